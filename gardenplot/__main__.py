@@ -1,0 +1,50 @@
+"""The program: its window, or one of the commands that need none."""
+
+import sys
+from argparse import ArgumentParser
+from importlib import import_module
+
+from gardenplot import __version__
+from gardenplot.errors import GardenplotError
+from gardenplot.words import _
+
+COMMANDS = ("count", "sheet", "draw", "dates", "supplies", "check")
+"""Each is a module of `gardenplot.commands`, loaded when it is called: a count needs no Qt, a window no reportlab."""
+
+
+def main(argv: list[str] | None = None) -> int:
+    """Run the program; exit status 2 with one line on standard error where a file or a request is no good."""
+    words = sys.argv[1:] if argv is None else argv
+    try:
+        if words and words[0] in COMMANDS:
+            return _command(words[0], words[1:])
+        return _window(words)
+    except GardenplotError as error:
+        print(f"gardenplot: {error}", file=sys.stderr)
+        return 2
+
+
+def _command(name: str, words: list[str]) -> int:
+    module = import_module(f"gardenplot.commands.{name}")
+    parser = ArgumentParser(prog=f"gardenplot {name}", description=module.__doc__)
+    module.add_arguments(parser)
+    status: int = module.run(parser.parse_args(words))
+    return status
+
+
+def _window(words: list[str]) -> int:
+    parser = ArgumentParser(
+        prog="gardenplot",
+        description=_("Opens the window on a plan, or on the example. Commands without a window: {commands}.").format(
+            commands=", ".join(COMMANDS)
+        ),
+    )
+    parser.add_argument("plan", nargs="?", metavar="PLAN", help=_("a plan file"))
+    parser.add_argument("--version", action="version", version=f"gardenplot {__version__}")
+    arguments = parser.parse_args(words)
+    status: int = import_module("gardenplot.window.start").run(arguments.plan)
+    return status
+
+
+if __name__ == "__main__":
+    sys.exit(main())

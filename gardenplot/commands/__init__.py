@@ -1,0 +1,1 @@
+"""What the program does without a window, for scripts and for machines with no screen."""

@@ -1,0 +1,96 @@
+"""`gardenplot count PLAN [--json]`: counts of each planting, bed by bed, and in all."""
+
+from argparse import ArgumentParser, Namespace
+from typing import Any
+
+from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json, print_table
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.sayings import between_readings, rows_by_plants, titled
+from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_plan
+from gardenplot.plan import Plan
+from gardenplot.units.figures import span
+from gardenplot.words import _, ngettext
+
+
+def add_arguments(parser: ArgumentParser) -> None:
+    """The arguments of the command."""
+    add_plan(parser)
+    add_json(parser)
+
+
+def run(arguments: Namespace) -> int:
+    """Print the counts; exit status 0."""
+    plan = opened(arguments.plan)
+    if arguments.json:
+        print_json(counts(plan))
+    else:
+        _print(plan)
+    return 0
+
+
+def counts(plan: Plan) -> dict[str, Any]:
+    """The counts as JSON values: lengths in mm from the head and from the base line."""
+    laid_out = lay_out_plan(plan)
+    layouts = {layout.planting: layout for laid in laid_out for layout in laid.layouts}
+    return {
+        "plantings": [_planting(layouts[planting.id]) for planting in plan.plantings],
+        "beds": [_bed(laid) for laid in laid_out],
+        "plants": sum(layout.plants for layout in layouts.values()),
+    }
+
+
+def _planting(layout: Layout) -> dict[str, Any]:
+    return {
+        "id": layout.planting,
+        "bed": layout.bed,
+        "crop": layout.crop,
+        "pattern": str(layout.grid.pattern),
+        "rows": layout.grid.rows,
+        "plants": layout.plants,
+        "wanted": layout.wanted,
+        "plants_per_row": list(layout.per_row),
+        "row_offsets_mm": [in_mm(row.offset) for row in layout.rows],
+        "in_row_mm": in_mm(layout.grid.in_row),
+        "from_mm": in_mm(layout.start),
+        "to_mm": in_mm(layout.end),
+        "first_plant_mm": in_mm(layout.first_plant),
+        "last_plant_mm": in_mm(layout.last_plant),
+    }
+
+
+def _bed(laid: LaidOut) -> dict[str, Any]:
+    day = fullest_day(laid)
+    free = free_on(laid, day)
+    return {
+        "id": laid.bed.id,
+        "plants": sum(layout.plants for layout in laid.layouts),
+        "leftover_mm": in_mm(free.total),
+        "leftover_pieces": len(free.leftover),
+        "leftover": [{"from_mm": in_mm(one.start), "to_mm": in_mm(one.end)} for one in free.leftover],
+        "leftover_on": day.isoformat() if day else None,
+    }
+
+
+def _print(plan: Plan) -> None:
+    look = looks(plan)
+    rows: list[tuple[str, ...]] = [(_("planting"), _("bed"), _("from – to"), _("rows × plants"), _("plants"))]
+    for laid in lay_out_plan(plan):
+        rows += [
+            (
+                titled(plan, layout.planting, look),
+                laid.bed.name,
+                between_readings(plan, layout.start, layout.end),
+                rows_by_plants(layout),
+                str(layout.plants),
+            )
+            for layout in sorted(laid.layouts, key=lambda one: one.start)
+        ]
+    print_table(rows)
+    print()
+    for laid in lay_out_plan(plan):
+        free = free_on(laid, fullest_day(laid))
+        left = ngettext("{length} left in {count} piece", "{length} left in {count} pieces", len(free.leftover))
+        print(f"{laid.bed.name}: {left.format(length=span(free.total, plan.place.units), count=len(free.leftover))}")
+    total = sum(layout.plants for laid in lay_out_plan(plan) for layout in laid.layouts)
+    print(ngettext("{count} plant in all", "{count} plants in all", total).format(count=total))
+    print(_("Counted with half a spacing at both ends of a block."))

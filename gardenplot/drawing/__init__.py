@@ -1,0 +1,1 @@
+"""What a plan looks like, as plain marks and words; nothing here knows a screen or a sheet."""

@@ -1,0 +1,45 @@
+"""The letter and the look of each planting: the same on screen, sheet, stake and label."""
+
+from attrs import frozen
+
+from gardenplot.drawing.marks import Shape
+from gardenplot.drawing.style import PLANTINGS, Ink
+from gardenplot.layout import lay_out_plan
+from gardenplot.plan import Plan
+
+
+@frozen(cache_hash=True)
+class Look:
+    """How one planting is told from the others: by letter and shape, and also by colour."""
+
+    planting: str
+    letter: str
+    ink: Ink
+    shape: Shape
+
+
+def looks(plan: Plan) -> dict[str, Look]:
+    """The look of every planting, by its id; letters run along the plan, bed by bed from the head."""
+    walk = [
+        layout.planting
+        for laid in lay_out_plan(plan)
+        for layout in sorted(laid.layouts, key=lambda one: (one.start, one.planting))
+    ]
+    letters = {planting: letter(number) for number, planting in enumerate(walk)}
+    shapes = tuple(Shape)
+    return {
+        planting.id: Look(
+            planting.id, letters[planting.id], PLANTINGS[number % len(PLANTINGS)], shapes[number % len(shapes)]
+        )
+        for number, planting in enumerate(plan.plantings)
+    }
+
+
+def letter(number: int) -> str:
+    """A, B ... Z, AA, AB ... for 0, 1 ... 25, 26, 27 ..."""
+    name = ""
+    number += 1
+    while number:
+        number, place = divmod(number - 1, 26)
+        name = chr(ord("A") + place) + name
+    return name

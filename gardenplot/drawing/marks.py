@@ -1,0 +1,100 @@
+"""The four marks that every drawing of beds is made of: outline, plants, line, label.
+
+Places are plan millimetres in the frame of a bed (x from the head along it, y across from the base line); pens and
+text have roles and paper sizes, which the renderers turn into pixels or points.
+"""
+
+from enum import IntEnum, StrEnum
+
+from attrs import frozen
+
+from gardenplot.drawing.style import Ink
+from gardenplot.layout import Layout
+
+
+class Weight(IntEnum):
+    """The weights of lines, thin to thick."""
+
+    ROW = 1
+    EDGE = 2
+    STAKE = 3
+
+
+class Hatch(StrEnum):
+    """What fills an area besides its tint, so that it is told without colour."""
+
+    SLANTED = "slanted"
+    CROSSED = "crossed"
+    SOWN = "sown"
+
+
+class Shape(StrEnum):
+    """The mark of one plant; plantings differ by it also in grey."""
+
+    DISC = "disc"
+    RING = "ring"
+    SQUARE = "square"
+    DIAMOND = "diamond"
+    TRIANGLE = "triangle"
+    CROSS = "cross"
+
+
+@frozen
+class Pen:
+    """How a line is drawn."""
+
+    ink: Ink
+    weight: Weight = Weight.EDGE
+    dashed: bool = False
+
+
+Point = tuple[float, float]
+
+
+@frozen
+class Outline:
+    """A closed shape; `tint` fills it with a pale share of its ink."""
+
+    points: tuple[Point, ...]
+    fill: Ink | None = None
+    tint: float = 1.0
+    pen: Pen | None = None
+    hatch: Hatch | None = None
+
+
+@frozen
+class Plants:
+    """All plants of a layout, each a shape as wide as `spread` mm at most."""
+
+    layout: Layout
+    spread: float
+    ink: Ink
+    shape: Shape
+
+
+@frozen
+class Line:
+    """A straight line, `overhang` paper millimetres longer at both ends."""
+
+    start: Point
+    end: Point
+    pen: Pen
+    overhang: float = 0
+
+
+@frozen
+class Label:
+    """A line of text centred on a point, left out by a renderer where it is wider than `room` mm."""
+
+    at: Point
+    text: str
+    room: float
+    bold: bool = False
+
+
+Mark = Outline | Plants | Line | Label
+
+
+def box(left: float, top: float, right: float, bottom: float) -> tuple[Point, ...]:
+    """The corners of a rectangle."""
+    return ((left, top), (right, top), (right, bottom), (left, bottom))

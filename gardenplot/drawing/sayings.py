@@ -1,0 +1,113 @@
+"""Sentences about a plan for screen, paper and commands: findings, captions, counts."""
+
+from gardenplot.drawing.letters import Look
+from gardenplot.findings import Finding, Kind
+from gardenplot.layout import Layout
+from gardenplot.plan import Pattern, Plan, bed_of, crop_of, order_of, planting_of
+from gardenplot.units.figures import offset, span, tape
+from gardenplot.words import _, ngettext
+
+TIMES = "\u2009×\u2009"
+
+
+def name_of(plan: Plan, planting_id: str) -> str:
+    """The crop's name of a planting."""
+    return crop_of(plan, planting_of(plan, planting_id).crop).name
+
+
+def counted(layout: Layout) -> str:
+    """Rows and plants of a layout: "4 × 34 = 136", or the plants alone where the rows differ."""
+    rows = layout.per_row
+    if layout.grid.pattern is Pattern.BROADCAST or not rows:
+        return ngettext("{count} plant", "{count} plants", layout.plants).format(count=layout.plants)
+    if len(set(rows)) == 1:
+        return f"{len(rows)}{TIMES}{rows[0]} = {layout.plants}"
+    return f"{' + '.join(str(count) for count in rows)} = {layout.plants}" if len(rows) < 6 else str(layout.plants)
+
+
+def rows_by_plants(layout: Layout) -> str:
+    """Rows and plants without their product: "4 × 34", "46 + 45 + 46", or "band"."""
+    if layout.grid.pattern is Pattern.BROADCAST:
+        return _("band")
+    rows = layout.per_row
+    if len(set(rows)) == 1:
+        return f"{len(rows)}{TIMES}{rows[0]}"
+    if len(rows) < 6:
+        return " + ".join(str(count) for count in rows)
+    return _("{rows} rows").format(rows=len(rows))
+
+
+def between_readings(plan: Plan, start: int, end: int) -> str:
+    """Two tape readings: "0.30 – 7.10 m"."""
+    units = plan.place.units
+    first, last = tape(start, units), tape(end, units)
+    return f"{first.number} – {last}"
+
+
+def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
+    """The sentence of a finding, without its place."""
+    units = plan.place.units
+    amount, limit = offset(finding.amount, units), offset(finding.limit, units)
+    match finding.kind:
+        case Kind.OVERLAP | Kind.OUTSIDE | Kind.LEFTOVER:
+            return _ground_says(plan, finding, look)
+        case Kind.NO_ROW:
+            return _("no row fits: both edge distances take {edges} of {width}").format(edges=limit, width=amount)
+        case Kind.ROWS:
+            return ngettext(
+                "{asked} rows asked for, {count} fits", "{asked} rows asked for, {count} fit", finding.limit
+            ).format(asked=finding.amount, count=finding.limit)
+        case Kind.EDGE:
+            return _("outer row {is_} from the edge, {least} is the least").format(is_=amount, least=limit)
+        case Kind.CLOSER_IN_ROW:
+            return _("{is_} in the row, the packet says {packet}: smaller heads, less air").format(
+                is_=amount, packet=limit
+            )
+        case Kind.CLOSER_ROWS:
+            return _("rows {is_} apart, the packet says {packet}: smaller heads, less air").format(
+                is_=amount, packet=limit
+            )
+        case Kind.ORDER_SHORT | Kind.ORDER_UNPLANTED:
+            return _order_says(plan, finding)
+
+
+def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
+    length = span(finding.amount, plan.place.units)
+    if finding.kind is Kind.OVERLAP:
+        return _("stands {length} into {other}").format(length=length, other=titled(plan, finding.other or "", look))
+    if finding.kind is Kind.LEFTOVER:
+        return ngettext("{length} left in one piece", "{length} left in {count} pieces", finding.pieces).format(
+            length=length, count=finding.pieces
+        )
+    if finding.start < finding.limit:
+        return _("begins {length} before the head margin").format(length=length)
+    return _("runs {length} past the foot margin").format(length=length)
+
+
+def _order_says(plan: Plan, finding: Finding) -> str:
+    order = order_of(plan, finding.order or "")
+    name = crop_of(plan, order.crop).name
+    if finding.kind is Kind.ORDER_UNPLANTED:
+        return _("{units} {crop} for {day}: not planted yet, {plants} plants must stand").format(
+            units=order.units, crop=name, day=order.on.isoformat(), plants=finding.limit
+        )
+    return _("{units} {crop} for {day}: {short} plants short of {plants}").format(
+        units=order.units, crop=name, day=order.on.isoformat(), short=finding.limit - finding.amount,
+        plants=finding.limit,
+    )  # fmt: skip
+
+
+def titled(plan: Plan, planting_id: str, look: dict[str, Look]) -> str:
+    """Letter and name of a planting: "A Pak choi"."""
+    return f"{look[planting_id].letter} {name_of(plan, planting_id)}"
+
+
+def where(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
+    """The place of a finding in words: planting, bed and tape readings, or the orders."""
+    if finding.bed is None:
+        return _("orders")
+    bed = bed_of(plan, finding.bed).name
+    readings = between_readings(plan, finding.start, finding.end)
+    if finding.planting is None:
+        return f"{bed}, {readings}"
+    return f"{titled(plan, finding.planting, look)}, {bed}, {readings}"

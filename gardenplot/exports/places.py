@@ -1,0 +1,37 @@
+"""The place of every plant as CSV (RFC 4180), in millimetres from the head and from the base line."""
+
+import csv
+import io
+
+from gardenplot.layout import lay_out_plan
+from gardenplot.layout.positions import positions
+from gardenplot.plan import Plan
+from gardenplot.units import MM
+
+COLUMNS = ("bed", "planting", "row", "plant", "x_mm", "y_mm")
+_FORMULA = ("=", "+", "-", "@", "\t", "\r")
+
+
+def drawn(plan: Plan) -> bytes:
+    """The CSV of a plan: rows and plants are numbered from 1, from the base line across and from the head on."""
+    text = io.StringIO()
+    writer = csv.writer(text)
+    writer.writerow(COLUMNS)
+    for laid in lay_out_plan(plan):
+        for layout in laid.layouts:
+            places = iter(positions(layout).tolist())
+            for number, row in enumerate(layout.rows, 1):
+                for plant in range(1, row.count + 1):
+                    x, y = next(places)
+                    writer.writerow((_plain(laid.bed.id), _plain(layout.planting), number, plant, _mm(x), _mm(y)))
+    return text.getvalue().encode()
+
+
+def _mm(nm: int) -> str:
+    whole, part = divmod(nm, MM)
+    return f"{whole}.{part:06}".rstrip("0").rstrip(".")
+
+
+def _plain(text: str) -> str:
+    """Text that no spreadsheet takes for a formula."""
+    return f"'{text}" if text.startswith(_FORMULA) else text

@@ -1,0 +1,54 @@
+"""One finding: what is wrong or worth knowing, where, and by how much."""
+
+from enum import StrEnum
+
+from attrs import frozen
+
+
+class Kind(StrEnum):
+    """What a finding is about."""
+
+    OVERLAP = "overlap"
+    OUTSIDE = "outside"
+    NO_ROW = "no row fits"
+    ROWS = "too many rows"
+    ORDER_SHORT = "order short"
+    ORDER_UNPLANTED = "order not planted"
+    EDGE = "near the edge"
+    CLOSER_IN_ROW = "closer in the row"
+    CLOSER_ROWS = "closer rows"
+    LEFTOVER = "left over"
+
+
+CANNOT_BE_DONE = frozenset({Kind.OVERLAP, Kind.OUTSIDE, Kind.NO_ROW, Kind.ROWS})
+"""Findings that no amount of goodwill at the bed can put right."""
+
+
+@frozen(cache_hash=True)
+class Finding:
+    """A finding of one kind at one place.
+
+    `start` and `end` are tape readings in nm, `amount` and `limit` what is and what should be, in nm or in things;
+    `pieces` counts leftover stretches; `other` is the second planting of an overlap.
+    """
+
+    kind: Kind
+    bed: str | None = None
+    planting: str | None = None
+    other: str | None = None
+    order: str | None = None
+    start: int = 0
+    end: int = 0
+    amount: int = 0
+    limit: int = 0
+    pieces: int = 0
+
+    @property
+    def cannot_be_done(self) -> bool:
+        """Whether the plan cannot be carried out as it stands."""
+        return self.kind in CANNOT_BE_DONE
+
+    @property
+    def is_note(self) -> bool:
+        """Whether it is only worth knowing."""
+        return self.kind is Kind.LEFTOVER

@@ -1,0 +1,110 @@
+"""Looking through a plan for findings, bed by bed."""
+
+from collections.abc import Iterator
+from functools import lru_cache
+from itertools import combinations
+
+from gardenplot.findings.finding import Finding, Kind
+from gardenplot.layout import Grown, LaidOut, Layout, free_on, fullest_day, lay_out_bed, lay_out_plan
+from gardenplot.plan import Bed, Order, Pattern, Plan, crop_of
+from gardenplot.season import share_days, stand_for
+
+
+def find_all(plan: Plan) -> tuple[Finding, ...]:
+    """All findings: bed by bed in the plan's order, then the orders."""
+    beds = (finding for bed in plan.beds for finding in find_in_bed(lay_out_bed(plan, bed)))
+    return (*beds, *find_in_orders(plan))
+
+
+@lru_cache(maxsize=2048)
+def find_in_bed(laid: LaidOut) -> tuple[Finding, ...]:
+    """The findings of one bed, what cannot be done first."""
+    found = [*_overlaps(laid), *_leftover(laid)]
+    for one, layout in zip(laid.grown, laid.layouts, strict=True):
+        found += [*_outside(laid.bed, layout), *_rows(layout), *_closer(one, layout)]
+    rank = list(Kind).index
+    return tuple(sorted(found, key=lambda finding: (rank(finding.kind), finding.start)))
+
+
+def find_in_orders(plan: Plan) -> tuple[Finding, ...]:
+    """Orders that nothing is planted for, or too little: the plants short of those that must stand."""
+    planted: dict[str, int] = {}
+    for laid in lay_out_plan(plan):
+        for one, layout in zip(laid.grown, laid.layouts, strict=True):
+            if one.order is not None:
+                planted[one.order.id] = planted.get(one.order.id, 0) + layout.plants
+    return tuple(finding for order in plan.orders for finding in _order(plan, order, planted.get(order.id)))
+
+
+def _order(plan: Plan, order: Order, planted: int | None) -> Iterator[Finding]:
+    needed = stand_for(order, crop_of(plan, order.crop))
+    if planted is None:
+        yield Finding(Kind.ORDER_UNPLANTED, order=order.id, amount=0, limit=needed)
+    elif planted < needed:
+        yield Finding(Kind.ORDER_SHORT, order=order.id, amount=planted, limit=needed)
+
+
+def _overlaps(laid: LaidOut) -> Iterator[Finding]:
+    pairs = combinations(zip(laid.grown, laid.layouts, strict=True), 2)
+    for (one, layout), (other, beside) in pairs:
+        start, end = max(layout.start, beside.start), min(layout.end, beside.end)
+        if start < end and share_days(one.dates, other.dates):
+            first, second = sorted((layout, beside), key=lambda each: each.start)
+            yield Finding(
+                Kind.OVERLAP, laid.bed.id, second.planting, first.planting, start=start, end=end, amount=end - start
+            )
+
+
+def _outside(bed: Bed, layout: Layout) -> Iterator[Finding]:
+    first, last = bed.zone
+    if layout.start < first:
+        start, end = layout.start, min(first, layout.end)
+        yield _at(Kind.OUTSIDE, layout, start, end, amount=first - layout.start, limit=first)
+    if layout.end > last:
+        start = max(last, layout.start)
+        yield _at(Kind.OUTSIDE, layout, start, layout.end, amount=layout.end - last, limit=last)
+
+
+def _rows(layout: Layout) -> Iterator[Finding]:
+    grid = layout.grid
+    if grid.pattern is Pattern.BROADCAST:
+        return
+    if grid.rows == 0:
+        yield _at(Kind.NO_ROW, layout, amount=grid.width, limit=2 * grid.edge_least)
+    elif grid.rows_asked is not None and grid.rows_asked > grid.rows:
+        yield _at(Kind.ROWS, layout, amount=grid.rows_asked, limit=grid.rows)
+    elif grid.edge < grid.edge_least:
+        yield _at(Kind.EDGE, layout, amount=grid.edge, limit=grid.edge_least)
+
+
+def _closer(one: Grown, layout: Layout) -> Iterator[Finding]:
+    grid, packet_rows = layout.grid, one.crop.row_spacing[0].nm
+    if grid.in_row < one.crop.in_row.nm:
+        yield _at(Kind.CLOSER_IN_ROW, layout, amount=grid.in_row, limit=one.crop.in_row.nm)
+    equidistant = grid.pattern is Pattern.TRIANGULAR and grid.in_row >= packet_rows
+    if grid.between < packet_rows and grid.rows > 1 and not equidistant:
+        yield _at(Kind.CLOSER_ROWS, layout, amount=grid.between, limit=packet_rows)
+
+
+def _leftover(laid: LaidOut) -> Iterator[Finding]:
+    free = free_on(laid, fullest_day(laid))
+    if free.leftover:
+        largest = max(free.leftover, key=lambda stretch: stretch.length)
+        yield Finding(
+            Kind.LEFTOVER, laid.bed.id, start=largest.start, end=largest.end, amount=free.total,
+            limit=largest.length, pieces=len(free.leftover),
+        )  # fmt: skip
+
+
+def _at(
+    kind: Kind, layout: Layout, start: int | None = None, end: int | None = None, *, amount: int, limit: int
+) -> Finding:
+    return Finding(
+        kind,
+        layout.bed,
+        layout.planting,
+        start=layout.start if start is None else start,
+        end=layout.end if end is None else end,
+        amount=amount,
+        limit=limit,
+    )

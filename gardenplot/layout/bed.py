@@ -1,0 +1,114 @@
+"""All plantings of a bed at their places: where each block begins, and what fills its gap."""
+
+from functools import lru_cache
+
+from attrs import frozen
+
+from gardenplot.layout.block import Sized, lay_out, sized
+from gardenplot.layout.value import Layout
+from gardenplot.plan import Bed, Crop, Order, Plan, Planting, plantings_in
+from gardenplot.season import Dates, dates_of, share_days
+
+
+@frozen(cache_hash=True)
+class Grown:
+    """A planting with what it refers to and when it has the ground: all that its layout depends on."""
+
+    planting: Planting
+    crop: Crop
+    order: Order | None
+    dates: Dates
+
+
+@frozen(cache_hash=True)
+class LaidOut:
+    """A bed with its plantings, in the plan's order, and their layouts."""
+
+    bed: Bed
+    grown: tuple[Grown, ...]
+    layouts: tuple[Layout, ...]
+
+    def layout_of(self, planting_id: str) -> Layout:
+        """The layout of one planting; raises KeyError if it is not in this bed."""
+        for layout in self.layouts:
+            if layout.planting == planting_id:
+                return layout
+        raise KeyError(planting_id)
+
+
+def lay_out_bed(plan: Plan, bed: Bed) -> LaidOut:
+    """The layouts of one bed; the same values give the very same object again."""
+    crops = {crop.id: crop for crop in plan.crops}
+    orders = {order.id: order for order in plan.orders}
+    return _laid_out(
+        bed,
+        tuple(
+            Grown(planting, crops[planting.crop], orders.get(planting.order or ""), dates_of(plan, planting))
+            for planting in plantings_in(plan, bed.id)
+        ),
+    )
+
+
+def lay_out_plan(plan: Plan) -> tuple[LaidOut, ...]:
+    """The layouts of all beds, in the plan's order."""
+    return tuple(lay_out_bed(plan, bed) for bed in plan.beds)
+
+
+@lru_cache(maxsize=2048)
+def _laid_out(bed: Bed, grown: tuple[Grown, ...]) -> LaidOut:
+    sizes = [sized(bed, one.crop, one.planting, one.order) for one in grown]
+    blocks = _fixed_blocks(bed, grown, sizes)
+    for number, one in enumerate(grown):
+        if blocks[number] is None:
+            blocks[number] = _gap_for(bed, one, grown, blocks)
+    layouts = tuple(
+        lay_out(bed, one.crop, one.planting, size, block[0], block[1] - block[0])
+        for one, size, block in zip(grown, sizes, blocks, strict=True)
+        if block is not None
+    )
+    return LaidOut(bed, grown, layouts)
+
+
+_Block = tuple[int, int]
+
+
+def _fixed_blocks(bed: Bed, grown: tuple[Grown, ...], sizes: list[Sized]) -> list[_Block | None]:
+    """The blocks of all plantings that have a size; one without a place follows those listed before it."""
+    blocks: list[_Block | None] = []
+    for one, size in zip(grown, sizes, strict=True):
+        if size.length is None:
+            blocks.append(None)
+            continue
+        start = one.planting.start.nm if one.planting.start else _after_others(bed, one, grown, blocks)
+        blocks.append((start, start + size.length))
+    return blocks
+
+
+def _after_others(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: list[_Block | None]) -> int:
+    ends = [
+        block[1] + (bed.gap.nm if bed.gap else 0)
+        for other, block in zip(grown, blocks, strict=False)
+        if block is not None and share_days(one.dates, other.dates)
+    ]
+    return max([bed.zone[0], *ends])
+
+
+def _gap_for(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: list[_Block | None]) -> _Block:
+    """The gap that a planting without a size fills: from its place to the next block or the foot margin."""
+    others = [
+        block
+        for other, block in zip(grown, blocks, strict=True)
+        if block is not None and other is not one and share_days(one.dates, other.dates)
+    ]
+    gap = bed.gap.nm if bed.gap else 0
+    given = one.planting.start
+    start = given.nm if given is not None else _first_free(bed.zone[0], sorted(others), gap)
+    end = min([block[0] - gap for block in others if block[0] >= start], default=bed.zone[1])
+    return start, max(start, min(end, bed.zone[1]))
+
+
+def _first_free(start: int, blocks: list[_Block], gap: int) -> int:
+    for block in blocks:
+        if block[0] - gap <= start < block[1] + gap:
+            start = block[1] + gap
+    return start

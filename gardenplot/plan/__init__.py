@@ -1,0 +1,22 @@
+"""The plan as a frozen value, its edits and its file."""
+
+from gardenplot.plan.find import bed_of, by_id, crop_of, fresh_id, order_of, planting_of, plantings_in
+from gardenplot.plan.value import (
+    Bed,
+    Cover,
+    Crop,
+    Establish,
+    HoopShape,
+    MonthDay,
+    Order,
+    Pattern,
+    Place,
+    Plan,
+    Planting,
+    Wish,
+)
+
+__all__ = [
+    "Bed", "Cover", "Crop", "Establish", "HoopShape", "MonthDay", "Order", "Pattern", "Place", "Plan",
+    "Planting", "Wish", "bed_of", "by_id", "crop_of", "fresh_id", "order_of", "planting_of", "plantings_in",
+]  # fmt: skip

@@ -1,0 +1,70 @@
+"""The crops that come with the program, each value with its source, searchable by any of their names."""
+
+import json
+import unicodedata
+from functools import cache
+from typing import Any
+
+from attrs import field, frozen
+
+from gardenplot.files import resource
+from gardenplot.plan.value import Crop, Establish
+from gardenplot.units import parse_length
+
+
+@frozen
+class Entry:
+    """A crop of the catalogue, its other names, and where each of its values comes from."""
+
+    crop: Crop
+    also: tuple[str, ...] = ()
+    sources: dict[str, str] = field(factory=dict, hash=False)
+    note: str = ""
+
+
+@cache
+def entries() -> tuple[Entry, ...]:
+    """All crops of the catalogue, by name."""
+    raw = json.loads(resource("crops/catalogue.json").read_text(encoding="utf-8"))
+    return tuple(_entry(one) for one in raw["crops"])
+
+
+def search(text: str) -> tuple[Entry, ...]:
+    """The entries one of whose names holds every word of the text; all of them for none."""
+    words = _folded(text).split()
+    return tuple(entry for entry in entries() if _holds(entry, words))
+
+
+def _holds(entry: Entry, words: list[str]) -> bool:
+    names = _folded(" ".join((entry.crop.name, *entry.also, entry.crop.family or "")))
+    return all(word in names for word in words)
+
+
+def _folded(text: str) -> str:
+    """Text without case and accents, so that "Spätkohl" is found by "spatkohl"."""
+    plain = unicodedata.normalize("NFKD", text.casefold())
+    return "".join(letter for letter in plain if not unicodedata.combining(letter))
+
+
+def _entry(raw: dict[str, Any]) -> Entry:
+    crop = Crop(
+        id=raw["id"],
+        name=raw["name"],
+        in_row=parse_length(raw["in_row"]),
+        row_spacing=tuple(parse_length(text) for text in raw["row_spacing"]),
+        family=raw.get("family"),
+        establish=Establish(raw["establish"]),
+        field_days=_field_days(raw),
+        raising_days=raw.get("raising_days"),
+        hardening_days=raw.get("hardening_days"),
+        seeds_per_gram=raw.get("seeds_per_gram"),
+    )
+    return Entry(crop, tuple(raw.get("also", ())), raw.get("sources", {}), raw.get("note", ""))
+
+
+def _field_days(raw: dict[str, Any]) -> int | None:
+    """Days in the ground; where the packet counts from sowing but the crop is raised, less the raising days."""
+    days: int | None = raw.get("field_days")
+    if days is not None and raw.get("days_from") == "sowing" and raw["establish"] == Establish.TRANSPLANT:
+        return max(1, days - int(raw.get("raising_days", 0)))
+    return days

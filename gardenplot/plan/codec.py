@@ -1,0 +1,270 @@
+"""The plan as JSON values and back; the classes of the plan say which fields there are."""
+
+import json
+import math
+import types
+import typing
+from collections.abc import Callable, Mapping
+from datetime import date
+from enum import StrEnum
+from typing import Any, TypeVar
+
+import attrs
+
+from gardenplot.errors import FileError, LengthError
+from gardenplot.plan.value import Bed, Cover, Crop, MonthDay, Order, Place, Plan, Planting, Wish
+from gardenplot.units import (
+    AreaRate,
+    Length,
+    Rate,
+    Share,
+    parse_area_rate,
+    parse_length,
+    parse_rate,
+    parse_share,
+)
+from gardenplot.words import _
+
+VERSION = 1
+_KEYS: Mapping[type, Mapping[str, str]] = {
+    Planting: {"start": "from"},
+    Cover: {"start": "from", "end": "to", "cloth_end": "end"},
+}
+"""Where a field's name in the file is a word that Python keeps for itself."""
+_LISTS: Mapping[str, type] = {
+    "beds": Bed,
+    "crops": Crop,
+    "plantings": Planting,
+    "orders": Order,
+    "wishes": Wish,
+    "covers": Cover,
+}
+
+_ALWAYS = {"units", "establish", "pattern"}
+"""Written even where they are the default, since a reader would have to know it."""
+
+Json = Any
+T = TypeVar("T")
+
+
+def plan_of(raw: Json) -> tuple[Plan, tuple[str, ...]]:
+    """The plan in a JSON value, and a sentence for each field that is not known but kept.
+
+    Raises FileError with the place and what is wrong.
+    """
+    if not isinstance(raw, dict) or "gardenplot" not in raw:
+        raise FileError(_('this is no plan: it does not begin with "gardenplot": 1'))
+    _check_version(raw["gardenplot"])
+    place, problems = _read(Place, raw.get("place", {}), "place")
+    parts: dict[str, tuple[Any, ...]] = {}
+    for name, kind in _LISTS.items():
+        parts[name] = _read_list(kind, raw.get(name, []), name, problems)
+    unknown = _unknown(raw, {"gardenplot", "place", *_LISTS}, "", problems)
+    return Plan(place=place, unknown=unknown, **parts), tuple(problems)
+
+
+def raw_of(plan: Plan) -> dict[str, Json]:
+    """The JSON value of a plan, in the order in which the file is written."""
+    raw: dict[str, Json] = {"gardenplot": VERSION, "place": _write(plan.place)}
+    for name in _LISTS:
+        parts = getattr(plan, name)
+        if parts or name in ("beds", "crops", "plantings"):
+            raw[name] = [_write(part) for part in parts]
+    raw.update((name, json.loads(text)) for name, text in plan.unknown)
+    return raw
+
+
+def _check_version(version: Json) -> None:
+    if isinstance(version, bool) or not isinstance(version, int) or version < 1:
+        raise FileError(
+            _('"gardenplot": {version} is no format version: write 1').format(version=json.dumps(version))
+        )
+    if version > VERSION:
+        raise FileError(
+            _("the file has format {version}, this program reads up to {known}: a newer gardenplot made it").format(
+                version=version, known=VERSION
+            )
+        )
+
+
+def _read_list(kind: type[T], raw: Json, name: str, problems: list[str]) -> tuple[T, ...]:
+    if not isinstance(raw, list):
+        raise FileError(_("{place}: a list in square brackets is needed").format(place=name))
+    parts = []
+    for number, one in enumerate(raw):
+        part, more = _read(kind, one, f"{name}[{number}]")
+        problems += more
+        parts.append(part)
+    return tuple(parts)
+
+
+def _read(kind: type[T], raw: Json, place: str) -> tuple[T, list[str]]:
+    """One part of the plan from a JSON object."""
+    if not isinstance(raw, dict):
+        raise FileError(_("{place}: an object in curly brackets is needed").format(place=place))
+    problems: list[str] = []
+    values: dict[str, Any] = {}
+    hints = typing.get_type_hints(kind)
+    keys = _keys(kind)
+    for attribute in attrs.fields(typing.cast(Any, kind)):
+        key = keys.get(attribute.name)
+        if key is None:
+            continue
+        if key in raw and raw[key] is not None:
+            values[attribute.name] = _value(hints[attribute.name], raw[key], f"{place}.{key}")
+        elif attribute.default is attrs.NOTHING:
+            raise FileError(_("{place}.{key}: is missing").format(place=place, key=key))
+    values["unknown"] = _unknown(raw, set(keys.values()), f"{place}.", problems)
+    return kind(**values), problems
+
+
+def _keys(kind: type) -> dict[str, str]:
+    renamed = _KEYS.get(kind, {})
+    names = (attribute.name for attribute in attrs.fields(typing.cast(Any, kind)))
+    return {name: renamed.get(name, name) for name in names if name != "unknown"}
+
+
+def _unknown(
+    raw: Mapping[str, Json], known: set[str], place: str, problems: list[str]
+) -> tuple[tuple[str, str], ...]:
+    kept = []
+    for key, value in raw.items():
+        if key not in known:
+            problems.append(_("{place}{key}: is not known; it is kept as it is").format(place=place, key=key))
+            kept.append((key, json.dumps(value, ensure_ascii=False)))
+    return tuple(kept)
+
+
+def _value(hint: Any, raw: Json, place: str) -> Any:
+    for kind, reader in _READERS.items():
+        if hint in (kind, kind | None):
+            return reader(raw, place)
+    origin = typing.get_origin(hint)
+    if origin is types.UnionType:
+        return _value(next(one for one in typing.get_args(hint) if one is not type(None)), raw, place)
+    if origin is tuple and typing.get_args(hint)[1] is Ellipsis:
+        return _items(typing.get_args(hint)[0], raw, place)
+    if isinstance(hint, type) and issubclass(hint, StrEnum):
+        return _choice(hint, raw, place)
+    raise AssertionError(hint)
+
+
+def _items(kind: Any, raw: Json, place: str) -> tuple[Any, ...]:
+    if typing.get_origin(kind) is tuple:
+        return _frost_odds(raw, place)
+    if isinstance(raw, str) and kind is Length:
+        return (_value(kind, raw, place),)
+    if not isinstance(raw, list):
+        raise FileError(_("{place}: a list in square brackets is needed").format(place=place))
+    return tuple(_value(kind, one, f"{place}[{number}]") for number, one in enumerate(raw))
+
+
+def _choice(kind: type[StrEnum], raw: Json, place: str) -> StrEnum:
+    if raw in [str(member) for member in kind]:
+        return kind(raw)
+    choices = ", ".join(f"“{member}”" for member in kind)
+    raise FileError(
+        _("{place}: {typed} is none of {choices}").format(place=place, typed=_shown(raw), choices=choices)
+    )
+
+
+def _shown(raw: Json) -> str:
+    text = json.dumps(raw, ensure_ascii=False)
+    return text if len(text) <= 60 else text[:59] + "…"
+
+
+def _frost_odds(raw: Json, place: str) -> tuple[tuple[Share, MonthDay], ...]:
+    """Read {"50%": "05-18"}: the chance that it still freezes after that day of the year."""
+    if not isinstance(raw, dict):
+        raise FileError(_('{place}: write it like {{"50%": "05-18"}}').format(place=place))
+    return tuple((_value(Share, share, place), _month_day(day, f"{place}.{share}")) for share, day in raw.items())
+
+
+def _month_day(raw: Json, place: str) -> MonthDay:
+    try:
+        day = date.fromisoformat(f"2000-{raw}")
+    except ValueError:
+        raise FileError(
+            _('{place}: {typed} is no day of the year: write it like "05-18"').format(place=place, typed=_shown(raw))
+        ) from None
+    return MonthDay(day.month, day.day)
+
+
+def _measured(parse: Callable[[str], T]) -> Callable[[Json, str], T]:
+    def reader(raw: Json, place: str) -> T:
+        try:
+            return parse(raw)
+        except LengthError as error:
+            raise FileError(f"{place}: {error}") from None
+
+    return reader
+
+
+def _text(raw: Json, place: str) -> str:
+    if not isinstance(raw, str):
+        raise FileError(_("{place}: {typed} is no text in quotes").format(place=place, typed=_shown(raw)))
+    return raw
+
+
+def _whole(raw: Json, place: str) -> int:
+    if isinstance(raw, bool) or not isinstance(raw, int):
+        raise FileError(_("{place}: {typed} is no whole number").format(place=place, typed=_shown(raw)))
+    return raw
+
+
+def _number(raw: Json, place: str) -> float:
+    if isinstance(raw, bool) or not isinstance(raw, int | float) or not math.isfinite(raw):
+        raise FileError(_("{place}: {typed} is no number").format(place=place, typed=_shown(raw)))
+    return float(raw)
+
+
+def _date(raw: Json, place: str) -> date:
+    try:
+        return date.fromisoformat(_text(raw, place))
+    except ValueError:
+        raise FileError(
+            _('{place}: {typed} is no date: write it like "2027-04-09"').format(place=place, typed=_shown(raw))
+        ) from None
+
+
+_READERS: Mapping[Any, Callable[[Json, str], Any]] = {
+    str: _text,
+    int: _whole,
+    float: _number,
+    date: _date,
+    Length: _measured(parse_length),
+    Share: _measured(parse_share),
+    Rate: _measured(parse_rate),
+    AreaRate: _measured(parse_area_rate),
+}
+
+
+def _write(part: Any) -> dict[str, Json]:
+    raw: dict[str, Json] = {}
+    for name, key in _keys(type(part)).items():
+        value = getattr(part, name)
+        default = getattr(attrs.fields_dict(type(part))[name], "default", None)
+        if name in _ALWAYS or value != default:
+            raw[key] = _raw_value(value)
+    raw.update((name, json.loads(text)) for name, text in part.unknown)
+    return raw
+
+
+def _raw_value(value: Any) -> Json:
+    match value:
+        case Length() | Share() | Rate() | AreaRate():
+            return value.text
+        case date():
+            return value.isoformat()
+        case StrEnum():
+            return str(value)
+        case float() if value.is_integer():
+            return int(value)
+        case (Length(text=text),):
+            return text
+        case ((Share(), MonthDay()), *_others):
+            return {share.text: f"{day.month:02}-{day.day:02}" for share, day in value}
+        case tuple():
+            return [_raw_value(one) for one in value]
+        case _:
+            return value

@@ -1,0 +1,138 @@
+"""Edits: functions that take a plan and give another one, valid and tidied, or raise PlanError."""
+
+from typing import Any
+
+from attrs import evolve
+
+from gardenplot.errors import PlanError
+from gardenplot.plan.find import T, bed_of, by_id, crop_of, fresh_id, order_of, planting_of
+from gardenplot.plan.valid import check
+from gardenplot.plan.value import Bed, Crop, Order, Plan, Planting
+from gardenplot.units import Length
+from gardenplot.words import _
+
+
+def change_place(plan: Plan, **changes: Any) -> Plan:
+    """Change fields of the place."""
+    return _checked(plan, place=evolve(plan.place, **changes))
+
+
+def add_bed(plan: Plan, bed: Bed) -> Plan:
+    """Add a bed below the others; its id is made fresh if it is taken."""
+    return _checked(plan, beds=(*plan.beds, _fresh(bed, plan.beds)))
+
+
+def change_bed(plan: Plan, bed_id: str, **changes: Any) -> Plan:
+    """Change fields of a bed; its plantings stay where they are."""
+    return _checked(plan, beds=_changed(plan.beds, bed_id, changes))
+
+
+def copy_bed(plan: Plan, bed_id: str) -> Plan:
+    """Add a bed of the same size and margins, without plantings, right below the one copied."""
+    bed = bed_of(plan, bed_id)
+    twin = _fresh(evolve(bed, name=_("{name}, copy").format(name=bed.name)), plan.beds)
+    at = plan.beds.index(bed) + 1
+    return _checked(plan, beds=(*plan.beds[:at], twin, *plan.beds[at:]))
+
+
+def remove_bed(plan: Plan, bed_id: str) -> Plan:
+    """Remove a bed with its plantings and covers."""
+    bed = bed_of(plan, bed_id)
+    return _checked(
+        plan,
+        beds=tuple(one for one in plan.beds if one is not bed),
+        plantings=tuple(one for one in plan.plantings if one.bed != bed_id),
+        covers=tuple(one for one in plan.covers if one.bed != bed_id),
+        wishes=tuple(evolve(wish, beds=tuple(one for one in wish.beds if one != bed_id)) for wish in plan.wishes),
+    )
+
+
+def add_planting(plan: Plan, planting: Planting) -> Plan:
+    """Add a planting; its id is made fresh if it is taken."""
+    return _checked(plan, plantings=(*plan.plantings, _fresh(planting, plan.plantings)))
+
+
+def change_planting(plan: Plan, planting_id: str, **changes: Any) -> Plan:
+    """Change fields of a planting; giving plants takes its length away and the other way round."""
+    if changes.get("plants") is not None:
+        changes.setdefault("length", None)
+    if changes.get("length") is not None:
+        changes.setdefault("plants", None)
+    return _checked(plan, plantings=_changed(plan.plantings, planting_id, changes))
+
+
+def move_planting(plan: Plan, planting_id: str, bed_id: str, start: Length) -> Plan:
+    """Move a planting to another tape reading or another bed."""
+    return change_planting(plan, planting_id, bed=bed_id, start=start)
+
+
+def resize_planting(plan: Plan, planting_id: str, start: Length, length: Length) -> Plan:
+    """Give a planting another block; from then on its length rules, and the slack is part of it."""
+    planting_of(plan, planting_id)
+    return change_planting(plan, planting_id, start=start, length=length, slack=None, round_up_to=None)
+
+
+def remove_planting(plan: Plan, planting_id: str) -> Plan:
+    """Remove a planting."""
+    gone = planting_of(plan, planting_id)
+    return _checked(plan, plantings=tuple(one for one in plan.plantings if one is not gone))
+
+
+def add_crop(plan: Plan, crop: Crop) -> Plan:
+    """Add a crop; its id is made fresh if it is taken."""
+    return _checked(plan, crops=(*plan.crops, _fresh(crop, plan.crops)))
+
+
+def carry_crop(plan: Plan, crop: Crop) -> Plan:
+    """Add a crop unless the plan carries one with that id already: the plan's own words win."""
+    return plan if any(one.id == crop.id for one in plan.crops) else add_crop(plan, crop)
+
+
+def change_crop(plan: Plan, crop_id: str, **changes: Any) -> Plan:
+    """Change fields of a crop, for all its plantings."""
+    return _checked(plan, crops=_changed(plan.crops, crop_id, changes))
+
+
+def remove_crop(plan: Plan, crop_id: str) -> Plan:
+    """Remove a crop that nothing uses; raises PlanError while something does."""
+    crop = crop_of(plan, crop_id)
+    if any(one.crop == crop_id for parts in (plan.plantings, plan.orders, plan.wishes) for one in parts):
+        raise PlanError(_("{name} is still planted or ordered").format(name=crop.name))
+    return _checked(plan, crops=tuple(one for one in plan.crops if one is not crop))
+
+
+def add_order(plan: Plan, order: Order) -> Plan:
+    """Add an order; its id is made fresh if it is taken."""
+    return _checked(plan, orders=(*plan.orders, _fresh(order, plan.orders)))
+
+
+def change_order(plan: Plan, order_id: str, **changes: Any) -> Plan:
+    """Change fields of an order."""
+    return _checked(plan, orders=_changed(plan.orders, order_id, changes))
+
+
+def remove_order(plan: Plan, order_id: str, plants: dict[str, int]) -> Plan:
+    """Remove an order; its plantings keep the number of plants that `plants` gives for their id."""
+    order = order_of(plan, order_id)
+    plantings = tuple(
+        evolve(one, order=None, plants=None if one.length else one.plants or plants.get(one.id))
+        if one.order == order_id
+        else one
+        for one in plan.plantings
+    )
+    return _checked(plan, orders=tuple(one for one in plan.orders if one is not order), plantings=plantings)
+
+
+def _checked(plan: Plan, **changes: Any) -> Plan:
+    after = evolve(plan, **changes)
+    return plan if after == plan else check(after)
+
+
+def _fresh(part: T, others: tuple[T, ...]) -> T:
+    changed: T = evolve(part, id=fresh_id(part.id, {one.id for one in others}))  # type: ignore[misc]  # attrs classes all
+    return changed
+
+
+def _changed(parts: tuple[T, ...], part_id: str, changes: dict[str, Any]) -> tuple[T, ...]:
+    wanted = by_id(parts, part_id)
+    return tuple(evolve(part, **changes) if part is wanted else part for part in parts)  # type: ignore[misc]  # ditto

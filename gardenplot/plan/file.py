@@ -1,0 +1,119 @@
+"""Plan files: read with errors that name the place, written so that no half file is ever left."""
+
+import json
+import os
+import tempfile
+from pathlib import Path
+from typing import Any
+
+from attrs import frozen
+
+from gardenplot.errors import FileError
+from gardenplot.plan.codec import plan_of, raw_of
+from gardenplot.plan.valid import faults
+from gardenplot.plan.value import Plan
+from gardenplot.words import _
+
+SUFFIX = ".gardenplot"
+LARGEST = 64 * 1024 * 1024
+
+
+@frozen
+class Opened:
+    """A plan as read from a file, and a sentence for each thing in it that is not known."""
+
+    plan: Plan
+    problems: tuple[str, ...] = ()
+
+
+def read_plan(path: Path) -> Opened:
+    """Read a plan file; raises FileError with one line that names the file, the place and what is wrong."""
+    try:
+        return plan_of_text(_text_of(path))
+    except FileError as error:
+        raise FileError(f"{path}: {error}") from None
+
+
+def plan_of_text(text: str) -> Opened:
+    """The plan in the text of a plan file; raises FileError with the place and what is wrong."""
+    plan, problems = plan_of(_json_of(text))
+    for fault in faults(plan):
+        raise FileError(f"{fault.place}: {fault.says}")
+    return Opened(plan, problems)
+
+
+def text_of(plan: Plan) -> str:
+    """The text of a plan file: stable order, one field a line, good to diff."""
+    return json.dumps(raw_of(plan), ensure_ascii=False, indent=2, allow_nan=False) + "\n"
+
+
+def write_plan(path: Path, plan: Plan) -> None:
+    """Write a plan file: beside it first, flushed to disk, then renamed over it. Raises FileError."""
+    write_whole(path, text_of(plan).encode())
+
+
+def write_whole(path: Path, content: bytes) -> None:
+    """Write a file so that either the old or the new content is there, never a half. Raises FileError."""
+    try:
+        handle, beside = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name[:80]}.", suffix=".new")
+        try:
+            with os.fdopen(handle, "wb") as file:
+                file.write(content)
+                file.flush()
+                os.fsync(file.fileno())
+            _keep_mode(path, beside)
+            os.replace(beside, path)
+        except BaseException:
+            Path(beside).unlink(missing_ok=True)
+            raise
+    except OSError as error:
+        raise FileError(_("{path}: cannot be written: {why}").format(path=path, why=error.strerror)) from None
+
+
+def _keep_mode(path: Path, beside: str) -> None:
+    """Give the new file the old one's permissions, or those that a plainly created file would have."""
+    if path.exists():
+        mode = path.stat().st_mode & 0o777
+    else:
+        mask = os.umask(0)
+        os.umask(mask)
+        mode = 0o666 & ~mask
+    os.chmod(beside, mode)
+
+
+def _text_of(path: Path) -> str:
+    try:
+        if path.stat().st_size > LARGEST:
+            raise FileError(_("is larger than 64 MB, which no plan is"))
+        return path.read_text(encoding="utf-8-sig")
+    except UnicodeDecodeError:
+        raise FileError(_("is no text in UTF-8")) from None
+    except OSError as error:
+        raise FileError(_("cannot be read: {why}").format(why=error.strerror)) from None
+    except ValueError:
+        raise FileError(_("cannot be read: that is no file name")) from None
+
+
+def _json_of(text: str) -> Any:
+    try:
+        return json.loads(text, object_pairs_hook=_once_each, parse_constant=_no_constant)
+    except json.JSONDecodeError as error:
+        raise FileError(
+            _("line {line}, column {column}: {what}").format(line=error.lineno, column=error.colno, what=error.msg)
+        ) from None
+    except RecursionError:
+        raise FileError(_("is nested deeper than any plan")) from None
+    except ValueError as error:
+        raise FileError(str(error)) from None
+
+
+def _once_each(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    names = [name for name, _value in pairs]
+    for name in names:
+        if names.count(name) > 1:
+            raise FileError(_("“{name}” stands twice in one object").format(name=name))
+    return dict(pairs)
+
+
+def _no_constant(name: str) -> Any:
+    raise FileError(_("{name} is no number that a plan can hold").format(name=name))

@@ -1,0 +1,57 @@
+"""Finding the parts of a plan by their id."""
+
+from typing import Protocol, TypeVar
+
+from gardenplot.errors import PlanError
+from gardenplot.plan.value import Bed, Crop, Order, Plan, Planting
+from gardenplot.words import _
+
+
+class _Named(Protocol):
+    @property
+    def id(self) -> str: ...
+
+
+T = TypeVar("T", bound=_Named)
+
+
+def by_id(parts: tuple[T, ...], wanted: str) -> T:
+    """The part with that id; raises PlanError if there is none."""
+    for part in parts:
+        if part.id == wanted:
+            return part
+    raise PlanError(_("there is no “{id}” in the plan").format(id=wanted))
+
+
+def bed_of(plan: Plan, bed_id: str) -> Bed:
+    """The bed with that id; raises PlanError if there is none."""
+    return by_id(plan.beds, bed_id)
+
+
+def crop_of(plan: Plan, crop_id: str) -> Crop:
+    """The crop with that id; raises PlanError if there is none."""
+    return by_id(plan.crops, crop_id)
+
+
+def planting_of(plan: Plan, planting_id: str) -> Planting:
+    """The planting with that id; raises PlanError if there is none."""
+    return by_id(plan.plantings, planting_id)
+
+
+def order_of(plan: Plan, order_id: str) -> Order:
+    """The order with that id; raises PlanError if there is none."""
+    return by_id(plan.orders, order_id)
+
+
+def plantings_in(plan: Plan, bed_id: str) -> tuple[Planting, ...]:
+    """The plantings of one bed, in the plan's order."""
+    return tuple(planting for planting in plan.plantings if planting.bed == bed_id)
+
+
+def fresh_id(wish: str, taken: set[str]) -> str:
+    """An id like `wish` that is not taken: wish, wish-2, wish-3 ..."""
+    number, candidate = 1, wish
+    while candidate in taken:
+        number += 1
+        candidate = f"{wish}-{number}"
+    return candidate

@@ -1,0 +1,180 @@
+"""What every plan holds, whatever the grower does: known ids, sizes above nothing, dates in order.
+
+Whether plantings fit their beds is not asked here: a plan that does not fit is still a plan (see findings).
+"""
+
+from collections.abc import Iterator, Sequence
+
+from attrs import frozen
+
+from gardenplot.errors import PlanError
+from gardenplot.plan.value import Bed, Cover, Crop, Order, Plan, Planting, Wish
+from gardenplot.units import MM, Length
+from gardenplot.words import _
+
+MOST_PLANTS = 10_000_000
+MOST_ROWS = 10_000
+SMALLEST = MM
+
+
+@frozen
+class Fault:
+    """One thing a plan may not hold: the place in it, as in a plan file, and a sentence."""
+
+    place: str
+    says: str
+
+
+def check(plan: Plan) -> Plan:
+    """Return the plan as it is; raises PlanError with the first fault's sentence if it is not valid."""
+    for fault in faults(plan):
+        raise PlanError(f"{fault.place}: {fault.says}")
+    return plan
+
+
+def faults(plan: Plan) -> Iterator[Fault]:
+    """All faults of a plan, in the order of its file."""
+    yield from _ids("beds", plan.beds)
+    yield from _ids("crops", plan.crops)
+    yield from _ids("plantings", plan.plantings)
+    yield from _ids("orders", plan.orders)
+    yield from _ids("wishes", plan.wishes)
+    yield from _ids("covers", plan.covers)
+    for number, bed in enumerate(plan.beds):
+        yield from _at(f"beds[{number}]", _bed(bed))
+    for number, crop in enumerate(plan.crops):
+        yield from _at(f"crops[{number}]", _crop(crop))
+    known = _Known(*({part.id for part in parts} for parts in (plan.beds, plan.crops, plan.orders)))
+    for number, planting in enumerate(plan.plantings):
+        yield from _at(f"plantings[{number}]", _planting(planting, known))
+    for number, order in enumerate(plan.orders):
+        yield from _at(f"orders[{number}]", _order(order, known))
+    for number, wish in enumerate(plan.wishes):
+        yield from _at(f"wishes[{number}]", _wish(wish, known))
+    for number, cover in enumerate(plan.covers):
+        yield from _at(f"covers[{number}]", _cover(cover, known))
+
+
+@frozen
+class _Known:
+    beds: set[str]
+    crops: set[str]
+    orders: set[str]
+
+
+_Says = Iterator[tuple[str, str]]
+
+
+def _at(place: str, found: _Says) -> Iterator[Fault]:
+    for name, says in found:
+        yield Fault(f"{place}.{name}", says)
+
+
+def _ids(name: str, parts: Sequence[Bed | Crop | Planting | Order | Wish | Cover]) -> Iterator[Fault]:
+    seen: set[str] = set()
+    for number, part in enumerate(parts):
+        if not part.id:
+            yield Fault(f"{name}[{number}].id", _("an id is needed"))
+        if part.id in seen:
+            yield Fault(f"{name}[{number}].id", _("“{id}” is there twice: each id stands once").format(id=part.id))
+        seen.add(part.id)
+
+
+def _above_nothing(name: str, length: Length | None) -> _Says:
+    if length is not None and length.nm < SMALLEST:
+        yield name, _("“{typed}” is too small: at least 1 mm is needed").format(typed=length.text)
+
+
+def _whole(name: str, number: int | None, least: int, most: int) -> _Says:
+    if number is not None and not least <= number <= most:
+        yield name, _("{typed} does not lie between {least} and {most}").format(typed=number, least=least, most=most)
+
+
+def _known_id(name: str, wanted: str, ids: set[str]) -> _Says:
+    if wanted not in ids:
+        yield name, _("there is no “{id}” in the plan").format(id=wanted)
+
+
+def _bed(bed: Bed) -> _Says:
+    yield from _above_nothing("length", bed.length)
+    yield from _above_nothing("width", bed.width)
+    first, last = bed.zone
+    if last <= first:
+        yield "head_margin", _("the end margins leave nothing of the bed")
+
+
+def _rows_apart(spacing: tuple[Length, ...]) -> _Says:
+    for length in spacing:
+        yield from _above_nothing("row_spacing", length)
+    if len(spacing) > 2:
+        yield "row_spacing", _("one length, or the least and the most")
+    if len(spacing) == 2 and spacing[0].nm > spacing[1].nm:
+        yield (
+            "row_spacing",
+            _("the least, {least}, is more than the most, {most}").format(least=spacing[0], most=spacing[1]),
+        )
+
+
+def _crop(crop: Crop) -> _Says:
+    yield from _above_nothing("in_row", crop.in_row)
+    yield from _rows_apart(crop.row_spacing)
+    if not crop.row_spacing:
+        yield "row_spacing", _('a row spacing is needed, for example "30 cm"')
+    if crop.field_loss is not None and crop.field_loss.part == 1:
+        yield "field_loss", _("a loss of 100 % leaves nothing to sell")
+    if crop.germination is not None and crop.germination.part == 0:
+        yield "germination", _("a germination of 0 % gives no plants")
+    if crop.seeds_per_gram is not None and not 0 < crop.seeds_per_gram < 1e6:
+        yield "seeds_per_gram", _("{typed} does not lie between 0 and a million").format(typed=crop.seeds_per_gram)
+    if crop.plants_per_area is not None and crop.plants_per_area.per_nm2 == 0:
+        yield "plants_per_area", _("a rate of nothing sows nothing")
+    yield from _whole("seeds_per_cell", crop.seeds_per_cell, 1, 100)
+    yield from _whole("tray_cells", crop.tray_cells, 1, 10_000)
+    for name in ("field_days", "raising_days", "hardening_days"):
+        yield from _whole(name, getattr(crop, name), 0, 1500)
+
+
+def _planting(planting: Planting, known: _Known) -> _Says:
+    yield from _known_id("bed", planting.bed, known.beds)
+    yield from _known_id("crop", planting.crop, known.crops)
+    if planting.order is not None:
+        yield from _known_id("order", planting.order, known.orders)
+    if planting.plants is not None and planting.length is not None:
+        yield "plants", _("either plants or a length, not both")
+    yield from _whole("plants", planting.plants, 1, MOST_PLANTS)
+    yield from _whole("rows", planting.rows, 1, MOST_ROWS)
+    yield from _above_nothing("length", planting.length)
+    yield from _above_nothing("in_row", planting.in_row)
+    yield from _above_nothing("round_up_to", planting.round_up_to)
+    yield from _rows_apart(planting.row_spacing)
+    if planting.in_ground and planting.out and planting.out <= planting.in_ground:
+        yield "out", _("{out} is not after {in_ground}").format(out=planting.out, in_ground=planting.in_ground)
+
+
+def _order(order: Order, known: _Known) -> _Says:
+    yield from _known_id("crop", order.crop, known.crops)
+    yield from _whole("units", order.units, 1, MOST_PLANTS)
+    yield from _whole("plants_per_unit", order.plants_per_unit, 1, 10_000)
+    yield from _whole("lead_days", order.lead_days, 0, 1500)
+
+
+def _wish(wish: Wish, known: _Known) -> _Says:
+    yield from _known_id("crop", wish.crop, known.crops)
+    for bed in wish.beds:
+        yield from _known_id("beds", bed, known.beds)
+    yield from _whole("least", wish.least, 0, MOST_PLANTS)
+    yield from _whole("most", wish.most, wish.least, MOST_PLANTS)
+    yield from _whole("days", wish.days, 1, 1500)
+    yield from _whole("rows", wish.rows, 1, MOST_ROWS)
+    if not 0 <= wish.worth < 1e9:
+        yield "worth", _("{typed} does not lie between 0 and a thousand million").format(typed=wish.worth)
+
+
+def _cover(cover: Cover, known: _Known) -> _Says:
+    yield from _known_id("bed", cover.bed, known.beds)
+    if cover.end.nm <= cover.start.nm:
+        yield "to", _("{end} is not beyond {start}").format(end=cover.end, start=cover.start)
+    yield from _above_nothing("hoop_spacing", cover.hoop_spacing)
+    yield from _whole("layers", cover.layers, 1, 10)
+    if cover.on and cover.off and cover.off <= cover.on:
+        yield "off", _("{off} is not after {on}").format(off=cover.off, on=cover.on)

@@ -1,0 +1,197 @@
+"""The plan: one frozen value, from the place down to each planting."""
+
+from datetime import date
+from enum import StrEnum
+
+from attrs import field, frozen
+
+from gardenplot.units import AreaRate, Length, Rate, Share, Units
+
+Unknown = tuple[tuple[str, str], ...]
+"""Fields of a file that this version does not know: name and JSON text, kept and written back."""
+
+
+class Pattern(StrEnum):
+    """How plants stand in a block."""
+
+    STRAIGHT = "straight"
+    STAGGERED = "staggered"
+    TRIANGULAR = "triangular"
+    BROADCAST = "broadcast"
+
+
+class Establish(StrEnum):
+    """How a crop gets into its bed."""
+
+    TRANSPLANT = "transplant"
+    DIRECT = "direct"
+
+
+class HoopShape(StrEnum):
+    """The curve of a hoop over a bed."""
+
+    HALF_ROUND = "half-round"
+
+
+@frozen(cache_hash=True)
+class MonthDay:
+    """A day of any year, for example 18 May."""
+
+    month: int
+    day: int
+
+
+@frozen(cache_hash=True)
+class Place:
+    """The holding: where it is and how it measures."""
+
+    name: str = ""
+    latitude: float | None = None
+    longitude: float | None = None
+    time_zone: str | None = None
+    units: Units = Units.METRIC
+    last_freeze: tuple[tuple[Share, MonthDay], ...] = ()
+    unknown: Unknown = ()
+
+
+@frozen(cache_hash=True)
+class Bed:
+    """A piece of ground to plant: a rectangle with margins at head and foot.
+
+    `edge` is the least distance from the bed's edge to an outer row, `gap` what the grower leaves between blocks.
+    """
+
+    id: str
+    name: str
+    length: Length
+    width: Length
+    head_margin: Length | None = None
+    foot_margin: Length | None = None
+    edge: Length | None = None
+    gap: Length | None = None
+    note: str = ""
+    unknown: Unknown = ()
+
+    @property
+    def zone(self) -> tuple[int, int]:
+        """First and last tape reading that may be planted, in nm."""
+        head = self.head_margin.nm if self.head_margin else 0
+        foot = self.foot_margin.nm if self.foot_margin else 0
+        return head, self.length.nm - foot
+
+
+@frozen(cache_hash=True)
+class Crop:
+    """What a seed packet tells about one thing to grow; what it does not tell is None."""
+
+    id: str
+    name: str
+    in_row: Length
+    row_spacing: tuple[Length, ...]
+    family: str | None = None
+    establish: Establish = Establish.TRANSPLANT
+    edge: Length | None = None
+    plants_per_area: AreaRate | None = None
+    spread: Length | None = None
+    field_loss: Share | None = None
+    spare: Share | None = None
+    germination: Share | None = None
+    seeds_per_cell: int | None = None
+    tray_cells: int | None = None
+    field_days: int | None = None
+    raising_days: int | None = None
+    hardening_days: int | None = None
+    seeds_per_row: Rate | None = None
+    seeder_slack: Share | None = None
+    seeds_per_gram: float | None = None
+    note: str = ""
+    unknown: Unknown = ()
+
+
+@frozen(cache_hash=True)
+class Planting:
+    """One crop in one block of one bed; sized by plants, by length, by its order, or by the gap it fills."""
+
+    id: str
+    bed: str
+    crop: str
+    start: Length | None = None
+    plants: int | None = None
+    length: Length | None = None
+    order: str | None = None
+    pattern: Pattern = Pattern.STRAIGHT
+    rows: int | None = None
+    in_row: Length | None = None
+    row_spacing: tuple[Length, ...] = ()
+    edge: Length | None = None
+    slack: Length | None = None
+    round_up_to: Length | None = None
+    in_ground: date | None = None
+    out: date | None = None
+    note: str = ""
+    unknown: Unknown = ()
+
+
+@frozen(cache_hash=True)
+class Order:
+    """So many units of a crop wanted on a market day."""
+
+    id: str
+    crop: str
+    units: int
+    on: date
+    plants_per_unit: int = 1
+    lead_days: int = 1
+    note: str = ""
+    unknown: Unknown = ()
+
+
+@frozen(cache_hash=True)
+class Wish:
+    """A crop to fill free ground with."""
+
+    id: str
+    crop: str
+    least: int = 1
+    most: int | None = None
+    days: int | None = None
+    earliest: date | None = None
+    latest: date | None = None
+    worth: float = 1.0
+    beds: tuple[str, ...] = ()
+    pattern: Pattern = Pattern.STRAIGHT
+    rows: int | None = None
+    unknown: Unknown = ()
+
+
+@frozen(cache_hash=True)
+class Cover:
+    """Hoops and cloth over a stretch of bed between two days."""
+
+    id: str
+    bed: str
+    start: Length
+    end: Length
+    on: date | None = None
+    off: date | None = None
+    hoop_spacing: Length | None = None
+    hoop_shape: HoopShape = HoopShape.HALF_ROUND
+    leg: Length | None = None
+    apron: Length | None = None
+    cloth_end: Length | None = None
+    layers: int = 1
+    unknown: Unknown = ()
+
+
+@frozen(cache_hash=True)
+class Plan:
+    """The document: one place, its beds, its crops, its plantings, its orders."""
+
+    place: Place = field(factory=Place)
+    beds: tuple[Bed, ...] = ()
+    crops: tuple[Crop, ...] = ()
+    plantings: tuple[Planting, ...] = ()
+    orders: tuple[Order, ...] = ()
+    wishes: tuple[Wish, ...] = ()
+    covers: tuple[Cover, ...] = ()
+    unknown: Unknown = ()

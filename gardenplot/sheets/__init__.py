@@ -1,0 +1,1 @@
+"""Paper: pages at true scale; reportlab is used only here."""

@@ -1,0 +1,24 @@
+"""Lengths, shares and rates: exact inside, kept as typed, shown in the plan's units."""
+
+from gardenplot.units.exact import Units, length_of
+from gardenplot.units.lengths import (
+    CM,
+    FOOT,
+    INCH,
+    LONGEST,
+    MM,
+    AreaRate,
+    Length,
+    M,
+    Rate,
+    Share,
+    parse_area_rate,
+    parse_length,
+    parse_rate,
+    parse_share,
+)
+
+__all__ = [
+    "CM", "FOOT", "INCH", "LONGEST", "MM", "AreaRate", "Length", "M", "Rate", "Share", "Units",
+    "length_of", "parse_area_rate", "parse_length", "parse_rate", "parse_share",
+]  # fmt: skip

@@ -1,0 +1,95 @@
+"""Lengths as a person reads them off a tape: rounded once, half up, from the exact value."""
+
+from fractions import Fraction
+
+from attrs import frozen
+
+from gardenplot.units.exact import Units
+from gardenplot.units.lengths import CM, FOOT, INCH, M
+
+THIN = "\u2009"
+MINUS = "−"
+_SIGNS = {
+    Fraction(1, 8): "⅛",
+    Fraction(1, 4): "¼",
+    Fraction(3, 8): "⅜",
+    Fraction(1, 2): "½",
+    Fraction(5, 8): "⅝",
+    Fraction(3, 4): "¾",
+    Fraction(7, 8): "⅞",
+}
+
+
+@frozen
+class Figure:
+    """A number and its unit apart, since the unit is set smaller; feet and inches carry theirs as primes."""
+
+    number: str
+    unit: str
+
+    def __str__(self) -> str:
+        return f"{self.number}{THIN}{self.unit}" if self.unit else self.number
+
+
+def rounded(value: Fraction) -> int:
+    """The nearest whole number, halves away from zero."""
+    whole = (2 * abs(value) + 1) // 2
+    return whole if value >= 0 else -whole
+
+
+def tape(nm: int, units: Units, *, inch_parts: int = 4) -> Figure:
+    """A tape reading: metres to the centimetre, feet and inches to 1/`inch_parts` in, or feet to 0.01 ft."""
+    match units:
+        case Units.METRIC:
+            return Figure(_decimal(Fraction(nm, M), 2), "m")
+        case Units.DECIMAL_FEET:
+            return Figure(_decimal(Fraction(nm, FOOT), 2), "ft")
+        case Units.FEET_AND_INCHES:
+            return Figure(_feet_and_inches(nm, inch_parts), "")
+
+
+def offset(nm: int, units: Units, *, inch_parts: int = 8) -> Figure:
+    """A short distance, across the bed or between plants: centimetres to the millimetre, inches, or feet."""
+    match units:
+        case Units.METRIC:
+            return Figure(_trimmed(Fraction(nm, CM), 1), "cm")
+        case Units.DECIMAL_FEET:
+            return Figure(_decimal(Fraction(nm, FOOT), 2), "ft")
+        case Units.FEET_AND_INCHES:
+            return Figure(_inches(nm, inch_parts), "")
+
+
+def span(nm: int, units: Units) -> Figure:
+    """A length of ground: as a tape reading from one metre or foot on, as an offset below."""
+    return tape(nm, units) if abs(nm) >= (M if units is Units.METRIC else FOOT) else offset(nm, units)
+
+
+def _decimal(value: Fraction, places: int) -> str:
+    scaled = rounded(value * 10**places)
+    digits = str(abs(scaled)).rjust(places + 1, "0")
+    return f"{MINUS if scaled < 0 else ''}{digits[:-places]}.{digits[-places:]}"
+
+
+def _trimmed(value: Fraction, places: int) -> str:
+    text = _decimal(value, places)
+    return text.rstrip("0").rstrip(".")
+
+
+def _feet_and_inches(nm: int, parts: int) -> str:
+    steps = rounded(Fraction(abs(nm) * parts, INCH))
+    feet, rest = divmod(steps, 12 * parts)
+    sign = MINUS if nm < 0 and steps else ""
+    return f"{sign}{feet}′{THIN}{_with_sign(Fraction(rest, parts))}″"
+
+
+def _inches(nm: int, parts: int) -> str:
+    steps = rounded(Fraction(abs(nm) * parts, INCH))
+    return f"{MINUS if nm < 0 and steps else ''}{_with_sign(Fraction(steps, parts))}″"
+
+
+def _with_sign(inches: Fraction) -> str:
+    whole, part = divmod(inches, 1)
+    if not part:
+        return str(whole)
+    sign = _SIGNS.get(part, f"{THIN}{part.numerator}/{part.denominator}")
+    return f"{whole or ''}{sign}"

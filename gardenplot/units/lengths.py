@@ -1,0 +1,243 @@
+"""Lengths, shares and rates as people write them, exact inside and kept as typed.
+
+A length is a whole number of nanometres. 1 in = 25 400 000 nm exactly (international inch of 1959, NIST SP 811,
+appendix B.6), so 1/64 in, 0.01 ft and 1 mm are all whole numbers.
+"""
+
+import re
+from fractions import Fraction
+
+from attrs import frozen
+
+from gardenplot.errors import LengthError
+from gardenplot.words import _
+
+MM = 1_000_000
+CM = 10 * MM
+M = 1000 * MM
+INCH = 25_400_000
+FOOT = 12 * INCH
+YARD = 3 * FOOT
+
+LONGEST = 10_000 * M
+"""Nothing that a person grows on is longer than 10 km; more is a slip of the finger."""
+
+
+@frozen(cache_hash=True)
+class Length:
+    """A length in whole nanometres together with the text that a person typed for it."""
+
+    nm: int
+    text: str
+
+    def __str__(self) -> str:
+        return self.text
+
+
+@frozen(cache_hash=True)
+class Share:
+    """A share from 0 to 1 with its text, for example `Share(Fraction(1, 10), "10 %")`."""
+
+    part: Fraction
+    text: str
+
+    def __str__(self) -> str:
+        return self.text
+
+
+@frozen(cache_hash=True)
+class Rate:
+    """A number of things per nanometre with its text, for example `12 / ft`."""
+
+    per_nm: Fraction
+    text: str
+
+    def __str__(self) -> str:
+        return self.text
+
+
+@frozen(cache_hash=True)
+class AreaRate:
+    """A number of things per square nanometre with its text, for example `400 / m2`."""
+
+    per_nm2: Fraction
+    text: str
+
+    def __str__(self) -> str:
+        return self.text
+
+
+_UNIT_NM = {
+    "mm": MM,
+    "cm": CM,
+    "dm": 10 * CM,
+    "m": M,
+    "metre": M,
+    "metres": M,
+    "meter": M,
+    "meters": M,
+    "in": INCH,
+    "inch": INCH,
+    "inches": INCH,
+    '"': INCH,
+    "ft": FOOT,
+    "foot": FOOT,
+    "feet": FOOT,
+    "'": FOOT,
+    "yd": YARD,
+    "yard": YARD,
+    "yards": YARD,
+}
+_FRACTION_SIGNS = {
+    "½": "1/2",
+    "¼": "1/4",
+    "¾": "3/4",
+    "⅛": "1/8",
+    "⅜": "3/8",
+    "⅝": "5/8",
+    "⅞": "7/8",
+    "⅓": "1/3",
+    "⅔": "2/3",
+}
+_PLAIN = str.maketrans({"′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "⁄": "/", "−": "-", "\u00a0": " ",
+                        "\u2009": " ", "\u202f": " "})  # fmt: skip
+_NUMBER = re.compile(r"(?:(?P<whole>\d+)[ -]+)?(?P<top>\d+)/(?P<bottom>\d+)|(?P<decimal>\d+(?:[.,]\d+)?|[.,]\d+)")
+_WORD = re.compile(r"[a-z]+|''|'|\"")
+
+
+def parse_length(text: str, *, bare: str | None = None) -> Length:
+    """Read a length as people write it: 8", 2' 6 1/2", 2ft 6in, 53.5 ft, 14,6 m, 75cm, 2½ in.
+
+    `bare` is the unit of a number that stands alone, for example "cm"; without it such a number is an error.
+    Raises LengthError for text that is no length, is negative, is finer than a nanometre or longer than 10 km.
+    """
+    if not isinstance(text, str):
+        raise LengthError(_('{typed} is no length: write it as text with a unit, like "30 cm"').format(typed=text))
+    plain = _plain(text)
+    if plain.startswith("-"):
+        raise LengthError(
+            _("“{typed}” is less than nothing: write a length like 30 cm or 1' 6\"").format(typed=_clip(text))
+        )
+    nm = sum((_part_nm(part, unit, text) for part, unit in _parts(plain, bare, text)), Fraction(0))
+    if nm.denominator != 1:
+        raise LengthError(
+            _("“{typed}” is finer than a nanometre: write a fraction like 1/8 or fewer digits").format(
+                typed=_clip(text)
+            )
+        )
+    if nm > LONGEST:
+        raise LengthError(_("“{typed}” is longer than 10 km").format(typed=_clip(text)))
+    return Length(int(nm), text.strip() if not _is_bare(plain) else f"{text.strip()} {bare}")
+
+
+def _clip(text: str) -> str:
+    return text if len(text) <= 40 else text[:39] + "…"
+
+
+def _plain(text: str) -> str:
+    plain = text.translate(_PLAIN).strip().lower()
+    for sign, fraction in _FRACTION_SIGNS.items():
+        plain = plain.replace(sign, f" {fraction}")
+    return " ".join(plain.replace("''", '"').split())
+
+
+def _is_bare(plain: str) -> bool:
+    return _NUMBER.fullmatch(plain) is not None
+
+
+def _no_length(text: str) -> LengthError:
+    return LengthError(
+        _("“{typed}” is no length: write it like 30 cm, 2.5 m, 8 in or 2' 6 1/2\"").format(typed=_clip(text))
+    )
+
+
+def _parts(plain: str, bare: str | None, text: str) -> list[tuple[Fraction, str]]:
+    """Split `2' 6 1/2"` into numbers and units, each unit smaller than the one before."""
+    parts: list[tuple[Fraction, str]] = []
+    at = 0
+    while at < len(plain):
+        number = _NUMBER.match(plain, at)
+        if number is None:
+            raise _no_length(text)
+        word = _WORD.match(plain, _skip_blank(plain, number.end()))
+        if word is None and (bare is None or parts or number.end() < len(plain)):
+            raise _no_length(text)
+        unit = word.group() if word else bare or ""
+        if unit not in _UNIT_NM or (parts and _UNIT_NM[unit] >= _UNIT_NM[parts[-1][1]]):
+            raise _no_length(text)
+        parts.append((_number(number, text), unit))
+        at = _skip_blank(plain, word.end() if word else len(plain))
+    if not parts:
+        raise _no_length(text)
+    return parts
+
+
+def _skip_blank(plain: str, at: int) -> int:
+    while at < len(plain) and plain[at] in " .":
+        at += 1
+    return at
+
+
+def _part_nm(number: Fraction, unit: str, text: str) -> Fraction:
+    if unit not in _UNIT_NM:
+        raise _no_length(text)
+    return number * _UNIT_NM[unit]
+
+
+def _number(match: re.Match[str], text: str) -> Fraction:
+    if match["decimal"] is not None:
+        return _decimal(match["decimal"], text)
+    if int(match["bottom"]) == 0:
+        raise _no_length(text)
+    return int(match["whole"] or 0) + Fraction(int(match["top"]), int(match["bottom"]))
+
+
+def _decimal(digits: str, text: str) -> Fraction:
+    """Read 14.6 or 14,6; "1,000" could mean one or a thousand, so it is refused."""
+    if len(digits) > 24:
+        raise _no_length(text)
+    if re.fullmatch(r"[1-9]\d{0,2},\d{3}", digits):
+        raise LengthError(
+            _("“{typed}” can be read in two ways: write a point for decimals and no sign for thousands").format(
+                typed=_clip(text)
+            )
+        )
+    return Fraction(digits.replace(",", "."))
+
+
+_SHARE = re.compile(r"(\d{1,3}(?:[.,]\d{1,6})?)\s*%")
+
+
+def parse_share(text: str) -> Share:
+    """Read a share like "10 %"; raises LengthError if it is none or lies outside 0 to 100 %."""
+    match = _SHARE.fullmatch(text.strip()) if isinstance(text, str) else None
+    part = Fraction(match[1].replace(",", ".")) / 100 if match else None
+    if part is None or part > 1:
+        raise LengthError(_("“{typed}” is no share: write it like 10 %").format(typed=_clip(str(text))))
+    return Share(part, text.strip())
+
+
+def parse_rate(text: str) -> Rate:
+    """Read a rate like "12 / ft" or "40 / m"; raises LengthError if it is none."""
+    number, slash, per = text.rpartition("/") if isinstance(text, str) else ("", "", "")
+    match = _NUMBER.fullmatch(number.strip())
+    unit = per.strip().lower()
+    if not slash or match is None or unit not in _UNIT_NM:
+        raise LengthError(_("“{typed}” is no rate: write it like 12 / ft or 40 / m").format(typed=_clip(str(text))))
+    return Rate(_number(match, text) / _UNIT_NM[unit], text.strip())
+
+
+_SQUARES = re.compile(r"(?:sq\.? ?|square )(?P<before>[a-z]+)|(?P<after>[a-z]+) ?[2²]")
+
+
+def parse_area_rate(text: str) -> AreaRate:
+    """Read a rate like "400 / m2" or "40 / sq ft"; raises LengthError if it is none."""
+    number, slash, per = text.rpartition("/") if isinstance(text, str) else ("", "", "")
+    match = _NUMBER.fullmatch(number.strip())
+    square = _SQUARES.fullmatch(per.strip().lower())
+    unit = (square["before"] or square["after"]) if square else ""
+    if not slash or match is None or unit not in _UNIT_NM:
+        raise LengthError(
+            _("“{typed}” is no rate for an area: write it like 400 / m2 or 40 / sq ft").format(typed=_clip(str(text)))
+        )
+    return AreaRate(_number(match, text) / _UNIT_NM[unit] ** 2, text.strip())
