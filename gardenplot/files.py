@@ -18,3 +18,8 @@ def resource(name: str) -> Path:
 def sample(name: str) -> Path:
     """The path of a sample plan, for example `sample("skerry-brae.gardenplot")`."""
     return _folder("samples") / name
+
+
+def samples() -> Path:
+    """The folder of the sample plans."""
+    return _folder("samples")

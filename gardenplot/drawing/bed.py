@@ -64,7 +64,8 @@ def _margins(laid: LaidOut, length: float, width: float) -> list[Mark]:
 
 def _leftover(stretch: Stretch, width: float, units: Units) -> list[Mark]:
     start, end = stretch.start / MM, stretch.end / MM
-    words = _("{length} left").format(length=span(stretch.length, units))
+    length = str(span(stretch.length, units))
+    words = (_("{length} left").format(length=length), length)
     return [
         Outline(box(start, 0, end, width), hatch=Hatch.SLANTED),
         Label(((start + end) / 2, width / 2), words, room=end - start, bold=True),
@@ -86,7 +87,7 @@ def _block(layout: Layout, look: Look, width: float) -> list[Mark]:
     return [
         Outline(box(start, 0, end, width), fill=look.ink, tint=0.16),
         *lines,
-        Plants(layout, spread * 0.84, look.ink, look.shape),
+        Plants(layout, spread * 0.78, look.ink, look.shape),
     ]
 
 

@@ -84,10 +84,10 @@ class Line:
 
 @frozen
 class Label:
-    """A line of text centred on a point, left out by a renderer where it is wider than `room` mm."""
+    """A line of text centred on a point: the first of `texts` that fits into `room` mm, or none of them."""
 
     at: Point
-    text: str
+    texts: tuple[str, ...]
     room: float
     bold: bool = False
 

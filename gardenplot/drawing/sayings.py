@@ -8,6 +8,12 @@ from gardenplot.units.figures import offset, span, tape
 from gardenplot.words import _, ngettext
 
 TIMES = "\u2009×\u2009"
+PATTERNS = {
+    Pattern.STRAIGHT: _("straight"),
+    Pattern.STAGGERED: _("staggered"),
+    Pattern.TRIANGULAR: _("triangular"),
+    Pattern.BROADCAST: _("broadcast"),
+}
 
 
 def name_of(plan: Plan, planting_id: str) -> str:

@@ -47,8 +47,8 @@ def _bed(document: Drawing, bed: Placed, layers: dict[str, str]) -> None:
             case Line(start=start, end=end):
                 first, last = (start[0], -bed.top - start[1]), (end[0], -bed.top - end[1])
                 space.add_line(first, last, dxfattribs={"layer": "STAKES"})
-            case Label(at=at, text=text):
-                text_mark = space.add_text(text, height=60, dxfattribs={"layer": "TEXT"})
+            case Label(at=at, texts=texts):
+                text_mark = space.add_text(texts[0], height=60, dxfattribs={"layer": "TEXT"})
                 text_mark.set_placement((at[0], -bed.top - at[1]))
             case _:
                 assert_never(mark)

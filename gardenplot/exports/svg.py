@@ -92,7 +92,7 @@ def _step(shape: Shape, radius: float) -> str:
 
 
 def _label(mark: Label) -> ET.Element:
-    size = min(80.0, mark.room / (0.6 * max(1, len(mark.text))))
+    size = min(80.0, mark.room / (0.6 * max(1, len(mark.texts[0]))))
     text = ET.Element(
         "text",
         {
@@ -105,7 +105,7 @@ def _label(mark: Label) -> ET.Element:
             "font-weight": "bold" if mark.bold else "normal",
         },
     )
-    text.text = mark.text
+    text.text = mark.texts[0]
     return text
 
 

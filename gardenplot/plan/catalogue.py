@@ -8,7 +8,7 @@ from typing import Any
 from attrs import field, frozen
 
 from gardenplot.files import resource
-from gardenplot.plan.value import Crop, Establish
+from gardenplot.plan.value import Crop, Establish, Plan
 from gardenplot.units import parse_length
 
 
@@ -33,6 +33,14 @@ def search(text: str) -> tuple[Entry, ...]:
     """The entries one of whose names holds every word of the text; all of them for none."""
     words = _folded(text).split()
     return tuple(entry for entry in entries() if _holds(entry, words))
+
+
+def found_crops(plan: Plan, text: str) -> tuple[tuple[Crop, ...], frozenset[str]]:
+    """The crops that a text finds, the plan's own first and then the catalogue's, and the ids of the plan's own."""
+    words = _folded(text).split()
+    own = tuple(crop for crop in plan.crops if _holds(Entry(crop), words))
+    ids = frozenset(crop.id for crop in plan.crops)
+    return (*own, *(entry.crop for entry in search(text) if entry.crop.id not in ids)), ids
 
 
 def _holds(entry: Entry, words: list[str]) -> bool:

@@ -16,9 +16,10 @@ from gardenplot.units.lengths import (
     parse_length,
     parse_rate,
     parse_share,
+    unit_of,
 )
 
 __all__ = [
     "CM", "FOOT", "INCH", "LONGEST", "MM", "AreaRate", "Length", "M", "Rate", "Share", "Units",
-    "length_of", "parse_area_rate", "parse_length", "parse_rate", "parse_share",
+    "length_of", "parse_area_rate", "parse_length", "parse_rate", "parse_share", "unit_of",
 ]  # fmt: skip

@@ -130,6 +130,12 @@ def parse_length(text: str, *, bare: str | None = None) -> Length:
     return Length(int(nm), text.strip() if not _is_bare(plain) else f"{text.strip()} {bare}")
 
 
+def unit_of(text: str) -> str | None:
+    """The unit of a length in a single unit, "cm" for "20 cm"; None for feet and inches together or no length."""
+    words = _WORD.findall(_plain(text))
+    return words[0] if len(words) == 1 and words[0] in _UNIT_NM else None
+
+
 def _clip(text: str) -> str:
     return text if len(text) <= 40 else text[:39] + "…"
 

@@ -1,0 +1,42 @@
+"""The words that go with a block: its caption under the bed, and the line under the pointer while it is dragged."""
+
+from datetime import date
+
+from attrs import frozen
+
+from gardenplot.drawing.letters import Look
+from gardenplot.drawing.sayings import between_readings, counted, name_of
+from gardenplot.layout import LaidOut, free_on, standing
+from gardenplot.plan import Plan
+from gardenplot.units import MM
+from gardenplot.units.figures import span
+from gardenplot.words import _
+
+
+@frozen
+class Caption:
+    """A block's caption: where it begins in mm, its letter, and its words from the fullest to the shortest."""
+
+    planting: str
+    at: float
+    look: Look
+    words: tuple[str, ...]
+
+
+def captions(plan: Plan, laid: LaidOut, day: date | None, look: dict[str, Look]) -> tuple[Caption, ...]:
+    """The captions of a bed on a day, from the head on."""
+    made = []
+    for layout in standing(laid, day):
+        name, count = name_of(plan, layout.planting), counted(layout)
+        readings = between_readings(plan, layout.start, layout.end)
+        words = (f"{name}   {count}   {readings}", f"{name}   {count}", f"{name}  {layout.plants}", name, "")
+        made.append(Caption(layout.planting, layout.start / MM, look[layout.planting], words))
+    return tuple(made)
+
+
+def drag_line(plan: Plan, planting_id: str, laid: LaidOut, day: date | None) -> str:
+    """What is under the hand: "Kohlrabi   3 × 15 = 45   7.30 – 11.05 m   0.65 m left"."""
+    layout = laid.layout_of(planting_id)
+    left = _("{length} left").format(length=span(free_on(laid, day).total, plan.place.units))
+    readings = between_readings(plan, layout.start, layout.end)
+    return "   ".join((name_of(plan, planting_id), counted(layout), readings, left))

@@ -1,0 +1,72 @@
+"""A planting in words beside its fields: dates, order met or short, the other answer for rows."""
+
+from datetime import date
+
+from gardenplot.drawing.sayings import TIMES
+from gardenplot.layout import Grown, Layout, row_answers
+from gardenplot.plan import Crop, Establish, Order, Pattern, Plan, bed_of
+from gardenplot.season import stand_for
+from gardenplot.units import Units, unit_of
+from gardenplot.units.figures import offset, span
+from gardenplot.words import _, ngettext
+
+
+def day_words(day: date) -> str:
+    """A day as people say it: "Fri 9 Apr 2027"."""
+    return f"{day:%a} {day.day} {day:%b %Y}"
+
+
+def dates_words(plan: Plan, one: Grown) -> str:
+    """Where and when: "Tunnel, east · in ground 11 Apr – 16 May 2027"."""
+    bed = bed_of(plan, one.planting.bed).name
+    if one.dates.in_ground is None:
+        return f"{bed} · {_('no dates yet')}"
+    until = f" – {day_words(one.dates.out)}" if one.dates.out else ""
+    return f"{bed} · {_('in ground')} {day_words(one.dates.in_ground)}{until}"
+
+
+def order_words(order: Order) -> str:
+    """An order in short: "120 for Sat 17 May 2025"."""
+    each = f"{TIMES}{order.plants_per_unit}" if order.plants_per_unit > 1 else ""
+    return _("{units} for {day}").format(units=f"{order.units}{each}", day=day_words(order.on))
+
+
+def order_met_words(one: Grown, layout: Layout) -> str:
+    """Whether the plants that stand meet the order: "met, 2 to spare" or "16 short of 168"."""
+    if one.order is None:
+        return ""
+    needed = stand_for(one.order, one.crop)
+    if layout.plants >= needed:
+        return _("met, {spare} to spare of {plants}").format(spare=layout.plants - needed, plants=layout.plants)
+    return ngettext(
+        "{short} plant short of {plants}", "{short} plants short of {plants}", needed - layout.plants
+    ).format(short=needed - layout.plants, plants=needed)
+
+
+def rows_words(layout: Layout, units: Units) -> str:
+    """Both answers for rows: "4 at 7.5 cm from the edge, or 3 at 17.5 cm"."""
+    if layout.grid.pattern is Pattern.BROADCAST or not layout.grid.rows:
+        return ""
+    taken, *others = row_answers(layout.grid)
+    words = _("{edge} at the edge").format(edge=offset(taken.edge, units))
+    if others:
+        words += "; " + _("or {rows} with {edge}").format(rows=others[0].rows, edge=offset(others[0].edge, units))
+    return words
+
+
+def spare_words(layout: Layout, units: Units) -> str:
+    """What of the block no rank fills: "12 cm over at the foot end"."""
+    if layout.grid.pattern is Pattern.BROADCAST or layout.last_plant is None:
+        return ""
+    over = layout.end - layout.last_plant - layout.grid.in_row // 2
+    return _("{length} over at the foot end").format(length=span(over, units)) if over > 1_000_000 else ""
+
+
+def spacing_words(crop: Crop) -> str:
+    """A crop's spacing and how it gets into the bed: "20 × 30 cm · set out"."""
+    how = _("set out") if crop.establish is Establish.TRANSPLANT else _("sow")
+    along, across = crop.in_row.text, crop.row_spacing[0].text
+    unit = unit_of(along)
+    if unit is not None and along.endswith(unit) and across.endswith(f" {unit}"):
+        along = along.removesuffix(unit).strip()
+    return f"{along}{TIMES}{across} · {how}"

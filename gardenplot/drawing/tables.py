@@ -1,0 +1,117 @@
+"""Counts as rows of words: per planting, bed and crop, and for the whole plan."""
+
+from attrs import frozen
+
+from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.planting_words import day_words
+from gardenplot.drawing.sayings import between_readings, name_of, rows_by_plants
+from gardenplot.layout import LaidOut, free_on, fullest_day, lay_out_plan
+from gardenplot.plan import Order, Plan, crop_of
+from gardenplot.season import stand_for
+from gardenplot.units.figures import span
+from gardenplot.words import _, ngettext
+
+
+@frozen
+class CountRow:
+    """One row of the counts; `bed` and `planting` say what it is about, `inner` are the rows it sums up."""
+
+    name: str
+    readings: str
+    rows: str
+    plants: int
+    bed: str | None = None
+    planting: str | None = None
+    inner: tuple["CountRow", ...] = ()
+
+
+def counts_by_bed(plan: Plan) -> tuple[CountRow, ...]:
+    """A row for each bed with a row for each of its plantings."""
+    look = looks(plan)
+    return tuple(_bed_row(plan, laid, look) for laid in lay_out_plan(plan))
+
+
+def counts_by_crop(plan: Plan) -> tuple[CountRow, ...]:
+    """A row for each crop that is planted, by name."""
+    plants: dict[str, int] = {}
+    for laid in lay_out_plan(plan):
+        for layout in laid.layouts:
+            plants[layout.crop] = plants.get(layout.crop, 0) + layout.plants
+    rows = [CountRow(crop_of(plan, crop).name, "", "", count) for crop, count in plants.items()]
+    return tuple(sorted(rows, key=lambda row: row.name.casefold()))
+
+
+def _bed_row(plan: Plan, laid: LaidOut, look: dict[str, Look]) -> CountRow:
+    inner = tuple(
+        CountRow(
+            f"{look[layout.planting].letter}  {name_of(plan, layout.planting)}",
+            between_readings(plan, layout.start, layout.end),
+            rows_by_plants(layout),
+            layout.plants,
+            laid.bed.id,
+            layout.planting,
+        )
+        for layout in sorted(laid.layouts, key=lambda one: look[one.planting].letter)
+    )
+    return CountRow(
+        laid.bed.name, left_of(plan, laid), "", sum(row.plants for row in inner), laid.bed.id, None, inner
+    )
+
+
+def left_of(plan: Plan, laid: LaidOut) -> str:
+    """What is left of a bed on its fullest day: "0.65 m left in 1 piece"."""
+    free = free_on(laid, fullest_day(laid))
+    if not free.leftover:
+        return _("nothing left")
+    return ngettext("{length} left in {count} piece", "{length} left in {count} pieces", len(free.leftover)).format(
+        length=span(free.total, plan.place.units), count=len(free.leftover)
+    )
+
+
+def summary(plan: Plan) -> str:
+    """The plan in one line: "3 beds · 259 plants · 11.45 m left in 2 pieces"."""
+    laid_out = lay_out_plan(plan)
+    free = [free_on(laid, fullest_day(laid)) for laid in laid_out]
+    beds = ngettext("{count} bed", "{count} beds", len(laid_out)).format(count=len(laid_out))
+    total = sum(layout.plants for laid in laid_out for layout in laid.layouts)
+    plants = ngettext("{count} plant", "{count} plants", total).format(count=f"{total:,}".replace(",", "\u2009"))
+    pieces = sum(len(one.leftover) for one in free)
+    left = ngettext("{length} left in {count} piece", "{length} left in {count} pieces", pieces).format(
+        length=span(sum(one.total for one in free), plan.place.units), count=pieces
+    )
+    return " · ".join((beds, plants, left))
+
+
+@frozen
+class OrderRow:
+    """One order and how it stands: plants that must stand, plants planted for it, and whether that meets it."""
+
+    order: str
+    crop: str
+    units: int
+    day: str
+    stand: int
+    planted: int
+    met: str
+
+
+def order_rows(plan: Plan) -> tuple[OrderRow, ...]:
+    """A row for each order, in the plan's order."""
+    planted: dict[str, int] = {}
+    for laid in lay_out_plan(plan):
+        for one, layout in zip(laid.grown, laid.layouts, strict=True):
+            if one.order is not None:
+                planted[one.order.id] = planted.get(one.order.id, 0) + layout.plants
+    return tuple(_order_row(plan, order, planted.get(order.id, 0)) for order in plan.orders)
+
+
+def _order_row(plan: Plan, order: Order, planted: int) -> OrderRow:
+    crop = crop_of(plan, order.crop)
+    stand = stand_for(order, crop)
+    if planted >= stand:
+        met = _("met")
+    elif planted:
+        met = ngettext("{count} short", "{count} short", stand - planted).format(count=stand - planted)
+    else:
+        met = _("not planted")
+    return OrderRow(order.id, crop.name, order.units, day_words(order.on), stand, planted, met)

@@ -1,0 +1,35 @@
+"""What the foot of the window says about the place under the pointer and about the scale."""
+
+from gardenplot.drawing.strips import Strips, Under
+from gardenplot.plan import Plan, bed_of
+from gardenplot.units import Units
+from gardenplot.units.figures import offset, tape
+from gardenplot.words import _
+
+_NAMES = {
+    Units.METRIC: _("metres"),
+    Units.FEET_AND_INCHES: _("feet and inches"),
+    Units.DECIMAL_FEET: _("decimal feet"),
+}
+
+
+def under_words(plan: Plan, found: Under) -> str:
+    """The place under the pointer: "Tunnel, east · tape 4.20 m · 31 cm from the base line"."""
+    bed, units = bed_of(plan, found.bed), plan.place.units
+    if not 0 <= found.x <= bed.length.nm:
+        return bed.name
+    where = _("{bed} · tape {reading}").format(bed=bed.name, reading=tape(found.x, units))
+    if 0 <= found.y <= bed.width.nm:
+        where += " · " + _("{offset} from the base line").format(offset=offset(found.y, units))
+    return where
+
+
+def scale_words(units: Units, strips: Strips, dots_per_inch: float) -> str:
+    """The scale of the drawing: "metres · scale 1 : 62, across enlarged × 2"."""
+    scale = dots_per_inch / 25.4 / strips.along
+    words = _("{units} · scale 1 : {scale}").format(
+        units=_NAMES[units], scale=round(scale) if scale >= 10 else round(scale, 1)
+    )
+    if strips.stretch != 1:
+        words += ", " + _("across enlarged × {times}").format(times=f"{strips.stretch:g}")
+    return words

@@ -1,0 +1,25 @@
+"""Which kind of file a name asks for, and the module that makes it, loaded late: Qt and ezdxf are slow to load."""
+
+from collections.abc import Callable
+from importlib import import_module
+from pathlib import Path
+
+from gardenplot.errors import FileError
+from gardenplot.plan import Plan
+from gardenplot.words import _
+
+_MODULES = {
+    ".png": "gardenplot.window.picture",
+    ".svg": "gardenplot.exports.svg",
+    ".dxf": "gardenplot.exports.dxf",
+    ".csv": "gardenplot.exports.places",
+}
+
+
+def writer_for(path: Path) -> Callable[[Plan], bytes]:
+    """What makes a file of that name's kind from a plan; raises FileError for a kind that there is not."""
+    module = _MODULES.get(path.suffix.lower())
+    if module is None:
+        raise FileError(_("{path}: the name must end in .png, .svg, .dxf or .csv").format(path=path))
+    made: Callable[[Plan], bytes] = import_module(module).drawn
+    return made

@@ -1,0 +1,57 @@
+"""The ground round a planting: the blocks beside it on its days, and the room they leave."""
+
+from attrs import frozen
+
+from gardenplot.gestures.snap import Pull, Snap
+from gardenplot.layout import lay_out_bed
+from gardenplot.plan import Plan, Planting, bed_of
+from gardenplot.season import dates_of, share_days
+
+
+@frozen
+class Ground:
+    """The planting zone, the blocks in it from the head on, and the gap kept between blocks, in nm."""
+
+    zone: tuple[int, int]
+    blocks: tuple[tuple[int, int], ...]
+    gap: int
+
+    def end_of_room(self, start: int) -> int:
+        """How far a block that begins at `start` may reach."""
+        return min((first - self.gap for first, _last in self.blocks if first >= start), default=self.zone[1])
+
+    def start_of_room(self, end: int) -> int:
+        """How far towards the head a block that ends at `end` may begin."""
+        return max((last + self.gap for _first, last in self.blocks if last <= end), default=self.zone[0])
+
+    def gaps(self) -> tuple[tuple[int, int], ...]:
+        """The stretches where a block may stand, from the head on."""
+        found, at = [], self.zone[0]
+        for first, last in self.blocks:
+            if first - self.gap > at:
+                found.append((at, first - self.gap))
+            at = max(at, last + self.gap)
+        return (*found, (at, self.zone[1])) if at < self.zone[1] else tuple(found)
+
+    def snaps(self, length: int) -> tuple[Snap, ...]:
+        """Starts at which a block of that length fills up to a margin or to a neighbour."""
+        head, foot = self.zone
+        return (
+            Snap(head, Pull.HEAD_MARGIN),
+            Snap(foot - length, Pull.FOOT_MARGIN),
+            *(Snap(last + self.gap, Pull.NEIGHBOUR) for _first, last in self.blocks),
+            *(Snap(first - self.gap - length, Pull.NEIGHBOUR) for first, _last in self.blocks),
+        )
+
+
+def ground_for(plan: Plan, planting: Planting, bed_id: str) -> Ground:
+    """The ground for a planting in a bed of the plan: all that shares its days there, without itself."""
+    bed = bed_of(plan, bed_id)
+    days = dates_of(plan, planting)
+    laid = lay_out_bed(plan, bed)
+    blocks = (
+        (layout.start, layout.end)
+        for one, layout in zip(laid.grown, laid.layouts, strict=True)
+        if layout.planting != planting.id and share_days(days, one.dates)
+    )
+    return Ground(bed.zone, tuple(sorted(blocks)), bed.gap.nm if bed.gap else 0)

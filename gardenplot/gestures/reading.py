@@ -1,0 +1,60 @@
+"""Typed text into the values of a plan, with the words of an error for the field."""
+
+from datetime import date
+
+from gardenplot.errors import PlanError
+from gardenplot.units import Length, Units, parse_length, unit_of
+from gardenplot.words import _
+
+_BARE = {Units.METRIC: "cm", Units.FEET_AND_INCHES: "in", Units.DECIMAL_FEET: "ft"}
+
+
+def length_from(text: str, shown: Length | None, units: Units) -> Length | None:
+    """A typed length, None for an empty line; a number alone takes the unit of the length that stood there."""
+    if not text:
+        return None
+    return parse_length(text, bare=(unit_of(shown.text) if shown else None) or _BARE[units])
+
+
+def needed_length(text: str, shown: Length | None, units: Units) -> Length:
+    """A typed length that may not be left out."""
+    length = length_from(text, shown, units)
+    if length is None:
+        raise PlanError(_("a length is needed, for example 30 cm or 12 in"))
+    return length
+
+
+def spacing_from(text: str, shown: tuple[Length, ...], units: Units) -> tuple[Length, ...]:
+    """One length, or the least and the most as "30 cm to 45 cm"."""
+    parts = [part.strip() for part in text.replace("–", " to ").split(" to ")]
+    return tuple(needed_length(part, shown[0] if shown else None, units) for part in parts) if text else ()
+
+
+def spacing_text(spacing: tuple[Length, ...]) -> str:
+    """A row spacing as it is typed."""
+    return " to ".join(length.text for length in spacing)
+
+
+def whole_from(text: str) -> int | None:
+    """A typed whole number, None for an empty line."""
+    if not text:
+        return None
+    plain = text.replace("\u2009", "").replace(" ", "")
+    if not plain.isascii() or not plain.isdigit() or len(plain) > 9:
+        raise PlanError(_("“{typed}” is no whole number: write it like 120").format(typed=text[:40]))
+    return int(plain)
+
+
+def date_from(text: str) -> date | None:
+    """A typed date, None for an empty line."""
+    if not text:
+        return None
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise PlanError(_("“{typed}” is no date: write it like 2027-04-09").format(typed=text[:40])) from None
+
+
+def text_of(value: object) -> str:
+    """A value as it is typed; nothing for None."""
+    return "" if value is None else str(value)

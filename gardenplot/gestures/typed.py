@@ -1,0 +1,194 @@
+"""What the hand types: the fields of a planting and of a bed, each as text shown and as an edit of the plan."""
+
+from collections.abc import Callable
+
+from attrs import frozen
+
+from gardenplot.errors import PlanError
+from gardenplot.gestures.reading import (
+    date_from,
+    length_from,
+    needed_length,
+    spacing_from,
+    spacing_text,
+    text_of,
+    whole_from,
+)
+from gardenplot.gestures.trials import layout_in
+from gardenplot.plan import Bed, Plan, bed_of, crop_of, planting_of
+from gardenplot.plan.edits import change_bed, change_planting, resize_planting
+from gardenplot.units import Length, length_of
+from gardenplot.words import _
+
+
+@frozen
+class TypedField:
+    """A field of one part of the plan: its label, the text shown for it, and the edit that a text makes.
+
+    `apply` raises LengthError or PlanError where the text is no good.
+    """
+
+    name: str
+    label: str
+    shown: Callable[[Plan, str], str]
+    apply: Callable[[Plan, str, str], Plan]
+    example: str = ""
+
+
+def _planted(attribute: str) -> Callable[[Plan, str], str]:
+    return lambda plan, planting_id: text_of(getattr(planting_of(plan, planting_id), attribute))
+
+
+def _length_edit(attribute: str) -> Callable[[Plan, str, str], Plan]:
+    def apply(plan: Plan, planting_id: str, text: str) -> Plan:
+        shown = getattr(planting_of(plan, planting_id), attribute)
+        return change_planting(plan, planting_id, **{attribute: length_from(text, shown, plan.place.units)})
+
+    return apply
+
+
+def _date_edit(attribute: str) -> Callable[[Plan, str, str], Plan]:
+    return lambda plan, planting_id, text: change_planting(plan, planting_id, **{attribute: date_from(text)})
+
+
+def _plants_shown(plan: Plan, planting_id: str) -> str:
+    return str(layout_in(plan, planting_id).plants)
+
+
+def _plants(plan: Plan, planting_id: str, text: str) -> Plan:
+    return change_planting(plan, planting_id, plants=whole_from(text))
+
+
+def _at(nm: int, given: Length | None, plan: Plan) -> str:
+    """A place or length as it was typed, else as exact text, so that typing it again changes nothing."""
+    return given.text if given is not None and given.nm == nm else length_of(nm, plan.place.units).text
+
+
+def _from_shown(plan: Plan, planting_id: str) -> str:
+    return _at(layout_in(plan, planting_id).start, planting_of(plan, planting_id).start, plan)
+
+
+def _from(plan: Plan, planting_id: str, text: str) -> Plan:
+    shown = length_of(layout_in(plan, planting_id).start, plan.place.units)
+    return change_planting(plan, planting_id, start=needed_length(text, shown, plan.place.units))
+
+
+def _to_shown(plan: Plan, planting_id: str) -> str:
+    return length_of(layout_in(plan, planting_id).end, plan.place.units).text
+
+
+def _to(plan: Plan, planting_id: str, text: str) -> Plan:
+    layout, units = layout_in(plan, planting_id), plan.place.units
+    end = needed_length(text, length_of(layout.end, units), units)
+    if end.nm <= layout.start:
+        raise PlanError(_("{end} is not beyond {start}").format(end=end, start=length_of(layout.start, units)))
+    start = planting_of(plan, planting_id).start or length_of(layout.start, units)
+    return resize_planting(plan, planting_id, start, length_of(end.nm - layout.start, units))
+
+
+def _length_shown(plan: Plan, planting_id: str) -> str:
+    return _at(layout_in(plan, planting_id).length, planting_of(plan, planting_id).length, plan)
+
+
+def _length(plan: Plan, planting_id: str, text: str) -> Plan:
+    layout, units = layout_in(plan, planting_id), plan.place.units
+    shown = planting_of(plan, planting_id).length or length_of(layout.length, units)
+    return change_planting(plan, planting_id, length=length_from(text, shown, units))
+
+
+def _rows_shown(plan: Plan, planting_id: str) -> str:
+    return str(layout_in(plan, planting_id).grid.rows or "")
+
+
+def _rows(plan: Plan, planting_id: str, text: str) -> Plan:
+    return change_planting(plan, planting_id, rows=whole_from(text))
+
+
+def _in_row_shown(plan: Plan, planting_id: str) -> str:
+    planting = planting_of(plan, planting_id)
+    return (planting.in_row or crop_of(plan, planting.crop).in_row).text
+
+
+def _in_row(plan: Plan, planting_id: str, text: str) -> Plan:
+    packet = crop_of(plan, planting_of(plan, planting_id).crop).in_row
+    length = length_from(text, planting_of(plan, planting_id).in_row or packet, plan.place.units)
+    return change_planting(plan, planting_id, in_row=None if length == packet else length)
+
+
+def _spacing_shown(plan: Plan, planting_id: str) -> str:
+    planting = planting_of(plan, planting_id)
+    return spacing_text(planting.row_spacing or crop_of(plan, planting.crop).row_spacing)
+
+
+def _spacing(plan: Plan, planting_id: str, text: str) -> Plan:
+    packet = crop_of(plan, planting_of(plan, planting_id).crop).row_spacing
+    spacing = spacing_from(text, planting_of(plan, planting_id).row_spacing or packet, plan.place.units)
+    return change_planting(plan, planting_id, row_spacing=() if spacing == packet else spacing)
+
+
+def _edge_shown(plan: Plan, planting_id: str) -> str:
+    """The least edge distance in force: the planting's own, its crop's, its bed's, or half the row spacing."""
+    planting = planting_of(plan, planting_id)
+    given = planting.edge or crop_of(plan, planting.crop).edge or bed_of(plan, planting.bed).edge
+    return given.text if given else length_of(layout_in(plan, planting_id).grid.edge_least, plan.place.units).text
+
+
+PLANTING_FIELDS = (
+    TypedField("plants", _("Plants"), _plants_shown, _plants),
+    TypedField("rows", _("Rows"), _rows_shown, _rows, _("as fit")),
+    TypedField("from", _("From"), _from_shown, _from),
+    TypedField("to", _("To"), _to_shown, _to),
+    TypedField("length", _("Length"), _length_shown, _length),
+    TypedField("edge", _("Least edge"), _edge_shown, _length_edit("edge")),
+    TypedField("in_row", _("In the row"), _in_row_shown, _in_row),
+    TypedField("row_spacing", _("Between rows"), _spacing_shown, _spacing),
+    TypedField("slack", _("Slack"), _planted("slack"), _length_edit("slack"), _("none")),
+    TypedField("round_up_to", _("Round up to"), _planted("round_up_to"), _length_edit("round_up_to"), _("nothing")),
+    TypedField("in_ground", _("In ground"), _planted("in_ground"), _date_edit("in_ground"), "2027-04-09"),
+    TypedField("out", _("Out by"), _planted("out"), _date_edit("out"), "2027-05-28"),
+)
+"""The fields of a planting, in the order of the panel."""
+
+
+def _bed_length(attribute: str, *, needed: bool = False) -> Callable[[Plan, str, str], Plan]:
+    def apply(plan: Plan, bed_id: str, text: str) -> Plan:
+        read = needed_length if needed else length_from
+        length = read(text, getattr(bed_of(plan, bed_id), attribute), plan.place.units)
+        return change_bed(plan, bed_id, **{attribute: length})
+
+    return apply
+
+
+def _bed_text(attribute: str) -> Callable[[Plan, str], str]:
+    return lambda plan, bed_id: text_of(getattr(bed_of(plan, bed_id), attribute))
+
+
+def _bed_name(plan: Plan, bed_id: str, text: str) -> Plan:
+    return change_bed(plan, bed_id, name=text)
+
+
+BED_FIELDS = (
+    TypedField("name", _("Name"), _bed_text("name"), _bed_name),
+    TypedField("length", _("Length"), _bed_text("length"), _bed_length("length", needed=True)),
+    TypedField("width", _("Width"), _bed_text("width"), _bed_length("width", needed=True)),
+    TypedField("head_margin", _("Head margin"), _bed_text("head_margin"), _bed_length("head_margin"), _("none")),
+    TypedField("foot_margin", _("Foot margin"), _bed_text("foot_margin"), _bed_length("foot_margin"), _("none")),
+    TypedField("edge", _("Least edge"), _bed_text("edge"), _bed_length("edge"), _("as the crop")),
+    TypedField("gap", _("Gap"), _bed_text("gap"), _bed_length("gap"), _("none")),
+)
+"""The fields of a bed, in the order of the panel."""
+
+
+def bed_from(name: str, texts: dict[str, str], plan: Plan) -> Bed:
+    """A new bed from typed texts; raises LengthError or PlanError."""
+    units = plan.place.units
+    margin = length_from(texts.get("margin", ""), None, units)
+    return Bed(
+        id="bed",
+        name=name,
+        length=needed_length(texts.get("length", ""), None, units),
+        width=needed_length(texts.get("width", ""), None, units),
+        head_margin=margin,
+        foot_margin=margin,
+        gap=length_from(texts.get("gap", ""), None, units),
+    )

@@ -1,0 +1,49 @@
+"""One block laid out in several patterns, so that they can be set side by side."""
+
+from attrs import frozen
+
+from gardenplot.layout.bed import lay_out_bed
+from gardenplot.layout.value import Layout
+from gardenplot.plan import Pattern, Plan, bed_of, planting_of
+from gardenplot.plan.edits import change_planting
+from gardenplot.units import Length
+
+SIDE_BY_SIDE = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
+
+
+@frozen
+class Candidate:
+    """A pattern for a block: its layout in the block as it is, the difference in plants, and the length in nm that
+    it needs for the plants that stand there now (None where no row fits)."""
+
+    pattern: Pattern
+    layout: Layout
+    more: int
+    length: int | None
+
+
+def candidates(plan: Plan, planting_id: str) -> tuple[Candidate, ...]:
+    """The block of a planting in straight, staggered and triangular rows."""
+    now = _layout(plan, planting_id)
+    return tuple(_candidate(plan, now, pattern) for pattern in SIDE_BY_SIDE)
+
+
+def _candidate(plan: Plan, now: Layout, pattern: Pattern) -> Candidate:
+    block = Length(max(now.length, 1_000_000), "")
+    same_block = change_planting(
+        plan, now.planting, pattern=pattern, start=Length(max(now.start, 0), ""), length=block
+    )
+    layout = _layout(same_block, now.planting)
+    length = None
+    if now.plants and layout.grid.rows:
+        same_plants = change_planting(
+            plan, now.planting, pattern=pattern, plants=now.plants, slack=None, round_up_to=None
+        )
+        length = _layout(same_plants, now.planting).length
+    return Candidate(pattern, layout, layout.plants - now.plants, length)
+
+
+def _layout(plan: Plan, planting_id: str) -> Layout:
+    """A planting's layout, with only what shares its bed in the plan."""
+    planting = planting_of(plan, planting_id)
+    return lay_out_bed(plan, bed_of(plan, planting.bed)).layout_of(planting_id)

@@ -1,0 +1,68 @@
+"""The selected bed: its fields, what stands in it, what is left, and its findings."""
+
+from typing import Any
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.sayings import between_readings, says, where
+from gardenplot.drawing.style import Ink
+from gardenplot.drawing.tables import left_of
+from gardenplot.findings import find_in_bed
+from gardenplot.gestures.typed import BED_FIELDS, TypedField
+from gardenplot.layout import free_on, fullest_day, lay_out_bed
+from gardenplot.plan import bed_of
+from gardenplot.units.figures import span
+from gardenplot.window.document import Document
+from gardenplot.window.fields import Form
+from gardenplot.window.planting_panel import heading, quiet, rule, words
+from gardenplot.words import _
+
+
+class BedPanel(QWidget):
+    """Goes one way: plan to fields when it changes, a finished field to an edit."""
+
+    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self.bed = ""
+        self.title, self.left, self.pieces, self.findings = heading(), quiet(), words(), words(Ink.ACCENT)
+        self.form = Form()
+        for field in BED_FIELDS:
+            self.form.add_typed(field.name, field.label, self._finisher(field), example=field.example)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(14, 10, 14, 12)
+        column.setSpacing(8)
+        for part in (self.title, self.left, self.form, rule(), self.pieces, self.findings):
+            column.addWidget(part)
+        column.addStretch(1)
+
+    def show_bed(self, bed_id: str) -> None:
+        """Show a bed of the document's plan."""
+        self.bed = bed_id
+        plan = self._document.plan
+        bed = bed_of(plan, bed_id)
+        laid = lay_out_bed(plan, bed)
+        self.title.setText(bed.name)
+        self.left.setText(left_of(plan, laid))
+        for field in BED_FIELDS:
+            self.form.fields[field.name].show_value(field.shown(plan, bed_id))
+        free = free_on(laid, fullest_day(laid))
+        lines = [
+            f"{between_readings(plan, one.start, one.end)}   {span(one.length, plan.place.units)}"
+            for one in free.leftover
+        ]
+        self.pieces.setText("\n".join((_("Left over"), *lines)) if lines else "")
+        look = looks(plan)
+        found = [one for one in find_in_bed(laid) if not one.is_note]
+        self.findings.setText("\n".join(f"{where(plan, one, look)}: {says(plan, one, look)}" for one in found))
+        self.findings.setVisible(bool(found))
+
+    def _finisher(self, field: TypedField) -> Any:
+        def finished(text: str) -> None:
+            plan = self._document.plan
+            name = _("{field} of {bed}").format(field=field.label, bed=bed_of(plan, self.bed).name)
+            self._document.change(name, field.apply(plan, self.bed, text))
+            self.show_bed(self.bed)
+
+        return finished

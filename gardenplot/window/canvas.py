@@ -1,0 +1,105 @@
+"""The canvas: the tape along the top and the beds as strips under it, worked by mouse and keyboard."""
+
+from PySide6.QtCore import QPoint, Qt, Signal
+from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
+from PySide6.QtWidgets import QAbstractScrollArea, QWidget
+
+from gardenplot.drawing.captions import captions
+from gardenplot.drawing.letters import looks
+from gardenplot.layout import lay_out_bed
+from gardenplot.plan import bed_of
+from gardenplot.window.canvas_hand import Hand
+from gardenplot.window.canvas_keys import press_key
+from gardenplot.window.canvas_paint import Scene, paint_scene
+from gardenplot.window.canvas_places import CanvasPlaces
+from gardenplot.window.canvas_stage import CanvasStage
+from gardenplot.window.canvas_view import CanvasView
+from gardenplot.window.document import Document
+from gardenplot.window.sight import Sight
+from gardenplot.words import _
+
+
+class Canvas(QAbstractScrollArea):
+    """Shows the plan as it stands on the day in sight, and the trial of a gesture under way."""
+
+    menu_wanted = Signal(QPoint)
+
+    def __init__(self, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document, self._sight = document, sight
+        self.view = CanvasView(self, document)
+        self.places = CanvasPlaces(self.view, sight)
+        self.stage = CanvasStage(document, sight, self)
+        self.hand = Hand(self, self.places, self.stage, sight)
+        self.setFrameShape(QAbstractScrollArea.Shape.NoFrame)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAcceptDrops(True)
+        self.viewport().setAcceptDrops(True)
+        self.viewport().setMouseTracking(True)
+        self.setAccessibleName(_("Drawing of the beds"))
+        document.changed.connect(self.view.settle)
+        document.opened.connect(self.view.fit)
+        sight.selected.connect(self._select)
+        sight.day_changed.connect(self.viewport().update)
+        self.stage.shown.connect(self.viewport().update)
+        self.view.changed.connect(self.viewport().update)
+
+    def _select(self) -> None:
+        if self._sight.bed is not None:
+            self.view.reveal(self._sight.bed)
+        self.setAccessibleDescription(self._described())
+        self.viewport().update()
+
+    def _described(self) -> str:
+        """The selection in words, for a screen reader."""
+        plan = self._document.plan
+        if self._sight.bed is None:
+            return ""
+        bed = bed_of(plan, self._sight.bed)
+        for caption in captions(plan, lay_out_bed(plan, bed), self._sight.day, looks(plan)):
+            if caption.planting == self._sight.planting:
+                return f"{bed.name}: {caption.look.letter} {caption.words[0]}"
+        return bed.name
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        plan = self.stage.trial.plan if self.stage.trial else self._document.plan
+        scene = Scene(
+            plan=plan,
+            strips=self.view.strips(plan),
+            day=self._sight.day,
+            planting=self._sight.planting,
+            bed=self._sight.bed,
+            left=self.view.left,
+            top=self.view.top,
+            trial=self.stage.trial,
+            hand=self.stage.at,
+            focused=self.hasFocus(),
+        )
+        painter = QPainter(self.viewport())
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        paint_scene(painter, self.viewport().rect(), scene)
+        painter.end()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.view.settle()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if not press_key(event, self._document, self._sight, self.stage):
+            super().keyPressEvent(event)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """The wheel goes up and down, with Shift along the beds, with Ctrl it zooms at the pointer."""
+        steps = event.angleDelta().y() / 120
+        if event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self.view.zoom(1.2**steps, event.position().x())
+            event.accept()
+        elif event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+            bar = self.horizontalScrollBar()
+            bar.setValue(round(bar.value() - 120 * (steps or event.angleDelta().x() / 120)))
+            event.accept()
+        else:
+            super().wheelEvent(event)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        self.menu_wanted.emit(event.globalPos())

@@ -1,0 +1,135 @@
+"""The hand on the canvas: mouse presses, moves and drops turned into gestures."""
+
+from PySide6.QtCore import QEvent, QObject, QPointF, Qt, Signal
+from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent, QMouseEvent
+from PySide6.QtWidgets import QAbstractScrollArea
+
+from gardenplot.drawing.strips import Part, Under
+from gardenplot.gestures.drags import move_block, place_crop, resize_block
+from gardenplot.gestures.stage import Released
+from gardenplot.window.canvas_places import CanvasPlaces
+from gardenplot.window.canvas_stage import CanvasStage
+from gardenplot.window.mime import carried_crop
+from gardenplot.window.sight import Sight
+
+_DRAG_FROM = 4
+"""Pixels that a press must move before it is a drag."""
+_CURSORS = {
+    Part.HEAD_END: Qt.CursorShape.SizeHorCursor,
+    Part.FOOT_END: Qt.CursorShape.SizeHorCursor,
+    Part.BLOCK: Qt.CursorShape.OpenHandCursor,
+    Part.SOIL: Qt.CursorShape.ArrowCursor,
+}
+
+
+class Hand(QObject):
+    """Watches the canvas's viewport; Alt suspends snaps, the middle button pans."""
+
+    pointed = Signal(object)
+
+    def __init__(self, area: QAbstractScrollArea, places: CanvasPlaces, stage: CanvasStage, sight: Sight) -> None:
+        super().__init__(area)
+        self._area, self._places, self._stage, self._sight = area, places, stage, sight
+        self._press: tuple[QPointF, Under] | None = None
+        self._pan: QPointF | None = None
+        area.viewport().installEventFilter(self)
+
+    def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
+        match event.type():
+            case QEvent.Type.MouseButtonPress if isinstance(event, QMouseEvent):
+                return self._pressed(event)
+            case QEvent.Type.MouseMove if isinstance(event, QMouseEvent):
+                return self._moved(event)
+            case QEvent.Type.MouseButtonRelease if isinstance(event, QMouseEvent):
+                return self._released()
+            case QEvent.Type.DragEnter | QEvent.Type.DragMove if isinstance(event, QDragMoveEvent):
+                return self._dragged(event)
+            case QEvent.Type.DragLeave:
+                self._stage.give_up()
+                return True
+            case QEvent.Type.Drop if isinstance(event, QDropEvent):
+                return self._dropped(event)
+            case QEvent.Type.Leave:
+                self.pointed.emit(None)
+        return False
+
+    def _pressed(self, event: QMouseEvent) -> bool:
+        self._area.setFocus(Qt.FocusReason.MouseFocusReason)
+        if event.button() == Qt.MouseButton.MiddleButton:
+            self._pan = event.position()
+            return True
+        found = self._places.under(event.position())
+        if event.button() == Qt.MouseButton.RightButton:
+            if found is not None:
+                self._sight.select(found.bed, found.planting)
+            return False
+        if event.button() != Qt.MouseButton.LeftButton:
+            return False
+        self._press = (event.position(), found) if found and found.planting else None
+        self._sight.select(found.bed if found else None, found.planting if found else None)
+        return True
+
+    def _moved(self, event: QMouseEvent) -> bool:
+        if self._pan is not None:
+            self._panned(event.position())
+            return True
+        if self._press is not None and not self._stage.is_busy:
+            self._begin(event)
+        if self._stage.is_busy:
+            pointer = self._places.pointer(event.position(), event.modifiers())
+            self._stage.send(pointer, event.position())
+        else:
+            found = self._places.under(event.position())
+            self._area.viewport().setCursor(_CURSORS[found.part if found else Part.SOIL])
+            self.pointed.emit(found)
+        return True
+
+    def _begin(self, event: QMouseEvent) -> None:
+        """Start the drag that the press began, once it has gone far enough to be one."""
+        if self._press is None or (event.position() - self._press[0]).manhattanLength() < _DRAG_FROM:
+            return
+        point, found = self._press
+        if found.planting is None:
+            return
+        if found.part in (Part.HEAD_END, Part.FOOT_END):
+            self._stage.begin(resize_block(self._stage, found.planting, foot=found.part is Part.FOOT_END))
+        else:
+            press = self._places.pointer(point, Qt.KeyboardModifier.NoModifier)
+            self._stage.begin(move_block(self._stage, found.planting, press))
+            self._area.viewport().setCursor(Qt.CursorShape.ClosedHandCursor)
+
+    def _released(self) -> bool:
+        self._press, self._pan = None, None
+        self._area.viewport().setCursor(Qt.CursorShape.ArrowCursor)
+        if self._stage.is_busy:
+            self._stage.send(Released())
+        return True
+
+    def _panned(self, to: QPointF) -> None:
+        if self._pan is None:
+            return
+        step = to - self._pan
+        self._pan = to
+        for bar, by in ((self._area.horizontalScrollBar(), step.x()), (self._area.verticalScrollBar(), step.y())):
+            bar.setValue(bar.value() - round(by))
+
+    def _dragged(self, event: QDragMoveEvent) -> bool:
+        """A crop from the shelf comes over the canvas, or moves on it."""
+        crop = carried_crop(event.mimeData(), self._stage.plan)
+        if crop is None:
+            event.ignore()
+            return True
+        if isinstance(event, QDragEnterEvent) or not self._stage.is_busy:
+            self._stage.begin(place_crop(self._stage, crop))
+        self._stage.send(self._places.pointer(event.position(), event.modifiers()), event.position())
+        event.acceptProposedAction()
+        return True
+
+    def _dropped(self, event: QDropEvent) -> bool:
+        if not self._stage.is_busy:
+            event.ignore()
+            return True
+        event.acceptProposedAction()
+        self._area.setFocus(Qt.FocusReason.MouseFocusReason)
+        self._stage.send(Released())
+        return True

@@ -1,0 +1,232 @@
+"""What the canvas shows: tape, strips, captions, selection, and the trial under the hand."""
+
+from datetime import date
+
+from attrs import frozen
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
+
+from gardenplot.drawing.bed import draw_bed
+from gardenplot.drawing.captions import Caption, captions, drag_line
+from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.sayings import says
+from gardenplot.drawing.strips import GUTTER, Strip, Strips
+from gardenplot.drawing.style import Ink, Palette
+from gardenplot.drawing.tape import ticks
+from gardenplot.gestures.snap import Pull
+from gardenplot.gestures.stage import Trial
+from gardenplot.plan import Plan, bed_of
+from gardenplot.units import MM
+from gardenplot.units.figures import span
+from gardenplot.window.canvas_view import TAPE
+from gardenplot.window.painting import Scale, paint
+from gardenplot.window.theme import colour, drawing_font, palette
+from gardenplot.words import _
+
+
+@frozen
+class Scene:
+    """All that the canvas shows at one moment; `left` and `top` are where tape zero and the strips begin."""
+
+    plan: Plan
+    strips: Strips
+    day: date | None
+    planting: str | None
+    bed: str | None
+    left: int
+    top: int
+    trial: Trial | None = None
+    hand: QPointF | None = None
+    focused: bool = False
+
+
+def paint_scene(painter: QPainter, frame: QRect, scene: Scene) -> None:
+    """Paint the whole canvas."""
+    inks = palette()
+    look = looks(scene.plan)
+    painter.fillRect(frame, colour(inks, Ink.PAPER))
+    if not scene.plan.beds:
+        _empty(painter, frame, inks)
+        return
+    painter.save()
+    painter.setClipRect(frame.adjusted(0, TAPE, 0, 0))
+    for strip in scene.strips.strips:
+        top = strip.top + scene.top
+        if top + strip.height + 60 > TAPE and top - 40 < frame.bottom():
+            _strip(painter, frame, scene, strip, look, inks)
+    painter.restore()
+    _tape(painter, frame, scene, inks)
+    if scene.trial is not None and scene.hand is not None:
+        _hand_line(painter, frame, scene, look, inks)
+
+
+def _empty(painter: QPainter, frame: QRect, inks: Palette) -> None:
+    painter.setPen(colour(inks, Ink.SECOND))
+    painter.setFont(drawing_font(17))
+    words = _("No bed yet. Bed ▸ Add bed … makes the first one.")
+    painter.drawText(frame, Qt.AlignmentFlag.AlignCenter, words)
+
+
+def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, look: dict[str, Look], inks: Palette) -> None:
+    strips, top = scene.strips, strip.top + scene.top
+    figure = draw_bed(strip.laid, scene.day, look, scene.plan.place.units)
+    first = max(0.0, (GUTTER - scene.left) / strips.along)
+    last = (frame.width() - scene.left) / strips.along
+    painter.save()
+    painter.setClipRect(QRectF(GUTTER - 10, TAPE, frame.width(), frame.height()), Qt.ClipOperation.IntersectClip)
+    painter.translate(scene.left, top)
+    paint(painter, figure.marks, Scale(strips.along, strips.across, first, last), inks)
+    _selection(painter, scene, strip, inks)
+    _captions(painter, captions(scene.plan, strip.laid, scene.day, look), strip, strips, inks)
+    if scene.left > GUTTER - 10:
+        _flag(painter, inks)
+    painter.restore()
+    _bed_name(painter, scene, strip, top, inks)
+
+
+def _flag(painter: QPainter, inks: Palette) -> None:
+    """The flag at the head stake: here the tape's zero lies."""
+    accent = colour(inks, Ink.ACCENT)
+    painter.setPen(QPen(accent, 1.6))
+    painter.drawLine(QPointF(-2, -20), QPointF(-2, 2))
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(accent)
+    painter.drawPolygon(QPolygonF([QPointF(-2, -20), QPointF(9, -16), QPointF(-2, -12)]))
+
+
+def _bed_name(painter: QPainter, scene: Scene, strip: Strip, top: float, inks: Palette) -> None:
+    bed, units = bed_of(scene.plan, strip.bed), scene.plan.place.units
+    selected = scene.bed == strip.bed and scene.planting is None
+    font = drawing_font(14, bold=True)
+    painter.setFont(font)
+    painter.setPen(colour(inks, Ink.ACCENT if selected else Ink.INK))
+    name = QFontMetricsF(font).elidedText(bed.name, Qt.TextElideMode.ElideRight, GUTTER - 28)
+    painter.drawText(QPointF(12, top + 16), name)
+    painter.setFont(drawing_font(12))
+    painter.setPen(colour(inks, Ink.SECOND))
+    painter.drawText(QPointF(12, top + 33), f"{span(bed.length.nm, units)} × {span(bed.width.nm, units)}")
+    if selected:
+        painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
+        painter.drawLine(QPointF(4, top), QPointF(4, top + max(strip.height, 36)))
+
+
+def _selection(painter: QPainter, scene: Scene, strip: Strip, inks: Palette) -> None:
+    chosen = scene.trial.planting if scene.trial else scene.planting
+    layout = next((one for one in strip.laid.layouts if one.planting == chosen), None)
+    if layout is None:
+        return
+    left, right = layout.start / MM * scene.strips.along, layout.end / MM * scene.strips.along
+    accent = colour(inks, Ink.ACCENT)
+    painter.setPen(QPen(accent, 2))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawRoundedRect(QRectF(left - 2, -3, right - left + 4, strip.height + 6), 2, 2)
+    painter.setPen(QPen(accent, 1.5))
+    painter.setBrush(colour(inks, Ink.PAPER))
+    for x in (left, right):
+        painter.drawRoundedRect(QRectF(x - 4, strip.height / 2 - 8, 8, 16), 2, 2)
+    if scene.focused and scene.trial is None:
+        painter.setPen(QPen(accent, 1, Qt.PenStyle.DotLine))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawRoundedRect(QRectF(left - 6, -7, right - left + 12, strip.height + 14), 3, 3)
+
+
+def _captions(painter: QPainter, shown: tuple[Caption, ...], strip: Strip, strips: Strips, inks: Palette) -> None:
+    """Captions in one line where each has room before the next, else in two lines by turns."""
+    metrics = QFontMetricsF(drawing_font(13))
+    starts = [caption.at * strips.along for caption in shown]
+    one_line = all(
+        metrics.horizontalAdvance(caption.words[0]) + 34 <= after - start
+        for caption, start, after in zip(shown, starts, starts[1:], strict=False)
+    )
+    step = 1 if one_line else 2
+    for number, caption in enumerate(shown):
+        room = starts[number + step] - starts[number] if number + step < len(starts) else 1e9
+        line = 0 if one_line else number % 2
+        _caption(painter, caption, QPointF(starts[number], strip.height + 9 + 22 * line), room, inks)
+
+
+def _caption(painter: QPainter, caption: Caption, at: QPointF, room: float, inks: Palette) -> None:
+    bold, plain = drawing_font(12, bold=True), drawing_font(13)
+    box = QRectF(at.x(), at.y(), max(18, QFontMetricsF(bold).horizontalAdvance(caption.look.letter) + 10), 18)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(colour(inks, caption.look.ink))
+    painter.drawRoundedRect(box, 3, 3)
+    painter.setFont(bold)
+    painter.setPen(colour(inks, Ink.PAPER))
+    painter.drawText(box, Qt.AlignmentFlag.AlignCenter, caption.look.letter)
+    metrics = QFontMetricsF(plain)
+    words = next(one for one in caption.words if metrics.horizontalAdvance(one) + box.width() + 14 <= room or not one)
+    painter.setFont(plain)
+    painter.setPen(colour(inks, Ink.INK))
+    painter.drawText(QPointF(box.right() + 7, box.bottom() - 4), words)
+
+
+def _tape(painter: QPainter, frame: QRect, scene: Scene, inks: Palette) -> None:
+    """The tape: its zero is the open circle, its ticks are the strips' own readings."""
+    painter.fillRect(QRect(0, 0, frame.width(), TAPE), colour(inks, Ink.PAPER))
+    along, base = scene.strips.along, TAPE - 12.5
+    ink, units = colour(inks, Ink.INK), scene.plan.place.units
+    painter.setFont(drawing_font(12))
+    painter.setPen(colour(inks, Ink.SECOND))
+    painter.drawText(QPointF(12, base + 2), _("tape"))
+    painter.save()
+    painter.setClipRect(QRectF(GUTTER - 10, 0, frame.width(), TAPE))
+    end = scene.left + scene.strips.longest * along
+    painter.setPen(QPen(ink, 1.2))
+    painter.drawLine(QPointF(max(scene.left, GUTTER - 10), base), QPointF(end, base))
+    first, last = round((GUTTER - 30 - scene.left) / along * MM), round((frame.width() - scene.left) / along * MM)
+    for tick in ticks(first, min(last, round(scene.strips.longest * MM)), units, along):
+        x = scene.left + tick.at / MM * along
+        painter.drawLine(QPointF(x, base), QPointF(x, base - (9 if tick.words else 4)))
+        if tick.words:
+            painter.drawText(QRectF(x - 40, base - 27, 80, 16), Qt.AlignmentFlag.AlignCenter, tick.words)
+    if scene.left > GUTTER - 10:
+        painter.setBrush(colour(inks, Ink.PAPER))
+        painter.setPen(QPen(ink, 1.4))
+        painter.drawEllipse(QPointF(scene.left, base), 4, 4)
+    painter.restore()
+    painter.setPen(QPen(colour(inks, Ink.RULE), 1))
+    painter.drawLine(QPointF(0, TAPE - 0.5), QPointF(frame.width(), TAPE - 0.5))
+
+
+def _hand_line(painter: QPainter, frame: QRect, scene: Scene, look: dict[str, Look], inks: Palette) -> None:
+    """The line under the pointer: plants, readings and what is left, or why it cannot be."""
+    trial, hand = scene.trial, scene.hand
+    if trial is None or hand is None:
+        return
+    laid = next(strip.laid for strip in scene.strips.strips if trial.planting in _ids(strip))
+    lines = [(drag_line(scene.plan, trial.planting, laid, scene.day), colour(inks, Ink.INK))]
+    if trial.against:
+        lines.append((says(scene.plan, trial.against[0], look), colour(inks, Ink.ACCENT)))
+    elif trial.snap is not None and trial.snap.pull is not Pull.READING:
+        lines.append((_PULLS[trial.snap.pull], colour(inks, Ink.SECOND)))
+    _paint_lines(painter, frame, hand, lines, inks)
+
+
+def _ids(strip: Strip) -> set[str]:
+    return {layout.planting for layout in strip.laid.layouts}
+
+
+def _paint_lines(
+    painter: QPainter, frame: QRect, hand: QPointF, lines: list[tuple[str, QColor]], inks: Palette
+) -> None:
+    font = drawing_font(14, bold=True)
+    metrics = QFontMetricsF(font)
+    width = max(metrics.horizontalAdvance(words) for words, _ink in lines) + 20
+    height = 22.0 * len(lines) + 8
+    left = max(4.0, min(hand.x() + 16, frame.width() - width - 4))
+    top = hand.y() + 22 if hand.y() + 22 + height < frame.height() else hand.y() - height - 14
+    painter.setPen(QPen(colour(inks, Ink.EDGE), 1))
+    painter.setBrush(colour(inks, Ink.PAPER))
+    painter.drawRoundedRect(QRectF(left, top, width, height), 4, 4)
+    painter.setFont(font)
+    for number, (words, ink) in enumerate(lines):
+        painter.setPen(ink)
+        painter.drawText(QPointF(left + 10, top + 20 + 22 * number), words)
+
+
+_PULLS = {
+    Pull.HEAD_MARGIN: _("from the head margin"),
+    Pull.FOOT_MARGIN: _("up to the foot margin"),
+    Pull.NEIGHBOUR: _("beside its neighbour"),
+}

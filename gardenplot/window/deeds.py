@@ -1,0 +1,186 @@
+"""What the menus do with beds, plantings, crops, orders and sheets."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QFileDialog, QMessageBox
+
+from gardenplot.drawing.sayings import name_of
+from gardenplot.errors import GardenplotError, PlanError
+from gardenplot.exports.kinds import writer_for
+from gardenplot.files import resource
+from gardenplot.findings import Finding
+from gardenplot.gestures.trials import layout_in, try_first_gap
+from gardenplot.plan import Crop, bed_of, planting_of
+from gardenplot.plan.edits import copy_bed, remove_bed, remove_order
+from gardenplot.plan.file import write_whole
+from gardenplot.window.canvas_keys import remove
+from gardenplot.window.late import preview_sheets
+from gardenplot.window.requests import ask_bed, ask_crop, ask_order
+from gardenplot.words import _
+
+if TYPE_CHECKING:
+    from gardenplot.window.main import MainWindow
+
+
+class BedDeeds:
+    """What is done to beds."""
+
+    def __init__(self, window: "MainWindow") -> None:
+        self._window = window
+        self._document, self._sight = window.document, window.sight
+
+    def add_bed(self) -> None:
+        """Ask for a bed, add it and select it."""
+        if ask_bed(self._document, self._window):
+            self._sight.select(self._document.plan.beds[-1].id)
+
+    def copy_bed(self) -> None:
+        """Copy the selected bed, without its plantings."""
+        bed = self._bed()
+        if bed is None:
+            return
+        plan = self._document.plan
+        self._document.change(_("Copy bed {name}").format(name=bed_of(plan, bed).name), copy_bed(plan, bed))
+
+    def remove_bed(self) -> None:
+        """Remove the selected bed; undo brings it back with all that stood in it."""
+        bed = self._bed()
+        if bed is None:
+            return
+        plan = self._document.plan
+        self._document.change(_("Remove bed {name}").format(name=bed_of(plan, bed).name), remove_bed(plan, bed))
+
+    def choose_bed(self) -> None:
+        """Select the bed of what is selected, or the first one."""
+        beds = self._document.plan.beds
+        if beds:
+            self._sight.select(self._sight.bed or beds[0].id)
+
+    def next_bed(self) -> None:
+        """Select the next bed."""
+        ids = [bed.id for bed in self._document.plan.beds]
+        if ids:
+            at = ids.index(self._sight.bed) if self._sight.bed in ids else -1
+            self._sight.select(ids[(at + 1) % len(ids)])
+
+    def _bed(self) -> str | None:
+        if self._sight.bed is None:
+            self._window.tell(_("Choose a bed first: click its name."))
+        return self._sight.bed
+
+
+class PlantingDeeds:
+    """What is done to plantings, crops and orders."""
+
+    def __init__(self, window: "MainWindow") -> None:
+        self._window = window
+        self._document, self._sight = window.document, window.sight
+
+    def place_from_shelf(self) -> None:
+        """Place the crop chosen on the shelf."""
+        crop = self._window.shelf.chosen()
+        if crop is None:
+            self._window.tell(_("Choose a crop on the shelf first."))
+            return
+        self.place(crop)
+
+    def place(self, crop: Crop) -> None:
+        """Place a crop in the first gap of the selected bed, or of the first bed."""
+        plan = self._document.plan
+        bed = self._sight.bed or (plan.beds[0].id if plan.beds else None)
+        if bed is None:
+            self._window.tell(_("There is no bed yet: Bed, Add bed."))
+            return
+        try:
+            trial = try_first_gap(plan, crop, bed, self._sight.day)
+        except PlanError as error:
+            self._window.tell(str(error))
+            return
+        self._document.change(_("Place {crop}").format(crop=crop.name), trial.plan)
+        self._sight.select(bed, trial.planting)
+
+    def new_crop(self) -> None:
+        """Ask for a crop as its packet reads."""
+        ask_crop(self._document, self._window)
+
+    def edit_crop(self) -> None:
+        """Ask for changes to the crop of the selected planting."""
+        if self._sight.planting is None:
+            self._window.tell(_("Choose a planting first."))
+            return
+        ask_crop(self._document, self._window, planting_of(self._document.plan, self._sight.planting).crop)
+
+    def remove_planting(self) -> None:
+        """Remove the selected planting."""
+        if self._sight.planting is not None:
+            remove(self._document, self._sight.planting)
+
+    def add_order(self) -> None:
+        """Ask for an order."""
+        ask_order(self._document, self._window)
+
+    def edit_order(self, order: str | None) -> None:
+        """Ask for changes to an order, or for a new one."""
+        ask_order(self._document, self._window, order)
+
+    def remove_order(self) -> None:
+        """Remove the order chosen in the ledger; its plantings keep their plants."""
+        order, plan = self._window.ledger.current_order(), self._document.plan
+        if order is None:
+            self._window.tell(_("Choose an order first."))
+            return
+        kept = {one.id: layout_in(plan, one.id).plants for one in plan.plantings if one.order == order}
+        self._document.change(_("Remove order"), remove_order(plan, order, kept))
+
+    def zoom_to_selection(self) -> None:
+        """Show the selected planting, or the selected bed, as large as fits."""
+        plan = self._document.plan
+        if self._sight.planting is not None:
+            block = layout_in(plan, self._sight.planting)
+            self._window.canvas.view.zoom_to(block.start, block.end)
+        elif self._sight.bed is not None:
+            self._window.canvas.view.zoom_to(0, bed_of(plan, self._sight.bed).length.nm)
+
+    def show_finding(self, finding: Finding) -> None:
+        """Bring the place of a finding into sight."""
+        if finding.bed is not None and finding.end > finding.start:
+            self._window.canvas.view.reveal(finding.bed)
+            self._window.tell(name_of(self._document.plan, finding.planting) if finding.planting else "")
+
+
+class SheetDeeds:
+    """What leaves the window: sheets, drawings, and the help page."""
+
+    def __init__(self, window: "MainWindow") -> None:
+        self._window = window
+
+    def preview(self) -> None:
+        """Show the bed sheets, to print or to keep."""
+        plan = self._window.document.plan
+        if not plan.beds:
+            self._window.tell(_("There is no bed yet: Bed, Add bed."))
+            return
+        preview_sheets(plan, self._window.document.name, self._window.sight.bed, self._window)
+
+    def export(self) -> None:
+        """Ask for a name and write the drawing."""
+        proposed = f"{self._window.document.name}.svg"
+        kinds = "SVG (*.svg);;DXF (*.dxf);;PNG (*.png);;CSV (*.csv)"
+        name, _kind = QFileDialog.getSaveFileName(self._window, _("Drawing as a file"), proposed, kinds)
+        if not name:
+            return
+        try:
+            write_whole(Path(name), writer_for(Path(name))(self._window.document.plan))
+        except GardenplotError as error:
+            QMessageBox.warning(self._window, _("Drawing as a file"), str(error))
+        else:
+            self._window.tell(_("written to {path}").format(path=name))
+
+    def help(self) -> None:
+        """Show the help page."""
+        box = QMessageBox(self._window)
+        box.setWindowTitle(_("How to …"))
+        box.setTextFormat(box.textFormat().MarkdownText)
+        box.setText(resource("help/page.md").read_text(encoding="utf-8"))
+        box.exec()

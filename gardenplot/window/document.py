@@ -1,0 +1,94 @@
+"""The document: the current plan, its undo stack and its file; `change` is the only door to the plan."""
+
+import zlib
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QUndoCommand, QUndoStack
+
+from gardenplot.plan import Plan
+from gardenplot.plan.file import read_plan, write_plan
+from gardenplot.words import _
+
+
+class Step(QUndoCommand):
+    """One step of undo, for every kind of edit: the plan before and the plan after."""
+
+    def __init__(self, document: "Document", name: str, before: Plan, after: Plan, merge: str) -> None:
+        super().__init__(name)
+        self._document = document
+        self._before, self._after = before, after
+        self._merge = merge
+
+    def redo(self) -> None:
+        self._document._show(self._after)
+
+    def undo(self) -> None:
+        self._document._show(self._before)
+
+    def id(self) -> int:
+        return zlib.crc32(self._merge.encode()) & 0x7FFFFFFF if self._merge else -1
+
+    def mergeWith(self, other: QUndoCommand) -> bool:
+        if not isinstance(other, Step) or other._merge != self._merge:
+            return False
+        self._after = other._after
+        self.setText(other.text())
+        self.setObsolete(self._after == self._before)
+        return True
+
+
+class Document(QObject):
+    """Holds the plan; emits `changed(before, after)` whenever another plan takes its place."""
+
+    changed = Signal(object, object)
+    opened = Signal()
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._plan = Plan()
+        self.path: Path | None = None
+        self.stack = QUndoStack(self)
+
+    @property
+    def plan(self) -> Plan:
+        """The plan as it is now."""
+        return self._plan
+
+    @property
+    def name(self) -> str:
+        """What the document is called: its file's name, else its place's."""
+        return self.path.stem if self.path else self._plan.place.name or _("New plan")
+
+    def change(self, name: str, plan: Plan, merge: str = "") -> bool:
+        """Make another plan the current one, as one step of undo; a plan that is no other makes no step.
+
+        Steps with the same `merge` that follow one another become one, as in typing and nudging.
+        """
+        if plan is self._plan or plan == self._plan:
+            return False
+        self.stack.push(Step(self, name, self._plan, plan, merge))
+        return True
+
+    def start(self, plan: Plan, path: Path | None = None) -> None:
+        """Begin with another plan; the steps of undo are gone."""
+        self.path = path
+        self.stack.clear()
+        self._show(plan)
+        self.opened.emit()
+
+    def open(self, path: Path) -> tuple[str, ...]:
+        """Open a plan file and give the problems found in it; raises FileError, and then nothing is changed."""
+        found = read_plan(path)
+        self.start(found.plan, path)
+        return found.problems
+
+    def save(self, path: Path) -> None:
+        """Write the plan to a file, which is the document's from then on; raises FileError."""
+        write_plan(path, self._plan)
+        self.path = path
+        self.stack.setClean()
+
+    def _show(self, plan: Plan) -> None:
+        before, self._plan = self._plan, plan
+        self.changed.emit(before, plan)

@@ -1,0 +1,116 @@
+"""Fields that are typed into: each shows a value, passes finished text on, and says at the field what is wrong."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QComboBox, QGridLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+
+from gardenplot.drawing.style import Ink
+from gardenplot.errors import GardenplotError
+from gardenplot.window.theme import colour, palette
+
+
+class Typed(QLineEdit):
+    """A line that keeps what it shows until another text is finished; Escape brings it back."""
+
+    def __init__(self, finished: Callable[[str], None], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._shown = ""
+        self._finished = finished
+        self.complaint = QLabel(self)
+        self.complaint.setVisible(False)
+        self.editingFinished.connect(self._finish)
+
+    def show_value(self, text: str) -> None:
+        """Show a value of the plan, unless it is shown already; a complaint is over then."""
+        self._shown = text
+        self.setText(text)
+        self.setCursorPosition(0)
+        self._complain("")
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape and (self.text() != self._shown or self.complaint.text()):
+            self.show_value(self._shown)
+            return
+        super().keyPressEvent(event)
+
+    def _finish(self) -> None:
+        if self.text() == self._shown:
+            self._complain("")
+            return
+        try:
+            self._finished(self.text().strip())
+        except GardenplotError as error:
+            self._complain(str(error))
+        else:
+            self._complain("")
+
+    def _complain(self, words: str) -> None:
+        self.complaint.setText(words)
+        self.complaint.setVisible(bool(words))
+        self.setProperty("wrong", bool(words))
+        self.setAccessibleDescription(words)
+        self.style().unpolish(self)
+        self.style().polish(self)
+
+
+class Form(QWidget):
+    """Fields two by two, each with its label above and a quiet hint or a complaint below; choices fill the width."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(10)
+        self._grid.setVerticalSpacing(6)
+        self._grid.setColumnStretch(0, 1)
+        self._grid.setColumnStretch(1, 1)
+        self._cells = 0
+        self.fields: dict[str, Typed] = {}
+        self.hints: dict[str, QLabel] = {}
+
+    def add_typed(self, name: str, label: str, finished: Callable[[str], None], *, example: str = "") -> Typed:
+        """A line for a value; `example` is shown while it is empty."""
+        field = Typed(finished)
+        field.setPlaceholderText(example)
+        self.fields[name] = field
+        self._add(name, label, field, 1, field.complaint)
+        field.complaint.setWordWrap(True)
+        field.complaint.setStyleSheet(f"color: {colour(palette(), Ink.ACCENT).name()};")
+        return field
+
+    def add_choice(self, name: str, label: str, chosen: Callable[[int], None]) -> QComboBox:
+        """A choice of a few."""
+        box = QComboBox()
+        box.activated.connect(chosen)
+        box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        box.setMinimumContentsLength(8)
+        self._add(name, label, box, 2)
+        return box
+
+    def hint(self, name: str, words: str) -> None:
+        """The quiet words below a field."""
+        self.hints[name].setText(words)
+        self.hints[name].setVisible(bool(words))
+
+    def _add(self, name: str, label: str, field: QWidget, columns: int, complaint: QLabel | None = None) -> None:
+        words, hint = QLabel(label), QLabel()
+        words.setBuddy(field)
+        field.setObjectName(name)
+        field.setAccessibleName(label)
+        for quiet in (words, hint):
+            quiet.setStyleSheet(f"color: {colour(palette(), Ink.SECOND).name()};")
+        hint.setWordWrap(True)
+        self.hints[name] = hint
+        cell = QVBoxLayout()
+        cell.setSpacing(2)
+        for part in (words, field, hint, complaint):
+            if part is not None:
+                cell.addWidget(part)
+        cell.addStretch(1)
+        if columns == 2 and self._cells % 2:
+            self._cells += 1
+        self._grid.addLayout(cell, self._cells // 2, self._cells % 2, 1, columns)
+        self._cells += columns
+        hint.setVisible(False)

@@ -1,0 +1,142 @@
+"""Dialogs that ask for a few texts: a bed, a crop from its packet, an order, a new plan."""
+
+from collections.abc import Callable, Mapping
+
+from attrs import frozen
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QComboBox,
+    QDialog,
+    QDialogButtonBox,
+    QFormLayout,
+    QLabel,
+    QLineEdit,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
+
+from gardenplot.drawing.style import Ink
+from gardenplot.window.theme import colour, palette
+
+
+@frozen
+class Ask:
+    """One thing to ask for: a text with an example, or a choice among named values."""
+
+    name: str
+    label: str
+    text: str = ""
+    example: str = ""
+    choices: tuple[tuple[str, object], ...] = ()
+    chosen: object = None
+
+
+Accept = Callable[[Mapping[str, object]], Mapping[str, str]]
+
+
+class AskDialog(QDialog):
+    """Asks, and closes only when `accept_texts` finds nothing wrong.
+
+    `accept_texts` is given the texts and choices by name and gives the words of what is wrong, by name; words for no
+    field, under "", stand at the bottom.
+    """
+
+    def __init__(
+        self,
+        title: str,
+        asks: tuple[Ask, ...],
+        accept_texts: Accept,
+        *,
+        note: str = "",
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(title)
+        self._accept_texts = accept_texts
+        self.fields: dict[str, QWidget] = {}
+        self._complaints: dict[str, QLabel] = {"": _complaint()}
+        inner = QWidget()
+        self._form = form = QFormLayout(inner)
+        form.setLabelAlignment(Qt.AlignmentFlag.AlignLeft)
+        for ask in asks:
+            self._add(form, ask)
+        column = QVBoxLayout(self)
+        column.addWidget(_scrolled(inner, len(asks)))
+        if note:
+            words = QLabel(note)
+            words.setWordWrap(True)
+            words.setStyleSheet(f"color: {colour(palette(), Ink.SECOND).name()};")
+            column.addWidget(words)
+        column.addWidget(self._complaints[""])
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
+        buttons.accepted.connect(self._try)
+        buttons.rejected.connect(self.reject)
+        column.addWidget(buttons)
+        self.setMinimumWidth(420)
+
+    def _add(self, form: QFormLayout, ask: Ask) -> None:
+        field = _choice(ask) if ask.choices else _line(ask)
+        field.setObjectName(ask.name)
+        field.setAccessibleName(ask.label)
+        self.fields[ask.name] = field
+        self._complaints[ask.name] = _complaint()
+        form.addRow(ask.label, field)
+        form.addRow("", self._complaints[ask.name])
+        form.setRowVisible(self._complaints[ask.name], False)
+
+    def typed(self) -> dict[str, object]:
+        """What was typed and chosen, by name."""
+        return {name: _value(field) for name, field in self.fields.items()}
+
+    def _try(self) -> None:
+        wrong = self._accept_texts(self.typed())
+        for name, label in self._complaints.items():
+            label.setText(wrong.get(name, ""))
+            label.setVisible(name in wrong)
+            if name:
+                self._form.setRowVisible(label, name in wrong)
+        first = next((name for name in self.fields if name in wrong), None)
+        if first is not None:
+            self.fields[first].setFocus()
+        if not wrong:
+            self.accept()
+
+
+def _line(ask: Ask) -> QLineEdit:
+    line = QLineEdit(ask.text)
+    line.setPlaceholderText(ask.example)
+    return line
+
+
+def _choice(ask: Ask) -> QComboBox:
+    box = QComboBox()
+    for name, value in ask.choices:
+        box.addItem(name, value)
+    box.setCurrentIndex(max(0, box.findData(ask.chosen)))
+    return box
+
+
+def _value(field: QWidget) -> object:
+    if isinstance(field, QComboBox):
+        return field.currentData()
+    return field.text().strip() if isinstance(field, QLineEdit) else None
+
+
+def _complaint() -> QLabel:
+    label = QLabel()
+    label.setWordWrap(True)
+    label.setVisible(False)
+    label.setStyleSheet(f"color: {colour(palette(), Ink.ACCENT).name()};")
+    return label
+
+
+def _scrolled(inner: QWidget, asks: int) -> QWidget:
+    if asks <= 8:
+        return inner
+    area = QScrollArea()
+    area.setWidget(inner)
+    area.setWidgetResizable(True)
+    area.setMinimumHeight(460)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    return area

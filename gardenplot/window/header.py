@@ -1,0 +1,86 @@
+"""Above the drawing: the plan's name, the day that is shown, and the way to the bed sheet."""
+
+from datetime import date, timedelta
+
+from PySide6.QtCore import QDate, QSignalBlocker, Qt
+from PySide6.QtWidgets import QCheckBox, QDateEdit, QHBoxLayout, QLabel, QPushButton, QSlider, QWidget
+
+from gardenplot.drawing.style import Ink
+from gardenplot.season import dates_of
+from gardenplot.window.document import Document
+from gardenplot.window.sight import Sight
+from gardenplot.window.theme import colour, palette
+from gardenplot.words import _
+
+
+class Header(QWidget):
+    """One line; the slider runs over the days of the plan."""
+
+    def __init__(self, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document, self._sight = document, sight
+        self.name, self.state = QLabel(), QLabel()
+        self.name.setStyleSheet("font-size: 17px; font-weight: bold;")
+        self.state.setStyleSheet(f"color: {colour(palette(), Ink.SECOND).name()};")
+        self.day = QDateEdit()
+        self.day.setCalendarPopup(True)
+        self.day.setDisplayFormat("ddd d MMM yyyy")
+        self.day.setAccessibleName(_("Day shown"))
+        self.slider = QSlider(Qt.Orientation.Horizontal)
+        self.slider.setFixedWidth(200)
+        self.slider.setAccessibleName(_("Day shown, along the season"))
+        self.always = QCheckBox(_("all days at once"))
+        self.sheet = QPushButton(_("Bed sheet …"))
+        self.sheet.setProperty("strong", True)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(14, 7, 14, 7)
+        row.setSpacing(10)
+        row.addWidget(self.name)
+        row.addWidget(self.state)
+        row.addStretch(1)
+        row.addWidget(QLabel(_("The beds on")))
+        row.addWidget(self.day)
+        row.addWidget(self.slider)
+        row.addWidget(self.always)
+        row.addStretch(1)
+        row.addWidget(self.sheet)
+        self.day.dateChanged.connect(self._pick)
+        self.slider.valueChanged.connect(lambda number: self._sight.show_day(date.fromordinal(number)))
+        self.always.toggled.connect(self._pick_always)
+        document.changed.connect(self.refresh)
+        document.opened.connect(self.refresh)
+        document.stack.cleanChanged.connect(self.refresh)
+        sight.day_changed.connect(self.refresh)
+
+    def refresh(self) -> None:
+        """Show the name, whether it is saved, and the day."""
+        self.name.setText(self._document.name)
+        clean = self._document.stack.isClean()
+        saved = _("saved") if self._document.path else _("not saved yet")
+        self.state.setText(f"· {saved if clean else _('changed')}")
+        first, last = self._season()
+        day = self._sight.day or first
+        blockers = [QSignalBlocker(one) for one in (self.day, self.slider, self.always)]
+        self.slider.setRange(min(first, day).toordinal(), max(last, day).toordinal())
+        self.slider.setValue(day.toordinal())
+        self.day.setDate(QDate(day.year, day.month, day.day))
+        self.always.setChecked(self._sight.day is None)
+        for part in (self.day, self.slider):
+            part.setEnabled(self._sight.day is not None)
+        del blockers
+
+    def _season(self) -> tuple[date, date]:
+        """The first and last day on which anything happens in the ground, a week more at both ends."""
+        plan = self._document.plan
+        dates = [dates_of(plan, planting) for planting in plan.plantings]
+        days = [day for one in dates for day in (one.in_ground, one.out) if day]
+        days = days or [order.on for order in plan.orders] or [date.today()]  # noqa: DTZ011  # a grower's own day is meant
+        week = timedelta(days=7)
+        return min(days) - week, max(days) + week
+
+    def _pick(self, day: QDate) -> None:
+        self._sight.show_day(date(day.year(), day.month(), day.day()))
+
+    def _pick_always(self, always: bool) -> None:
+        first, _last = self._season()
+        self._sight.show_day(None if always else first + timedelta(days=7))

@@ -1,0 +1,138 @@
+"""The one window: shelf, drawing, what is selected, ledger, and the lines above and below."""
+
+from PySide6.QtCore import QByteArray, QSettings, Qt
+from PySide6.QtGui import QCloseEvent
+from PySide6.QtWidgets import QDockWidget, QLabel, QMainWindow, QMenu, QVBoxLayout, QWidget
+
+from gardenplot.drawing.strips import Under
+from gardenplot.drawing.tables import summary
+from gardenplot.drawing.tape_words import scale_words, under_words
+from gardenplot.window.canvas import Canvas
+from gardenplot.window.deeds import BedDeeds, PlantingDeeds, SheetDeeds
+from gardenplot.window.document import Document
+from gardenplot.window.filing import Filing
+from gardenplot.window.header import Header
+from gardenplot.window.inspector import Inspector
+from gardenplot.window.ledger import Ledger
+from gardenplot.window.menus import fill_menus
+from gardenplot.window.requests import ask_new_plan
+from gardenplot.window.shelf import Shelf
+from gardenplot.window.sight import Sight
+from gardenplot.words import _
+
+_TELL_FOR = 8000
+
+
+class MainWindow(QMainWindow):
+    """Puts the parts together; each works with the document and with what is in sight."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.document = Document(self)
+        self.sight = Sight(self.document, self)
+        self.filing = Filing(self.document, self)
+        self.header = Header(self.document, self.sight)
+        self.canvas = Canvas(self.document, self.sight)
+        self.shelf = Shelf(self.document)
+        self.inspector = Inspector(self.document, self.sight)
+        self.ledger = Ledger(self.document, self.sight)
+        self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
+        self.docks = [
+            self._dock("shelf", _("Shelf"), self.shelf, Qt.DockWidgetArea.LeftDockWidgetArea),
+            self._dock("selected", _("What is selected"), self.inspector, Qt.DockWidgetArea.RightDockWidgetArea),
+            self._dock("ledger", _("Counts, orders, findings"), self.ledger, Qt.DockWidgetArea.BottomDockWidgetArea),
+        ]
+        self._lay_out()
+        self._join()
+        fill_menus(self)
+        self.resize(1440, 900)
+        self._restore()
+        self.canvas.setFocus()
+
+    def _lay_out(self) -> None:
+        centre = QWidget()
+        column = QVBoxLayout(centre)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.header)
+        column.addWidget(self.canvas, 1)
+        self.setCentralWidget(centre)
+        self.setCorner(Qt.Corner.BottomLeftCorner, Qt.DockWidgetArea.LeftDockWidgetArea)
+        self.setCorner(Qt.Corner.BottomRightCorner, Qt.DockWidgetArea.RightDockWidgetArea)
+        self.resizeDocks(self.docks, [212, 312, 210], Qt.Orientation.Horizontal)
+        self.resizeDocks([self.docks[2]], [200], Qt.Orientation.Vertical)
+        self.pointed, self.total, self.scale = QLabel(), QLabel(), QLabel()
+        self.statusBar().addWidget(self.pointed, 1)
+        self.statusBar().addPermanentWidget(self.total)
+        self.statusBar().addPermanentWidget(self.scale)
+
+    def _join(self) -> None:
+        """Connect the parts that must know of one another."""
+        self.document.opened.connect(lambda: self.sight.begin(self.document.plan))
+        self.document.opened.connect(self._show_state)
+        self.document.changed.connect(self._show_state)
+        self.document.stack.cleanChanged.connect(self._show_state)
+        self.canvas.view.changed.connect(self._show_scale)
+        self.canvas.hand.pointed.connect(self._point)
+        self.canvas.stage.refused.connect(self.tell)
+        self.canvas.menu_wanted.connect(lambda at: self._context_menu().exec(at))
+        self.shelf.list.chosen.connect(self.plantings.place)
+        self.shelf.from_packet.clicked.connect(self.plantings.new_crop)
+        self.ledger.order_wanted.connect(self.plantings.edit_order)
+        self.ledger.remove_order.clicked.connect(self.plantings.remove_order)
+        self.ledger.shown.connect(self.plantings.show_finding)
+        self.header.sheet.clicked.connect(self.sheets.preview)
+        self.filing.told.connect(self.tell)
+
+    def tell(self, words: str) -> None:
+        """Say something at the foot of the window, for a while."""
+        self.statusBar().showMessage(words, _TELL_FOR)
+
+    def new_plan(self) -> None:
+        """Ask for a new plan, if the one that is open may be left."""
+        if self.filing.may_leave():
+            ask_new_plan(self.document, self)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        if not self.filing.may_leave():
+            event.ignore()
+            return
+        settings = QSettings()
+        settings.setValue("window", self.saveGeometry())
+        settings.setValue("panels", self.saveState())
+        event.accept()
+
+    def _dock(self, name: str, title: str, inner: QWidget, area: Qt.DockWidgetArea) -> QDockWidget:
+        dock = QDockWidget(title, self)
+        dock.setObjectName(name)
+        dock.setWidget(inner)
+        self.addDockWidget(area, dock)
+        return dock
+
+    def _restore(self) -> None:
+        settings = QSettings()
+        for key, restore in (("window", self.restoreGeometry), ("panels", self.restoreState)):
+            kept = settings.value(key)
+            if isinstance(kept, QByteArray):
+                restore(kept)
+
+    def _show_state(self) -> None:
+        self.setWindowTitle(_("{name} – Gardenplot").format(name=self.document.name))
+        self.setWindowModified(not self.document.stack.isClean())
+        self.total.setText(summary(self.document.plan))
+
+    def _show_scale(self) -> None:
+        strips = self.canvas.view.strips()
+        self.scale.setText(scale_words(self.document.plan.place.units, strips, self.logicalDpiX()))
+
+    def _point(self, found: Under | None) -> None:
+        self.pointed.setText(under_words(self.document.plan, found) if found else "")
+
+    def _context_menu(self) -> QMenu:
+        """The menu of what lies under the pointer: planting or bed."""
+        menus = [action.menu() for action in self.menuBar().actions()]
+        menu = QMenu(self)
+        wanted = menus[3] if self.sight.planting else menus[2]
+        if isinstance(wanted, QMenu):
+            menu.addActions(wanted.actions())
+        return menu

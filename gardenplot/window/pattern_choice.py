@@ -1,0 +1,148 @@
+"""Straight, staggered and triangular side by side: a true-scale picture of the block, its plants, what differs."""
+
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QFontMetricsF, QKeyEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QWidget
+
+from gardenplot.drawing.letters import Look
+from gardenplot.drawing.sayings import PATTERNS
+from gardenplot.drawing.style import Ink
+from gardenplot.layout.compare import Candidate
+from gardenplot.layout.positions import positions
+from gardenplot.plan import Pattern
+from gardenplot.units import MM, Units
+from gardenplot.units.figures import MINUS, offset, span
+from gardenplot.window.painting import stamp_plants
+from gardenplot.window.theme import colour, drawing_font, palette
+from gardenplot.words import _
+
+_PICTURE = 46
+
+
+class PatternButton(QAbstractButton):
+    """One pattern: the head end of the block to scale, the plants it holds, and what differs."""
+
+    def __init__(self, pattern: Pattern, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.pattern = pattern
+        self.setCheckable(True)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self._candidate: Candidate | None = None
+        self._look: Look | None = None
+        self._lines: tuple[str, ...] = ()
+
+    def sizeHint(self) -> QSize:
+        line = QFontMetricsF(drawing_font(13)).height()
+        return QSize(84, round(_PICTURE + 12 + 5 * line))
+
+    def show_candidate(self, candidate: Candidate, look: Look, units: Units) -> None:
+        """Show what this pattern makes of the block."""
+        self._candidate, self._look = candidate, look
+        grid = candidate.layout.grid
+        apart = _("rows {apart}").format(apart=offset(grid.between, units)) if grid.rows > 1 else ""
+        needs = span(candidate.length, units) if candidate.length is not None else _("no row")
+        self._lines = (
+            str(candidate.layout.plants),
+            _difference(candidate.more),
+            apart,
+            _("needs {length}").format(length=needs),
+        )
+        words = (PATTERNS[self.pattern], *self._lines)
+        self.setAccessibleName(", ".join(one for one in words if one))
+        self.setToolTip(_("{rows} rows; {needs} for as many plants as now").format(rows=grid.rows, needs=needs))
+        self.update()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        if self._candidate is None or self._look is None:
+            return
+        inks = palette()
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        frame = QRectF(1.5, 1.5, self.width() - 3, _PICTURE)
+        painter.setBrush(colour(inks, Ink.SOIL))
+        painter.setPen(QPen(colour(inks, Ink.ACCENT if self.isChecked() else Ink.RULE), 2 if self.isChecked() else 1))
+        painter.drawRoundedRect(frame, 3, 3)
+        self._paint_plants(painter, frame)
+        self._paint_lines(painter)
+        if self.hasFocus():
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.setPen(QPen(colour(inks, Ink.ACCENT), 1, Qt.PenStyle.DotLine))
+            painter.drawRoundedRect(QRectF(0.5, 0.5, self.width() - 1, self.height() - 1), 4, 4)
+        painter.end()
+
+    def _paint_plants(self, painter: QPainter, frame: QRectF) -> None:
+        candidate, look = self._candidate, self._look
+        if candidate is None or look is None:
+            return
+        layout, inks = candidate.layout, palette()
+        scale = frame.height() / (layout.grid.width / MM)
+        painter.save()
+        painter.setClipRect(frame.adjusted(1, 1, -1, -1))
+        painter.translate(frame.left() - layout.start / MM * scale, frame.top())
+        painter.setPen(QPen(colour(inks, look.ink), 1))
+        painter.setBrush(colour(inks, look.ink, 0.55))
+        places = positions(layout)
+        near = places[places[:, 0] <= layout.start + frame.width() / scale * MM] / MM * scale
+        radius = min(layout.grid.in_row, layout.grid.between) / MM * scale * 0.36
+        stamp_plants(painter, look.shape, max(1.0, min(radius, 7.0)), near.tolist())
+        painter.restore()
+
+    def _paint_lines(self, painter: QPainter) -> None:
+        inks = palette()
+        y = _PICTURE + 4.0
+        for number, words in enumerate((PATTERNS[self.pattern], *self._lines)):
+            font = drawing_font(14 if number == 1 else 12, bold=number == 1)
+            height = QFontMetricsF(font).height()
+            painter.setFont(font)
+            strong = number == 1 or (number == 2 and words.startswith(MINUS))
+            painter.setPen(colour(inks, Ink.INK if strong else Ink.SECOND))
+            painter.drawText(QRectF(0, y, self.width(), height), Qt.AlignmentFlag.AlignCenter, words)
+            y += height
+
+
+def _difference(more: int) -> str:
+    if more == 0:
+        return _("the same")
+    return f"+{more}" if more > 0 else f"{MINUS}{-more}"
+
+
+class PatternChoice(QWidget):
+    """The three patterns of a block; one of them may be picked by mouse or by arrow keys and Space."""
+
+    picked = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(6)
+        self._group = QButtonGroup(self)
+        self._row = row
+        self.buttons: dict[Pattern, PatternButton] = {}
+
+    def show_candidates(self, found: tuple[Candidate, ...], look: Look, units: Units, now: Pattern) -> None:
+        """Show the candidates and which of them is the block's own."""
+        self._group.setExclusive(False)
+        for candidate in found:
+            button = self.buttons.get(candidate.pattern) or self._add(candidate.pattern)
+            button.show_candidate(candidate, look, units)
+            button.setChecked(candidate.pattern is now)
+        self._group.setExclusive(now in self.buttons)
+
+    def _add(self, pattern: Pattern) -> PatternButton:
+        button = PatternButton(pattern, self)
+        button.clicked.connect(lambda: self.picked.emit(pattern))
+        self.buttons[pattern] = button
+        self._group.addButton(button)
+        self._row.addWidget(button, 1)
+        return button
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Left and right go from one pattern to the next."""
+        buttons = list(self.buttons.values())
+        at = next((number for number, button in enumerate(buttons) if button.hasFocus()), None)
+        step = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}.get(Qt.Key(event.key()))
+        if at is None or step is None:
+            super().keyPressEvent(event)
+            return
+        buttons[(at + step) % len(buttons)].setFocus(Qt.FocusReason.TabFocusReason)

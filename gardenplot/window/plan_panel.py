@@ -1,0 +1,59 @@
+"""The plan as a whole, shown while nothing is selected: place, units, totals by crop."""
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from gardenplot.drawing.tables import counts_by_crop, summary
+from gardenplot.plan.edits import change_place
+from gardenplot.units import Units
+from gardenplot.window.document import Document
+from gardenplot.window.fields import Form
+from gardenplot.window.planting_panel import heading, quiet, rule, words
+from gardenplot.words import _
+
+UNITS = {
+    Units.METRIC: _("metres and centimetres"),
+    Units.FEET_AND_INCHES: _("feet and inches"),
+    Units.DECIMAL_FEET: _("decimal feet"),
+}
+
+
+class PlanPanel(QWidget):
+    """Goes one way: plan to fields when it changes, a finished field to an edit."""
+
+    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self.title, self.total, self.crops, self.help = heading(), quiet(), words(), quiet()
+        self.help.setText(
+            _("Drag a crop from the shelf on a bed. Click a block to change it, or type its sizes here.")
+        )
+        self.form = Form()
+        self.form.add_typed("place", _("Place"), self._rename)
+        self.units = self.form.add_choice("units", _("Units"), self._pick_units)
+        for unit, name in UNITS.items():
+            self.units.addItem(name, unit)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(14, 10, 14, 12)
+        column.setSpacing(8)
+        for part in (self.title, self.total, self.form, self.help, rule(), self.crops):
+            column.addWidget(part)
+        column.addStretch(1)
+
+    def show_plan(self) -> None:
+        """Show the document's plan."""
+        plan = self._document.plan
+        self.title.setText(self._document.name)
+        self.total.setText(summary(plan))
+        self.form.fields["place"].show_value(plan.place.name)
+        self.units.setCurrentIndex(self.units.findData(plan.place.units))
+        lines = [f"{row.plants:>6}  {row.name}" for row in counts_by_crop(plan)]
+        self.crops.setText("\n".join((_("Plants by crop"), *lines)) if lines else "")
+
+    def _rename(self, text: str) -> None:
+        self._document.change(_("Name of the place"), change_place(self._document.plan, name=text))
+
+    def _pick_units(self, row: int) -> None:
+        units = Units(self.units.itemData(row))
+        self._document.change(
+            _("Show {units}").format(units=UNITS[units]), change_place(self._document.plan, units=units)
+        )

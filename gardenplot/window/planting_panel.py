@@ -1,0 +1,154 @@
+"""The selected planting: every field editable, its pattern set beside others, its workings and its findings."""
+
+from typing import Any
+
+from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.planting_words import dates_words, order_met_words, order_words, rows_words, spare_words
+from gardenplot.drawing.sayings import PATTERNS, name_of, says
+from gardenplot.drawing.style import Ink
+from gardenplot.drawing.workings import convention, trays_line, workings
+from gardenplot.findings import find_in_bed
+from gardenplot.gestures.typed import PLANTING_FIELDS, TypedField
+from gardenplot.layout import Grown, LaidOut, Layout, lay_out_bed
+from gardenplot.layout.compare import candidates
+from gardenplot.plan import Pattern, Plan, bed_of, planting_of
+from gardenplot.plan.edits import change_planting
+from gardenplot.window.document import Document
+from gardenplot.window.fields import Form
+from gardenplot.window.pattern_choice import PatternChoice
+from gardenplot.window.theme import colour, palette
+from gardenplot.words import _
+
+
+class PlantingPanel(QWidget):
+    """Goes one way: plan to fields when it changes, a finished field to an edit."""
+
+    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self.planting = ""
+        self.title, self.under_title = heading(), quiet()
+        self.patterns = PatternChoice()
+        self.patterns.picked.connect(self._pick_pattern)
+        self.broadcast = QPushButton(_("Sow broadcast instead"))
+        self.broadcast.clicked.connect(lambda: self._pick_pattern(Pattern.BROADCAST))
+        self.form = Form()
+        self.bed = self.form.add_choice("bed", _("Bed"), self._pick_bed)
+        self.order = self.form.add_choice("order", _("Order"), self._pick_order)
+        for field in PLANTING_FIELDS:
+            self.form.add_typed(field.name, field.label, self._finisher(field), example=field.example)
+        self.raising, self.working, self.findings = words(), words(), words(Ink.ACCENT)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(14, 10, 14, 12)
+        column.setSpacing(8)
+        for part in (self.title, self.under_title, self.findings, self.patterns, self.form, self.broadcast, rule(),
+                     self.raising, self.working):  # fmt: skip
+            column.addWidget(part)
+        column.addStretch(1)
+
+    def show_planting(self, planting_id: str) -> None:
+        """Show a planting of the document's plan."""
+        self.planting = planting_id
+        plan = self._document.plan
+        planting, look = planting_of(plan, planting_id), looks(plan)
+        laid = lay_out_bed(plan, bed_of(plan, planting.bed))
+        layout = laid.layout_of(planting_id)
+        one = next(each for each in laid.grown if each.planting.id == planting_id)
+        self.title.setText(f"{look[planting_id].letter}  {one.crop.name}")
+        self.under_title.setText(dates_words(plan, one))
+        self.patterns.show_candidates(
+            candidates(plan, planting_id), look[planting_id], plan.place.units, planting.pattern
+        )
+        self.broadcast.setVisible(planting.pattern is not Pattern.BROADCAST)
+        self._show_choices(plan, one)
+        self._show_fields(plan, one, layout)
+        self._show_words(plan, laid, one, layout)
+
+    def _show_choices(self, plan: Plan, one: Grown) -> None:
+        self.bed.clear()
+        for bed in plan.beds:
+            self.bed.addItem(bed.name, bed.id)
+        self.bed.setCurrentIndex(self.bed.findData(one.planting.bed))
+        self.order.clear()
+        self.order.addItem(_("none"), None)
+        for order in plan.orders:
+            if order.crop == one.crop.id:
+                self.order.addItem(order_words(order), order.id)
+        self.order.setCurrentIndex(max(0, self.order.findData(one.planting.order)))
+
+    def _show_fields(self, plan: Plan, one: Grown, layout: Layout) -> None:
+        for field in PLANTING_FIELDS:
+            self.form.fields[field.name].show_value(field.shown(plan, one.planting.id))
+        for name, day in (("in_ground", one.dates.in_ground), ("out", one.dates.out)):
+            self.form.fields[name].setPlaceholderText(day.isoformat() if day else _("none"))
+        self.form.hint("order", order_met_words(one, layout))
+        self.form.hint("rows", rows_words(layout, plan.place.units))
+        self.form.hint("length", spare_words(layout, plan.place.units))
+
+    def _show_words(self, plan: Plan, laid: LaidOut, one: Grown, layout: Layout) -> None:
+        made = trays_line(one, layout)
+        self.raising.setText(_("To raise or sow: {made}").format(made=made) if made else "")
+        self.raising.setVisible(bool(made))
+        lines = [f"{each.name}:  {each.sum}  →  {each.value}" for each in workings(plan, one, layout)]
+        self.working.setText("\n".join((*lines, convention())))
+        look = looks(plan)
+        found = [each for each in find_in_bed(laid) if self.planting in (each.planting, each.other)]
+        self.findings.setText("\n".join(says(plan, each, look) for each in found))
+        self.findings.setVisible(bool(found))
+
+    def _finisher(self, field: TypedField) -> Any:
+        def finished(text: str) -> None:
+            plan = self._document.plan
+            name = _("{field} of {crop}").format(field=field.label, crop=name_of(plan, self.planting))
+            self._document.change(name, field.apply(plan, self.planting, text))
+            self.show_planting(self.planting)
+
+        return finished
+
+    def _pick_pattern(self, pattern: Pattern) -> None:
+        plan = self._document.plan
+        name = _("{crop} {pattern}").format(crop=name_of(plan, self.planting), pattern=PATTERNS[pattern])
+        self._document.change(name, change_planting(plan, self.planting, pattern=pattern))
+        self.show_planting(self.planting)
+
+    def _pick_bed(self, row: int) -> None:
+        plan = self._document.plan
+        name = _("Move {crop}").format(crop=name_of(plan, self.planting))
+        self._document.change(name, change_planting(plan, self.planting, bed=self.bed.itemData(row)))
+
+    def _pick_order(self, row: int) -> None:
+        plan, order = self._document.plan, self.order.itemData(row)
+        changes = {"plants": None, "length": None} if order else {}
+        name = _("Order of {crop}").format(crop=name_of(plan, self.planting))
+        self._document.change(name, change_planting(plan, self.planting, order=order, **changes))
+
+
+def heading() -> QLabel:
+    """The name of what is selected."""
+    label = QLabel()
+    label.setStyleSheet("font-size: 17px; font-weight: bold;")
+    label.setWordWrap(True)
+    return label
+
+
+def quiet() -> QLabel:
+    """A line of second importance."""
+    return words(Ink.SECOND)
+
+
+def words(ink: Ink = Ink.INK) -> QLabel:
+    """Lines of words that can be marked and copied."""
+    label = QLabel()
+    label.setStyleSheet(f"color: {colour(palette(), ink).name()};")
+    label.setWordWrap(True)
+    return label
+
+
+def rule() -> QFrame:
+    """A thin line between parts."""
+    line = QFrame()
+    line.setFrameShape(QFrame.Shape.HLine)
+    line.setStyleSheet(f"color: {colour(palette(), Ink.RULE).name()};")
+    return line

@@ -1,0 +1,151 @@
+"""What the menus ask for through dialogs: beds, crops, orders and new plans, each one edit of the document."""
+
+from collections.abc import Mapping
+
+from attrs import evolve
+from PySide6.QtWidgets import QWidget
+
+from gardenplot.errors import GardenplotError, PlanError
+from gardenplot.gestures.packet import PACKET, crop_from, id_from, texts_of, values_from
+from gardenplot.gestures.reading import date_from, whole_from
+from gardenplot.gestures.typed import bed_from
+from gardenplot.plan import Crop, Establish, Order, Place, Plan, crop_of, order_of
+from gardenplot.plan.catalogue import found_crops
+from gardenplot.plan.edits import add_bed, add_crop, add_order, carry_crop, change_crop, change_order
+from gardenplot.units import Units
+from gardenplot.window.document import Document
+from gardenplot.window.forms import Ask, AskDialog
+from gardenplot.window.plan_panel import UNITS
+from gardenplot.words import _
+
+Texts = Mapping[str, object]
+_PACKET_FIRST = _("The seed packet and local advice come before this program's numbers.")
+
+
+def _strings(texts: Texts) -> dict[str, str]:
+    return {name: str(value) if value is not None else "" for name, value in texts.items()}
+
+
+def ask_bed(document: Document, parent: QWidget) -> bool:
+    """Ask for a bed and add it."""
+    plan = document.plan
+    example = ("15 m", "75 cm", "30 cm") if plan.place.units is Units.METRIC else ("50 ft", "30 in", "1 ft")
+
+    def take(texts: Texts) -> Mapping[str, str]:
+        typed = _strings(texts)
+        try:
+            bed = evolve(bed_from(typed["name"], typed, plan), id=id_from(typed["name"]))
+            document.change(_("Add bed {name}").format(name=bed.name), add_bed(plan, bed))
+        except GardenplotError as error:
+            return {"": str(error)}
+        return {}
+
+    asks = (
+        Ask("name", _("Name"), _("Bed {number}").format(number=len(plan.beds) + 1)),
+        Ask("length", _("Length"), example=example[0]),
+        Ask("width", _("Width"), example=example[1]),
+        Ask("margin", _("End margins"), example=example[2]),
+        Ask("gap", _("Gap between blocks"), example=_("none")),
+    )
+    note = _("True inside sizes, as the tape will read them at the bed.")
+    return _asked(AskDialog(_("Add bed"), asks, take, note=note, parent=parent))
+
+
+def ask_crop(document: Document, parent: QWidget, crop_id: str | None = None) -> bool:
+    """Ask for a crop as its packet reads, or for changes to one of the plan."""
+    plan = document.plan
+    crop = crop_of(plan, crop_id) if crop_id else None
+    texts = texts_of(crop) if crop else {}
+
+    def take(typed: Texts) -> Mapping[str, str]:
+        values, wrong = values_from(_strings(typed), plan.place.units)
+        if wrong:
+            return wrong
+        try:
+            after = _with_packet(plan, crop, values, Establish(str(typed["establish"])))
+            document.change(_("Crop {name}").format(name=values["name"]), after)
+        except GardenplotError as error:
+            return {"": str(error)}
+        return {}
+
+    ways = ((_("raised and set out"), Establish.TRANSPLANT), (_("sown where it grows"), Establish.DIRECT))
+    lines = [Ask(one.attribute, one.label, texts.get(one.attribute, ""), one.example) for one in PACKET]
+    lines.insert(1, Ask("establish", _("It is"), choices=ways, chosen=crop.establish if crop else None))
+    title = _("From a seed packet") if crop is None else _("Crop {name}").format(name=crop.name)
+    return _asked(AskDialog(title, tuple(lines), take, note=_PACKET_FIRST, parent=parent))
+
+
+def _with_packet(plan: Plan, crop: Crop | None, values: Mapping[str, object], establish: Establish) -> Plan:
+    if crop is None:
+        return add_crop(plan, crop_from(values, establish))
+    return change_crop(plan, crop.id, establish=establish, **values)
+
+
+def ask_order(document: Document, parent: QWidget, order_id: str | None = None) -> bool:
+    """Ask for an order, or for changes to one of the plan; its crop may come from the catalogue."""
+    plan = document.plan
+    order = order_of(plan, order_id) if order_id else None
+    crops, _own = found_crops(plan, "")
+
+    def take(typed: Texts) -> Mapping[str, str]:
+        try:
+            document.change(_("Order"), _with_order(plan, order, _strings(typed), crops))
+        except GardenplotError as error:
+            return {"": str(error)}
+        return {}
+
+    names = tuple((crop.name, crop.id) for crop in crops)
+    asks = (
+        Ask("crop", _("Crop"), choices=names, chosen=order.crop if order else None),
+        Ask("units", _("Units"), str(order.units) if order else "", "120"),
+        Ask("plants_per_unit", _("Plants in a unit"), str(order.plants_per_unit) if order else "1", "1"),
+        Ask("on", _("Market day"), order.on.isoformat() if order else "", "2027-05-15"),
+        Ask("lead_days", _("Days from cutting to market"), str(order.lead_days) if order else "1", "1"),
+    )
+    return _asked(AskDialog(_("Order"), asks, take, parent=parent))
+
+
+def _with_order(plan: Plan, order: Order | None, typed: dict[str, str], crops: tuple[Crop, ...]) -> Plan:
+    units, on = whole_from(typed["units"]), date_from(typed["on"])
+    if units is None or on is None:
+        raise PlanError(_("units and a market day are needed, for example 120 and 2027-05-15"))
+    values = {
+        "crop": typed["crop"],
+        "units": units,
+        "on": on,
+        "plants_per_unit": whole_from(typed["plants_per_unit"]) or 1,
+        "lead_days": whole_from(typed["lead_days"]) or 0,
+    }
+    plan = carry_crop(plan, next(crop for crop in crops if crop.id == typed["crop"]))
+    if order is not None:
+        return change_order(plan, order.id, **values)
+    return add_order(plan, Order(id=f"{typed['crop']}-{on.isoformat()}", **values))  # type: ignore[arg-type]
+
+
+def ask_new_plan(document: Document, parent: QWidget) -> bool:
+    """Ask four things and begin a new plan: place, units, how many beds of what size."""
+
+    def take(typed: Texts) -> Mapping[str, str]:
+        texts = _strings(typed)
+        plan = Plan(place=Place(name=texts["name"], units=Units(texts["units"])))
+        try:
+            for number in range(1, min(whole_from(texts["beds"]) or 1, 200) + 1):
+                plan = add_bed(plan, bed_from(_("Bed {number}").format(number=number), texts, plan))
+        except GardenplotError as error:
+            return {"": str(error)}
+        document.start(plan)
+        return {}
+
+    asks = (
+        Ask("name", _("Place"), example=_("Home field")),
+        Ask("units", _("Units"), choices=tuple((name, unit) for unit, name in UNITS.items())),
+        Ask("beds", _("How many beds"), "1", "3"),
+        Ask("length", _("Each this long"), example="15 m"),
+        Ask("width", _("and this wide"), example="75 cm"),
+        Ask("margin", _("End margins"), example="30 cm"),
+    )
+    return _asked(AskDialog(_("New plan"), asks, take, parent=parent))
+
+
+def _asked(dialog: AskDialog) -> bool:
+    return dialog.exec() == AskDialog.DialogCode.Accepted

@@ -1,0 +1,204 @@
+"""The shelf: the crops of the plan and of the catalogue, each with its spacing as a true-scale swatch."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QMimeData,
+    QModelIndex,
+    QPersistentModelIndex,
+    QPoint,
+    QRect,
+    QRectF,
+    QSize,
+    Qt,
+    Signal,
+)
+from PySide6.QtGui import QDrag, QFontMetricsF, QKeyEvent, QPainter, QPen, QPixmap
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QLabel,
+    QLineEdit,
+    QListView,
+    QPushButton,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from gardenplot.drawing.planting_words import spacing_words
+from gardenplot.drawing.style import Ink
+from gardenplot.drawing.swatch import SWATCH_SCALE, swatch
+from gardenplot.plan import Crop
+from gardenplot.plan.catalogue import found_crops
+from gardenplot.window.document import Document
+from gardenplot.window.mime import CROP, with_crop
+from gardenplot.window.theme import colour, drawing_font, palette
+from gardenplot.words import _
+
+_SWATCH = QSize(62, 44)
+_PX_PER_MM = 96 / 25.4 / SWATCH_SCALE
+"""Swatches are to scale on a screen of 96 dots an inch."""
+
+AnyIndex = QModelIndex | QPersistentModelIndex
+
+
+class ShelfModel(QAbstractListModel):
+    """Crops that can be carried to a bed: the plan's own first."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.crops: tuple[Crop, ...] = ()
+        self.own: frozenset[str] = frozenset()
+
+    def show_crops(self, crops: tuple[Crop, ...], own: frozenset[str]) -> None:
+        """Show other crops; `own` are the ids of those that the plan carries."""
+        if (crops, own) != (self.crops, self.own):
+            self.beginResetModel()
+            self.crops, self.own = crops, own
+            self.endResetModel()
+
+    def rowCount(self, parent: AnyIndex | None = None) -> int:
+        return 0 if parent is not None and parent.isValid() else len(self.crops)
+
+    def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        if not index.isValid():
+            return None
+        crop = self.crops[index.row()]
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+            return f"{crop.name}, {spacing_words(crop)}"
+        return crop if role == Qt.ItemDataRole.UserRole else None
+
+    def flags(self, index: AnyIndex) -> Qt.ItemFlag:
+        drag = Qt.ItemFlag.ItemIsDragEnabled if index.isValid() else Qt.ItemFlag.NoItemFlags
+        return super().flags(index) | drag
+
+    def mimeTypes(self) -> list[str]:
+        return [CROP]
+
+    def mimeData(self, indexes: Sequence[QModelIndex]) -> QMimeData:
+        return with_crop(self.crops[indexes[0].row()])
+
+
+class CropDelegate(QStyledItemDelegate):
+    """Paints a crop: swatch, name, spacing."""
+
+    def sizeHint(self, _option: QStyleOptionViewItem, _index: AnyIndex) -> QSize:
+        return QSize(170, _SWATCH.height() + 16)
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
+        crop = index.data(Qt.ItemDataRole.UserRole)
+        state = option.state
+        rect: QRect = option.rect
+        inks = palette()
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        if state & QStyle.StateFlag.State_Selected:
+            focused = bool(state & QStyle.StateFlag.State_HasFocus)
+            painter.setPen(QPen(colour(inks, Ink.ACCENT if focused else Ink.EDGE), 2 if focused else 1))
+            painter.setBrush(colour(inks, Ink.PAPER))
+            painter.drawRoundedRect(QRectF(rect).adjusted(3, 3, -3, -3), 4, 4)
+        corner = QPoint(rect.left() + 10, rect.top() + 8)
+        paint_swatch(painter, crop, QRect(corner, _SWATCH))
+        left, room = corner.x() + _SWATCH.width() + 10, rect.width() - _SWATCH.width() - 30
+        bold, plain = drawing_font(13, bold=True), drawing_font(12)
+        painter.setFont(bold)
+        painter.setPen(colour(inks, Ink.INK))
+        name = QFontMetricsF(bold).elidedText(crop.name, Qt.TextElideMode.ElideRight, room)
+        painter.drawText(left, corner.y() + 17, name)
+        painter.setFont(plain)
+        painter.setPen(colour(inks, Ink.SECOND))
+        spacing = QFontMetricsF(plain).elidedText(spacing_words(crop), Qt.TextElideMode.ElideRight, room)
+        painter.drawText(left, corner.y() + 35, spacing)
+        painter.restore()
+
+
+def paint_swatch(painter: QPainter, crop: Crop, frame: QRect) -> None:
+    """A crop's spacing as dots on soil, to scale."""
+    inks = palette()
+    painter.save()
+    painter.setPen(QPen(colour(inks, Ink.RULE), 1))
+    painter.setBrush(colour(inks, Ink.SOIL))
+    painter.drawRect(frame)
+    painter.setClipRect(frame)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(colour(inks, Ink.INK, 0.8))
+    width, height = frame.width() / _PX_PER_MM, frame.height() / _PX_PER_MM
+    for x, y, radius in swatch(crop, width, height):
+        size = max(1.1, radius * _PX_PER_MM)
+        centre_x, centre_y = frame.left() + x * _PX_PER_MM, frame.top() + y * _PX_PER_MM
+        painter.drawEllipse(QRectF(centre_x - size, centre_y - size, 2 * size, 2 * size))
+    painter.restore()
+
+
+class CropList(QListView):
+    """The list that crops are dragged from; Enter places one without the mouse."""
+
+    chosen = Signal(object)
+
+    def startDrag(self, _actions: Qt.DropAction) -> None:
+        indexes = self.selectedIndexes()
+        if not indexes:
+            return
+        crop = indexes[0].data(Qt.ItemDataRole.UserRole)
+        picture = QPixmap(_SWATCH)
+        picture.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(picture)
+        paint_swatch(painter, crop, QRect(QPoint(0, 0), _SWATCH - QSize(1, 1)))
+        painter.end()
+        drag = QDrag(self)
+        drag.setMimeData(with_crop(crop))
+        drag.setPixmap(picture.scaledToHeight(22, Qt.TransformationMode.SmoothTransformation))
+        drag.setHotSpot(QPoint(-6, -6))
+        drag.exec(Qt.DropAction.CopyAction)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.currentIndex().isValid():
+            self.chosen.emit(self.currentIndex().data(Qt.ItemDataRole.UserRole))
+            return
+        super().keyPressEvent(event)
+
+
+class Shelf(QWidget):
+    """Search on top, crops below it, and the way to enter one from its packet."""
+
+    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self.search = QLineEdit()
+        self.search.setPlaceholderText(_("Find a crop"))
+        self.search.setAccessibleName(_("Find a crop"))
+        self.search.setClearButtonEnabled(True)
+        self.list = CropList()
+        self.list.setAccessibleName(_("Crops; Enter places one in the selected bed"))
+        self.model = ShelfModel(self)
+        self.list.setModel(self.model)
+        self.list.setItemDelegate(CropDelegate(self.list))
+        self.list.setDragEnabled(True)
+        self.list.setDragDropMode(QAbstractItemView.DragDropMode.DragOnly)
+        self.list.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.scale = QLabel(_("swatches 1 : {scale}").format(scale=SWATCH_SCALE))
+        self.from_packet = QPushButton(_("From a seed packet …"))
+        column = QVBoxLayout(self)
+        column.setContentsMargins(8, 8, 4, 8)
+        for part in (self.search, self.list, self.scale, self.from_packet):
+            column.addWidget(part)
+        self.search.textChanged.connect(self.refresh)
+        document.changed.connect(self.refresh)
+        document.opened.connect(self.refresh)
+        self.setMinimumWidth(196)
+
+    def refresh(self) -> None:
+        """Show the crops that the search finds."""
+        current = self.list.currentIndex().data(Qt.ItemDataRole.UserRole)
+        crops, own = found_crops(self._document.plan, self.search.text())
+        self.model.show_crops(crops, own)
+        if current in crops:
+            self.list.setCurrentIndex(self.model.index(crops.index(current)))
+
+    def chosen(self) -> Crop | None:
+        """The crop that is chosen."""
+        crop = self.list.currentIndex().data(Qt.ItemDataRole.UserRole)
+        return crop if isinstance(crop, Crop) else None

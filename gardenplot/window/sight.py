@@ -1,0 +1,52 @@
+"""What is looked at, which is no part of the plan: the selection and the day that the drawing shows."""
+
+from datetime import date
+
+from PySide6.QtCore import QObject, Signal
+
+from gardenplot.layout import fullest_day, lay_out_plan
+from gardenplot.plan import Plan
+from gardenplot.season import dates_of, grown_on
+from gardenplot.window.document import Document
+
+
+class Sight(QObject):
+    """The selected planting and bed, and the day shown (None for no day: everything is drawn)."""
+
+    selected = Signal()
+    day_changed = Signal()
+
+    def __init__(self, document: Document, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        document.changed.connect(self._follow)
+        self.planting: str | None = None
+        self.bed: str | None = None
+        self.day: date | None = None
+
+    def select(self, bed: str | None, planting: str | None = None) -> None:
+        """Select a planting, a bed, or nothing."""
+        if (bed, planting) != (self.bed, self.planting):
+            self.bed, self.planting = bed, planting
+            self.selected.emit()
+
+    def show_day(self, day: date | None) -> None:
+        """Show the beds as they stand on a day."""
+        if day != self.day:
+            self.day = day
+            self.day_changed.emit()
+
+    def begin(self, plan: Plan) -> None:
+        """Look at a plan that was just opened: nothing selected, on the day when most of it is taken."""
+        self.select(None)
+        days = [day for day in map(fullest_day, lay_out_plan(plan)) if day]
+        self.show_day(max(set(days), key=lambda day: (_standing(plan, day), day)) if days else None)
+
+    def _follow(self, _before: Plan, plan: Plan) -> None:
+        """Let go of what is no longer in the plan."""
+        bed = self.bed if self.bed in {one.id for one in plan.beds} else None
+        planting = next((one for one in plan.plantings if one.id == self.planting), None)
+        self.select(planting.bed if planting else bed, planting.id if planting else None)
+
+
+def _standing(plan: Plan, day: date) -> int:
+    return sum(1 for planting in plan.plantings if grown_on(dates_of(plan, planting), day))

@@ -1,0 +1,52 @@
+"""Starting the program with its window, and the words when that cannot be."""
+
+import os
+import sys
+from pathlib import Path
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QApplication
+
+from gardenplot import __version__
+from gardenplot.errors import GardenplotError
+from gardenplot.files import sample
+from gardenplot.window.main import MainWindow
+from gardenplot.window.recent import remember
+from gardenplot.window.theme import dress
+from gardenplot.words import _
+
+EXAMPLE = "kestrel-howe.gardenplot"
+
+
+def run(path: str | None) -> int:
+    """Open the window on a plan, or on the example; returns when it is closed."""
+    if not _has_screen():
+        raise GardenplotError(
+            _("there is no screen here; the commands count, sheet, draw, dates, supplies and check need none")
+        )
+    app = made_app()
+    window = MainWindow()
+    if path is not None:
+        window.document.open(Path(path))
+        remember(Path(path))
+    else:
+        window.filing.open(sample(EXAMPLE), example=True)
+    window.show()
+    return app.exec()
+
+
+def made_app() -> QApplication:
+    """The one application object, dressed."""
+    QCoreApplication.setOrganizationName("gardenplot")
+    QCoreApplication.setApplicationName("gardenplot")
+    QCoreApplication.setApplicationVersion(__version__)
+    app = QApplication.instance()
+    made = app if isinstance(app, QApplication) else QApplication(sys.argv[:1])
+    dress(made)
+    return made
+
+
+def _has_screen() -> bool:
+    """Whether a window can be shown: X11 or Wayland on Linux, or a platform that was named."""
+    names = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
+    return not sys.platform.startswith("linux") or any(os.environ.get(name) for name in names)
