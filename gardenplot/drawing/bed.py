@@ -9,7 +9,7 @@ from gardenplot.drawing.letters import Look
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Weight, box
 from gardenplot.drawing.style import Ink
 from gardenplot.findings import Finding, Kind, find_in_bed
-from gardenplot.layout import LaidOut, Layout, Stretch, free_on, standing
+from gardenplot.layout import LaidOut, Layout, Stretch, free_between, standing
 from gardenplot.plan import Pattern
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import span
@@ -31,25 +31,27 @@ class BedFigure:
 
 def draw_bed(laid: LaidOut, day: date | None, look: dict[str, Look], units: Units) -> BedFigure:
     """Draw a bed as it stands on a day, or with all its plantings; the same values give the very same figure."""
-    shown = tuple(look[layout.planting] for layout in laid.layouts)
-    return _figure(laid, day, shown, units)
+    return draw_turn(laid, standing(laid, day), look, units)
+
+
+def draw_turn(laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], units: Units) -> BedFigure:
+    """Draw a bed with some of its plantings."""
+    return _figure(laid, layouts, tuple(look[layout.planting] for layout in layouts), units)
 
 
 @lru_cache(maxsize=1024)
-def _figure(laid: LaidOut, day: date | None, look: tuple[Look, ...], units: Units) -> BedFigure:
+def _figure(laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], units: Units) -> BedFigure:
     bed = laid.bed
     length, width = bed.length.nm / MM, bed.width.nm / MM
-    by_planting = {one.planting: one for one in look}
     marks: list[Mark] = [Outline(box(0, 0, length, width), fill=Ink.SOIL, pen=Pen(Ink.EDGE))]
     marks += _margins(laid, length, width)
-    for stretch in free_on(laid, day).leftover:
+    for stretch in free_between(bed, layouts).leftover:
         marks += _leftover(stretch, width, units)
-    shown = standing(laid, day)
-    for layout in shown:
-        marks += _block(layout, by_planting[layout.planting], width)
-    for layout in shown:
+    for layout, one in zip(layouts, look, strict=True):
+        marks += _block(layout, one, width)
+    for layout in layouts:
         marks += _stakes(layout, width)
-    ids = {layout.planting for layout in shown}
+    ids = {layout.planting for layout in layouts}
     for finding in find_in_bed(laid):
         if finding.planting in ids and finding.other in {None, *ids}:
             marks += _trouble(finding, width)

@@ -6,6 +6,7 @@ from attrs import frozen
 
 from gardenplot.layout.bed import LaidOut
 from gardenplot.layout.value import Layout
+from gardenplot.plan import Bed
 from gardenplot.season import grown_on
 
 
@@ -42,29 +43,34 @@ def standing(laid: LaidOut, day: date | None) -> tuple[Layout, ...]:
 
 
 def free_on(laid: LaidOut, day: date | None) -> Free:
-    """The free ground of a bed on a day.
+    """The free ground of a bed on a day."""
+    return free_between(laid.bed, standing(laid, day))
+
+
+def free_between(bed: Bed, layouts: tuple[Layout, ...]) -> Free:
+    """The free ground between some blocks of a bed, which run from the head on.
 
     Free ground between two blocks is a gap, not leftover, where it is no wider than the gap that the bed asks for
     or, if the bed asks for none, too short for one more plant of the wider spaced of its two neighbours.
     """
     leftover: list[Stretch] = []
     gaps: list[Stretch] = []
-    at, before = laid.bed.zone[0], 0
-    for layout in standing(laid, day):
+    at, before = bed.zone[0], 0
+    for layout in layouts:
         if layout.start > at:
-            stretch = Stretch(at, min(layout.start, laid.bed.zone[1]))
-            is_gap = before and _is_gap(laid, stretch, max(before, layout.grid.in_row))
+            stretch = Stretch(at, min(layout.start, bed.zone[1]))
+            is_gap = before and _is_gap(bed, stretch, max(before, layout.grid.in_row))
             (gaps if is_gap else leftover).append(stretch)
         if layout.end > at:
             at, before = layout.end, layout.grid.in_row
-    if at < laid.bed.zone[1]:
-        leftover.append(Stretch(at, laid.bed.zone[1]))
+    if at < bed.zone[1]:
+        leftover.append(Stretch(at, bed.zone[1]))
     return Free(tuple(one for one in leftover if one.length > 0), tuple(one for one in gaps if one.length > 0))
 
 
-def _is_gap(laid: LaidOut, stretch: Stretch, in_row: int) -> bool:
-    if laid.bed.gap is not None:
-        return stretch.length <= laid.bed.gap.nm
+def _is_gap(bed: Bed, stretch: Stretch, in_row: int) -> bool:
+    if bed.gap is not None:
+        return stretch.length <= bed.gap.nm
     return stretch.length < in_row
 
 

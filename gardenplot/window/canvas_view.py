@@ -61,7 +61,7 @@ class CanvasView(QObject):
     def zoom_to(self, first: int, last: int) -> None:
         """Show the stretch between two tape readings in nm."""
         length = max(last - first, MM) / MM
-        self._along = max(_FARTHEST, min(_CLOSEST, self._room() / (length * 1.1)))
+        self._along = max(_FARTHEST, min(_CLOSEST, _room(self._area) / (length * 1.1)))
         self.settle()
         self._area.horizontalScrollBar().setValue(round((first / MM - length * 0.05) * self._along))
 
@@ -91,9 +91,11 @@ class CanvasView(QObject):
         if strip and not bar.value() <= strip.top - 30 <= bar.value() + room - strip.height - 60:
             bar.setValue(round(strip.top - 40))
 
-    def _room(self) -> int:
-        return max(120, self._area.viewport().width() - GUTTER - RIGHT_MARGIN)
-
     def _fitting(self) -> float:
         longest = max((bed.length.nm for bed in self._document.plan.beds), default=10_000 * MM)
-        return max(_FARTHEST, min(_CLOSEST, self._room() / (longest / MM)))
+        return max(_FARTHEST, min(_CLOSEST, _room(self._area) / (longest / MM)))
+
+
+def _room(area: QAbstractScrollArea) -> int:
+    """Pixels between the names of the beds and the right margin."""
+    return max(120, area.viewport().width() - GUTTER - RIGHT_MARGIN)

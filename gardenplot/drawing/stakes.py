@@ -1,0 +1,74 @@
+"""The stakes of a bed in walking order, each with its tape reading and what begins and ends there."""
+
+from attrs import frozen
+
+from gardenplot.drawing.letters import Look
+from gardenplot.drawing.sayings import name_of, rows_by_plants
+from gardenplot.layout import LaidOut, Layout
+from gardenplot.plan import Bed, Plan
+from gardenplot.units.figures import span, tape
+from gardenplot.words import _
+
+
+@frozen
+class Stake:
+    """One stake: its number from the head, its tape reading in nm, and what is written beside it."""
+
+    number: int
+    at: int
+    here: tuple[str, ...]
+    rows: str = ""
+    plants: int | None = None
+
+
+@frozen
+class _Note:
+    at: int
+    words: str
+    rank: int
+    layout: Layout | None = None
+
+
+def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> tuple[Stake, ...]:
+    """The stakes for some plantings of a bed; ends come before beginnings at the same reading."""
+    notes = [
+        *_bed_notes(plan, laid.bed, layouts),
+        *(note for one in layouts for note in _block_notes(plan, one, look)),
+    ]
+    found: list[Stake] = []
+    for at in sorted({note.at for note in notes}):
+        here = sorted((note for note in notes if note.at == at), key=lambda note: note.rank)
+        begins = [note.layout for note in here if note.layout is not None]
+        found.append(
+            Stake(
+                len(found),
+                at,
+                tuple(note.words for note in here),
+                "; ".join(rows_by_plants(layout) for layout in begins),
+                sum(layout.plants for layout in begins) if begins else None,
+            )
+        )
+    return tuple(found)
+
+
+def _bed_notes(plan: Plan, bed: Bed, layouts: tuple[Layout, ...]) -> list[_Note]:
+    first, last = bed.zone
+    foot = _("foot stake: if it reads otherwise, stop and measure again")
+    notes = [_Note(0, _("head stake"), 0), _Note(bed.length.nm, foot, 9)]
+    end = max((layout.end for layout in layouts), default=first)
+    if first > 0 and not any(layout.start == first for layout in layouts):
+        notes.append(_Note(first, _("head margin"), 1))
+    if last < bed.length.nm and end != last:
+        left = _(" · {length} left before it").format(length=span(last - end, plan.place.units)) if end < last else ""
+        notes.append(_Note(last, _("foot margin") + left, 8))
+    return notes
+
+
+def _block_notes(plan: Plan, layout: Layout, look: dict[str, Look]) -> list[_Note]:
+    units, letter = plan.place.units, look[layout.planting].letter
+    begins = _("{letter} {crop} begins").format(letter=letter, crop=name_of(plan, layout.planting))
+    ends = _("{letter} ends").format(letter=letter)
+    if layout.first_plant is not None and layout.last_plant is not None:
+        begins += " · " + _("first plant {reading}").format(reading=tape(layout.first_plant, units).number)
+        ends += " · " + _("last plant {reading}").format(reading=tape(layout.last_plant, units).number)
+    return [_Note(layout.start, begins, 5, layout), _Note(layout.end, ends, 3)]

@@ -1,0 +1,32 @@
+"""A bed's plantings turn by turn: what stands side by side, until ground is cleared and replanted."""
+
+from datetime import date
+
+from gardenplot.layout import Grown, LaidOut, Layout
+from gardenplot.season import share_days
+
+_EARLY = date.min
+
+
+def turns(laid: LaidOut) -> tuple[tuple[Layout, ...], ...]:
+    """The layouts of each turn, from the head on; a bed without plantings has one empty turn.
+
+    A planting opens a new turn where it takes ground that one of the turn has had before it; what still stands then
+    beside it belongs to both turns.
+    """
+    pairs = sorted(
+        zip(laid.grown, laid.layouts, strict=True),
+        key=lambda pair: (pair[0].dates.in_ground or _EARLY, pair[1].start),
+    )
+    found: list[list[tuple[Grown, Layout]]] = [[]]
+    for pair in pairs:
+        if any(_follows(pair, earlier) for earlier in found[-1]):
+            found.append([one for one in found[-1] if share_days(one[0].dates, pair[0].dates)])
+        found[-1].append(pair)
+    return tuple(tuple(sorted((layout for _one, layout in turn), key=lambda one: one.start)) for turn in found)
+
+
+def _follows(later: tuple[Grown, Layout], earlier: tuple[Grown, Layout]) -> bool:
+    """Whether one takes ground after the other is out of it."""
+    shared = max(later[1].start, earlier[1].start) < min(later[1].end, earlier[1].end)
+    return shared and not share_days(later[0].dates, earlier[0].dates)

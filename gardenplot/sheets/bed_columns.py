@@ -1,0 +1,212 @@
+"""Beside the stake table: row offsets of each planting, how to square the bed, what to carry."""
+
+from collections.abc import Callable
+from math import isqrt
+
+from attrs import frozen
+from reportlab.pdfgen.canvas import Canvas
+
+from gardenplot.drawing.letters import Look
+from gardenplot.drawing.sayings import name_of
+from gardenplot.layout import LaidOut, Layout
+from gardenplot.plan import Pattern, Plan
+from gardenplot.sheets.paper import BOLD, FACE, fitted
+from gardenplot.supplies import raising
+from gardenplot.units import CM, INCH, Units
+from gardenplot.units.figures import MINUS, offset, tape
+from gardenplot.words import _, ngettext
+
+
+@frozen
+class Section:
+    """A part of the side column: its height in points and what draws it from a corner at a width."""
+
+    height: float
+    draw: Callable[[Canvas, float, float, float], None]
+
+
+def sections(
+    plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], stake_count: int
+) -> tuple[Section, ...]:
+    """The sections of a bed: offsets first, since they are needed before the first plant."""
+    units = plan.place.units
+    groups: dict[tuple[object, ...], list[Layout]] = {}
+    for layout in layouts:
+        key = (layout.grid.pattern, layout.grid.in_row, tuple(row.offset for row in layout.rows), layout.grid.edge)
+        groups.setdefault(key, []).append(layout)
+    across = [_offsets(plan, group, look) for group in groups.values()]
+    title = _title(_("Across the bed"), _("left edge, seen from the head, is the base line; string on row"))
+    return (
+        *((title,) if across else ()),
+        *across,
+        _square(laid, units),
+        _carry(plan, laid, layouts, look, stake_count),
+    )
+
+
+def draw_sections(
+    page: Canvas, found: tuple[Section, ...], corner: tuple[float, float], width: float, room: float
+) -> tuple[Section, ...]:
+    """Draw as many sections as fit below a corner; gives the rest."""
+    left, y = corner
+    bottom = y - room
+    for number, section in enumerate(found):
+        if y - section.height < bottom and number:
+            return found[number:]
+        section.draw(page, left, y, width)
+        y -= section.height
+    return ()
+
+
+def _title(words: str, quiet: str) -> Section:
+    def draw(page: Canvas, left: float, top: float, width: float) -> None:
+        page.setFont(BOLD, 12)
+        page.drawString(left, top - 11, words)
+        page.setFont(FACE, 9)
+        page.drawString(left, top - 23, fitted(quiet, FACE, 9, width))
+
+    return Section(31, draw)
+
+
+def _offsets(plan: Plan, group: list[Layout], look: dict[str, Look]) -> Section:
+    """Offsets from the left edge, large, and from the centre, small; plantings that share them stand together."""
+    units, first = plan.place.units, group[0]
+    names = ", ".join(f"{look[one.planting].letter} {name_of(plan, one.planting)}" for one in group)
+    unit = offset(first.grid.in_row, units).unit
+    every = _("every {spacing}").format(spacing=offset(first.grid.in_row, units))
+    every += " · " + _("offsets in {unit}").format(unit=unit) if unit else ""
+    if first.grid.pattern is not Pattern.STRAIGHT:
+        every += _(", every second row moved on by half") if first.rows else ""
+    lines = _broadcast_lines(first, units) if not first.rows else _offset_lines(first, units)
+
+    def draw(page: Canvas, left: float, top: float, width: float) -> None:
+        page.setFont(BOLD, 10)
+        page.drawString(left, top - 10, fitted(names, BOLD, 10, width))
+        page.setFont(FACE, 9)
+        page.drawString(left, top - 21, fitted(every, FACE, 9, width))
+        y = top - 24
+        for line in lines:
+            y = line(page, left, y, width)
+
+    return Section(28 + 31 * len(lines), draw)
+
+
+_Line = Callable[[Canvas, float, float, float], float]
+
+
+def _broadcast_lines(layout: Layout, units: Units) -> list[_Line]:
+    words = _("sown over the band from {first} to {last}").format(
+        first=offset(layout.grid.edge, units), last=offset(layout.grid.width - layout.grid.edge, units)
+    )
+
+    def draw(page: Canvas, left: float, top: float, width: float) -> float:
+        page.setFont(FACE, 10)
+        page.drawString(left, top - 12, fitted(words, FACE, 10, width))
+        return top - 31
+
+    return [draw]
+
+
+_ROWS_A_LINE = 5
+
+
+def _offset_lines(layout: Layout, units: Units) -> list[_Line]:
+    rows = [row.offset for row in layout.rows]
+    width = layout.grid.width
+    return [_offset_line(rows[at : at + _ROWS_A_LINE], width, units) for at in range(0, len(rows), _ROWS_A_LINE)]
+
+
+def _offset_line(offsets: list[int], bed_width: int, units: Units) -> _Line:
+    def draw(page: Canvas, left: float, top: float, width: float) -> float:
+        step = (width - 50) / _ROWS_A_LINE
+        page.setFont(FACE, 9)
+        page.drawString(left, top - 12, _("from edge"))
+        page.drawString(left, top - 24, _("from centre"))
+        for number, at in enumerate(offsets):
+            x = left + 50 + (number + 1) * step
+            page.setFont(BOLD, 14)
+            page.drawRightString(x, top - 13, offset(at, units, inch_parts=4).number)
+            page.setFont(FACE, 9)
+            page.drawRightString(x, top - 24, _from_centre(at, bed_width, units))
+        return top - 31
+
+    return draw
+
+
+def _from_centre(at: int, bed_width: int, units: Units) -> str:
+    """The distance from the centre line, with a sign: left of it minus, right of it plus."""
+    twice = 2 * at - bed_width
+    figure = offset(abs(twice) // 2, units, inch_parts=4).number
+    if abs(twice) < CM // 10:
+        return "0"
+    return f"{MINUS if twice < 0 else '+'}{figure}"
+
+
+def diagonal(length: int, width: int) -> int:
+    """The diagonal of a rectangle in nm, rounded down (Pythagoras)."""
+    return isqrt(length * length + width * width)
+
+
+def _square(laid: LaidOut, units: Units) -> Section:
+    bed = laid.bed
+    across = diagonal(bed.length.nm, bed.width.nm)
+
+    def draw(page: Canvas, left: float, top: float, width: float) -> None:
+        page.setFont(BOLD, 12)
+        page.drawString(left, top - 13, _("Square"))
+        page.setFont(FACE, 10)
+        page.drawString(left, top - 29, _("both diagonals"))
+        page.setFont(BOLD, 14)
+        page.drawString(left + 78, top - 30, str(tape(across, units)))
+        page.setFont(FACE, 9)
+        page.drawString(left, top - 42, fitted(_three_four_five(bed.width.nm, units), FACE, 9, width))
+
+    return Section(52, draw)
+
+
+_THREES = {Units.METRIC: (3 * CM, 15 * CM, 30 * CM, 45 * CM, 60 * CM, 90 * CM, 150 * CM, 300 * CM)}
+_THREES_IN = tuple(3 * INCH * part for part in (1, 2, 3, 4, 6, 9, 12, 18, 24, 36))
+
+
+def _three_four_five(width: int, units: Units) -> str:
+    """The largest 3-4-5 triangle that the bed's head has room for."""
+    three = max((one for one in _THREES.get(units, _THREES_IN) if one <= width), default=3 * CM)
+    legs = (str(offset(three * part // 3, units)) for part in (3, 4, 5))
+    return _("3-4-5: {across} head, {down} edge, {between} across").format(
+        **dict(zip(("across", "down", "between"), legs, strict=True))
+    )
+
+
+def _carry(
+    plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], stake_count: int
+) -> Section:
+    crops = {one.planting.id: one.crop for one in laid.grown}
+    lines = [
+        _("{stakes} stakes · string of {length}").format(
+            stakes=stake_count, length=tape(laid.bed.length.nm, plan.place.units)
+        )
+    ]
+    for layout in layouts:
+        made = raising(crops[layout.planting], layout.plants, layout.grid.in_row)
+        lines.append(_carried(look[layout.planting].letter, layout.plants, made.plants is None, made.trays))
+    columns = 2 if len(lines) > 4 else 1
+
+    def draw(page: Canvas, left: float, top: float, width: float) -> None:
+        page.setFont(BOLD, 12)
+        page.drawString(left, top - 13, _("Carry"))
+        page.setFont(FACE, 10)
+        page.drawString(left, top - 28, lines[0])
+        for number, line in enumerate(lines[1:]):
+            x, y = left + width / columns * (number % columns), top - 41 - 13 * (number // columns)
+            page.drawString(x, y, fitted(line, FACE, 10, width / columns - 4))
+
+    return Section(36 + 13 * -(-(len(lines) - 1) // columns), draw)
+
+
+def _carried(letter: str, plants: int, sown: bool, trays: int | None) -> str:
+    if sown:
+        return _("{letter} seed for {plants} places").format(letter=letter, plants=plants)
+    words = _("{letter} {plants} plants").format(letter=letter, plants=plants)
+    if trays:
+        words += " " + ngettext("({count} tray)", "({count} trays)", trays).format(count=trays)
+    return words

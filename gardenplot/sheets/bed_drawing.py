@@ -1,0 +1,101 @@
+"""The bed to a stated scale with its check bar and its tape; a slim bed also enlarged across, not to scale."""
+
+from reportlab.lib.units import mm
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfgen.canvas import Canvas
+
+from gardenplot.drawing.bed import draw_turn
+from gardenplot.drawing.letters import Look
+from gardenplot.drawing.marks import Mark
+from gardenplot.drawing.sayings import name_of
+from gardenplot.drawing.tape import ticks
+from gardenplot.layout import LaidOut, Layout
+from gardenplot.plan import Plan
+from gardenplot.sheets.page_parts import MARGIN
+from gardenplot.sheets.paper import BOLD, FACE, POINT_PER_MM, DrawingScale, check_length, fitted, scale_for
+from gardenplot.sheets.render import Frame, render
+from gardenplot.units import MM
+from gardenplot.words import _
+
+_ENDS = 34.0
+"""Points kept free left and right of a bed for HEAD and FOOT."""
+_SLIM = 13 * mm
+_ENLARGED = 15 * mm
+
+
+def draw_to_scale(
+    page: Canvas, plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], top: float
+) -> float:
+    """Draw the bed from y `top` downwards; gives the y in points below it."""
+    width, _height = page._pagesize
+    room = width - 2 * MARGIN - 2 * _ENDS
+    scale = scale_for(laid.bed.length.nm, room, plan.place.units)
+    figure = draw_turn(laid, layouts, look, plan.place.units)
+    y = top - 17
+    _scale_line(page, scale, plan, y)
+    along = POINT_PER_MM / scale.ratio
+    left = MARGIN + _ENDS + (room - figure.length * along) / 2
+    y -= 18
+    y = _letters(page, plan, layouts, look, left, along, y)
+    y = _bed(page, figure.marks, Frame(left, y, along, along), figure.length, figure.width)
+    y = _tape(page, plan, laid, Frame(left, y, along, along))
+    if figure.width * along < _SLIM:
+        page.setFont(FACE, 9)
+        page.drawString(MARGIN, y - 6, _("The same, enlarged and not to scale:"))
+        stretched = Frame(MARGIN + _ENDS, y - 15, room / figure.length, _ENLARGED / figure.width)
+        y = _bed(page, figure.marks, stretched, figure.length, figure.width)
+    return y - 14
+
+
+def _scale_line(page: Canvas, scale: DrawingScale, plan: Plan, y: float) -> None:
+    length, words = check_length(plan.place.units)
+    page.setFont(BOLD, 12)
+    said = _("To scale {scale}").format(scale=scale.words)
+    page.drawString(MARGIN, y, said)
+    x = MARGIN + pdfmetrics.stringWidth(said, BOLD, 12) + 22
+    page.setFont(FACE, 10)
+    said = _("measure before use: this bar is {length}").format(length=words)
+    page.drawString(x, y, said)
+    x += pdfmetrics.stringWidth(said, FACE, 10) + 10
+    page.setLineWidth(0.5 * mm)
+    page.line(x, y + 3.5, x + length, y + 3.5)
+    for end in (x, x + length):
+        page.line(end, y - 1.5, end, y + 8.5)
+
+
+def _letters(
+    page: Canvas, plan: Plan, layouts: tuple[Layout, ...], look: dict[str, Look], left: float, along: float, y: float
+) -> float:
+    """Letter and name over each block; the letter alone where there is no room for more."""
+    for layout in layouts:
+        middle = left + (layout.start + layout.end) / 2 / MM * along
+        room = layout.length / MM * along
+        letter = look[layout.planting].letter
+        words = f"{letter}  {name_of(plan, layout.planting)}"
+        if pdfmetrics.stringWidth(words, BOLD, 12) > room:
+            words = letter if room < 40 else fitted(words, BOLD, 12, room)
+        page.setFont(BOLD, 12)
+        page.drawCentredString(middle, y, words)
+    return y - 8
+
+
+def _bed(page: Canvas, marks: tuple[Mark, ...], frame: Frame, length: float, width: float) -> float:
+    render(page, marks, frame)
+    right, bottom = frame.place(length, width)
+    middle = (frame.top + bottom) / 2 - 3
+    page.setFont(BOLD, 9)
+    page.drawRightString(frame.left - 5, middle, _("HEAD"))
+    page.drawString(right + 5, middle, _("FOOT"))
+    return bottom - 6
+
+
+def _tape(page: Canvas, plan: Plan, laid: LaidOut, frame: Frame) -> float:
+    """The tape's readings below the bed, a scale bar for the whole of it."""
+    page.setLineWidth(0.18 * mm)
+    page.setFont(FACE, 9)
+    for tick in ticks(0, laid.bed.length.nm, plan.place.units, frame.along * 1.25):
+        x = frame.left + tick.at / MM * frame.along
+        page.line(x, frame.top, x, frame.top - (5 if tick.words else 2.5))
+        if tick.words:
+            page.drawCentredString(x, frame.top - 14, tick.words)
+    return frame.top - 18

@@ -1,0 +1,104 @@
+"""The bed sheets of a plan: one bed, one page where it can be, landscape, in black."""
+
+from datetime import date
+from io import BytesIO
+from zlib import crc32
+
+from attrs import frozen
+from reportlab.pdfgen.canvas import Canvas
+
+from gardenplot import __version__
+from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.stakes import Stake, stakes
+from gardenplot.drawing.turns import turns
+from gardenplot.layout import LaidOut, Layout, lay_out_plan
+from gardenplot.plan import Plan
+from gardenplot.plan.file import text_of
+from gardenplot.sheets.bed_columns import Section, draw_sections, sections
+from gardenplot.sheets.bed_drawing import draw_to_scale
+from gardenplot.sheets.page_parts import MARGIN, Head, draw_foot, draw_head
+from gardenplot.sheets.paper import SIZES, Paper, load_face
+from gardenplot.sheets.stake_table import draw_table, most_rows
+from gardenplot.words import _
+
+_SIDE_WIDTH = 226.0
+_GUTTER = 20.0
+
+
+@frozen
+class BedTurn:
+    """What one sheet is about: a bed with the plantings of one turn."""
+
+    laid: LaidOut
+    layouts: tuple[Layout, ...]
+    turn: int
+    turns: int
+
+
+@frozen
+class BedSheets:
+    """A PDF, and the number from 0 of each bed's first page in it."""
+
+    pdf: bytes
+    first_page: dict[str, int]
+
+
+def bed_sheets(plan: Plan, paper: Paper, *, name: str = "", printed: date | None = None) -> BedSheets:
+    """The bed sheets of a plan; the same plan, paper and day give the same bytes."""
+    load_face()
+    content = BytesIO()
+    page = Canvas(content, pagesize=SIZES[paper], invariant=1, pageCompression=1, lang="en")
+    page.setTitle(_("Bed sheets: {name}").format(name=name or plan.place.name))
+    page.setCreator(f"gardenplot {__version__}")
+    version = f"{crc32(text_of(plan).encode()) & 0xFFFF:04x}"
+    look = looks(plan)
+    first_page: dict[str, int] = {}
+    for number, bed_turn in enumerate(_bed_turns(plan)):
+        first_page.setdefault(bed_turn.laid.bed.id, page.getPageNumber() - 1)
+        _sheet(page, plan, bed_turn, look, _head(plan, bed_turn, number, name, version, printed))
+    page.save()
+    return BedSheets(content.getvalue(), first_page)
+
+
+def _bed_turns(plan: Plan) -> list[BedTurn]:
+    found = []
+    for laid in lay_out_plan(plan):
+        in_turn = turns(laid)
+        found += [BedTurn(laid, layouts, number, len(in_turn)) for number, layouts in enumerate(in_turn)]
+    return found
+
+
+def _head(plan: Plan, bed_turn: BedTurn, number: int, name: str, version: str, printed: date | None) -> Head:
+    days = {one.planting.id: one.dates.in_ground for one in bed_turn.laid.grown}
+    begins = min((day for layout in bed_turn.layouts if (day := days[layout.planting])), default=None)
+    return Head(
+        bed=bed_turn.laid.bed,
+        plan_name=name or plan.place.name,
+        version=version,
+        printed=printed,
+        begins=begins,
+        turn=(bed_turn.turn, bed_turn.turns),
+        units=plan.place.units,
+        anchor=f"sheet-{number}",
+    )
+
+
+def _sheet(page: Canvas, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], head: Head) -> None:
+    """One sheet, continued on further pages where stakes or rows are too many for one."""
+    rows: tuple[Stake, ...] = stakes(plan, bed_turn.laid, bed_turn.layouts, look)
+    beside: tuple[Section, ...] = sections(plan, bed_turn.laid, bed_turn.layouts, look, len(rows))
+    width, _height = page._pagesize
+    first = True
+    while rows or beside or first:
+        top = draw_head(page, head, continued=not first)
+        if first:
+            top = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, top)
+        room = top - MARGIN - 26
+        table_width = width - 2 * MARGIN - _SIDE_WIDTH - _GUTTER
+        taken = min(len(rows), most_rows(room))
+        draw_table(page, rows[:taken], plan.place.units, (MARGIN, top), table_width, room)
+        beside = draw_sections(page, beside, (width - MARGIN - _SIDE_WIDTH, top), _SIDE_WIDTH, room)
+        rows = rows[taken:]
+        draw_foot(page, more=bool(rows or beside))
+        page.showPage()
+        first = False

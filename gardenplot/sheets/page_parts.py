@@ -1,0 +1,104 @@
+"""Heading and foot of every page: what it is, which tape to bring, what to beware of."""
+
+from datetime import date
+
+from attrs import frozen
+from reportlab.lib.units import mm
+from reportlab.pdfgen.canvas import Canvas
+
+from gardenplot.drawing.planting_words import day_words
+from gardenplot.plan import Bed
+from gardenplot.sheets.paper import BOLD, FACE, fitted
+from gardenplot.units import FOOT, M, Units
+from gardenplot.units.figures import tape
+from gardenplot.words import _
+
+MARGIN = 13 * mm
+_UNITS = {
+    Units.METRIC: (
+        _("metres and centimetres"),
+        _("bring a metric tape of {length} or more · zero at the head stake"),
+    ),
+    Units.FEET_AND_INCHES: (
+        _("feet and inches"),
+        _("bring a tape in feet and inches, {length} or more · zero at the head stake"),
+    ),
+    Units.DECIMAL_FEET: (
+        _("feet and hundredths of a foot"),
+        _("bring an engineer's tape of {length} or more · zero at the head stake"),
+    ),
+}
+_CAUTION = _(
+    "Ask where cables and pipes lie before driving stakes. Distances are only as good as the tape. "
+    "The seed packet and local advice come before this sheet."
+)
+
+
+@frozen
+class Head:
+    """What stands in the heading of a sheet."""
+
+    bed: Bed
+    plan_name: str
+    version: str
+    printed: date | None
+    begins: date | None
+    turn: tuple[int, int]
+    units: Units
+    anchor: str
+
+
+def draw_head(page: Canvas, head: Head, *, continued: bool) -> float:
+    """Draw the heading; gives the y in points below it."""
+    width, height = page._pagesize
+    right = width - MARGIN
+    units, bring = _UNITS[head.units]
+    title = head.bed.name + (_(", continued") if continued else "")
+    page.setFont(BOLD, 22)
+    page.drawString(MARGIN, height - MARGIN - 18, fitted(title, BOLD, 22, right - MARGIN - 250))
+    if not continued:
+        page.bookmarkPage(head.anchor)
+        page.addOutlineEntry(_outline_words(head), head.anchor)
+    page.setFont(BOLD, 14)
+    page.drawRightString(right, height - MARGIN - 14, units)
+    page.setFont(FACE, 10)
+    page.drawRightString(right, height - MARGIN - 32, bring.format(length=_tape_length(head)))
+    page.drawString(MARGIN, height - MARGIN - 34, fitted(_line(head), FACE, 10, right - MARGIN - 290))
+    page.setLineWidth(0.5 * mm)
+    page.line(MARGIN, height - MARGIN - 42, right, height - MARGIN - 42)
+    return float(height - MARGIN - 42)
+
+
+def _outline_words(head: Head) -> str:
+    return head.bed.name if head.turn[1] == 1 else f"{head.bed.name}, {_turn_words(head)}"
+
+
+def _turn_words(head: Head) -> str:
+    return _("turn {number} of {count}").format(number=head.turn[0] + 1, count=head.turn[1])
+
+
+def _line(head: Head) -> str:
+    size = f"{tape(head.bed.length.nm, head.units)} × {tape(head.bed.width.nm, head.units)}"
+    parts = [size, head.plan_name, _("version {version}").format(version=head.version)]
+    if head.printed is not None:
+        parts.append(_("printed {day}").format(day=day_words(head.printed)))
+    if head.turn[1] > 1:
+        parts.append(_turn_words(head))
+    if head.begins is not None:
+        parts.append(_("from {day}").format(day=day_words(head.begins)))
+    return " · ".join(part for part in parts if part)
+
+
+def _tape_length(head: Head) -> str:
+    """The bed's length up to a whole metre or foot."""
+    unit, sign = (M, "m") if head.units is Units.METRIC else (FOOT, "ft")
+    return f"{-(-head.bed.length.nm // unit)}\u2009{sign}"
+
+
+def draw_foot(page: Canvas, *, more: bool) -> None:
+    """Draw the caution and the page number."""
+    width, _height = page._pagesize
+    page.setFont(FACE, 9)
+    page.drawString(MARGIN, MARGIN, _CAUTION)
+    words = _("page {number}").format(number=page.getPageNumber())
+    page.drawRightString(width - MARGIN, MARGIN, words + (_(", continued overleaf") if more else ""))

@@ -1,0 +1,76 @@
+"""Paper sizes, the scales of drawings on them, and the face they are printed in."""
+
+from enum import StrEnum
+from functools import cache
+from math import ceil
+
+from attrs import frozen
+from reportlab.lib.units import inch, mm
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfbase.ttfonts import TTFont
+
+from gardenplot.files import resource
+from gardenplot.units import INCH, MM, Units
+
+POINT_PER_MM: float = mm
+"""72 points to the inch of 25.4 mm (ISO 32000, default user space)."""
+FACE, BOLD = "Gardenplot", "Gardenplot-Bold"
+
+
+class Paper(StrEnum):
+    """Sizes of paper."""
+
+    A4 = "a4"
+    LETTER = "letter"
+
+
+SIZES = {Paper.A4: (297 * mm, 210 * mm), Paper.LETTER: (11 * inch, 8.5 * inch)}
+"""Width and height in points, landscape: A4 is 210 x 297 mm (ISO 216), Letter 8 1/2 x 11 in (ANSI/ASME Y14.1, A)."""
+
+_METRIC = (1, 2, 5, 10, 20, 25, 50, 75, 100, 125, 200, 250, 500, 1000, 2000, 5000)
+"""Drawing scales of ISO 5455 with those of the triangular scale rule, 1 : 25, 1 : 75 and 1 : 125, between them."""
+_FEET = (1, 2, 4, 6, 12, 24, 48, 60, 96, 120, 240, 360, 480, 600, 1200, 2400, 6000)
+"""1 in to so many inches: 12 is 1 in = 1 ft, 120 is 1 in = 10 ft."""
+
+
+@frozen
+class DrawingScale:
+    """One to so many, and how that is said."""
+
+    ratio: int
+    words: str
+
+    def on_paper(self, nm: int) -> float:
+        """A length of ground in points of paper."""
+        return nm / MM / self.ratio * POINT_PER_MM
+
+
+def scale_for(length: int, room: float, units: Units) -> DrawingScale:
+    """The largest standard scale at which a length in nm fits into so many points."""
+    least = length / MM * POINT_PER_MM / room
+    ratios = _METRIC if units is Units.METRIC else _FEET
+    ratio = next((one for one in ratios if one >= least), ceil(least))
+    if units is not Units.METRIC and ratio % 12 == 0:
+        return DrawingScale(ratio, f"1 in = {ratio // 12} ft (1 : {ratio})")
+    return DrawingScale(ratio, f"1 : {ratio}")
+
+
+def check_length(units: Units) -> tuple[float, str]:
+    """The bar to measure before the sheet is used: its length in points and in words."""
+    return (100 * mm, "100 mm") if units is Units.METRIC else (4 * INCH / MM * POINT_PER_MM, "4 in")
+
+
+@cache
+def load_face() -> None:
+    """Register the bundled face with reportlab, once."""
+    pdfmetrics.registerFont(TTFont(FACE, str(resource("fonts/DejaVuSansCondensed.ttf"))))
+    pdfmetrics.registerFont(TTFont(BOLD, str(resource("fonts/DejaVuSansCondensed-Bold.ttf"))))
+
+
+def fitted(text: str, face: str, size: float, room: float) -> str:
+    """A text cut with an ellipsis where it is wider than so many points."""
+    if pdfmetrics.stringWidth(text, face, size) <= room:
+        return text
+    while text and pdfmetrics.stringWidth(text + "…", face, size) > room:
+        text = text[:-1]
+    return text.rstrip() + "…"

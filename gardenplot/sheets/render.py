@@ -1,0 +1,183 @@
+"""Marks on paper: plan millimetres to points at a scale, in black and white, three weights of line."""
+
+from typing import assert_never
+
+from attrs import frozen
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfgen.canvas import Canvas
+from reportlab.pdfgen.pathobject import PDFPathObject
+
+from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Plants, Shape, Weight
+from gardenplot.layout.positions import positions
+from gardenplot.sheets.paper import BOLD, FACE, POINT_PER_MM
+from gardenplot.units import MM
+
+_WIDTHS = {
+    Weight.ROW: 0.18 * POINT_PER_MM,
+    Weight.EDGE: 0.35 * POINT_PER_MM,
+    Weight.STAKE: 0.5 * POINT_PER_MM,
+}
+_HATCH_STEP = 2.2 * POINT_PER_MM
+_LABEL = 10
+
+
+@frozen
+class Frame:
+    """Where a bed lies on the page: the head's end of its base line in points, and points per mm along and across.
+
+    Across runs down the page, as the base line is the left edge seen from the head.
+    """
+
+    left: float
+    top: float
+    along: float
+    across: float
+
+    def place(self, x: float, y: float) -> tuple[float, float]:
+        """A place in mm as a point of the page."""
+        return self.left + x * self.along, self.top - y * self.across
+
+
+def render(page: Canvas, marks: tuple[Mark, ...], frame: Frame) -> None:
+    """Draw marks; tints are left white, since colour and grey do not survive a photocopy."""
+    for mark in marks:
+        match mark:
+            case Outline():
+                _outline(page, mark, frame)
+            case Plants():
+                _plants(page, mark, frame)
+            case Line():
+                _line(page, mark, frame)
+            case Label():
+                _label(page, mark, frame)
+            case _:
+                assert_never(mark)
+
+
+def _path(page: Canvas, mark: Outline, frame: Frame) -> PDFPathObject:
+    path = page.beginPath()
+    for number, corner in enumerate(mark.points):
+        x, y = frame.place(*corner)
+        (path.lineTo if number else path.moveTo)(x, y)
+    path.close()
+    return path
+
+
+def _outline(page: Canvas, mark: Outline, frame: Frame) -> None:
+    if mark.hatch is Hatch.SLANTED or mark.hatch is Hatch.CROSSED:
+        _hatch(page, mark, frame)
+    if mark.hatch is Hatch.SOWN:
+        _sown(page, mark, frame)
+    if mark.pen is not None:
+        page.setLineWidth(_WIDTHS[mark.pen.weight])
+        page.drawPath(_path(page, mark, frame), stroke=1, fill=0)
+
+
+def _bounds(mark: Outline, frame: Frame) -> tuple[float, float, float, float]:
+    points = [frame.place(*corner) for corner in mark.points]
+    xs, ys = [x for x, _y in points], [y for _x, y in points]
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def _hatch(page: Canvas, mark: Outline, frame: Frame) -> None:
+    left, bottom, right, top = _bounds(mark, frame)
+    height = top - bottom
+    page.saveState()
+    page.clipPath(_path(page, mark, frame), stroke=0, fill=0)
+    page.setLineWidth(_WIDTHS[Weight.ROW])
+    x = left - height
+    while x < right:
+        page.line(x, bottom, x + height, top)
+        if mark.hatch is Hatch.CROSSED:
+            page.line(x, top, x + height, bottom)
+        x += _HATCH_STEP
+    page.restoreState()
+
+
+def _sown(page: Canvas, mark: Outline, frame: Frame) -> None:
+    """A broadcast band as scattered dots."""
+    left, bottom, right, top = _bounds(mark, frame)
+    step = 1.6 * POINT_PER_MM
+    page.saveState()
+    page.setLineWidth(0.35 * POINT_PER_MM)
+    page.setLineCap(1)
+    row, y = 0, top - step / 2
+    while y > bottom:
+        x = left + step * (0.3 + 0.55 * (row % 2))
+        while x < right:
+            page.line(x, y, x, y)
+            x += step
+        row, y = row + 1, y - step
+    page.restoreState()
+
+
+def _line(page: Canvas, mark: Line, frame: Frame) -> None:
+    (x1, y1), (x2, y2) = frame.place(*mark.start), frame.place(*mark.end)
+    reach = mark.overhang * POINT_PER_MM
+    page.setLineWidth(_WIDTHS[mark.pen.weight])
+    page.line(x1, y1 + reach, x2, y2 - reach)
+
+
+def _label(page: Canvas, mark: Label, frame: Frame) -> None:
+    face = BOLD if mark.bold else FACE
+    room = mark.room * frame.along - 6
+    text = next((one for one in mark.texts if pdfmetrics.stringWidth(one, face, _LABEL) <= room), None)
+    if text is None:
+        return
+    x, y = frame.place(*mark.at)
+    width = pdfmetrics.stringWidth(text, face, _LABEL)
+    page.setFillGray(1)
+    page.rect(x - width / 2 - 2.5, y - _LABEL * 0.55, width + 5, _LABEL * 1.1, stroke=0, fill=1)
+    page.setFillGray(0)
+    page.setFont(face, _LABEL)
+    page.drawCentredString(x, y - _LABEL * 0.36, text)
+
+
+def _plants(page: Canvas, mark: Plants, frame: Frame) -> None:
+    """Place one shape, kept once in the file, at every plant by raw operators (PDF 32000-1, 8.10 form XObjects)."""
+    radius = max(0.32 * POINT_PER_MM, min(mark.spread / 2 * min(frame.along, frame.across), 2.2 * POINT_PER_MM) * 0.8)
+    name = f"plant-{mark.shape}-{radius:.3f}".replace(".", "_")
+    if not page.hasForm(name):
+        _make_form(page, name, mark.shape, radius)
+    places = [frame.place(x, y) for x, y in (positions(mark.layout) / MM).tolist()]
+    if not places:
+        return
+    first, *others = places
+    page.saveState()
+    page.translate(*first)
+    page.doForm(name)  # tells the page that it uses the form
+    page.restoreState()
+    for x, y in others:
+        page.addLiteral(f"q 1 0 0 1 {x:.4f} {y:.4f} cm /FormXob.{name} Do Q")
+
+
+def _make_form(page: Canvas, name: str, shape: Shape, radius: float) -> None:
+    page.beginForm(name, -radius - 1, -radius - 1, radius + 1, radius + 1)
+    page.setLineWidth(0.3 * POINT_PER_MM)
+    page.setFillGray(0)
+    page.setStrokeGray(0)
+    side = radius * 0.85
+    match shape:
+        case Shape.DISC:
+            page.circle(0, 0, radius, stroke=0, fill=1)
+        case Shape.RING:
+            page.circle(0, 0, radius, stroke=1, fill=0)
+        case Shape.SQUARE:
+            page.rect(-side, -side, 2 * side, 2 * side, stroke=0, fill=1)
+        case Shape.CROSS:
+            page.line(-side, -side, side, side)
+            page.line(-side, side, side, -side)
+        case Shape.DIAMOND:
+            _polygon(page, [(0, radius), (radius, 0), (0, -radius), (-radius, 0)], fill=0)
+        case Shape.TRIANGLE:
+            _polygon(page, [(0, radius), (side, -side), (-side, -side)], fill=1)
+    page.endForm()
+
+
+def _polygon(page: Canvas, corners: list[tuple[float, float]], *, fill: int) -> None:
+    path = page.beginPath()
+    path.moveTo(*corners[0])
+    for corner in corners[1:]:
+        path.lineTo(*corner)
+    path.close()
+    page.drawPath(path, stroke=1, fill=fill)
