@@ -8,7 +8,7 @@ from gardenplot import __version__
 from gardenplot.errors import GardenplotError
 from gardenplot.words import _
 
-COMMANDS = ("count", "sheet", "draw", "dates", "supplies", "check")
+COMMANDS = ("count", "sheet", "draw", "dates", "supplies", "fill", "check")
 """Each is a module of `gardenplot.commands`, loaded when it is called: a count needs no Qt, a window no reportlab."""
 
 
@@ -20,7 +20,7 @@ def main(argv: list[str] | None = None) -> int:
             return _command(words[0], words[1:])
         return _window(words)
     except GardenplotError as error:
-        print(f"gardenplot: {error}", file=sys.stderr)
+        print(f"gardenplot: {' '.join(str(error).splitlines())}", file=sys.stderr)
         return 2
 
 

@@ -6,6 +6,7 @@ from typing import Any
 from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json, print_table
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import between_readings, rows_by_plants, titled
+from gardenplot.drawing.turns import walked
 from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.units.figures import span
@@ -83,7 +84,7 @@ def _print(plan: Plan) -> None:
                 rows_by_plants(layout),
                 str(layout.plants),
             )
-            for layout in sorted(laid.layouts, key=lambda one: one.start)
+            for layout in walked(laid)
         ]
     print_table(rows)
     print()

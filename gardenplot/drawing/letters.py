@@ -4,6 +4,7 @@ from attrs import frozen
 
 from gardenplot.drawing.marks import Shape
 from gardenplot.drawing.style import PLANTINGS, Ink
+from gardenplot.drawing.turns import walked
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
 
@@ -19,12 +20,8 @@ class Look:
 
 
 def looks(plan: Plan) -> dict[str, Look]:
-    """The look of every planting, by its id; letters run along the plan, bed by bed from the head."""
-    walk = [
-        layout.planting
-        for laid in lay_out_plan(plan)
-        for layout in sorted(laid.layouts, key=lambda one: (one.start, one.planting))
-    ]
+    """The look of every planting, by its id; letters run along the plan, bed by bed, turn by turn, from the head."""
+    walk = [layout.planting for laid in lay_out_plan(plan) for layout in walked(laid)]
     letters = {planting: letter(number) for number, planting in enumerate(walk)}
     shapes = tuple(Shape)
     return {

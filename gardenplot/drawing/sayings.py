@@ -1,5 +1,7 @@
 """Sentences about a plan for screen, paper and commands: findings, captions, counts."""
 
+from collections import Counter
+
 from gardenplot.drawing.letters import Look
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout
@@ -22,25 +24,18 @@ def name_of(plan: Plan, planting_id: str) -> str:
 
 
 def counted(layout: Layout) -> str:
-    """Rows and plants of a layout: "4 × 34 = 136", or the plants alone where the rows differ."""
-    rows = layout.per_row
-    if layout.grid.pattern is Pattern.BROADCAST or not rows:
+    """Rows and plants of a layout: "4 × 34 = 136", "2 × 46 + 45 = 137"; the plants alone where there are no rows."""
+    if not layout.per_row:
         return ngettext("{count} plant", "{count} plants", layout.plants).format(count=layout.plants)
-    if len(set(rows)) == 1:
-        return f"{len(rows)}{TIMES}{rows[0]} = {layout.plants}"
-    return f"{' + '.join(str(count) for count in rows)} = {layout.plants}" if len(rows) < 6 else str(layout.plants)
+    return f"{rows_by_plants(layout)} = {layout.plants}"
 
 
 def rows_by_plants(layout: Layout) -> str:
-    """Rows and plants without their product: "4 × 34", "46 + 45 + 46", or "band"."""
+    """Rows and plants without their product: "4 × 34", "2 × 46 + 45", or "band"."""
     if layout.grid.pattern is Pattern.BROADCAST:
         return _("band")
-    rows = layout.per_row
-    if len(set(rows)) == 1:
-        return f"{len(rows)}{TIMES}{rows[0]}"
-    if len(rows) < 6:
-        return " + ".join(str(count) for count in rows)
-    return _("{rows} rows").format(rows=len(rows))
+    rows = Counter(layout.per_row)
+    return " + ".join(f"{times}{TIMES}{count}" if times > 1 else str(count) for count, times in rows.items())
 
 
 def between_readings(plan: Plan, start: int, end: int) -> str:

@@ -5,6 +5,7 @@ from attrs import frozen
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.planting_words import day_words
 from gardenplot.drawing.sayings import between_readings, name_of, rows_by_plants
+from gardenplot.drawing.turns import walked
 from gardenplot.layout import LaidOut, free_on, fullest_day, lay_out_plan
 from gardenplot.plan import Order, Plan, crop_of
 from gardenplot.season import stand_for
@@ -51,7 +52,7 @@ def _bed_row(plan: Plan, laid: LaidOut, look: dict[str, Look]) -> CountRow:
             laid.bed.id,
             layout.planting,
         )
-        for layout in sorted(laid.layouts, key=lambda one: look[one.planting].letter)
+        for layout in walked(laid)
     )
     return CountRow(
         laid.bed.name, left_of(plan, laid), "", sum(row.plants for row in inner), laid.bed.id, None, inner

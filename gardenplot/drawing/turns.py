@@ -26,6 +26,11 @@ def turns(laid: LaidOut) -> tuple[tuple[Layout, ...], ...]:
     return tuple(tuple(sorted((layout for _one, layout in turn), key=lambda one: one.start)) for turn in found)
 
 
+def walked(laid: LaidOut) -> tuple[Layout, ...]:
+    """All layouts of a bed, turn by turn and from the head on, each once."""
+    return tuple(dict.fromkeys(layout for turn in turns(laid) for layout in turn))
+
+
 def _follows(later: tuple[Grown, Layout], earlier: tuple[Grown, Layout]) -> bool:
     """Whether one takes ground after the other is out of it."""
     shared = max(later[1].start, earlier[1].start) < min(later[1].end, earlier[1].end)

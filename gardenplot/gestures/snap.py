@@ -5,6 +5,7 @@ from enum import StrEnum
 
 from attrs import frozen
 
+from gardenplot.layout import Ground
 from gardenplot.units import CM, FOOT, INCH, M, Units
 
 
@@ -40,6 +41,17 @@ def grain(units: Units) -> int:
 def stride(units: Units) -> int:
     """The step of an arrow key in nm."""
     return _STEPS[units][1]
+
+
+def snaps_of(ground: Ground, length: int) -> tuple[Snap, ...]:
+    """Starts at which a block of that length fills up to a margin or to a neighbour."""
+    head, foot = ground.zone
+    return (
+        Snap(head, Pull.HEAD_MARGIN),
+        Snap(foot - length, Pull.FOOT_MARGIN),
+        *(Snap(last + ground.gap, Pull.NEIGHBOUR) for _first, last in ground.blocks),
+        *(Snap(first - ground.gap - length, Pull.NEIGHBOUR) for first, _last in ground.blocks),
+    )
 
 
 def snap(x: int, candidates: Iterable[Snap], units: Units, reach: int, *, free: bool = False) -> Snap:

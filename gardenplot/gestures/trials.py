@@ -6,10 +6,9 @@ from attrs import evolve
 
 from gardenplot.errors import PlanError
 from gardenplot.findings import Finding, find_in_bed
-from gardenplot.gestures.ground import Ground, ground_for
-from gardenplot.gestures.snap import Pull, Snap, snap
+from gardenplot.gestures.snap import Pull, Snap, snap, snaps_of
 from gardenplot.gestures.stage import Pointer, Trial
-from gardenplot.layout import Layout, lay_out_bed
+from gardenplot.layout import Ground, Layout, ground_for, lay_out_bed
 from gardenplot.plan import Crop, Order, Pattern, Plan, Planting, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import add_planting, carry_crop, move_planting, resize_planting
 from gardenplot.plan.find import fresh_id
@@ -41,7 +40,9 @@ def try_crop(plan: Plan, crop: Crop, pointer: Pointer, day: date | None) -> Tria
     crop = crop_of(plan, crop.id)
     planting = _new(plan, crop, pointer.bed, day)
     ground = ground_for(plan, planting, pointer.bed)
-    start = snap(pointer.x - crop.in_row.nm // 2, ground.snaps(0), plan.place.units, pointer.reach, free=pointer.free)
+    start = snap(
+        pointer.x - crop.in_row.nm // 2, snaps_of(ground, 0), plan.place.units, pointer.reach, free=pointer.free
+    )
     return _added(plan, planting, ground, start)
 
 
@@ -96,7 +97,7 @@ def try_move(plan: Plan, planting_id: str, grip: int, pointer: Pointer) -> Trial
     if pointer.bed is None:
         return None
     planting, block = planting_of(plan, planting_id), layout_in(plan, planting_id)
-    snaps = ground_for(plan, planting, pointer.bed).snaps(block.length)
+    snaps = snaps_of(ground_for(plan, planting, pointer.bed), block.length)
     start = snap(pointer.x - grip, snaps, plan.place.units, pointer.reach, free=pointer.free)
     return _moved(plan, planting_id, pointer.bed, start)
 

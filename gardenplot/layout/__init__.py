@@ -3,10 +3,12 @@
 from gardenplot.layout.across import RowAnswer, row_answers
 from gardenplot.layout.bed import Grown, LaidOut, lay_out_bed, lay_out_plan
 from gardenplot.layout.block import band_width
+from gardenplot.layout.ground import Ground, ground_for
 from gardenplot.layout.leftover import Free, Stretch, free_between, free_on, fullest_day, standing
 from gardenplot.layout.value import EdgeRule, Grid, Layout, Row, Run
 
 __all__ = [
-    "EdgeRule", "Free", "Grid", "Grown", "LaidOut", "Layout", "Row", "RowAnswer", "Run", "Stretch",
-    "band_width", "free_between", "free_on", "fullest_day", "lay_out_bed", "lay_out_plan", "row_answers", "standing",
+    "EdgeRule", "Free", "Grid", "Ground", "Grown", "LaidOut", "Layout", "Row", "RowAnswer", "Run", "Stretch",
+    "band_width", "free_between", "free_on", "fullest_day", "ground_for", "lay_out_bed", "lay_out_plan",
+    "row_answers", "standing",
 ]  # fmt: skip

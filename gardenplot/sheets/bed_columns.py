@@ -35,7 +35,10 @@ def sections(
         key = (layout.grid.pattern, layout.grid.in_row, tuple(row.offset for row in layout.rows), layout.grid.edge)
         groups.setdefault(key, []).append(layout)
     across = [_offsets(plan, group, look) for group in groups.values()]
-    title = _title(_("Across the bed"), _("left edge, seen from the head, is the base line; string on row"))
+    unit = offset(CM, units).unit
+    title = _title(
+        _("Across the bed"), _("{unit} from the left edge as seen from the head").format(unit=unit).strip()
+    )
     return (
         *((title,) if across else ()),
         *across,
@@ -72,23 +75,22 @@ def _offsets(plan: Plan, group: list[Layout], look: dict[str, Look]) -> Section:
     """Offsets from the left edge, large, and from the centre, small; plantings that share them stand together."""
     units, first = plan.place.units, group[0]
     names = ", ".join(f"{look[one.planting].letter} {name_of(plan, one.planting)}" for one in group)
-    unit = offset(first.grid.in_row, units).unit
-    every = _("every {spacing}").format(spacing=offset(first.grid.in_row, units))
-    every += " · " + _("offsets in {unit}").format(unit=unit) if unit else ""
-    if first.grid.pattern is not Pattern.STRAIGHT:
-        every += _(", every second row moved on by half") if first.rows else ""
+    names += ", " + _("every {spacing}").format(spacing=offset(first.grid.in_row, units)) if first.rows else ""
+    moved = first.grid.pattern in (Pattern.STAGGERED, Pattern.TRIANGULAR) and len(first.rows) > 1
     lines = _broadcast_lines(first, units) if not first.rows else _offset_lines(first, units)
 
     def draw(page: Canvas, left: float, top: float, width: float) -> None:
         page.setFont(BOLD, 10)
         page.drawString(left, top - 10, fitted(names, BOLD, 10, width))
-        page.setFont(FACE, 9)
-        page.drawString(left, top - 21, fitted(every, FACE, 9, width))
-        y = top - 24
+        y = top - 13
+        if moved:
+            page.setFont(FACE, 9)
+            page.drawString(left, y - 8, _("rows 2, 4 … begin half a spacing further on"))
+            y -= 11
         for line in lines:
             y = line(page, left, y, width)
 
-    return Section(28 + 31 * len(lines), draw)
+    return Section(20 + 11 * moved + (29 * len(lines) if first.rows else 16), draw)
 
 
 _Line = Callable[[Canvas, float, float, float], float]
@@ -102,7 +104,7 @@ def _broadcast_lines(layout: Layout, units: Units) -> list[_Line]:
     def draw(page: Canvas, left: float, top: float, width: float) -> float:
         page.setFont(FACE, 10)
         page.drawString(left, top - 12, fitted(words, FACE, 10, width))
-        return top - 31
+        return top - 29
 
     return [draw]
 
@@ -128,7 +130,7 @@ def _offset_line(offsets: list[int], bed_width: int, units: Units) -> _Line:
             page.drawRightString(x, top - 13, offset(at, units, inch_parts=4).number)
             page.setFont(FACE, 9)
             page.drawRightString(x, top - 24, _from_centre(at, bed_width, units))
-        return top - 31
+        return top - 29
 
     return draw
 

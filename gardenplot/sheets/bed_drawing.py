@@ -17,8 +17,6 @@ from gardenplot.sheets.render import Frame, render
 from gardenplot.units import MM
 from gardenplot.words import _
 
-_ENDS = 34.0
-"""Points kept free left and right of a bed for HEAD and FOOT."""
 _SLIM = 13 * mm
 _ENLARGED = 15 * mm
 
@@ -28,21 +26,24 @@ def draw_to_scale(
 ) -> float:
     """Draw the bed from y `top` downwards; gives the y in points below it."""
     width, _height = page._pagesize
-    room = width - 2 * MARGIN - 2 * _ENDS
+    room = width - 2 * MARGIN - 2
     scale = scale_for(laid.bed.length.nm, room, plan.place.units)
     figure = draw_turn(laid, layouts, look, plan.place.units)
     y = top - 17
     _scale_line(page, scale, plan, y)
     along = POINT_PER_MM / scale.ratio
-    left = MARGIN + _ENDS + (room - figure.length * along) / 2
+    left = MARGIN + 1 + (room - figure.length * along) / 2
     y -= 18
+    page.setFont(BOLD, 9)
+    page.drawString(left, y, _("HEAD"))
+    page.drawRightString(left + figure.length * along, y, _("FOOT"))
     y = _letters(page, plan, layouts, look, left, along, y)
     y = _bed(page, figure.marks, Frame(left, y, along, along), figure.length, figure.width)
     y = _tape(page, plan, laid, Frame(left, y, along, along))
     if figure.width * along < _SLIM:
         page.setFont(FACE, 9)
-        page.drawString(MARGIN, y - 6, _("The same, enlarged and not to scale:"))
-        stretched = Frame(MARGIN + _ENDS, y - 15, room / figure.length, _ENLARGED / figure.width)
+        page.drawString(MARGIN, y - 9, _("The same, enlarged and not to scale:"))
+        stretched = Frame(MARGIN + 1, y - 18, room / figure.length, _ENLARGED / figure.width)
         y = _bed(page, figure.marks, stretched, figure.length, figure.width)
     return y - 14
 
@@ -81,12 +82,7 @@ def _letters(
 
 def _bed(page: Canvas, marks: tuple[Mark, ...], frame: Frame, length: float, width: float) -> float:
     render(page, marks, frame)
-    right, bottom = frame.place(length, width)
-    middle = (frame.top + bottom) / 2 - 3
-    page.setFont(BOLD, 9)
-    page.drawRightString(frame.left - 5, middle, _("HEAD"))
-    page.drawString(right + 5, middle, _("FOOT"))
-    return bottom - 6
+    return frame.place(length, width)[1] - 6
 
 
 def _tape(page: Canvas, plan: Plan, laid: LaidOut, frame: Frame) -> float:

@@ -13,7 +13,7 @@ from gardenplot.units import FOOT, M, Units
 from gardenplot.units.figures import tape
 from gardenplot.words import _
 
-MARGIN = 13 * mm
+MARGIN = 10 * mm
 _UNITS = {
     Units.METRIC: (
         _("metres and centimetres"),

@@ -29,7 +29,9 @@ class BedPanel(QWidget):
         self.title, self.left, self.pieces, self.findings = heading(), quiet(), words(), words(Ink.ACCENT)
         self.form = Form()
         for field in BED_FIELDS:
-            self.form.add_typed(field.name, field.label, self._finisher(field), example=field.example)
+            self.form.add_typed(
+                field.name, field.label, self._finisher(field), example=field.example, wide=field.name == "name"
+            )
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)

@@ -57,8 +57,8 @@ class Document(QObject):
 
     @property
     def name(self) -> str:
-        """What the document is called: its file's name, else its place's."""
-        return self.path.stem if self.path else self._plan.place.name or _("New plan")
+        """What the document is called: its place's name, else its file's."""
+        return self._plan.place.name or (self.path.stem if self.path else _("New plan"))
 
     def change(self, name: str, plan: Plan, merge: str = "") -> bool:
         """Make another plan the current one, as one step of undo; a plan that is no other makes no step.

@@ -70,12 +70,14 @@ class Form(QWidget):
         self.fields: dict[str, Typed] = {}
         self.hints: dict[str, QLabel] = {}
 
-    def add_typed(self, name: str, label: str, finished: Callable[[str], None], *, example: str = "") -> Typed:
+    def add_typed(
+        self, name: str, label: str, finished: Callable[[str], None], *, example: str = "", wide: bool = False
+    ) -> Typed:
         """A line for a value; `example` is shown while it is empty."""
         field = Typed(finished)
         field.setPlaceholderText(example)
         self.fields[name] = field
-        self._add(name, label, field, 1, field.complaint)
+        self._add(name, label, field, 2 if wide else 1, field.complaint)
         field.complaint.setWordWrap(True)
         field.complaint.setStyleSheet(f"color: {colour(palette(), Ink.ACCENT).name()};")
         return field

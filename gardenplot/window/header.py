@@ -55,9 +55,10 @@ class Header(QWidget):
     def refresh(self) -> None:
         """Show the name, whether it is saved, and the day."""
         self.name.setText(self._document.name)
-        clean = self._document.stack.isClean()
-        saved = _("saved") if self._document.path else _("not saved yet")
+        clean, path = self._document.stack.isClean(), self._document.path
+        saved = _("saved") if path else _("not saved yet")
         self.state.setText(f"· {saved if clean else _('changed')}")
+        self.state.setToolTip(str(path) if path else "")
         first, last = self._season()
         day = self._sight.day or first
         blockers = [QSignalBlocker(one) for one in (self.day, self.slider, self.always)]

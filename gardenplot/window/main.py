@@ -59,9 +59,11 @@ class MainWindow(QMainWindow):
         self.setCentralWidget(centre)
         self.setCorner(Qt.Corner.BottomLeftCorner, Qt.DockWidgetArea.LeftDockWidgetArea)
         self.setCorner(Qt.Corner.BottomRightCorner, Qt.DockWidgetArea.RightDockWidgetArea)
-        self.resizeDocks(self.docks, [212, 312, 210], Qt.Orientation.Horizontal)
+        self.resizeDocks(self.docks, [244, 312, 210], Qt.Orientation.Horizontal)
         self.resizeDocks([self.docks[2]], [200], Qt.Orientation.Vertical)
         self.pointed, self.total, self.scale = QLabel(), QLabel(), QLabel()
+        for label in (self.pointed, self.total, self.scale):
+            label.setContentsMargins(8, 0, 8, 0)
         self.statusBar().addWidget(self.pointed, 1)
         self.statusBar().addPermanentWidget(self.total)
         self.statusBar().addPermanentWidget(self.scale)

@@ -28,7 +28,7 @@ class PlanPanel(QWidget):
             _("Drag a crop from the shelf on a bed. Click a block to change it, or type its sizes here.")
         )
         self.form = Form()
-        self.form.add_typed("place", _("Place"), self._rename)
+        self.form.add_typed("place", _("Place"), self._rename, wide=True)
         self.units = self.form.add_choice("units", _("Units"), self._pick_units)
         for unit, name in UNITS.items():
             self.units.addItem(name, unit)

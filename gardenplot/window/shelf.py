@@ -188,7 +188,7 @@ class Shelf(QWidget):
         self.search.textChanged.connect(self.refresh)
         document.changed.connect(self.refresh)
         document.opened.connect(self.refresh)
-        self.setMinimumWidth(196)
+        self.setMinimumWidth(244)
 
     def refresh(self) -> None:
         """Show the crops that the search finds."""

@@ -2,8 +2,7 @@
 
 from attrs import frozen
 
-from gardenplot.gestures.snap import Pull, Snap
-from gardenplot.layout import lay_out_bed
+from gardenplot.layout.bed import lay_out_bed
 from gardenplot.plan import Plan, Planting, bed_of
 from gardenplot.season import dates_of, share_days
 
@@ -32,16 +31,6 @@ class Ground:
                 found.append((at, first - self.gap))
             at = max(at, last + self.gap)
         return (*found, (at, self.zone[1])) if at < self.zone[1] else tuple(found)
-
-    def snaps(self, length: int) -> tuple[Snap, ...]:
-        """Starts at which a block of that length fills up to a margin or to a neighbour."""
-        head, foot = self.zone
-        return (
-            Snap(head, Pull.HEAD_MARGIN),
-            Snap(foot - length, Pull.FOOT_MARGIN),
-            *(Snap(last + self.gap, Pull.NEIGHBOUR) for _first, last in self.blocks),
-            *(Snap(first - self.gap - length, Pull.NEIGHBOUR) for first, _last in self.blocks),
-        )
 
 
 def ground_for(plan: Plan, planting: Planting, bed_id: str) -> Ground:

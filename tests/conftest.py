@@ -1,0 +1,26 @@
+"""What all tests share: hypothesis profiles, settings of their own, no screen unless one is asked for."""
+
+import os
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, settings
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+settings.register_profile("short", deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True)
+settings.register_profile("deep", deadline=None, suppress_health_check=[HealthCheck.too_slow], max_examples=5000)
+settings.load_profile(os.environ.get("GARDENPLOT_HYPOTHESIS", "short"))
+
+
+@pytest.fixture(autouse=True)
+def own_settings(tmp_path: Path) -> Iterator[None]:
+    """Keep what the program remembers apart from the machine's and from other tests'."""
+    from PySide6.QtCore import QCoreApplication, QSettings  # noqa: PLC0415  # after the platform is chosen
+
+    QCoreApplication.setOrganizationName("gardenplot")
+    QCoreApplication.setApplicationName("gardenplot-tests")
+    QSettings.setDefaultFormat(QSettings.Format.IniFormat)
+    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
+    yield
+    QSettings().clear()
