@@ -20,7 +20,7 @@ def main(argv: list[str] | None = None) -> int:
             return _command(words[0], words[1:])
         return _window(words)
     except GardenplotError as error:
-        print(f"gardenplot: {' '.join(str(error).splitlines())}", file=sys.stderr)
+        print(f"gardenplot: {error}", file=sys.stderr)
         return 2
 
 

@@ -6,9 +6,14 @@ GardenplotError
 +-- FileError        a plan file that cannot be read or written
 """
 
+from gardenplot.one_line import one_line
+
 
 class GardenplotError(Exception):
-    """The root of all errors that are shown to a person as they are."""
+    """The root of all errors that are shown to a person as they are, each on one line."""
+
+    def __init__(self, sentence: str) -> None:
+        super().__init__(one_line(sentence))
 
 
 class LengthError(GardenplotError):

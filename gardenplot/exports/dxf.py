@@ -13,6 +13,7 @@ from gardenplot.drawing.marks import Label, Line, Outline, Plants
 from gardenplot.drawing.sayings import titled
 from gardenplot.exports.sheet_of_beds import Placed, placed
 from gardenplot.layout.positions import positions
+from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
 from gardenplot.units import MM
 
@@ -36,7 +37,7 @@ def drawn(plan: Plan) -> bytes:
 
 def _bed(document: Drawing, bed: Placed, layers: dict[str, str]) -> None:
     space = document.modelspace()
-    space.add_text(bed.name, height=100, dxfattribs={"layer": "TEXT"}).set_placement((0, 60 - bed.top))
+    space.add_text(one_line(bed.name), height=100, dxfattribs={"layer": "TEXT"}).set_placement((0, 60 - bed.top))
     for mark in bed.figure.marks:
         match mark:
             case Outline(points=points):
@@ -48,7 +49,7 @@ def _bed(document: Drawing, bed: Placed, layers: dict[str, str]) -> None:
                 first, last = (start[0], -bed.top - start[1]), (end[0], -bed.top - end[1])
                 space.add_line(first, last, dxfattribs={"layer": "STAKES"})
             case Label(at=at, texts=texts):
-                text_mark = space.add_text(texts[0], height=60, dxfattribs={"layer": "TEXT"})
+                text_mark = space.add_text(one_line(texts[0]), height=60, dxfattribs={"layer": "TEXT"})
                 text_mark.set_placement((at[0], -bed.top - at[1]))
             case _:
                 assert_never(mark)
@@ -61,4 +62,4 @@ def _plants(space: Modelspace, mark: Plants, top: float, layer: str) -> None:
 
 def _layer(name: str) -> str:
     """A layer name without the signs that DXF keeps for itself."""
-    return name.translate(_FORBIDDEN)[:200]
+    return one_line(name).translate(_FORBIDDEN)[:200]

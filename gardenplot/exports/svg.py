@@ -8,6 +8,7 @@ from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Pla
 from gardenplot.drawing.style import LIGHT, Ink
 from gardenplot.exports.sheet_of_beds import Placed, placed
 from gardenplot.layout.positions import positions
+from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
 from gardenplot.units import MM
 
@@ -28,7 +29,7 @@ def drawn(plan: Plan) -> bytes:
         width=f"{width / 20:g}mm",
         height=f"{height / 20:g}mm",
     )
-    ET.SubElement(root, "title").text = plan.place.name
+    ET.SubElement(root, "title").text = one_line(plan.place.name)
     root.append(_hatches())
     for bed in beds:
         root.append(_bed(bed))
@@ -38,7 +39,7 @@ def drawn(plan: Plan) -> bytes:
 
 def _bed(bed: Placed) -> ET.Element:
     group = ET.Element("g", transform=f"translate(0 {bed.top:g})")
-    ET.SubElement(group, "title").text = bed.name
+    ET.SubElement(group, "title").text = one_line(bed.name)
     for mark in bed.figure.marks:
         group.extend(_elements(mark))
     return group
@@ -105,7 +106,7 @@ def _label(mark: Label) -> ET.Element:
             "font-weight": "bold" if mark.bold else "normal",
         },
     )
-    text.text = mark.texts[0]
+    text.text = one_line(mark.texts[0])
     return text
 
 

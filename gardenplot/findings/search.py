@@ -5,7 +5,7 @@ from functools import lru_cache
 from itertools import combinations
 
 from gardenplot.findings.finding import Finding, Kind
-from gardenplot.layout import Grown, LaidOut, Layout, free_on, fullest_day, lay_out_bed, lay_out_plan
+from gardenplot.layout import Grown, LaidOut, Layout, band_width, free_on, fullest_day, lay_out_bed, lay_out_plan
 from gardenplot.plan import Bed, Order, Pattern, Plan, crop_of
 from gardenplot.season import share_days, stand_for
 
@@ -67,10 +67,11 @@ def _outside(bed: Bed, layout: Layout) -> Iterator[Finding]:
 
 def _rows(layout: Layout) -> Iterator[Finding]:
     grid = layout.grid
-    if grid.pattern is Pattern.BROADCAST:
-        return
-    if grid.rows == 0:
+    has_room = band_width(grid) > 0 if grid.pattern is Pattern.BROADCAST else grid.rows > 0
+    if not has_room:
         yield _at(Kind.NO_ROW, layout, amount=grid.width, limit=2 * grid.edge_least)
+    elif grid.pattern is Pattern.BROADCAST:
+        return
     elif grid.rows_asked is not None and grid.rows_asked > grid.rows:
         yield _at(Kind.ROWS, layout, amount=grid.rows_asked, limit=grid.rows)
     elif grid.edge < grid.edge_least:

@@ -59,7 +59,7 @@ def grid_of(bed: Bed, crop: Crop, planting: Planting) -> Grid:
         between_least=least,
         rows=rows,
         rows_asked=planting.rows,
-        edge=edge_of(width, rows, between) if rows else min(edge_least, width // 2),
+        edge=edge_of(width, rows, between) if rows else min(edge_least, (width + 1) // 2),
         edge_least=edge_least,
         edge_rule=rule,
         width=width,

@@ -1,6 +1,6 @@
 """Ground given to nothing on a day: what is left, in which pieces, and the gaps kept between blocks."""
 
-from datetime import date
+from datetime import date, timedelta
 
 from attrs import frozen
 
@@ -57,6 +57,8 @@ def free_between(bed: Bed, layouts: tuple[Layout, ...]) -> Free:
     gaps: list[Stretch] = []
     at, before = bed.zone[0], 0
     for layout in layouts:
+        if not layout.length:
+            continue
         if layout.start > at:
             stretch = Stretch(at, min(layout.start, bed.zone[1]))
             is_gap = before and _is_gap(bed, stretch, max(before, layout.grid.in_row))
@@ -76,5 +78,6 @@ def _is_gap(bed: Bed, stretch: Stretch, in_row: int) -> bool:
 
 def fullest_day(laid: LaidOut) -> date | None:
     """The first day on which least of the bed is left; None where no planting has a date."""
-    days = sorted({one.dates.in_ground for one in laid.grown if one.dates.in_ground})
-    return min(days, key=lambda day: free_on(laid, day).total, default=None)
+    days = {one.dates.in_ground for one in laid.grown if one.dates.in_ground}
+    days |= {one.dates.out - timedelta(days=1) for one in laid.grown if one.dates.out and not one.dates.in_ground}
+    return min(sorted(days), key=lambda day: free_on(laid, day).total, default=None)

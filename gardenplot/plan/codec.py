@@ -2,6 +2,7 @@
 
 import json
 import math
+import re
 import types
 import typing
 from collections.abc import Callable, Mapping
@@ -182,12 +183,19 @@ def _frost_odds(raw: Json, place: str) -> tuple[tuple[Share, MonthDay], ...]:
 
 def _month_day(raw: Json, place: str) -> MonthDay:
     try:
-        day = date.fromisoformat(f"2000-{raw}")
+        day = _iso_date(f"2000-{raw}")
     except ValueError:
         raise FileError(
             _('{place}: {typed} is no day of the year: write it like "05-18"').format(place=place, typed=_shown(raw))
         ) from None
     return MonthDay(day.month, day.day)
+
+
+def _iso_date(text: str) -> date:
+    """A date in the one form that a plan file has; ISO 8601 has others."""
+    if re.fullmatch(r"\d{4}-\d\d-\d\d", text, re.ASCII) is None:
+        raise ValueError(text)
+    return date.fromisoformat(text)
 
 
 def _measured(parse: Callable[[str], T]) -> Callable[[Json, str], T]:
@@ -213,14 +221,18 @@ def _whole(raw: Json, place: str) -> int:
 
 
 def _number(raw: Json, place: str) -> float:
-    if isinstance(raw, bool) or not isinstance(raw, int | float) or not math.isfinite(raw):
+    try:
+        number = math.nan if isinstance(raw, bool) or not isinstance(raw, int | float) else float(raw)
+    except OverflowError:
+        number = math.inf
+    if not math.isfinite(number):
         raise FileError(_("{place}: {typed} is no number").format(place=place, typed=_shown(raw)))
-    return float(raw)
+    return number
 
 
 def _date(raw: Json, place: str) -> date:
     try:
-        return date.fromisoformat(_text(raw, place))
+        return _iso_date(_text(raw, place))
     except ValueError:
         raise FileError(
             _('{place}: {typed} is no date: write it like "2027-04-09"').format(place=place, typed=_shown(raw))

@@ -36,14 +36,18 @@ def copy_bed(plan: Plan, bed_id: str) -> Plan:
 
 
 def remove_bed(plan: Plan, bed_id: str) -> Plan:
-    """Remove a bed with its plantings and covers."""
+    """Remove a bed with its plantings, its covers, and the wishes that were for it alone."""
     bed = bed_of(plan, bed_id)
     return _checked(
         plan,
         beds=tuple(one for one in plan.beds if one is not bed),
         plantings=tuple(one for one in plan.plantings if one.bed != bed_id),
         covers=tuple(one for one in plan.covers if one.bed != bed_id),
-        wishes=tuple(evolve(wish, beds=tuple(one for one in wish.beds if one != bed_id)) for wish in plan.wishes),
+        wishes=tuple(
+            evolve(wish, beds=tuple(one for one in wish.beds if one != bed_id))
+            for wish in plan.wishes
+            if wish.beds != (bed_id,)
+        ),
     )
 
 

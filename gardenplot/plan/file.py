@@ -3,6 +3,9 @@
 import json
 import os
 import tempfile
+from collections import Counter
+from collections.abc import Iterable
+from math import isfinite
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +19,7 @@ from gardenplot.words import _
 
 SUFFIX = ".gardenplot"
 LARGEST = 64 * 1024 * 1024
+DEEPEST = 100
 
 
 @frozen
@@ -53,9 +57,13 @@ def write_plan(path: Path, plan: Plan) -> None:
 
 
 def write_whole(path: Path, content: bytes) -> None:
-    """Write a file so that either the old or the new content is there, never a half. Raises FileError."""
+    """Write a file so that either the old or the new content is there, never a half; a link stays a link.
+
+    Raises FileError.
+    """
     try:
-        handle, beside = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name[:80]}.", suffix=".new")
+        path = path.resolve()
+        handle, beside = tempfile.mkstemp(dir=path.parent, prefix=".gardenplot-", suffix=".new")
         try:
             with os.fdopen(handle, "wb") as file:
                 file.write(content)
@@ -96,7 +104,7 @@ def _text_of(path: Path) -> str:
 
 def _json_of(text: str) -> Any:
     try:
-        return json.loads(text, object_pairs_hook=_once_each, parse_constant=_no_constant)
+        raw = json.loads(text, object_pairs_hook=_once_each, parse_constant=_no_constant, parse_float=_finite)
     except json.JSONDecodeError as error:
         raise FileError(
             _("line {line}, column {column}: {what}").format(line=error.lineno, column=error.colno, what=error.msg)
@@ -105,14 +113,46 @@ def _json_of(text: str) -> Any:
         raise FileError(_("is nested deeper than any plan")) from None
     except ValueError as error:
         raise FileError(str(error)) from None
+    _check_parts(raw)
+    return raw
+
+
+def _check_parts(raw: Any) -> None:
+    """Refuse what could be read but not be written again: endless nesting, and halves of letters."""
+    level = [raw]
+    for _depth in range(DEEPEST):
+        for text in (text for part in level for text in _texts(part)):
+            if any("\ud800" <= sign <= "\udfff" for sign in text):
+                raise FileError(_("“{text}” holds half of a letter").format(text=text[:40]))
+        level = [inner for part in level if isinstance(part, dict | list) for inner in _inner(part)]
+        if not level:
+            return
+    raise FileError(_("is nested deeper than any plan"))
+
+
+def _texts(part: Any) -> list[str]:
+    if isinstance(part, dict):
+        return list(part)
+    return [part] if isinstance(part, str) else []
+
+
+def _inner(part: dict[str, Any] | list[Any]) -> Iterable[Any]:
+    return part.values() if isinstance(part, dict) else part
 
 
 def _once_each(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    names = [name for name, _value in pairs]
-    for name in names:
-        if names.count(name) > 1:
-            raise FileError(_("“{name}” stands twice in one object").format(name=name))
-    return dict(pairs)
+    once = dict(pairs)
+    if len(once) < len(pairs):
+        name = next(name for name, count in Counter(name for name, _value in pairs).items() if count > 1)
+        raise FileError(_("“{name}” stands twice in one object").format(name=name))
+    return once
+
+
+def _finite(digits: str) -> float:
+    number = float(digits)
+    if not isfinite(number):
+        raise FileError(_("{number} is no number that a plan can hold").format(number=digits[:40]))
+    return number
 
 
 def _no_constant(name: str) -> Any:

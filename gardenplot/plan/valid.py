@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from attrs import frozen
 
 from gardenplot.errors import PlanError
-from gardenplot.plan.value import Bed, Cover, Crop, Order, Plan, Planting, Wish
+from gardenplot.plan.value import Bed, Cover, Crop, Order, Place, Plan, Planting, Wish
 from gardenplot.units import MM, Length
 from gardenplot.words import _
 
@@ -40,6 +40,7 @@ def faults(plan: Plan) -> Iterator[Fault]:
     yield from _ids("orders", plan.orders)
     yield from _ids("wishes", plan.wishes)
     yield from _ids("covers", plan.covers)
+    yield from _at("place", _place(plan.place))
     for number, bed in enumerate(plan.beds):
         yield from _at(f"beds[{number}]", _bed(bed))
     for number, crop in enumerate(plan.crops):
@@ -93,6 +94,15 @@ def _whole(name: str, number: int | None, least: int, most: int) -> _Says:
 def _known_id(name: str, wanted: str, ids: set[str]) -> _Says:
     if wanted not in ids:
         yield name, _("there is no “{id}” in the plan").format(id=wanted)
+
+
+def _place(place: Place) -> _Says:
+    for name, degrees, most in (("latitude", place.latitude, 90), ("longitude", place.longitude, 180)):
+        if degrees is not None and not -most <= degrees <= most:
+            yield (
+                name,
+                _("{typed} does not lie between {least} and {most}").format(typed=degrees, least=-most, most=most),
+            )
 
 
 def _bed(bed: Bed) -> _Says:

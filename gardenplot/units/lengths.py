@@ -102,6 +102,7 @@ _FRACTION_SIGNS = {
 _PLAIN = str.maketrans({"′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "⁄": "/", "−": "-", "\u00a0": " ",
                         "\u2009": " ", "\u202f": " "})  # fmt: skip
 _NUMBER = re.compile(r"(?:(?P<whole>\d+)[ -]+)?(?P<top>\d+)/(?P<bottom>\d+)|(?P<decimal>\d+(?:[.,]\d+)?|[.,]\d+)")
+_MOST_DIGITS = 40
 _WORD = re.compile(r"[a-z]+|''|'|\"")
 
 
@@ -112,7 +113,7 @@ def parse_length(text: str, *, bare: str | None = None) -> Length:
     Raises LengthError for text that is no length, is negative, is finer than a nanometre or longer than 10 km.
     """
     if not isinstance(text, str):
-        raise LengthError(_('{typed} is no length: write it as text with a unit, like "30 cm"').format(typed=text))
+        raise LengthError(_('a number alone is no length: write it as text with a unit, like "30 cm"'))
     plain = _plain(text)
     if plain.startswith("-"):
         raise LengthError(
@@ -171,6 +172,8 @@ def _parts(plain: str, bare: str | None, text: str) -> list[tuple[Fraction, str]
         unit = word.group() if word else bare or ""
         if unit not in _UNIT_NM or (parts and _UNIT_NM[unit] >= _UNIT_NM[parts[-1][1]]):
             raise _no_length(text)
+        if word and re.match(r"\.\d", plain[word.end() :]):
+            raise _no_length(text)  # "2ft.6in" may mean 6 in or 0.6 in
         parts.append((_number(number, text), unit))
         at = _skip_blank(plain, word.end() if word else len(plain))
     if not parts:
@@ -179,7 +182,8 @@ def _parts(plain: str, bare: str | None, text: str) -> list[tuple[Fraction, str]
 
 
 def _skip_blank(plain: str, at: int) -> int:
-    while at < len(plain) and plain[at] in " .":
+    """Past blanks, and past the point of "ft." where no number can begin with it."""
+    while at < len(plain) and (plain[at] == " " or (plain[at] == "." and not plain[at + 1 : at + 2].isdigit())):
         at += 1
     return at
 
@@ -191,6 +195,8 @@ def _part_nm(number: Fraction, unit: str, text: str) -> Fraction:
 
 
 def _number(match: re.Match[str], text: str) -> Fraction:
+    if len(match.group()) > _MOST_DIGITS:
+        raise _no_length(text)
     if match["decimal"] is not None:
         return _decimal(match["decimal"], text)
     if int(match["bottom"]) == 0:
@@ -200,8 +206,6 @@ def _number(match: re.Match[str], text: str) -> Fraction:
 
 def _decimal(digits: str, text: str) -> Fraction:
     """Read 14.6 or 14,6; "1,000" could mean one or a thousand, so it is refused."""
-    if len(digits) > 24:
-        raise _no_length(text)
     if re.fullmatch(r"[1-9]\d{0,2},\d{3}", digits):
         raise LengthError(
             _("“{typed}” can be read in two ways: write a point for decimals and no sign for thousands").format(
@@ -219,7 +223,11 @@ def parse_share(text: str) -> Share:
     match = _SHARE.fullmatch(text.strip()) if isinstance(text, str) else None
     part = Fraction(match[1].replace(",", ".")) / 100 if match else None
     if part is None or part > 1:
-        raise LengthError(_("“{typed}” is no share: write it like 10 %").format(typed=_clip(str(text))))
+        raise LengthError(
+            _("“{typed}” is no share: write it like 10 %").format(
+                typed=_clip(text if isinstance(text, str) else type(text).__name__)
+            )
+        )
     return Share(part, text.strip())
 
 
@@ -229,7 +237,11 @@ def parse_rate(text: str) -> Rate:
     match = _NUMBER.fullmatch(number.strip())
     unit = per.strip().lower()
     if not slash or match is None or unit not in _UNIT_NM:
-        raise LengthError(_("“{typed}” is no rate: write it like 12 / ft or 40 / m").format(typed=_clip(str(text))))
+        raise LengthError(
+            _("“{typed}” is no rate: write it like 12 / ft or 40 / m").format(
+                typed=_clip(text if isinstance(text, str) else type(text).__name__)
+            )
+        )
     return Rate(_number(match, text) / _UNIT_NM[unit], text.strip())
 
 
@@ -244,6 +256,8 @@ def parse_area_rate(text: str) -> AreaRate:
     unit = (square["before"] or square["after"]) if square else ""
     if not slash or match is None or unit not in _UNIT_NM:
         raise LengthError(
-            _("“{typed}” is no rate for an area: write it like 400 / m2 or 40 / sq ft").format(typed=_clip(str(text)))
+            _("“{typed}” is no rate for an area: write it like 400 / m2 or 40 / sq ft").format(
+                typed=_clip(text if isinstance(text, str) else type(text).__name__)
+            )
         )
     return AreaRate(_number(match, text) / _UNIT_NM[unit] ** 2, text.strip())
