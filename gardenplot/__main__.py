@@ -42,7 +42,13 @@ def _window(words: list[str]) -> int:
     parser.add_argument("plan", nargs="?", metavar="PLAN", help=_("a plan file"))
     parser.add_argument("--version", action="version", version=f"gardenplot {__version__}")
     arguments = parser.parse_args(words)
-    status: int = import_module("gardenplot.window.start").run(arguments.plan)
+    try:
+        start = import_module("gardenplot.window.start")
+    except ImportError as error:
+        libraries = import_module("gardenplot.window.libraries")
+        lacking = libraries.missing()
+        raise GardenplotError(libraries.missing_words(lacking) if lacking else str(error)) from error
+    status: int = start.run(arguments.plan)
     return status
 
 

@@ -72,6 +72,8 @@ def left_of(plan: Plan, laid: LaidOut) -> str:
 def summary(plan: Plan) -> str:
     """The plan in one line: "3 beds · 259 plants · 11.45 m left in 2 pieces"."""
     laid_out = lay_out_plan(plan)
+    if not laid_out:
+        return _("no bed yet")
     free = [free_on(laid, fullest_day(laid)) for laid in laid_out]
     beds = ngettext("{count} bed", "{count} beds", len(laid_out)).format(count=len(laid_out))
     total = sum(layout.plants for laid in laid_out for layout in laid.layouts)

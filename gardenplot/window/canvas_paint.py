@@ -77,7 +77,8 @@ def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, look: di
     painter.translate(scene.left, top)
     paint(painter, figure.marks, Scale(strips.along, strips.across, first, last), inks)
     _selection(painter, scene, strip, inks)
-    _captions(painter, captions(scene.plan, strip.laid, scene.day, look), strip, strips, inks)
+    shown = captions(scene.plan, strip.laid, scene.day, look)
+    _captions(painter, shown, strip, strips, frame.width() - scene.left, inks)
     if scene.left > GUTTER - 10:
         _flag(painter, inks)
     painter.restore()
@@ -130,8 +131,10 @@ def _selection(painter: QPainter, scene: Scene, strip: Strip, inks: Palette) -> 
         painter.drawRoundedRect(QRectF(left - 6, -7, right - left + 12, strip.height + 14), 3, 3)
 
 
-def _captions(painter: QPainter, shown: tuple[Caption, ...], strip: Strip, strips: Strips, inks: Palette) -> None:
-    """Captions in one line where each has room before the next, else in two lines by turns."""
+def _captions(
+    painter: QPainter, shown: tuple[Caption, ...], strip: Strip, strips: Strips, right: float, inks: Palette
+) -> None:
+    """Captions in one line where each has room before the next, else in two by turns; `right` is where sight ends."""
     metrics = QFontMetricsF(drawing_font(13))
     starts = [caption.at * strips.along for caption in shown]
     one_line = all(
@@ -140,7 +143,7 @@ def _captions(painter: QPainter, shown: tuple[Caption, ...], strip: Strip, strip
     )
     step = 1 if one_line else 2
     for number, caption in enumerate(shown):
-        room = starts[number + step] - starts[number] if number + step < len(starts) else 1e9
+        room = starts[number + step] - starts[number] if number + step < len(starts) else right - starts[number]
         line = 0 if one_line else number % 2
         _caption(painter, caption, QPointF(starts[number], strip.height + 9 + 22 * line), room, inks)
 

@@ -76,6 +76,7 @@ class Form(QWidget):
         """A line for a value; `example` is shown while it is empty."""
         field = Typed(finished)
         field.setPlaceholderText(example)
+        field.setMinimumWidth(56)
         self.fields[name] = field
         self._add(name, label, field, 2 if wide else 1, field.complaint)
         field.complaint.setWordWrap(True)
@@ -87,7 +88,7 @@ class Form(QWidget):
         box = QComboBox()
         box.activated.connect(chosen)
         box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        box.setMinimumContentsLength(8)
+        box.setMinimumContentsLength(4)
         self._add(name, label, box, 2)
         return box
 

@@ -12,6 +12,8 @@ from gardenplot.window.sight import Sight
 from gardenplot.window.theme import colour, palette
 from gardenplot.words import _
 
+_LONGEST_NAME = 36
+
 
 class Header(QWidget):
     """One line; the slider runs over the days of the plan."""
@@ -27,22 +29,23 @@ class Header(QWidget):
         self.day.setDisplayFormat("ddd d MMM yyyy")
         self.day.setAccessibleName(_("Day shown"))
         self.slider = QSlider(Qt.Orientation.Horizontal)
-        self.slider.setFixedWidth(200)
+        self.slider.setMinimumWidth(60)
+        self.slider.setMaximumWidth(220)
         self.slider.setAccessibleName(_("Day shown, along the season"))
-        self.always = QCheckBox(_("all days at once"))
+        self.always = QCheckBox(_("all days"))
         self.sheet = QPushButton(_("Bed sheet …"))
         self.sheet.setProperty("strong", True)
         row = QHBoxLayout(self)
         row.setContentsMargins(14, 7, 14, 7)
         row.setSpacing(10)
+        self.state.setMinimumWidth(10)
         row.addWidget(self.name)
-        row.addWidget(self.state)
-        row.addStretch(1)
+        row.addWidget(self.state, 1)
         row.addWidget(QLabel(_("The beds on")))
         row.addWidget(self.day)
-        row.addWidget(self.slider)
+        row.addWidget(self.slider, 2)
         row.addWidget(self.always)
-        row.addStretch(1)
+        row.addSpacing(10)
         row.addWidget(self.sheet)
         self.day.dateChanged.connect(self._pick)
         self.slider.valueChanged.connect(lambda number: self._sight.show_day(date.fromordinal(number)))
@@ -54,7 +57,9 @@ class Header(QWidget):
 
     def refresh(self) -> None:
         """Show the name, whether it is saved, and the day."""
-        self.name.setText(self._document.name)
+        name = self._document.name
+        self.name.setText(name if len(name) <= _LONGEST_NAME else f"{name[: _LONGEST_NAME - 1]}…")
+        self.name.setToolTip(name)
         clean, path = self._document.stack.isClean(), self._document.path
         saved = _("saved") if path else _("not saved yet")
         self.state.setText(f"· {saved if clean else _('changed')}")

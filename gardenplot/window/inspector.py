@@ -26,7 +26,7 @@ class Inspector(QStackedWidget):
         document.changed.connect(self.refresh)
         document.opened.connect(self.refresh)
         sight.selected.connect(self.refresh)
-        self.setMinimumWidth(292)
+        self.setMinimumWidth(264)
 
     def refresh(self) -> None:
         """Show the selection as it is now."""

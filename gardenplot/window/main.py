@@ -46,6 +46,8 @@ class MainWindow(QMainWindow):
         self._join()
         fill_menus(self)
         self.resize(1440, 900)
+        self.resizeDocks(self.docks[:2], [244, 312], Qt.Orientation.Horizontal)
+        self.resizeDocks(self.docks[2:], [200], Qt.Orientation.Vertical)
         self._restore()
         self.canvas.setFocus()
 
@@ -59,8 +61,6 @@ class MainWindow(QMainWindow):
         self.setCentralWidget(centre)
         self.setCorner(Qt.Corner.BottomLeftCorner, Qt.DockWidgetArea.LeftDockWidgetArea)
         self.setCorner(Qt.Corner.BottomRightCorner, Qt.DockWidgetArea.RightDockWidgetArea)
-        self.resizeDocks(self.docks, [244, 312, 210], Qt.Orientation.Horizontal)
-        self.resizeDocks([self.docks[2]], [200], Qt.Orientation.Vertical)
         self.pointed, self.total, self.scale = QLabel(), QLabel(), QLabel()
         for label in (self.pointed, self.total, self.scale):
             label.setContentsMargins(8, 0, 8, 0)

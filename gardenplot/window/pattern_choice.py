@@ -26,6 +26,7 @@ class PatternButton(QAbstractButton):
         super().__init__(parent)
         self.pattern = pattern
         self.setCheckable(True)
+        self.setMinimumWidth(64)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._candidate: Candidate | None = None
         self._look: Look | None = None
@@ -33,7 +34,7 @@ class PatternButton(QAbstractButton):
 
     def sizeHint(self) -> QSize:
         line = QFontMetricsF(drawing_font(13)).height()
-        return QSize(84, round(_PICTURE + 12 + 5 * line))
+        return QSize(76, round(_PICTURE + 12 + 5 * line))
 
     def show_candidate(self, candidate: Candidate, look: Look, units: Units) -> None:
         """Show what this pattern makes of the block."""

@@ -178,6 +178,7 @@ class Shelf(QWidget):
         self.list.setItemDelegate(CropDelegate(self.list))
         self.list.setDragEnabled(True)
         self.list.setDragDropMode(QAbstractItemView.DragDropMode.DragOnly)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.scale = QLabel(_("swatches 1 : {scale}").format(scale=SWATCH_SCALE))
         self.from_packet = QPushButton(_("From a seed packet …"))
@@ -188,7 +189,7 @@ class Shelf(QWidget):
         self.search.textChanged.connect(self.refresh)
         document.changed.connect(self.refresh)
         document.opened.connect(self.refresh)
-        self.setMinimumWidth(244)
+        self.setMinimumWidth(190)
 
     def refresh(self) -> None:
         """Show the crops that the search finds."""

@@ -10,9 +10,11 @@ from PySide6.QtWidgets import QApplication
 from gardenplot import __version__
 from gardenplot.errors import GardenplotError
 from gardenplot.files import sample
+from gardenplot.window.libraries import missing, missing_words
 from gardenplot.window.main import MainWindow
 from gardenplot.window.recent import remember
 from gardenplot.window.theme import dress
+from gardenplot.window.unforeseen import watch
 from gardenplot.words import _
 
 EXAMPLE = "kestrel-howe.gardenplot"
@@ -24,8 +26,12 @@ def run(path: str | None) -> int:
         raise GardenplotError(
             _("there is no screen here; the commands count, sheet, draw, dates, supplies and check need none")
         )
+    lacking = missing()
+    if lacking:
+        raise GardenplotError(missing_words(lacking))
     app = made_app()
     window = MainWindow()
+    watch(window)
     if path is not None:
         window.document.open(Path(path))
         remember(Path(path))
