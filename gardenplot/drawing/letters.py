@@ -1,5 +1,7 @@
 """The letter and the look of each planting: the same on screen, sheet, stake and label."""
 
+from functools import lru_cache
+
 from attrs import frozen
 
 from gardenplot.drawing.marks import Shape
@@ -19,6 +21,7 @@ class Look:
     shape: Shape
 
 
+@lru_cache(maxsize=16)
 def looks(plan: Plan) -> dict[str, Look]:
     """The look of every planting, by its id; letters run along the plan, bed by bed, turn by turn, from the head."""
     walk = [layout.planting for laid in lay_out_plan(plan) for layout in walked(laid)]

@@ -6,6 +6,7 @@ from gardenplot.drawing.letters import Look
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout
 from gardenplot.plan import Pattern, Plan, bed_of, crop_of, order_of, planting_of
+from gardenplot.units import Units
 from gardenplot.units.figures import offset, span, tape
 from gardenplot.words import _, ngettext
 
@@ -40,7 +41,11 @@ def rows_by_plants(layout: Layout) -> str:
 
 def between_readings(plan: Plan, start: int, end: int) -> str:
     """Two tape readings: "0.30 – 7.10 m"."""
-    units = plan.place.units
+    return between(start, end, plan.place.units)
+
+
+def between(start: int, end: int, units: Units) -> str:
+    """Two tape readings in nm in units of their own."""
     first, last = tape(start, units), tape(end, units)
     return f"{first.number} – {last}"
 

@@ -1,14 +1,17 @@
 """Counts as rows of words: per planting, bed and crop, and for the whole plan."""
 
+from functools import lru_cache
+
 from attrs import frozen
 
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.planting_words import day_words
-from gardenplot.drawing.sayings import between_readings, name_of, rows_by_plants
+from gardenplot.drawing.sayings import between, rows_by_plants
 from gardenplot.drawing.turns import walked
 from gardenplot.layout import LaidOut, free_on, fullest_day, lay_out_plan
 from gardenplot.plan import Order, Plan, crop_of
 from gardenplot.season import stand_for
+from gardenplot.units import Units
 from gardenplot.units.figures import span
 from gardenplot.words import _, ngettext
 
@@ -29,7 +32,10 @@ class CountRow:
 def counts_by_bed(plan: Plan) -> tuple[CountRow, ...]:
     """A row for each bed with a row for each of its plantings."""
     look = looks(plan)
-    return tuple(_bed_row(plan, laid, look) for laid in lay_out_plan(plan))
+    return tuple(
+        _bed_row(laid, tuple(look[layout.planting] for layout in walked(laid)), plan.place.units)
+        for laid in lay_out_plan(plan)
+    )
 
 
 def counts_by_crop(plan: Plan) -> tuple[CountRow, ...]:
@@ -42,33 +48,35 @@ def counts_by_crop(plan: Plan) -> tuple[CountRow, ...]:
     return tuple(sorted(rows, key=lambda row: row.name.casefold()))
 
 
-def _bed_row(plan: Plan, laid: LaidOut, look: dict[str, Look]) -> CountRow:
+@lru_cache(maxsize=1024)
+def _bed_row(laid: LaidOut, look: tuple[Look, ...], units: Units) -> CountRow:
+    names = {one.planting.id: one.crop.name for one in laid.grown}
     inner = tuple(
         CountRow(
-            f"{look[layout.planting].letter}  {name_of(plan, layout.planting)}",
-            between_readings(plan, layout.start, layout.end),
+            f"{one.letter}  {names[layout.planting]}",
+            between(layout.start, layout.end, units),
             rows_by_plants(layout),
             layout.plants,
             laid.bed.id,
             layout.planting,
         )
-        for layout in walked(laid)
+        for one, layout in zip(look, walked(laid), strict=True)
     )
-    return CountRow(
-        laid.bed.name, left_of(plan, laid), "", sum(row.plants for row in inner), laid.bed.id, None, inner
-    )
+    total = sum(row.plants for row in inner)
+    return CountRow(laid.bed.name, left_of(laid, units), "", total, laid.bed.id, None, inner)
 
 
-def left_of(plan: Plan, laid: LaidOut) -> str:
+def left_of(laid: LaidOut, units: Units) -> str:
     """What is left of a bed on its fullest day: "0.65 m left in 1 piece"."""
     free = free_on(laid, fullest_day(laid))
     if not free.leftover:
         return _("nothing left")
     return ngettext("{length} left in {count} piece", "{length} left in {count} pieces", len(free.leftover)).format(
-        length=span(free.total, plan.place.units), count=len(free.leftover)
+        length=span(free.total, units), count=len(free.leftover)
     )
 
 
+@lru_cache(maxsize=16)
 def summary(plan: Plan) -> str:
     """The plan in one line: "3 beds · 259 plants · 11.45 m left in 2 pieces"."""
     laid_out = lay_out_plan(plan)

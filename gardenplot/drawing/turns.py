@@ -1,6 +1,7 @@
 """A bed's plantings turn by turn: what stands side by side, until ground is cleared and replanted."""
 
 from datetime import date
+from functools import lru_cache
 
 from gardenplot.layout import Grown, LaidOut, Layout
 from gardenplot.season import share_days
@@ -26,6 +27,7 @@ def turns(laid: LaidOut) -> tuple[tuple[Layout, ...], ...]:
     return tuple(tuple(sorted((layout for _one, layout in turn), key=lambda one: one.start)) for turn in found)
 
 
+@lru_cache(maxsize=2048)
 def walked(laid: LaidOut) -> tuple[Layout, ...]:
     """All layouts of a bed, turn by turn and from the head on, each once."""
     return tuple(dict.fromkeys(layout for turn in turns(laid) for layout in turn))

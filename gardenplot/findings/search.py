@@ -10,6 +10,7 @@ from gardenplot.plan import Bed, Order, Pattern, Plan, crop_of
 from gardenplot.season import share_days, stand_for
 
 
+@lru_cache(maxsize=16)
 def find_all(plan: Plan) -> tuple[Finding, ...]:
     """All findings: bed by bed in the plan's order, then the orders."""
     beds = (finding for bed in plan.beds for finding in find_in_bed(lay_out_bed(plan, bed)))

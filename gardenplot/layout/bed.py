@@ -6,8 +6,8 @@ from attrs import frozen
 
 from gardenplot.layout.block import Sized, lay_out, sized
 from gardenplot.layout.value import Layout
-from gardenplot.plan import Bed, Crop, Order, Plan, Planting, plantings_in
-from gardenplot.season import Dates, dates_of, share_days
+from gardenplot.plan import Bed, Crop, Order, Plan, Planting
+from gardenplot.season import Dates, dates_for, share_days
 
 
 @frozen(cache_hash=True)
@@ -38,17 +38,28 @@ class LaidOut:
 
 def lay_out_bed(plan: Plan, bed: Bed) -> LaidOut:
     """The layouts of one bed; the same values give the very same object again."""
+    return _laid_out(bed, _grown_by_bed(plan).get(bed.id, ()))
+
+
+@lru_cache(maxsize=16)
+def _grown_by_bed(plan: Plan) -> dict[str, tuple[Grown, ...]]:
+    """The plantings of a plan by their bed, in the plan's order."""
     crops = {crop.id: crop for crop in plan.crops}
     orders = {order.id: order for order in plan.orders}
-    return _laid_out(
-        bed,
-        tuple(
-            Grown(planting, crops[planting.crop], orders.get(planting.order or ""), dates_of(plan, planting))
-            for planting in plantings_in(plan, bed.id)
-        ),
-    )
+    grown: dict[str, list[Grown]] = {}
+    for planting in plan.plantings:
+        order = orders.get(planting.order or "")
+        one = _grown(planting, crops[planting.crop], order)
+        grown.setdefault(planting.bed, []).append(one)
+    return {bed: tuple(ones) for bed, ones in grown.items()}
 
 
+@lru_cache(maxsize=8192)
+def _grown(planting: Planting, crop: Crop, order: Order | None) -> Grown:
+    return Grown(planting, crop, order, dates_for(planting, crop, order))
+
+
+@lru_cache(maxsize=16)
 def lay_out_plan(plan: Plan) -> tuple[LaidOut, ...]:
     """The layouts of all beds, in the plan's order."""
     return tuple(lay_out_bed(plan, bed) for bed in plan.beds)

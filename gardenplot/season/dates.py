@@ -30,9 +30,13 @@ class Dates:
 
 
 def dates_of(plan: Plan, planting: Planting) -> Dates:
-    """The dates of a planting: what was typed stands, the rest follows from its order and its crop."""
-    crop = crop_of(plan, planting.crop)
+    """The dates of a planting of a plan."""
     order = order_of(plan, planting.order) if planting.order else None
+    return dates_for(planting, crop_of(plan, planting.crop), order)
+
+
+def dates_for(planting: Planting, crop: Crop, order: Order | None) -> Dates:
+    """The dates of a planting: what was typed stands, the rest follows from its order and its crop."""
     in_ground = planting.in_ground or _in_ground_for(order, crop)
     ready = _shifted(in_ground, crop.field_days)
     out = planting.out or _shifted(ready, 1)

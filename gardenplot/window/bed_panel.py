@@ -46,7 +46,7 @@ class BedPanel(QWidget):
         bed = bed_of(plan, bed_id)
         laid = lay_out_bed(plan, bed)
         self.title.setText(bed.name)
-        self.left.setText(left_of(plan, laid))
+        self.left.setText(left_of(laid, plan.place.units))
         for field in BED_FIELDS:
             self.form.fields[field.name].show_value(field.shown(plan, bed_id))
         free = free_on(laid, fullest_day(laid))

@@ -39,14 +39,15 @@ class Step(QUndoCommand):
 
 
 class Document(QObject):
-    """Holds the plan; emits `changed(before, after)` whenever another plan takes its place."""
+    """Holds the plan; emits `changed(before, after)` when another takes its place, and `opened` and `saved`."""
 
     changed = Signal(object, object)
     opened = Signal()
+    saved = Signal()
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._plan = Plan()
+        self._plan = self._saved = Plan()
         self.path: Path | None = None
         self.stack = QUndoStack(self)
 
@@ -59,6 +60,11 @@ class Document(QObject):
     def name(self) -> str:
         """What the document is called: its place's name, else its file's."""
         return self._plan.place.name or (self.path.stem if self.path else _("New plan"))
+
+    @property
+    def is_saved(self) -> bool:
+        """Whether the plan is the one that was opened or saved last; undoing back to it counts."""
+        return self._plan is self._saved
 
     def change(self, name: str, plan: Plan, merge: str = "") -> bool:
         """Make another plan the current one, as one step of undo; a plan that is no other makes no step.
@@ -74,6 +80,7 @@ class Document(QObject):
         """Begin with another plan; the steps of undo are gone."""
         self.path = path
         self.stack.clear()
+        self._saved = plan
         self._show(plan)
         self.opened.emit()
 
@@ -87,7 +94,8 @@ class Document(QObject):
         """Write the plan to a file, which is the document's from then on; raises FileError."""
         write_plan(path, self._plan)
         self.path = path
-        self.stack.setClean()
+        self._saved = self._plan
+        self.saved.emit()
 
     def _show(self, plan: Plan) -> None:
         before, self._plan = self._plan, plan

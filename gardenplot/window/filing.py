@@ -70,7 +70,7 @@ class Filing(QObject):
 
     def may_leave(self) -> bool:
         """Whether the plan may be left: it is saved, or the grower says what to do with the changes."""
-        if self._document.stack.isClean():
+        if self._document.is_saved:
             return True
         buttons = QMessageBox.StandardButton
         answer = QMessageBox.question(

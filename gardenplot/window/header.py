@@ -52,7 +52,7 @@ class Header(QWidget):
         self.always.toggled.connect(self._pick_always)
         document.changed.connect(self.refresh)
         document.opened.connect(self.refresh)
-        document.stack.cleanChanged.connect(self.refresh)
+        document.saved.connect(self.refresh)
         sight.day_changed.connect(self.refresh)
 
     def refresh(self) -> None:
@@ -60,7 +60,7 @@ class Header(QWidget):
         name = self._document.name
         self.name.setText(name if len(name) <= _LONGEST_NAME else f"{name[: _LONGEST_NAME - 1]}…")
         self.name.setToolTip(name)
-        clean, path = self._document.stack.isClean(), self._document.path
+        clean, path = self._document.is_saved, self._document.path
         saved = _("saved") if path else _("not saved yet")
         self.state.setText(f"· {saved if clean else _('changed')}")
         self.state.setToolTip(str(path) if path else "")

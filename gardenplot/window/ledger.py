@@ -50,28 +50,34 @@ class Ledger(QTabWidget):
         self.findings.itemClicked.connect(self._go_finding)
         self.findings.itemActivated.connect(self._go_finding)
         self.orders.itemActivated.connect(lambda item: self.order_wanted.emit(item.data(0, _KEY)))
+        self.currentChanged.connect(self.refresh)
         document.changed.connect(self.refresh)
         document.opened.connect(self.refresh)
 
     def refresh(self) -> None:
-        """Show the plan's numbers as they are now."""
+        """Show the plan's numbers as they are now, in the table that is in front."""
         plan = self._document.plan
-        _fill_counts(self.counts, counts_by_bed(plan))
-        _fill(self.crops, [(None, (row.name, str(row.plants))) for row in counts_by_crop(plan)])
-        _fill(self.orders, [(row.order, _order_cells(row)) for row in order_rows(plan)])
-        self._show_findings(find_all(plan))
+        troubles = sum(1 for one in find_all(plan) if not one.is_note)
+        words = ngettext("{count} finding", "{count} findings", troubles).format(count=troubles)
+        self.setTabText(3, words if troubles else _("Findings"))
+        match self.currentIndex():
+            case 0:
+                _fill_counts(self.counts, counts_by_bed(plan))
+            case 1:
+                _fill(self.crops, [(None, (row.name, str(row.plants))) for row in counts_by_crop(plan)])
+            case 2:
+                _fill(self.orders, [(row.order, _order_cells(row)) for row in order_rows(plan)])
+            case _:
+                self._show_findings()
 
-    def _show_findings(self, found: tuple[Finding, ...]) -> None:
-        plan, look = self._document.plan, looks(self._document.plan)
+    def _show_findings(self) -> None:
+        plan, look, found = self._document.plan, looks(self._document.plan), find_all(self._document.plan)
         _fill(self.findings, [(one, (where(plan, one, look), says(plan, one, look))) for one in found])
         accent = QBrush(colour(palette(), Ink.ACCENT))
         for number, one in enumerate(found):
             item = self.findings.topLevelItem(number)
             if one.cannot_be_done and item is not None:
                 item.setForeground(1, accent)
-        troubles = sum(1 for one in found if not one.is_note)
-        words = ngettext("{count} finding", "{count} findings", troubles).format(count=troubles)
-        self.setTabText(3, words if troubles else _("Findings"))
 
     def _orders_page(self) -> QWidget:
         page = QWidget()

@@ -73,7 +73,7 @@ class MainWindow(QMainWindow):
         self.document.opened.connect(lambda: self.sight.begin(self.document.plan))
         self.document.opened.connect(self._show_state)
         self.document.changed.connect(self._show_state)
-        self.document.stack.cleanChanged.connect(self._show_state)
+        self.document.saved.connect(self._show_state)
         self.canvas.view.changed.connect(self._show_scale)
         self.canvas.hand.pointed.connect(self._point)
         self.canvas.stage.refused.connect(self.tell)
@@ -119,8 +119,8 @@ class MainWindow(QMainWindow):
                 restore(kept)
 
     def _show_state(self) -> None:
-        self.setWindowTitle(_("{name} – Gardenplot").format(name=self.document.name))
-        self.setWindowModified(not self.document.stack.isClean())
+        self.setWindowTitle(_("{name}[*] – Gardenplot").format(name=self.document.name))
+        self.setWindowModified(not self.document.is_saved)
         self.total.setText(summary(self.document.plan))
 
     def _show_scale(self) -> None:

@@ -12,7 +12,7 @@ from gardenplot.errors import GardenplotError
 from gardenplot.files import sample
 from gardenplot.window.libraries import missing, missing_words
 from gardenplot.window.main import MainWindow
-from gardenplot.window.recent import remember
+from gardenplot.window.recent import recent, remember
 from gardenplot.window.theme import dress
 from gardenplot.window.unforeseen import watch
 from gardenplot.words import _
@@ -21,7 +21,7 @@ EXAMPLE = "kestrel-howe.gardenplot"
 
 
 def run(path: str | None) -> int:
-    """Open the window on a plan, or on the example; returns when it is closed."""
+    """Open the window on a plan, else on the last one, at first on the example; returns when it is closed."""
     if not _has_screen():
         raise GardenplotError(
             _("there is no screen here; the commands count, sheet, draw, dates, supplies and check need none")
@@ -36,7 +36,8 @@ def run(path: str | None) -> int:
         window.document.open(Path(path))
         remember(Path(path))
     else:
-        window.filing.open(sample(EXAMPLE), example=True)
+        last = recent()
+        window.filing.open(last[0] if last else sample(EXAMPLE), example=not last)
     window.show()
     return app.exec()
 
