@@ -15,8 +15,8 @@ HEADROOM = 34
 CAPTIONS = 52
 """Pixels below a strip, for two lines of captions."""
 RIGHT_MARGIN = 36
-_SLIMMEST = 74.0
-"""A strip is enlarged across until the median bed is this high in pixels."""
+_SLIMMEST, _FULLEST = 74.0, 132.0
+"""A strip is enlarged across until the median bed is as high in pixels as there is room for, between these two."""
 _STRETCHES = (1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0)
 
 
@@ -58,10 +58,16 @@ class Strips:
         return next((strip for strip in self.strips if strip.bed == bed), None)
 
 
-def arranged(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: bool) -> Strips:
-    """Arrange beds as strips; long beds are enlarged across unless they are wanted true to scale."""
+def arranged(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: bool, room: float = 0) -> Strips:
+    """Arrange beds as strips in `room` pixels of height, or as many as they need.
+
+    Long beds are enlarged across unless they are wanted true to scale.
+    """
     widths = sorted(laid.bed.width.nm / MM for laid in laid_out)
-    stretch = 1.0 if true_scale or not widths else _stretch(widths[len(widths) // 2] * along)
+    stretch = 1.0
+    if widths and not true_scale:
+        wanted = max(_SLIMMEST, min(_FULLEST, room / len(widths) - HEADROOM - CAPTIONS))
+        stretch = _stretch(wanted / (widths[len(widths) // 2] * along))
     strips, top = [], float(HEADROOM)
     for laid in laid_out:
         height = max(2.0, laid.bed.width.nm / MM * along * stretch)
@@ -70,8 +76,7 @@ def arranged(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: bool) -
     return Strips(tuple(strips), along, stretch, top)
 
 
-def _stretch(height: float) -> float:
-    wanted = _SLIMMEST / height
+def _stretch(wanted: float) -> float:
     return next((one for one in _STRETCHES if one >= wanted - 0.25), _STRETCHES[-1])
 
 

@@ -15,10 +15,13 @@ from gardenplot.sheets.page_parts import MARGIN
 from gardenplot.sheets.paper import BOLD, FACE, POINT_PER_MM, DrawingScale, check_length, fitted, scale_for
 from gardenplot.sheets.render import Frame, render
 from gardenplot.units import MM
+from gardenplot.units.figures import tape
 from gardenplot.words import _
 
 _SLIM = 13 * mm
 _ENLARGED = 15 * mm
+_HIGHEST = 62 * mm
+"""A bed is drawn no higher than this, so that its stakes stand on the same page."""
 
 
 def draw_to_scale(
@@ -27,16 +30,13 @@ def draw_to_scale(
     """Draw the bed from y `top` downwards; gives the y in points below it."""
     width, _height = page._pagesize
     room = width - 2 * MARGIN - 2
-    scale = scale_for(laid.bed.length.nm, room, plan.place.units)
+    scale = scale_for(laid.bed.length.nm, laid.bed.width.nm, (room, _HIGHEST), plan.place.units)
     figure = draw_turn(laid, layouts, look, plan.place.units)
     y = top - 17
     _scale_line(page, scale, plan, y)
     along = POINT_PER_MM / scale.ratio
     left = MARGIN + 1 + (room - figure.length * along) / 2
     y -= 18
-    page.setFont(BOLD, 9)
-    page.drawString(left, y, _("HEAD"))
-    page.drawRightString(left + figure.length * along, y, _("FOOT"))
     y = _letters(page, plan, layouts, look, left, along, y)
     y = _bed(page, figure.marks, Frame(left, y, along, along), figure.length, figure.width)
     y = _tape(page, plan, laid, Frame(left, y, along, along))
@@ -86,12 +86,18 @@ def _bed(page: Canvas, marks: tuple[Mark, ...], frame: Frame, length: float, wid
 
 
 def _tape(page: Canvas, plan: Plan, laid: LaidOut, frame: Frame) -> float:
-    """The tape's readings below the bed, a scale bar for the whole of it."""
+    """The tape's readings below the bed, a scale bar for the whole of it; head and foot are named at its ends."""
+    length, units = laid.bed.length.nm, plan.place.units
+    right, low = frame.place(length / MM, 0)[0], frame.top - 14
     page.setLineWidth(0.18 * mm)
     page.setFont(FACE, 9)
-    for tick in ticks(0, laid.bed.length.nm, plan.place.units, frame.along * 1.25):
+    for tick in ticks(0, length, units, frame.along * 1.25):
         x = frame.left + tick.at / MM * frame.along
         page.line(x, frame.top, x, frame.top - (5 if tick.words else 2.5))
-        if tick.words:
-            page.drawCentredString(x, frame.top - 14, tick.words)
+        if tick.words and frame.left + 50 < x < right - 64:
+            page.drawCentredString(x, low, tick.words)
+    page.line(right, frame.top, right, frame.top - 5)
+    page.setFont(BOLD, 9)
+    page.drawString(frame.left, low, _("0 HEAD"))
+    page.drawRightString(right, low, _("FOOT {reading}").format(reading=tape(length, units)))
     return frame.top - 18

@@ -45,9 +45,9 @@ class DrawingScale:
         return nm / MM / self.ratio * POINT_PER_MM
 
 
-def scale_for(length: int, room: float, units: Units) -> DrawingScale:
-    """The largest standard scale at which a length in nm fits into so many points."""
-    least = length / MM * POINT_PER_MM / room
+def scale_for(length: int, width: int, room: tuple[float, float], units: Units) -> DrawingScale:
+    """The largest standard scale at which a length and a width in nm fit into so many points along and across."""
+    least = max(length / MM * POINT_PER_MM / room[0], width / MM * POINT_PER_MM / room[1])
     ratios = _METRIC if units is Units.METRIC else _FEET
     ratio = next((one for one in ratios if one >= least), ceil(least))
     if units is not Units.METRIC and ratio % 12 == 0:

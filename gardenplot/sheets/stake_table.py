@@ -12,12 +12,12 @@ from gardenplot.words import _
 
 _HEADING = 15.0
 _LOWEST, _HIGHEST = 21.0, 36.0
-MOST_STAKES = 16
+MOST_STAKES = 18
 _GREY = 0.93
 
 
 def most_rows(room: float) -> int:
-    """How many stakes fit into so many points of height, 16 at most."""
+    """How many stakes fit into so many points of height, 18 at most."""
     return min(MOST_STAKES, int((room - _HEADING) / _LOWEST))
 
 
@@ -60,7 +60,7 @@ _HEADINGS = {
 
 
 def _columns(left: float, width: float) -> dict[str, _Column]:
-    widths = {"stake": 30.0, "tape": 78.0, "here": 0.0, "rows": 66.0, "plants": 40.0, "set": 30.0, "actual": 68.0}
+    widths = {"stake": 28.0, "tape": 78.0, "here": 0.0, "rows": 82.0, "plants": 38.0, "set": 28.0, "actual": 60.0}
     widths["here"] = width - sum(widths.values())
     sides = {"stake": "centre", "tape": "right", "plants": "right", "set": "centre"}
     columns, x = {}, left

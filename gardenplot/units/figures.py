@@ -79,7 +79,8 @@ def _feet_and_inches(nm: int, parts: int) -> str:
     steps = rounded(Fraction(abs(nm) * parts, INCH))
     feet, rest = divmod(steps, 12 * parts)
     sign = MINUS if nm < 0 and steps else ""
-    return f"{sign}{feet}′{THIN}{_with_sign(Fraction(rest, parts))}″"
+    inches = _with_sign(Fraction(rest, parts))
+    return f"{sign}{feet}′{THIN}{inches if inches[0].isdecimal() else f'0{inches}'}″"
 
 
 def _inches(nm: int, parts: int) -> str:

@@ -43,7 +43,8 @@ class CanvasView(QObject):
 
     def strips(self, plan: Plan | None = None) -> Strips:
         """Where the beds lie on the canvas."""
-        return arranged(lay_out_plan(plan or self._document.plan), self.along, true_scale=self.true_scale)
+        laid_out, room = lay_out_plan(plan or self._document.plan), self._area.viewport().height() - TAPE
+        return arranged(laid_out, self.along, true_scale=self.true_scale, room=room)
 
     def fit(self) -> None:
         """Show the whole length of the longest bed."""
