@@ -1,6 +1,8 @@
 """The canvas: the tape along the top and the beds as strips under it, worked by mouse and keyboard."""
 
-from PySide6.QtCore import QPoint, Qt, Signal
+from math import ceil
+
+from PySide6.QtCore import QPoint, QRect, Qt, Signal
 from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QAbstractScrollArea, QWidget
 
@@ -16,6 +18,7 @@ from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.canvas_view import CanvasView
 from gardenplot.window.document import Document
 from gardenplot.window.sight import Sight
+from gardenplot.window.theme import magnified
 from gardenplot.words import _
 
 
@@ -63,21 +66,24 @@ class Canvas(QAbstractScrollArea):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         plan = self.stage.trial.plan if self.stage.trial else self._document.plan
+        left, top = self.view.origin
         scene = Scene(
             plan=plan,
             strips=self.view.strips(plan),
             day=self._sight.day,
             planting=self._sight.planting,
             bed=self._sight.bed,
-            left=self.view.left,
-            top=self.view.top,
+            left=left,
+            top=top,
             trial=self.stage.trial,
-            hand=self.stage.at,
+            hand=self.stage.at / magnified() if self.stage.at else None,
             focused=self.hasFocus(),
         )
         painter = QPainter(self.viewport())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        paint_scene(painter, self.viewport().rect(), scene)
+        painter.scale(magnified(), magnified())
+        width, height = self.view.size
+        paint_scene(painter, QRect(0, 0, ceil(width), ceil(height)), scene)
         painter.end()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -92,7 +98,7 @@ class Canvas(QAbstractScrollArea):
         """The wheel goes up and down, with Shift along the beds, with Ctrl it zooms at the pointer."""
         steps = event.angleDelta().y() / 120
         if event.modifiers() & Qt.KeyboardModifier.ControlModifier:
-            self.view.zoom(1.2**steps, event.position().x())
+            self.view.zoom(1.2**steps, event.position().x() / magnified())
             event.accept()
         elif event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
             bar = self.horizontalScrollBar()

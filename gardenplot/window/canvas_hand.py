@@ -11,6 +11,7 @@ from gardenplot.window.canvas_places import CanvasPlaces
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.mime import carried_crop
 from gardenplot.window.sight import Sight
+from gardenplot.window.theme import magnified
 
 _DRAG_FROM = 4
 """Pixels that a press must move before it is a drag."""
@@ -111,7 +112,7 @@ class Hand(QObject):
         step = to - self._pan
         self._pan = to
         for bar, by in ((self._area.horizontalScrollBar(), step.x()), (self._area.verticalScrollBar(), step.y())):
-            bar.setValue(bar.value() - round(by))
+            bar.setValue(bar.value() - round(by / magnified()))
 
     def _dragged(self, event: QDragMoveEvent) -> bool:
         """A crop from the shelf comes over the canvas, or moves on it."""

@@ -7,6 +7,7 @@ from gardenplot.gestures.stage import Pointer
 from gardenplot.units import MM
 from gardenplot.window.canvas_view import TAPE, CanvasView
 from gardenplot.window.sight import Sight
+from gardenplot.window.theme import magnified
 
 _REACH = 10
 """How many pixels a snap pulls."""
@@ -20,17 +21,18 @@ class CanvasPlaces:
 
     def under(self, point: QPointF) -> Under | None:
         """What lies under a point of the viewport."""
-        if point.y() < TAPE:
+        at, (left, top) = point / magnified(), self._view.origin
+        if at.y() < TAPE:
             return None
-        x, y = point.x() - self._view.left, point.y() - self._view.top
+        x, y = at.x() - left, at.y() - top
         return under(self._view.strips(), self._sight.day, x, y, self._sight.planting)
 
     def point_of(self, bed: str, x: int, y: int) -> QPointF:
         """The viewport point of a place in a bed, in nm."""
-        strips = self._view.strips()
+        strips, (left, top) = self._view.strips(), self._view.origin
         strip = strips.strip_of(bed)
-        top = strip.top if strip else 0.0
-        return QPointF(x / MM * strips.along + self._view.left, top + y / MM * strips.across + self._view.top)
+        down = top + (strip.top if strip else 0.0)
+        return QPointF(x / MM * strips.along + left, y / MM * strips.across + down) * magnified()
 
     def pointer(self, point: QPointF, modifiers: Qt.KeyboardModifier) -> Pointer:
         """A viewport point as gestures see it; Alt suspends the snaps."""

@@ -8,6 +8,7 @@ from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.units import MM
 from gardenplot.window.document import Document
+from gardenplot.window.theme import magnified
 
 TAPE = 46
 """Height in pixels of the tape, which stays at the top."""
@@ -29,21 +30,24 @@ class CanvasView(QObject):
     @property
     def along(self) -> float:
         """Pixels per millimetre along the beds."""
-        return self._along if self._along is not None else self._fitting()
+        if self._along is not None:
+            return self._along
+        return self._fitting(max((bed.length.nm for bed in self._document.plan.beds), default=10_000 * MM) / MM)
 
     @property
-    def left(self) -> int:
-        """Viewport x of tape zero."""
-        return GUTTER - self._area.horizontalScrollBar().value()
+    def size(self) -> tuple[float, float]:
+        """Width and height in pixels of text of the usual size, which all of the canvas is measured in."""
+        viewport, times = self._area.viewport(), magnified()
+        return viewport.width() / times, viewport.height() / times
 
     @property
-    def top(self) -> int:
-        """Viewport y of the top of the strips."""
-        return TAPE - self._area.verticalScrollBar().value()
+    def origin(self) -> tuple[int, int]:
+        """Where tape zero and the top of the strips are."""
+        return GUTTER - self._area.horizontalScrollBar().value(), TAPE - self._area.verticalScrollBar().value()
 
     def strips(self, plan: Plan | None = None) -> Strips:
         """Where the beds lie on the canvas."""
-        laid_out, room = lay_out_plan(plan or self._document.plan), self._area.viewport().height() - TAPE
+        laid_out, room = lay_out_plan(plan or self._document.plan), self.size[1] - TAPE
         return arranged(laid_out, self.along, true_scale=self.true_scale, room=room)
 
     def fit(self) -> None:
@@ -52,9 +56,9 @@ class CanvasView(QObject):
         self.settle()
 
     def zoom(self, factor: float, at: float | None = None) -> None:
-        """Zoom along the tape, keeping the place at a viewport x where it is."""
-        x = self._area.viewport().width() / 2 if at is None else at
-        place = (x - self.left) / self.along
+        """Zoom along the tape, keeping the place at x where it is."""
+        x = self.size[0] / 2 if at is None else at
+        place = (x - self.origin[0]) / self.along
         self._along = max(_FARTHEST, min(_CLOSEST, self.along * factor))
         self.settle()
         self._area.horizontalScrollBar().setValue(round(place * self._along - (x - GUTTER)))
@@ -62,7 +66,7 @@ class CanvasView(QObject):
     def zoom_to(self, first: int, last: int) -> None:
         """Show the stretch between two tape readings in nm."""
         length = max(last - first, MM) / MM
-        self._along = max(_FARTHEST, min(_CLOSEST, _room(self._area) / (length * 1.1)))
+        self._along = self._fitting(length * 1.1)
         self.settle()
         self._area.horizontalScrollBar().setValue(round((first / MM - length * 0.05) * self._along))
 
@@ -74,7 +78,7 @@ class CanvasView(QObject):
     def settle(self) -> None:
         """Fit the scroll bars to what there is to see."""
         strips = self.strips()
-        width, height = self._area.viewport().width(), self._area.viewport().height() - TAPE
+        width, height = round(self.size[0]), round(self.size[1]) - TAPE
         across, down = self._area.horizontalScrollBar(), self._area.verticalScrollBar()
         across.setPageStep(width)
         across.setSingleStep(40)
@@ -88,15 +92,11 @@ class CanvasView(QObject):
         """Scroll a bed into sight."""
         strip = self.strips().strip_of(bed)
         bar = self._area.verticalScrollBar()
-        room = self._area.viewport().height() - TAPE
+        room = self.size[1] - TAPE
         if strip and not bar.value() <= strip.top - 30 <= bar.value() + room - strip.height - 60:
             bar.setValue(round(strip.top - 40))
 
-    def _fitting(self) -> float:
-        longest = max((bed.length.nm for bed in self._document.plan.beds), default=10_000 * MM)
-        return max(_FARTHEST, min(_CLOSEST, _room(self._area) / (longest / MM)))
-
-
-def _room(area: QAbstractScrollArea) -> int:
-    """Pixels between the names of the beds and the right margin."""
-    return max(120, area.viewport().width() - GUTTER - RIGHT_MARGIN)
+    def _fitting(self, length: float) -> float:
+        """Pixels per mm at which a length in mm fills the room between the names of the beds and the right margin."""
+        room = max(120, self.size[0] - GUTTER - RIGHT_MARGIN)
+        return max(_FARTHEST, min(_CLOSEST, room / length))

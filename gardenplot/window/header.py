@@ -9,7 +9,7 @@ from gardenplot.drawing.style import Ink
 from gardenplot.season import dates_of
 from gardenplot.window.document import Document
 from gardenplot.window.sight import Sight
-from gardenplot.window.theme import colour, palette
+from gardenplot.window.theme import colour, palette, widget_font
 from gardenplot.words import _
 
 _LONGEST_NAME = 36
@@ -22,7 +22,7 @@ class Header(QWidget):
         super().__init__(parent)
         self._document, self._sight = document, sight
         self.name, self.state = QLabel(), QLabel()
-        self.name.setStyleSheet("font-size: 17px; font-weight: bold;")
+        self.name.setFont(widget_font(17, bold=True))
         self.state.setStyleSheet(f"color: {colour(palette(), Ink.SECOND).name()};")
         self.day = QDateEdit()
         self.day.setCalendarPopup(True)

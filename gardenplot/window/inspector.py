@@ -8,6 +8,7 @@ from gardenplot.window.document import Document
 from gardenplot.window.plan_panel import PlanPanel
 from gardenplot.window.planting_panel import PlantingPanel
 from gardenplot.window.sight import Sight
+from gardenplot.window.theme import magnified
 from gardenplot.words import _
 
 
@@ -26,7 +27,7 @@ class Inspector(QStackedWidget):
         document.changed.connect(self.refresh)
         document.opened.connect(self.refresh)
         sight.selected.connect(self.refresh)
-        self.setMinimumWidth(264)
+        self.setMinimumWidth(round(264 * magnified()))
 
     def refresh(self) -> None:
         """Show the selection as it is now."""

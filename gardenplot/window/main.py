@@ -18,6 +18,7 @@ from gardenplot.window.menus import fill_menus
 from gardenplot.window.requests import ask_new_plan
 from gardenplot.window.shelf import Shelf
 from gardenplot.window.sight import Sight
+from gardenplot.window.theme import magnified
 from gardenplot.words import _
 
 _TELL_FOR = 8000
@@ -46,7 +47,8 @@ class MainWindow(QMainWindow):
         self._join()
         fill_menus(self)
         self.resize(1440, 900)
-        self.resizeDocks(self.docks[:2], [244, 312], Qt.Orientation.Horizontal)
+        widths = [round(width * magnified()) for width in (244, 312)]
+        self.resizeDocks(self.docks[:2], widths, Qt.Orientation.Horizontal)
         self.resizeDocks(self.docks[2:], [200], Qt.Orientation.Vertical)
         self._restore()
         self.canvas.setFocus()

@@ -78,9 +78,9 @@ def _hatch(mark: Outline, painter: QPainter, inks: Palette) -> QBrush:
 def _hatched(style: Qt.BrushStyle, ink: QColor, painter: QPainter) -> QBrush:
     """A hatch that keeps still on the ground while the drawing scrolls."""
     brush = QBrush(ink, style)
+    world = painter.worldTransform()
     brush.setTransform(
-        QTransform(painter.worldTransform()).inverted()[0]
-        * QTransform.fromTranslate(painter.worldTransform().dx(), painter.worldTransform().dy())
+        QTransform.fromTranslate(0, 0) * world.inverted()[0] * QTransform.fromTranslate(world.dx(), world.dy())
     )
     return brush
 

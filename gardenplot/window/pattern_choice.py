@@ -13,7 +13,7 @@ from gardenplot.plan import Pattern
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import MINUS, offset, span
 from gardenplot.window.painting import stamp_plants
-from gardenplot.window.theme import colour, drawing_font, palette
+from gardenplot.window.theme import colour, palette, widget_font
 from gardenplot.words import _
 
 _PICTURE = 46
@@ -33,7 +33,7 @@ class PatternButton(QAbstractButton):
         self._lines: tuple[str, ...] = ()
 
     def sizeHint(self) -> QSize:
-        line = QFontMetricsF(drawing_font(13)).height()
+        line = QFontMetricsF(widget_font(13)).height()
         return QSize(76, round(_PICTURE + 12 + 5 * line))
 
     def show_candidate(self, candidate: Candidate, look: Look, units: Units) -> None:
@@ -92,7 +92,7 @@ class PatternButton(QAbstractButton):
         inks = palette()
         y = _PICTURE + 4.0
         for number, words in enumerate((PATTERNS[self.pattern], *self._lines)):
-            font = drawing_font(14 if number == 1 else 12, bold=number == 1)
+            font = widget_font(14 if number == 1 else 12, bold=number == 1)
             height = QFontMetricsF(font).height()
             painter.setFont(font)
             strong = number == 1 or (number == 2 and words.startswith(MINUS))

@@ -18,7 +18,7 @@ from gardenplot.plan.edits import change_planting
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
 from gardenplot.window.pattern_choice import PatternChoice
-from gardenplot.window.theme import colour, palette
+from gardenplot.window.theme import colour, palette, widget_font
 from gardenplot.words import _
 
 
@@ -128,7 +128,7 @@ class PlantingPanel(QWidget):
 def heading() -> QLabel:
     """The name of what is selected."""
     label = QLabel()
-    label.setStyleSheet("font-size: 17px; font-weight: bold;")
+    label.setFont(widget_font(17, bold=True))
     label.setWordWrap(True)
     return label
 

@@ -35,7 +35,7 @@ from gardenplot.plan import Crop
 from gardenplot.plan.catalogue import found_crops
 from gardenplot.window.document import Document
 from gardenplot.window.mime import CROP, with_crop
-from gardenplot.window.theme import colour, drawing_font, palette
+from gardenplot.window.theme import colour, magnified, palette, widget_font
 from gardenplot.words import _
 
 _SWATCH = QSize(62, 44)
@@ -86,7 +86,7 @@ class CropDelegate(QStyledItemDelegate):
     """Paints a crop: swatch, name, spacing."""
 
     def sizeHint(self, _option: QStyleOptionViewItem, _index: AnyIndex) -> QSize:
-        return QSize(170, _SWATCH.height() + 16)
+        return QSize(170, round(max(_SWATCH.height(), 40 * magnified()) + 16))
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         crop = index.data(Qt.ItemDataRole.UserRole)
@@ -103,15 +103,15 @@ class CropDelegate(QStyledItemDelegate):
         corner = QPoint(rect.left() + 10, rect.top() + 8)
         paint_swatch(painter, crop, QRect(corner, _SWATCH))
         left, room = corner.x() + _SWATCH.width() + 10, rect.width() - _SWATCH.width() - 30
-        bold, plain = drawing_font(13, bold=True), drawing_font(12)
+        bold, plain = widget_font(13, bold=True), widget_font(12)
         painter.setFont(bold)
         painter.setPen(colour(inks, Ink.INK))
         name = QFontMetricsF(bold).elidedText(crop.name, Qt.TextElideMode.ElideRight, room)
-        painter.drawText(left, corner.y() + 17, name)
+        painter.drawText(left, corner.y() + round(17 * magnified()), name)
         painter.setFont(plain)
         painter.setPen(colour(inks, Ink.SECOND))
         spacing = QFontMetricsF(plain).elidedText(spacing_words(crop), Qt.TextElideMode.ElideRight, room)
-        painter.drawText(left, corner.y() + 35, spacing)
+        painter.drawText(left, corner.y() + round(35 * magnified()), spacing)
         painter.restore()
 
 
@@ -189,7 +189,7 @@ class Shelf(QWidget):
         self.search.textChanged.connect(self.refresh)
         document.changed.connect(self.refresh)
         document.opened.connect(self.refresh)
-        self.setMinimumWidth(190)
+        self.setMinimumWidth(round(190 * magnified()))
 
     def refresh(self) -> None:
         """Show the crops that the search finds."""

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication
 from gardenplot.drawing.style import DARK, LIGHT, Ink, Palette
 from gardenplot.files import resource
 
+_USUAL_POINTS = 10.0
 _FACES = ("DejaVuSansCondensed.ttf", "DejaVuSansCondensed-Bold.ttf")
 
 
@@ -18,6 +19,16 @@ def face() -> str:
     loaded = [QFontDatabase.addApplicationFont(str(resource(f"fonts/{name}"))) for name in _FACES]
     families = QFontDatabase.applicationFontFamilies(loaded[0])
     return next((family for family in families if "Condensed" in family), families[0])
+
+
+def magnified() -> float:
+    """How many times larger than usual the system wants its text; the drawing grows along with it."""
+    return QApplication.font().pointSizeF() / _USUAL_POINTS if QApplication.instance() else 1.0
+
+
+def widget_font(px: float, *, bold: bool = False) -> QFont:
+    """The face of the drawing in a list or on a button, at a size that grows with the system's text."""
+    return drawing_font(px * magnified(), bold=bold)
 
 
 def drawing_font(px: float, *, bold: bool = False) -> QFont:
@@ -47,7 +58,7 @@ def dress(app: QApplication) -> None:
     """Give the whole program its face and its colours."""
     app.setStyle("Fusion")
     font = QFont(face())
-    font.setPointSizeF(max(app.font().pointSizeF(), 10.0))
+    font.setPointSizeF(max(app.font().pointSizeF(), _USUAL_POINTS))
     app.setFont(font)
     inks = palette()
     app.setPalette(_qt_palette(inks))
