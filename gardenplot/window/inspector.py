@@ -27,7 +27,7 @@ class Inspector(QStackedWidget):
         document.changed.connect(self.refresh)
         document.opened.connect(self.refresh)
         sight.selected.connect(self.refresh)
-        self.setMinimumWidth(round(264 * magnified()))
+        self.setMinimumWidth(round(264 * min(magnified(), 1.4)))
 
     def refresh(self) -> None:
         """Show the selection as it is now."""

@@ -189,7 +189,7 @@ class Shelf(QWidget):
         self.search.textChanged.connect(self.refresh)
         document.changed.connect(self.refresh)
         document.opened.connect(self.refresh)
-        self.setMinimumWidth(round(190 * magnified()))
+        self.setMinimumWidth(round(190 * min(magnified(), 1.3)))
 
     def refresh(self) -> None:
         """Show the crops that the search finds."""
