@@ -65,17 +65,18 @@ class Canvas(QAbstractScrollArea):
         return bed.name
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        plan = self.stage.trial.plan if self.stage.trial else self._document.plan
+        trial = self.stage.trial
+        plan = trial.plan if trial else self._document.plan
         left, top = self.view.origin
         scene = Scene(
             plan=plan,
             strips=self.view.strips(plan),
-            day=self._sight.day,
+            day=self._sight.day_for(plan, trial.planting) if trial else self._sight.day,
             planting=self._sight.planting,
             bed=self._sight.bed,
             left=left,
             top=top,
-            trial=self.stage.trial,
+            trial=trial,
             hand=self.stage.at / magnified() if self.stage.at else None,
             focused=self.hasFocus(),
         )

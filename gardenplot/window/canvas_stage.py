@@ -74,6 +74,7 @@ class CanvasStage(QObject):
     def commit(self, trial: Trial, verb: str) -> None:
         """Make a trial the plan, as one step of undo, and select its planting."""
         self._document.change(verb.format(crop=name_of(trial.plan, trial.planting)), trial.plan)
+        self._sight.show_day(self._sight.day_for(trial.plan, trial.planting))
         self._sight.select(planting_of(trial.plan, trial.planting).bed, trial.planting)
 
     def refuse(self, trial: Trial) -> None:

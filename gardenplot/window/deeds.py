@@ -98,6 +98,7 @@ class PlantingDeeds:
             self._window.tell(str(error))
             return
         self._document.change(_("Place {crop}").format(crop=crop.name), trial.plan)
+        self._sight.show_day(self._sight.day_for(trial.plan, trial.planting))
         self._sight.select(bed, trial.planting)
 
     def new_crop(self) -> None:

@@ -5,7 +5,7 @@ from datetime import date
 from PySide6.QtCore import QObject, Signal
 
 from gardenplot.layout import fullest_day, lay_out_plan
-from gardenplot.plan import Plan
+from gardenplot.plan import Plan, planting_of
 from gardenplot.season import dates_of, grown_on
 from gardenplot.window.document import Document
 
@@ -34,6 +34,11 @@ class Sight(QObject):
         if day != self.day:
             self.day = day
             self.day_changed.emit()
+
+    def day_for(self, plan: Plan, planting: str) -> date | None:
+        """The day shown, or the planting's first day in the ground where it does not stand on the day shown."""
+        dates = dates_of(plan, planting_of(plan, planting))
+        return self.day if grown_on(dates, self.day) else dates.in_ground or self.day
 
     def begin(self, plan: Plan) -> None:
         """Look at a plan that was just opened: nothing selected, on the day when most of it is taken."""
