@@ -17,7 +17,7 @@ def main() -> int:
         [tools / "ruff", "check", "."],
         [tools / "mypy"],
         [tools / "lint-imports"],
-        [setup.PYTHON, "-m", "pytest", *sys.argv[1:]],
+        [setup.PYTHON, "-m", "pytest", "-n", "auto", "--dist", "worksteal", *sys.argv[1:]],
     ]
     env = {**os.environ, "QT_QPA_PLATFORM": os.environ.get("QT_QPA_PLATFORM", "offscreen")}
     for check in checks:

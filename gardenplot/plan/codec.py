@@ -178,6 +178,8 @@ def _frost_odds(raw: Json, place: str) -> tuple[tuple[Share, MonthDay], ...]:
     """Read {"50%": "05-18"}: the chance that it still freezes after that day of the year."""
     if not isinstance(raw, dict):
         raise FileError(_('{place}: write it like {{"50%": "05-18"}}').format(place=place))
+    if len({share.strip() for share in raw}) < len(raw):
+        raise FileError(_("{place}: a share stands twice").format(place=place))
     return tuple((_value(Share, share, place), _month_day(day, f"{place}.{share}")) for share, day in raw.items())
 
 

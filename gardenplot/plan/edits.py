@@ -1,5 +1,6 @@
 """Edits: functions that take a plan and give another one, valid and tidied, or raise PlanError."""
 
+from collections.abc import Mapping
 from typing import Any
 
 from attrs import evolve
@@ -115,14 +116,11 @@ def change_order(plan: Plan, order_id: str, **changes: Any) -> Plan:
     return _checked(plan, orders=_changed(plan.orders, order_id, changes))
 
 
-def remove_order(plan: Plan, order_id: str, plants: dict[str, int]) -> Plan:
-    """Remove an order; its plantings keep the number of plants that `plants` gives for their id."""
+def remove_order(plan: Plan, order_id: str, kept: Mapping[str, Mapping[str, Any]]) -> Plan:
+    """Remove an order; `kept` gives for each of its plantings, by id, the fields that it had from the order."""
     order = order_of(plan, order_id)
     plantings = tuple(
-        evolve(one, order=None, plants=None if one.length else one.plants or plants.get(one.id))
-        if one.order == order_id
-        else one
-        for one in plan.plantings
+        evolve(one, order=None, **kept.get(one.id, {})) if one.order == order_id else one for one in plan.plantings
     )
     return _checked(plan, orders=tuple(one for one in plan.orders if one is not order), plantings=plantings)
 

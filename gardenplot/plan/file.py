@@ -62,7 +62,7 @@ def write_whole(path: Path, content: bytes) -> None:
     Raises FileError.
     """
     try:
-        path = path.resolve()
+        path = Path(os.path.realpath(path))
         handle, beside = tempfile.mkstemp(dir=path.parent, prefix=".gardenplot-", suffix=".new")
         try:
             with os.fdopen(handle, "wb") as file:

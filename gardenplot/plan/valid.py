@@ -76,6 +76,9 @@ def _ids(name: str, parts: Sequence[Bed | Crop | Planting | Order | Wish | Cover
     for number, part in enumerate(parts):
         if not part.id:
             yield Fault(f"{name}[{number}].id", _("an id is needed"))
+        for text in (part.id, getattr(part, "name", "")):
+            if any("\ud800" <= sign <= "\udfff" for sign in text):
+                yield Fault(f"{name}[{number}]", _("“{text}” holds half of a letter").format(text=text[:40]))
         if part.id in seen:
             yield Fault(f"{name}[{number}].id", _("“{id}” is there twice: each id stands once").format(id=part.id))
         seen.add(part.id)

@@ -10,9 +10,10 @@ from gardenplot.errors import GardenplotError, PlanError
 from gardenplot.exports.kinds import writer_for
 from gardenplot.files import resource
 from gardenplot.findings import Finding
+from gardenplot.gestures.orders import drop_order
 from gardenplot.gestures.trials import layout_in, try_first_gap
 from gardenplot.plan import Crop, bed_of, planting_of
-from gardenplot.plan.edits import copy_bed, remove_bed, remove_order
+from gardenplot.plan.edits import copy_bed, remove_bed
 from gardenplot.plan.file import write_whole
 from gardenplot.window.canvas_keys import remove
 from gardenplot.window.late import preview_sheets
@@ -131,8 +132,7 @@ class PlantingDeeds:
         if order is None:
             self._window.tell(_("Choose an order first."))
             return
-        kept = {one.id: layout_in(plan, one.id).plants for one in plan.plantings if one.order == order}
-        self._document.change(_("Remove order"), remove_order(plan, order, kept))
+        self._document.change(_("Remove order"), drop_order(plan, order))
 
     def zoom_to_selection(self) -> None:
         """Show the selected planting, or the selected bed, as large as fits."""

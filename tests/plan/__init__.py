@@ -1,0 +1,1 @@
+"""Tests of the plan, its edits, its file and the catalogue."""

@@ -1,0 +1,272 @@
+"""Edits give another valid plan or a PlanError, leave their input alone, and touch nothing else."""
+
+import inspect
+from collections.abc import Callable, Sequence
+from typing import Any
+
+import pytest
+from attrs import evolve
+from hypothesis import given
+from hypothesis import strategies as st
+
+from gardenplot.errors import PlanError
+from gardenplot.layout import lay_out_plan
+from gardenplot.plan import Bed, Crop, Order, Plan, Planting, Wish, bed_of, edits, planting_of
+from gardenplot.plan.file import text_of
+from gardenplot.plan.valid import faults
+from gardenplot.units import CM, M, Units, parse_length
+from tests.plans import beds, crops, feet_plan, lengths, metric_plan, names, orders, plans, plantings
+
+Part = Bed | Crop | Order | Planting
+
+
+def id_in(data: st.DataObject, parts: Sequence[Part]) -> str:
+    """The id of one of the parts, or now and then of none."""
+    return data.draw(st.sampled_from([*(part.id for part in parts), "no-such"]))
+
+
+def planting_for(data: st.DataObject, plan: Plan) -> Planting:
+    """A planting that refers to parts of the plan, or now and then to nothing."""
+    bed, crop = id_in(data, plan.beds), id_in(data, plan.crops)
+    return data.draw(plantings([bed], [crop], [order.id for order in plan.orders]))
+
+
+def a_length(data: st.DataObject) -> Any:
+    """A length, or now and then none or nothing."""
+    return data.draw(lengths(CM, 70 * M) | st.sampled_from([None, parse_length("0 cm")]))
+
+
+Attempt = Callable[[Plan, st.DataObject], Plan]
+ATTEMPTS: dict[str, Attempt] = {
+    "change_place": lambda plan, data: edits.change_place(
+        plan, name=data.draw(names()), units=data.draw(st.sampled_from(Units))
+    ),
+    "add_bed": lambda plan, data: edits.add_bed(plan, data.draw(beds())),
+    "change_bed": lambda plan, data: edits.change_bed(
+        plan, id_in(data, plan.beds), head_margin=a_length(data), id=id_in(data, plan.beds)
+    ),
+    "copy_bed": lambda plan, data: edits.copy_bed(plan, id_in(data, plan.beds)),
+    "remove_bed": lambda plan, data: edits.remove_bed(plan, id_in(data, plan.beds)),
+    "add_planting": lambda plan, data: edits.add_planting(plan, planting_for(data, plan)),
+    "change_planting": lambda plan, data: edits.change_planting(
+        plan,
+        id_in(data, plan.plantings),
+        **data.draw(st.dictionaries(st.sampled_from(["plants", "rows"]), st.none() | st.integers(-1, 9))),
+        length=a_length(data),
+    ),
+    "move_planting": lambda plan, data: edits.move_planting(
+        plan, id_in(data, plan.plantings), id_in(data, plan.beds), a_length(data)
+    ),
+    "resize_planting": lambda plan, data: edits.resize_planting(
+        plan, id_in(data, plan.plantings), a_length(data), a_length(data)
+    ),
+    "remove_planting": lambda plan, data: edits.remove_planting(plan, id_in(data, plan.plantings)),
+    "add_crop": lambda plan, data: edits.add_crop(plan, data.draw(crops())),
+    "carry_crop": lambda plan, data: edits.carry_crop(
+        plan, data.draw(st.sampled_from([*plan.crops, data.draw(crops())]))
+    ),
+    "change_crop": lambda plan, data: edits.change_crop(
+        plan, id_in(data, plan.crops), in_row=data.draw(lengths(0, M)), tray_cells=data.draw(st.integers(-1, 90))
+    ),
+    "remove_crop": lambda plan, data: edits.remove_crop(plan, id_in(data, plan.crops)),
+    "add_order": lambda plan, data: edits.add_order(plan, data.draw(orders([id_in(data, plan.crops)]))),
+    "change_order": lambda plan, data: edits.change_order(
+        plan, id_in(data, plan.orders), units=data.draw(st.integers(-1, 90)), crop=id_in(data, plan.crops)
+    ),
+    "remove_order": lambda plan, data: edits.remove_order(
+        plan,
+        id_in(data, plan.orders),
+        {one.id: {"plants": data.draw(st.integers(1, 90)), "length": None} for one in plan.plantings},
+    ),
+}
+"""Each edit, tried with anything that a person might ask of it."""
+
+
+def test_every_edit_is_tried() -> None:
+    public = [name for name, one in inspect.getmembers(edits, inspect.isfunction) if one.__module__ == edits.__name__]
+    assert set(ATTEMPTS) == {name for name in public if not name.startswith("_")}
+
+
+def attempted(attempt: Attempt, plan: Plan, data: st.DataObject) -> Plan:
+    """The plan after an edit, or the plan itself where the edit cannot be made."""
+    try:
+        return attempt(plan, data)
+    except PlanError:
+        return plan
+
+
+@pytest.mark.parametrize("name", ATTEMPTS)
+@given(plan=plans(), data=st.data())
+def test_an_edit_leaves_its_input_alone_and_gives_a_valid_plan(name: str, plan: Plan, data: st.DataObject) -> None:
+    before = text_of(plan)
+    after = attempted(ATTEMPTS[name], plan, data)
+    assert text_of(plan) == before
+    assert list(faults(after)) == []
+    assert after is plan or after != plan
+
+
+CHANGES_NOTHING: list[Callable[[Plan], Plan]] = [
+    lambda plan: edits.change_place(plan, name="Long Reach", units=Units.FEET_AND_INCHES),
+    lambda plan: edits.change_bed(plan, "t1", length=parse_length("53.5 ft")),
+    lambda plan: edits.change_planting(plan, "p1", plants=180),
+    lambda plan: edits.change_planting(plan, "p3", length=parse_length("16 ft")),
+    lambda plan: edits.move_planting(plan, "p1", "t1", parse_length("1 ft")),
+    lambda plan: edits.resize_planting(plan, "p3", parse_length("20' 6 1/2\""), parse_length("16 ft")),
+    lambda plan: edits.change_crop(plan, "beet", in_row=parse_length("3 in")),
+    lambda plan: edits.carry_crop(plan, plan.crops[0]),
+    lambda plan: edits.change_order(plan, "o1", units=40),
+]
+
+
+@pytest.mark.parametrize("edit", CHANGES_NOTHING)
+def test_an_edit_that_changes_nothing_gives_the_very_same_plan(edit: Callable[[Plan], Plan]) -> None:
+    plan = feet_plan()
+    assert edit(plan) is plan
+
+
+def test_the_same_length_typed_otherwise_is_a_change() -> None:
+    after = edits.change_bed(feet_plan(), "t1", length=parse_length("53' 6\""))
+    assert after != feet_plan()
+    assert bed_of(after, "t1").length.text == "53' 6\""
+
+
+@given(plan=plans(), data=st.data())
+def test_what_is_added_and_taken_away_again_leaves_an_equal_plan(plan: Plan, data: st.DataObject) -> None:
+    with_bed = edits.add_bed(plan, data.draw(beds()))
+    with_crop = edits.add_crop(with_bed, data.draw(crops()))
+    bed, crop = with_crop.beds[-1].id, with_crop.crops[-1].id
+    with_order = edits.add_order(with_crop, data.draw(orders([crop])))
+    with_planting = edits.add_planting(with_order, data.draw(plantings([bed], [crop])))
+    assert edits.remove_planting(with_planting, with_planting.plantings[-1].id) == with_order
+    assert edits.remove_order(with_order, with_order.orders[-1].id, {}) == with_crop
+    assert edits.remove_crop(with_crop, crop) == with_bed
+    assert edits.remove_bed(with_bed, bed) == plan
+
+
+def test_what_is_added_gets_a_fresh_id() -> None:
+    plan = metric_plan()
+    for _ in range(2):
+        plan = edits.add_bed(plan, plan.beds[0])
+        plan = edits.add_crop(plan, plan.crops[1])
+        plan = edits.add_planting(plan, plan.plantings[0])
+    assert [bed.id for bed in plan.beds] == ["b1", "b2", "b1-2", "b1-3"]
+    assert [crop.id for crop in plan.crops] == ["pak-choi", "leek", "leek-2", "leek-3"]
+    assert [planting.id for planting in plan.plantings] == ["p1", "p2", "p3", "p1-2", "p1-3"]
+
+
+@given(plans().filter(lambda plan: plan.beds), st.data())
+def test_a_copied_bed_is_an_empty_twin_right_below(plan: Plan, data: st.DataObject) -> None:
+    bed = data.draw(st.sampled_from(plan.beds))
+    after = edits.copy_bed(plan, bed.id)
+    at = after.beds.index(bed)
+    twin = after.beds[at + 1]
+    assert evolve(twin, id=bed.id, name=bed.name) == bed
+    assert bed.name in twin.name != bed.name
+    assert (after.beds[: at + 1] + after.beds[at + 2 :], after.plantings) == (plan.beds, plan.plantings)
+    assert twin.id not in {one.id for one in plan.beds}
+
+
+@given(plans().filter(lambda plan: plan.beds), st.data())
+def test_a_removed_bed_takes_its_plantings_and_covers_along_and_no_others(plan: Plan, data: st.DataObject) -> None:
+    gone = data.draw(st.sampled_from(plan.beds)).id
+    after = edits.remove_bed(plan, gone)
+    assert after.beds == tuple(bed for bed in plan.beds if bed.id != gone)
+    assert after.plantings == tuple(one for one in plan.plantings if one.bed != gone)
+    assert after.covers == tuple(one for one in plan.covers if one.bed != gone)
+    assert (after.crops, after.orders, after.place) == (plan.crops, plan.orders, plan.place)
+
+
+def test_a_wish_for_a_removed_bed_alone_does_not_spread_to_all_beds() -> None:
+    wishes = (Wish("w1", "leek", beds=("b1",)), Wish("w2", "leek", beds=("b1", "b2")), Wish("w3", "leek"))
+    after = edits.remove_bed(evolve(metric_plan(), wishes=wishes), "b1")
+    assert {wish.id: wish.beds for wish in after.wishes} in (
+        {"w2": ("b2",), "w3": ()},
+        {"w1": ("b1",), "w2": ("b2",), "w3": ()},
+    )
+
+
+IN_USE = [
+    evolve(feet_plan(), plantings=()),
+    evolve(feet_plan(), orders=(), plantings=(Planting("p1", "t1", "beet"),)),
+    evolve(feet_plan(), orders=(), plantings=(), wishes=(Wish("w1", "beet"),)),
+]
+
+
+@pytest.mark.parametrize("plan", IN_USE, ids=["ordered", "planted", "wished for"])
+def test_a_crop_that_is_in_use_cannot_be_removed(plan: Plan) -> None:
+    with pytest.raises(PlanError, match="Beetroot"):
+        edits.remove_crop(plan, "beet")
+    assert edits.remove_crop(evolve(plan, plantings=(), orders=(), wishes=()), "beet").crops == plan.crops[:1]
+
+
+def test_plants_take_the_place_of_a_length_and_a_length_that_of_plants() -> None:
+    by_plants = planting_of(edits.change_planting(metric_plan(), "p2", plants=40), "p2")
+    by_length = planting_of(edits.change_planting(metric_plan(), "p1", length=parse_length("2 m")), "p1")
+    assert (by_plants.plants, by_plants.length) == (40, None)
+    assert (by_length.plants, by_length.length) == (None, parse_length("2 m"))
+    with pytest.raises(PlanError, match="not both"):
+        edits.change_planting(metric_plan(), "p1", plants=40, length=parse_length("2 m"))
+
+
+def test_a_planting_dragged_to_another_length_has_that_length_and_no_slack_on_top() -> None:
+    plan = edits.change_planting(feet_plan(), "p1", slack=parse_length("1 ft"), round_up_to=parse_length("4 ft"))
+    after = edits.resize_planting(plan, "p1", parse_length("2 ft"), parse_length("5 ft"))
+    assert (planting_of(after, "p1").slack, planting_of(after, "p1").round_up_to) == (None, None)
+    (layout,) = (layout for laid in lay_out_plan(after) for layout in laid.layouts if layout.planting == "p1")
+    assert (layout.start, layout.length) == (parse_length("2 ft").nm, parse_length("5 ft").nm)
+
+
+def test_an_edit_shares_with_the_plan_before_all_that_it_does_not_change() -> None:
+    plan = metric_plan()
+    after = edits.move_planting(plan, "p1", "b2", parse_length("12.5 m"))
+    assert after.beds is plan.beds
+    assert after.crops is plan.crops
+    assert after.plantings[1] is plan.plantings[1]
+    assert planting_of(after, "p1") == evolve(plan.plantings[0], bed="b2", start=parse_length("12.5 m"))
+
+
+def test_a_crop_that_the_plan_carries_already_keeps_the_plans_own_words() -> None:
+    plan = metric_plan()
+    other = evolve(plan.crops[1], name="Winter leek")
+    assert edits.carry_crop(plan, other) is plan
+
+
+UNKNOWN: list[Callable[[Plan], Plan]] = [
+    lambda plan: edits.change_bed(plan, "no-such"),
+    lambda plan: edits.copy_bed(plan, "no-such"),
+    lambda plan: edits.remove_bed(plan, "no-such"),
+    lambda plan: edits.add_planting(plan, Planting("p9", "no-such", "leek")),
+    lambda plan: edits.add_planting(plan, Planting("p9", "b1", "no-such")),
+    lambda plan: edits.change_planting(plan, "no-such"),
+    lambda plan: edits.move_planting(plan, "no-such", "b1", parse_length("1 m")),
+    lambda plan: edits.move_planting(plan, "p1", "no-such", parse_length("1 m")),
+    lambda plan: edits.resize_planting(plan, "no-such", parse_length("1 m"), parse_length("1 m")),
+    lambda plan: edits.remove_planting(plan, "no-such"),
+    lambda plan: edits.change_crop(plan, "no-such"),
+    lambda plan: edits.remove_crop(plan, "no-such"),
+    lambda plan: edits.change_order(plan, "no-such"),
+    lambda plan: edits.remove_order(plan, "no-such", {}),
+]
+
+
+@pytest.mark.parametrize("edit", UNKNOWN)
+def test_an_edit_of_what_is_not_there_says_so(edit: Callable[[Plan], Plan]) -> None:
+    with pytest.raises(PlanError, match="there is no “no-such” in the plan"):
+        edit(metric_plan())
+
+
+NONSENSE: list[tuple[Callable[[Plan], Plan], str]] = [
+    (lambda plan: edits.change_bed(plan, "b1", length=parse_length("0 m")), "beds[0].length: "),
+    (lambda plan: edits.change_bed(plan, "b1", length=parse_length("50 cm")), "beds[0].head_margin: "),
+    (lambda plan: edits.change_bed(plan, "b1", id="b2"), "beds[1].id: "),
+    (lambda plan: edits.change_planting(plan, "p1", plants=0), "plantings[0].plants: "),
+    (lambda plan: edits.change_planting(plan, "p2", out=plan.plantings[1].in_ground), "plantings[1].out: "),
+    (lambda plan: edits.change_crop(plan, "leek", row_spacing=()), "crops[1].row_spacing: "),
+]
+
+
+@pytest.mark.parametrize(("edit", "place"), NONSENSE, ids=[place for _, place in NONSENSE])
+def test_an_edit_that_makes_no_sense_names_the_place(edit: Callable[[Plan], Plan], place: str) -> None:
+    with pytest.raises(PlanError) as refused:
+        edit(metric_plan())
+    assert str(refused.value).startswith(place)

@@ -1,0 +1,388 @@
+"""Plans to test with: hypothesis strategies for any valid plan, and two small plans by name."""
+
+import json
+from collections.abc import Callable, Sequence
+from datetime import date, timedelta
+from functools import cache
+from typing import Any
+
+from attrs import frozen
+from hypothesis import strategies as st
+
+from gardenplot.plan import (
+    Bed,
+    Cover,
+    Crop,
+    Establish,
+    MonthDay,
+    Order,
+    Pattern,
+    Place,
+    Plan,
+    Planting,
+    Wish,
+)
+from gardenplot.plan.value import Unknown
+from gardenplot.units import (
+    CM,
+    FOOT,
+    INCH,
+    MM,
+    Length,
+    M,
+    Share,
+    Units,
+    parse_area_rate,
+    parse_length,
+    parse_rate,
+    parse_share,
+)
+
+_SIGNS = ("", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞")
+_ZONES = ("Europe/London", "America/Chicago", "Pacific/Auckland", "Asia/Kolkata")
+
+
+@frozen
+class Spelling:
+    """A way to write lengths that are whole multiples of `grain` nm."""
+
+    grain: int
+    write: Callable[[int], str]
+
+
+def _decimal(number: int, places: int, sign: str = ".") -> str:
+    digits = str(number).rjust(places + 1, "0")
+    return f"{digits[:-places]}{sign}{digits[-places:]}"
+
+
+def _plain_decimal(number: int, places: int) -> str:
+    """A decimal without noughts at its end: 53.5, 8."""
+    return _decimal(number, places).rstrip("0").rstrip(".")
+
+
+def _parted(number: int, parts: int) -> str:
+    """A number of parts as people write it: 2 1/2, 3/4, 8, 0."""
+    whole, rest = divmod(number, parts)
+    words = [str(whole)] if whole or not rest else []
+    return " ".join([*words, f"{rest}/{parts}"] if rest else words)
+
+
+def _signed(eighths: int) -> str:
+    whole, rest = divmod(eighths, 8)
+    return f"{whole or ''}{_SIGNS[rest]}" if eighths else "0"
+
+
+SPELLINGS = (
+    Spelling(MM, lambda n: f"{n} mm"),
+    Spelling(MM, lambda n: f"{_plain_decimal(n, 1)} cm"),
+    Spelling(MM, lambda n: f"{_decimal(n, 1, ',')}cm"),
+    Spelling(CM, lambda n: f"{_plain_decimal(n, 2)} m"),
+    Spelling(CM, lambda n: f"{_decimal(n, 2, ',')} m"),
+    Spelling(CM, lambda n: f"{n // 100} m {n % 100} cm"),
+    Spelling(INCH // 8, lambda n: f"{_parted(n, 8)} in"),
+    Spelling(INCH // 8, lambda n: f"{_signed(n)}″"),
+    Spelling(INCH // 4, lambda n: f"{n // 48}' {_parted(n % 48, 4)}\""),
+    Spelling(INCH // 8, lambda n: f"{n // 96}′ {_signed(n % 96)}″"),
+    Spelling(INCH, lambda n: f"{n // 12}ft {n % 12}in"),
+    Spelling(FOOT // 100, lambda n: f"{_plain_decimal(n, 2)} ft"),
+    Spelling(FOOT // 2, lambda n: f"{_parted(n, 2)} feet"),
+)
+
+
+@st.composite
+def lengths(draw: st.DrawFn, least: int, most: int) -> Length:
+    """Lengths between two numbers of nanometres, in any spelling that has one there."""
+    spelling = draw(st.sampled_from([one for one in SPELLINGS if -(-least // one.grain) <= most // one.grain]))
+    count = draw(st.integers(-(-least // spelling.grain), most // spelling.grain))
+    return Length(count * spelling.grain, spelling.write(count))
+
+
+@cache
+def names() -> st.SearchStrategy[str]:
+    """Names in any script, as they can be typed on one line."""
+    return st.text(st.characters(exclude_categories=("Cs", "Cc")), max_size=12)
+
+
+@cache
+def notes() -> st.SearchStrategy[str]:
+    """Notes over several lines."""
+    return st.lists(names(), max_size=3).map("\n".join)
+
+
+@cache
+def ids() -> st.SearchStrategy[str]:
+    """Ids: short, of any letters, never empty."""
+    return st.text("ab12-", min_size=1, max_size=4) | names().filter(bool)
+
+
+@cache
+def days() -> st.SearchStrategy[date]:
+    """Days of some twenty years, leap days among them."""
+    return st.dates(date(2019, 1, 1), date(2040, 12, 31)) | st.just(date(2028, 2, 29))
+
+
+@cache
+def json_values() -> st.SearchStrategy[Any]:
+    """Any value that JSON can hold."""
+    leaves = st.none() | st.booleans() | st.integers() | st.floats(allow_nan=False, allow_infinity=False) | names()
+    return st.recursive(
+        leaves, lambda inner: st.lists(inner, max_size=3) | st.dictionaries(names(), inner, max_size=3), max_leaves=6
+    )
+
+
+@cache
+def unknowns() -> st.SearchStrategy[Unknown]:
+    """Fields that no version of the program knows."""
+    fields = st.tuples(names().map("x-{}".format), json_values().map(_json_text))
+    return st.just(()) | st.lists(fields, max_size=2, unique_by=lambda one: one[0]).map(tuple)
+
+
+def _json_text(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=False)
+
+
+def shares(least: int = 0, most: int = 100) -> st.SearchStrategy[Share]:
+    """Shares from `least` to `most` %, in several spellings."""
+    tenths = st.integers(least * 10, most * 10)
+    spellings = st.sampled_from(["{} %", "{}%"])
+    return st.builds(lambda n, spelling: parse_share(spelling.format(_plain_decimal(n, 1))), tenths, spellings)
+
+
+@cache
+def places() -> st.SearchStrategy[Place]:
+    """Holdings anywhere on earth."""
+    odds = st.dictionaries(st.sampled_from(["10%", "50%", "90 %"]), st.dates(date(2000, 1, 1), date(2000, 12, 31)))
+    return st.builds(
+        Place,
+        name=names(),
+        latitude=st.none() | st.floats(-90, 90),
+        longitude=st.none() | st.floats(-180, 180),
+        time_zone=st.none() | st.sampled_from(_ZONES),
+        units=st.sampled_from(Units),
+        last_freeze=odds.map(_last_freeze),
+        unknown=unknowns(),
+    )
+
+
+def _last_freeze(odds: dict[str, date]) -> tuple[tuple[Share, MonthDay], ...]:
+    return tuple((parse_share(share), MonthDay(day.month, day.day)) for share, day in odds.items())
+
+
+@st.composite
+def beds(draw: st.DrawFn) -> Bed:
+    """Beds from half a metre to 60 m, with any margins that leave some of them."""
+    length, width = draw(lengths(M // 2, 60 * M)), draw(lengths(30 * CM, 3 * M // 2))
+    margin = st.none() | lengths(0, length.nm * 2 // 5)
+    return Bed(
+        id=draw(ids()),
+        name=draw(names()),
+        length=length,
+        width=width,
+        head_margin=draw(margin),
+        foot_margin=draw(margin),
+        edge=draw(st.none() | lengths(0, width.nm)),
+        gap=draw(st.none() | lengths(0, M)),
+        note=draw(notes()),
+        unknown=draw(unknowns()),
+    )
+
+
+@cache
+def row_spacings() -> st.SearchStrategy[tuple[Length, ...]]:
+    """One row spacing, or the least and the most."""
+    spacing = st.lists(lengths(5 * CM, M), min_size=1, max_size=2)
+    return spacing.map(lambda some: tuple(sorted(some, key=lambda length: length.nm)))
+
+
+@cache
+def crops() -> st.SearchStrategy[Crop]:
+    """Crops whose packets tell much, little or next to nothing."""
+    return st.builds(
+        Crop,
+        id=ids(),
+        name=names(),
+        in_row=lengths(2 * CM, M),
+        row_spacing=row_spacings(),
+        family=st.none() | names(),
+        establish=st.sampled_from(Establish),
+        edge=st.none() | lengths(0, M // 2),
+        plants_per_area=st.none() | st.integers(1, 900).map(lambda n: parse_area_rate(f"{n} / m2")),
+        spread=st.none() | lengths(CM, M),
+        field_loss=st.none() | shares(most=99),
+        spare=st.none() | shares(),
+        germination=st.none() | shares(least=1),
+        seeds_per_cell=st.none() | st.integers(1, 6),
+        tray_cells=st.none() | st.integers(1, 400),
+        field_days=st.none() | st.integers(0, 250),
+        raising_days=st.none() | st.integers(0, 90),
+        hardening_days=st.none() | st.integers(0, 14),
+        seeds_per_row=st.none() | st.integers(1, 90).map(lambda n: parse_rate(f"{n} / ft")),
+        seeder_slack=st.none() | shares(),
+        seeds_per_gram=st.none() | st.integers(1, 9000).map(float) | st.just(12.5),
+        note=notes(),
+        unknown=unknowns(),
+    )
+
+
+def orders(crop_ids: Sequence[str]) -> st.SearchStrategy[Order]:
+    """Orders of known crops."""
+    return st.builds(
+        Order,
+        id=ids(),
+        crop=st.sampled_from(crop_ids),
+        units=st.integers(1, 400),
+        on=days(),
+        plants_per_unit=st.integers(1, 6),
+        lead_days=st.integers(0, 7),
+        note=notes(),
+        unknown=unknowns(),
+    )
+
+
+@st.composite
+def plantings(
+    draw: st.DrawFn, bed_ids: Sequence[str], crop_ids: Sequence[str], order_ids: Sequence[str] = ()
+) -> Planting:
+    """Plantings of known crops in known beds, of any size: they may overlap and stick out."""
+    in_ground, out = draw(_two_days())
+    return Planting(
+        id=draw(ids()),
+        bed=draw(st.sampled_from(bed_ids)),
+        crop=draw(st.sampled_from(crop_ids)),
+        start=draw(st.none() | lengths(0, 70 * M)),
+        order=draw(st.none() | st.sampled_from(order_ids)) if order_ids else None,
+        pattern=draw(st.sampled_from(Pattern)),
+        rows=draw(st.none() | st.integers(1, 12)),
+        in_row=draw(st.none() | lengths(2 * CM, M)),
+        row_spacing=draw(st.just(()) | row_spacings()),
+        edge=draw(st.none() | lengths(0, M // 2)),
+        slack=draw(st.none() | lengths(0, 2 * M)),
+        round_up_to=draw(st.none() | lengths(CM, 2 * M)),
+        in_ground=in_ground,
+        out=out,
+        note=draw(notes()),
+        unknown=draw(unknowns()),
+        **draw(_sizes()),
+    )
+
+
+@cache
+def _sizes() -> st.SearchStrategy[dict[str, Any]]:
+    plants = st.fixed_dictionaries({"plants": st.integers(1, 500)})
+    length = st.fixed_dictionaries({"length": lengths(CM, 30 * M)})
+    return st.just({}) | plants | length
+
+
+@cache
+def _two_days() -> st.SearchStrategy[tuple[date | None, date | None]]:
+    apart = st.builds(lambda day, more: (day, day + timedelta(days=more)), days(), st.integers(1, 300))
+    return apart | st.tuples(st.none() | days(), st.none()) | st.tuples(st.none(), days())
+
+
+@st.composite
+def wishes(draw: st.DrawFn, bed_ids: Sequence[str], crop_ids: Sequence[str]) -> Wish:
+    """Wishes for known crops, in all beds or some."""
+    least = draw(st.integers(0, 200))
+    return Wish(
+        id=draw(ids()),
+        crop=draw(st.sampled_from(crop_ids)),
+        least=least,
+        most=draw(st.none() | st.integers(least, 400)),
+        days=draw(st.none() | st.integers(1, 200)),
+        earliest=draw(st.none() | days()),
+        latest=draw(st.none() | days()),
+        worth=draw(st.floats(0, 100)),
+        beds=tuple(draw(st.lists(st.sampled_from(bed_ids), unique=True))) if bed_ids else (),
+        pattern=draw(st.sampled_from(Pattern)),
+        rows=draw(st.none() | st.integers(1, 12)),
+        unknown=draw(unknowns()),
+    )
+
+
+@st.composite
+def covers(draw: st.DrawFn, bed_ids: Sequence[str]) -> Cover:
+    """Covers over known beds; they may stick out."""
+    start = draw(lengths(0, 30 * M))
+    on, off = draw(_two_days())
+    return Cover(
+        id=draw(ids()),
+        bed=draw(st.sampled_from(bed_ids)),
+        start=start,
+        end=draw(lengths(start.nm + CM, start.nm + 30 * M)),
+        on=on,
+        off=off,
+        hoop_spacing=draw(st.none() | lengths(30 * CM, 3 * M)),
+        leg=draw(st.none() | lengths(0, M // 2)),
+        apron=draw(st.none() | lengths(0, M // 2)),
+        cloth_end=draw(st.none() | lengths(0, M)),
+        layers=draw(st.integers(1, 3)),
+        unknown=draw(unknowns()),
+    )
+
+
+@st.composite
+def plans(draw: st.DrawFn) -> Plan:
+    """Any valid plan: beds and crops from none to three, and what can be made of them."""
+    ground, grown = draw(_some(beds(), most=3)), draw(_some(crops(), most=3))
+    bed_ids, crop_ids = [bed.id for bed in ground], [crop.id for crop in grown]
+    wanted = draw(_some(orders(crop_ids), most=2)) if crop_ids else ()
+    order_ids = [order.id for order in wanted]
+    return Plan(
+        place=draw(places()),
+        beds=ground,
+        crops=grown,
+        plantings=draw(_some(plantings(bed_ids, crop_ids, order_ids), most=4)) if bed_ids and crop_ids else (),
+        orders=wanted,
+        wishes=draw(_some(wishes(bed_ids, crop_ids), most=2)) if crop_ids else (),
+        covers=draw(_some(covers(bed_ids), most=2)) if bed_ids else (),
+        unknown=draw(unknowns()),
+    )
+
+
+def _some(parts: st.SearchStrategy[Any], most: int) -> st.SearchStrategy[tuple[Any, ...]]:
+    return st.lists(parts, max_size=most, unique_by=lambda part: part.id).map(tuple)
+
+
+def metric_plan() -> Plan:
+    """Two beds, two crops and three plantings that fit, in metres and centimetres."""
+    cm_25, cm_30, cm_7 = parse_length("25 cm"), parse_length("30 cm"), parse_length("7.5 cm")
+    tunnel = Bed("b1", "Tunnel, east", parse_length("15 m"), parse_length("75 cm"), cm_30, cm_30, edge=cm_7)
+    field = Bed("b2", "Field, upper", parse_length("20 m"), parse_length("1.20 m"), cm_30, cm_30)
+    pak_choi = Crop("pak-choi", "Pak choi", cm_25, (cm_30, parse_length("45 cm")), field_days=48, raising_days=24)
+    leek = Crop("leek", "Leek", parse_length("15 cm"), (cm_30,), field_days=120, raising_days=75)
+    april, may, august = date(2027, 4, 9), date(2027, 5, 28), date(2027, 8, 20)
+    return Plan(
+        place=Place("Upper Sill", 57.2, -4.1, "Europe/London"),
+        beds=(tunnel, field),
+        crops=(pak_choi, leek),
+        plantings=(
+            Planting("p1", "b1", "pak-choi", cm_30, plants=120, in_ground=april, out=may),
+            Planting("p2", "b2", "leek", cm_30, length=parse_length("11.85 m"), in_ground=april, out=august),
+            Planting(
+                "p3", "b2", "pak-choi", parse_length("13 m"), pattern=Pattern.STAGGERED, in_ground=april, out=may
+            ),
+        ),
+    )
+
+
+def feet_plan() -> Plan:
+    """Two beds, two crops, an order and three plantings that fit, in feet and inches."""
+    one_foot, edge = parse_length("1 ft"), parse_length("3 in")
+    tunnel = Bed("t1", "Tunnel, south", parse_length("53.5 ft"), parse_length('30"'), one_foot, one_foot, edge=edge)
+    field = Bed("f1", "Field, by the pond", parse_length("100 ft"), parse_length("4'"), gap=one_foot)
+    lettuce = Crop("lettuce", "Head lettuce", parse_length("8 in"), (parse_length("12 in"),), field_days=45)
+    beet = Crop(
+        "beet", "Beetroot", parse_length("3 in"), (parse_length("1 ft"),), establish=Establish.DIRECT, field_days=65
+    )
+    april, june = date(2028, 4, 3), date(2028, 6, 1)
+    return Plan(
+        place=Place("Long Reach", 44.5, -84.0, "America/Detroit", Units.FEET_AND_INCHES),
+        beds=(tunnel, field),
+        crops=(lettuce, beet),
+        plantings=(
+            Planting("p1", "t1", "lettuce", one_foot, plants=180, in_ground=april, out=june),
+            Planting("p2", "f1", "beet", parse_length("0 ft"), order="o1"),
+            Planting("p3", "f1", "lettuce", parse_length("20' 6 1/2\""), length=parse_length("16 ft")),
+        ),
+        orders=(Order("o1", "beet", units=40, on=date(2028, 7, 8), plants_per_unit=5),),
+    )

@@ -1,0 +1,169 @@
+"""Dates counted back from the market day, and who has the ground when."""
+
+from datetime import date, timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from gardenplot.plan import Order, Plan, crop_of
+from gardenplot.season import Dates, dates_of, grown_on, share_days, stand_for
+from tests.layout.ground import Fields, many, plan_with
+from tests.plans import days, plans
+
+BED: Fields = {"length": "10 m", "width": "75 cm"}
+SPACED: Fields = {"in_row": "20 cm", "row_spacing": "25 cm"}
+
+
+def planned(crop: Fields, market: str | None = None, lead_days: int = 1, **planting: str) -> Dates:
+    """The dates of one planting, for an order on a market day or for none."""
+    order = {"id": "o1", "crop": "crop", "units": 100, "on": market, "lead_days": lead_days}
+    wanted = {"order": "o1"} if market else {}
+    plan = plan_with(BED, SPACED | crop, wanted | planting, orders=[order] if market else [])
+    return dates_of(plan, plan.plantings[0])
+
+
+def shown(day: date | None) -> str | None:
+    return f"{day:%a} {day.isoformat()}" if day else None
+
+
+@pytest.mark.parametrize(
+    ("market", "field", "raising", "hardening", "sow", "harden", "set_out", "ready"),
+    [
+        ("2025-05-17", 35, 24, 7, "Tue 2025-03-18", "Fri 2025-04-04", "Fri 2025-04-11", "Fri 2025-05-16"),
+        ("2025-05-17", 42, 28, 7, "Fri 2025-03-07", "Fri 2025-03-28", "Fri 2025-04-04", "Fri 2025-05-16"),
+        ("2025-07-05", 58, 35, 8, "Wed 2025-04-02", "Tue 2025-04-29", "Wed 2025-05-07", "Fri 2025-07-04"),
+        ("2025-05-10", 45, 28, 6, "Tue 2025-02-25", "Wed 2025-03-19", "Tue 2025-03-25", "Fri 2025-05-09"),
+        ("2028-07-08", 65, 42, 8, "Wed 2028-03-22", "Tue 2028-04-25", "Wed 2028-05-03", "Fri 2028-07-07"),
+        ("2025-06-21", 50, 30, 7, "Tue 2025-04-01", "Thu 2025-04-24", "Thu 2025-05-01", "Fri 2025-06-20"),
+        ("2025-07-12", 60, 35, 7, "Mon 2025-04-07", "Mon 2025-05-05", "Mon 2025-05-12", "Fri 2025-07-11"),
+    ],
+    ids=["pak choi", "kohlrabi", "broccoli", "lettuce", "cabbage", "Chinese cabbage", "fennel"],
+)
+def test_a_transplanted_crop_is_counted_back_from_its_market_day(
+    market: str, field: int, raising: int, hardening: int, sow: str, harden: str, set_out: str, ready: str
+) -> None:
+    dates = planned({"field_days": field, "raising_days": raising, "hardening_days": hardening}, market)
+    assert [shown(day) for day in (dates.sow, dates.harden, dates.set_out, dates.ready)] == [
+        sow, harden, set_out, ready,
+    ]  # fmt: skip
+    assert dates.in_ground == dates.set_out
+
+
+@pytest.mark.parametrize(
+    ("market", "field", "sow"),
+    [("2025-07-05", 65, "Wed 2025-04-30"), ("2025-06-21", 45, "Tue 2025-05-06")],
+    ids=["beets", "coriander"],
+)
+def test_a_crop_sown_direct_is_never_set_out(market: str, field: int, sow: str) -> None:
+    dates = planned({"establish": "direct", "field_days": field, "raising_days": 20, "hardening_days": 7}, market)
+    assert (shown(dates.sow), dates.harden, dates.set_out) == (sow, None, None)
+    assert dates.in_ground == dates.sow
+
+
+@pytest.mark.parametrize(("year", "sow"), [(2028, "Fri 2028-02-18"), (2027, "Wed 2027-02-17")])
+def test_leeks_are_sown_a_day_later_where_a_leap_day_lies_between(year: int, sow: str) -> None:
+    dates = planned({"raising_days": 75}, in_ground=f"{year}-05-03")
+    assert (shown(dates.sow), dates.set_out) == (sow, date(year, 5, 3))
+
+
+def test_a_plug_sown_today_for_setting_out_in_35_days_makes_the_market_of_26_july() -> None:
+    sown_again = date(2025, 4, 21)
+    dates = planned({"field_days": 60, "raising_days": 35}, in_ground="2025-05-26")
+    assert (dates.sow, shown(dates.ready)) == (sown_again, "Fri 2025-07-25")
+
+
+def test_the_day_that_was_typed_stands_and_the_rest_follows_it() -> None:
+    dates = planned({"field_days": 60, "raising_days": 35}, "2025-07-12", in_ground="2025-05-22")
+    assert (dates.set_out, shown(dates.ready)) == (date(2025, 5, 22), "Mon 2025-07-21")
+
+
+def test_the_ground_is_free_the_day_after_the_crop_is_ready_unless_another_day_was_typed() -> None:
+    assert planned({"field_days": 35}, "2025-05-17").out == date(2025, 5, 17)
+    assert planned({"field_days": 35}, "2025-05-17", out="2025-05-24").out == date(2025, 5, 24)
+
+
+def test_the_lead_is_taken_off_the_market_day() -> None:
+    assert planned({"field_days": 35}, "2025-05-17", lead_days=0).ready == date(2025, 5, 17)
+    assert planned({"field_days": 35}, "2025-05-17", lead_days=3).ready == date(2025, 5, 14)
+
+
+def test_what_the_crop_does_not_tell_stays_open() -> None:
+    assert planned({}, "2025-05-17") == Dates()
+    assert planned({"raising_days": 24}, "2025-05-17") == Dates()
+    april = date(2025, 4, 11)
+    assert planned({}, in_ground="2025-04-11") == Dates(set_out=april, in_ground=april)
+
+
+def test_days_before_the_calendar_begins_stay_open() -> None:
+    assert planned({"field_days": 35, "raising_days": 24}, in_ground="0001-01-10").sow is None
+
+
+@given(plans())
+def test_dates_of_any_planting_come_in_order(plan: Plan) -> None:
+    for planting in plan.plantings:
+        dates = dates_of(plan, planting)
+        crop = crop_of(plan, planting.crop)
+        hardens_last = (crop.hardening_days or 0) <= (crop.raising_days or 0)
+        steps = (dates.sow, dates.harden if hardens_last else None, dates.set_out, dates.ready)
+        known = [day for day in steps if day is not None]
+        assert known == sorted(known)
+
+
+dated = st.builds(Dates, in_ground=st.none() | days(), out=st.none() | days())
+
+
+@many
+@given(dated, dated)
+def test_sharing_days_is_the_same_from_both_sides(one: Dates, other: Dates) -> None:
+    assert share_days(one, other) == share_days(other, one)
+
+
+month = st.integers(1, 27).map(lambda day: date(2027, 6, day))
+a_while = st.builds(
+    lambda day, more: Dates(in_ground=day, out=day + timedelta(days=more)), month, st.integers(1, 20)
+)  # fmt: skip
+
+
+@many
+@given(a_while, a_while)
+def test_two_plantings_share_days_if_there_is_a_day_on_which_both_are_grown(one: Dates, other: Dates) -> None:
+    all_days = [date(2027, 6, 1) + timedelta(days=number) for number in range(60)]
+    assert share_days(one, other) == any(grown_on(one, day) and grown_on(other, day) for day in all_days)
+
+
+def test_ground_is_taken_from_the_first_day_to_the_one_before_it_is_free() -> None:
+    dates = Dates(in_ground=date(2027, 4, 9), out=date(2027, 5, 28))
+    days_near = [date(2027, 4, 8), date(2027, 4, 9), date(2027, 5, 27), date(2027, 5, 28)]
+    assert [grown_on(dates, day) for day in days_near] == [False, True, True, False]
+
+
+def test_one_crop_may_follow_another_on_the_day_that_it_is_out() -> None:
+    change = date(2027, 5, 28)
+    assert not share_days(Dates(out=change), Dates(in_ground=change))
+    assert share_days(Dates(out=change), Dates(in_ground=change - timedelta(days=1)))
+
+
+def test_without_dates_the_ground_is_always_taken() -> None:
+    assert grown_on(Dates(), date(2027, 5, 28))
+    assert share_days(Dates(), Dates(in_ground=date(2027, 5, 28)))
+
+
+@pytest.mark.parametrize(
+    ("units", "each", "loss", "stand"),
+    [
+        (120, 1, "10 %", 134),
+        (40, 1, "5 %", 43),
+        (90, 1, "10 %", 100),
+        (40, 5, "20 %", 250),
+        (160, 1, "8 %", 174),
+        (120, 1, "12 %", 137),
+        (300, 1, "5 %", 316),
+        (48, 1, "15 %", 57),
+        (150, 1, "10 %", 167),
+        (7, 1, None, 7),
+    ],
+)
+def test_the_stand_makes_up_for_what_the_field_takes(units: int, each: int, loss: str | None, stand: int) -> None:
+    crop = plan_with(BED, SPACED | {"field_loss": loss}).crops[0]
+    assert stand_for(Order("o1", "crop", units, date(2025, 5, 17), each), crop) == stand

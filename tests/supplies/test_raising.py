@@ -1,0 +1,131 @@
+"""Plants to raise, cells, seeds and trays, and what one tray less would give."""
+
+from fractions import Fraction
+from math import ceil
+
+import pytest
+from attrs import evolve
+from hypothesis import given
+from hypothesis import strategies as st
+
+from gardenplot.plan import Crop, Establish
+from gardenplot.supplies import Raising, Spill, raising
+from gardenplot.units import Share
+from tests.layout.ground import Fields, nm, plan_with
+from tests.plans import crops, shares
+
+
+def crop(**fields: str | int) -> Crop:
+    """A crop with those fields, as in a plan file."""
+    spaced: Fields = {"in_row": "20 cm", "row_spacing": "25 cm"}
+    return plan_with({"length": "10 m", "width": "75 cm"}, spaced | fields).crops[0]
+
+
+def raised(planted: int, **fields: str | int) -> Raising:
+    return raising(crop(**fields), planted, nm("20 cm"))
+
+
+@pytest.mark.parametrize(
+    ("planted", "spare", "germination", "tray", "plants", "cells", "trays"),
+    [
+        (136, "15 %", "90 %", 84, 157, 175, 3),
+        (45, "15 %", "90 %", 84, 52, 58, 1),
+        (100, "20 %", "92 %", 128, 120, 131, 2),
+        (100, "20 %", "92 %", 72, 120, 131, 2),
+        (184, "15 %", "95 %", 128, 212, 224, 2),
+        (184, "15 %", "95 %", 200, 212, 224, 2),
+        (137, "10 %", "88 %", 60, 151, 172, 3),
+        (316, "10 %", "80 %", 240, 348, 435, 2),
+        (168, "20 %", "85 %", 128, 202, 238, 2),
+    ],
+)
+def test_plants_cells_and_trays_are_rounded_up_in_this_order(
+    planted: int, spare: str, germination: str, tray: int, plants: int, cells: int, trays: int
+) -> None:
+    found = raised(planted, spare=spare, germination=germination, tray_cells=tray)
+    assert (found.plants, found.cells, found.seeds, found.trays) == (plants, cells, cells, trays)
+
+
+def test_floating_point_would_sow_a_cell_too_many() -> None:
+    assert ceil(21 / 0.7) == 31
+    assert raised(21, germination="70 %").cells == 30
+
+
+def test_two_seeds_in_a_cell_need_fewer_cells_and_more_seeds() -> None:
+    single, double = (raised(17, germination="62.9 %", seeds_per_cell=seeds) for seeds in (1, 2))
+    assert (single.cells, single.seeds) == (28, 28)
+    assert (double.cells, double.seeds) == (20, 40)
+
+
+def test_one_tray_less_is_offered_while_it_gives_a_plant_for_every_place() -> None:
+    pak_choi = raised(136, spare="15 %", germination="90 %", tray_cells=84)
+    assert pak_choi.spill == Spill(2, 151, Fraction(15, 136))
+    broccoli = raised(100, spare="20 %", germination="92 %", tray_cells=128)
+    assert broccoli.spill == Spill(1, 117, Fraction(17, 100))
+
+
+def test_one_tray_less_is_not_offered_where_it_would_leave_places_empty() -> None:
+    assert raised(117, spare="20 %", germination="92 %", tray_cells=128).spill == Spill(1, 117, Fraction(0))
+    assert raised(118, spare="20 %", germination="92 %", tray_cells=128).spill is None
+
+
+def test_a_single_tray_is_never_left_out() -> None:
+    assert raised(45, spare="15 %", germination="90 %", tray_cells=84).spill is None
+
+
+def test_without_a_germination_only_the_plants_are_known() -> None:
+    assert raised(40, spare="10 %", tray_cells=84) == Raising(plants=44)
+
+
+def test_without_a_tray_the_cells_are_known_but_no_trays() -> None:
+    assert raised(40, germination="80 %") == Raising(plants=40, cells=50, seeds=50)
+
+
+def test_beets_are_sown_by_the_row_with_slack() -> None:
+    beets = crop(establish="direct", seeds_per_row="12 / ft", seeder_slack="10 %", seeds_per_gram=60)
+    assert raising(beets, 252, nm("3 in")) == Raising(seeds=832, grams=Fraction(832, 60))
+
+
+def test_a_crop_sown_direct_is_never_raised() -> None:
+    assert raised(252, establish="direct", spare="20 %", germination="90 %", tray_cells=84) == Raising()
+
+
+def test_seed_is_weighed_for_plugs_too() -> None:
+    lettuce = raised(49, germination="50 %", seeds_per_cell=2, seeds_per_gram=800)
+    assert (lettuce.seeds, lettuce.grams) == (132, Fraction(132, 800))
+
+
+@given(crops(), st.integers(1, 5000), shares(least=1))
+def test_cells_and_trays_are_the_fewest_that_give_enough_plants(
+    any_crop: Crop, planted: int, germination: Share
+) -> None:
+    plugs = evolve(any_crop, establish=Establish.TRANSPLANT, germination=germination)
+    found, k = raising(plugs, planted, nm("20 cm")), plugs.seeds_per_cell or 1
+    assert found.plants is not None
+    assert found.cells is not None
+    assert plugs.germination is not None
+    fails = (1 - plugs.germination.part) ** k
+    spare = plugs.spare.part if plugs.spare else 0
+    assert found.plants - 1 < planted * (1 + spare) <= found.plants
+    assert (found.cells - 1) * (1 - fails) < found.plants <= found.cells * (1 - fails)
+    assert found.seeds == found.cells * k
+    assert found.trays == (ceil(Fraction(found.cells, plugs.tray_cells)) if plugs.tray_cells else None)
+
+
+@given(crops(), st.integers(1, 5000), shares(least=1))
+def test_one_tray_less_is_one_less_and_still_enough(any_crop: Crop, planted: int, germination: Share) -> None:
+    plugs = evolve(any_crop, establish=Establish.TRANSPLANT, germination=germination)
+    found = raising(plugs, planted, nm("20 cm"))
+    if found.spill is not None:
+        assert found.trays == found.spill.trays + 1
+        assert found.plants is not None
+        assert planted <= found.spill.plants < found.plants
+        assert found.spill.spare * planted == found.spill.plants - planted
+
+
+@given(st.integers(1, 5000), st.integers(1, 90), shares())
+def test_seed_sown_direct_is_row_length_times_rate_and_slack(planted: int, rate: int, slack: Share) -> None:
+    sown = evolve(crop(establish="direct", seeds_per_row=f"{rate} / m"), seeder_slack=slack)
+    assert sown.seeder_slack is not None
+    exact = Fraction(planted, 5) * rate * (1 + sown.seeder_slack.part)
+    assert raising(sown, planted, nm("20 cm")).seeds == ceil(exact)
