@@ -24,15 +24,23 @@ class Look:
 @lru_cache(maxsize=16)
 def looks(plan: Plan) -> dict[str, Look]:
     """The look of every planting, by its id; letters run along the plan, bed by bed, turn by turn, from the head."""
-    walk = [layout.planting for laid in lay_out_plan(plan) for layout in walked(laid)]
-    letters = {planting: letter(number) for number, planting in enumerate(walk)}
+    rank = {planting.id: number for number, planting in enumerate(plan.plantings)}
+    found: dict[str, Look] = {}
+    for laid in lay_out_plan(plan):
+        before: Shape | None = None
+        for layout in walked(laid):
+            number = rank[layout.planting]
+            before = _shape(number, before)
+            ink = PLANTINGS[number % len(PLANTINGS)]
+            found[layout.planting] = Look(layout.planting, letter(len(found)), ink, before)
+    return found
+
+
+def _shape(number: int, neighbour: Shape | None) -> Shape:
+    """The shape of a planting by its rank in the plan, or the next one where its neighbour has that."""
     shapes = tuple(Shape)
-    return {
-        planting.id: Look(
-            planting.id, letters[planting.id], PLANTINGS[number % len(PLANTINGS)], shapes[number % len(shapes)]
-        )
-        for number, planting in enumerate(plan.plantings)
-    }
+    shape = shapes[number % len(shapes)]
+    return shape if shape is not neighbour else shapes[(number + 1) % len(shapes)]
 
 
 def letter(number: int) -> str:

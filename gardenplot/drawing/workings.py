@@ -1,7 +1,7 @@
 """How the numbers of a layout came about: each sum with the numbers put in."""
 
 from gardenplot.layout import Grown, Layout, band_width
-from gardenplot.plan import Pattern, Plan
+from gardenplot.plan import Pattern, Plan, bed_of
 from gardenplot.season import stand_for
 from gardenplot.supplies import raising
 from gardenplot.units import Units
@@ -15,7 +15,7 @@ RULES = "common practice, no source"
 def workings(plan: Plan, one: Grown, layout: Layout) -> tuple[Working, ...]:
     """The sums behind a planting, from the width of its bed to the trays that raise it."""
     units = plan.place.units
-    return (*_rows(layout, units), *_plants(one, layout, units), *_raise(one, layout))
+    return (*_rows(layout, units), *_plants(plan, one, layout), *_raise(plan, one, layout))
 
 
 def _rows(layout: Layout, units: Units) -> list[Working]:
@@ -38,8 +38,8 @@ def _rows(layout: Layout, units: Units) -> list[Working]:
     return found
 
 
-def _plants(one: Grown, layout: Layout, units: Units) -> list[Working]:
-    found, grid = [], layout.grid
+def _plants(plan: Plan, one: Grown, layout: Layout) -> list[Working]:
+    found, grid, units = [], layout.grid, plan.place.units
     order = one.order
     if order is not None and one.planting.plants is None and one.planting.length is None:
         loss = one.crop.field_loss.text if one.crop.field_loss else "0 %"
@@ -53,21 +53,34 @@ def _plants(one: Grown, layout: Layout, units: Units) -> list[Working]:
         return found
     if not grid.rows:
         return found
-    counts = layout.per_row
-    longest = max(counts)
-    length, in_row = span(layout.length, units), _o(grid.in_row, units)
-    found.append(Working(_("a row"), f"{length} ÷ {in_row}", _("{plants}, whole part").format(plants=longest)))
-    if grid.pattern is not Pattern.STRAIGHT and grid.rows > 1:
-        found.append(
-            Working(_("moved row"), f"{length} ÷ {in_row} − ½", _("{plants}, whole part").format(plants=counts[1]))
-        )
-    found.append(Working(_("plants"), " + ".join(str(count) for count in counts), str(layout.plants)))
+    found += _a_row(plan, layout, units)
+    found.append(Working(_("plants"), " + ".join(str(count) for count in layout.per_row), str(layout.plants)))
     return found
 
 
-def _raise(one: Grown, layout: Layout) -> list[Working]:
+def _a_row(plan: Plan, layout: Layout, units: Units) -> list[Working]:
+    """Plants in a row, from the ground inside the margins where that decides, else from the plants asked for."""
+    grid, counts = layout.grid, layout.per_row
+    first, last = bed_of(plan, layout.bed).zone
+    inside = max(0, min(layout.end, last) - max(layout.start, first))
+    if counts[0] != inside // grid.in_row:
+        return [Working(_("a row"), f"{layout.plants} ÷ {grid.rows}", _("{plants}, up").format(plants=counts[0]))]
+    ground = f"{span(inside, units)} ÷ {_o(grid.in_row, units)}"
+    found = [Working(_("a row"), ground, _("{plants}, whole part").format(plants=counts[0]))]
+    moved = max(0, 2 * inside - grid.in_row) // (2 * grid.in_row)
+    if grid.pattern is not Pattern.STRAIGHT and grid.rows > 1 and counts[1] == moved:
+        found.append(Working(_("moved row"), f"{ground} − ½", _("{plants}, whole part").format(plants=moved)))
+    return found
+
+
+def _raise(plan: Plan, one: Grown, layout: Layout) -> list[Working]:
     made = raising(one.crop, layout.plants, layout.grid.in_row)
     found = []
+    if made.plants is None and made.seeds is not None:
+        row = span(layout.plants * layout.grid.in_row, plan.place.units)
+        slack = f" × (1 + {one.crop.seeder_slack})" if one.crop.seeder_slack else ""
+        sown = f"{row} × {one.crop.seeds_per_row}{slack}"
+        found.append(Working(_("seeds"), sown, _("{seeds}, up").format(seeds=made.seeds), Trust.GOOD, RULES))
     if made.plants is not None and one.crop.spare is not None:
         found.append(
             Working(

@@ -3,6 +3,7 @@
 import re
 import unicodedata
 from collections.abc import Callable, Mapping
+from math import isfinite, nan
 from typing import Any
 
 from attrs import frozen
@@ -37,26 +38,25 @@ def _name(text: str, _units: Units) -> str:
 
 def _number(text: str) -> float:
     try:
-        return float(text.replace(",", "."))
+        number = float(text.replace(",", "."))
     except ValueError:
-        raise PlanError(_("“{typed}” is no number: write it like 320").format(typed=text[:40])) from None
+        number = nan
+    if not isfinite(number):
+        raise PlanError(_("“{typed}” is no number: write it like 320").format(typed=text[:40]))
+    return number
 
 
 def _spacing(text: str, units: Units) -> Any:
     if not text:
         raise PlanError(_("a row spacing is needed, for example 30 cm or 30 cm to 45 cm"))
-    return spacing_from(text, (), units)
+    return spacing_from(text, "", units)
 
 
 PACKET = (
     PacketField("name", _("Name"), _("Kohlrabi"), _name, needed=True),
-    PacketField(
-        "in_row", _("In the row"), "25 cm", lambda text, units: needed_length(text, None, units), needed=True
-    ),
+    PacketField("in_row", _("In the row"), "25 cm", lambda text, units: needed_length(text, "", units), needed=True),
     PacketField("row_spacing", _("Between rows"), _("25 cm to 40 cm"), _spacing, needed=True),
-    PacketField(
-        "edge", _("Least edge"), _("half the row spacing"), lambda text, units: length_from(text, None, units)
-    ),
+    PacketField("edge", _("Least edge"), _("half the row spacing"), lambda text, units: length_from(text, "", units)),
     PacketField("family", _("Family"), "Brassicaceae", _optional(str)),
     PacketField("field_days", _("Days in the field"), "42", _optional(whole_from)),
     PacketField("raising_days", _("Days to raise"), "28", _optional(whole_from)),

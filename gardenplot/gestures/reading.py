@@ -9,14 +9,12 @@ from gardenplot.words import _
 _BARE = {Units.METRIC: "cm", Units.FEET_AND_INCHES: "in", Units.DECIMAL_FEET: "ft"}
 
 
-def length_from(text: str, shown: Length | None, units: Units) -> Length | None:
-    """A typed length, None for an empty line; a number alone takes the unit of the length that stood there."""
-    if not text:
-        return None
-    return parse_length(text, bare=(unit_of(shown.text) if shown else None) or _BARE[units])
+def length_from(text: str, shown: str, units: Units) -> Length | None:
+    """A typed length, None for an empty line; a number alone takes the unit of the text that stood there."""
+    return parse_length(text, bare=unit_of(shown) or _BARE[units]) if text else None
 
 
-def needed_length(text: str, shown: Length | None, units: Units) -> Length:
+def needed_length(text: str, shown: str, units: Units) -> Length:
     """A typed length that may not be left out."""
     length = length_from(text, shown, units)
     if length is None:
@@ -24,10 +22,11 @@ def needed_length(text: str, shown: Length | None, units: Units) -> Length:
     return length
 
 
-def spacing_from(text: str, shown: tuple[Length, ...], units: Units) -> tuple[Length, ...]:
+def spacing_from(text: str, shown: str, units: Units) -> tuple[Length, ...]:
     """One length, or the least and the most as "30 cm to 45 cm"."""
+    before = shown.partition(" to ")[0]
     parts = [part.strip() for part in text.replace("–", " to ").split(" to ")]
-    return tuple(needed_length(part, shown[0] if shown else None, units) for part in parts) if text else ()
+    return tuple(needed_length(part, before, units) for part in parts) if text else ()
 
 
 def spacing_text(spacing: tuple[Length, ...]) -> str:

@@ -51,7 +51,10 @@ def try_first_gap(plan: Plan, crop: Crop, bed_id: str, day: date | None) -> Tria
     plan = carry_crop(plan, crop)
     planting = _new(plan, crop_of(plan, crop.id), bed_id, day)
     ground = ground_for(plan, planting, bed_id)
-    for start, _end in ground.gaps():
+    rank = crop_of(plan, crop.id).in_row.nm
+    for start, end in ground.gaps():
+        if end - start < rank:
+            continue
         trial = _added(plan, planting, ground, Snap(start, Pull.NEIGHBOUR))
         if not trial.against:
             return trial
@@ -76,7 +79,8 @@ def _dated(plan: Plan, planting: Planting, order: Order | None) -> bool:
 
 def _added(plan: Plan, planting: Planting, ground: Ground, start: Snap) -> Trial:
     units = plan.place.units
-    placed = evolve(planting, start=length_of(max(0, start.at), units))
+    start = evolve(start, at=max(0, start.at))
+    placed = evolve(planting, start=length_of(start.at, units))
     room = ground.end_of_room(start.at) - start.at
     one_rank = (placed.in_row or crop_of(plan, placed.crop).in_row).nm
     wanted = _block_of(add_planting(plan, placed), placed.id) if placed.order else None
@@ -96,8 +100,10 @@ def try_move(plan: Plan, planting_id: str, grip: int, pointer: Pointer) -> Trial
     """A planting moved so that the pointer holds it `grip` nm from its start; None beside all beds."""
     if pointer.bed is None:
         return None
-    planting, block = planting_of(plan, planting_id), layout_in(plan, planting_id)
-    snaps = snaps_of(ground_for(plan, planting, pointer.bed), block.length)
+    planting = planting_of(plan, planting_id)
+    there = _moved(plan, planting_id, pointer.bed, Snap(pointer.x - grip, Pull.READING))
+    length = layout_in(there.plan, planting_id).length
+    snaps = snaps_of(ground_for(plan, planting, pointer.bed), length)
     start = snap(pointer.x - grip, snaps, plan.place.units, pointer.reach, free=pointer.free)
     return _moved(plan, planting_id, pointer.bed, start)
 
@@ -118,20 +124,26 @@ def _moved(plan: Plan, planting_id: str, bed_id: str, start: Snap) -> Trial:
     return Trial(after, planting_id, start, against(after, planting_id))
 
 
-def try_resize(plan: Plan, planting_id: str, foot: bool, pointer: Pointer) -> Trial:
-    """A planting with its foot end, or else its head end, drawn to the pointer in whole ranks, or freely."""
+def try_resize(plan: Plan, planting_id: str, foot: bool, pointer: Pointer) -> Trial | None:
+    """A planting with one end drawn to the pointer in whole ranks, or freely; None beside all beds."""
+    if pointer.bed is None:
+        return None
     block = layout_in(plan, planting_id)
-    planting, rank = planting_of(plan, planting_id), block.grid.in_row
-    ground = ground_for(plan, planting, block.bed)
-    room = ground.end_of_room(block.start) - block.start if foot else block.end - ground.start_of_room(block.end)
-    length = pointer.x - block.start if foot else block.end - pointer.x
+    rank = block.grid.in_row
     if pointer.free:
-        at = snap(pointer.x, (), plan.place.units, pointer.reach, free=True)
-        length = at.at - block.start if foot else block.end - at.at
+        at = max(0, snap(pointer.x, (), plan.place.units, pointer.reach, free=True).at)
+        length = at - block.start if foot else block.end - at
     else:
-        ranks = min((length + rank // 2) // rank, room // rank)
-        length = max(ranks, 1) * rank
+        length = _whole_ranks(plan, block, pointer.x, foot=foot)
     return _resized(plan, block, max(length, rank), foot=foot)
+
+
+def _whole_ranks(plan: Plan, block: Layout, x: int, *, foot: bool) -> int:
+    """The length in whole ranks that comes nearest to one end at `x` and leaves the neighbours alone."""
+    ground, rank = ground_for(plan, planting_of(plan, block.planting), block.bed), block.grid.in_row
+    room = ground.end_of_room(block.start) - block.start if foot else block.end - ground.start_of_room(block.end)
+    length = x - block.start if foot else block.end - x
+    return max(min((length + rank // 2) // rank, room // rank), 1) * rank
 
 
 def try_ranks(plan: Plan, planting_id: str, more: int) -> Trial:

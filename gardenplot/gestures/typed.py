@@ -20,47 +20,54 @@ from gardenplot.plan.edits import change_bed, change_planting, resize_planting
 from gardenplot.units import Length, length_of
 from gardenplot.words import _
 
+Shown = Callable[[Plan, str], str]
+Edit = Callable[[Plan, str, str, str], Plan]
+"""An edit of the part with an id, by the text typed and the text that stood there."""
+
 
 @frozen
 class TypedField:
-    """A field of one part of the plan: its label, the text shown for it, and the edit that a text makes.
-
-    `apply` raises LengthError or PlanError where the text is no good.
-    """
+    """A field of one part of the plan: its label, the text shown for it, and the edit that another text makes."""
 
     name: str
     label: str
-    shown: Callable[[Plan, str], str]
-    apply: Callable[[Plan, str, str], Plan]
+    shown: Shown
+    edit: Edit
     example: str = ""
 
+    def apply(self, plan: Plan, part_id: str, text: str) -> Plan:
+        """The plan with a typed text in this field; what is shown already changes nothing.
 
-def _planted(attribute: str) -> Callable[[Plan, str], str]:
+        Raises LengthError or PlanError where the text is no good.
+        """
+        shown = self.shown(plan, part_id)
+        return plan if text == shown else self.edit(plan, part_id, text, shown)
+
+
+def _planted(attribute: str) -> Shown:
     return lambda plan, planting_id: text_of(getattr(planting_of(plan, planting_id), attribute))
 
 
-def _length_edit(attribute: str) -> Callable[[Plan, str, str], Plan]:
-    def apply(plan: Plan, planting_id: str, text: str) -> Plan:
-        shown = getattr(planting_of(plan, planting_id), attribute)
-        return change_planting(plan, planting_id, **{attribute: length_from(text, shown, plan.place.units)})
-
-    return apply
+def _length_edit(attribute: str) -> Edit:
+    return lambda plan, planting_id, text, shown: change_planting(
+        plan, planting_id, **{attribute: length_from(text, shown, plan.place.units)}
+    )
 
 
-def _date_edit(attribute: str) -> Callable[[Plan, str, str], Plan]:
-    return lambda plan, planting_id, text: change_planting(plan, planting_id, **{attribute: date_from(text)})
+def _date_edit(attribute: str) -> Edit:
+    return lambda plan, planting_id, text, _shown: change_planting(plan, planting_id, **{attribute: date_from(text)})
+
+
+def _number_edit(attribute: str) -> Edit:
+    return lambda plan, planting_id, text, _shown: change_planting(plan, planting_id, **{attribute: whole_from(text)})
 
 
 def _plants_shown(plan: Plan, planting_id: str) -> str:
     return str(layout_in(plan, planting_id).plants)
 
 
-def _plants(plan: Plan, planting_id: str, text: str) -> Plan:
-    return change_planting(plan, planting_id, plants=whole_from(text))
-
-
 def _at(nm: int, given: Length | None, plan: Plan) -> str:
-    """A place or length as it was typed, else as exact text, so that typing it again changes nothing."""
+    """A place or length as it was typed, else as exact text."""
     return given.text if given is not None and given.nm == nm else length_of(nm, plan.place.units).text
 
 
@@ -68,8 +75,7 @@ def _from_shown(plan: Plan, planting_id: str) -> str:
     return _at(layout_in(plan, planting_id).start, planting_of(plan, planting_id).start, plan)
 
 
-def _from(plan: Plan, planting_id: str, text: str) -> Plan:
-    shown = length_of(layout_in(plan, planting_id).start, plan.place.units)
+def _from(plan: Plan, planting_id: str, text: str, shown: str) -> Plan:
     return change_planting(plan, planting_id, start=needed_length(text, shown, plan.place.units))
 
 
@@ -77,9 +83,9 @@ def _to_shown(plan: Plan, planting_id: str) -> str:
     return length_of(layout_in(plan, planting_id).end, plan.place.units).text
 
 
-def _to(plan: Plan, planting_id: str, text: str) -> Plan:
+def _to(plan: Plan, planting_id: str, text: str, shown: str) -> Plan:
     layout, units = layout_in(plan, planting_id), plan.place.units
-    end = needed_length(text, length_of(layout.end, units), units)
+    end = needed_length(text, shown, units)
     if end.nm <= layout.start:
         raise PlanError(_("{end} is not beyond {start}").format(end=end, start=length_of(layout.start, units)))
     start = planting_of(plan, planting_id).start or length_of(layout.start, units)
@@ -90,18 +96,8 @@ def _length_shown(plan: Plan, planting_id: str) -> str:
     return _at(layout_in(plan, planting_id).length, planting_of(plan, planting_id).length, plan)
 
 
-def _length(plan: Plan, planting_id: str, text: str) -> Plan:
-    layout, units = layout_in(plan, planting_id), plan.place.units
-    shown = planting_of(plan, planting_id).length or length_of(layout.length, units)
-    return change_planting(plan, planting_id, length=length_from(text, shown, units))
-
-
 def _rows_shown(plan: Plan, planting_id: str) -> str:
     return str(layout_in(plan, planting_id).grid.rows or "")
-
-
-def _rows(plan: Plan, planting_id: str, text: str) -> Plan:
-    return change_planting(plan, planting_id, rows=whole_from(text))
 
 
 def _in_row_shown(plan: Plan, planting_id: str) -> str:
@@ -109,9 +105,9 @@ def _in_row_shown(plan: Plan, planting_id: str) -> str:
     return (planting.in_row or crop_of(plan, planting.crop).in_row).text
 
 
-def _in_row(plan: Plan, planting_id: str, text: str) -> Plan:
+def _in_row(plan: Plan, planting_id: str, text: str, shown: str) -> Plan:
     packet = crop_of(plan, planting_of(plan, planting_id).crop).in_row
-    length = length_from(text, planting_of(plan, planting_id).in_row or packet, plan.place.units)
+    length = length_from(text, shown, plan.place.units)
     return change_planting(plan, planting_id, in_row=None if length == packet else length)
 
 
@@ -120,9 +116,9 @@ def _spacing_shown(plan: Plan, planting_id: str) -> str:
     return spacing_text(planting.row_spacing or crop_of(plan, planting.crop).row_spacing)
 
 
-def _spacing(plan: Plan, planting_id: str, text: str) -> Plan:
+def _spacing(plan: Plan, planting_id: str, text: str, shown: str) -> Plan:
     packet = crop_of(plan, planting_of(plan, planting_id).crop).row_spacing
-    spacing = spacing_from(text, planting_of(plan, planting_id).row_spacing or packet, plan.place.units)
+    spacing = spacing_from(text, shown, plan.place.units)
     return change_planting(plan, planting_id, row_spacing=() if spacing == packet else spacing)
 
 
@@ -134,11 +130,11 @@ def _edge_shown(plan: Plan, planting_id: str) -> str:
 
 
 PLANTING_FIELDS = (
-    TypedField("plants", _("Plants"), _plants_shown, _plants),
-    TypedField("rows", _("Rows"), _rows_shown, _rows, _("as fit")),
+    TypedField("plants", _("Plants"), _plants_shown, _number_edit("plants")),
+    TypedField("rows", _("Rows"), _rows_shown, _number_edit("rows"), _("as fit")),
     TypedField("from", _("From"), _from_shown, _from),
     TypedField("to", _("To"), _to_shown, _to),
-    TypedField("length", _("Length"), _length_shown, _length),
+    TypedField("length", _("Length"), _length_shown, _length_edit("length")),
     TypedField("edge", _("Least edge"), _edge_shown, _length_edit("edge")),
     TypedField("in_row", _("In the row"), _in_row_shown, _in_row),
     TypedField("row_spacing", _("Between rows"), _spacing_shown, _spacing),
@@ -150,20 +146,18 @@ PLANTING_FIELDS = (
 """The fields of a planting, in the order of the panel."""
 
 
-def _bed_length(attribute: str, *, needed: bool = False) -> Callable[[Plan, str, str], Plan]:
-    def apply(plan: Plan, bed_id: str, text: str) -> Plan:
-        read = needed_length if needed else length_from
-        length = read(text, getattr(bed_of(plan, bed_id), attribute), plan.place.units)
-        return change_bed(plan, bed_id, **{attribute: length})
-
-    return apply
+def _bed_length(attribute: str, *, needed: bool = False) -> Edit:
+    read = needed_length if needed else length_from
+    return lambda plan, bed_id, text, shown: change_bed(
+        plan, bed_id, **{attribute: read(text, shown, plan.place.units)}
+    )
 
 
-def _bed_text(attribute: str) -> Callable[[Plan, str], str]:
+def _bed_text(attribute: str) -> Shown:
     return lambda plan, bed_id: text_of(getattr(bed_of(plan, bed_id), attribute))
 
 
-def _bed_name(plan: Plan, bed_id: str, text: str) -> Plan:
+def _bed_name(plan: Plan, bed_id: str, text: str, _shown: str) -> Plan:
     return change_bed(plan, bed_id, name=text)
 
 
@@ -182,13 +176,13 @@ BED_FIELDS = (
 def bed_from(name: str, texts: dict[str, str], plan: Plan) -> Bed:
     """A new bed from typed texts; raises LengthError or PlanError."""
     units = plan.place.units
-    margin = length_from(texts.get("margin", ""), None, units)
+    margin = length_from(texts.get("margin", ""), "", units)
     return Bed(
         id="bed",
         name=name,
-        length=needed_length(texts.get("length", ""), None, units),
-        width=needed_length(texts.get("width", ""), None, units),
+        length=needed_length(texts.get("length", ""), "", units),
+        width=needed_length(texts.get("width", ""), "", units),
         head_margin=margin,
         foot_margin=margin,
-        gap=length_from(texts.get("gap", ""), None, units),
+        gap=length_from(texts.get("gap", ""), "", units),
     )

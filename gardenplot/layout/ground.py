@@ -17,18 +17,19 @@ class Ground:
 
     def end_of_room(self, start: int) -> int:
         """How far a block that begins at `start` may reach."""
-        return min((first - self.gap for first, _last in self.blocks if first >= start), default=self.zone[1])
+        return min([self.zone[1], *(first - self.gap for first, _last in self.blocks if first >= start)])
 
     def start_of_room(self, end: int) -> int:
         """How far towards the head a block that ends at `end` may begin."""
-        return max((last + self.gap for _first, last in self.blocks if last <= end), default=self.zone[0])
+        return max([self.zone[0], *(last + self.gap for _first, last in self.blocks if last <= end)])
 
     def gaps(self) -> tuple[tuple[int, int], ...]:
         """The stretches where a block may stand, from the head on."""
         found, at = [], self.zone[0]
         for first, last in self.blocks:
-            if first - self.gap > at:
-                found.append((at, first - self.gap))
+            end = min(first - self.gap, self.zone[1])
+            if end > at:
+                found.append((at, end))
             at = max(at, last + self.gap)
         return (*found, (at, self.zone[1])) if at < self.zone[1] else tuple(found)
 

@@ -79,5 +79,6 @@ def _is_gap(bed: Bed, stretch: Stretch, in_row: int) -> bool:
 def fullest_day(laid: LaidOut) -> date | None:
     """The first day on which least of the bed is left; None where no planting has a date."""
     days = {one.dates.in_ground for one in laid.grown if one.dates.in_ground}
-    days |= {one.dates.out - timedelta(days=1) for one in laid.grown if one.dates.out and not one.dates.in_ground}
+    ends = (one.dates.out for one in laid.grown if one.dates.in_ground is None)
+    days |= {out - timedelta(days=1) for out in ends if out is not None and out > date.min}
     return min(sorted(days), key=lambda day: free_on(laid, day).total, default=None)

@@ -1,0 +1,1 @@
+"""What a plan looks like, as marks and words."""

@@ -1,0 +1,71 @@
+"""The letter and the look of each planting."""
+
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from gardenplot.drawing.letters import letter, looks
+from gardenplot.drawing.marks import Shape
+from gardenplot.drawing.style import PLANTINGS
+from gardenplot.drawing.turns import turns
+from gardenplot.layout import lay_out_plan
+from gardenplot.plan import Plan
+from tests.drawing.hand_worked import hand_worked, plan_from
+from tests.plans import plans
+
+
+@pytest.mark.parametrize(
+    ("number", "name"),
+    [(0, "A"), (1, "B"), (25, "Z"), (26, "AA"), (27, "AB"), (51, "AZ"), (52, "BA"), (701, "ZZ"), (702, "AAA")],
+)
+def test_letters_go_on_after_z(number: int, name: str) -> None:
+    assert letter(number) == name
+
+
+@given(st.integers(0, 20_000))
+def test_each_number_has_letters_of_its_own_in_order(number: int) -> None:
+    one, next_one = letter(number), letter(number + 1)
+    assert (len(one), one) < (len(next_one), next_one)
+
+
+@settings(max_examples=25)
+@given(plans())
+def test_letters_are_given_once_each_and_without_a_hole(plan: Plan) -> None:
+    found = looks(plan)
+    assert set(found) == {planting.id for planting in plan.plantings}
+    assert {look.letter for look in found.values()} == {letter(number) for number in range(len(plan.plantings))}
+
+
+def test_letters_run_bed_by_bed_from_the_head_on_whatever_the_order_in_the_plan() -> None:
+    plan = in_a_row("4 m", "1 m", "7 m")
+    assert {name: look.letter for name, look in looks(plan).items()} == {"p1": "B", "p2": "A", "p3": "C"}
+    assert [look.letter for look in looks(hand_worked("s4")).values()] == ["A", "B"]
+
+
+def test_as_many_looks_as_there_are_shapes_and_colours_are_tried_before_one_comes_back() -> None:
+    found = looks(in_a_row(*(f"{n} m" for n in range(len(Shape) * len(PLANTINGS)))))
+    assert len({(look.ink, look.shape) for look in found.values()}) == len(Shape) * len(PLANTINGS)
+
+
+@pytest.mark.parametrize("order", [range(14), range(13, -1, -1), [0, 2, 3, 4, 5, 6, 1, 7, 9, 8]], ids=str)
+def test_neighbours_differ_in_shape(order: list[int]) -> None:
+    plan = in_a_row(*(f"{n} m" for n in order))
+    look = looks(plan)
+    for laid in lay_out_plan(plan):
+        for turn in turns(laid):
+            for one, beside in pairwise(look[layout.planting] for layout in turn):
+                assert one.shape != beside.shape
+
+
+def in_a_row(*starts: str) -> Plan:
+    """A bed with a block of leeks at each of those readings, p1, p2 ... in the order they are given."""
+    return plan_from(
+        beds=[{"id": "b1", "name": "Bed", "length": "60 m", "width": "75 cm"}],
+        crops=[{"id": "leek", "name": "Leek", "in_row": "15 cm", "row_spacing": "25 cm"}],
+        plantings=[
+            {"id": f"p{number}", "bed": "b1", "crop": "leek", "from": start, "length": "60 cm"}
+            for number, start in enumerate(starts, 1)
+        ],
+    )

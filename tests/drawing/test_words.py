@@ -1,0 +1,133 @@
+"""Words beside the fields, under the pointer and at the foot of the window; a packet's swatch."""
+
+from datetime import date
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from gardenplot.drawing.planting_words import (
+    dates_words,
+    day_words,
+    order_met_words,
+    order_words,
+    rows_words,
+    spacing_words,
+    spare_words,
+)
+from gardenplot.drawing.strips import Under, arranged
+from gardenplot.drawing.swatch import swatch
+from gardenplot.drawing.tape_words import scale_words, under_words
+from gardenplot.layout import lay_out_plan
+from gardenplot.plan import Crop, Establish
+from gardenplot.units import MM, Units, parse_length
+from tests.drawing.hand_worked import hand_worked, only_bed
+from tests.layout.ground import Fields, laid_out, nm, plan_with
+
+S1, S6 = hand_worked("s1"), hand_worked("s6")
+BED: Fields = {"length": "12 m", "width": "75 cm"}
+CHARD: Fields = {"in_row": "20 cm", "row_spacing": "25 cm", "edge": "10 cm"}
+
+
+def plain(text: str) -> str:
+    return text.replace("\u2009", " ")
+
+
+def test_a_day_is_said_as_people_say_it() -> None:
+    assert day_words(date(2027, 4, 9)) == "Fri 9 Apr 2027"
+
+
+def test_where_and_when_a_planting_is() -> None:
+    one = only_bed(S1).grown[0]
+    assert dates_words(S1, one) == "Tunnel, second bed · in ground Fri 11 Apr 2025 – Sat 17 May 2025"
+    undated = plan_with(BED, CHARD, {"plants": 3})
+    assert dates_words(undated, only_bed(undated).grown[0]) == "Bed · no dates yet"
+
+
+def test_an_order_in_short() -> None:
+    assert order_words(S1.orders[0]) == "120 for Sat 17 May 2025"
+    assert plain(order_words(hand_worked("s2").orders[1])) == "40 × 5 for Sat 5 Jul 2025"
+
+
+@pytest.mark.parametrize(
+    ("scenario", "number", "words"),
+    [("s1", 0, "met, 2 to spare of 136"), ("s2", 0, "met, 0 to spare of 100"), ("s5", 1, "382 plants short of 400")],
+)
+def test_whether_an_order_is_met(scenario: str, number: int, words: str) -> None:
+    laid = only_bed(hand_worked(scenario))
+    assert order_met_words(laid.grown[number], laid.layouts[number]) == words
+
+
+def test_both_answers_for_rows_are_in_sight() -> None:
+    assert plain(rows_words(only_bed(S6).layouts[0], Units.METRIC)) == "8.1 cm at the edge; or 2 with 23.1 cm"
+    assert plain(rows_words(only_bed(S1).layouts[0], Units.METRIC)) == "7.5 cm at the edge; or 3 with 17.5 cm"
+
+
+@pytest.mark.parametrize(
+    ("planting", "words"),
+    [
+        ({"length": "2.95 m"}, "15 cm over at the foot end"),
+        ({"length": "3 m"}, ""),
+        ({"plants": 45, "slack": "40 cm"}, "40 cm over at the foot end"),
+        ({"length": "2.95 m", "pattern": "broadcast"}, ""),
+    ],
+)
+def test_what_no_rank_fills_is_said(planting: Fields, words: str) -> None:
+    assert plain(spare_words(laid_out(BED, CHARD, planting).layouts[0], Units.METRIC)) == words
+
+
+@pytest.mark.parametrize(
+    ("along", "across", "establish", "words"),
+    [
+        ("20 cm", "30 cm", Establish.TRANSPLANT, "20 × 30 cm · set out"),
+        ("3 in", "1 ft", Establish.DIRECT, "3 in × 1 ft · sow"),
+        ("8\"", "12\"", Establish.DIRECT, "8\" × 12\" · sow"),
+    ],
+)  # fmt: skip
+def test_a_packets_spacing(along: str, across: str, establish: Establish, words: str) -> None:
+    crop = Crop("c", "C", parse_length(along), (parse_length(across),), establish=establish)
+    assert plain(spacing_words(crop)) == words
+
+
+@pytest.mark.parametrize(
+    ("x", "y", "words"),
+    [
+        ("4.2 m", "31 cm", "Tunnel, second bed · tape 4.20 m · 31 cm from the base line"),
+        ("4.2 m", "80 cm", "Tunnel, second bed · tape 4.20 m"),
+        ("12.01 m", "31 cm", "Tunnel, second bed"),
+    ],
+)
+def test_the_place_under_the_pointer(x: str, y: str, words: str) -> None:
+    assert plain(under_words(S1, Under("b2", nm(x), nm(y)))) == words
+
+
+@pytest.mark.parametrize(
+    ("along", "true_scale", "words"),
+    [
+        (96 / 25.4 / 20, True, "metres · scale 1 : 20"),
+        (96 / 25.4 / 2.5, True, "metres · scale 1 : 2.5"),
+        (96 / 25.4 / 100, False, "metres · scale 1 : 100, across enlarged × 3"),
+    ],
+)
+def test_the_scale_of_the_drawing(along: float, true_scale: bool, words: str) -> None:
+    strips = arranged(lay_out_plan(S1), along, true_scale=true_scale)
+    assert scale_words(Units.METRIC, strips, 96) == words
+
+
+spacings = st.integers(20, 900).map(lambda mm: parse_length(f"{mm} mm"))
+
+
+@given(spacings, spacings)
+def test_plants_of_a_swatch_stand_at_true_spacing_and_do_not_touch(along: object, across: object) -> None:
+    crop = Crop("c", "C", along, (across,))  # type: ignore[arg-type]
+    width, height = 820.0, 582.0
+    plants = list(swatch(crop, width, height))
+    assert plants
+    step_x, step_y = crop.in_row.nm / MM, crop.row_spacing[0].nm / MM
+    first_x, first_y, _radius = plants[0]
+    for x, y, radius in plants:
+        assert 0 <= x < width
+        assert 0 <= y < height
+        assert 2 * radius < min(step_x, step_y)
+        for distance, step in ((x - first_x, step_x), (y - first_y, step_y)):
+            assert abs(distance / step - round(distance / step)) < 1e-6

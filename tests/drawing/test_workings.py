@@ -1,0 +1,165 @@
+"""Every number can show its working: the sums of S1 and S2, and that sums say what is so."""
+
+from math import ceil
+
+import pytest
+from hypothesis import given, settings
+
+from gardenplot.drawing.workings import convention, trays_line, workings
+from gardenplot.layout import Grown, Layout, lay_out_plan
+from gardenplot.plan import Pattern, Plan, bed_of
+from gardenplot.units.figures import offset, span
+from gardenplot.working import Trust, Working
+from tests.drawing.hand_worked import hand_worked, only_bed, plan_from
+from tests.layout.ground import Fields
+from tests.plans import plans
+
+
+def grown(plan: Plan) -> list[tuple[Grown, Layout]]:
+    """Each planting of a plan with its layout."""
+    return [pair for laid in lay_out_plan(plan) for pair in zip(laid.grown, laid.layouts, strict=True)]
+
+
+def by_name(plan: Plan, one: Grown, layout: Layout) -> dict[str, Working]:
+    return {working.name: working for working in workings(plan, one, layout)}
+
+
+def sums(plan: Plan, number: int) -> list[tuple[str, str, str]]:
+    """The workings of a planting as name, sum and value."""
+    found = workings(plan, *grown(plan)[number])
+    return [(one.name, one.sum.replace("\u2009", " "), one.value.replace("\u2009", " ")) for one in found]
+
+
+def test_the_workings_of_the_pak_choi_of_s1() -> None:
+    assert sums(hand_worked("s1"), 0) == [
+        ("rows", "(75 − 2 × 7.5) ÷ 20 + 1", "4, whole part"),
+        ("edge", "(75 − 3 × 20) ÷ 2", "7.5 cm"),
+        ("stand", "120 ÷ (1 − 10 %)", "134, up"),
+        ("a row", "6.80 m ÷ 20 cm", "34, whole part"),
+        ("plants", "34 + 34 + 34 + 34", "136"),
+        ("raise", "136 × (1 + 15 %)", "157, up"),
+        ("cells", "157 ÷ 90 %", "175, up"),
+        ("trays", "175 ÷ 84", "3, up"),
+    ]
+
+
+def test_the_workings_of_the_beets_of_s2() -> None:
+    assert sums(hand_worked("s2"), 1)[:5] == [
+        ("rows", "(48″ − 2 × 6″) ÷ 12″ + 1", "4, whole part"),
+        ("edge", "(48″ − 3 × 12″) ÷ 2", "6″"),
+        ("stand", "40 × 5 ÷ (1 − 20 %)", "250, up"),
+        ("a row", "15′ 9″ ÷ 3″", "63, whole part"),
+        ("plants", "63 + 63 + 63 + 63", "252"),
+    ]
+
+
+def test_the_moved_row_of_s4_holds_one_less() -> None:
+    assert ("moved row", "18.40 m ÷ 40 cm − ½", "45, whole part") in sums(hand_worked("s4"), 0)
+
+
+def test_seed_sown_direct_shows_its_sum_too() -> None:
+    found = {name: (working, value) for name, working, value in sums(hand_worked("s2"), 1)}
+    assert "832" in found["seeds"][1]
+
+
+def test_several_seeds_to_a_cell_show_what_share_of_cells_is_usable() -> None:
+    assert ("cells", "120 ÷ (1 − (1 − 80 %)^2)", "125, up") in sums(beds_of({"plants": 100}), 0)
+    (pair,) = grown(beds_of({"plants": 100}))
+    assert trays_line(*pair) == "120 plants, 125 cells, 2 trays of 72"
+
+
+@pytest.mark.parametrize(
+    ("scenario", "number", "line"),
+    [
+        ("s1", 0, "157 plants, 175 cells, 3 trays of 84; 2 trays still give about 151"),
+        ("s1", 1, "52 plants, 58 cells, 1 tray of 84"),
+        ("s2", 0, "120 plants, 131 cells, 2 trays of 128; 1 tray still gives about 117"),
+        ("s4", 1, "348 plants, 435 cells, 2 trays of 240"),
+    ],
+)
+def test_what_to_raise_is_said_in_a_line(scenario: str, number: int, line: str) -> None:
+    assert trays_line(*grown(hand_worked(scenario))[number]) == line
+
+
+def test_geometry_is_exact_and_trays_are_good() -> None:
+    found = workings(hand_worked("s1"), *grown(hand_worked("s1"))[0])
+    assert [one.name for one in found if one.trust is Trust.EXACT] == ["rows", "edge", "stand", "a row", "plants"]
+    assert [one.name for one in found if one.trust is Trust.GOOD] == ["raise", "cells", "trays"]
+
+
+def test_typed_rows_are_not_said_to_come_from_a_sum() -> None:
+    assert sums(hand_worked("s3"), 1)[0] == ("rows", "typed", "1")
+
+
+def test_a_sown_band_shows_its_band() -> None:
+    plan = beds_of({"length": "2 m", "pattern": "broadcast"})
+    assert [name for name, _sum, _value in sums(plan, 0)[:2]] == ["band", "plants"]
+    assert sums(plan, 0)[0] == ("band", "75 cm − 2 × 10 cm", "55 cm")
+
+
+@pytest.mark.parametrize(
+    "planting",
+    [
+        {"plants": 45},
+        {"plants": 45, "slack": "1 m"},
+        {"plants": 45, "round_up_to": "1 m"},
+        {"plants": 44},
+        {"from": "10 m", "length": "4 m"},
+        {"from": "10 m", "plants": 60},
+        {"length": "2.9 m"},
+        {"plants": 45, "pattern": "staggered", "slack": "1 m"},
+        {"length": "2.9 m", "pattern": "staggered"},
+    ],
+    ids=str,
+)
+def test_what_a_row_holds_is_what_its_sum_gives(planting: Fields) -> None:
+    assert_true_rows(beds_of(planting))
+
+
+@settings(max_examples=25)
+@given(plans())
+def test_what_a_row_holds_is_what_its_sum_gives_in_any_plan(plan: Plan) -> None:
+    assert_true_rows(plan)
+
+
+@settings(max_examples=25)
+@given(plans())
+def test_rows_add_up_and_every_working_is_filled_in(plan: Plan) -> None:
+    for one, layout in grown(plan):
+        found = by_name(plan, one, layout)
+        assert all(working.sum and working.value for working in found.values())
+        if "plants" in found and layout.grid.pattern is not Pattern.BROADCAST:
+            assert sum(int(term) for term in found["plants"].sum.split(" + ")) == layout.plants
+
+
+def test_the_convention_is_named() -> None:
+    assert convention() == "half a spacing at both ends"
+
+
+def assert_true_rows(plan: Plan) -> None:
+    """Fail where ground divided by a spacing, or plants shared out to rows, are said to give another number."""
+    units = plan.place.units
+    for one, layout in grown(plan):
+        grid, found = layout.grid, by_name(plan, one, layout)
+        first, last = bed_of(plan, layout.bed).zone
+        inside = max(0, min(layout.end, last) - max(layout.start, first))
+        for name, half, less in (("a row", 0, ""), ("moved row", 1, " − ½")):
+            true = {f"{layout.plants} ÷ {grid.rows}": ceil(layout.plants / max(1, grid.rows))}
+            for length in (layout.length, inside):
+                holds = max(0, 2 * length - half * grid.in_row) // (2 * grid.in_row)
+                true[f"{span(length, units)} ÷ {offset(grid.in_row, units)}{less}"] = holds
+            if name in found and found[name].sum in true:
+                assert int(found[name].value.split(",")[0]) == true[found[name].sum]
+
+
+def beds_of(planting: Fields) -> Plan:
+    """A bed of 12 m with one block."""
+    crop: Fields = {"id": "chard", "name": "Chard", "in_row": "20 cm", "row_spacing": "25 cm", "edge": "10 cm",
+                    "spare": "20 %", "germination": "80 %", "seeds_per_cell": 2, "tray_cells": 72}  # fmt: skip
+    plan = plan_from(
+        beds=[{"id": "b1", "name": "Bed", "length": "12 m", "width": "75 cm"}],
+        crops=[crop],
+        plantings=[{"id": "p1", "bed": "b1", "crop": "chard"} | planting],
+    )
+    assert only_bed(plan).layouts
+    return plan

@@ -1,0 +1,99 @@
+"""Laws of every drag: whatever the plan and wherever the hand goes, what is committed can be done."""
+
+from collections.abc import Callable
+
+from attrs import evolve, frozen
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from gardenplot.errors import PlanError
+from gardenplot.gestures.drags import move_block, place_crop, resize_block
+from gardenplot.gestures.stage import Gesture, Pointer
+from gardenplot.plan import Plan
+from gardenplot.plan.catalogue import entries
+from gardenplot.plan.valid import faults
+from gardenplot.units import CM, M
+from tests.gestures.hand import KeptStage, drag, trouble
+from tests.plans import plans
+
+
+@frozen
+class Drag:
+    """A plan, a gesture on it, and the way that the hand goes."""
+
+    plan: Plan
+    begin: Callable[[KeptStage], Gesture]
+    way: tuple[Pointer, ...]
+
+    def done(self) -> KeptStage:
+        """The stage after the hand let go; a request that cannot be met ends the drag."""
+        stage = KeptStage(self.plan)
+        try:
+            drag(self.begin(stage), *self.way)
+        except PlanError:
+            assert not stage.committed
+        return stage
+
+
+def pointers(plan: Plan) -> st.SearchStrategy[Pointer]:
+    """The hand anywhere: over a bed, beside all of them, past the head, far past the foot."""
+    return st.builds(
+        Pointer,
+        bed=st.sampled_from([None, *(bed.id for bed in plan.beds)]),
+        x=st.integers(-M, 80 * M) | st.integers(-10, 800).map((10 * CM).__mul__),
+        y=st.integers(-M, 3 * M),
+        reach=st.integers(0, M),
+        free=st.booleans(),
+    )
+
+
+@st.composite
+def drags(draw: st.DrawFn) -> Drag:
+    """Any of the three drags on any plan."""
+    plan = draw(plans())
+    assume(plan.beds)
+    pointer = pointers(plan)
+    way = tuple(draw(st.lists(pointer, min_size=1, max_size=4)))
+    placed, moved, foot = draw(st.tuples(st.booleans(), st.booleans(), st.booleans()))
+    if plan.plantings and not placed:
+        planting, press = draw(st.sampled_from(plan.plantings)).id, draw(pointer)
+        if moved:
+            return Drag(plan, lambda stage: move_block(stage, planting, press), way)
+        return Drag(plan, lambda stage: resize_block(stage, planting, foot=foot), way)
+    crop = draw(st.sampled_from([*plan.crops, entries()[0].crop]))
+    return Drag(plan, lambda stage: place_crop(stage, crop), way)
+
+
+@settings(max_examples=70)
+@given(drags())
+def test_what_is_committed_is_a_valid_plan_without_new_trouble(tried: Drag) -> None:
+    stage = tried.done()
+    assert len(stage.committed) + len(stage.refused) <= 1
+    for trial in stage.committed:
+        assert list(faults(trial.plan)) == []
+        known = {one.id for one in tried.plan.plantings}
+        before = trouble(tried.plan, trial.planting) if trial.planting in known else set()
+        assert trouble(trial.plan, trial.planting) <= before
+
+
+@settings(max_examples=40)
+@given(drags())
+def test_a_drag_changes_one_planting_and_at_most_adds_its_crop(tried: Drag) -> None:
+    for trial in tried.done().committed:
+        before, after = tried.plan, trial.plan
+        assert [one for one in after.plantings if one.id != trial.planting] == [
+            one for one in before.plantings if one.id != trial.planting
+        ]
+        assert after.crops[: len(before.crops)] == before.crops
+        assert len(after.crops) <= len(before.crops) + 1
+        assert evolve(after, plantings=before.plantings, crops=before.crops) == before
+
+
+@settings(max_examples=40)
+@given(drags())
+def test_only_where_the_hand_lets_go_counts(tried: Drag) -> None:
+    direct = Drag(tried.plan, tried.begin, tried.way[-1:]).done()
+    wandering = tried.done()
+    assume(len(wandering.shown) > len(tried.way))  # no place on the way was one that cannot be asked for
+    assert wandering.committed == direct.committed
+    assert wandering.refused == direct.refused
