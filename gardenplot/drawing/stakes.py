@@ -11,20 +11,37 @@ from gardenplot.words import _
 
 
 @frozen
+class Here:
+    """What is written beside a stake: a planting (its name may be cut short), what it does here, and more."""
+
+    says: str
+    name: str = ""
+    more: str = ""
+
+    def __str__(self) -> str:
+        return f"{self.name} {self.says}".strip() + (f" · {self.more}" if self.more else "")
+
+
+@frozen
 class Stake:
     """One stake: its number from the head, its tape reading in nm, and what is written beside it."""
 
     number: int
     at: int
-    here: tuple[str, ...]
+    notes: tuple[Here, ...]
     rows: str = ""
     plants: int | None = None
+
+    @property
+    def here(self) -> tuple[str, ...]:
+        """What is written beside it in full."""
+        return tuple(str(note) for note in self.notes)
 
 
 @frozen
 class _Note:
     at: int
-    words: str
+    here: Here
     rank: int
     layout: Layout | None = None
 
@@ -43,7 +60,7 @@ def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[st
             Stake(
                 len(found),
                 at,
-                tuple(note.words for note in here),
+                tuple(note.here for note in here),
                 "; ".join(rows_by_plants(layout) for layout in begins),
                 sum(layout.plants for layout in begins) if begins else None,
             )
@@ -53,22 +70,23 @@ def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[st
 
 def _bed_notes(plan: Plan, bed: Bed, layouts: tuple[Layout, ...]) -> list[_Note]:
     first, last = bed.zone
-    foot = _("foot stake: if it reads otherwise, stop and measure again")
-    notes = [_Note(0, _("head stake"), 0), _Note(bed.length.nm, foot, 9)]
+    foot = Here(_("foot stake: if it reads otherwise, stop and measure again"))
+    notes = [_Note(0, Here(_("head stake")), 0), _Note(bed.length.nm, foot, 9)]
     end = max((layout.end for layout in layouts), default=first)
     if first > 0 and not any(layout.start == first for layout in layouts):
-        notes.append(_Note(first, _("head margin"), 1))
+        notes.append(_Note(first, Here(_("head margin")), 1))
     if last < bed.length.nm and end != last:
-        left = _(" · {length} left before it").format(length=span(last - end, plan.place.units)) if end < last else ""
-        notes.append(_Note(last, _("foot margin") + left, 8))
+        left = _("{length} left before it").format(length=span(last - end, plan.place.units)) if end < last else ""
+        notes.append(_Note(last, Here(_("foot margin"), more=left), 8))
     return notes
 
 
 def _block_notes(plan: Plan, layout: Layout, look: dict[str, Look]) -> list[_Note]:
     units, letter = plan.place.units, look[layout.planting].letter
-    begins = _("{letter} {crop} begins").format(letter=letter, crop=name_of(plan, layout.planting))
-    ends = _("{letter} ends").format(letter=letter)
+    first = last = ""
     if layout.first_plant is not None and layout.last_plant is not None:
-        begins += " · " + _("first plant {reading}").format(reading=tape(layout.first_plant, units).number)
-        ends += " · " + _("last plant {reading}").format(reading=tape(layout.last_plant, units).number)
+        first = _("first plant {reading}").format(reading=tape(layout.first_plant, units).number)
+        last = _("last plant {reading}").format(reading=tape(layout.last_plant, units).number)
+    begins = Here(_("begins"), f"{letter} {name_of(plan, layout.planting)}", first)
+    ends = Here(_("ends"), letter, last)
     return [_Note(layout.start, begins, 5, layout), _Note(layout.end, ends, 3)]

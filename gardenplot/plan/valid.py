@@ -45,9 +45,12 @@ def faults(plan: Plan) -> Iterator[Fault]:
         yield from _at(f"beds[{number}]", _bed(bed))
     for number, crop in enumerate(plan.crops):
         yield from _at(f"crops[{number}]", _crop(crop))
+    beds, crops = {bed.id: bed for bed in plan.beds}, {crop.id: crop for crop in plan.crops}
     known = _Known(*({part.id for part in parts} for parts in (plan.beds, plan.crops, plan.orders)))
     for number, planting in enumerate(plan.plantings):
         yield from _at(f"plantings[{number}]", _planting(planting, known))
+        if planting.bed in beds and planting.crop in crops:
+            yield from _at(f"plantings[{number}]", _places(planting, beds[planting.bed], crops[planting.crop]))
     for number, order in enumerate(plan.orders):
         yield from _at(f"orders[{number}]", _order(order, known))
     for number, wish in enumerate(plan.wishes):
@@ -162,6 +165,20 @@ def _planting(planting: Planting, known: _Known) -> _Says:
     yield from _rows_apart(planting.row_spacing)
     if planting.in_ground and planting.out and planting.out <= planting.in_ground:
         yield "out", _("{out} is not after {in_ground}").format(out=planting.out, in_ground=planting.in_ground)
+
+
+def _places(planting: Planting, bed: Bed, crop: Crop) -> _Says:
+    """No more places than can be counted, however small the spacing and however large the bed."""
+    spacing = planting.row_spacing or crop.row_spacing
+    in_row, between = (planting.in_row or crop.in_row).nm, min((length.nm for length in spacing), default=0)
+    if in_row <= 0 or between <= 0:
+        return
+    rows = bed.width.nm // min(between, in_row) + 1
+    if rows > MOST_ROWS or rows * (bed.length.nm // in_row + 1) > MOST_PLANTS:
+        yield (
+            "bed",
+            _("at this spacing the bed has more than {most} places: is a size a slip?").format(most=MOST_PLANTS),
+        )
 
 
 def _order(order: Order, known: _Known) -> _Says:

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from math import isqrt
 
 from attrs import frozen
+from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.letters import Look
@@ -15,6 +16,9 @@ from gardenplot.supplies import raising
 from gardenplot.units import CM, INCH, Units
 from gardenplot.units.figures import MINUS, offset, tape
 from gardenplot.words import _, ngettext
+
+SIDE_WIDTH = 226.0
+"""Width of the side column in points."""
 
 
 @frozen
@@ -109,25 +113,32 @@ def _broadcast_lines(layout: Layout, units: Units) -> list[_Line]:
     return [draw]
 
 
-_ROWS_A_LINE = 5
+_MOST_A_LINE = 5
+_LABELS = 50.0
 
 
 def _offset_lines(layout: Layout, units: Units) -> list[_Line]:
-    rows = [row.offset for row in layout.rows]
-    width = layout.grid.width
-    return [_offset_line(rows[at : at + _ROWS_A_LINE], width, units) for at in range(0, len(rows), _ROWS_A_LINE)]
+    """The offsets in lines of as many as their figures leave room for."""
+    rows, width = [row.offset for row in layout.rows], layout.grid.width
+    widest = max(pdfmetrics.stringWidth(_offset(at, units), BOLD, 14) for at in rows)
+    a_line = max(1, min(_MOST_A_LINE, int((SIDE_WIDTH - _LABELS) / (widest + 4))))
+    return [_offset_line(rows[at : at + a_line], a_line, width, units) for at in range(0, len(rows), a_line)]
 
 
-def _offset_line(offsets: list[int], bed_width: int, units: Units) -> _Line:
+def _offset(at: int, units: Units) -> str:
+    return offset(at, units, inch_parts=4).number
+
+
+def _offset_line(offsets: list[int], a_line: int, bed_width: int, units: Units) -> _Line:
     def draw(page: Canvas, left: float, top: float, width: float) -> float:
-        step = (width - 50) / _ROWS_A_LINE
+        step = (width - _LABELS) / a_line
         page.setFont(FACE, 9)
         page.drawString(left, top - 12, _("from edge"))
         page.drawString(left, top - 24, _("from centre"))
         for number, at in enumerate(offsets):
-            x = left + 50 + (number + 1) * step
+            x = left + _LABELS + (number + 1) * step
             page.setFont(BOLD, 14)
-            page.drawRightString(x, top - 13, offset(at, units, inch_parts=4).number)
+            page.drawRightString(x, top - 13, _offset(at, units))
             page.setFont(FACE, 9)
             page.drawRightString(x, top - 24, _from_centre(at, bed_width, units))
         return top - 29

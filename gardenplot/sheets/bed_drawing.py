@@ -91,13 +91,21 @@ def _tape(page: Canvas, plan: Plan, laid: LaidOut, frame: Frame) -> float:
     right, low = frame.place(length / MM, 0)[0], frame.top - 14
     page.setLineWidth(0.18 * mm)
     page.setFont(FACE, 9)
+    head, foot = _("0 HEAD"), _("FOOT {reading}").format(reading=tape(length, units))
+    free_from = frame.left + pdfmetrics.stringWidth(head, BOLD, 9) + 5
+    free_to = right - pdfmetrics.stringWidth(foot, BOLD, 9) - 5
     for tick in ticks(0, length, units, frame.along * 1.25):
         x = frame.left + tick.at / MM * frame.along
         page.line(x, frame.top, x, frame.top - (5 if tick.words else 2.5))
-        if tick.words and frame.left + 50 < x < right - 64:
+        half = pdfmetrics.stringWidth(tick.words, FACE, 9) / 2
+        if tick.words and free_from < x - half and x + half < free_to:
             page.drawCentredString(x, low, tick.words)
     page.line(right, frame.top, right, frame.top - 5)
     page.setFont(BOLD, 9)
-    page.drawString(frame.left, low, _("0 HEAD"))
-    page.drawRightString(right, low, _("FOOT {reading}").format(reading=tape(length, units)))
+    if free_from < free_to:
+        page.drawString(frame.left, low, head)
+        page.drawRightString(right, low, foot)
+    else:
+        page.drawRightString(frame.left - 2, low, head)
+        page.drawString(right + 2, low, foot)
     return frame.top - 18

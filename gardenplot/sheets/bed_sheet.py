@@ -11,17 +11,17 @@ from gardenplot import __version__
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.stakes import Stake, stakes
 from gardenplot.drawing.turns import turns
+from gardenplot.errors import PlanError
 from gardenplot.layout import LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.plan.file import text_of
-from gardenplot.sheets.bed_columns import Section, draw_sections, sections
+from gardenplot.sheets.bed_columns import SIDE_WIDTH, Section, draw_sections, sections
 from gardenplot.sheets.bed_drawing import draw_to_scale
 from gardenplot.sheets.page_parts import MARGIN, Head, draw_foot, draw_head
-from gardenplot.sheets.paper import SIZES, Paper, load_face
-from gardenplot.sheets.stake_table import draw_table, most_rows
+from gardenplot.sheets.paper import FACE, SIZES, Paper, load_face
+from gardenplot.sheets.stake_table import draw_table, fitting
 from gardenplot.words import _
 
-_SIDE_WIDTH = 226.0
 _GUTTER = 20.0
 
 
@@ -44,10 +44,15 @@ class BedSheets:
 
 
 def bed_sheets(plan: Plan, paper: Paper, *, name: str = "", printed: date | None = None) -> BedSheets:
-    """The bed sheets of a plan; the same plan, paper and day give the same bytes."""
+    """The bed sheets of a plan; the same plan, paper and day give the same bytes.
+
+    Raises PlanError for a plan without beds.
+    """
+    if not plan.beds:
+        raise PlanError(_("there is no bed in the plan, so there is no bed sheet"))
     load_face()
     content = BytesIO()
-    page = Canvas(content, pagesize=SIZES[paper], invariant=1, pageCompression=1, lang="en")
+    page = Canvas(content, pagesize=SIZES[paper], invariant=1, pageCompression=1, lang="en", initialFontName=FACE)
     page.setTitle(_("Bed sheets: {name}").format(name=name or plan.place.name))
     page.setCreator(f"gardenplot {__version__}")
     version = f"{crc32(text_of(plan).encode()) & 0xFFFF:04x}"
@@ -94,10 +99,10 @@ def _sheet(page: Canvas, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
         if first:
             top = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, top)
         room = top - MARGIN - 26
-        table_width = width - 2 * MARGIN - _SIDE_WIDTH - _GUTTER
-        taken = min(len(rows), most_rows(room))
+        table_width = width - 2 * MARGIN - SIDE_WIDTH - _GUTTER
+        taken = fitting(rows, room)
         draw_table(page, rows[:taken], plan.place.units, (MARGIN, top), table_width, room)
-        beside = draw_sections(page, beside, (width - MARGIN - _SIDE_WIDTH, top), _SIDE_WIDTH, room)
+        beside = draw_sections(page, beside, (width - MARGIN - SIDE_WIDTH, top), SIDE_WIDTH, room)
         rows = rows[taken:]
         draw_foot(page, more=bool(rows or beside))
         page.showPage()

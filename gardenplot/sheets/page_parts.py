@@ -4,6 +4,7 @@ from datetime import date
 
 from attrs import frozen
 from reportlab.lib.units import mm
+from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.planting_words import day_words
@@ -62,8 +63,10 @@ def draw_head(page: Canvas, head: Head, *, continued: bool) -> float:
     page.setFont(BOLD, 14)
     page.drawRightString(right, height - MARGIN - 14, units)
     page.setFont(FACE, 10)
-    page.drawRightString(right, height - MARGIN - 32, bring.format(length=_tape_length(head)))
-    page.drawString(MARGIN, height - MARGIN - 34, fitted(_line(head), FACE, 10, right - MARGIN - 290))
+    bring = bring.format(length=_tape_length(head))
+    page.drawRightString(right, height - MARGIN - 32, bring)
+    room = right - MARGIN - pdfmetrics.stringWidth(bring, FACE, 10) - 14
+    page.drawString(MARGIN, height - MARGIN - 34, fitted(_line(head), FACE, 10, room))
     page.setLineWidth(0.5 * mm)
     page.line(MARGIN, height - MARGIN - 42, right, height - MARGIN - 42)
     return float(height - MARGIN - 42)

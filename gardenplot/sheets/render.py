@@ -17,7 +17,7 @@ _WIDTHS = {
     Weight.EDGE: 0.35 * POINT_PER_MM,
     Weight.STAKE: 0.5 * POINT_PER_MM,
 }
-_HATCH_STEP = 2.2 * POINT_PER_MM
+_HATCH_STEP = 3.2 * POINT_PER_MM
 _LABEL = 10
 
 

@@ -4,7 +4,7 @@ from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.stakes import Stake
+from gardenplot.drawing.stakes import Here, Stake
 from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.units import Units
 from gardenplot.units.figures import tape
@@ -16,9 +16,20 @@ MOST_STAKES = 18
 _GREY = 0.93
 
 
-def most_rows(room: float) -> int:
-    """How many stakes fit into so many points of height, 18 at most."""
-    return min(MOST_STAKES, int((room - _HEADING) / _LOWEST))
+def fitting(rows: tuple[Stake, ...], room: float) -> int:
+    """How many of the stakes fit into so many points of height, 18 at most and one at least."""
+    taken, lines = 0, 0.0
+    for stake in rows[:MOST_STAKES]:
+        lines += _share(stake)
+        if taken and _HEADING + lines * _LOWEST > room:
+            break
+        taken += 1
+    return taken
+
+
+def _share(stake: Stake) -> float:
+    """The height of a stake's row, in rows of two lines."""
+    return max(1.0, len(stake.notes) / 2)
 
 
 def draw_table(
@@ -28,22 +39,23 @@ def draw_table(
     if not rows:
         return
     left, top = corner
-    height = max(_LOWEST, min(_HIGHEST, (room - _HEADING) / len(rows)))
+    share = max(_LOWEST, min(_HIGHEST, (room - _HEADING) / sum(map(_share, rows))))
     columns = _columns(left, width)
     page.setFont(FACE, 9)
     for name, words in _HEADINGS.items():
         _put(page, words, columns[name], top - 10)
     page.setLineWidth(0.35 * mm)
     page.line(left, top - _HEADING, left + width, top - _HEADING)
+    bottom = top - _HEADING
     for number, stake in enumerate(rows):
-        bottom = top - _HEADING - (number + 1) * height
+        height = share * _share(stake)
+        bottom -= height
         if number % 2 == 0:
             page.setFillGray(_GREY)
             page.rect(left, bottom, width, height, stroke=0, fill=1)
             page.setFillGray(0)
         _row(page, stake, units, columns, bottom, height)
-    end = top - _HEADING - len(rows) * height
-    page.line(left, end, left + width, end)
+    page.line(left, bottom, left + width, bottom)
 
 
 _Column = tuple[float, float, str]
@@ -106,26 +118,33 @@ def _row(page: Canvas, stake: Stake, units: Units, columns: dict[str, _Column], 
 
 def _here(page: Canvas, stake: Stake, column: _Column, middle: float) -> None:
     left, right, _side = column
-    if len(stake.here) == 1 and pdfmetrics.stringWidth(stake.here[0], FACE, 12) <= right - left:
+    room = right - left
+    if len(stake.notes) == 1 and pdfmetrics.stringWidth(stake.here[0], FACE, 12) <= room:
         page.setFont(FACE, 12)
         page.drawString(left, middle - 4, stake.here[0])
         return
-    lines = _lines(stake.here, right - left)[:2]
+    lines = (
+        [_one_line(note, room) for note in stake.notes] if len(stake.notes) > 1 else _two_lines(stake.notes[0], room)
+    )
     page.setFont(FACE, 10)
-    y = middle + 2.5 if len(lines) == 2 else middle - 3.5
+    y = middle + 5.25 * len(lines) - 8.5
     for line in lines:
         page.drawString(left, y, line)
         y -= 10.5
 
 
-def _lines(parts: tuple[str, ...], room: float) -> list[str]:
-    """The words of a stake in lines of 10 pt: a line each, one that is too long broken at a dot."""
-    if len(parts) > 1:
-        return [fitted(part, FACE, 10, room) for part in (parts[0], "; ".join(parts[1:]))]
-    head, dot, tail = parts[0].partition(" · ")
-    if dot:
-        return [fitted(head, FACE, 10, room), fitted(tail, FACE, 10, room)]
-    words, line = parts[0].split(" "), ""
+def _one_line(note: Here, room: float) -> str:
+    """A note on one line: its name is cut where it must be, never its reading."""
+    tail = f" {note.says}" + (f" · {note.more}" if note.more else "")
+    if not note.name:
+        return fitted(tail.strip(), FACE, 10, room)
+    return fitted(note.name, FACE, 10, max(16.0, room - pdfmetrics.stringWidth(tail, FACE, 10))) + tail
+
+
+def _two_lines(note: Here, room: float) -> list[str]:
+    if note.more:
+        return [_one_line(Here(note.says, note.name), room), fitted(note.more, FACE, 10, room)]
+    words, line = str(note).split(" "), ""
     while words and pdfmetrics.stringWidth(f"{line} {words[0]}", FACE, 10) <= room:
         line = f"{line} {words.pop(0)}".strip()
     return [line, fitted(" ".join(words), FACE, 10, room)] if words else [line]

@@ -34,6 +34,7 @@ class Hand(QObject):
         self._press: tuple[QPointF, Under] | None = None
         self._pan: QPointF | None = None
         area.viewport().installEventFilter(self)
+        stage.ended.connect(self._forget)
 
     def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
         match event.type():
@@ -105,6 +106,10 @@ class Hand(QObject):
         if self._stage.is_busy:
             self._stage.send(Released())
         return True
+
+    def _forget(self) -> None:
+        """A gesture has ended: moving on with the button down begins no other."""
+        self._press = None
 
     def _panned(self, to: QPointF) -> None:
         if self._pan is None:

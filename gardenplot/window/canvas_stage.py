@@ -17,12 +17,15 @@ class CanvasStage(QObject):
     """What the canvas lends to a gesture."""
 
     shown = Signal()
+    ended = Signal()
     refused = Signal(str)
 
     def __init__(self, document: Document, sight: Sight, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight = document, sight
         self._gesture: Gesture | None = None
+        self._commits = False
+        document.changed.connect(self._abandon)
         self.trial: Trial | None = None
         self.at: QPointF | None = None
 
@@ -73,7 +76,9 @@ class CanvasStage(QObject):
 
     def commit(self, trial: Trial, verb: str) -> None:
         """Make a trial the plan, as one step of undo, and select its planting."""
+        self._commits = True
         self._document.change(verb.format(crop=name_of(trial.plan, trial.planting)), trial.plan)
+        self._commits = False
         self._sight.show_day(self._sight.day_for(trial.plan, trial.planting))
         self._sight.select(planting_of(trial.plan, trial.planting).bed, trial.planting)
 
@@ -81,7 +86,13 @@ class CanvasStage(QObject):
         """Say why a trial cannot be."""
         self.refused.emit(says(trial.plan, trial.against[0], looks(trial.plan)))
 
+    def _abandon(self) -> None:
+        """Give a gesture up when the plan that it began with is no longer the plan."""
+        if not self._commits:
+            self.give_up()
+
     def _end(self) -> None:
         self._gesture = None
         self.at = None
         self.show(None)
+        self.ended.emit()

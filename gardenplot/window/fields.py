@@ -2,8 +2,8 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QComboBox, QGridLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
 
 from gardenplot.drawing.style import Ink
@@ -28,6 +28,19 @@ class Typed(QLineEdit):
         self.setText(text)
         self.setCursorPosition(0)
         self._complain("")
+
+    def event(self, event: QEvent) -> bool:
+        """The keys for undo are the plan's while nothing is typed here, and the text's while something is."""
+        if (
+            event.type() is QEvent.Type.ShortcutOverride
+            and isinstance(event, QKeyEvent)
+            and self.text() == self._shown
+        ):
+            keys = QKeySequence.StandardKey
+            if event.matches(keys.Undo) or event.matches(keys.Redo):
+                event.ignore()
+                return False
+        return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape and (self.text() != self._shown or self.complaint.text()):

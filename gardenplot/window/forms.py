@@ -74,6 +74,7 @@ class AskDialog(QDialog):
         buttons.rejected.connect(self.reject)
         column.addWidget(buttons)
         self.setMinimumWidth(420)
+        self.fields[asks[0].name].setFocus()
 
     def _add(self, form: QFormLayout, ask: Ask) -> None:
         field = _choice(ask) if ask.choices else _line(ask)

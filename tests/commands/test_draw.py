@@ -133,7 +133,7 @@ def test_the_dxf_has_as_many_plants_as_are_counted_and_no_fault(
     assert document.header["$INSUNITS"] == 4
 
 
-def test_beds_in_the_dxf_lie_below_one_another(tmp_path: Path) -> None:
+def test_beds_in_the_dxf_lie_below_one_another_each_with_its_plants(tmp_path: Path) -> None:
     (two_beds,) = [path for path in SCENARIOS if path.stem == "s4"]
     document = readfile(drawn(two_beds, tmp_path / "out.dxf"))
     outlines = [one for one in document.modelspace() if isinstance(one, LWPolyline) and one.dxf.layer == "BED"]
@@ -141,6 +141,8 @@ def test_beds_in_the_dxf_lie_below_one_another(tmp_path: Path) -> None:
     beds = [{y for _x, y in corner} for corner in corners if max(x for x, _y in corner) == 20_000]
     assert len(beds) == 2
     assert max(beds[1]) < min(beds[0])
+    plants = [one.dxf.center.y for one in document.modelspace().query("CIRCLE")]
+    assert [sum(min(bed) < y < max(bed) for y in plants) for bed in beds] == [137, 316]
 
 
 @pytest.mark.parametrize("name", ODD_NAMES)

@@ -1,0 +1,1 @@
+"""Paper, read back and measured."""

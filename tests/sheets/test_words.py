@@ -1,0 +1,307 @@
+"""The words of the bed sheets: everything that is needed at the bed, nothing cut off or printed over."""
+
+import re
+from datetime import date
+from itertools import combinations, pairwise
+
+import pytest
+from hypothesis import given, settings
+
+from gardenplot.drawing.turns import turns
+from gardenplot.errors import PlanError
+from gardenplot.layout import lay_out_plan
+from gardenplot.plan import Plan
+from gardenplot.plan.edits import change_bed, change_crop, change_place
+from gardenplot.sheets.bed_columns import diagonal
+from gardenplot.sheets.bed_sheet import bed_sheets
+from gardenplot.sheets.paper import Paper
+from gardenplot.units import Units
+from tests.drawing.hand_worked import hand_worked
+from tests.layout.ground import nm
+from tests.plans import feet_plan, metric_plan
+from tests.sheets.pdf_pages import Words, pages_of
+from tests.sheets.printed import Sheet, bed_with, in_a_row, printed, said, sheets
+
+each_paper = pytest.mark.parametrize("paper", Paper)
+SCENARIOS = ("s1", "s2", "s3", "s4", "s5", "s6")
+
+
+@each_paper
+def test_all_that_was_worked_out_for_s1_is_on_its_sheet(paper: Paper) -> None:
+    (page,) = printed(hand_worked("s1"), paper)
+    large = {words.text for words in page.words if words.size >= 14}
+    assert {"0.00", "0.30", "7.10", "7.30", "11.05", "11.70", "12.00", "4 × 34", "3 × 15", "136", "45"} <= large
+    assert {"7.5", "27.5", "47.5", "67.5", "12.5", "37.5", "62.5", "12.02 m"} <= large
+    for words in ("first plant 0.40", "last plant 7.00", "first plant 7.43", "last plant 10.93", "65 cm left",
+                  "metres and centimetres", "7 stakes", "136 plants (3 trays)", "45 plants (1 tray)"):  # fmt: skip
+        assert words in page.text
+
+
+@each_paper
+def test_all_that_was_worked_out_for_s2_is_on_its_sheet(paper: Paper) -> None:
+    (page,) = printed(hand_worked("s2"), paper)
+    large = {words.text for words in page.words if words.size >= 14}
+    assert {"0′ 0″", "2′ 0″", "77′ 0″", "78′ 0″", "93′ 9″", "98′ 0″", "100′ 0″", "2 × 50", "4 × 63"} <= large
+    assert {"100", "252", "12″", "36″", "6″", "18″", "30″", "42″", "100′ 1″"} <= large
+    for words in ("first plant 2′ 9″", "last plant 76′ 3″", "first plant 78′ 1½″", "last plant 93′ 7½″",
+                  "4′ 3″ left", "feet and inches", "7 stakes", "100 plants (2 trays)"):  # fmt: skip
+        assert words in page.text
+
+
+def test_offsets_are_given_from_the_left_edge_and_from_the_centre_line() -> None:
+    texts = [words.text for words in printed(hand_worked("s1"))[0].words]
+    edge = texts.index("from edge")
+    assert [text for text in texts[edge:] if text[:1] in "−+0" and text != "0 HEAD"][:7] == [
+        "−30", "−10", "+10", "+30", "−25", "0", "+25",
+    ]  # fmt: skip
+    assert [text for text in texts[edge:] if text.endswith(".5")] == [
+        "7.5", "27.5", "47.5", "67.5", "12.5", "37.5", "62.5",
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize("count", [0, 1, 7, 12])
+@each_paper
+def test_readings_are_the_largest_figures_and_no_row_is_crowded(count: int, paper: Paper) -> None:
+    for page in printed(in_a_row(count), paper):
+        readings = [words for words in page.words if words.size == 17]
+        assert readings
+        assert all(re.fullmatch(r"\d+\.\d\d", words.text) for words in readings)
+        heights = [words.box[1] for words in readings]
+        assert all(21 <= above - below <= 36.01 for above, below in pairwise(heights))
+
+
+@pytest.mark.parametrize(
+    ("length", "width", "across"),
+    [("4 m", "3 m", "5 m"), ("12 cm", "5 cm", "13 cm"), ("8 ft", "6 ft", "10 ft")],
+)
+def test_the_diagonal_is_that_of_pythagoras(length: str, width: str, across: str) -> None:
+    assert diagonal(nm(length), nm(width)) == nm(across)
+
+
+@pytest.mark.parametrize(
+    ("width", "units", "triangle"),
+    [
+        ("75 cm", "metric", "3-4-5: 60 cm head, 80 cm edge, 100 cm across"),
+        ("1.2 m", "metric", "3-4-5: 90 cm head, 120 cm edge, 150 cm across"),
+        ("4 ft", "feet and inches", "3-4-5: 36″ head, 48″ edge, 60″ across"),
+        ("30 in", "feet and inches", "3-4-5: 27″ head, 36″ edge, 45″ across"),
+    ],
+)
+def test_the_triangle_to_square_the_head_with_has_room_in_it(width: str, units: str, triangle: str) -> None:
+    assert triangle in said(bed_with(units=units, width=width))
+
+
+@pytest.mark.parametrize("count", [3, 7, 8, 12])
+@each_paper
+def test_every_stake_is_on_a_page_once_and_every_page_names_its_bed(count: int, paper: Paper) -> None:
+    pages = printed(in_a_row(count), paper)
+    readings = [words.text for page in pages for words in page.words]
+    for number in range(count):
+        assert readings.count(f"{0.6 * number:.2f}") == 1
+        assert readings.count(f"{0.6 * number + 0.45:.2f}") == 1
+    assert readings.count("12.00") == 1
+    for number, page in enumerate(pages, 1):
+        assert page.text.startswith("Long bed, continued" if number > 1 else "Long bed metres")
+        assert f"page {number}" in page.text
+        assert ("continued overleaf" in page.text) == (number < len(pages))
+
+
+@each_paper
+def test_few_stakes_need_one_page_and_very_many_need_more(paper: Paper) -> None:
+    assert len(printed(in_a_row(3), paper)) == 1
+    assert len(printed(in_a_row(19), paper)) > 1
+
+
+@pytest.mark.parametrize(
+    "plan", [hand_worked("s1"), hand_worked("s3"), hand_worked("s4"), metric_plan(), feet_plan(), bed_with()]
+)
+def test_each_turn_of_each_bed_has_a_page(plan: Plan) -> None:
+    in_turn = [turns(laid) for laid in lay_out_plan(plan)]
+    sheet = bed_sheets(plan, Paper.A4)
+    starts = [sum(len(one) for one in in_turn[:number]) for number in range(len(in_turn))]
+    assert sheet.first_page == dict(zip((bed.id for bed in plan.beds), starts, strict=True))
+    assert len(pages_of(sheet.pdf)) == sum(len(one) for one in in_turn)
+
+
+def test_a_plan_without_beds_says_so_and_makes_no_empty_file() -> None:
+    with pytest.raises(PlanError, match="bed"):
+        bed_sheets(Plan(), Paper.A4)
+
+
+def test_the_turns_of_s3_are_numbered_and_each_has_its_own_crop() -> None:
+    lettuce, tomatoes = printed(hand_worked("s3"))
+    assert "turn 1 of 2" in lettuce.text
+    assert "turn 2 of 2" in tomatoes.text
+    assert "Tomato" not in lettuce.text
+    assert "lettuce" not in tomatoes.text
+
+
+def test_the_heading_says_what_it_is_when_it_was_printed_and_which_tape_to_bring() -> None:
+    sheet = bed_sheets(hand_worked("s1"), Paper.A4, name="Spring", printed=date(2025, 3, 1))
+    (page,) = pages_of(sheet.pdf)
+    for words in ("Tunnel, second bed", "12.00 m × 0.75 m", "Spring", "printed Sat 1 Mar 2025", "from Fri 4 Apr 2025",
+                  "tape of 12 m or more", "zero at the head stake"):  # fmt: skip
+        assert words in page.text
+
+
+@pytest.mark.parametrize("units", Units)
+def test_the_same_plan_gives_the_same_bytes(units: Units) -> None:
+    plan = change_place(hand_worked("s1"), units=units)
+    day = date(2025, 3, 1)
+    assert bed_sheets(plan, Paper.A4, printed=day) == bed_sheets(plan, Paper.A4, printed=day)
+    assert bed_sheets(plan, Paper.A4, printed=day) != bed_sheets(plan, Paper.LETTER, printed=day)
+
+
+def test_another_plan_has_another_version() -> None:
+    plan = hand_worked("s1")
+    other = change_bed(plan, "b2", note="stony")
+    assert said(plan) != said(other)
+
+
+@pytest.mark.parametrize("scenario", SCENARIOS)
+def test_every_face_is_in_the_file(scenario: str) -> None:
+    assert all(words.embedded for page in printed(hand_worked(scenario)) for words in page.words)
+    assert b"/Helvetica" not in bed_sheets(hand_worked(scenario), Paper.A4).pdf
+
+
+NAMES = [
+    "Küche & Garten",
+    "<b>Tunnel</b> &amp; %s {bed} \\n",
+    "Μαρούλι θερμοκηπίου",
+    "Теплица № 2, редис",
+    "Nhà kính, xà lách và rau muống",
+    "Łąka – ½ ″ × 3′",
+    "100 % (east)",
+]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_names_are_printed_as_they_are_typed(name: str) -> None:
+    plan = change_bed(bed_with({"from": "1 m", "length": "8 m"}, crop=name), "b1", name=name)
+    (page,) = printed(plan)
+    texts = [words.text for words in page.words]
+    assert name in texts
+    assert f"A {name}" in texts
+    assert f"A {name} begins" in page.text
+
+
+@each_paper
+def test_a_name_of_300_letters_is_cut_and_runs_into_nothing(paper: Paper) -> None:
+    name = "".join(f"Long name {number} " for number in range(30))[:300]
+    plan = change_bed(bed_with({"from": "1 m", "length": "4 m"}, {"from": "5 m"}, crop=name), "b1", name=name)
+    pages = printed(plan, paper)
+    assert any(words.text.endswith("…") and words.text.startswith("Long name 0 Long") for words in pages[0].words)
+    assert_nothing_printed_over(plan, paper)
+    for reading in ("1.00", "5.00", "12.00"):
+        assert reading in {words.text for words in pages[0].words}
+
+
+@pytest.mark.parametrize("crop", ["Leek", "Head lettuce", "Winter purslane, second sowing"])
+@pytest.mark.parametrize("units", ["metric", "feet and inches", "decimal feet"])
+@each_paper
+def test_first_and_last_plant_are_not_cut_off_where_blocks_meet(crop: str, units: str, paper: Paper) -> None:
+    plan = bed_with({"from": "1.5 m", "length": "3 m"}, {"from": "4.5 m", "length": "3 m"}, crop=crop, units=units)
+    firsts = {
+        "metric": ("1.58", "4.43", "4.58", "7.43"),
+        "feet and inches": ("5′ 2″", "14′ 6¼″", "15′ 0″", "24′ 4¼″"),
+        "decimal feet": ("5.17", "14.52", "15.01", "24.36"),
+    }
+    for words, reading in zip(("first", "last", "first", "last"), firsts[units], strict=True):
+        assert f"{words} plant {reading}" in said(plan, paper)
+
+
+@pytest.mark.parametrize("scenario", SCENARIOS)
+@each_paper
+def test_no_words_of_the_hand_worked_beds_are_printed_over_others(scenario: str, paper: Paper) -> None:
+    assert_nothing_printed_over(hand_worked(scenario), paper)
+
+
+@pytest.mark.parametrize(
+    "plan",
+    [
+        bed_with(),
+        bed_with({"from": "0 m", "length": "30 cm"}),
+        bed_with({"from": "11.7 m", "length": "30 cm"}),
+        bed_with({"from": "0 m"}),
+        in_a_row(12),
+        bed_with({"from": "1 m", "length": "2 m", "pattern": "broadcast"}),
+        bed_with({"from": "1 m", "length": "8 m", "pattern": "staggered"}),
+        bed_with({"from": "1 m", "length": "8 m"}, width="4 m"),
+        bed_with({"from": "1 m", "length": "8 m"}, {"from": "2 m", "length": "8 m"}),
+        bed_with({"from": "1 cm"}, length="30 cm"),
+        bed_with(length="1 cm"),
+        bed_with({"from": "10 m", "length": "480 m"}, length="500 m"),
+        bed_with({"from": "0 ft"}, units="decimal feet", length="100 ft"),
+    ],
+    ids=[
+        "empty",
+        "at the head",
+        "at the foot",
+        "full",
+        "many",
+        "sown",
+        "staggered",
+        "wide",
+        "overlap",
+        "tiny",
+        "1 cm",
+        "500 m",
+        "decimal feet",
+    ],
+)
+@each_paper
+def test_no_words_are_printed_over_others(plan: Plan, paper: Paper) -> None:
+    assert_nothing_printed_over(plan, paper)
+
+
+@settings(max_examples=20)
+@given(sheets())
+def test_no_words_of_any_bed_are_printed_over_others(sheet: Sheet) -> None:
+    assert_nothing_printed_over(sheet.plan, sheet.paper)
+
+
+@each_paper
+def test_a_long_plan_name_does_not_reach_the_tape_to_bring(paper: Paper) -> None:
+    plan = change_place(hand_worked("s2"), name="Lower Greyshingle, the four beds beyond the old orchard wall")
+    assert_nothing_printed_over(plan, paper)
+
+
+def test_a_crop_may_have_a_dot_in_its_name() -> None:
+    plan = change_crop(hand_worked("s1"), "pak-choi", name="Pak choi · green")
+    text = said(plan)
+    assert "A Pak choi · green begins" in text
+    assert "first plant 0.40" in text
+
+
+def test_a_bed_without_plantings_shows_its_whole_length_as_left() -> None:
+    (page,) = printed(bed_with(head_margin="30 cm"))
+    assert "11.70 m left" in page.text
+    assert "2 stakes" not in page.text
+    assert "3 stakes" in page.text
+
+
+def test_a_tiny_bed_still_has_its_stakes() -> None:
+    (page,) = printed(bed_with(length="1 cm", width="1 cm"))
+    assert {"0.00", "0.01"} <= {words.text for words in page.words}
+
+
+def test_the_offsets_of_many_rows_go_on_in_the_next_line() -> None:
+    (page,) = printed(bed_with({"from": "1 m", "length": "2 m"}, width="2.5 m"))
+    texts = [words.text for words in page.words]
+    offsets = [f"{12.5 + 25 * row:g}" for row in range(10)]
+    assert all(offset in texts for offset in offsets)
+    assert texts.count("from edge") >= 2
+
+
+def assert_nothing_printed_over(plan: Plan, paper: Paper) -> None:
+    """Fail unless every line of words has its place to itself."""
+    for page in printed(plan, paper):
+        for one, other in combinations(page.words, 2):
+            assert not lies_over(one, other), f"“{one.text}” and “{other.text}”"
+
+
+def lies_over(one: Words, other: Words) -> bool:
+    """Whether two lines of words share more than half a point of paper."""
+    left, bottom = max(one.box[0], other.box[0]), max(one.box[1], other.box[1])
+    right, top = min(one.box[2], other.box[2]), min(one.box[3], other.box[3])
+    return right - left > 0.5 and top - bottom > 0.5
