@@ -72,7 +72,7 @@ def _title(words: str, quiet: str) -> Section:
         page.setFont(FACE, 9)
         page.drawString(left, top - 23, fitted(quiet, FACE, 9, width))
 
-    return Section(31, draw)
+    return Section(28, draw)
 
 
 def _offsets(plan: Plan, group: list[Layout], look: dict[str, Look]) -> Section:
@@ -86,7 +86,7 @@ def _offsets(plan: Plan, group: list[Layout], look: dict[str, Look]) -> Section:
     def draw(page: Canvas, left: float, top: float, width: float) -> None:
         page.setFont(BOLD, 10)
         page.drawString(left, top - 10, fitted(names, BOLD, 10, width))
-        y = top - 13
+        y = top - 11
         if moved:
             page.setFont(FACE, 9)
             page.drawString(left, y - 8, _("rows 2, 4 … begin half a spacing further on"))
@@ -94,7 +94,7 @@ def _offsets(plan: Plan, group: list[Layout], look: dict[str, Look]) -> Section:
         for line in lines:
             y = line(page, left, y, width)
 
-    return Section(20 + 11 * moved + (29 * len(lines) if first.rows else 16), draw)
+    return Section(17 + 11 * moved + (27 * len(lines) if first.rows else 15), draw)
 
 
 _Line = Callable[[Canvas, float, float, float], float]
@@ -108,7 +108,7 @@ def _broadcast_lines(layout: Layout, units: Units) -> list[_Line]:
     def draw(page: Canvas, left: float, top: float, width: float) -> float:
         page.setFont(FACE, 10)
         page.drawString(left, top - 12, fitted(words, FACE, 10, width))
-        return top - 29
+        return top - 27
 
     return [draw]
 
@@ -134,14 +134,14 @@ def _offset_line(offsets: list[int], a_line: int, bed_width: int, units: Units) 
         step = (width - _LABELS) / a_line
         page.setFont(FACE, 9)
         page.drawString(left, top - 12, _("from edge"))
-        page.drawString(left, top - 24, _("from centre"))
+        page.drawString(left, top - 23, _("from centre"))
         for number, at in enumerate(offsets):
             x = left + _LABELS + (number + 1) * step
             page.setFont(BOLD, 14)
             page.drawRightString(x, top - 13, _offset(at, units))
             page.setFont(FACE, 9)
-            page.drawRightString(x, top - 24, _from_centre(at, bed_width, units))
-        return top - 29
+            page.drawRightString(x, top - 23, _from_centre(at, bed_width, units))
+        return top - 27
 
     return draw
 
@@ -174,7 +174,7 @@ def _square(laid: LaidOut, units: Units) -> Section:
         page.setFont(FACE, 9)
         page.drawString(left, top - 42, fitted(_three_four_five(bed.width.nm, units), FACE, 9, width))
 
-    return Section(52, draw)
+    return Section(48, draw)
 
 
 _THREES = {Units.METRIC: (3 * CM, 15 * CM, 30 * CM, 45 * CM, 60 * CM, 90 * CM, 150 * CM, 300 * CM)}
@@ -210,10 +210,10 @@ def _carry(
         page.setFont(FACE, 10)
         page.drawString(left, top - 28, lines[0])
         for number, line in enumerate(lines[1:]):
-            x, y = left + width / columns * (number % columns), top - 41 - 13 * (number // columns)
+            x, y = left + width / columns * (number % columns), top - 40 - 12 * (number // columns)
             page.drawString(x, y, fitted(line, FACE, 10, width / columns - 4))
 
-    return Section(36 + 13 * -(-(len(lines) - 1) // columns), draw)
+    return Section(32 + 12 * -(-(len(lines) - 1) // columns), draw)
 
 
 def _carried(letter: str, plants: int, sown: bool, trays: int | None) -> str:
