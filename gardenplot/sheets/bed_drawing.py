@@ -11,7 +11,7 @@ from gardenplot.drawing.sayings import name_of
 from gardenplot.drawing.tape import ticks
 from gardenplot.layout import LaidOut, Layout
 from gardenplot.plan import Plan
-from gardenplot.sheets.page_parts import MARGIN
+from gardenplot.sheets.page_parts import FOOT_AT, MARGIN
 from gardenplot.sheets.paper import BOLD, FACE, POINT_PER_MM, DrawingScale, check_length, fitted, scale_for
 from gardenplot.sheets.render import Frame, render
 from gardenplot.units import MM
@@ -25,9 +25,18 @@ _HIGHEST = 62 * mm
 
 
 def draw_to_scale(
-    page: Canvas, plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], top: float
+    page: Canvas,
+    plan: Plan,
+    laid: LaidOut,
+    layouts: tuple[Layout, ...],
+    look: dict[str, Look],
+    top: float,
+    needed: float,
 ) -> float:
-    """Draw the bed from y `top` downwards; gives the y in points below it."""
+    """Draw the bed from y `top` downwards; gives the y in points below it.
+
+    A slim bed is drawn once more, enlarged, where that leaves as much height as is `needed` for the rest.
+    """
     width, _height = page._pagesize
     room = width - 2 * MARGIN - 2
     scale = scale_for(laid.bed.length.nm, laid.bed.width.nm, (room, _HIGHEST), plan.place.units)
@@ -40,7 +49,8 @@ def draw_to_scale(
     y = _letters(page, plan, layouts, look, left, along, y)
     y = _bed(page, figure.marks, Frame(left, y, along, along), figure.length, figure.width)
     y = _tape(page, plan, laid, Frame(left, y, along, along))
-    if figure.width * along < _SLIM:
+    below = y - _ENLARGED - 24
+    if figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
         page.setFont(FACE, 9)
         page.drawString(MARGIN, y - 9, _("The same, enlarged and not to scale:"))
         stretched = Frame(MARGIN + 1, y - 18, room / figure.length, _ENLARGED / figure.width)

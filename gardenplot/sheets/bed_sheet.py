@@ -17,9 +17,9 @@ from gardenplot.plan import Plan
 from gardenplot.plan.file import text_of
 from gardenplot.sheets.bed_columns import SIDE_WIDTH, Section, draw_sections, sections
 from gardenplot.sheets.bed_drawing import draw_to_scale
-from gardenplot.sheets.page_parts import MARGIN, Head, draw_foot, draw_head
+from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, Head, draw_foot, draw_head
 from gardenplot.sheets.paper import FACE, SIZES, Paper, load_face
-from gardenplot.sheets.stake_table import draw_table, fitting
+from gardenplot.sheets.stake_table import draw_table, fitting, height_of
 from gardenplot.words import _
 
 _GUTTER = 20.0
@@ -97,8 +97,9 @@ def _sheet(page: Canvas, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
     while rows or beside or first:
         top = draw_head(page, head, continued=not first)
         if first:
-            top = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, top)
-        room = top - MARGIN - 26
+            needed = max(sum(section.height for section in beside), height_of(rows))
+            top = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, top, needed)
+        room = top - FOOT_AT
         table_width = width - 2 * MARGIN - SIDE_WIDTH - _GUTTER
         taken = fitting(rows, room)
         draw_table(page, rows[:taken], plan.place.units, (MARGIN, top), table_width, room)

@@ -15,6 +15,8 @@ from gardenplot.units.figures import tape
 from gardenplot.words import _
 
 MARGIN = 10 * mm
+FOOT_AT = MARGIN + 26
+"""Everything else ends above this height in points."""
 _UNITS = {
     Units.METRIC: (
         _("metres and centimetres"),

@@ -27,6 +27,11 @@ def fitting(rows: tuple[Stake, ...], room: float) -> int:
     return taken
 
 
+def height_of(rows: tuple[Stake, ...]) -> float:
+    """The least height in points of a table of so many stakes, or of the most that a page takes."""
+    return _HEADING + _LOWEST * sum(map(_share, rows[:MOST_STAKES]))
+
+
 def _share(stake: Stake) -> float:
     """The height of a stake's row, in rows of two lines."""
     return max(1.0, len(stake.notes) / 2)
@@ -100,9 +105,10 @@ def _row(page: Canvas, stake: Stake, units: Units, columns: dict[str, _Column], 
     _put(page, tape(stake.at, units).number, columns["tape"], middle - 6)
     _here(page, stake, columns["here"], middle)
     rows_left, rows_right, _side = columns["rows"]
-    size = 14 if pdfmetrics.stringWidth(stake.rows, BOLD, 14) <= rows_right - rows_left else 9
+    room = rows_right - rows_left
+    size = next((one for one in (14, 12, 10) if pdfmetrics.stringWidth(stake.rows, BOLD, one) <= room), 9)
     page.setFont(BOLD, size)
-    _put(page, fitted(stake.rows, BOLD, size, rows_right - rows_left), columns["rows"], middle - 5)
+    _put(page, fitted(stake.rows, BOLD, size, room), columns["rows"], middle - 5)
     if stake.plants is not None:
         page.setFont(BOLD, 14)
         _put(page, str(stake.plants), columns["plants"], middle - 5)
