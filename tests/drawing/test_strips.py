@@ -120,7 +120,7 @@ def test_the_ends_of_the_selected_block_can_be_taken_hold_of(
     assert (found.part, found.planting) == (part, planting)
 
 
-@pytest.mark.parametrize(("above", "hit"), [(4, "p1"), (6, None)])
+@pytest.mark.parametrize(("above", "hit"), [(4, "p1"), (5, None)])
 def test_a_block_is_hit_a_few_pixels_beside_it_and_no_farther(above: int, hit: str | None) -> None:
     strips = strips_of(hand_worked("s1"))
     (strip,) = strips.strips

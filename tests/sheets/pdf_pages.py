@@ -82,6 +82,15 @@ def pages_of(pdf: bytes) -> tuple[Page, ...]:
         document.close()
 
 
+def bookmarks_of(pdf: bytes) -> list[tuple[str, int]]:
+    """The bookmarks of a PDF, each with its page counted from 0."""
+    document = pypdfium2.PdfDocument(pdf)
+    try:
+        return [(mark.get_title(), mark.get_dest().get_index()) for mark in document.get_toc()]
+    finally:
+        document.close()
+
+
 def plain(text: str) -> str:
     """A text with every run of spaces, thin ones too, as one."""
     return " ".join(text.split())

@@ -103,7 +103,8 @@ def test_all_that_is_drawn_keeps_5_mm_from_the_edges_of_the_paper(sheet: Sheet) 
     assume(all(layout.end <= sheet.laid.bed.length.nm for layout in sheet.laid.layouts))
     edge = 5 * POINT_PER_MM
     for page in printed(sheet.plan, sheet.paper):
-        boxes = [*(words.box for words in page.words), *(path.box for path in page.paths if path.closed)]
+        hatchless = (path for path in page.paths if path.closed or min(path.size) < 0.01)
+        boxes = [*(words.box for words in page.words), *(path.box for path in hatchless)]
         boxes += [(x, y, x, y) for x, y in page.marks]
         width, height = page.size
         for left, bottom, right, top in boxes:

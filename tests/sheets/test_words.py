@@ -19,7 +19,7 @@ from gardenplot.units import Units
 from tests.drawing.hand_worked import hand_worked
 from tests.layout.ground import nm
 from tests.plans import feet_plan, metric_plan
-from tests.sheets.pdf_pages import Words, pages_of
+from tests.sheets.pdf_pages import Words, bookmarks_of, pages_of
 from tests.sheets.printed import Sheet, bed_with, in_a_row, printed, said, sheets
 
 each_paper = pytest.mark.parametrize("paper", Paper)
@@ -121,6 +121,14 @@ def test_each_turn_of_each_bed_has_a_page(plan: Plan) -> None:
     starts = [sum(len(one) for one in in_turn[:number]) for number in range(len(in_turn))]
     assert sheet.first_page == dict(zip((bed.id for bed in plan.beds), starts, strict=True))
     assert len(pages_of(sheet.pdf)) == sum(len(one) for one in in_turn)
+
+
+def test_each_turn_has_a_bookmark_and_pages_that_go_on_have_none() -> None:
+    assert bookmarks_of(bed_sheets(hand_worked("s3"), Paper.A4).pdf) == [
+        ("Tunnel bed, turn 1 of 2", 0),
+        ("Tunnel bed, turn 2 of 2", 1),
+    ]
+    assert bookmarks_of(bed_sheets(in_a_row(19), Paper.A4).pdf) == [("Long bed", 0)]
 
 
 def test_a_plan_without_beds_says_so_and_makes_no_empty_file() -> None:

@@ -1,0 +1,37 @@
+"""A bed sheet read back from its PDF, as it was kept."""
+
+import re
+from pathlib import Path
+
+import pypdfium2
+
+from tests.journeys.person import plain
+
+_STAKE = re.compile(r"(\d+) (\d+\.\d\d|\d+′ \S+″) (.*)")
+
+
+def size_of(path: Path) -> tuple[int, int]:
+    """Width and height of the first page, in points."""
+    width, height = pypdfium2.PdfDocument(path)[0].get_size()
+    return round(width), round(height)
+
+
+def lines_of(path: Path) -> list[str]:
+    """The lines of the only page."""
+    document = pypdfium2.PdfDocument(path)
+    assert len(document) == 1
+    return [plain(line) for line in document[0].get_textpage().get_text_bounded().splitlines()]
+
+
+def stakes_of(lines: list[str]) -> list[tuple[str, str]]:
+    """The tape reading of each stake and all that is written beside it, in walking order."""
+    table = lines[lines.index("stake tape here rows × plants plants set actual") + 1 : lines.index("Across the bed")]
+    stakes: list[tuple[str, str]] = []
+    for line in table:
+        if found := _STAKE.fullmatch(line):
+            assert found[1] == str(len(stakes))
+            stakes.append((found[2], found[3]))
+        else:
+            reading, words = stakes.pop()
+            stakes.append((reading, f"{words} {line}"))
+    return stakes

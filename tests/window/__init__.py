@@ -1,0 +1,1 @@
+"""The window without a screen: document, canvas, panels, dialogs, preview and picture."""

@@ -1,0 +1,184 @@
+"""The dialogs that ask: ready to be typed into, closed by right answers, and told what is wrong with others."""
+
+from collections.abc import Callable, Mapping
+from datetime import date
+
+import pytest
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit
+
+from gardenplot.plan import Establish, bed_of, crop_of, order_of
+from gardenplot.plan.edits import add_order, change_planting
+from gardenplot.units import Units
+from gardenplot.window.document import Document
+from gardenplot.window.forms import AskDialog
+from gardenplot.window.main import MainWindow
+from gardenplot.window.requests import ask_bed, ask_crop, ask_new_plan, ask_order
+from tests.plans import feet_plan
+
+Asks = Callable[[Document, MainWindow], bool]
+KOHLRABI = {"name": "Kohlrabi", "in_row": "25 cm", "row_spacing": "25 cm to 30 cm"}
+ORDER = {"crop": "Leek", "units": "300", "on": "2027-08-14"}
+
+
+class Answers:
+    """Fills the dialog that is about to open and accepts it, or gives it up where it stays; keeps what it said."""
+
+    def __init__(self, texts: Mapping[str, str]) -> None:
+        self._texts = texts
+        self.said: list[str] = []
+        self.focus = ""
+        QTimer.singleShot(0, self._answer)
+
+    def _answer(self) -> None:
+        dialog = QApplication.activeModalWidget()
+        assert isinstance(dialog, AskDialog)
+        for name, text in self._texts.items():
+            field = dialog.fields[name]
+            if isinstance(field, QComboBox):
+                field.setCurrentText(text)
+            elif isinstance(field, QLineEdit):
+                field.setText(text)
+        QTest.keyClick(dialog, Qt.Key.Key_Return)
+        if dialog.isVisible():
+            self.said = [label.text() for label in dialog.findChildren(QLabel) if label.isVisible()]
+            focused = dialog.focusWidget()
+            self.focus = focused.objectName() if focused else ""
+            dialog.reject()
+
+
+@pytest.mark.parametrize(
+    ("ask", "first"), [(ask_bed, "name"), (ask_crop, "name"), (ask_order, "crop"), (ask_new_plan, "name")]
+)
+def test_the_keyboard_is_in_the_first_field(window: MainWindow, document: Document, ask: Asks, first: str) -> None:
+    focused: list[str] = []
+
+    def look() -> None:
+        dialog = QApplication.activeModalWidget()
+        assert isinstance(dialog, AskDialog)
+        focused.extend(name for name, field in dialog.fields.items() if field is dialog.focusWidget())
+        dialog.reject()
+
+    QTimer.singleShot(0, look)
+    assert not ask(document, window)
+    assert focused == [first]
+    assert document.stack.count() == 0
+
+
+def test_a_bed_is_added_and_selected(window: MainWindow, document: Document) -> None:
+    Answers({"name": "Field, by the wall", "length": "8 m", "width": "1.20 m", "margin": "", "gap": "10"})
+    window.beds.add_bed()
+    bed = document.plan.beds[-1]
+    assert (bed.id, bed.name, str(bed.length), str(bed.gap)) == (
+        "field-by-the-wall",
+        "Field, by the wall",
+        "8 m",
+        "10 cm",
+    )
+    assert bed.head_margin is None
+    assert window.sight.bed == bed.id
+
+
+def test_a_crop_comes_from_its_packet(window: MainWindow, document: Document) -> None:
+    Answers(KOHLRABI | {"establish": "sown where it grows", "field_loss": "5 %"})
+    assert ask_crop(document, window)
+    crop = crop_of(document.plan, "kohlrabi")
+    assert (crop.name, str(crop.in_row), crop.establish) == ("Kohlrabi", "25 cm", Establish.DIRECT)
+    assert [str(length) for length in crop.row_spacing] == ["25 cm", "30 cm"]
+    assert document.stack.undoText() == "Crop Kohlrabi"
+
+
+def test_a_crop_that_is_looked_at_and_accepted_makes_no_step(window: MainWindow, document: Document) -> None:
+    Answers({})
+    assert ask_crop(document, window, "pak-choi")
+    assert document.stack.count() == 0
+
+
+def test_an_order_brings_its_crop_from_the_catalogue_and_is_changed_afterwards(
+    window: MainWindow, document: Document
+) -> None:
+    Answers(ORDER | {"crop": "Kohlrabi", "plants_per_unit": "2"})
+    assert ask_order(document, window)
+    order = document.plan.orders[0]
+    assert (order.units, order.plants_per_unit, order.on) == (300, 2, date(2027, 8, 14))
+    assert crop_of(document.plan, order.crop).name == "Kohlrabi"
+    Answers({"units": "250"})
+    assert ask_order(document, window, order.id)
+    assert order_of(document.plan, order.id).units == 250
+    assert document.stack.count() == 2
+
+
+def test_a_new_plan_has_the_beds_that_were_asked_for(window: MainWindow, document: Document) -> None:
+    Answers(
+        {"name": "Two Poplars", "units": "decimal feet", "beds": "3", "length": "50", "width": "2.5", "margin": "1"}
+    )
+    assert ask_new_plan(document, window)
+    plan = document.plan
+    assert (plan.place.name, plan.place.units) == ("Two Poplars", Units.DECIMAL_FEET)
+    assert [str(bed.length) for bed in plan.beds] == ["50 ft"] * 3
+    assert [bed.name for bed in plan.beds] == ["Bed 1", "Bed 2", "Bed 3"]
+    assert document.is_saved
+
+
+@pytest.mark.parametrize(
+    ("ask", "texts", "told"),
+    [
+        (ask_bed, {"length": "8 m", "width": "wide"}, "“wide” is no length"),
+        (ask_bed, {"width": "75 cm"}, "a length is needed"),
+        (ask_bed, {"length": "1 m", "width": "75 cm", "margin": "60 cm"}, "margin"),
+        (ask_crop, KOHLRABI | {"name": ""}, "a name is needed"),
+        (ask_crop, KOHLRABI | {"in_row": "hand wide"}, "“hand wide” is no length"),
+        (ask_crop, KOHLRABI | {"seeds_per_gram": "some"}, "“some” is no number"),
+        (ask_crop, KOHLRABI | {"germination": "120 %"}, "“120 %” is no share"),
+        (ask_order, ORDER | {"units": ""}, "units and a market day are needed"),
+        (ask_order, ORDER | {"on": "14 August"}, "“14 August” is no date"),
+        (ask_order, ORDER | {"units": "3.5"}, "“3.5” is no whole number"),
+        (ask_new_plan, {"length": "50 ft", "width": "x"}, "“x” is no length"),
+        (ask_new_plan, {"length": "50 ft", "width": "30 in", "beds": "two"}, "“two” is no whole number"),
+    ],
+)
+def test_what_is_wrong_is_said_and_the_dialog_stays(
+    window: MainWindow, document: Document, ask: Asks, texts: dict[str, str], told: str
+) -> None:
+    plan, answers = document.plan, Answers(texts)
+    assert not ask(document, window)
+    assert any(told in words for words in answers.said), answers.said
+    assert document.plan is plan
+
+
+def test_the_keyboard_goes_to_the_field_that_is_wrong(window: MainWindow, document: Document) -> None:
+    answers = Answers(KOHLRABI | {"spare": "plenty"})
+    assert not ask_crop(document, window)
+    assert answers.focus == "spare"
+
+
+def test_a_bare_number_is_inches_in_a_plan_of_feet(window: MainWindow, document: Document) -> None:
+    document.start(feet_plan())
+    Answers({"name": "Strip", "length": "240", "width": "30"})
+    assert ask_bed(document, window)
+    bed = bed_of(document.plan, "strip")
+    assert (str(bed.length), str(bed.width)) == ("240 in", "30 in")
+
+
+def test_a_removed_order_leaves_its_plants_standing(window: MainWindow, document: Document) -> None:
+    Answers(ORDER)
+    assert ask_order(document, window)
+    order = document.plan.orders[0]
+    document.change("Order of Leek", change_planting(document.plan, "p2", order=order.id, length=None))
+    window.ledger.setCurrentIndex(2)
+    rows = window.ledger.orders.model()
+    window.ledger.orders.setCurrentIndex(rows.index(0, 0))
+    window.ledger.remove_order.click()
+    assert document.plan.orders == ()
+    leek = document.plan.plantings[1]
+    assert (leek.order, leek.plants) == (None, 300)
+
+
+def test_two_orders_of_a_crop_for_one_day_are_both_kept(window: MainWindow, document: Document) -> None:
+    for _ in range(2):
+        Answers(ORDER)
+        assert ask_order(document, window)
+    first, second = document.plan.orders
+    assert first.id != second.id
+    assert add_order(document.plan, first).orders[:2] == (first, second)

@@ -1,0 +1,190 @@
+"""What is selected, typed into the panels: right texts are edits, wrong ones are told at their field."""
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from gardenplot.gestures.trials import layout_in
+from gardenplot.plan import Pattern, bed_of, planting_of
+from gardenplot.plan.edits import remove_bed, remove_planting
+from gardenplot.units import CM
+from gardenplot.window.document import Document
+from gardenplot.window.fields import Typed
+from gardenplot.window.main import MainWindow
+
+Key = Qt.Key
+
+
+def finish(field: Typed, text: str) -> None:
+    """Type another text into a field and finish it."""
+    field.setFocus()
+    field.selectAll()
+    QTest.keyClicks(field, text)
+    QTest.keyClick(field, Key.Key_Return)
+
+
+@pytest.fixture
+def fields(window: MainWindow) -> dict[str, Typed]:
+    """The fields of the first planting, which is selected."""
+    window.sight.select("b1", "p1")
+    return window.inspector.planting.form.fields
+
+
+@pytest.mark.parametrize(
+    ("field", "text", "start", "end", "plants"),
+    [
+        ("plants", "90", 30, 780, 90),
+        ("length", "5 m", 30, 530, 60),
+        ("length", "5", 30, 530, 60),
+        ("from", "1 m", 100, 1100, 120),
+        ("to", "5.3 m", 30, 530, 60),
+        ("in_row", "20 cm", 30, 830, 120),
+        ("slack", "50 cm", 30, 1080, 120),
+    ],
+)
+def test_a_text_that_can_be_read_is_one_step_of_undo(
+    document: Document, fields: dict[str, Typed], field: str, text: str, start: int, end: int, plants: int
+) -> None:
+    before = document.plan
+    finish(fields[field], text)
+    block = layout_in(document.plan, "p1")
+    assert (block.start / CM, block.end / CM, block.plants) == (start, end, plants)
+    assert document.stack.count() == 1
+    document.stack.undo()
+    assert document.plan is before
+
+
+@pytest.mark.parametrize(
+    ("field", "text", "told"),
+    [
+        ("plants", "many", "“many” is no whole number"),
+        ("from", "1,000 m", "can be read in two ways"),
+        ("to", "10 cm", "is not beyond"),
+        ("length", "five metres", "“five metres” is no length"),
+        ("in_row", "-5 cm", "is less than nothing"),
+        ("in_ground", "9 April", "“9 April” is no date"),
+    ],
+)
+def test_a_text_that_cannot_be_read_is_told_at_its_field_and_the_old_value_is_kept(
+    window: MainWindow, document: Document, fields: dict[str, Typed], field: str, text: str, told: str
+) -> None:
+    before, shown = document.plan, fields[field].text()
+    finish(fields[field], text)
+    assert told in fields[field].complaint.text()
+    assert fields[field].complaint.isVisible()
+    assert fields[field].text() == text
+    assert document.plan is before
+    assert not any(other.complaint.isVisible() for name, other in fields.items() if name != field)
+    QTest.keyClick(fields[field], Key.Key_Escape)
+    assert fields[field].text() == shown
+    assert not fields[field].complaint.isVisible()
+    assert window.sight.planting == "p1"
+
+
+def test_the_text_that_stands_there_makes_no_step(document: Document, fields: dict[str, Typed]) -> None:
+    for field in fields.values():
+        finish(field, field.text())
+        assert not field.complaint.isVisible()
+    assert document.stack.count() == 0
+
+
+def test_a_complaint_is_over_once_the_text_is_right(document: Document, fields: dict[str, Typed]) -> None:
+    finish(fields["length"], "five")
+    finish(fields["length"], "5 m")
+    assert not fields["length"].complaint.isVisible()
+    assert layout_in(document.plan, "p1").length == 500 * CM
+
+
+def test_the_fields_follow_undo(document: Document, fields: dict[str, Typed]) -> None:
+    finish(fields["plants"], "90")
+    document.stack.undo()
+    assert fields["plants"].text() == "120"
+    assert fields["to"].text() == "10.3 m"
+
+
+def test_the_keys_for_undo_are_the_plan_s_while_nothing_is_typed_and_the_text_s_while_something_is(
+    document: Document, fields: dict[str, Typed], qtbot: QtBot
+) -> None:
+    qtbot.waitUntil(fields["plants"].isActiveWindow)
+    finish(fields["plants"], "90")
+    QTest.keyClicks(fields["plants"], "1")
+    QTest.keyClick(fields["plants"], Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert fields["plants"].text() == "90"
+    assert document.stack.index() == 1
+    QTest.keyClick(fields["plants"], Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert document.stack.index() == 0
+    assert fields["plants"].text() == "120"
+    QTest.keyClick(fields["plants"], Key.Key_Y, Qt.KeyboardModifier.ControlModifier)
+    assert document.stack.index() == 1
+
+
+def test_a_pattern_is_picked_by_mouse_and_by_arrows_and_space(
+    window: MainWindow, document: Document, fields: dict[str, Typed]
+) -> None:
+    assert fields
+    buttons = window.inspector.planting.patterns.buttons
+    QTest.mouseClick(buttons[Pattern.TRIANGULAR], Qt.MouseButton.LeftButton)
+    assert planting_of(document.plan, "p1").pattern is Pattern.TRIANGULAR
+    buttons[Pattern.TRIANGULAR].setFocus()
+    QTest.keyClick(buttons[Pattern.TRIANGULAR], Key.Key_Left)
+    assert QApplication.focusWidget() is buttons[Pattern.STAGGERED]
+    QTest.keyClick(buttons[Pattern.STAGGERED], Key.Key_Space)
+    assert planting_of(document.plan, "p1").pattern is Pattern.STAGGERED
+    assert buttons[Pattern.STAGGERED].isChecked()
+
+
+def test_another_bed_is_chosen_for_a_planting(
+    window: MainWindow, document: Document, fields: dict[str, Typed]
+) -> None:
+    assert fields
+    box = window.inspector.planting.bed
+    assert [box.itemText(row) for row in range(box.count())] == ["Tunnel, east", "Field, upper"]
+    QTest.keyClick(box, Key.Key_Down)
+    assert planting_of(document.plan, "p1").bed == "b2"
+    assert window.sight.bed == "b2"
+
+
+@pytest.mark.parametrize(
+    ("field", "text"), [("length", "16 m"), ("gap", "2 ft"), ("head_margin", ""), ("name", "West")]
+)
+def test_a_bed_is_changed_by_typing(window: MainWindow, document: Document, field: str, text: str) -> None:
+    window.sight.select("b1")
+    typed = window.inspector.bed.form.fields[field]
+    typed.clear()
+    finish(typed, text)
+    value = getattr(bed_of(document.plan, "b1"), field)
+    assert ("" if value is None else str(value)) == text
+    assert typed.text() == text
+    assert document.stack.count() == 1
+
+
+def test_a_bed_needs_a_length(window: MainWindow, document: Document) -> None:
+    window.sight.select("b1")
+    typed = window.inspector.bed.form.fields["length"]
+    typed.setFocus()
+    typed.clear()
+    QTest.keyClick(typed, Key.Key_Return)
+    assert "a length is needed" in typed.complaint.text()
+    assert bed_of(document.plan, "b1").length.text == "15 m"
+
+
+def test_the_selection_follows_what_is_removed(window: MainWindow, document: Document) -> None:
+    window.sight.select("b1", "p1")
+    document.change("Remove Pak choi", remove_planting(document.plan, "p1"))
+    assert (window.sight.bed, window.sight.planting) == ("b1", None)
+    assert window.inspector.currentIndex() == 1
+    document.change("Remove bed Tunnel, east", remove_bed(document.plan, "b1"))
+    assert (window.sight.bed, window.sight.planting) == (None, None)
+    assert window.inspector.currentIndex() == 0
+    document.stack.undo()
+    document.stack.undo()
+    assert document.stack.index() == 0
+    assert window.inspector.currentIndex() == 0
+
+
+def test_the_selection_is_lost_with_the_plan_it_belonged_to(window: MainWindow, document: Document) -> None:
+    window.sight.select("b2", "p3")
+    document.start(remove_planting(document.plan, "p3"))
+    assert (window.sight.bed, window.sight.planting) == (None, None)
