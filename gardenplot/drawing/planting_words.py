@@ -5,6 +5,7 @@ from datetime import date
 from gardenplot.drawing.sayings import TIMES
 from gardenplot.layout import Grown, Layout, row_answers
 from gardenplot.plan import Crop, Establish, Order, Pattern, Plan, bed_of
+from gardenplot.plan.catalogue import entry_of
 from gardenplot.season import stand_for
 from gardenplot.units import Units, unit_of
 from gardenplot.units.figures import offset, span
@@ -60,6 +61,18 @@ def spare_words(layout: Layout, units: Units) -> str:
         return ""
     over = layout.end - layout.last_plant - layout.grid.in_row // 2
     return _("{length} over at the foot end").format(length=span(over, units)) if over > 1_000_000 else ""
+
+
+def source_words(crop: Crop) -> str:
+    """Where the numbers of a crop come from, a line each; a crop of the grower's own has no source but the grower."""
+    entry = entry_of(crop)
+    if entry is None:
+        return _("{crop}: your own numbers").format(crop=crop.name)
+    lines = [
+        f"{field.replace('_', ' ')}: {source}" for field, source in entry.sources.items() if hasattr(crop, field)
+    ]
+    first = _("The seed packet and local advice come first. Numbers from:")
+    return "\n".join((first, *lines, entry.note)).strip()
 
 
 def spacing_words(crop: Crop) -> str:

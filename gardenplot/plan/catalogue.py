@@ -43,6 +43,11 @@ def found_crops(plan: Plan, text: str) -> tuple[tuple[Crop, ...], frozenset[str]
     return (*own, *(entry.crop for entry in search(text) if entry.crop.id not in ids)), ids
 
 
+def entry_of(crop: Crop) -> Entry | None:
+    """The entry that a crop was taken from unchanged; None for the grower's own."""
+    return next((entry for entry in entries() if entry.crop == crop), None)
+
+
 def _holds(entry: Entry, words: list[str]) -> bool:
     names = _folded(" ".join((entry.crop.name, *entry.also, entry.crop.family or "")))
     return all(word in names for word in words)

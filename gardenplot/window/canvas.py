@@ -44,6 +44,7 @@ class Canvas(QAbstractScrollArea):
         document.opened.connect(self.view.fit)
         sight.selected.connect(self._select)
         sight.day_changed.connect(self.viewport().update)
+        sight.spot_changed.connect(self.viewport().update)
         self.stage.shown.connect(self.viewport().update)
         self.view.changed.connect(self.viewport().update)
 
@@ -77,6 +78,7 @@ class Canvas(QAbstractScrollArea):
             left=left,
             top=top,
             trial=trial,
+            spot=self._sight.spot,
             hand=self.stage.at / magnified() if self.stage.at else None,
             focused=self.hasFocus(),
         )

@@ -37,6 +37,7 @@ class Scene:
     top: int
     trial: Trial | None = None
     hand: QPointF | None = None
+    spot: tuple[str, int, int] | None = None
     focused: bool = False
 
 
@@ -77,6 +78,7 @@ def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, look: di
     painter.translate(scene.left, top)
     paint(painter, figure.marks, Scale(strips.along, strips.across, first, last), inks)
     _selection(painter, scene, strip, inks)
+    _spot(painter, scene, strip, inks)
     shown = captions(scene.plan, strip.laid, scene.day, look)
     _captions(painter, shown, strip, strips, frame.width() - scene.left, inks)
     if scene.left > GUTTER - 10:
@@ -129,6 +131,17 @@ def _selection(painter: QPainter, scene: Scene, strip: Strip, inks: Palette) -> 
         painter.setPen(QPen(accent, 1, Qt.PenStyle.DotLine))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRoundedRect(QRectF(left - 6, -7, right - left + 12, strip.height + 14), 3, 3)
+
+
+def _spot(painter: QPainter, scene: Scene, strip: Strip, inks: Palette) -> None:
+    """The stretch that a finding is about, bracketed above the bed."""
+    if scene.spot is None or scene.spot[0] != strip.bed:
+        return
+    left, right = (at / MM * scene.strips.along for at in scene.spot[1:])
+    painter.setPen(QPen(colour(inks, Ink.ACCENT), 2.5))
+    painter.drawLine(QPointF(left, -8), QPointF(right, -8))
+    for x in (left, right):
+        painter.drawLine(QPointF(x, -8), QPointF(x, strip.height + 8))
 
 
 def _captions(

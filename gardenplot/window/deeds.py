@@ -5,7 +5,6 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 
-from gardenplot.drawing.sayings import name_of
 from gardenplot.errors import GardenplotError, PlanError
 from gardenplot.exports.kinds import writer_for
 from gardenplot.files import resource
@@ -147,7 +146,7 @@ class PlantingDeeds:
         """Bring the place of a finding into sight."""
         if finding.bed is not None and finding.end > finding.start:
             self._window.canvas.view.reveal(finding.bed)
-            self._window.tell(name_of(self._document.plan, finding.planting) if finding.planting else "")
+            self._sight.point_at((finding.bed, finding.start, finding.end))
 
 
 class SheetDeeds:

@@ -139,5 +139,6 @@ def _scrolled(inner: QWidget, asks: int) -> QWidget:
     area.setWidget(inner)
     area.setWidgetResizable(True)
     area.setMinimumHeight(460)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
     area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     return area

@@ -28,7 +28,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gardenplot.drawing.planting_words import spacing_words
+from gardenplot.drawing.planting_words import source_words, spacing_words
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.swatch import SWATCH_SCALE, swatch
 from gardenplot.plan import Crop
@@ -69,6 +69,8 @@ class ShelfModel(QAbstractListModel):
         crop = self.crops[index.row()]
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
             return f"{crop.name}, {spacing_words(crop)}"
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return source_words(crop)
         return crop if role == Qt.ItemDataRole.UserRole else None
 
     def flags(self, index: AnyIndex) -> Qt.ItemFlag:

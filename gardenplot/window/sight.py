@@ -15,6 +15,7 @@ class Sight(QObject):
 
     selected = Signal()
     day_changed = Signal()
+    spot_changed = Signal()
 
     def __init__(self, document: Document, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -22,12 +23,20 @@ class Sight(QObject):
         self.planting: str | None = None
         self.bed: str | None = None
         self.day: date | None = None
+        self.spot: tuple[str, int, int] | None = None
 
     def select(self, bed: str | None, planting: str | None = None) -> None:
         """Select a planting, a bed, or nothing."""
+        self.point_at(None)
         if (bed, planting) != (self.bed, self.planting):
             self.bed, self.planting = bed, planting
             self.selected.emit()
+
+    def point_at(self, spot: tuple[str, int, int] | None) -> None:
+        """Point at a stretch of a bed between two tape readings in nm, until something else is selected."""
+        if spot != self.spot:
+            self.spot = spot
+            self.spot_changed.emit()
 
     def show_day(self, day: date | None) -> None:
         """Show the beds as they stand on a day."""

@@ -108,6 +108,10 @@ def _sheet(inks: Palette) -> str:
         padding: 3px 6px; min-height: 1.3em; }}
     QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QDateEdit:focus {{
         border: 2px solid {accent}; padding: 2px 5px; }}
+    QComboBox {{ combobox-popup: 0; }}
+    QComboBox QAbstractItemView {{ border: 1px solid {rule}; background: {paper}; outline: none;
+        selection-background-color: {ink}; selection-color: {paper}; }}
+    QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; }}
     QComboBox::drop-down, QDateEdit::drop-down {{ border: none; width: 20px; }}
     QComboBox::down-arrow, QDateEdit::down-arrow {{ image: url({_arrow()}); width: 10px; height: 6px; }}
     QLineEdit[wrong="true"] {{ border: 2px solid {accent}; padding: 2px 5px; }}
