@@ -7,7 +7,7 @@ from gardenplot.layout import Grown, Layout, row_answers
 from gardenplot.plan import Crop, Establish, Order, Pattern, Plan, bed_of
 from gardenplot.plan.catalogue import entry_of
 from gardenplot.season import stand_for
-from gardenplot.units import Units, unit_of
+from gardenplot.units import Units
 from gardenplot.units.figures import offset, span
 from gardenplot.words import _, ngettext
 
@@ -75,11 +75,8 @@ def source_words(crop: Crop) -> str:
     return "\n".join((first, *lines, entry.note)).strip()
 
 
-def spacing_words(crop: Crop) -> str:
-    """A crop's spacing and how it gets into the bed: "20 × 30 cm · set out"."""
+def spacing_words(crop: Crop, units: Units) -> str:
+    """A crop's spacing and how it gets into the bed, in the plan's units: "20 × 30 cm · set out"."""
     how = _("set out") if crop.establish is Establish.TRANSPLANT else _("sow")
-    along, across = crop.in_row.text, crop.row_spacing[0].text
-    unit = unit_of(along)
-    if unit is not None and along.endswith(unit) and across.endswith(f" {unit}"):
-        along = along.removesuffix(unit).strip()
-    return f"{along}{TIMES}{across} · {how}"
+    along, across = offset(crop.in_row.nm, units), offset(crop.row_spacing[0].nm, units)
+    return f"{along.number}{TIMES}{across} · {how}"

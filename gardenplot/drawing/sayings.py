@@ -59,6 +59,8 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
             return _ground_says(plan, finding, look)
         case Kind.NO_ROW:
             return _("no row fits: both edge distances take {edges} of {width}").format(edges=limit, width=amount)
+        case Kind.DATES:
+            return _("is out of the ground before it goes in")
         case Kind.ROWS:
             return ngettext(
                 "{asked} rows asked for, {count} fits", "{asked} rows asked for, {count} fit", finding.limit

@@ -12,6 +12,7 @@ class Kind(StrEnum):
     OUTSIDE = "outside"
     NO_ROW = "no row fits"
     ROWS = "too many rows"
+    DATES = "dates the wrong way round"
     ORDER_SHORT = "order short"
     ORDER_UNPLANTED = "order not planted"
     EDGE = "near the edge"
@@ -20,7 +21,7 @@ class Kind(StrEnum):
     LEFTOVER = "left over"
 
 
-CANNOT_BE_DONE = frozenset({Kind.OVERLAP, Kind.OUTSIDE, Kind.NO_ROW, Kind.ROWS})
+CANNOT_BE_DONE = frozenset({Kind.OVERLAP, Kind.OUTSIDE, Kind.NO_ROW, Kind.ROWS, Kind.DATES})
 """Findings that no amount of goodwill at the bed can put right."""
 
 

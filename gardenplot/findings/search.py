@@ -5,7 +5,17 @@ from functools import lru_cache
 from itertools import combinations
 
 from gardenplot.findings.finding import Finding, Kind
-from gardenplot.layout import Grown, LaidOut, Layout, band_width, free_on, fullest_day, lay_out_bed, lay_out_plan
+from gardenplot.layout import (
+    Grown,
+    LaidOut,
+    Layout,
+    band_width,
+    free_on,
+    fullest_day,
+    lay_out_bed,
+    lay_out_plan,
+    rows_are_closer,
+)
 from gardenplot.plan import Bed, Order, Pattern, Plan, crop_of
 from gardenplot.season import share_days, stand_for
 
@@ -22,7 +32,7 @@ def find_in_bed(laid: LaidOut) -> tuple[Finding, ...]:
     """The findings of one bed, what cannot be done first."""
     found = [*_overlaps(laid), *_leftover(laid)]
     for one, layout in zip(laid.grown, laid.layouts, strict=True):
-        found += [*_outside(laid.bed, layout), *_rows(layout), *_closer(one, layout)]
+        found += [*_dates(one, layout), *_outside(laid.bed, layout), *_rows(layout), *_closer(one, layout)]
     rank = list(Kind).index
     return tuple(sorted(found, key=lambda finding: (rank(finding.kind), finding.start)))
 
@@ -56,6 +66,13 @@ def _overlaps(laid: LaidOut) -> Iterator[Finding]:
             )
 
 
+def _dates(one: Grown, layout: Layout) -> Iterator[Finding]:
+    """Out of the ground before it goes in: a typed day against one that the order gives."""
+    dates = one.dates
+    if dates.in_ground and dates.out and dates.out <= dates.in_ground:
+        yield _at(Kind.DATES, layout, amount=(dates.in_ground - dates.out).days, limit=0)
+
+
 def _outside(bed: Bed, layout: Layout) -> Iterator[Finding]:
     first, last = bed.zone
     if layout.start < first:
@@ -83,8 +100,7 @@ def _closer(one: Grown, layout: Layout) -> Iterator[Finding]:
     grid, packet_rows = layout.grid, one.crop.row_spacing[0].nm
     if grid.in_row < one.crop.in_row.nm:
         yield _at(Kind.CLOSER_IN_ROW, layout, amount=grid.in_row, limit=one.crop.in_row.nm)
-    equidistant = grid.pattern is Pattern.TRIANGULAR and grid.in_row >= packet_rows
-    if grid.between < packet_rows and grid.rows > 1 and not equidistant:
+    if grid.pattern is not Pattern.BROADCAST and rows_are_closer(grid, packet_rows):
         yield _at(Kind.CLOSER_ROWS, layout, amount=grid.between, limit=packet_rows)
 
 

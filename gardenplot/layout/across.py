@@ -83,6 +83,15 @@ def _spread(width: int, edge_least: int, rows: int, least: int, most: int) -> in
     return max(least, min(most, room))
 
 
+def rows_are_closer(grid: Grid, packet: int) -> bool:
+    """Whether rows stand closer than the packet's least, `packet` nm.
+
+    Triangular rows may: no plant is nearer to another than its in-row spacing, if that is the packet's row spacing.
+    """
+    equidistant = grid.pattern is Pattern.TRIANGULAR and grid.in_row >= packet
+    return grid.rows > 1 and grid.between < packet and not equidistant
+
+
 def row_answers(grid: Grid) -> tuple[RowAnswer, ...]:
     """The number of rows as it is and the nearest other one, since the edge distance decides more than all else.
 

@@ -2,9 +2,10 @@
 
 from attrs import frozen
 
+from gardenplot.layout.across import rows_are_closer
 from gardenplot.layout.bed import lay_out_bed
 from gardenplot.layout.value import Layout
-from gardenplot.plan import Pattern, Plan, bed_of, planting_of
+from gardenplot.plan import Pattern, Plan, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import change_planting
 from gardenplot.units import Length
 
@@ -14,12 +15,14 @@ SIDE_BY_SIDE = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
 @frozen
 class Candidate:
     """A pattern for a block: its layout in the block as it is, the difference in plants, and the length in nm that
-    it needs for the plants that stand there now (None where no row fits)."""
+    it needs for the plants that stand there now (None where no row fits); `closer` where rows stand closer than the
+    packet says."""
 
     pattern: Pattern
     layout: Layout
     more: int
     length: int | None
+    closer: bool
 
 
 def candidates(plan: Plan, planting_id: str) -> tuple[Candidate, ...]:
@@ -40,7 +43,8 @@ def _candidate(plan: Plan, now: Layout, pattern: Pattern) -> Candidate:
             plan, now.planting, pattern=pattern, plants=now.plants, slack=None, round_up_to=None
         )
         length = _layout(same_plants, now.planting).length
-    return Candidate(pattern, layout, layout.plants - now.plants, length)
+    packet = crop_of(plan, now.crop).row_spacing[0].nm
+    return Candidate(pattern, layout, layout.plants - now.plants, length, rows_are_closer(layout.grid, packet))
 
 
 def _layout(plan: Plan, planting_id: str) -> Layout:

@@ -8,6 +8,7 @@ from gardenplot.plan.value import (
     Establish,
     HoopShape,
     MonthDay,
+    Obstacle,
     Order,
     Pattern,
     Place,
@@ -17,6 +18,6 @@ from gardenplot.plan.value import (
 )
 
 __all__ = [
-    "Bed", "Cover", "Crop", "Establish", "HoopShape", "MonthDay", "Order", "Pattern", "Place", "Plan",
+    "Bed", "Cover", "Crop", "Establish", "HoopShape", "MonthDay", "Obstacle", "Order", "Pattern", "Place", "Plan",
     "Planting", "Wish", "bed_of", "by_id", "crop_of", "fresh_id", "order_of", "planting_of", "plantings_in",
 ]  # fmt: skip

@@ -13,7 +13,7 @@ from typing import Any, TypeVar
 import attrs
 
 from gardenplot.errors import FileError, LengthError
-from gardenplot.plan.value import Bed, Cover, Crop, MonthDay, Order, Place, Plan, Planting, Wish
+from gardenplot.plan.value import Bed, Cover, Crop, MonthDay, Obstacle, Order, Place, Plan, Planting, Wish
 from gardenplot.units import (
     AreaRate,
     Length,
@@ -56,7 +56,8 @@ def plan_of(raw: Json) -> tuple[Plan, tuple[str, ...]]:
     if not isinstance(raw, dict) or "gardenplot" not in raw:
         raise FileError(_('this is no plan: it does not begin with "gardenplot": 1'))
     _check_version(raw["gardenplot"])
-    place, problems = _read(Place, raw.get("place", {}), "place")
+    problems: list[str] = []
+    place = _read(Place, raw.get("place", {}), "place", problems)
     parts: dict[str, tuple[Any, ...]] = {}
     for name, kind in _LISTS.items():
         parts[name] = _read_list(kind, raw.get(name, []), name, problems)
@@ -93,17 +94,14 @@ def _read_list(kind: type[T], raw: Json, name: str, problems: list[str]) -> tupl
         raise FileError(_("{place}: a list in square brackets is needed").format(place=name))
     parts = []
     for number, one in enumerate(raw):
-        part, more = _read(kind, one, f"{name}[{number}]")
-        problems += more
-        parts.append(part)
+        parts.append(_read(kind, one, f"{name}[{number}]", problems))
     return tuple(parts)
 
 
-def _read(kind: type[T], raw: Json, place: str) -> tuple[T, list[str]]:
-    """One part of the plan from a JSON object."""
+def _read(kind: type[T], raw: Json, place: str, problems: list[str]) -> T:
+    """One part of the plan from a JSON object; what is not known in it is added to the problems."""
     if not isinstance(raw, dict):
         raise FileError(_("{place}: an object in curly brackets is needed").format(place=place))
-    problems: list[str] = []
     values: dict[str, Any] = {}
     hints = typing.get_type_hints(kind)
     keys = _keys(kind)
@@ -112,11 +110,26 @@ def _read(kind: type[T], raw: Json, place: str) -> tuple[T, list[str]]:
         if key is None:
             continue
         if key in raw and raw[key] is not None:
-            values[attribute.name] = _value(hints[attribute.name], raw[key], f"{place}.{key}")
-        elif attribute.default is attrs.NOTHING:
+            values[attribute.name] = _value(hints[attribute.name], raw[key], f"{place}.{key}", problems)
+        elif attribute.default is attrs.NOTHING and not (raw.get("outline") and key in _REACH):
             raise FileError(_("{place}.{key}: is missing").format(place=place, key=key))
     values["unknown"] = _unknown(raw, set(keys.values()), f"{place}.", problems)
-    return kind(**values), problems
+    if kind is Bed and values.get("outline"):
+        values = _reach(values["outline"]) | values
+    return kind(**values)
+
+
+_REACH = ("length", "width")
+"""What a bed's outline says as well."""
+
+
+def _reach(outline: tuple[tuple[Length, Length], ...]) -> dict[str, Length]:
+    """The length and width of a bed that has only an outline; without text, so that they are not written."""
+    along, across = zip(*outline, strict=True)
+    return {
+        "length": Length(max(one.nm for one in along), ""),
+        "width": Length(max(one.nm for one in across), ""),
+    }
 
 
 def _keys(kind: type) -> dict[str, str]:
@@ -136,28 +149,40 @@ def _unknown(
     return tuple(kept)
 
 
-def _value(hint: Any, raw: Json, place: str) -> Any:
+def _value(hint: Any, raw: Json, place: str, problems: list[str]) -> Any:
     for kind, reader in _READERS.items():
         if hint in (kind, kind | None):
             return reader(raw, place)
     origin = typing.get_origin(hint)
     if origin is types.UnionType:
-        return _value(next(one for one in typing.get_args(hint) if one is not type(None)), raw, place)
-    if origin is tuple and typing.get_args(hint)[1] is Ellipsis:
-        return _items(typing.get_args(hint)[0], raw, place)
+        return _value(next(one for one in typing.get_args(hint) if one is not type(None)), raw, place, problems)
+    if origin is tuple:
+        return _items(typing.get_args(hint)[0], raw, place, problems)
     if isinstance(hint, type) and issubclass(hint, StrEnum):
         return _choice(hint, raw, place)
     raise AssertionError(hint)
 
 
-def _items(kind: Any, raw: Json, place: str) -> tuple[Any, ...]:
-    if typing.get_origin(kind) is tuple:
+def _items(kind: Any, raw: Json, place: str, problems: list[str]) -> tuple[Any, ...]:
+    if kind == tuple[Share, MonthDay]:
         return _frost_odds(raw, place)
     if isinstance(raw, str) and kind is Length:
-        return (_value(kind, raw, place),)
+        return (_value(kind, raw, place, problems),)
     if not isinstance(raw, list):
         raise FileError(_("{place}: a list in square brackets is needed").format(place=place))
-    return tuple(_value(kind, one, f"{place}[{number}]") for number, one in enumerate(raw))
+    if kind == tuple[Length, Length]:
+        return tuple(_point(one, f"{place}[{number}]") for number, one in enumerate(raw))
+    if kind is Obstacle:
+        return _read_list(Obstacle, raw, place, problems)
+    return tuple(_value(kind, one, f"{place}[{number}]", problems) for number, one in enumerate(raw))
+
+
+def _point(raw: Json, place: str) -> tuple[Length, Length]:
+    """Read ["1 m", "0 m"]: a tape reading and an offset from the base line."""
+    if not isinstance(raw, list) or len(raw) != 2:
+        raise FileError(_('{place}: write a point like ["1 m", "0 m"]').format(place=place))
+    read = _READERS[Length]
+    return read(raw[0], f"{place}[0]"), read(raw[1], f"{place}[1]")
 
 
 def _choice(kind: type[StrEnum], raw: Json, place: str) -> StrEnum:
@@ -180,7 +205,7 @@ def _frost_odds(raw: Json, place: str) -> tuple[tuple[Share, MonthDay], ...]:
         raise FileError(_('{place}: write it like {{"50%": "05-18"}}').format(place=place))
     if len({share.strip() for share in raw}) < len(raw):
         raise FileError(_("{place}: a share stands twice").format(place=place))
-    return tuple((_value(Share, share, place), _month_day(day, f"{place}.{share}")) for share, day in raw.items())
+    return tuple((_READERS[Share](share, place), _month_day(day, f"{place}.{share}")) for share, day in raw.items())
 
 
 def _month_day(raw: Json, place: str) -> MonthDay:
@@ -258,6 +283,8 @@ def _write(part: Any) -> dict[str, Json]:
     for name, key in _keys(type(part)).items():
         value = getattr(part, name)
         default = getattr(attrs.fields_dict(type(part))[name], "default", None)
+        if isinstance(value, Length) and not value.text:
+            continue
         if name in _ALWAYS or value != default:
             raw[key] = _raw_value(value)
     raw.update((name, json.loads(text)) for name, text in part.unknown)
@@ -278,6 +305,8 @@ def _raw_value(value: Any) -> Json:
             return text
         case ((Share(), MonthDay()), *_others):
             return {share.text: f"{day.month:02}-{day.day:02}" for share, day in value}
+        case Obstacle():
+            return _write(value)
         case tuple():
             return [_raw_value(one) for one in value]
         case _:

@@ -12,14 +12,21 @@ from typing import Any
 from attrs import frozen
 
 from gardenplot.errors import FileError
+from gardenplot.one_line import one_line
 from gardenplot.plan.codec import plan_of, raw_of
 from gardenplot.plan.valid import faults
 from gardenplot.plan.value import Plan
 from gardenplot.words import _
 
 SUFFIX = ".gardenplot"
+_NO_FILE_NAME = str.maketrans(dict.fromkeys('/\\:*?"<>|', "-"))
 LARGEST = 64 * 1024 * 1024
 DEEPEST = 100
+
+
+def file_name(name: str) -> str:
+    """A name of a plan as the name of a file, without the signs that a path keeps for itself."""
+    return one_line(name).translate(_NO_FILE_NAME).strip(" .")[:80] or "plan"
 
 
 @frozen

@@ -8,7 +8,8 @@ from collections.abc import Iterator, Sequence
 from attrs import frozen
 
 from gardenplot.errors import PlanError
-from gardenplot.plan.value import Bed, Cover, Crop, Order, Place, Plan, Planting, Wish
+from gardenplot.plan.simple import fault_of
+from gardenplot.plan.value import Bed, Cover, Crop, Obstacle, Order, Place, Plan, Planting, Wish
 from gardenplot.units import MM, Length
 from gardenplot.words import _
 
@@ -117,6 +118,41 @@ def _bed(bed: Bed) -> _Says:
     first, last = bed.zone
     if last <= first:
         yield "head_margin", _("the end margins leave nothing of the bed")
+    if bed.outline:
+        yield from _outline(bed)
+    for number, obstacle in enumerate(bed.obstacles):
+        yield from ((f"obstacles[{number}].{name}", says) for name, says in _obstacle(obstacle))
+
+
+_OUTLINE_FAULTS = {
+    "points": _("an outline needs three points or more"),
+    "repeat": _("a point stands twice in the outline"),
+    "area": _("the outline has no area"),
+    "crossing": _("the outline crosses or touches itself"),
+}
+MOST_CORNERS = 500
+
+
+def _outline(bed: Bed) -> _Says:
+    points = [(x.nm, y.nm) for x, y in bed.outline]
+    if len(points) > MOST_CORNERS:
+        yield "outline", _("more than {most} points").format(most=MOST_CORNERS)
+        return
+    fault = fault_of(points)
+    if fault is not None:
+        yield "outline", _OUTLINE_FAULTS[fault]
+    if (bed.length.nm, bed.width.nm) != (max(x for x, _y in points), max(y for _x, y in points)):
+        yield "outline", _("length and width are not what the outline reaches: leave them out")
+
+
+def _obstacle(obstacle: Obstacle) -> _Says:
+    for name in ("diameter", "length", "width"):
+        yield from _above_nothing(name, getattr(obstacle, name))
+    sides = (obstacle.length, obstacle.width)
+    if (obstacle.diameter is None) == (None in sides) or (obstacle.diameter and any(sides)):
+        yield "diameter", _("either a diameter, or a length and a width")
+    if any(row < 1 for row in obstacle.rows):
+        yield "rows", _("rows are counted from 1")
 
 
 def _rows_apart(spacing: tuple[Length, ...]) -> _Says:

@@ -55,10 +55,31 @@ class Place:
 
 
 @frozen(cache_hash=True)
-class Bed:
-    """A piece of ground to plant: a rectangle with margins at head and foot.
+class Obstacle:
+    """Something that stands in a bed, round or square, with the distance that plants keep from it.
 
-    `edge` is the least distance from the bed's edge to an outer row, `gap` what the grower leaves between blocks.
+    `x` and `y` are its middle, from the head and from the base line. `rows` are the numbers of the rows that it is in
+    the way of, counted from 1 at the base line; none means all.
+    """
+
+    name: str
+    x: Length
+    y: Length
+    diameter: Length | None = None
+    length: Length | None = None
+    width: Length | None = None
+    keep_clear: Length | None = None
+    rows: tuple[int, ...] = ()
+    unknown: Unknown = ()
+
+
+@frozen(cache_hash=True)
+class Bed:
+    """A piece of ground to plant: a rectangle, or an outline, with margins at head and foot.
+
+    The outline's points are tape readings and offsets from the base line; length and width are its reach, and have no
+    text where only the outline was given. `edge` is the least distance from the bed's edge to an outer row, measured
+    across the bed; `gap` is what the grower leaves between blocks.
     """
 
     id: str
@@ -71,6 +92,8 @@ class Bed:
     gap: Length | None = None
     note: str = ""
     unknown: Unknown = ()
+    outline: tuple[tuple[Length, Length], ...] = ()
+    obstacles: tuple[Obstacle, ...] = ()
 
     @property
     def zone(self) -> tuple[int, int]:

@@ -10,6 +10,7 @@ from gardenplot.drawing.marks import Mark
 from gardenplot.drawing.sayings import name_of
 from gardenplot.drawing.tape import ticks
 from gardenplot.layout import LaidOut, Layout
+from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN
 from gardenplot.sheets.paper import BOLD, FACE, POINT_PER_MM, DrawingScale, check_length, fitted, scale_for
@@ -82,7 +83,7 @@ def _letters(
         middle = left + (layout.start + layout.end) / 2 / MM * along
         room = layout.length / MM * along
         letter = look[layout.planting].letter
-        words = f"{letter}  {name_of(plan, layout.planting)}"
+        words = one_line(f"{letter}  {name_of(plan, layout.planting)}")
         if pdfmetrics.stringWidth(words, BOLD, 12) > room:
             words = letter if room < 40 else fitted(words, BOLD, 12, room)
         page.setFont(BOLD, 12)

@@ -66,7 +66,7 @@ def draw_head(page: Canvas, head: Head, *, continued: bool) -> float:
     page.drawRightString(right, height - MARGIN - 14, units)
     page.setFont(FACE, 10)
     bring = bring.format(length=_tape_length(head))
-    page.drawRightString(right, height - MARGIN - 32, bring)
+    page.drawRightString(right, height - MARGIN - 34, bring)
     room = right - MARGIN - pdfmetrics.stringWidth(bring, FACE, 10) - 14
     page.drawString(MARGIN, height - MARGIN - 34, fitted(_line(head), FACE, 10, room))
     page.setLineWidth(0.5 * mm)
@@ -84,14 +84,14 @@ def _turn_words(head: Head) -> str:
 
 def _line(head: Head) -> str:
     size = f"{tape(head.bed.length.nm, head.units)} × {tape(head.bed.width.nm, head.units)}"
-    parts = [size, head.plan_name, _("version {version}").format(version=head.version)]
+    parts = [size, _("version {version}").format(version=head.version)]
     if head.printed is not None:
         parts.append(_("printed {day}").format(day=day_words(head.printed)))
     if head.turn[1] > 1:
         parts.append(_turn_words(head))
     if head.begins is not None:
         parts.append(_("from {day}").format(day=day_words(head.begins)))
-    return " · ".join(part for part in parts if part)
+    return " · ".join(part for part in (*parts, head.plan_name) if part)
 
 
 def _tape_length(head: Head) -> str:

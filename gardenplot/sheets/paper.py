@@ -10,6 +10,7 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 
 from gardenplot.files import resource
+from gardenplot.one_line import one_line
 from gardenplot.units import INCH, MM, Units
 
 POINT_PER_MM: float = mm
@@ -68,7 +69,8 @@ def load_face() -> None:
 
 
 def fitted(text: str, face: str, size: float, room: float) -> str:
-    """A text cut with an ellipsis where it is wider than so many points."""
+    """A text on one line, cut with an ellipsis where it is wider than so many points."""
+    text = one_line(text)
     if pdfmetrics.stringWidth(text, face, size) <= room:
         return text
     while text and pdfmetrics.stringWidth(text + "…", face, size) > room:

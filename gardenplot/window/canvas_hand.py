@@ -80,10 +80,10 @@ class Hand(QObject):
         if self._stage.is_busy:
             pointer = self._places.pointer(event.position(), event.modifiers())
             self._stage.send(pointer, event.position())
-        else:
-            found = self._places.under(event.position())
+        found = self._places.under(event.position())
+        self.pointed.emit(found)
+        if not self._stage.is_busy:
             self._area.viewport().setCursor(_CURSORS[found.part if found else Part.SOIL])
-            self.pointed.emit(found)
         return True
 
     def _begin(self, event: QMouseEvent) -> None:

@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 
 from gardenplot.drawing.sayings import name_of
+from gardenplot.errors import PlanError
 from gardenplot.gestures.snap import grain, stride
 from gardenplot.gestures.stage import Trial
 from gardenplot.gestures.trials import against, try_ranks, try_shift
@@ -35,8 +36,11 @@ def press_key(event: QKeyEvent, document: Document, sight: Sight, stage: CanvasS
     if sight.planting is None:
         return False
     if key in _SIDES:
-        trial, name, merge = _side(event, _SIDES[key], document, sight.planting)
-        _settle(trial, name, merge, document, stage)
+        try:
+            trial, name, merge = _side(event, _SIDES[key], document, sight.planting)
+            _settle(trial, name, merge, document, stage)
+        except PlanError as error:
+            stage.refused.emit(str(error))
         return True
     if key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
         remove(document, sight.planting)

@@ -79,7 +79,8 @@ def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, look: di
     paint(painter, figure.marks, Scale(strips.along, strips.across, first, last), inks)
     _selection(painter, scene, strip, inks)
     _spot(painter, scene, strip, inks)
-    shown = captions(scene.plan, strip.laid, scene.day, look)
+    dragged = scene.trial.planting if scene.trial else None
+    shown = tuple(one for one in captions(scene.plan, strip.laid, scene.day, look) if one.planting != dragged)
     _captions(painter, shown, strip, strips, frame.width() - scene.left, inks)
     if scene.left > GUTTER - 10:
         _flag(painter, inks)

@@ -5,7 +5,7 @@ from datetime import date
 from PySide6.QtCore import QObject, QPointF, Signal
 
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.sayings import name_of, says
+from gardenplot.drawing.sayings import name_of, says, titled
 from gardenplot.errors import PlanError
 from gardenplot.gestures.stage import Gesture, Pointer, Released, Trial
 from gardenplot.plan import Plan, planting_of
@@ -84,7 +84,9 @@ class CanvasStage(QObject):
 
     def refuse(self, trial: Trial) -> None:
         """Say why a trial cannot be."""
-        self.refused.emit(says(trial.plan, trial.against[0], looks(trial.plan)))
+        look = looks(trial.plan)
+        subject = titled(trial.plan, trial.planting, look)
+        self.refused.emit(f"{subject} {says(trial.plan, trial.against[0], look)}")
 
     def _abandon(self) -> None:
         """Give a gesture up when the plan that it began with is no longer the plan."""

@@ -13,7 +13,7 @@ from gardenplot.gestures.orders import drop_order
 from gardenplot.gestures.trials import layout_in, try_first_gap
 from gardenplot.plan import Crop, bed_of, planting_of
 from gardenplot.plan.edits import copy_bed, remove_bed
-from gardenplot.plan.file import write_whole
+from gardenplot.plan.file import file_name, write_whole
 from gardenplot.window.canvas_keys import remove
 from gardenplot.window.late import preview_sheets
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
@@ -100,6 +100,7 @@ class PlantingDeeds:
         self._document.change(_("Place {crop}").format(crop=crop.name), trial.plan)
         self._sight.show_day(self._sight.day_for(trial.plan, trial.planting))
         self._sight.select(bed, trial.planting)
+        self._window.canvas.setFocus()
 
     def new_crop(self) -> None:
         """Ask for a crop as its packet reads."""
@@ -165,7 +166,7 @@ class SheetDeeds:
 
     def export(self) -> None:
         """Ask for a name and write the drawing."""
-        proposed = f"{self._window.document.name}.svg"
+        proposed = f"{file_name(self._window.document.name)}.svg"
         kinds = "SVG (*.svg);;DXF (*.dxf);;PNG (*.png);;CSV (*.csv)"
         name, _kind = QFileDialog.getSaveFileName(self._window, _("Drawing as a file"), proposed, kinds)
         if not name:

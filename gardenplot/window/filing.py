@@ -6,7 +6,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from gardenplot.errors import GardenplotError
-from gardenplot.plan.file import SUFFIX
+from gardenplot.plan.file import SUFFIX, file_name
 from gardenplot.window.document import Document
 from gardenplot.window.recent import remember
 from gardenplot.words import _
@@ -61,7 +61,7 @@ class Filing(QObject):
 
     def save_as(self) -> bool:
         """Ask for a name and save."""
-        proposed = str(Path(self._folder()) / f"{self._document.name}{SUFFIX}")
+        proposed = str(Path(self._folder()) / f"{file_name(self._document.name)}{SUFFIX}")
         name, _kind = QFileDialog.getSaveFileName(self._window, _("Save plan as"), proposed, self._kinds())
         if not name:
             return False

@@ -126,6 +126,8 @@ def _fill(table: QTreeWidget, rows: list[tuple[object, tuple[str, ...]]]) -> Non
     for key, cells in rows:
         item = QTreeWidgetItem(list(cells))
         item.setData(0, _KEY, key)
+        for column in (number for number, cell in enumerate(cells) if cell.isdecimal()):
+            item.setTextAlignment(column, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         table.addTopLevelItem(item)
 
 

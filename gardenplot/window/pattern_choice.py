@@ -50,7 +50,10 @@ class PatternButton(QAbstractButton):
         )
         words = (PATTERNS[self.pattern], *self._lines)
         self.setAccessibleName(", ".join(one for one in words if one))
-        self.setToolTip(_("{rows} rows; {needs} for as many plants as now").format(rows=grid.rows, needs=needs))
+        closer = " " + _("Rows stand closer than the packet says.") if candidate.closer else ""
+        self.setToolTip(
+            _("{rows} rows; {needs} for as many plants as now.").format(rows=grid.rows, needs=needs) + closer
+        )
         self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -96,7 +99,8 @@ class PatternButton(QAbstractButton):
             height = QFontMetricsF(font).height()
             painter.setFont(font)
             strong = number == 1 or (number == 2 and words.startswith(MINUS))
-            painter.setPen(colour(inks, Ink.INK if strong else Ink.SECOND))
+            closer = number == 3 and self._candidate is not None and self._candidate.closer
+            painter.setPen(colour(inks, Ink.ACCENT if closer else Ink.INK if strong else Ink.SECOND))
             painter.drawText(QRectF(0, y, self.width(), height), Qt.AlignmentFlag.AlignCenter, words)
             y += height
 

@@ -23,7 +23,7 @@ from PySide6.QtWidgets import (
 
 from gardenplot.errors import FileError
 from gardenplot.plan import Plan
-from gardenplot.plan.file import write_whole
+from gardenplot.plan.file import file_name, write_whole
 from gardenplot.sheets.bed_sheet import bed_sheets
 from gardenplot.sheets.paper import Paper
 from gardenplot.window.settings import keep_paper, kept_paper
@@ -102,7 +102,7 @@ class Preview(QDialog):
         self.after.setEnabled(page + 1 < len(self._document))
 
     def _keep(self) -> None:
-        proposed = _("{name} bed sheets.pdf").format(name=self._name)
+        proposed = _("{name} bed sheets.pdf").format(name=file_name(self._name))
         name, _kind = QFileDialog.getSaveFileName(self, _("Keep as PDF"), proposed, "PDF (*.pdf)")
         if not name:
             return

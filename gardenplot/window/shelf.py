@@ -33,6 +33,7 @@ from gardenplot.drawing.style import Ink
 from gardenplot.drawing.swatch import SWATCH_SCALE, swatch
 from gardenplot.plan import Crop
 from gardenplot.plan.catalogue import found_crops
+from gardenplot.units import Units
 from gardenplot.window.document import Document
 from gardenplot.window.mime import CROP, with_crop
 from gardenplot.window.theme import colour, magnified, palette, widget_font
@@ -51,13 +52,13 @@ class ShelfModel(QAbstractListModel):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.crops: tuple[Crop, ...] = ()
-        self.own: frozenset[str] = frozenset()
+        self.units = Units.METRIC
 
-    def show_crops(self, crops: tuple[Crop, ...], own: frozenset[str]) -> None:
-        """Show other crops; `own` are the ids of those that the plan carries."""
-        if (crops, own) != (self.crops, self.own):
+    def show_crops(self, crops: tuple[Crop, ...], units: Units) -> None:
+        """Show other crops, their spacing in units of the plan."""
+        if (crops, units) != (self.crops, self.units):
             self.beginResetModel()
-            self.crops, self.own = crops, own
+            self.crops, self.units = crops, units
             self.endResetModel()
 
     def rowCount(self, parent: AnyIndex | None = None) -> int:
@@ -68,7 +69,7 @@ class ShelfModel(QAbstractListModel):
             return None
         crop = self.crops[index.row()]
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-            return f"{crop.name}, {spacing_words(crop)}"
+            return f"{crop.name}, {spacing_words(crop, self.units)}"
         if role == Qt.ItemDataRole.ToolTipRole:
             return source_words(crop)
         return crop if role == Qt.ItemDataRole.UserRole else None
@@ -112,7 +113,8 @@ class CropDelegate(QStyledItemDelegate):
         painter.drawText(left, corner.y() + round(17 * magnified()), name)
         painter.setFont(plain)
         painter.setPen(colour(inks, Ink.SECOND))
-        spacing = QFontMetricsF(plain).elidedText(spacing_words(crop), Qt.TextElideMode.ElideRight, room)
+        words = index.data(Qt.ItemDataRole.DisplayRole).removeprefix(f"{crop.name}, ")
+        spacing = QFontMetricsF(plain).elidedText(words, Qt.TextElideMode.ElideRight, room)
         painter.drawText(left, corner.y() + round(35 * magnified()), spacing)
         painter.restore()
 
@@ -196,8 +198,8 @@ class Shelf(QWidget):
     def refresh(self) -> None:
         """Show the crops that the search finds."""
         current = self.list.currentIndex().data(Qt.ItemDataRole.UserRole)
-        crops, own = found_crops(self._document.plan, self.search.text())
-        self.model.show_crops(crops, own)
+        crops, _own = found_crops(self._document.plan, self.search.text())
+        self.model.show_crops(crops, self._document.plan.place.units)
         if current in crops:
             self.list.setCurrentIndex(self.model.index(crops.index(current)))
 

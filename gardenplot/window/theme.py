@@ -122,6 +122,7 @@ def _sheet(inks: Palette) -> str:
     QPushButton[strong="true"]:focus {{ border: 2px solid {accent}; }}
     QTableView, QListView {{ border: none; background: {paper}; gridline-color: {rule}; }}
     QHeaderView::section {{ background: {panel}; border: none; border-bottom: 1px solid {rule}; padding: 3px 6px; }}
+    QTreeView::item {{ padding-left: 3px; }}
     QTabWidget::pane {{ border: none; }}
     QTabBar::tab {{ background: {panel}; padding: 5px 12px; border: none; }}
     QTabBar::tab:selected {{ background: {paper}; font-weight: bold; border-top: 2px solid {ink}; }}

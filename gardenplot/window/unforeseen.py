@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QMessageBox
 
 from gardenplot import __version__
 from gardenplot.errors import FileError
-from gardenplot.plan.file import SUFFIX, write_plan
+from gardenplot.plan.file import SUFFIX, file_name, write_plan
 from gardenplot.window.main import MainWindow
 from gardenplot.words import _
 
@@ -29,7 +29,7 @@ def watch(window: MainWindow) -> None:
 
 def rescued(window: MainWindow) -> Path | None:
     """Save the plan beside its file, or in the home folder; None where even that fails."""
-    path = window.document.path or Path(QDir.homePath()) / window.document.name
+    path = window.document.path or Path(QDir.homePath()) / file_name(window.document.name)
     beside = path.with_name(f"{path.stem}-rescued{SUFFIX}")
     try:
         write_plan(beside, window.document.plan)

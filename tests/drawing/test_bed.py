@@ -85,10 +85,31 @@ def test_the_marks_of_s1_lie_where_it_was_worked_out() -> None:
     stakes = [line.start[0] for line in lines if line.pen.weight is Weight.STAKE]
     assert stakes == [300, 7100, 7300, 11_050]
     assert [line.start[0] for line in lines if line.pen.ink is Ink.EDGE] == [300, 11_700]
+    across = [line for line in lines if line.start[0] == line.end[0]]
+    assert len(across) == 6
+    assert {(line.start[1], line.end[1]) for line in across} == {(0, 750)}
     rows = [line.start[1] for line in lines if line.pen.weight is Weight.ROW and line.pen.ink is not Ink.EDGE]
     assert rows == [75, 275, 475, 675, 125, 375, 625]
     (left,) = (mark for mark in figure.marks if isinstance(mark, Label))
     assert (left.texts, left.room) == (("65\u2009cm left", "65\u2009cm"), 650)
+
+
+def test_soil_blocks_and_leftover_of_s1_take_the_whole_width() -> None:
+    (figure,) = figures(hand_worked("s1"))
+    outlines = [mark.points for mark in figure.marks if isinstance(mark, Outline)]
+    assert outlines[0] == ((0, 0), (12_000, 0), (12_000, 750), (0, 750))
+    assert {y for points in outlines for _x, y in points} == {0, 750}
+    assert [(points[0][0], points[1][0]) for points in outlines[1:]] == [
+        (11_050, 11_700),
+        (300, 7100),
+        (7300, 11_050),
+    ]
+
+
+def test_a_bed_without_margins_has_no_lines_for_them() -> None:
+    plan = change_bed(hand_worked("s1"), "b2", head_margin=None, foot_margin=None)
+    (figure,) = figures(plan)
+    assert [mark for mark in figure.marks if isinstance(mark, Line) and mark.pen.ink is Ink.EDGE] == []
 
 
 def test_plants_of_s1_do_not_touch() -> None:

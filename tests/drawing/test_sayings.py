@@ -25,6 +25,7 @@ CASES = [
      "begins 20 cm before the head margin"),
     (S1, Finding(Kind.OUTSIDE, "b2", "p2", start=nm("11.7 m"), end=nm("13.2 m"), amount=nm("1.5 m")),
      "runs 1.50 m past the foot margin"),
+    (S1, Finding(Kind.DATES, "b2", "p1", amount=3), "is out of the ground before it goes in"),
     (S1, Finding(Kind.NO_ROW, "b2", "p1", amount=CM_20, limit=CM_25),
      "no row fits: both edge distances take 25 cm of 20 cm"),
     (S1, Finding(Kind.ROWS, "b2", "p1", amount=5, limit=4), "5 rows asked for, 4 fit"),

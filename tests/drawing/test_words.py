@@ -77,16 +77,18 @@ def test_what_no_rank_fills_is_said(planting: Fields, words: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("along", "across", "establish", "words"),
+    ("along", "across", "establish", "units", "words"),
     [
-        ("20 cm", "30 cm", Establish.TRANSPLANT, "20 × 30 cm · set out"),
-        ("3 in", "1 ft", Establish.DIRECT, "3 in × 1 ft · sow"),
-        ("8\"", "12\"", Establish.DIRECT, "8\" × 12\" · sow"),
+        ("20 cm", "30 cm", Establish.TRANSPLANT, Units.METRIC, "20 × 30 cm · set out"),
+        ("3 in", "1 ft", Establish.DIRECT, Units.METRIC, "7.6 × 30.5 cm · sow"),
+        ("3 in", "1 ft", Establish.DIRECT, Units.FEET_AND_INCHES, "3″ × 12″ · sow"),
     ],
-)  # fmt: skip
-def test_a_packets_spacing(along: str, across: str, establish: Establish, words: str) -> None:
+)
+def test_a_packets_spacing_is_shown_in_the_plans_units(
+    along: str, across: str, establish: Establish, units: Units, words: str
+) -> None:
     crop = Crop("c", "C", parse_length(along), (parse_length(across),), establish=establish)
-    assert plain(spacing_words(crop)) == words
+    assert plain(spacing_words(crop, units)) == words
 
 
 @pytest.mark.parametrize(

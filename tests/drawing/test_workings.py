@@ -73,6 +73,8 @@ def test_several_seeds_to_a_cell_show_what_share_of_cells_is_usable() -> None:
     [
         ("s1", 0, "157 plants, 175 cells, 3 trays of 84; 2 trays still give about 151"),
         ("s1", 1, "52 plants, 58 cells, 1 tray of 84"),
+        ("s2", 1, "832 seeds"),
+        ("s3", 1, "23 plants"),
         ("s2", 0, "120 plants, 131 cells, 2 trays of 128; 1 tray still gives about 117"),
         ("s4", 1, "348 plants, 435 cells, 2 trays of 240"),
     ],
@@ -89,6 +91,15 @@ def test_geometry_is_exact_and_trays_are_good() -> None:
 
 def test_typed_rows_are_not_said_to_come_from_a_sum() -> None:
     assert sums(hand_worked("s3"), 1)[0] == ("rows", "typed", "1")
+
+
+def test_what_the_packet_does_not_tell_has_no_sum() -> None:
+    assert [name for name, _sum, _value in sums(hand_worked("s3"), 1)] == ["rows", "edge", "a row", "plants"]
+
+
+def test_plants_that_were_asked_for_are_shared_out_to_the_rows() -> None:
+    assert ("a row", "45 ÷ 3", "15, up") in sums(beds_of({"plants": 45, "slack": "1 m"}), 0)
+    assert ("a row", "2.00 m ÷ 20 cm", "10, whole part") in sums(beds_of({"from": "10 m", "length": "4 m"}), 0)
 
 
 def test_a_sown_band_shows_its_band() -> None:

@@ -91,7 +91,9 @@ def _change_mind(person: Person) -> None:
     """Drag the kohlrabi where it cannot stand, then where it can, and undo that."""
     planted = person.plan()
     person.drag(reading("9 m"), reading("6 m"))
-    person.expect(lambda: plain(person.window.statusBar().currentMessage()), "stands 2.80 m into A Pak choi")
+    person.expect(
+        lambda: plain(person.window.statusBar().currentMessage()), "B Kohlrabi stands 2.80 m into A Pak choi"
+    )
     assert person.plan() is planted
     person.drag(reading("9 m"), reading("9.60 m"))
     person.expect_blocks(PAK_CHOI_STANDS, "B Kohlrabi 7.95 – 11.70 m 3 × 15 45")

@@ -193,6 +193,13 @@ def test_names_are_printed_as_they_are_typed(name: str) -> None:
     assert f"A {name} begins" in page.text
 
 
+def test_a_line_break_in_a_name_is_printed_as_a_space() -> None:
+    plan = change_bed(bed_with({"from": "1 m", "length": "8 m"}, crop="Leek\nearly"), "b1", name="East\nfield")
+    texts = [words.text for words in printed(plan)[0].words]
+    assert "East field" in texts
+    assert "A Leek early" in texts
+
+
 @each_paper
 def test_a_name_of_300_letters_is_cut_and_runs_into_nothing(paper: Paper) -> None:
     name = "".join(f"Long name {number} " for number in range(30))[:300]

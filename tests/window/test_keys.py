@@ -120,9 +120,7 @@ def test_the_shelf_follows_a_change_of_its_crop(window: MainWindow, document: Do
     wider = evolve(plan.crops[1], in_row=parse_length("20 cm"))
     document.change("Crop Leek", evolve(plan, crops=(plan.crops[0], wider)))
     window.shelf.search.setText("leek")
-    assert window.shelf.model.data(window.shelf.model.index(0)) == "Leek, 20 × 30 cm · set out".replace(
-        " × ", "\u2009×\u2009"
-    )
+    assert window.shelf.model.data(window.shelf.model.index(0)) == "Leek, 20\u2009×\u200930\u2009cm · set out"
 
 
 @pytest.mark.parametrize(
