@@ -2,15 +2,17 @@
 
 from datetime import date
 from functools import lru_cache
+from math import cos, sin, tau
 
 from attrs import frozen
 
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Weight, box
+from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Point, Weight, box
 from gardenplot.drawing.style import Ink
 from gardenplot.findings import Finding, Kind, find_in_bed
 from gardenplot.layout import LaidOut, Layout, Stretch, free_between, standing
-from gardenplot.plan import Pattern
+from gardenplot.layout.zone import clip, corners_of, held_across, is_plain, row_ground
+from gardenplot.plan import Bed, Obstacle, Pattern
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import span
 from gardenplot.words import _
@@ -43,19 +45,49 @@ def draw_turn(laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look],
 def _figure(laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], units: Units) -> BedFigure:
     bed = laid.bed
     length, width = bed.length.nm / MM, bed.width.nm / MM
-    marks: list[Mark] = [Outline(box(0, 0, length, width), fill=Ink.SOIL, pen=Pen(Ink.EDGE))]
+    marks: list[Mark] = [Outline(_part(bed, 0, bed.length.nm), fill=Ink.SOIL, pen=Pen(Ink.EDGE))]
     marks += _margins(laid, length, width)
     for stretch in free_between(bed, layouts).leftover:
-        marks += _leftover(stretch, width, units)
+        marks += _leftover(bed, stretch, width, units)
     for layout, one in zip(layouts, look, strict=True):
-        marks += _block(layout, one, width)
+        marks += _block(bed, layout, one, width)
+    marks += (mark for obstacle in bed.obstacles for mark in _obstacle(obstacle))
     for layout in layouts:
-        marks += _stakes(layout, width)
+        marks += _stakes(bed, layout, width)
     ids = {layout.planting for layout in layouts}
     for finding in find_in_bed(laid):
         if finding.planting in ids and finding.other in {None, *ids}:
             marks += _trouble(finding, width)
     return BedFigure(bed.id, length, width, tuple(marks))
+
+
+def _part(bed: Bed, start: int, end: int) -> tuple[Point, ...]:
+    """The part of a bed between two tape readings in nm, in mm."""
+    if is_plain(bed):
+        return box(start / MM, 0, end / MM, bed.width.nm / MM)
+    return tuple((x / MM, y / MM) for x, y in clip(corners_of(bed), start, end))
+
+
+def _obstacle(obstacle: Obstacle) -> list[Mark]:
+    """What stands in the bed, solid, and what is kept clear of it, dashed."""
+    clear = obstacle.keep_clear.nm / MM if obstacle.keep_clear else 0.0
+    x, y = obstacle.x.nm / MM, obstacle.y.nm / MM
+    if obstacle.diameter is not None:
+        radius = obstacle.diameter.nm / 2 / MM
+        solid, kept = _round(x, y, radius), _round(x, y, radius + clear)
+    else:
+        half = (
+            obstacle.length.nm / 2 / MM if obstacle.length else 0.0,
+            obstacle.width.nm / 2 / MM if obstacle.width else 0.0,
+        )
+        solid = box(x - half[0], y - half[1], x + half[0], y + half[1])
+        kept = box(x - half[0] - clear, y - half[1] - clear, x + half[0] + clear, y + half[1] + clear)
+    ring: list[Mark] = [Outline(kept, pen=Pen(Ink.INK, Weight.ROW, dashed=True))] if clear else []
+    return [Outline(solid, fill=Ink.INK, pen=Pen(Ink.INK)), *ring]
+
+
+def _round(x: float, y: float, radius: float) -> tuple[Point, ...]:
+    return tuple((x + radius * cos(turn * tau / 36), y + radius * sin(turn * tau / 36)) for turn in range(36))
 
 
 def _margins(laid: LaidOut, length: float, width: float) -> list[Mark]:
@@ -64,38 +96,62 @@ def _margins(laid: LaidOut, length: float, width: float) -> list[Mark]:
     return [Line((at, 0), (at, width), pen) for at in (first, last) if 0 < at < length]
 
 
-def _leftover(stretch: Stretch, width: float, units: Units) -> list[Mark]:
+def _leftover(bed: Bed, stretch: Stretch, width: float, units: Units) -> list[Mark]:
     start, end = stretch.start / MM, stretch.end / MM
     length = str(span(stretch.length, units))
     words = (_("{length} left").format(length=length), length)
+    top, bottom = _reach(bed, (stretch.start + stretch.end) // 2, width)
     return [
-        Outline(box(start, 0, end, width), hatch=Hatch.SLANTED),
-        Label(((start + end) / 2, width / 2), words, room=end - start, bold=True),
+        Outline(_part(bed, stretch.start, stretch.end), hatch=Hatch.SLANTED),
+        Label(((start + end) / 2, (top + bottom) / 2), words, room=end - start, bold=True),
     ]
 
 
-def _block(layout: Layout, look: Look, width: float) -> list[Mark]:
+def _block(bed: Bed, layout: Layout, look: Look, width: float) -> list[Mark]:
     start, end = layout.start / MM, layout.end / MM
     grid = layout.grid
+    ground = box(start, 0, end, width) if is_plain(bed) else _part(bed, layout.start, layout.end)
     if grid.pattern is Pattern.BROADCAST:
         edge = grid.edge / MM
+        band = box(start, edge, end, width - edge) if is_plain(bed) else ground
         return [
-            Outline(box(start, 0, end, width), fill=look.ink, tint=0.12),
-            Outline(box(start, edge, end, width - edge), fill=look.ink, tint=0.2, hatch=Hatch.SOWN),
+            Outline(ground, fill=look.ink, tint=0.12),
+            Outline(band, fill=look.ink, tint=0.2, hatch=Hatch.SOWN),
         ]
     pen = Pen(look.ink, Weight.ROW)
-    lines = [Line((start, row.offset / MM), (end, row.offset / MM), pen) for row in layout.rows]
+    lines = [
+        Line((left / MM, row.offset / MM), (right / MM, row.offset / MM), pen)
+        for number, row in enumerate(layout.rows)
+        for left, right in _row_lines(bed, layout, number)
+    ]
     spread = min(grid.in_row, grid.between if grid.rows > 1 else grid.width) / MM
     return [
-        Outline(box(start, 0, end, width), fill=look.ink, tint=0.16),
+        Outline(ground, fill=look.ink, tint=0.16),
         *lines,
         Plants(layout, spread * 0.78, look.ink, look.shape),
     ]
 
 
-def _stakes(layout: Layout, width: float) -> list[Mark]:
+def _row_lines(bed: Bed, layout: Layout, number: int) -> tuple[tuple[int, int], ...]:
+    """Where a row's line runs, in nm: through the whole block of a plain bed, else over the row's own ground."""
+    if is_plain(bed):
+        return ((layout.start, layout.end),)
+    return row_ground(bed, layout.grid, number, layout.start, layout.end)
+
+
+def _stakes(bed: Bed, layout: Layout, width: float) -> list[Mark]:
     pen = Pen(Ink.INK, Weight.STAKE)
-    return [Line((at / MM, 0), (at / MM, width), pen, STAKE_OVERHANG) for at in (layout.start, layout.end)]
+    lines: list[Mark] = []
+    for at in (layout.start, layout.end):
+        top, bottom = _reach(bed, at, width)
+        lines.append(Line((at / MM, top), (at / MM, bottom), pen, STAKE_OVERHANG))
+    return lines
+
+
+def _reach(bed: Bed, reading: int, width: float) -> tuple[float, float]:
+    """From where to where a bed lies at a tape reading, in mm; all its width where the reading is not in it."""
+    held = () if is_plain(bed) else held_across(bed, reading)
+    return (held[0][0] / MM, held[-1][1] / MM) if held else (0.0, width)
 
 
 def _trouble(finding: Finding, width: float) -> list[Mark]:

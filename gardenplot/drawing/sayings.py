@@ -11,6 +11,8 @@ from gardenplot.units.figures import offset, span, tape
 from gardenplot.words import _, ngettext
 
 TIMES = "\u2009×\u2009"
+_MOST_GROUPS = 3
+"""Rows that differ in more ways than this are counted, not listed."""
 PATTERNS = {
     Pattern.STRAIGHT: _("straight"),
     Pattern.STAGGERED: _("staggered"),
@@ -35,7 +37,11 @@ def rows_by_plants(layout: Layout) -> str:
     """Rows and plants without their product: "4 × 34", "2 × 46 + 45", or "band"."""
     if layout.grid.pattern is Pattern.BROADCAST:
         return _("band")
-    rows = Counter(layout.per_row)
+    rows = Counter(count for count in layout.per_row if count)
+    if not rows:
+        return "0"
+    if len(rows) > _MOST_GROUPS:
+        return _("{rows} rows").format(rows=rows.total())
     return " + ".join(f"{times}{TIMES}{count}" if times > 1 else str(count) for count, times in rows.items())
 
 

@@ -1,6 +1,7 @@
 """How the numbers of a layout came about: each sum with the numbers put in."""
 
 from gardenplot.layout import Grown, Layout, band_width
+from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Pattern, Plan, bed_of
 from gardenplot.season import stand_for
 from gardenplot.supplies import raising
@@ -60,8 +61,11 @@ def _plants(plan: Plan, one: Grown, layout: Layout) -> list[Working]:
 
 def _a_row(plan: Plan, layout: Layout, units: Units) -> list[Working]:
     """Plants in a row, from the ground inside the margins where that decides, else from the plants asked for."""
-    grid, counts = layout.grid, layout.per_row
-    first, last = bed_of(plan, layout.bed).zone
+    grid, counts, bed = layout.grid, layout.per_row, bed_of(plan, layout.bed)
+    if not is_plain(bed):
+        return [Working(_("a row"), _("its own ground ÷ {spacing}").format(spacing=_o(grid.in_row, units)),
+                        _("each its whole part"))]  # fmt: skip
+    first, last = bed.zone
     inside = max(0, min(layout.end, last) - max(layout.start, first))
     if counts[0] != inside // grid.in_row:
         return [Working(_("a row"), f"{layout.plants} ÷ {grid.rows}", _("{plants}, up").format(plants=counts[0]))]

@@ -4,7 +4,7 @@ from functools import lru_cache
 
 from attrs import frozen
 
-from gardenplot.layout.block import Sized, lay_out, sized
+from gardenplot.layout.block import Sized, lay_out, length_at, sized
 from gardenplot.layout.value import Layout
 from gardenplot.plan import Bed, Crop, Order, Plan, Planting
 from gardenplot.season import Dates, dates_for, share_days
@@ -87,11 +87,11 @@ def _fixed_blocks(bed: Bed, grown: tuple[Grown, ...], sizes: list[Sized]) -> lis
     """The blocks of all plantings that have a size; one without a place follows those listed before it."""
     blocks: list[_Block | None] = []
     for one, size in zip(grown, sizes, strict=True):
-        if size.length is None:
+        if size.fills:
             blocks.append(None)
             continue
         start = one.planting.start.nm if one.planting.start else _after_others(bed, one, grown, blocks)
-        blocks.append((start, start + size.length))
+        blocks.append((start, start + length_at(bed, one.crop, one.planting, size, start)))
     return blocks
 
 

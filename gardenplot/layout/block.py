@@ -5,18 +5,26 @@ from attrs import frozen
 from gardenplot.layout.across import grid_of
 from gardenplot.layout.along import capacity, first_in_row, length_for, share_out
 from gardenplot.layout.value import Grid, Layout, Row, Run
+from gardenplot.layout.zone import area, first_plants, is_plain, zone_rows
 from gardenplot.plan import Bed, Crop, Order, Pattern, Planting
 from gardenplot.season import stand_for
 
 
 @frozen
 class Sized:
-    """What a planting asks for: its grid, the plants wanted (None where length rules) and the length (None if it
-    fills its gap), in nm."""
+    """What a planting asks for: its grid, the plants wanted (None where length rules) and the length that was typed.
+
+    The length is in nm, and None where plants rule or where it fills its gap.
+    """
 
     grid: Grid
     wanted: int | None
     length: int | None
+
+    @property
+    def fills(self) -> bool:
+        """Whether it takes the gap that it is put into."""
+        return self.wanted is None and self.length is None
 
 
 def sized(bed: Bed, crop: Crop, planting: Planting, order: Order | None) -> Sized:
@@ -24,28 +32,37 @@ def sized(bed: Bed, crop: Crop, planting: Planting, order: Order | None) -> Size
     grid = grid_of(bed, crop, planting)
     if planting.length is not None:
         return Sized(grid, None, planting.length.nm)
-    wanted = planting.plants
-    if wanted is None and order is not None:
-        wanted = stand_for(order, crop)
-    if wanted is None:
-        return Sized(grid, None, None)
-    length = _length_for(grid, crop, wanted)
-    with_slack = length + (planting.slack.nm if planting.slack else 0)
+    if planting.plants is not None:
+        return Sized(grid, planting.plants, None)
+    return Sized(grid, stand_for(order, crop) if order is not None else None, None)
+
+
+def length_at(bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int) -> int:
+    """The length in nm of a block that begins at `start`, with its slack and rounded up; 0 where it fills its gap."""
+    if size.length is not None:
+        return size.length
+    if size.wanted is None:
+        return 0
+    length = _length_for(bed, size.grid, crop, size.wanted, start) + (planting.slack.nm if planting.slack else 0)
     if planting.round_up_to is not None and planting.round_up_to.nm:
-        with_slack = -(-with_slack // planting.round_up_to.nm) * planting.round_up_to.nm
-    if planting.plants is None:
-        wanted = max(wanted, _capacity(grid, crop, length))
-    return Sized(grid, wanted, with_slack)
+        length = -(-length // planting.round_up_to.nm) * planting.round_up_to.nm
+    return length
 
 
 def lay_out(bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int, length: int) -> Layout:
-    """The layout of a block that begins at `start`; plants stand only where it lies inside the planting zone."""
+    """The layout of a block that begins at `start`; plants stand only where it lies inside the planting zone.
+
+    Plants that were typed may leave the last rank part-filled; those of an order fill it.
+    """
     first, last = bed.zone
     inside_from, inside_to = max(start, first), min(start + length, last)
-    room = max(0, inside_to - inside_from)
-    plants = _capacity(size.grid, crop, room)
-    if size.wanted is not None:
-        plants = min(plants, size.wanted)
+    wanted = size.wanted
+    if wanted is not None and planting.plants is None:
+        least = _length_for(bed, size.grid, crop, wanted, start)
+        wanted = max(wanted, _capacity(bed, size.grid, crop, start, start + least))
+    plants = _capacity(bed, size.grid, crop, inside_from, inside_to)
+    if wanted is not None:
+        plants = min(plants, wanted)
     return Layout(
         planting=planting.id,
         bed=bed.id,
@@ -53,13 +70,15 @@ def lay_out(bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int, l
         start=start,
         end=start + length,
         grid=size.grid,
-        rows=_rows(size.grid, inside_from, plants),
+        rows=_rows(bed, size.grid, inside_from, inside_to, plants),
         plants=plants,
-        wanted=size.wanted,
+        wanted=wanted,
     )
 
 
-def _rows(grid: Grid, start: int, plants: int) -> tuple[Row, ...]:
+def _rows(bed: Bed, grid: Grid, start: int, end: int, plants: int) -> tuple[Row, ...]:
+    if not is_plain(bed):
+        return first_plants(zone_rows(bed, grid, start, end), plants)
     return tuple(
         Row(
             grid.edge + number * grid.between,
@@ -69,14 +88,33 @@ def _rows(grid: Grid, start: int, plants: int) -> tuple[Row, ...]:
     )
 
 
-def _capacity(grid: Grid, crop: Crop, length: int) -> int:
-    if grid.pattern is not Pattern.BROADCAST:
-        return capacity(grid.pattern, grid.rows, grid.in_row, length)
-    top, bottom = _density(grid, crop)
-    return length * band_width(grid) * top // bottom
+def _capacity(bed: Bed, grid: Grid, crop: Crop, start: int, end: int) -> int:
+    """Plants that the ground between two tape readings holds."""
+    if grid.pattern is Pattern.BROADCAST:
+        top, bottom = _density(grid, crop)
+        ground = max(0, end - start) * band_width(grid) if is_plain(bed) else area(bed, start, max(start, end))
+        return ground * top // bottom
+    if is_plain(bed):
+        return capacity(grid.pattern, grid.rows, grid.in_row, end - start)
+    return sum(row.count for row in zone_rows(bed, grid, start, end))
 
 
-def _length_for(grid: Grid, crop: Crop, plants: int) -> int:
+def _length_for(bed: Bed, grid: Grid, crop: Crop, plants: int, start: int) -> int:
+    """The least length in nm from `start` on that holds so many plants; past the bed's end as if it were plain."""
+    if is_plain(bed):
+        return _plain_length_for(grid, crop, plants)
+    low, high = -1, max(0, bed.zone[1] - start)
+    held = _capacity(bed, grid, crop, max(start, bed.zone[0]), start + high)
+    if held < plants:
+        return high + _plain_length_for(grid, crop, plants - held)
+    while high - low > 1:
+        middle = (low + high) // 2
+        enough = _capacity(bed, grid, crop, max(start, bed.zone[0]), start + middle) >= plants
+        low, high = (low, middle) if enough else (middle, high)
+    return high
+
+
+def _plain_length_for(grid: Grid, crop: Crop, plants: int) -> int:
     if grid.pattern is not Pattern.BROADCAST:
         return length_for(grid.pattern, grid.rows, grid.in_row, plants)
     top, bottom = _density(grid, crop)

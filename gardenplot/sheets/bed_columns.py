@@ -10,6 +10,7 @@ from reportlab.pdfgen.canvas import Canvas
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of
 from gardenplot.layout import LaidOut, Layout
+from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Pattern, Plan
 from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.supplies import raising
@@ -39,6 +40,8 @@ def sections(
         key = (layout.grid.pattern, layout.grid.in_row, tuple(row.offset for row in layout.rows), layout.grid.edge)
         groups.setdefault(key, []).append(layout)
     across = [_offsets(plan, group, look) for group in groups.values()]
+    if not is_plain(laid.bed):
+        across = [_row_by_row(plan, layout, look) for layout in layouts]
     unit = offset(CM, units).unit
     title = _title(
         _("Across the bed"), _("{unit} from the left edge as seen from the head").format(unit=unit).strip()
@@ -46,7 +49,7 @@ def sections(
     return (
         *((title,) if across else ()),
         *across,
-        _square(laid, units),
+        *(() if laid.bed.outline else (_square(laid, units),)),
         _carry(plan, laid, layouts, look, stake_count),
     )
 
@@ -95,6 +98,32 @@ def _offsets(plan: Plan, group: list[Layout], look: dict[str, Look]) -> Section:
             y = line(page, left, y, width)
 
     return Section(17 + 11 * moved + (27 * len(lines) if first.rows else 15), draw)
+
+
+def _row_by_row(plan: Plan, layout: Layout, look: dict[str, Look]) -> Section:
+    """Where rows differ by the bed's outline or by what stands in it: each with its first and last plant."""
+    units = plan.place.units
+    name = f"{look[layout.planting].letter} {name_of(plan, layout.planting)}, "
+    name += _("every {spacing}").format(spacing=offset(layout.grid.in_row, units))
+    rows = [row for row in layout.rows if row.count]
+    pitch = 14 if len(rows) <= 8 else 12
+    headings = (_("from edge"), _("first plant"), _("last plant"), _("plants"))
+
+    def draw(page: Canvas, left: float, top: float, width: float) -> None:
+        page.setFont(BOLD, 10)
+        page.drawString(left, top - 10, fitted(name, BOLD, 10, width))
+        page.setFont(FACE, 9)
+        for column, heading in enumerate(headings):
+            page.drawRightString(left + width / 4 * (column + 1), top - 21, heading)
+        for number, row in enumerate(rows):
+            y = top - 34 - pitch * number
+            runs = [run for run in row.runs if run.count]
+            cells = (_offset(row.offset, units), tape(runs[0].first, units).number, tape(runs[-1].last, units).number)
+            for column, cell in enumerate((*cells, str(row.count))):
+                page.setFont(BOLD, min(pitch, 14) if column == 0 else 12)
+                page.drawRightString(left + width / 4 * (column + 1), y, cell)
+
+    return Section(31 + pitch * len(rows), draw)
 
 
 _Line = Callable[[Canvas, float, float, float], float]

@@ -8,6 +8,7 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.pdfgen.pathobject import PDFPathObject
 
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Plants, Shape, Weight
+from gardenplot.drawing.style import Ink
 from gardenplot.layout.positions import positions
 from gardenplot.sheets.paper import BOLD, FACE, POINT_PER_MM
 from gardenplot.units import MM
@@ -70,7 +71,9 @@ def _outline(page: Canvas, mark: Outline, frame: Frame) -> None:
         _sown(page, mark, frame)
     if mark.pen is not None:
         page.setLineWidth(_WIDTHS[mark.pen.weight])
-        page.drawPath(_path(page, mark, frame), stroke=1, fill=0)
+        page.setDash(3, 2) if mark.pen.dashed else page.setDash()
+        page.drawPath(_path(page, mark, frame), stroke=1, fill=1 if mark.fill is Ink.INK else 0)
+        page.setDash()
 
 
 def _bounds(mark: Outline, frame: Frame) -> tuple[float, float, float, float]:
@@ -99,6 +102,7 @@ def _sown(page: Canvas, mark: Outline, frame: Frame) -> None:
     left, bottom, right, top = _bounds(mark, frame)
     step = 1.6 * POINT_PER_MM
     page.saveState()
+    page.clipPath(_path(page, mark, frame), stroke=0, fill=0)
     page.setLineWidth(0.35 * POINT_PER_MM)
     page.setLineCap(1)
     row, y = 0, top - step / 2

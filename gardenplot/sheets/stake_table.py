@@ -129,22 +129,23 @@ def _here(page: Canvas, stake: Stake, column: _Column, middle: float) -> None:
         page.setFont(FACE, 12)
         page.drawString(left, middle - 4, stake.here[0])
         return
-    lines = (
-        [_one_line(note, room) for note in stake.notes] if len(stake.notes) > 1 else _two_lines(stake.notes[0], room)
-    )
-    page.setFont(FACE, 10)
+    size, lines = 10, _two_lines(stake.notes[0], room)
+    if len(stake.notes) > 1:
+        size = 10 if all(pdfmetrics.stringWidth(words, FACE, 10) <= room for words in stake.here) else 9
+        lines = [_one_line(note, room, size) for note in stake.notes]
+    page.setFont(FACE, size)
     y = middle + 5.25 * len(lines) - 8.5
     for line in lines:
         page.drawString(left, y, line)
         y -= 10.5
 
 
-def _one_line(note: Here, room: float) -> str:
+def _one_line(note: Here, room: float, size: int = 10) -> str:
     """A note on one line: its name is cut where it must be, never its reading."""
     tail = f" {note.says}" + (f" · {note.more}" if note.more else "")
     if not note.name:
-        return fitted(tail.strip(), FACE, 10, room)
-    return fitted(note.name, FACE, 10, max(16.0, room - pdfmetrics.stringWidth(tail, FACE, 10))) + tail
+        return fitted(tail.strip(), FACE, size, room)
+    return fitted(note.name, FACE, size, max(16.0, room - pdfmetrics.stringWidth(tail, FACE, size))) + tail
 
 
 def _two_lines(note: Here, room: float) -> list[str]:
