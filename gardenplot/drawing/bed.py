@@ -91,9 +91,12 @@ def _round(x: float, y: float, radius: float) -> tuple[Point, ...]:
 
 
 def _margins(laid: LaidOut, length: float, width: float) -> list[Mark]:
-    first, last = (at / MM for at in laid.bed.zone)
-    pen = Pen(Ink.EDGE, Weight.ROW)
-    return [Line((at, 0), (at, width), pen) for at in (first, last) if 0 < at < length]
+    pen, found = Pen(Ink.EDGE, Weight.ROW), []
+    for at in laid.bed.zone:
+        if 0 < at / MM < length:
+            top, bottom = _reach(laid.bed, at, width)
+            found.append(Line((at / MM, top), (at / MM, bottom), pen))
+    return [*found]
 
 
 def _leftover(bed: Bed, stretch: Stretch, width: float, units: Units) -> list[Mark]:

@@ -30,6 +30,8 @@ def counted(layout: Layout) -> str:
     """Rows and plants of a layout: "4 × 34 = 136", "2 × 46 + 45 = 137"; the plants alone where there are no rows."""
     if not layout.per_row:
         return ngettext("{count} plant", "{count} plants", layout.plants).format(count=layout.plants)
+    if len({count for count in layout.per_row if count}) > _MOST_GROUPS:
+        return _("{rows}, {plants} plants").format(rows=rows_by_plants(layout), plants=layout.plants)
     return f"{rows_by_plants(layout)} = {layout.plants}"
 
 

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from attrs import frozen
 
 from gardenplot.errors import PlanError
+from gardenplot.gestures.outline_typed import obstacles_text, outline_text, type_obstacles, type_outline
 from gardenplot.gestures.reading import (
     date_from,
     length_from,
@@ -161,14 +162,38 @@ def _bed_name(plan: Plan, bed_id: str, text: str, _shown: str) -> Plan:
     return change_bed(plan, bed_id, name=text)
 
 
+def _bed_reach(attribute: str) -> Shown:
+    """A bed's length or width, also where only its outline says it."""
+    return lambda plan, bed_id: _at(
+        getattr(bed_of(plan, bed_id), attribute).nm, _given(plan, bed_id, attribute), plan
+    )
+
+
+def _given(plan: Plan, bed_id: str, attribute: str) -> Length | None:
+    length: Length = getattr(bed_of(plan, bed_id), attribute)
+    return length if length.text else None
+
+
+def _outline(plan: Plan, bed_id: str, text: str, _shown: str) -> Plan:
+    return type_outline(plan, bed_id, text)
+
+
+def _obstacles(plan: Plan, bed_id: str, text: str, _shown: str) -> Plan:
+    return type_obstacles(plan, bed_id, text)
+
+
 BED_FIELDS = (
     TypedField("name", _("Name"), _bed_text("name"), _bed_name),
-    TypedField("length", _("Length"), _bed_text("length"), _bed_length("length", needed=True)),
-    TypedField("width", _("Width"), _bed_text("width"), _bed_length("width", needed=True)),
+    TypedField("length", _("Length"), _bed_reach("length"), _bed_length("length", needed=True)),
+    TypedField("width", _("Width"), _bed_reach("width"), _bed_length("width", needed=True)),
     TypedField("head_margin", _("Head margin"), _bed_text("head_margin"), _bed_length("head_margin"), _("none")),
     TypedField("foot_margin", _("Foot margin"), _bed_text("foot_margin"), _bed_length("foot_margin"), _("none")),
     TypedField("edge", _("Least edge"), _bed_text("edge"), _bed_length("edge"), _("as the crop")),
     TypedField("gap", _("Gap"), _bed_text("gap"), _bed_length("gap"), _("none")),
+    TypedField("outline", _("Outline, tape by offset"), outline_text, _outline, "0 m by 0 m; 8 m by 0 m; 8 m by 1 m"),
+    TypedField(
+        "obstacles", _("Obstacles"), obstacles_text, _obstacles, _("post at 5 m by 50 cm, 12 cm round, 20 cm clear")
+    ),
 )
 """The fields of a bed, in the order of the panel."""
 

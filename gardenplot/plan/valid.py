@@ -113,8 +113,8 @@ def _place(place: Place) -> _Says:
 
 
 def _bed(bed: Bed) -> _Says:
-    yield from _above_nothing("length", bed.length)
-    yield from _above_nothing("width", bed.width)
+    for name, length in (("length", bed.length), ("width", bed.width)):
+        yield from _above_nothing(name, length if length.text else None)
     first, last = bed.zone
     if last <= first:
         yield "head_margin", _("the end margins leave nothing of the bed")

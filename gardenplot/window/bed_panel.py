@@ -18,6 +18,8 @@ from gardenplot.window.fields import Form
 from gardenplot.window.planting_panel import heading, quiet, rule, words
 from gardenplot.words import _
 
+_WIDE = ("name", "outline", "obstacles")
+
 
 class BedPanel(QWidget):
     """Goes one way: plan to fields when it changes, a finished field to an edit."""
@@ -30,7 +32,7 @@ class BedPanel(QWidget):
         self.form = Form()
         for field in BED_FIELDS:
             self.form.add_typed(
-                field.name, field.label, self._finisher(field), example=field.example, wide=field.name == "name"
+                field.name, field.label, self._finisher(field), example=field.example, wide=field.name in _WIDE
             )
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
