@@ -5,7 +5,7 @@ from collections import Counter
 from gardenplot.drawing.letters import Look
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout
-from gardenplot.plan import Pattern, Plan, bed_of, crop_of, order_of, planting_of
+from gardenplot.plan import Pattern, Plan, Reserved, bed_of, crop_of, order_of, planting_of
 from gardenplot.units import Units
 from gardenplot.units.figures import offset, span, tape
 from gardenplot.words import _, ngettext
@@ -13,6 +13,11 @@ from gardenplot.words import _, ngettext
 TIMES = "\u2009×\u2009"
 _MOST_GROUPS = 3
 """Rows that differ in more ways than this are counted, not listed."""
+ANSWERS = {
+    Reserved.CUT_FIRST: _("cut first"),
+    Reserved.PLACES_EMPTY: _("leave the places empty"),
+    Reserved.ROW_EMPTY: _("leave the row empty"),
+}
 PATTERNS = {
     Pattern.STRAIGHT: _("straight"),
     Pattern.STAGGERED: _("staggered"),
@@ -63,7 +68,7 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     units = plan.place.units
     amount, limit = offset(finding.amount, units), offset(finding.limit, units)
     match finding.kind:
-        case Kind.OVERLAP | Kind.OUTSIDE | Kind.LEFTOVER:
+        case Kind.OVERLAP | Kind.OUTSIDE | Kind.LEFTOVER | Kind.IN_THE_WAY:
             return _ground_says(plan, finding, look)
         case Kind.NO_ROW:
             return _("no row fits: both edge distances take {edges} of {width}").format(edges=limit, width=amount)
@@ -91,6 +96,16 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     length = span(finding.amount, plan.place.units)
     if finding.kind is Kind.OVERLAP:
         return _("stands {length} into {other}").format(length=length, other=titled(plan, finding.other or "", look))
+    if finding.kind is Kind.IN_THE_WAY:
+        return ngettext(
+            "{count} plant stands within {clear} of a place of {other}: cut it first, or leave its place empty",
+            "{count} plants stand within {clear} of places of {other}: cut them first, or leave them out",
+            finding.amount,
+        ).format(
+            count=finding.amount,
+            clear=offset(finding.limit, plan.place.units),
+            other=titled(plan, finding.other or "", look),
+        )
     if finding.kind is Kind.LEFTOVER:
         return ngettext("{length} left in one piece", "{length} left in {count} pieces", finding.pieces).format(
             length=length, count=finding.pieces

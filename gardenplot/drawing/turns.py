@@ -4,6 +4,7 @@ from datetime import date
 from functools import lru_cache
 
 from gardenplot.layout import Grown, LaidOut, Layout
+from gardenplot.layout.reserved import follows
 from gardenplot.season import share_days
 
 _EARLY = date.min
@@ -22,7 +23,10 @@ def turns(laid: LaidOut) -> tuple[tuple[Layout, ...], ...]:
     found: list[list[tuple[Grown, Layout]]] = [[]]
     for pair in pairs:
         if any(_follows(pair, earlier) for earlier in found[-1]):
-            found.append([one for one in found[-1] if share_days(one[0].dates, pair[0].dates)])
+            stays = [
+                one for one in found[-1] if share_days(one[0].dates, pair[0].dates) and not _share_ground(one, pair)
+            ]
+            found.append(stays)
         found[-1].append(pair)
     return tuple(tuple(sorted((layout for _one, layout in turn), key=lambda one: one.start)) for turn in found)
 
@@ -34,6 +38,10 @@ def walked(laid: LaidOut) -> tuple[Layout, ...]:
 
 
 def _follows(later: tuple[Grown, Layout], earlier: tuple[Grown, Layout]) -> bool:
-    """Whether one takes ground after the other is out of it."""
-    shared = max(later[1].start, earlier[1].start) < min(later[1].end, earlier[1].end)
-    return shared and not share_days(later[0].dates, earlier[0].dates)
+    """Whether one takes ground after the other, which is out of it then or leaves it place by place."""
+    relay = follows(later[0].planting, later[0].dates, earlier[0].dates)
+    return _share_ground(later, earlier) and (relay or not share_days(later[0].dates, earlier[0].dates))
+
+
+def _share_ground(one: tuple[Grown, Layout], other: tuple[Grown, Layout]) -> bool:
+    return max(one[1].start, other[1].start) < min(one[1].end, other[1].end)

@@ -13,6 +13,7 @@ class Kind(StrEnum):
     NO_ROW = "no row fits"
     ROWS = "too many rows"
     DATES = "dates the wrong way round"
+    IN_THE_WAY = "in the way of what follows"
     ORDER_SHORT = "order short"
     ORDER_UNPLANTED = "order not planted"
     EDGE = "near the edge"

@@ -10,14 +10,17 @@ from gardenplot.layout import (
     LaidOut,
     Layout,
     band_width,
+    compete,
+    followers_of,
     free_on,
     fullest_day,
     lay_out_bed,
     lay_out_plan,
     rows_are_closer,
 )
+from gardenplot.layout.reserved import in_the_way
 from gardenplot.plan import Bed, Order, Pattern, Plan, crop_of
-from gardenplot.season import share_days, stand_for
+from gardenplot.season import stand_for
 
 
 @lru_cache(maxsize=16)
@@ -32,6 +35,7 @@ def find_in_bed(laid: LaidOut) -> tuple[Finding, ...]:
     """The findings of one bed, what cannot be done first."""
     found = [*_overlaps(laid), *_leftover(laid)]
     for one, layout in zip(laid.grown, laid.layouts, strict=True):
+        found += _in_the_way(laid, layout)
         found += [*_dates(one, layout), *_outside(laid.bed, layout), *_rows(layout), *_closer(one, layout)]
     rank = list(Kind).index
     return tuple(sorted(found, key=lambda finding: (rank(finding.kind), finding.start)))
@@ -59,11 +63,23 @@ def _overlaps(laid: LaidOut) -> Iterator[Finding]:
     pairs = combinations(zip(laid.grown, laid.layouts, strict=True), 2)
     for (one, layout), (other, beside) in pairs:
         start, end = max(layout.start, beside.start), min(layout.end, beside.end)
-        if start < end and share_days(one.dates, other.dates):
+        if start < end and compete(one, other):
             first, second = sorted((layout, beside), key=lambda each: each.start)
             yield Finding(
                 Kind.OVERLAP, laid.bed.id, second.planting, first.planting, start=start, end=end, amount=end - start
             )
+
+
+def _in_the_way(laid: LaidOut, layout: Layout) -> Iterator[Finding]:
+    """Plants that stand on the places of a following crop when it is set out."""
+    for follower in followers_of(laid, layout.planting):
+        plants = in_the_way(layout, (follower,))
+        if plants:
+            yield Finding(
+                Kind.IN_THE_WAY, layout.bed, layout.planting, follower.layout.planting,
+                start=max(layout.start, follower.layout.start), end=min(layout.end, follower.layout.end),
+                amount=plants, limit=follower.keep_clear,
+            )  # fmt: skip
 
 
 def _dates(one: Grown, layout: Layout) -> Iterator[Finding]:

@@ -5,6 +5,7 @@ from functools import lru_cache
 from attrs import frozen
 
 from gardenplot.layout.block import Sized, lay_out, length_at, sized
+from gardenplot.layout.reserved import Follower, follows, still_in_use, with_answer
 from gardenplot.layout.value import Layout
 from gardenplot.plan import Bed, Crop, Order, Plan, Planting
 from gardenplot.season import Dates, dates_for, share_days
@@ -77,7 +78,34 @@ def _laid_out(bed: Bed, grown: tuple[Grown, ...]) -> LaidOut:
         for one, size, block in zip(grown, sizes, blocks, strict=True)
         if block is not None
     )
-    return LaidOut(bed, grown, layouts)
+    answered = (
+        with_answer(layout, _followers(one, grown, layouts), one.planting.reserved)
+        for one, layout in zip(grown, layouts, strict=True)
+    )
+    return LaidOut(bed, grown, tuple(answered))
+
+
+def _followers(one: Grown, grown: tuple[Grown, ...], layouts: tuple[Layout, ...]) -> tuple[Follower, ...]:
+    """The crops whose places are reserved while a planting still stands."""
+    return tuple(
+        Follower(layout, other.planting.keep_clear.nm)
+        for other, layout in zip(grown, layouts, strict=True)
+        if other.planting.keep_clear is not None
+        and follows(other.planting, other.dates, one.dates)
+        and still_in_use(one.dates, other.dates)
+    )
+
+
+def followers_of(laid: LaidOut, planting_id: str) -> tuple[Follower, ...]:
+    """The crops whose places are reserved while a planting of the bed still stands."""
+    one = next(each for each in laid.grown if each.planting.id == planting_id)
+    return _followers(one, laid.grown, laid.layouts)
+
+
+def compete(one: Grown, other: Grown) -> bool:
+    """Whether two plantings want the same ground on the same days; reserved places share it with what was earlier."""
+    relay = follows(one.planting, one.dates, other.dates) or follows(other.planting, other.dates, one.dates)
+    return share_days(one.dates, other.dates) and not relay
 
 
 _Block = tuple[int, int]
@@ -99,7 +127,7 @@ def _after_others(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: list[_
     ends = [
         block[1] + (bed.gap.nm if bed.gap else 0)
         for other, block in zip(grown, blocks, strict=False)
-        if block is not None and share_days(one.dates, other.dates)
+        if block is not None and compete(one, other)
     ]
     return max([bed.zone[0], *ends])
 
@@ -109,7 +137,7 @@ def _gap_for(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: list[_Block
     others = [
         block
         for other, block in zip(grown, blocks, strict=True)
-        if block is not None and other is not one and share_days(one.dates, other.dates)
+        if block is not None and other is not one and compete(one, other)
     ]
     gap = bed.gap.nm if bed.gap else 0
     given = one.planting.start

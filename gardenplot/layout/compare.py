@@ -3,9 +3,9 @@
 from attrs import frozen
 
 from gardenplot.layout.across import rows_are_closer
-from gardenplot.layout.bed import lay_out_bed
+from gardenplot.layout.bed import followers_of, lay_out_bed
 from gardenplot.layout.value import Layout
-from gardenplot.plan import Pattern, Plan, bed_of, crop_of, planting_of
+from gardenplot.plan import Pattern, Plan, Reserved, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import change_planting
 from gardenplot.units import Length
 
@@ -51,3 +51,21 @@ def _layout(plan: Plan, planting_id: str) -> Layout:
     """A planting's layout, with only what shares its bed in the plan."""
     planting = planting_of(plan, planting_id)
     return lay_out_bed(plan, bed_of(plan, planting.bed)).layout_of(planting_id)
+
+
+@frozen
+class Answer:
+    """One answer to the places that are reserved in a planting's block, and the plants that it leaves."""
+
+    reserved: Reserved
+    plants: int
+
+
+def answers(plan: Plan, planting_id: str) -> tuple[Answer, ...]:
+    """The three answers with their plants; none where no place of a following crop is kept in the block."""
+    laid = lay_out_bed(plan, bed_of(plan, planting_of(plan, planting_id).bed))
+    if not followers_of(laid, planting_id):
+        return ()
+    return tuple(
+        Answer(one, _layout(change_planting(plan, planting_id, reserved=one), planting_id).plants) for one in Reserved
+    )

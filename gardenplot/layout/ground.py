@@ -2,9 +2,9 @@
 
 from attrs import frozen
 
-from gardenplot.layout.bed import lay_out_bed
-from gardenplot.plan import Plan, Planting, bed_of
-from gardenplot.season import dates_of, share_days
+from gardenplot.layout.bed import Grown, compete, lay_out_bed
+from gardenplot.plan import Plan, Planting, bed_of, crop_of
+from gardenplot.season import dates_of
 
 
 @frozen
@@ -37,11 +37,12 @@ class Ground:
 def ground_for(plan: Plan, planting: Planting, bed_id: str) -> Ground:
     """The ground for a planting in a bed of the plan: all that shares its days there, without itself."""
     bed = bed_of(plan, bed_id)
-    days = dates_of(plan, planting)
+    crop = crop_of(plan, planting.crop)
+    itself = Grown(planting, crop, None, dates_of(plan, planting))
     laid = lay_out_bed(plan, bed)
     blocks = (
         (layout.start, layout.end)
         for one, layout in zip(laid.grown, laid.layouts, strict=True)
-        if layout.planting != planting.id and share_days(days, one.dates)
+        if layout.planting != planting.id and compete(itself, one)
     )
     return Ground(bed.zone, tuple(sorted(blocks)), bed.gap.nm if bed.gap else 0)

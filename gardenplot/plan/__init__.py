@@ -14,10 +14,12 @@ from gardenplot.plan.value import (
     Place,
     Plan,
     Planting,
+    Reserved,
     Wish,
 )
 
 __all__ = [
     "Bed", "Cover", "Crop", "Establish", "HoopShape", "MonthDay", "Obstacle", "Order", "Pattern", "Place", "Plan",
-    "Planting", "Wish", "bed_of", "by_id", "crop_of", "fresh_id", "order_of", "planting_of", "plantings_in",
+    "Planting", "Reserved", "Wish", "bed_of", "by_id", "crop_of", "fresh_id", "order_of", "planting_of",
+    "plantings_in",
 ]  # fmt: skip

@@ -27,6 +27,14 @@ class Establish(StrEnum):
     DIRECT = "direct"
 
 
+class Reserved(StrEnum):
+    """What a planting does about the places of the crop that follows it."""
+
+    CUT_FIRST = "cut first"
+    PLACES_EMPTY = "leave places empty"
+    ROW_EMPTY = "leave row empty"
+
+
 class HoopShape(StrEnum):
     """The curve of a hoop over a bed."""
 
@@ -133,7 +141,11 @@ class Crop:
 
 @frozen(cache_hash=True)
 class Planting:
-    """One crop in one block of one bed; sized by plants, by length, by its order, or by the gap it fills."""
+    """One crop in one block of one bed; sized by plants, by length, by its order, or by the gap it fills.
+
+    A planting with a `keep_clear` has its places reserved: what grows there before it may stay beside them.
+    `reserved` is what a planting does about the places that are reserved in its own block.
+    """
 
     id: str
     bed: str
@@ -153,6 +165,8 @@ class Planting:
     out: date | None = None
     note: str = ""
     unknown: Unknown = ()
+    keep_clear: Length | None = None
+    reserved: Reserved = Reserved.CUT_FIRST
 
 
 @frozen(cache_hash=True)

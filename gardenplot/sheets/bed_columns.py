@@ -9,7 +9,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of
-from gardenplot.layout import LaidOut, Layout
+from gardenplot.layout import LaidOut, Layout, followers_of
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Pattern, Plan
 from gardenplot.sheets.paper import BOLD, FACE, fitted
@@ -49,6 +49,7 @@ def sections(
     return (
         *((title,) if across else ()),
         *across,
+        *_reserved(plan, laid, layouts, look),
         *(() if laid.bed.outline else (_square(laid, units),)),
         _carry(plan, laid, layouts, look, stake_count),
     )
@@ -98,6 +99,40 @@ def _offsets(plan: Plan, group: list[Layout], look: dict[str, Look]) -> Section:
             y = line(page, left, y, width)
 
     return Section(17 + 11 * moved + (27 * len(lines) if first.rows else 15), draw)
+
+
+def _reserved(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> tuple[Section, ...]:
+    """The places kept for crops that follow, to be pegged along with the first turn."""
+    shown = {layout.planting for layout in layouts}
+    kept = {
+        follower.layout.planting: follower.layout
+        for layout in layouts
+        for follower in followers_of(laid, layout.planting)
+        if follower.layout.planting not in shown
+    }
+    return tuple(_pegs(plan, layout, look) for layout in kept.values() if layout.rows)
+
+
+def _pegs(plan: Plan, layout: Layout, look: dict[str, Look]) -> Section:
+    units = plan.place.units
+    title = f"{look[layout.planting].letter} {name_of(plan, layout.planting)}, " + ngettext(
+        "{count} place kept", "{count} places kept", layout.plants
+    ).format(count=layout.plants)
+    offsets = ", ".join(_offset(row.offset, units) for row in layout.rows)
+    first = tape(layout.first_plant or 0, units).number
+    lines = (
+        _("first at {first}, then every {spacing}").format(first=first, spacing=offset(layout.grid.in_row, units)),
+        _("{offsets} from the left edge; peg both edges now").format(offsets=offsets),
+    )
+
+    def draw(page: Canvas, left: float, top: float, width: float) -> None:
+        page.setFont(BOLD, 10)
+        page.drawString(left, top - 10, fitted(title, BOLD, 10, width))
+        page.setFont(FACE, 10)
+        for number, line in enumerate(lines):
+            page.drawString(left, top - 23 - 12 * number, fitted(line, FACE, 10, width))
+
+    return Section(42, draw)
 
 
 def _row_by_row(plan: Plan, layout: Layout, look: dict[str, Look]) -> Section:

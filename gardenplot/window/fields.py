@@ -82,6 +82,15 @@ class Form(QWidget):
         self._cells = 0
         self.fields: dict[str, Typed] = {}
         self.hints: dict[str, QLabel] = {}
+        self._labels: dict[str, QLabel] = {}
+
+    def show_cell(self, name: str, shown: bool) -> None:
+        """Show or hide a field with its label."""
+        label = self._labels[name]
+        label.setVisible(shown)
+        field = label.buddy()
+        if field is not None:
+            field.setVisible(shown)
 
     def add_typed(
         self, name: str, label: str, finished: Callable[[str], None], *, example: str = "", wide: bool = False
@@ -112,6 +121,7 @@ class Form(QWidget):
 
     def _add(self, name: str, label: str, field: QWidget, columns: int, complaint: QLabel | None = None) -> None:
         words, hint = QLabel(label), QLabel()
+        self._labels[name] = words
         words.setBuddy(field)
         field.setObjectName(name)
         field.setAccessibleName(label)

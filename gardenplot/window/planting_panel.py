@@ -6,14 +6,14 @@ from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.planting_words import dates_words, order_met_words, order_words, rows_words, spare_words
-from gardenplot.drawing.sayings import PATTERNS, name_of, says
+from gardenplot.drawing.sayings import ANSWERS, PATTERNS, name_of, says
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.workings import convention, trays_line, workings
 from gardenplot.findings import find_in_bed
 from gardenplot.gestures.typed import PLANTING_FIELDS, TypedField
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_bed
-from gardenplot.layout.compare import candidates
-from gardenplot.plan import Pattern, Plan, bed_of, planting_of
+from gardenplot.layout.compare import answers, candidates
+from gardenplot.plan import Pattern, Plan, Reserved, bed_of, planting_of
 from gardenplot.plan.edits import change_planting
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
@@ -37,6 +37,7 @@ class PlantingPanel(QWidget):
         self.form = Form()
         self.bed = self.form.add_choice("bed", _("Bed"), self._pick_bed)
         self.order = self.form.add_choice("order", _("Order"), self._pick_order)
+        self.reserved = self.form.add_choice("reserved", _("Places of what follows"), self._pick_answer)
         for field in PLANTING_FIELDS:
             self.form.add_typed(field.name, field.label, self._finisher(field), example=field.example)
         self.raising, self.working, self.findings = words(), words(), words(Ink.ACCENT)
@@ -77,6 +78,12 @@ class PlantingPanel(QWidget):
             if order.crop == one.crop.id:
                 self.order.addItem(order_words(order), order.id)
         self.order.setCurrentIndex(max(0, self.order.findData(one.planting.order)))
+        self.reserved.clear()
+        for answer in answers(plan, one.planting.id):
+            words = _("{answer}: {plants} plants").format(answer=ANSWERS[answer.reserved], plants=answer.plants)
+            self.reserved.addItem(words, answer.reserved)
+        self.reserved.setCurrentIndex(self.reserved.findData(one.planting.reserved))
+        self.form.show_cell("reserved", self.reserved.count() > 0)
 
     def _show_fields(self, plan: Plan, one: Grown, layout: Layout) -> None:
         for field in PLANTING_FIELDS:
@@ -117,6 +124,11 @@ class PlantingPanel(QWidget):
         plan = self._document.plan
         name = _("Move {crop}").format(crop=name_of(plan, self.planting))
         self._document.change(name, change_planting(plan, self.planting, bed=self.bed.itemData(row)))
+
+    def _pick_answer(self, row: int) -> None:
+        plan, answer = self._document.plan, Reserved(self.reserved.itemData(row))
+        name = _("{crop}: {answer}").format(crop=name_of(plan, self.planting), answer=ANSWERS[answer])
+        self._document.change(name, change_planting(plan, self.planting, reserved=answer))
 
     def _pick_order(self, row: int) -> None:
         plan, order = self._document.plan, self.order.itemData(row)

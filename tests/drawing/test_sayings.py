@@ -25,6 +25,8 @@ CASES = [
      "begins 20 cm before the head margin"),
     (S1, Finding(Kind.OUTSIDE, "b2", "p2", start=nm("11.7 m"), end=nm("13.2 m"), amount=nm("1.5 m")),
      "runs 1.50 m past the foot margin"),
+    (S1, Finding(Kind.IN_THE_WAY, "b2", "p1", "p2", amount=23, limit=CM_20),
+     "23 plants stand within 20 cm of places of B Kohlrabi: cut them first, or leave them out"),
     (S1, Finding(Kind.DATES, "b2", "p1", amount=3), "is out of the ground before it goes in"),
     (S1, Finding(Kind.NO_ROW, "b2", "p1", amount=CM_20, limit=CM_25),
      "no row fits: both edge distances take 25 cm of 20 cm"),

@@ -140,7 +140,9 @@ def test_the_turns_of_s3_are_numbered_and_each_has_its_own_crop() -> None:
     lettuce, tomatoes = printed(hand_worked("s3"))
     assert "turn 1 of 2" in lettuce.text
     assert "turn 2 of 2" in tomatoes.text
-    assert "Tomato" not in lettuce.text
+    assert "Tomato begins" not in lettuce.text
+    for words in ("B Tomato, 23 places kept", "first at 2′ 0″, then every 24″", "15″ from the left edge"):
+        assert words in lettuce.text
     assert "lettuce" not in tomatoes.text
 
 
