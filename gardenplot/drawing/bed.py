@@ -10,7 +10,7 @@ from gardenplot.drawing.letters import Look
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Point, Shape, Weight, box
 from gardenplot.drawing.style import Ink
 from gardenplot.findings import Finding, Kind, find_in_bed
-from gardenplot.layout import LaidOut, Layout, Stretch, followers_of, free_between, standing
+from gardenplot.layout import LaidOut, Layout, Stretch, free_between, kept_for, standing
 from gardenplot.layout.zone import clip, corners_of, held_across, is_plain, row_ground
 from gardenplot.plan import Bed, Obstacle, Pattern
 from gardenplot.units import MM, Units
@@ -64,14 +64,8 @@ def _figure(laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], 
 
 def _reserved(laid: LaidOut, layouts: tuple[Layout, ...]) -> list[Mark]:
     """Rings round the places that are kept for crops which are not drawn themselves."""
-    shown = {layout.planting for layout in layouts}
-    kept = {
-        follower.layout.planting: follower
-        for layout in layouts
-        for follower in followers_of(laid, layout.planting)
-        if follower.layout.planting not in shown
-    }
-    return [Plants(one.layout, 2 * one.keep_clear / MM, Ink.ACCENT, Shape.RING) for one in kept.values()]
+    kept = kept_for(laid, layouts)
+    return [Plants(one.layout, 2 * one.keep_clear / MM, Ink.ACCENT, Shape.RING) for one in kept]
 
 
 def _part(bed: Bed, start: int, end: int) -> tuple[Point, ...]:

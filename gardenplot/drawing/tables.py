@@ -8,7 +8,7 @@ from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.planting_words import day_words
 from gardenplot.drawing.sayings import between, rows_by_plants
 from gardenplot.drawing.turns import walked
-from gardenplot.layout import LaidOut, free_on, fullest_day, lay_out_plan
+from gardenplot.layout import LaidOut, free_on, fullest_day, lay_out_plan, planted_for_orders
 from gardenplot.plan import Order, Plan, crop_of
 from gardenplot.season import stand_for
 from gardenplot.units import Units
@@ -108,11 +108,7 @@ class OrderRow:
 
 def order_rows(plan: Plan) -> tuple[OrderRow, ...]:
     """A row for each order, in the plan's order."""
-    planted: dict[str, int] = {}
-    for laid in lay_out_plan(plan):
-        for one, layout in zip(laid.grown, laid.layouts, strict=True):
-            if one.order is not None:
-                planted[one.order.id] = planted.get(one.order.id, 0) + layout.plants
+    planted = planted_for_orders(lay_out_plan(plan))
     return tuple(_order_row(plan, order, planted.get(order.id, 0)) for order in plan.orders)
 
 

@@ -16,6 +16,7 @@ from gardenplot.layout import (
     fullest_day,
     lay_out_bed,
     lay_out_plan,
+    planted_for_orders,
     rows_are_closer,
 )
 from gardenplot.layout.reserved import in_the_way
@@ -43,11 +44,7 @@ def find_in_bed(laid: LaidOut) -> tuple[Finding, ...]:
 
 def find_in_orders(plan: Plan) -> tuple[Finding, ...]:
     """Orders that nothing is planted for, or too little: the plants short of those that must stand."""
-    planted: dict[str, int] = {}
-    for laid in lay_out_plan(plan):
-        for one, layout in zip(laid.grown, laid.layouts, strict=True):
-            if one.order is not None:
-                planted[one.order.id] = planted.get(one.order.id, 0) + layout.plants
+    planted = planted_for_orders(lay_out_plan(plan))
     return tuple(finding for order in plan.orders for finding in _order(plan, order, planted.get(order.id)))
 
 

@@ -1,7 +1,16 @@
 """Where plants stand: a pure function of a bed and its plantings, in whole nanometres."""
 
 from gardenplot.layout.across import RowAnswer, row_answers, rows_are_closer
-from gardenplot.layout.bed import Grown, LaidOut, compete, followers_of, lay_out_bed, lay_out_plan
+from gardenplot.layout.bed import (
+    Grown,
+    LaidOut,
+    compete,
+    followers_of,
+    kept_for,
+    lay_out_bed,
+    lay_out_plan,
+    planted_for_orders,
+)
 from gardenplot.layout.block import band_width
 from gardenplot.layout.ground import Ground, ground_for
 from gardenplot.layout.leftover import Free, Stretch, free_between, free_on, fullest_day, standing
@@ -9,6 +18,6 @@ from gardenplot.layout.value import EdgeRule, Grid, Layout, Row, Run
 
 __all__ = [
     "EdgeRule", "Free", "Grid", "Ground", "Grown", "LaidOut", "Layout", "Row", "RowAnswer", "Run", "Stretch",
-    "band_width", "compete", "followers_of", "free_between", "free_on", "fullest_day", "ground_for", "lay_out_bed",
-    "lay_out_plan", "row_answers", "rows_are_closer", "standing",
+    "band_width", "compete", "followers_of", "free_between", "free_on", "fullest_day", "ground_for", "kept_for",
+    "lay_out_bed", "lay_out_plan", "planted_for_orders", "row_answers", "rows_are_closer", "standing",
 ]  # fmt: skip

@@ -102,6 +102,28 @@ def followers_of(laid: LaidOut, planting_id: str) -> tuple[Follower, ...]:
     return _followers(one, laid.grown, laid.layouts)
 
 
+def kept_for(laid: LaidOut, layouts: tuple[Layout, ...]) -> tuple[Follower, ...]:
+    """The crops that have places kept among some layouts of a bed and are none of these themselves, each once."""
+    shown = {layout.planting for layout in layouts}
+    kept = {
+        follower.layout.planting: follower
+        for layout in layouts
+        for follower in followers_of(laid, layout.planting)
+        if follower.layout.planting not in shown
+    }
+    return tuple(kept.values())
+
+
+def planted_for_orders(laid_out: tuple[LaidOut, ...]) -> dict[str, int]:
+    """The plants that stand for each order that something is planted for, by its id."""
+    planted: dict[str, int] = {}
+    for laid in laid_out:
+        for one, layout in zip(laid.grown, laid.layouts, strict=True):
+            if one.order is not None:
+                planted[one.order.id] = planted.get(one.order.id, 0) + layout.plants
+    return planted
+
+
 def compete(one: Grown, other: Grown) -> bool:
     """Whether two plantings want the same ground on the same days; reserved places share it with what was earlier."""
     relay = follows(one.planting, one.dates, other.dates) or follows(other.planting, other.dates, one.dates)

@@ -9,7 +9,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of
-from gardenplot.layout import LaidOut, Layout, followers_of
+from gardenplot.layout import LaidOut, Layout, kept_for
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Pattern, Plan
 from gardenplot.sheets.paper import BOLD, FACE, fitted
@@ -103,14 +103,8 @@ def _offsets(plan: Plan, group: list[Layout], look: dict[str, Look]) -> Section:
 
 def _reserved(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> tuple[Section, ...]:
     """The places kept for crops that follow, to be pegged along with the first turn."""
-    shown = {layout.planting for layout in layouts}
-    kept = {
-        follower.layout.planting: follower.layout
-        for layout in layouts
-        for follower in followers_of(laid, layout.planting)
-        if follower.layout.planting not in shown
-    }
-    return tuple(_pegs(plan, layout, look) for layout in kept.values() if layout.rows)
+    kept = (one.layout for one in kept_for(laid, layouts))
+    return tuple(_pegs(plan, layout, look) for layout in kept if layout.rows)
 
 
 def _pegs(plan: Plan, layout: Layout, look: dict[str, Look]) -> Section:
