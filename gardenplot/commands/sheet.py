@@ -21,6 +21,6 @@ def add_arguments(parser: ArgumentParser) -> None:
 def run(arguments: Namespace) -> int:
     """Write the sheets; exit status 0."""
     plan = opened(arguments.plan)
-    today = date.today()  # noqa: DTZ011  # a grower's own day is meant
+    today = date.today()
     write_whole(arguments.out, bed_sheets(plan, arguments.paper, name=arguments.plan.stem, printed=today).pdf)
     return 0

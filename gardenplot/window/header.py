@@ -80,7 +80,7 @@ class Header(QWidget):
         plan = self._document.plan
         dates = [dates_of(plan, planting) for planting in plan.plantings]
         days = [day for one in dates for day in (one.in_ground, one.out) if day]
-        days = days or [order.on for order in plan.orders] or [date.today()]  # noqa: DTZ011  # a grower's own day is meant
+        days = days or [order.on for order in plan.orders] or [date.today()]
         week = timedelta(days=7)
         return min(days) - week, max(days) + week
 

@@ -82,7 +82,7 @@ class Preview(QDialog):
     def _make(self) -> None:
         paper = Paper(self.paper.currentData())
         keep_paper(paper)
-        today = date.today()  # noqa: DTZ011  # a grower's own day is meant
+        today = date.today()
         self.sheets = bed_sheets(self._plan, paper, name=self._name, printed=today)
         self._document = pypdfium2.PdfDocument(self.sheets.pdf)
         self._show(min(self._page, len(self._document) - 1))

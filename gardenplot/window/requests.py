@@ -109,17 +109,19 @@ def _with_order(plan: Plan, order: Order | None, typed: dict[str, str], crops: t
     units, on = whole_from(typed["units"]), date_from(typed["on"])
     if units is None or on is None:
         raise PlanError(_("units and a market day are needed, for example 120 and 2027-05-15"))
-    values = {
-        "crop": typed["crop"],
-        "units": units,
-        "on": on,
-        "plants_per_unit": whole_from(typed["plants_per_unit"]) or 1,
-        "lead_days": whole_from(typed["lead_days"]) or 0,
-    }
+    wanted = Order(
+        id=order.id if order else f"{typed['crop']}-{on.isoformat()}",
+        crop=typed["crop"],
+        units=units,
+        on=on,
+        plants_per_unit=whole_from(typed["plants_per_unit"]) or 1,
+        lead_days=whole_from(typed["lead_days"]) or 0,
+    )
     plan = carry_crop(plan, next(crop for crop in crops if crop.id == typed["crop"]))
-    if order is not None:
-        return change_order(plan, order.id, **values)
-    return add_order(plan, Order(id=f"{typed['crop']}-{on.isoformat()}", **values))  # type: ignore[arg-type]
+    if order is None:
+        return add_order(plan, wanted)
+    changes = {name: getattr(wanted, name) for name in ("crop", "units", "on", "plants_per_unit", "lead_days")}
+    return change_order(plan, order.id, **changes)
 
 
 def ask_new_plan(document: Document, parent: QWidget) -> bool:
