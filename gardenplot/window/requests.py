@@ -114,14 +114,19 @@ def _with_order(plan: Plan, order: Order | None, typed: dict[str, str], crops: t
         crop=typed["crop"],
         units=units,
         on=on,
-        plants_per_unit=whole_from(typed["plants_per_unit"]) or 1,
-        lead_days=whole_from(typed["lead_days"]) or 0,
+        plants_per_unit=_whole(typed["plants_per_unit"], 1),
+        lead_days=_whole(typed["lead_days"], 1),
     )
     plan = carry_crop(plan, next(crop for crop in crops if crop.id == typed["crop"]))
     if order is None:
         return add_order(plan, wanted)
     changes = {name: getattr(wanted, name) for name in ("crop", "units", "on", "plants_per_unit", "lead_days")}
     return change_order(plan, order.id, **changes)
+
+
+def _whole(text: str, default: int) -> int:
+    number = whole_from(text)
+    return default if number is None else number
 
 
 def ask_new_plan(document: Document, parent: QWidget) -> bool:
