@@ -7,6 +7,7 @@ from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_j
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import between_readings, rows_by_plants, titled
 from gardenplot.drawing.turns import walked
+from gardenplot.drawing.workings import convention
 from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.units.figures import span
@@ -52,6 +53,8 @@ def _planting(layout: Layout) -> dict[str, Any]:
         "plants_per_row": list(layout.per_row),
         "row_offsets_mm": [in_mm(row.offset) for row in layout.rows],
         "in_row_mm": in_mm(layout.grid.in_row),
+        "ends": "half spacing" if layout.grid.end_margin is None else "margin",
+        "end_margin_mm": in_mm(layout.grid.end_margin),
         "from_mm": in_mm(layout.start),
         "to_mm": in_mm(layout.end),
         "first_plant_mm": in_mm(layout.first_plant),
@@ -94,4 +97,6 @@ def _print(plan: Plan) -> None:
         print(f"{laid.bed.name}: {left.format(length=span(free.total, plan.place.units), count=len(free.leftover))}")
     total = sum(layout.plants for laid in lay_out_plan(plan) for layout in laid.layouts)
     print(ngettext("{count} plant in all", "{count} plants in all", total).format(count=total))
-    print(_("Counted with half a spacing at both ends of a block."))
+    layouts = [layout for laid in lay_out_plan(plan) for layout in laid.layouts]
+    for words in dict.fromkeys(convention(layout.grid, plan.place.units) for layout in layouts):
+        print(_("Counted with {convention} of a block.").format(convention=words))

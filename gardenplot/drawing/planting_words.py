@@ -59,7 +59,7 @@ def spare_words(layout: Layout, units: Units) -> str:
     """What of the block no rank fills: "12 cm over at the foot end"."""
     if layout.grid.pattern is Pattern.BROADCAST or layout.last_plant is None:
         return ""
-    over = layout.end - layout.last_plant - layout.grid.in_row // 2
+    over = layout.end - layout.last_plant - layout.grid.ends[1]
     return _("{length} over at the foot end").format(length=span(over, units)) if over > 1_000_000 else ""
 
 

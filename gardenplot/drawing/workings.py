@@ -1,6 +1,7 @@
 """How the numbers of a layout came about: each sum with the numbers put in."""
 
-from gardenplot.layout import Grown, Layout, band_width
+from gardenplot.layout import Grid, Grown, Layout, band_width
+from gardenplot.layout.along import ranks_in
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Pattern, Plan, bed_of
 from gardenplot.season import stand_for
@@ -67,9 +68,15 @@ def _a_row(plan: Plan, layout: Layout, units: Units) -> list[Working]:
                         _("each its whole part"))]  # fmt: skip
     first, last = bed.zone
     inside = max(0, min(layout.end, last) - max(layout.start, first))
-    if counts[0] != inside // grid.in_row:
+    if counts[0] != ranks_in(grid.in_row, inside, grid.ends):
         return [Working(_("a row"), f"{layout.plants} ÷ {grid.rows}", _("{plants}, up").format(plants=counts[0]))]
     ground = f"{span(inside, units)} ÷ {_o(grid.in_row, units)}"
+    if grid.end_margin is not None:
+        free = (
+            f"({span(inside, units)} − 2 × {_o(grid.end_margin, units)})" if grid.end_margin else span(inside, units)
+        )
+        return [Working(_("a row"), f"{free} ÷ {_o(grid.in_row, units)} + 1",
+                        _("{plants}, whole part").format(plants=counts[0]))]  # fmt: skip
     found = [Working(_("a row"), ground, _("{plants}, whole part").format(plants=counts[0]))]
     moved = max(0, 2 * inside - grid.in_row) // (2 * grid.in_row)
     if grid.pattern is not Pattern.STRAIGHT and grid.rows > 1 and counts[1] == moved:
@@ -116,9 +123,13 @@ def _raise(plan: Plan, one: Grown, layout: Layout) -> list[Working]:
     return found
 
 
-def convention() -> str:
+def convention(grid: Grid, units: Units) -> str:
     """How plants along a row are counted, wherever a count is shown."""
-    return _("half a spacing at both ends")
+    if grid.end_margin is None:
+        return _("half a spacing at both ends")
+    if grid.end_margin == 0:
+        return _("plant on the mark at both ends")
+    return _("{margin} at both ends").format(margin=_o(grid.end_margin, units))
 
 
 def trays_line(one: Grown, layout: Layout) -> str:

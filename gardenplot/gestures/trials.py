@@ -8,12 +8,14 @@ from gardenplot.errors import PlanError
 from gardenplot.findings import Finding, find_in_bed
 from gardenplot.gestures.snap import Pull, Snap, snap, snaps_of
 from gardenplot.gestures.stage import Pointer, Trial
-from gardenplot.layout import Ground, Layout, ground_for, lay_out_bed
+from gardenplot.layout import Grid, Ground, Layout, ground_for, lay_out_bed
+from gardenplot.layout.along import length_of as length_of_ranks
+from gardenplot.layout.along import ranks_in
 from gardenplot.plan import Crop, Order, Pattern, Plan, Planting, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import add_planting, carry_crop, move_planting, resize_planting
 from gardenplot.plan.find import fresh_id
 from gardenplot.season import dates_of
-from gardenplot.units import length_of
+from gardenplot.units import MM, length_of
 from gardenplot.words import _
 
 
@@ -82,13 +84,22 @@ def _added(plan: Plan, planting: Planting, ground: Ground, start: Snap) -> Trial
     start = evolve(start, at=max(0, start.at))
     placed = evolve(planting, start=length_of(start.at, units))
     room = ground.end_of_room(start.at) - start.at
-    one_rank = (placed.in_row or crop_of(plan, placed.crop).in_row).nm
     wanted = _block_of(add_planting(plan, placed), placed.id) if placed.order else None
     if wanted is None or wanted.length > room:
-        length = max(room // one_rank, 1) * one_rank
+        length = _ranks_long(_grid_of(add_planting(plan, evolve(placed, order=None)), placed.id), room)
         placed = evolve(placed, length=length_of(length, units))
     after = add_planting(plan, placed)
     return Trial(after, placed.id, start, against(after, placed.id))
+
+
+def _grid_of(plan: Plan, planting_id: str) -> Grid:
+    return layout_in(plan, planting_id).grid
+
+
+def _ranks_long(grid: Grid, room: int, more: int = 0) -> int:
+    """The length of as many whole ranks as fit into so many nm, and of some more; of one at least."""
+    ranks = max(ranks_in(grid.in_row, room, grid.ends) + more, 1)
+    return max(length_of_ranks(grid.in_row, ranks, grid.ends), MM)
 
 
 def _block_of(plan: Plan, planting_id: str) -> Layout | None:
@@ -140,17 +151,16 @@ def try_resize(plan: Plan, planting_id: str, foot: bool, pointer: Pointer) -> Tr
 
 def _whole_ranks(plan: Plan, block: Layout, x: int, *, foot: bool) -> int:
     """The length in whole ranks that comes nearest to one end at `x` and leaves the neighbours alone."""
-    ground, rank = ground_for(plan, planting_of(plan, block.planting), block.bed), block.grid.in_row
+    ground, grid = ground_for(plan, planting_of(plan, block.planting), block.bed), block.grid
     room = ground.end_of_room(block.start) - block.start if foot else block.end - ground.start_of_room(block.end)
     length = x - block.start if foot else block.end - x
-    return max(min((length + rank // 2) // rank, room // rank), 1) * rank
+    return min(_ranks_long(grid, length + grid.in_row // 2), _ranks_long(grid, room))
 
 
 def try_ranks(plan: Plan, planting_id: str, more: int) -> Trial:
     """A planting with so many ranks more at its foot end; at least one stays."""
     block = layout_in(plan, planting_id)
-    rank = block.grid.in_row
-    return _resized(plan, block, max(block.length // rank + more, 1) * rank, foot=True)
+    return _resized(plan, block, _ranks_long(block.grid, block.length, more), foot=True)
 
 
 def _resized(plan: Plan, block: Layout, length: int, *, foot: bool) -> Trial:

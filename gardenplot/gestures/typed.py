@@ -143,6 +143,9 @@ PLANTING_FIELDS = (
     TypedField("round_up_to", _("Round up to"), _planted("round_up_to"), _length_edit("round_up_to"), _("nothing")),
     TypedField("in_ground", _("In ground"), _planted("in_ground"), _date_edit("in_ground"), "2027-04-09"),
     TypedField("out", _("Out by"), _planted("out"), _date_edit("out"), "2027-05-28"),
+    TypedField(
+        "end_margin", _("End margin"), _planted("end_margin"), _length_edit("end_margin"), _("half a spacing")
+    ),
     TypedField("keep_clear", _("Keep clear"), _planted("keep_clear"), _length_edit("keep_clear"), _("nothing")),
 )
 """The fields of a planting, in the order of the panel."""

@@ -8,6 +8,7 @@ from math import isqrt
 
 from attrs import frozen
 
+from gardenplot.layout.along import half_spacing
 from gardenplot.layout.value import EdgeRule, Grid
 from gardenplot.plan import Bed, Crop, Pattern, Planting
 
@@ -41,6 +42,7 @@ def triangular_between(in_row: int) -> int:
 def grid_of(bed: Bed, crop: Crop, planting: Planting) -> Grid:
     """How a planting's plants stand across its bed: what it asks for itself, else what its crop and bed say."""
     in_row = (planting.in_row or crop.in_row).nm
+    margin = planting.end_margin.nm if planting.end_margin is not None else None
     spacing = [length.nm for length in planting.row_spacing or crop.row_spacing]
     edge_least, rule = _edge_least(bed, crop, planting, spacing[0])
     triangular = planting.pattern is Pattern.TRIANGULAR
@@ -63,6 +65,8 @@ def grid_of(bed: Bed, crop: Crop, planting: Planting) -> Grid:
         edge_least=edge_least,
         edge_rule=rule,
         width=width,
+        ends=half_spacing(in_row) if margin is None else (margin, margin),
+        end_margin=margin,
     )
 
 

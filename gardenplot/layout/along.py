@@ -1,7 +1,8 @@
-"""Plants along a row, with half a spacing at both ends of the block, and the length that a number of plants needs.
+"""Plants along a row, and the length that a number of plants needs, by what is kept free at both ends of a block.
 
-Every plant owns its in-row spacing s, half on each side: n = floor(l / s), the first s/2 inside the block. In
-staggered and triangular blocks every second row is moved by s/2 and holds floor(l / s - 1/2).
+With half a spacing at both ends every plant owns its in-row spacing s, half on each side: n = floor(l / s), the first
+s/2 inside the block. With an end margin m, n = floor((l - 2 m) / s) + 1; a margin of nothing plants on the mark. In
+staggered and triangular blocks every second row is moved by s/2; with half a spacing it holds floor(l / s - 1/2).
 """
 
 from gardenplot.plan import Pattern
@@ -19,27 +20,50 @@ def is_shifted(pattern: Pattern, row: int) -> bool:
     return pattern in _SHIFTED and row % 2 == 1
 
 
-def capacity(pattern: Pattern, rows: int, in_row: int, length: int) -> int:
+Ends = tuple[int, int]
+"""What is kept free before the first and behind the last plant of a row that is not moved, in nm."""
+
+
+def half_spacing(in_row: int) -> Ends:
+    """Half a spacing at both ends, half a nanometre more at the foot where it is not whole."""
+    return in_row // 2, in_row - in_row // 2
+
+
+def shift(in_row: int) -> int:
+    """How far a moved row is moved, in nm: half a spacing, half a nanometre more where it is not whole."""
+    return in_row - in_row // 2
+
+
+def ranks_in(in_row: int, length: int, ends: Ends) -> int:
+    """Plants that a row which is not moved holds in `length` nm."""
+    free = length - sum(ends)
+    return free // in_row + 1 if free >= 0 else 0
+
+
+def length_of(in_row: int, ranks: int, ends: Ends) -> int:
+    """The least length in nm of a row of so many plants."""
+    return sum(ends) + (ranks - 1) * in_row if ranks > 0 else 0
+
+
+def capacity(pattern: Pattern, rows: int, in_row: int, length: int, ends: Ends | None = None) -> int:
     """Plants that a block of `length` nm holds in all its rows."""
-    if length <= 0:
-        return 0
+    ends = ends or half_spacing(in_row)
     shifted = shifted_rows(pattern, rows)
-    straight_row = length // in_row
-    shifted_row = (2 * length - in_row) // (2 * in_row) if 2 * length >= in_row else 0
+    straight_row = ranks_in(in_row, length, ends)
+    shifted_row = ranks_in(in_row, length - shift(in_row), ends)
     return (rows - shifted) * straight_row + shifted * shifted_row
 
 
-def length_for(pattern: Pattern, rows: int, in_row: int, plants: int) -> int:
+def length_for(pattern: Pattern, rows: int, in_row: int, plants: int, ends: Ends | None = None) -> int:
     """The least length in nm that holds so many plants; 0 for none, and for a bed without rows."""
     if plants <= 0 or rows <= 0:
         return 0
+    ends = ends or half_spacing(in_row)
     ranks, rest = divmod(plants, rows)
     straight = rows - shifted_rows(pattern, rows)
-    if rest == 0:
-        return ranks * in_row + (0 if straight == rows else (in_row + 1) // 2)
-    if rest <= straight:
-        return (ranks + 1) * in_row
-    return (ranks + 1) * in_row + (in_row + 1) // 2
+    in_straight, in_shifted = ranks + (rest > 0), ranks + (rest > straight)
+    moved = shift(in_row) + length_of(in_row, in_shifted, ends) if straight < rows and in_shifted else 0
+    return max(length_of(in_row, in_straight, ends), moved)
 
 
 def share_out(pattern: Pattern, rows: int, plants: int) -> tuple[int, ...]:
@@ -57,6 +81,7 @@ def share_out(pattern: Pattern, rows: int, plants: int) -> tuple[int, ...]:
     return tuple(counts)
 
 
-def first_in_row(pattern: Pattern, row: int, in_row: int) -> int:
+def first_in_row(pattern: Pattern, row: int, in_row: int, ends: Ends | None = None) -> int:
     """How far inside the block the first plant of a row stands, in nm."""
-    return in_row if is_shifted(pattern, row) else in_row // 2
+    head, _foot = ends or half_spacing(in_row)
+    return head + (shift(in_row) if is_shifted(pattern, row) else 0)

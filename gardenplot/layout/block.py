@@ -82,7 +82,7 @@ def _rows(bed: Bed, grid: Grid, start: int, end: int, plants: int) -> tuple[Row,
     return tuple(
         Row(
             grid.edge + number * grid.between,
-            (Run(start + first_in_row(grid.pattern, number, grid.in_row), grid.in_row, count),),
+            (Run(start + first_in_row(grid.pattern, number, grid.in_row, grid.ends), grid.in_row, count),),
         )
         for number, count in enumerate(share_out(grid.pattern, grid.rows, plants))
     )
@@ -95,7 +95,7 @@ def _capacity(bed: Bed, grid: Grid, crop: Crop, start: int, end: int) -> int:
         ground = max(0, end - start) * band_width(grid) if is_plain(bed) else area(bed, start, max(start, end))
         return ground * top // bottom
     if is_plain(bed):
-        return capacity(grid.pattern, grid.rows, grid.in_row, end - start)
+        return capacity(grid.pattern, grid.rows, grid.in_row, end - start, grid.ends)
     return sum(row.count for row in zone_rows(bed, grid, start, end))
 
 
@@ -116,7 +116,7 @@ def _length_for(bed: Bed, grid: Grid, crop: Crop, plants: int, start: int) -> in
 
 def _plain_length_for(grid: Grid, crop: Crop, plants: int) -> int:
     if grid.pattern is not Pattern.BROADCAST:
-        return length_for(grid.pattern, grid.rows, grid.in_row, plants)
+        return length_for(grid.pattern, grid.rows, grid.in_row, plants, grid.ends)
     top, bottom = _density(grid, crop)
     across = band_width(grid) * top
     return -(-plants * bottom // across) if across else 0

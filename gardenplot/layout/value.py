@@ -21,7 +21,8 @@ class Grid:
     """How plants stand across and along a bed before any block is cut from it.
 
     `edge` and `between` are what came about; `edge_least` and `between_least` what was asked for; `rows_asked` is
-    None where the width decides.
+    None where the width decides. `ends` is what is kept free before the first and behind the last plant of a row,
+    `end_margin` the margin that was asked for (None for half a spacing).
     """
 
     pattern: Pattern
@@ -34,6 +35,8 @@ class Grid:
     edge_least: int
     edge_rule: EdgeRule
     width: int
+    ends: tuple[int, int]
+    end_margin: int | None = None
 
 
 @frozen(cache_hash=True)

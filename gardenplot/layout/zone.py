@@ -1,7 +1,7 @@
 """Rows in a bed that is no plain rectangle: cut by its outline into runs, and kept clear of its obstacles.
 
-A plant owns half its spacing to both sides as in a plain bed; beside an obstacle it may stand right at the keep-clear
-distance. The edge distance is measured across the bed, as it is with a tape. All in whole nanometres.
+The ends of a run keep what the ends of a block keep in a plain bed; beside an obstacle a plant may stand right at the
+keep-clear distance. The edge distance is measured across the bed, as it is with a tape. All in whole nanometres.
 """
 
 from collections.abc import Iterable
@@ -50,13 +50,13 @@ def zone_rows(bed: Bed, grid: Grid, start: int, end: int) -> tuple[Row, ...]:
 
 
 def _filled(bed: Bed, grid: Grid, number: int, start: int, end: int) -> Iterable[Run]:
-    half, rest = grid.in_row // 2, grid.in_row - grid.in_row // 2
+    head, foot = grid.ends
     blocked = [_blocked(one, grid.edge + number * grid.between, number) for one in bed.obstacles]
     keeps_phase = grid.pattern in (Pattern.STAGGERED, Pattern.TRIANGULAR)
-    phase = start + first_in_row(grid.pattern, number, grid.in_row) if keeps_phase else None
+    phase = start + first_in_row(grid.pattern, number, grid.in_row, grid.ends) if keeps_phase else None
     last: int | None = None
     for left, right in row_ground(bed, grid, number, start, end):
-        free: tuple[Interval, ...] = ((left + half, right - rest),) if right - left >= grid.in_row else ()
+        free: tuple[Interval, ...] = ((left + head, right - foot),) if right - left >= head + foot else ()
         for first, end_of_it in (one for one in blocked if one is not None):
             free = without(free, first, end_of_it)
         for low, high in free:

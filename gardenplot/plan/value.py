@@ -144,7 +144,8 @@ class Planting:
     """One crop in one block of one bed; sized by plants, by length, by its order, or by the gap it fills.
 
     A planting with a `keep_clear` has its places reserved: what grows there before it may stay beside them.
-    `reserved` is what a planting does about the places that are reserved in its own block.
+    `reserved` is what a planting does about the places that are reserved in its own block. `end_margin` is kept free
+    at both ends of the block, nothing for plants on the mark; without one it is half a spacing.
     """
 
     id: str
@@ -167,6 +168,7 @@ class Planting:
     unknown: Unknown = ()
     keep_clear: Length | None = None
     reserved: Reserved = Reserved.CUT_FIRST
+    end_margin: Length | None = None
 
 
 @frozen(cache_hash=True)

@@ -99,7 +99,7 @@ class PlantingPanel(QWidget):
         self.raising.setText(_("To raise or sow: {made}").format(made=made) if made else "")
         self.raising.setVisible(bool(made))
         lines = [f"{each.name}:  {each.sum}  →  {each.value}" for each in workings(plan, one, layout)]
-        self.working.setText("\n".join((*lines, convention())))
+        self.working.setText("\n".join((*lines, convention(layout.grid, plan.place.units))))
         look = looks(plan)
         found = [each for each in find_in_bed(laid) if self.planting in (each.planting, each.other)]
         self.findings.setText("\n".join(says(plan, each, look) for each in found))

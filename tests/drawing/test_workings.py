@@ -8,6 +8,7 @@ from hypothesis import given, settings
 from gardenplot.drawing.workings import convention, trays_line, workings
 from gardenplot.layout import Grown, Layout, lay_out_plan
 from gardenplot.plan import Pattern, Plan, bed_of
+from gardenplot.units import Units
 from gardenplot.units.figures import offset, span
 from gardenplot.working import Trust, Working
 from tests.drawing.hand_worked import hand_worked, only_bed, plan_from
@@ -143,8 +144,17 @@ def test_rows_add_up_and_every_working_is_filled_in(plan: Plan) -> None:
             assert sum(int(term) for term in found["plants"].sum.split(" + ")) == layout.plants
 
 
-def test_the_convention_is_named() -> None:
-    assert convention() == "half a spacing at both ends"
+@pytest.mark.parametrize(
+    ("margin", "words"),
+    [
+        ({}, "half a spacing at both ends"),
+        ({"end_margin": "0 cm"}, "plant on the mark at both ends"),
+        ({"end_margin": "12 cm"}, "12\u2009cm at both ends"),
+    ],
+)
+def test_the_convention_is_named(margin: Fields, words: str) -> None:
+    layout = only_bed(beds_of({"length": "2 m"} | margin)).layouts[0]
+    assert convention(layout.grid, Units.METRIC) == words
 
 
 def assert_true_rows(plan: Plan) -> None:

@@ -111,9 +111,9 @@ def test_what_is_wanted_and_fits_is_planted_in_full(block: Block) -> None:
 @given(blocks())
 def test_first_and_last_plant_are_the_outermost_places(block: Block) -> None:
     layout = block.layout
-    along = positions(layout)[:, 0]
-    assert layout.first_plant == (along.min() if layout.plants else None)
-    assert layout.last_plant == (along.max() if layout.plants else None)
+    along: list[int] = positions(layout)[:, 0].tolist()
+    assert layout.first_plant == min(along, default=None)
+    assert layout.last_plant == max(along, default=None)
 
 
 def test_places_are_listed_row_by_row_and_cannot_be_written_to() -> None:

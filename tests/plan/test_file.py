@@ -51,7 +51,7 @@ EVERY_FIELD = """{
   "plantings": [{"id": "p1", "bed": "b1", "crop": "beet", "from": "1 ft", "order": "o1", "pattern": "staggered",
                  "rows": 2, "in_row": "4 in", "row_spacing": ["12 in", "15 in"], "edge": "5 in", "slack": "6 in",
                  "round_up_to": "1 ft", "in_ground": "2028-02-29", "out": "2028-05-28", "note": "first", "plants": 9,
-                 "keep_clear": "6 in", "reserved": "leave row empty"},
+                 "keep_clear": "6 in", "reserved": "leave row empty", "end_margin": "2 in"},
                 {"id": "p2", "bed": "b1", "crop": "beet", "length": "2 ft", "pattern": "straight"}],
   "orders": [{"id": "o1", "crop": "beet", "units": 40, "on": "2028-05-06", "plants_per_unit": 5, "lead_days": 2,
               "note": "bunches"}],
