@@ -24,7 +24,7 @@ def run(path: str | None) -> int:
     """Open the window on a plan, else on the last one, at first on the example; returns when it is closed."""
     if not _has_screen():
         raise GardenplotError(
-            _("there is no screen here; the commands count, sheet, draw, dates, supplies and check need none")
+            _("there is no screen here; the commands count, sheet, draw, dates, supplies, fill and check need none")
         )
     lacking = missing()
     if lacking:
