@@ -7,7 +7,7 @@ from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, crop_of, order_of, planting_of
 from gardenplot.units import Units
-from gardenplot.units.figures import offset, span, tape
+from gardenplot.units.figures import MINUS, offset, span, tape
 from gardenplot.words import _, ngettext
 
 TIMES = "\u2009×\u2009"
@@ -70,6 +70,8 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     match finding.kind:
         case Kind.OVERLAP | Kind.OUTSIDE | Kind.LEFTOVER | Kind.IN_THE_WAY:
             return _ground_says(plan, finding, look)
+        case Kind.NOT_MARKABLE_IN_ROW | Kind.NOT_MARKABLE_ROWS:
+            return _tools_say(finding, units)
         case Kind.NO_ROW:
             return _("no row fits: both edge distances take {edges} of {width}").format(edges=limit, width=amount)
         case Kind.DATES:
@@ -113,6 +115,24 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     if finding.start < finding.limit:
         return _("begins {length} before the head margin").format(length=length)
     return _("runs {length} past the foot margin").format(length=length)
+
+
+def _tools_say(finding: Finding, units: Units) -> str:
+    amount, nearest = offset(finding.amount, units), offset(finding.limit, units)
+    cost = (
+        _("as many plants")
+        if not finding.plants
+        else ngettext("{count} plant", "{count} plants", abs(finding.plants)).format(
+            count=f"+{finding.plants}" if finding.plants > 0 else f"{MINUS}{-finding.plants}"
+        )
+    )
+    if finding.kind is Kind.NOT_MARKABLE_ROWS:
+        return _("rows {is_} apart cannot be marked; the nearest is {nearest}: {cost}").format(
+            is_=amount, nearest=nearest, cost=cost
+        )
+    return _("{is_} in the row cannot be marked; the nearest is {nearest}: {cost}").format(
+        is_=amount, nearest=nearest, cost=cost
+    )
 
 
 def _order_says(plan: Plan, finding: Finding) -> str:

@@ -2,5 +2,6 @@
 
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.findings.search import find_all, find_in_bed, find_in_orders
+from gardenplot.findings.tools import find_unmarkable
 
-__all__ = ["Finding", "Kind", "find_all", "find_in_bed", "find_in_orders"]
+__all__ = ["Finding", "Kind", "find_all", "find_in_bed", "find_in_orders", "find_unmarkable"]

@@ -19,6 +19,8 @@ class Kind(StrEnum):
     EDGE = "near the edge"
     CLOSER_IN_ROW = "closer in the row"
     CLOSER_ROWS = "closer rows"
+    NOT_MARKABLE_IN_ROW = "not markable in the row"
+    NOT_MARKABLE_ROWS = "rows not markable"
     LEFTOVER = "left over"
 
 
@@ -31,7 +33,8 @@ class Finding:
     """A finding of one kind at one place.
 
     `start` and `end` are tape readings in nm, `amount` and `limit` what is and what should be, in nm or in things;
-    `pieces` counts leftover stretches; `other` is the second planting of an overlap.
+    `pieces` counts leftover stretches; `other` is the second planting of an overlap; `plants` is what the nearest
+    markable spacing, which is then the limit, gives more or fewer.
     """
 
     kind: Kind
@@ -44,6 +47,7 @@ class Finding:
     amount: int = 0
     limit: int = 0
     pieces: int = 0
+    plants: int = 0
 
     @property
     def cannot_be_done(self) -> bool:

@@ -34,6 +34,20 @@ def spacing_text(spacing: tuple[Length, ...]) -> str:
     return " to ".join(length.text for length in spacing)
 
 
+def list_from(text: str, units: Units) -> tuple[Length, ...]:
+    """Lengths apart by semicolons, as "20 cm; 25 cm"; a number alone takes the unit of the one before it."""
+    lengths: list[Length] = []
+    for part in text.split(";"):
+        if part.strip():
+            lengths.append(needed_length(part.strip(), lengths[-1].text if lengths else "", units))
+    return tuple(lengths)
+
+
+def list_text(lengths: tuple[Length, ...]) -> str:
+    """Lengths as they are typed into a list."""
+    return "; ".join(length.text for length in lengths)
+
+
 def whole_from(text: str) -> int | None:
     """A typed whole number, None for an empty line."""
     if not text:

@@ -104,6 +104,9 @@ def _known_id(name: str, wanted: str, ids: set[str]) -> _Says:
 
 
 def _place(place: Place) -> _Says:
+    for name in ("markable_in_row", "markable_rows"):
+        for length in getattr(place, name):
+            yield from _above_nothing(name, length)
     for name, degrees, most in (("latitude", place.latitude, 90), ("longitude", place.longitude, 180)):
         if degrees is not None and not -most <= degrees <= most:
             yield (

@@ -51,7 +51,7 @@ class MonthDay:
 
 @frozen(cache_hash=True)
 class Place:
-    """The holding: where it is and how it measures."""
+    """The holding: where it is, how it measures, and which spacings its own tools can mark (none named means any)."""
 
     name: str = ""
     latitude: float | None = None
@@ -60,6 +60,8 @@ class Place:
     units: Units = Units.METRIC
     last_freeze: tuple[tuple[Share, MonthDay], ...] = ()
     unknown: Unknown = ()
+    markable_in_row: tuple[Length, ...] = ()
+    markable_rows: tuple[Length, ...] = ()
 
 
 @frozen(cache_hash=True)

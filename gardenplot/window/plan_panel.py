@@ -1,8 +1,11 @@
 """The plan as a whole, shown while nothing is selected: place, units, totals by crop."""
 
+from functools import partial
+
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gardenplot.drawing.tables import counts_by_crop, summary
+from gardenplot.gestures.reading import list_from, list_text
 from gardenplot.plan.edits import change_place
 from gardenplot.units import Units
 from gardenplot.window.document import Document
@@ -14,6 +17,12 @@ UNITS = {
     Units.METRIC: _("metres and centimetres"),
     Units.FEET_AND_INCHES: _("feet and inches"),
     Units.DECIMAL_FEET: _("decimal feet"),
+}
+
+
+_MARKABLE = {
+    "markable_in_row": _("In the row, tools can mark"),
+    "markable_rows": _("Between rows, tools can mark"),
 }
 
 
@@ -29,6 +38,9 @@ class PlanPanel(QWidget):
         )
         self.form = Form()
         self.form.add_typed("place", _("Place"), self._rename, wide=True)
+        for attribute, label in _MARKABLE.items():
+            finish = partial(self._mark, attribute)
+            self.form.add_typed(attribute, label, finish, example=_("20 cm; 25 cm; 30 cm"), wide=True)
         self.units = self.form.add_choice("units", _("Units"), self._pick_units)
         for unit, name in UNITS.items():
             self.units.addItem(name, unit)
@@ -46,11 +58,18 @@ class PlanPanel(QWidget):
         self.total.setText(summary(plan))
         self.form.fields["place"].show_value(plan.place.name)
         self.units.setCurrentIndex(self.units.findData(plan.place.units))
+        for attribute in _MARKABLE:
+            self.form.fields[attribute].show_value(list_text(getattr(plan.place, attribute)))
         lines = [f"{row.plants:>6}  {row.name}" for row in counts_by_crop(plan)]
         self.crops.setText("\n".join((_("Plants by crop"), *lines)) if lines else "")
 
     def _rename(self, text: str) -> None:
         self._document.change(_("Name of the place"), change_place(self._document.plan, name=text))
+
+    def _mark(self, attribute: str, text: str) -> None:
+        plan = self._document.plan
+        lengths = list_from(text, plan.place.units)
+        self._document.change(_MARKABLE[attribute], change_place(plan, **{attribute: lengths}))
 
     def _pick_units(self, row: int) -> None:
         units = Units(self.units.itemData(row))

@@ -9,7 +9,7 @@ from gardenplot.drawing.planting_words import dates_words, order_met_words, orde
 from gardenplot.drawing.sayings import ANSWERS, PATTERNS, name_of, says
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.workings import convention, trays_line, workings
-from gardenplot.findings import find_in_bed
+from gardenplot.findings import find_in_bed, find_unmarkable
 from gardenplot.gestures.typed import PLANTING_FIELDS, TypedField
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_bed
 from gardenplot.layout.compare import answers, candidates
@@ -101,7 +101,11 @@ class PlantingPanel(QWidget):
         lines = [f"{each.name}:  {each.sum}  →  {each.value}" for each in workings(plan, one, layout)]
         self.working.setText("\n".join((*lines, convention(layout.grid, plan.place.units))))
         look = looks(plan)
-        found = [each for each in find_in_bed(laid) if self.planting in (each.planting, each.other)]
+        found = [
+            each
+            for each in (*find_in_bed(laid), *find_unmarkable(plan))
+            if self.planting in (each.planting, each.other)
+        ]
         self.findings.setText("\n".join(says(plan, each, look) for each in found))
         self.findings.setVisible(bool(found))
 

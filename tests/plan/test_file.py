@@ -37,7 +37,8 @@ BY_HAND = """{
 EVERY_FIELD = """{
   "gardenplot": 1,
   "place": {"name": "Låg Äng", "latitude": -41.5, "longitude": 172.8, "time_zone": "Pacific/Auckland",
-            "units": "decimal feet", "last_freeze": {"50%": "10-02", "10 %": "10-20"}},
+            "units": "decimal feet", "last_freeze": {"50%": "10-02", "10 %": "10-20"},
+            "markable_in_row": ["3 in", "4 in"], "markable_rows": "12 in"},
   "beds": [{"id": "b1", "name": "Oben", "length": "53.5 ft", "width": "30\\"", "head_margin": "1'",
             "foot_margin": "1 ft", "edge": "3 in", "gap": "½ ft", "note": "wet\\nfoot",
             "outline": [["0 ft", "0 ft"], ["53.5 ft", "0 ft"], ["53.5 ft", "30 in"], ["10 ft", "30 in"]],

@@ -1,0 +1,62 @@
+"""Spacings that the grower's own tools cannot mark, with the nearest that they can and what it costs in plants."""
+
+from collections.abc import Iterator
+
+from gardenplot.findings.finding import Finding, Kind
+from gardenplot.layout import Layout, lay_out_bed, lay_out_plan
+from gardenplot.plan import Pattern, Plan, bed_of
+from gardenplot.plan.edits import change_planting
+from gardenplot.units import Length
+
+
+def find_unmarkable(plan: Plan) -> tuple[Finding, ...]:
+    """Blocks whose spacing in the row or between rows is not on the list of the place; none without a list."""
+    if not plan.place.markable_in_row and not plan.place.markable_rows:
+        return ()
+    layouts = (layout for laid in lay_out_plan(plan) for layout in laid.layouts)
+    return tuple(finding for layout in layouts for finding in _unmarkable(plan, layout))
+
+
+def _unmarkable(plan: Plan, layout: Layout) -> Iterator[Finding]:
+    grid = layout.grid
+    if grid.pattern is Pattern.BROADCAST or not grid.rows:
+        return
+    in_row = _nearest(grid.in_row, plan.place.markable_in_row)
+    if in_row is not None:
+        yield _found(Kind.NOT_MARKABLE_IN_ROW, layout, grid.in_row, in_row, _with(plan, layout, in_row=in_row))
+    between = _nearest(grid.between, plan.place.markable_rows)
+    if between is not None and grid.rows > 1:
+        after = _with(plan, layout, row_spacing=(between,), pattern=_markable_pattern(grid.pattern))
+        yield _found(Kind.NOT_MARKABLE_ROWS, layout, grid.between, between, after)
+
+
+def _markable_pattern(pattern: Pattern) -> Pattern:
+    """Triangular rows stand as they must; on other rows they are staggered."""
+    return Pattern.STAGGERED if pattern is Pattern.TRIANGULAR else pattern
+
+
+def _nearest(spacing: int, markable: tuple[Length, ...]) -> Length | None:
+    """The nearest spacing on a list, the wider of two; None where the list is empty or has the spacing itself."""
+    if not markable or any(one.nm == spacing for one in markable):
+        return None
+    return min(markable, key=lambda one: (abs(one.nm - spacing), -one.nm))
+
+
+def _with(plan: Plan, layout: Layout, **changes: object) -> Layout:
+    """The same block with another spacing."""
+    length = Length(layout.length, "")
+    changed = change_planting(plan, layout.planting, start=Length(max(0, layout.start), ""), length=length, **changes)
+    return lay_out_bed(changed, bed_of(changed, layout.bed)).layout_of(layout.planting)
+
+
+def _found(kind: Kind, layout: Layout, amount: int, nearest: Length, after: Layout) -> Finding:
+    return Finding(
+        kind,
+        layout.bed,
+        layout.planting,
+        start=layout.start,
+        end=layout.end,
+        amount=amount,
+        limit=nearest.nm,
+        plants=after.plants - layout.plants,
+    )

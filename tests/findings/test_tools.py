@@ -1,0 +1,66 @@
+"""Spacings that no tool of the place can mark are found, with the nearest and its cost in plants."""
+
+import json
+from typing import Any
+
+import pytest
+
+from gardenplot.findings import Kind, find_all, find_unmarkable
+from gardenplot.gestures.reading import list_from, list_text
+from gardenplot.plan import Plan
+from gardenplot.plan.file import plan_of_text
+from gardenplot.units import Units, parse_length
+
+Fields = dict[str, Any]
+
+
+def plan_of(place: Fields, planting: Fields) -> Plan:
+    """Fennel at 25 x 30 cm in a bed of 15 m."""
+    parts: Fields = {
+        "place": place,
+        "beds": [{"id": "b", "name": "Bed", "length": "15 m", "width": "76 cm"}],
+        "crops": [{"id": "c", "name": "Fennel", "in_row": "25 cm", "row_spacing": "30 cm", "edge": "7.5 cm"}],
+        "plantings": [{"id": "p", "bed": "b", "crop": "c", "length": "14 m"} | planting],
+    }
+    return plan_of_text(json.dumps({"gardenplot": 1} | parts)).plan
+
+
+def found(place: Fields, planting: Fields) -> list[tuple[Kind, str, int]]:
+    """Kind, nearest spacing in cm and cost in plants of what cannot be marked."""
+    unmarkable = find_unmarkable(plan_of(place, planting))
+    return [(one.kind, f"{one.limit / 1e7:g} cm", one.plants) for one in unmarkable]
+
+
+IN_ROW, ROWS = Kind.NOT_MARKABLE_IN_ROW, Kind.NOT_MARKABLE_ROWS
+
+
+@pytest.mark.parametrize(
+    ("place", "planting", "kinds"),
+    [
+        ({}, {"in_row": "29.3 cm"}, []),
+        ({"markable_in_row": ["20 cm", "25 cm"]}, {}, []),
+        ({"markable_in_row": ["20 cm", "30 cm"]}, {}, [(IN_ROW, "30 cm", 3 * (46 - 56))]),
+        ({"markable_in_row": "10 in"}, {}, [(IN_ROW, "25.4 cm", 3 * (55 - 56))]),
+        ({"markable_rows": ["20 cm"]}, {}, [(ROWS, "20 cm", 56)]),
+        ({"markable_rows": ["20 cm"]}, {"rows": 1}, []),
+        ({"markable_rows": ["20 cm"]}, {"pattern": "broadcast"}, []),
+        ({"markable_rows": ["30 cm"]}, {"pattern": "triangular"}, [(ROWS, "30 cm", 167 - 167)]),
+    ],
+)
+def test_what_is_off_the_list_is_found_with_its_cost(
+    place: Fields, planting: Fields, kinds: list[tuple[Kind, str, int]]
+) -> None:
+    assert found(place, planting) == kinds
+
+
+def test_it_is_no_reason_why_a_plan_cannot_be_done() -> None:
+    plan = plan_of({"markable_in_row": "20 cm"}, {})
+    assert IN_ROW in {one.kind for one in find_all(plan)}
+    assert not any(one.cannot_be_done for one in find_all(plan))
+
+
+def test_a_list_is_typed_as_it_is_shown() -> None:
+    lengths = list_from("20 cm; 25; 30", Units.METRIC)
+    assert lengths == tuple(parse_length(text) for text in ("20 cm", "25 cm", "30 cm"))
+    assert list_from(list_text(lengths), Units.METRIC) == lengths
+    assert list_from("", Units.METRIC) == ()
