@@ -1,5 +1,9 @@
 """A mouse over the canvas, which is told where to go by bed and tape reading."""
 
+import warnings
+from collections.abc import Iterator
+from contextlib import contextmanager
+
 from PySide6.QtCore import QEvent, QMimeData, QPoint, QPointF, Qt
 from PySide6.QtGui import QDragEnterEvent, QDragLeaveEvent, QDragMoveEvent, QDropEvent, QMouseEvent, QWheelEvent
 from PySide6.QtTest import QTest
@@ -11,6 +15,14 @@ from gardenplot.window.canvas import Canvas
 
 Keys = Qt.KeyboardModifier
 _LEFT = Qt.MouseButton.LeftButton
+
+
+@contextmanager
+def _whole_pixels() -> Iterator[None]:
+    """Make a drag event at whole pixels, which newer PySide6 deprecates and older has no other way for."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore", DeprecationWarning)
+        yield
 
 
 class Mouse:
@@ -57,14 +69,17 @@ class Mouse:
     def enter(self, carried: QMimeData, bed: str, reading: str) -> QDragEnterEvent:
         """Come over the canvas with something carried."""
         at = self.point(bed, reading).toPoint()
-        event = QDragEnterEvent(at, Qt.DropAction.CopyAction, carried, _LEFT, Keys.NoModifier)
+        with _whole_pixels():
+            event = QDragEnterEvent(at, Qt.DropAction.CopyAction, carried, _LEFT, Keys.NoModifier)
         self._send(event)
         return event
 
     def carry(self, carried: QMimeData, bed: str, reading: str, keys: Qt.KeyboardModifier = Keys.NoModifier) -> None:
         """Move on with it."""
         at = self.point(bed, reading).toPoint()
-        self._send(QDragMoveEvent(at, Qt.DropAction.CopyAction, carried, _LEFT, keys))
+        with _whole_pixels():
+            event = QDragMoveEvent(at, Qt.DropAction.CopyAction, carried, _LEFT, keys)
+        self._send(event)
 
     def drop(self, carried: QMimeData, bed: str, reading: str) -> QDropEvent:
         """Let it go."""
