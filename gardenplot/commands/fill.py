@@ -12,8 +12,9 @@ from gardenplot.plan import Plan, bed_of
 from gardenplot.plan.file import write_plan
 from gardenplot.words import _
 
-_ORDERS_A_SECOND = 60
-"""Seconds become a number of orders to try, so that the same call gives the same plan on every machine."""
+_LOOKS_A_SECOND = 400
+"""Beds looked at for a wish in a second, about: seconds become a number of orders of the wishes to try, so that the
+same call gives the same plan on every machine."""
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -29,7 +30,8 @@ def run(arguments: Namespace) -> int:
     if arguments.out.exists() and arguments.out.resolve() == arguments.plan.resolve():
         raise FileError(_("{path}: the filled plan needs a name of its own").format(path=arguments.out))
     plan = opened(arguments.plan)
-    filling = fill(plan, orders=max(1, min(round(arguments.seconds * _ORDERS_A_SECOND), 100_000)))
+    looks = max(1, len(plan.wishes) * len(plan.beds))
+    filling = fill(plan, orders=max(1, min(round(arguments.seconds * _LOOKS_A_SECOND / looks), 100_000)))
     write_plan(arguments.out, filling.plan)
     if arguments.json:
         print_json(_json(filling))
