@@ -6,11 +6,11 @@ from typing import Any
 from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json, print_table
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import between_readings, rows_by_plants, titled
+from gardenplot.drawing.tables import left_of
 from gardenplot.drawing.turns import walked
 from gardenplot.drawing.workings import convention
 from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_plan
 from gardenplot.plan import Plan
-from gardenplot.units.figures import span
 from gardenplot.words import _, ngettext
 
 
@@ -92,9 +92,7 @@ def _print(plan: Plan) -> None:
     print_table(rows)
     print()
     for laid in lay_out_plan(plan):
-        free = free_on(laid, fullest_day(laid))
-        left = ngettext("{length} left in {count} piece", "{length} left in {count} pieces", len(free.leftover))
-        print(f"{laid.bed.name}: {left.format(length=span(free.total, plan.place.units), count=len(free.leftover))}")
+        print(f"{laid.bed.name}: {left_of(laid, plan.place.units)}")
     total = sum(layout.plants for laid in lay_out_plan(plan) for layout in laid.layouts)
     print(ngettext("{count} plant in all", "{count} plants in all", total).format(count=total))
     layouts = [layout for laid in lay_out_plan(plan) for layout in laid.layouts]

@@ -87,6 +87,8 @@ def summary(plan: Plan) -> str:
     total = sum(layout.plants for laid in laid_out for layout in laid.layouts)
     plants = ngettext("{count} plant", "{count} plants", total).format(count=f"{total:,}".replace(",", "\u2009"))
     pieces = sum(len(one.leftover) for one in free)
+    if not pieces:
+        return " · ".join((beds, plants, _("nothing left")))
     left = ngettext("{length} left in {count} piece", "{length} left in {count} pieces", pieces).format(
         length=span(sum(one.total for one in free), plan.place.units), count=pieces
     )

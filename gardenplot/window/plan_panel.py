@@ -20,6 +20,8 @@ UNITS = {
 }
 
 
+FIGURE_SPACE = "\u2007"
+"""As wide as a figure, so that numbers of any length end in one line."""
 _MARKABLE = {
     "markable_in_row": _("In the row, tools can mark"),
     "markable_rows": _("Between rows, tools can mark"),
@@ -40,7 +42,7 @@ class PlanPanel(QWidget):
         self.form.add_typed("place", _("Place"), self._rename, wide=True)
         for attribute, label in _MARKABLE.items():
             finish = partial(self._mark, attribute)
-            self.form.add_typed(attribute, label, finish, example=_("20 cm; 25 cm; 30 cm"), wide=True)
+            self.form.add_typed(attribute, label, finish, example=_("any spacing"), wide=True)
         self.units = self.form.add_choice("units", _("Units"), self._pick_units)
         for unit, name in UNITS.items():
             self.units.addItem(name, unit)
@@ -60,7 +62,7 @@ class PlanPanel(QWidget):
         self.units.setCurrentIndex(self.units.findData(plan.place.units))
         for attribute in _MARKABLE:
             self.form.fields[attribute].show_value(list_text(getattr(plan.place, attribute)))
-        lines = [f"{row.plants:>6}  {row.name}" for row in counts_by_crop(plan)]
+        lines = [f"{str(row.plants).rjust(6, FIGURE_SPACE)}  {row.name}" for row in counts_by_crop(plan)]
         self.crops.setText("\n".join((_("Plants by crop"), *lines)) if lines else "")
 
     def _rename(self, text: str) -> None:
