@@ -12,6 +12,7 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QScrollArea,
+    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -62,10 +63,12 @@ class AskDialog(QDialog):
         for ask in asks:
             self._add(form, ask)
         column = QVBoxLayout(self)
+        column.setSpacing(12)
         column.addWidget(_scrolled(inner, len(asks)))
         if note:
             words = QLabel(note)
             words.setWordWrap(True)
+            words.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
             words.setStyleSheet(f"color: {colour(palette(), Ink.SECOND).name()};")
             column.addWidget(words)
         column.addWidget(self._complaints[""])
