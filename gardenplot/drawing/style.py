@@ -65,12 +65,6 @@ DARK: Palette = {
     Ink.PLANTING_6: "#DBA38C",
     Ink.PLANTING_7: "#B0B4EC",
 }
-PRINT: Palette = dict.fromkeys(Ink, "#000000") | {
-    Ink.PAPER: "#FFFFFF",
-    Ink.PANEL: "#FFFFFF",
-    Ink.SOIL: "#FFFFFF",
-    Ink.RULE: "#EBEBEB",
-}
 
 
 def contrast(one: str, other: str) -> float:

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gardenplot.drawing.style import DARK, LIGHT, PLANTINGS, PRINT, Ink, Palette, contrast
+from gardenplot.drawing.style import DARK, LIGHT, PLANTINGS, Ink, Palette, contrast
 
 SCREENS = pytest.mark.parametrize("palette", [LIGHT, DARK], ids=["light", "dark"])
 TEXT, GRAPHICS = 4.5, 3.0
@@ -63,7 +63,7 @@ def test_labels_and_trouble_are_seen_on_soil(palette: Palette) -> None:
     assert contrast(palette[Ink.ACCENT], palette[Ink.SOIL]) >= GRAPHICS
 
 
-@pytest.mark.parametrize("palette", [LIGHT, DARK, PRINT], ids=["light", "dark", "print"])
+@SCREENS
 def test_every_role_has_a_colour(palette: Palette) -> None:
     assert set(palette) == set(Ink)
     assert all(re.fullmatch(r"#[0-9A-F]{6}", colour) for colour in palette.values())
@@ -72,11 +72,6 @@ def test_every_role_has_a_colour(palette: Palette) -> None:
 @SCREENS
 def test_no_two_plantings_have_one_colour_and_none_has_the_accents(palette: Palette) -> None:
     assert len({palette[ink] for ink in (*PLANTINGS, Ink.ACCENT)}) == len(PLANTINGS) + 1
-
-
-def test_paper_is_printed_in_black_on_white() -> None:
-    assert {PRINT[ink] for ink in (*PLANTINGS, Ink.INK, Ink.ACCENT, Ink.EDGE)} == {"#000000"}
-    assert {PRINT[ink] for ink in (Ink.PAPER, Ink.SOIL)} == {"#FFFFFF"}
 
 
 def mixed(ink: str, ground: str, share: float) -> str:
