@@ -9,6 +9,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of
+from gardenplot.drawing.workings import convention
 from gardenplot.layout import LaidOut, Layout, kept_for
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Pattern, Plan
@@ -261,17 +262,33 @@ def _carry(
         made = raising(crops[layout.planting], layout.plants, layout.grid.in_row)
         lines.append(_carried(look[layout.planting].letter, layout.plants, made.plants is None, made.trays))
     columns = 2 if len(lines) > 4 else 1
+    ends = _ends(layouts, look, plan.place.units)
 
     def draw(page: Canvas, left: float, top: float, width: float) -> None:
         page.setFont(BOLD, 12)
         page.drawString(left, top - 13, _("Carry"))
+        page.setFont(FACE, 9)
+        for number, line in enumerate(ends):
+            page.drawString(left + _LABELS, top - 13 - 11 * number, fitted(line, FACE, 9, width - _LABELS))
+        top -= 11 * max(0, len(ends) - 1)
         page.setFont(FACE, 10)
         page.drawString(left, top - 28, lines[0])
         for number, line in enumerate(lines[1:]):
             x, y = left + width / columns * (number % columns), top - 40 - 12 * (number // columns)
             page.drawString(x, y, fitted(line, FACE, 10, width / columns - 4))
 
-    return Section(32 + 12 * -(-(len(lines) - 1) // columns), draw)
+    return Section(32 + 11 * max(0, len(ends) - 1) + 12 * -(-(len(lines) - 1) // columns), draw)
+
+
+def _ends(layouts: tuple[Layout, ...], look: dict[str, Look], units: Units) -> list[str]:
+    """How the counts treat the ends of a block: once where all agree, otherwise by letter."""
+    letters: dict[str, list[str]] = {}
+    for layout in layouts:
+        if layout.rows:
+            letters.setdefault(convention(layout.grid, units), []).append(look[layout.planting].letter)
+    if len(letters) == 1:
+        return [_("counts: {ends}").format(ends=ends) for ends in letters]
+    return [f"{' '.join(dict.fromkeys(named))}: {ends}" for ends, named in letters.items()]
 
 
 def _carried(letter: str, plants: int, sown: bool, trays: int | None) -> str:

@@ -13,7 +13,7 @@ from gardenplot.layout import LaidOut, Layout
 from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN
-from gardenplot.sheets.paper import BOLD, FACE, POINT_PER_MM, DrawingScale, check_length, fitted, scale_for
+from gardenplot.sheets.paper import BOLD, FACE, DrawingScale, check_length, fitted, scale_for
 from gardenplot.sheets.render import Frame, render
 from gardenplot.units import MM
 from gardenplot.units.figures import tape
@@ -44,7 +44,7 @@ def draw_to_scale(
     figure = draw_turn(laid, layouts, look, plan.place.units)
     y = top - 17
     _scale_line(page, scale, plan, y)
-    along = POINT_PER_MM / scale.ratio
+    along = scale.on_paper(MM)
     left = MARGIN + 1 + (room - figure.length * along) / 2
     y -= 18
     y = _letters(page, plan, layouts, look, left, along, y)

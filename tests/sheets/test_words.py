@@ -48,6 +48,25 @@ def test_all_that_was_worked_out_for_s2_is_on_its_sheet(paper: Paper) -> None:
         assert words in page.text
 
 
+@pytest.mark.parametrize(
+    ("margins", "lines"),
+    [
+        (({}, {}), ["counts: half a spacing at both ends"]),
+        (({"end_margin": "0 cm"}, {"end_margin": "0 cm"}), ["counts: plant on the mark at both ends"]),
+        (
+            ({}, {"end_margin": "0 cm"}, {"end_margin": "5 cm"}, {}),
+            ["A D: half a spacing at both ends", "B: plant on the mark at both ends", "C: 5 cm at both ends"],
+        ),
+    ],
+)
+def test_the_counts_say_how_they_treat_the_ends_of_a_block(
+    margins: tuple[dict[str, str], ...], lines: list[str]
+) -> None:
+    blocks = ({"from": f"{3 * at} m", "length": "2 m"} | margin for at, margin in enumerate(margins))
+    (page,) = printed(bed_with(*blocks))
+    assert [words.text.replace("\u2009", " ") for words in page.words if "both ends" in words.text] == lines
+
+
 def test_offsets_are_given_from_the_left_edge_and_from_the_centre_line() -> None:
     texts = [words.text for words in printed(hand_worked("s1"))[0].words]
     edge = texts.index("from edge")
