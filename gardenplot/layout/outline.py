@@ -1,88 +1,118 @@
-"""An outline cut by lines along the bed, in exact arithmetic: where a row may run.
+"""An outline cut by lines along the bed, exactly and in whole numbers: where a row may run.
 
 An outline is a closed polygon of whole nanometres in the frame of its bed, without self-crossings. A point on it
-belongs to it.
+belongs to it. Lines along the bed through all corners slice it into slabs; sides run through these from edge to edge.
 """
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Sequence
-from fractions import Fraction
-from functools import reduce
-from itertools import pairwise
-from math import ceil, floor
+from functools import lru_cache
+
+from attrs import frozen
 
 Point = tuple[int, int]
 Interval = tuple[int, int]
-_Cut = tuple[Fraction, Fraction]
+_Side = tuple[int, int, int, int]
+"""A side that does not run along the bed: its lower end, and the way from there along and across to the upper one."""
+
+
+@frozen
+class _Slab:
+    """The ground between two neighbouring lines: the sides where it begins and those where it ends, in pairs."""
+
+    lefts: tuple[_Side, ...]
+    rights: tuple[_Side, ...]
+
+
+@frozen
+class _Sliced:
+    """An outline in slabs: the offsets of its corners, what lies between each two, and its sides along the bed."""
+
+    levels: tuple[int, ...]
+    slabs: tuple[_Slab, ...]
+    along: dict[int, tuple[Interval, ...]]
 
 
 def runs_across(outline: Sequence[Point], low: int, high: int) -> tuple[Interval, ...]:
     """The tape readings at which the outline holds everything from offset `low` to `high`, as closed intervals.
 
-    Between two corners all sides are straight, so a slab between the offsets of neighbouring corners is held where
-    both its edges are: intervals are cut at the edges of each slab and intersected. All in nm, rounded inwards.
+    All in nm, rounded inwards; `low` is not above `high`. In a slab all sides are straight, so it is held where both
+    its edges are.
     """
-    levels = sorted({low, high, *(y for _x, y in outline if low < y < high)})
+    sliced = _sliced(tuple(outline))
     if low == high:
-        held = _line_cuts(outline, Fraction(low))
-    else:
-        slabs = [_slab_cuts(outline, bottom, top) for bottom, top in pairwise(levels)]
-        held = reduce(_shared, slabs)
-    return tuple((first, last) for left, right in held if (first := ceil(left)) <= (last := floor(right)))
+        return _held_on_line(sliced, low)
+    levels = sliced.levels
+    if low < levels[0] or levels[-1] < high:
+        return ()
+    first, end = bisect_right(levels, low) - 1, bisect_left(levels, high)
+    held: list[Interval] | None = None
+    for slab, bottom, top in zip(
+        sliced.slabs[first:end], levels[first:end], levels[first + 1 : end + 1], strict=True
+    ):
+        cuts = _held_in(slab, max(low, bottom), min(high, top))
+        held = cuts if held is None else _shared(held, cuts)
+    return tuple(held or ())
 
 
-def _slab_cuts(outline: Sequence[Point], bottom: int, top: int) -> tuple[_Cut, ...]:
-    """What a slab holds from edge to edge, where no corner lies inside it: of each trapezoid, its narrowest reach."""
-    middle = Fraction(bottom + top, 2)
-    sides = sorted((side for side in _sides(outline) if _spans(side, middle)), key=lambda side: _at(side, middle))
-    cuts = (
-        (max(_at(left, bottom), _at(left, top)), min(_at(right, bottom), _at(right, top)))
-        for left, right in _pairs(sides)
-    )
-    return tuple(cut for cut in cuts if cut[0] <= cut[1])
+def _held_in(slab: _Slab, bottom: int, top: int) -> list[Interval]:
+    """What a slab holds from one offset to another: of each trapezoid, its narrowest reach, from the head on.
+
+    Rounding inwards first and sharing afterwards gives the same as the other way round.
+    """
+    held = []
+    for (x1, y1, along1, up1), (x2, y2, along2, up2) in zip(slab.lefts, slab.rights, strict=True):
+        left = x1 - along1 * (y1 - (top if along1 > 0 else bottom)) // up1
+        right = x2 + along2 * ((bottom if along2 > 0 else top) - y2) // up2
+        if left <= right:
+            held.append((left, right))
+    return held
 
 
-def _line_cuts(outline: Sequence[Point], level: Fraction) -> tuple[_Cut, ...]:
-    """The closed inside on one line: what either side of it holds, and sides that lie on it."""
-    offsets = sorted({Fraction(y) for _x, y in outline})
-    below = max((one for one in offsets if one < level), default=None)
-    above = min((one for one in offsets if one > level), default=None)
-    cuts: list[_Cut] = []
-    for neighbour in (below, above):
-        if neighbour is None:
-            continue
-        middle = (level + neighbour) / 2
-        sides = sorted((side for side in _sides(outline) if _spans(side, middle)), key=lambda side: _at(side, middle))
-        cuts += [(_at(left, level), _at(right, level)) for left, right in _pairs(sides)]
-    cuts += [
-        (Fraction(min(a[0], b[0])), Fraction(max(a[0], b[0]))) for a, b in _sides(outline) if a[1] == b[1] == level
-    ]
-    return _merged(cuts)
+def _held_on_line(sliced: _Sliced, level: int) -> tuple[Interval, ...]:
+    """The closed inside on one line: what either side of it holds, and sides that lie on it.
+
+    Ground that ends on a line without a corner ends there above and below it; so only whole numbers are merged.
+    """
+    first, end = bisect_left(sliced.levels, level) - 1, bisect_right(sliced.levels, level)
+    cuts = [cut for slab in sliced.slabs[max(0, first) : end] for cut in _held_in(slab, level, level)]
+    return _merged([*cuts, *sliced.along.get(level, ())])
 
 
-_Side = tuple[Point, Point]
+@lru_cache(maxsize=256)
+def _sliced(outline: tuple[Point, ...]) -> _Sliced:
+    levels = tuple(sorted({y for _x, y in outline}))
+    number_of = {level: number for number, level in enumerate(levels)}
+    spanning: list[list[_Side]] = [[] for _level in levels[1:]]
+    along: dict[int, tuple[Interval, ...]] = {}
+    for one, other in zip(outline, (*outline[1:], outline[0]), strict=True):
+        (x1, y1), (x2, y2) = (one, other) if one[1] <= other[1] else (other, one)
+        if y1 == y2:
+            along[y1] = (*along.get(y1, ()), (min(x1, x2), max(x1, x2)))
+        for number in range(number_of[y1], number_of[y2]):
+            spanning[number].append((x1, y1, x2 - x1, y2 - y1))
+    slabs = (_slab(sides, levels[number] + levels[number + 1], levels) for number, sides in enumerate(spanning))
+    return _Sliced(levels, tuple(slabs), along)
 
 
-def _sides(outline: Sequence[Point]) -> Iterable[_Side]:
-    return zip(outline, [*outline[1:], outline[0]], strict=True)
+def _slab(sides: list[_Side], twice_middle: int, levels: tuple[int, ...]) -> _Slab:
+    """A slab from the sides that span it, put in order by where they cross its middle, at which no two meet.
+
+    Two fractions that differ, with denominators up to twice the height h, differ by 1 / (2 h)² or more. Taken
+    (2 h)² times or more and rounded down, they still differ.
+    """
+    fine = 2 * (2 * (levels[-1] - levels[0])).bit_length()
+
+    def crossing(side: _Side) -> int:
+        x, y, along, up = side
+        return (x << fine) + (along * (twice_middle - 2 * y) << fine) // (2 * up)
+
+    ordered = sorted(sides, key=crossing)
+    return _Slab(tuple(ordered[::2]), tuple(ordered[1::2]))
 
 
-def _spans(side: _Side, level: Fraction) -> bool:
-    (_x1, y1), (_x2, y2) = side
-    return min(y1, y2) < level < max(y1, y2)
-
-
-def _at(side: _Side, level: Fraction | int) -> Fraction:
-    """Where a side crosses a line."""
-    (x1, y1), (x2, y2) = side
-    return x1 + Fraction((x2 - x1) * (level - y1), y2 - y1)
-
-
-def _pairs(sides: list[_Side]) -> Iterable[tuple[_Side, _Side]]:
-    return zip(sides[::2], sides[1::2], strict=True)
-
-
-def _merged(cuts: list[_Cut]) -> tuple[_Cut, ...]:
-    merged: list[_Cut] = []
+def _merged(cuts: list[Interval]) -> tuple[Interval, ...]:
+    merged: list[Interval] = []
     for left, right in sorted(cuts):
         if merged and left <= merged[-1][1]:
             merged[-1] = (merged[-1][0], max(merged[-1][1], right))
@@ -91,14 +121,19 @@ def _merged(cuts: list[_Cut]) -> tuple[_Cut, ...]:
     return tuple(merged)
 
 
-def _shared(ones: tuple[_Cut, ...], others: tuple[_Cut, ...]) -> tuple[_Cut, ...]:
-    """What two rows of intervals share."""
-    return tuple(
-        (max(left, first), min(right, last))
-        for left, right in ones
-        for first, last in others
-        if max(left, first) <= min(right, last)
-    )
+def _shared(ones: list[Interval], others: list[Interval]) -> list[Interval]:
+    """What two rows of intervals share, each in order and its intervals apart."""
+    shared: list[Interval] = []
+    one = other = 0
+    while one < len(ones) and other < len(others):
+        (left, right), (first, last) = ones[one], others[other]
+        if left <= last and first <= right:
+            shared.append((max(left, first), min(right, last)))
+        if right < last:
+            one += 1
+        else:
+            other += 1
+    return shared
 
 
 def without(runs: Iterable[Interval], first: int, last: int) -> tuple[Interval, ...]:

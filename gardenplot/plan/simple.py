@@ -1,8 +1,12 @@
 """Whether a closed outline is simple: it has an area, repeats no point and nowhere crosses or touches itself."""
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
+from operator import itemgetter
 
 Point = tuple[int, int]
+_Side = tuple[Point, Point]
+"""A side from the end with the lesser x, or with the lesser y where it runs straight across the bed."""
 
 
 def fault_of(outline: Sequence[Point]) -> str | None:
@@ -23,41 +27,48 @@ def twice_area(outline: Sequence[Point]) -> int:
 
 
 def _crosses(outline: Sequence[Point]) -> bool:
-    sides = list(zip(outline, [*outline[1:], outline[0]], strict=True))
-    last = len(sides) - 1
-    for number, (a, b) in enumerate(sides):
-        for other in range(number + 1, len(sides)):
-            c, d = sides[other]
-            beside = other == number + 1 or (number == 0 and other == last)
-            if beside and not _folds(a, b, c, d):
-                continue
-            if beside or _meet(a, b, c, d):
-                return True
+    """Whether sides meet anywhere but at the corner they share; no corner may stand twice.
+
+    A line moves over the outline and keeps the sides that it cuts in order (Shamos and Hoey, Geometric intersection
+    problems, 1976). Two sides that cross are neighbours just before; a side that only touches does so at its corner,
+    where the line finds it. The line leans a little, so that it meets corners of the same x one by one, by their y.
+    """
+    cut: list[_Side] = []
+    around = zip([outline[-1], *outline[:-1]], outline, [*outline[1:], outline[0]], strict=True)
+    for before, corner, after in sorted(around, key=itemgetter(1)):
+        begun = _begun(corner, before, after)
+        first, end = _place_of(corner, cut)
+        folded = len(begun) == 2 and _turn(corner, begun[0][1], begun[1][1]) == 0
+        if folded or end - first != 2 - len(begun):
+            return True
+        cut[first:end] = begun
+        new_neighbours = {first, first + len(begun)} - {0, len(cut)}
+        if any(_cross(cut[number - 1], cut[number]) for number in new_neighbours):
+            return True
     return False
 
 
+def _begun(corner: Point, before: Point, after: Point) -> list[_Side]:
+    """The sides that begin at a corner, from below."""
+    below, above = (before, after) if _turn(corner, before, after) > 0 else (after, before)
+    return [(corner, far) for far in (below, above) if far > corner]
+
+
+def _place_of(corner: Point, cut: list[_Side]) -> tuple[int, int]:
+    """Where the sides through a corner begin and end among sides in order from below."""
+
+    def height(side: _Side) -> int:
+        return _turn(side[1], side[0], corner)
+
+    return bisect_left(cut, 0, key=height), bisect_right(cut, 0, key=height)
+
+
 def _turn(a: Point, b: Point, c: Point) -> int:
-    cross = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
-    return (cross > 0) - (cross < 0)
+    """Which way a path from a over b to c turns: above nothing to the left, below nothing to the right."""
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
-def _between(a: Point, b: Point, c: Point) -> bool:
-    """Whether a point c of the line through a and b lies from a to b."""
-    return min(a[0], b[0]) <= c[0] <= max(a[0], b[0]) and min(a[1], b[1]) <= c[1] <= max(a[1], b[1])
-
-
-def _meet(a: Point, b: Point, c: Point, d: Point) -> bool:
-    """Whether two sides share a point."""
-    turns = _turn(a, b, c), _turn(a, b, d), _turn(c, d, a), _turn(c, d, b)
-    if turns[0] != turns[1] and turns[2] != turns[3]:
-        return True
-    tips = ((a, b, c), (a, b, d), (c, d, a), (c, d, b))
-    return any(turn == 0 and _between(*tip) for turn, tip in zip(turns, tips, strict=True))
-
-
-def _folds(a: Point, b: Point, c: Point, d: Point) -> bool:
-    """Whether two sides that share a corner lie on one another."""
-    shared, one, other = (b, a, d) if b == c else (a, b, c)
-    if _turn(shared, one, other) != 0:
-        return False
-    return (one[0] - shared[0]) * (other[0] - shared[0]) + (one[1] - shared[1]) * (other[1] - shared[1]) > 0
+def _cross(one: _Side, other: _Side) -> bool:
+    """Whether two sides cross between their ends."""
+    (a, b), (c, d) = one, other
+    return _turn(a, b, c) * _turn(a, b, d) < 0 and _turn(c, d, a) * _turn(c, d, b) < 0
