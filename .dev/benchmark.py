@@ -334,7 +334,7 @@ def plants_of(plan: Plan) -> int:
 
 
 def growth(sizes: Sizes) -> Iterator[Line]:
-    """Ten times the plants: no more time for each, and little to keep for each."""
+    """Ten times the plants: no more time for each, a tenth for noise apart, and little memory for each."""
     before = float("inf")
     for plants in sizes.growing:
         one = Runner(partial(planted, [rectangle(0, plants)]), places_of)

@@ -47,10 +47,8 @@ def runs_across(outline: Sequence[Point], low: int, high: int) -> tuple[Interval
         return ()
     first, end = bisect_right(levels, low) - 1, bisect_left(levels, high)
     held: list[Interval] | None = None
-    for slab, bottom, top in zip(
-        sliced.slabs[first:end], levels[first:end], levels[first + 1 : end + 1], strict=True
-    ):
-        cuts = _held_in(slab, max(low, bottom), min(high, top))
+    for number in range(first, end):
+        cuts = _held_in(sliced.slabs[number], max(low, levels[number]), min(high, levels[number + 1]))
         held = cuts if held is None else _shared(held, cuts)
     return tuple(held or ())
 
@@ -72,7 +70,8 @@ def _held_in(slab: _Slab, bottom: int, top: int) -> list[Interval]:
 def _held_on_line(sliced: _Sliced, level: int) -> tuple[Interval, ...]:
     """The closed inside on one line: what either side of it holds, and sides that lie on it.
 
-    Ground that ends on a line without a corner ends there above and below it; so only whole numbers are merged.
+    Where ground ends at no corner, it ends at the same place seen from above and from below: merging what is rounded
+    gives the same as rounding what is merged.
     """
     first, end = bisect_left(sliced.levels, level) - 1, bisect_right(sliced.levels, level)
     cuts = [cut for slab in sliced.slabs[max(0, first) : end] for cut in _held_in(slab, level, level)]
@@ -81,6 +80,7 @@ def _held_on_line(sliced: _Sliced, level: int) -> tuple[Interval, ...]:
 
 @lru_cache(maxsize=256)
 def _sliced(outline: tuple[Point, ...]) -> _Sliced:
+    """An outline made ready for all its rows; where n sides lie across n slabs, as in a comb, n² places are kept."""
     levels = tuple(sorted({y for _x, y in outline}))
     number_of = {level: number for number, level in enumerate(levels)}
     spanning: list[list[_Side]] = [[] for _level in levels[1:]]
