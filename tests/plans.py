@@ -4,6 +4,7 @@ import json
 from collections.abc import Callable, Sequence
 from datetime import date, timedelta
 from functools import cache
+from itertools import accumulate
 from typing import Any
 
 from attrs import frozen
@@ -13,13 +14,16 @@ from gardenplot.plan import (
     Bed,
     Cover,
     Crop,
+    Direction,
     Establish,
     MonthDay,
     Order,
     Pattern,
+    Phase,
     Place,
     Plan,
     Planting,
+    Remainder,
     Wish,
 )
 from gardenplot.plan.value import Unknown
@@ -38,6 +42,8 @@ from gardenplot.units import (
     parse_share,
 )
 
+TURNED = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
+"""Patterns whose rows may run across the bed."""
 _SIGNS = ("", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞")
 _ZONES = ("Europe/London", "America/Chicago", "Pacific/Auckland", "Asia/Kolkata")
 
@@ -251,7 +257,6 @@ def plantings(
         crop=draw(st.sampled_from(crop_ids)),
         start=draw(st.none() | lengths(0, 70 * M)),
         order=draw(st.none() | st.sampled_from(order_ids)) if order_ids else None,
-        pattern=draw(st.sampled_from(Pattern)),
         rows=draw(st.none() | st.integers(1, 12)),
         in_row=draw(st.none() | lengths(2 * CM, M)),
         row_spacing=draw(st.just(()) | row_spacings()),
@@ -262,7 +267,28 @@ def plantings(
         out=out,
         note=draw(notes()),
         unknown=draw(unknowns()),
+        remainder=draw(st.sampled_from(Remainder)),
+        phase=draw(st.sampled_from(Phase)),
         **draw(_sizes()),
+        **draw(_patterns()),
+    )
+
+
+@cache
+def _patterns() -> st.SearchStrategy[dict[str, Any]]:
+    """A pattern with what it needs of its own."""
+    steps = st.lists(st.integers(1, 100), min_size=1, max_size=5)
+    own = steps.map(lambda apart: tuple(parse_length(f"{at} cm") for at in accumulate(apart)))
+    return st.one_of(
+        st.fixed_dictionaries({"pattern": st.sampled_from([one for one in Pattern if one is not Pattern.OFFSETS])}),
+        st.fixed_dictionaries({"pattern": st.just(Pattern.OFFSETS), "offsets": own}),
+        st.fixed_dictionaries({"pattern": st.just(Pattern.TWIN), "twin_spacing": lengths(CM, 2 * CM)}),
+        st.fixed_dictionaries(
+            {"pattern": st.just(Pattern.CELLS), "cell": lengths(10 * CM, M), "plants_per_cell": st.integers(1, 16)}
+        ),
+        st.fixed_dictionaries(
+            {"pattern": st.sampled_from(TURNED), "direction": st.just(Direction.ACROSS)},
+        ),
     )
 
 
@@ -293,7 +319,7 @@ def wishes(draw: st.DrawFn, bed_ids: Sequence[str], crop_ids: Sequence[str]) -> 
         latest=draw(st.none() | days()),
         worth=draw(st.floats(0, 100)),
         beds=tuple(draw(st.lists(st.sampled_from(bed_ids), unique=True))) if bed_ids else (),
-        pattern=draw(st.sampled_from(Pattern)),
+        pattern=draw(st.sampled_from([one for one in Pattern if one is not Pattern.OFFSETS])),
         rows=draw(st.none() | st.integers(1, 12)),
         unknown=draw(unknowns()),
     )

@@ -4,14 +4,15 @@ from datetime import date
 from functools import lru_cache
 from math import cos, sin, tau
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Point, Shape, Weight, box
 from gardenplot.drawing.style import Ink
 from gardenplot.findings import Finding, Kind, find_in_bed
 from gardenplot.layout import LaidOut, Layout, Stretch, free_between, kept_for, standing
-from gardenplot.layout.zone import clip, corners_of, held_across, is_plain, row_ground
+from gardenplot.layout.filled import line_ground, lines_of, zone_rows
+from gardenplot.layout.zone import clip, corners_of, held, is_plain
 from gardenplot.plan import Bed, Obstacle, Pattern
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import span
@@ -128,25 +129,55 @@ def _block(bed: Bed, layout: Layout, look: Look, width: float) -> list[Mark]:
             Outline(ground, fill=look.ink, tint=0.12),
             Outline(band, fill=look.ink, tint=0.2, hatch=Hatch.SOWN),
         ]
-    pen = Pen(look.ink, Weight.ROW)
-    lines = [
-        Line((left / MM, row.offset / MM), (right / MM, row.offset / MM), pen)
-        for number, row in enumerate(layout.rows)
-        for left, right in _row_lines(bed, layout, number)
-    ]
-    spread = min(grid.in_row, grid.between if grid.rows > 1 else grid.width) / MM
+    across = grid.between if len(layout.rows) > 1 and not grid.runs_across else grid.width
+    spread = min(grid.in_row, grid.twin or across, grid.rank) / MM
     return [
         Outline(ground, fill=look.ink, tint=0.16),
-        *lines,
+        *_rows(bed, layout, Pen(look.ink, Weight.ROW)),
         Plants(layout, spread * 0.78, look.ink, look.shape),
     ]
 
 
-def _row_lines(bed: Bed, layout: Layout, number: int) -> tuple[tuple[int, int], ...]:
-    """Where a row's line runs, in nm: through the whole block of a plain bed, else over the row's own ground."""
+def _rows(bed: Bed, layout: Layout, pen: Pen) -> list[Mark]:
+    """The lines on which plants stand: rows along or across the bed, rings, or the sides of cells."""
+    middle = bed.length.nm // 2 / MM, bed.width.nm // 2 / MM
+    rings: list[Mark] = [Outline(_round(*middle, ring.radius / MM), pen=pen) for ring in layout.rings if ring.radius]
+    if layout.grid.pattern is Pattern.CELLS:
+        return _cells(bed, layout, pen)
+    return [*rings, *(_row_line(layout, offset, run, pen) for offset, run in _row_runs(bed, layout))]
+
+
+def _row_runs(bed: Bed, layout: Layout) -> list[tuple[int, tuple[int, int]]]:
+    """Each row's offset and where its line runs, in nm: over all of a plain bed's block, else over its own ground."""
+    grid = layout.grid
     if is_plain(bed):
-        return ((layout.start, layout.end),)
-    return row_ground(bed, layout.grid, number, layout.start, layout.end)
+        whole = (0, grid.width) if grid.runs_across else (layout.start, layout.end)
+        return [(row.offset, whole) for row in layout.rows]
+    start, end = max(layout.start, bed.zone[0]), min(layout.end, bed.zone[1])
+    return [
+        (line.offset, run) for line in lines_of(grid, start, end) for run in line_ground(bed, grid, line, start, end)
+    ]
+
+
+def _row_line(layout: Layout, offset: int, run: tuple[int, int], pen: Pen) -> Line:
+    first, last, at = run[0] / MM, run[1] / MM, offset / MM
+    if layout.grid.runs_across:
+        return Line((at, first), (at, last), pen)
+    return Line((first, at), (last, at), pen)
+
+
+def _cells(bed: Bed, layout: Layout, pen: Pen) -> list[Mark]:
+    """The sides of all cells."""
+    grid, lines = layout.grid, []
+    start, end = max(layout.start, bed.zone[0]), min(layout.end, bed.zone[1])
+    whole = evolve(grid, pattern=Pattern.STRAIGHT)
+    for line, row in zip(grid.lines, zone_rows(bed, whole, start, end), strict=True):
+        for run in row.runs:
+            first, last = run.first / MM, (run.last + grid.cell) / MM
+            lines += [Line((first, y / MM), (last, y / MM), pen) for y in (line.low, line.high)]
+            sides = (run.first + number * grid.cell for number in range(run.count + 1))
+            lines += [Line((x / MM, line.low / MM), (x / MM, line.high / MM), pen) for x in sides]
+    return [*lines]
 
 
 def _stakes(bed: Bed, layout: Layout, width: float) -> list[Mark]:
@@ -160,8 +191,8 @@ def _stakes(bed: Bed, layout: Layout, width: float) -> list[Mark]:
 
 def _reach(bed: Bed, reading: int, width: float) -> tuple[float, float]:
     """From where to where a bed lies at a tape reading, in mm; all its width where the reading is not in it."""
-    held = () if is_plain(bed) else held_across(bed, reading)
-    return (held[0][0] / MM, held[-1][1] / MM) if held else (0.0, width)
+    lies = () if is_plain(bed) else held(bed, reading, reading, across=True)
+    return (lies[0][0] / MM, lies[-1][1] / MM) if lies else (0.0, width)
 
 
 def _trouble(finding: Finding, width: float) -> list[Mark]:

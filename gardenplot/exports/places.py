@@ -20,8 +20,8 @@ def drawn(plan: Plan) -> bytes:
     for laid in lay_out_plan(plan):
         for layout in laid.layouts:
             places = iter(positions(layout).tolist())
-            for number, row in enumerate(layout.rows, 1):
-                for plant in range(1, row.count + 1):
+            for number, count in enumerate(layout.per_row, 1):
+                for plant in range(1, count + 1):
                     x, y = next(places)
                     writer.writerow((_plain(laid.bed.id), _plain(layout.planting), number, plant, _mm(x), _mm(y)))
     return text.getvalue().encode()

@@ -98,8 +98,8 @@ def _grid_of(plan: Plan, planting_id: str) -> Grid:
 
 def _ranks_long(grid: Grid, room: int, more: int = 0) -> int:
     """The length of as many whole ranks as fit into so many nm, and of some more; of one at least."""
-    ranks = max(ranks_in(grid.in_row, room, grid.ends) + more, 1)
-    return max(length_of_ranks(grid.in_row, ranks, grid.ends), MM)
+    ranks = max(ranks_in(grid.rank, room, grid.ends) + more, 1)
+    return max(length_of_ranks(grid.rank, ranks, grid.ends), MM)
 
 
 def _block_of(plan: Plan, planting_id: str) -> Layout | None:
@@ -140,7 +140,7 @@ def try_resize(plan: Plan, planting_id: str, foot: bool, pointer: Pointer) -> Tr
     if pointer.bed is None:
         return None
     block = layout_in(plan, planting_id)
-    rank = block.grid.in_row
+    rank = block.grid.rank
     if pointer.free:
         at = max(0, snap(pointer.x, (), plan.place.units, pointer.reach, free=True).at)
         length = at - block.start if foot else block.end - at
@@ -154,7 +154,7 @@ def _whole_ranks(plan: Plan, block: Layout, x: int, *, foot: bool) -> int:
     ground, grid = ground_for(plan, planting_of(plan, block.planting), block.bed), block.grid
     room = ground.end_of_room(block.start) - block.start if foot else block.end - ground.start_of_room(block.end)
     length = x - block.start if foot else block.end - x
-    return min(_ranks_long(grid, length + grid.in_row // 2), _ranks_long(grid, room))
+    return min(_ranks_long(grid, length + grid.rank // 2), _ranks_long(grid, room))
 
 
 def try_ranks(plan: Plan, planting_id: str, more: int) -> Trial:

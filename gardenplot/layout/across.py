@@ -4,13 +4,15 @@ Rows R = floor((W - 2 e_min) / b) + 1 if W >= 2 e_min, else 0; centred, so that 
 (W - (R - 1) b) / 2. The least of a packet's range decides how many fit; the rows then spread up to the most.
 """
 
+from itertools import pairwise
 from math import isqrt
 
 from attrs import frozen
 
-from gardenplot.layout.along import half_spacing
-from gardenplot.layout.value import EdgeRule, Grid
-from gardenplot.plan import Bed, Crop, Pattern, Planting
+from gardenplot.layout.value import Grid
+from gardenplot.plan import Pattern
+
+_CENTRED = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
 
 
 @frozen
@@ -39,61 +41,15 @@ def triangular_between(in_row: int) -> int:
     return root if root * root == square else root + 1
 
 
-def grid_of(bed: Bed, crop: Crop, planting: Planting) -> Grid:
-    """How a planting's plants stand across its bed: what it asks for itself, else what its crop and bed say."""
-    in_row = (planting.in_row or crop.in_row).nm
-    margin = planting.end_margin.nm if planting.end_margin is not None else None
-    spacing = [length.nm for length in planting.row_spacing or crop.row_spacing]
-    edge_least, rule = _edge_least(bed, crop, planting, spacing[0])
-    triangular = planting.pattern is Pattern.TRIANGULAR
-    least = triangular_between(in_row) if triangular else spacing[0]
-    most = least if triangular else spacing[-1]
-    width = bed.width.nm
-    fit = rows_that_fit(width, edge_least, least)
-    rows = fit if planting.rows is None else min(planting.rows, width // least + 1)
-    between = _spread(width, edge_least, rows, least, most)
-    if planting.pattern is Pattern.BROADCAST:
-        rows, edge_least = 0, 0 if rule is EdgeRule.HALF_SPACING else edge_least
-    return Grid(
-        pattern=planting.pattern,
-        in_row=in_row,
-        between=between,
-        between_least=least,
-        rows=rows,
-        rows_asked=planting.rows,
-        edge=edge_of(width, rows, between) if rows else min(edge_least, (width + 1) // 2),
-        edge_least=edge_least,
-        edge_rule=rule,
-        width=width,
-        ends=half_spacing(in_row) if margin is None else (margin, margin),
-        end_margin=margin,
-    )
-
-
-def _edge_least(bed: Bed, crop: Crop, planting: Planting, between: int) -> tuple[int, EdgeRule]:
-    if planting.edge is not None:
-        return planting.edge.nm, EdgeRule.PLANTING
-    if crop.edge is not None:
-        return crop.edge.nm, EdgeRule.CROP
-    if bed.edge is not None:
-        return bed.edge.nm, EdgeRule.BED
-    return between // 2, EdgeRule.HALF_SPACING
-
-
-def _spread(width: int, edge_least: int, rows: int, least: int, most: int) -> int:
-    if rows < 2:
-        return least
-    room = (width - 2 * edge_least) // (rows - 1)
-    return max(least, min(most, room))
-
-
 def rows_are_closer(grid: Grid, packet: int) -> bool:
     """Whether rows stand closer than the packet's least, `packet` nm.
 
     Triangular rows may: no plant is nearer to another than its in-row spacing, if that is the packet's row spacing.
     """
     equidistant = grid.pattern is Pattern.TRIANGULAR and grid.in_row >= packet
-    return grid.rows > 1 and grid.between < packet and not equidistant
+    lines = sorted(line.offset for line in grid.lines)
+    nearest = min((after - one for one, after in pairwise(lines)), default=packet)
+    return min(nearest, grid.between) < packet and (grid.rows > 1 or grid.runs_across) and not equidistant
 
 
 def row_answers(grid: Grid) -> tuple[RowAnswer, ...]:
@@ -103,6 +59,8 @@ def row_answers(grid: Grid) -> tuple[RowAnswer, ...]:
     is wide enough for it, else one row less.
     """
     taken = RowAnswer(grid.rows, grid.edge)
+    if grid.runs_across or grid.pattern not in _CENTRED:
+        return (taken,)
     half = rows_that_fit(grid.width, grid.between_least // 2, grid.between_least)
     more = grid.rows + 1
     if grid.rows and half and half != grid.rows:

@@ -5,6 +5,7 @@ s/2 inside the block. With an end margin m, n = floor((l - 2 m) / s) + 1; a marg
 staggered and triangular blocks every second row is moved by s/2; with half a spacing it holds floor(l / s - 1/2).
 """
 
+from gardenplot.layout.value import Ends
 from gardenplot.plan import Pattern
 
 _SHIFTED = (Pattern.STAGGERED, Pattern.TRIANGULAR)
@@ -18,10 +19,6 @@ def shifted_rows(pattern: Pattern, rows: int) -> int:
 def is_shifted(pattern: Pattern, row: int) -> bool:
     """Whether row number `row`, counted from 0 at the base line, is moved by half a spacing."""
     return pattern in _SHIFTED and row % 2 == 1
-
-
-Ends = tuple[int, int]
-"""What is kept free before the first and behind the last plant of a row that is not moved, in nm."""
 
 
 def half_spacing(in_row: int) -> Ends:
@@ -71,14 +68,11 @@ def share_out(pattern: Pattern, rows: int, plants: int) -> tuple[int, ...]:
     if rows <= 0:
         return ()
     ranks, rest = divmod(plants, rows)
-    straight = rows - shifted_rows(pattern, rows)
-    counts, given = [], [0, 0]
-    for row in range(rows):
-        shifted = is_shifted(pattern, row)
-        room = max(0, rest - straight) if shifted else min(rest, straight)
-        counts.append(ranks + (1 if given[shifted] < room else 0))
-        given[shifted] += 1
-    return tuple(counts)
+    moved = shifted_rows(pattern, rows)
+    if not moved:
+        return (ranks + 1,) * rest + (ranks,) * (rows - rest)
+    in_straight, in_moved = min(rest, rows - moved), max(0, rest - (rows - moved))
+    return tuple(ranks + (row // 2 < (in_moved if row % 2 else in_straight)) for row in range(rows))
 
 
 def first_in_row(pattern: Pattern, row: int, in_row: int, ends: Ends | None = None) -> int:

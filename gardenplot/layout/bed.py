@@ -6,19 +6,24 @@ from attrs import frozen
 
 from gardenplot.layout.block import Sized, lay_out, length_at, sized
 from gardenplot.layout.reserved import Follower, follows, still_in_use, with_answer
+from gardenplot.layout.spread import wider_spacings
 from gardenplot.layout.value import Layout
-from gardenplot.plan import Bed, Crop, Order, Plan, Planting
+from gardenplot.plan import Bed, Crop, Order, Place, Plan, Planting
 from gardenplot.season import Dates, dates_for, share_days
 
 
 @frozen(cache_hash=True)
 class Grown:
-    """A planting with what it refers to and when it has the ground: all that its layout depends on."""
+    """A planting with what it refers to and when it has the ground: all that its layout depends on.
+
+    `wider` are the spacings in nm on which its remainder may be spread.
+    """
 
     planting: Planting
     crop: Crop
     order: Order | None
     dates: Dates
+    wider: tuple[int, ...] = ()
 
 
 @frozen(cache_hash=True)
@@ -50,14 +55,15 @@ def _grown_by_bed(plan: Plan) -> dict[str, tuple[Grown, ...]]:
     grown: dict[str, list[Grown]] = {}
     for planting in plan.plantings:
         order = orders.get(planting.order or "")
-        one = _grown(planting, crops[planting.crop], order)
+        one = _grown(plan.place, planting, crops[planting.crop], order)
         grown.setdefault(planting.bed, []).append(one)
     return {bed: tuple(ones) for bed, ones in grown.items()}
 
 
 @lru_cache(maxsize=8192)
-def _grown(planting: Planting, crop: Crop, order: Order | None) -> Grown:
-    return Grown(planting, crop, order, dates_for(planting, crop, order))
+def _grown(place: Place, planting: Planting, crop: Crop, order: Order | None) -> Grown:
+    wider = wider_spacings(place, planting, (planting.in_row or crop.in_row).nm)
+    return Grown(planting, crop, order, dates_for(planting, crop, order), wider)
 
 
 @lru_cache(maxsize=16)
@@ -74,7 +80,7 @@ def _laid_out(bed: Bed, grown: tuple[Grown, ...]) -> LaidOut:
         if blocks[number] is None:
             blocks[number] = _gap_for(bed, one, grown, blocks)
     layouts = tuple(
-        lay_out(bed, one.crop, one.planting, size, block[0], block[1] - block[0])
+        lay_out(bed, one.crop, one.planting, size, block[0], block[1] - block[0], one.wider)
         for one, size, block in zip(grown, sizes, blocks, strict=True)
         if block is not None
     )

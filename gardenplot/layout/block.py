@@ -1,12 +1,17 @@
 """One planting's block: its length from its plants or its plants from its length, and its rows filled."""
 
-from attrs import frozen
+from attrs import evolve, frozen
 
-from gardenplot.layout.across import grid_of
-from gardenplot.layout.along import capacity, first_in_row, length_for, share_out
-from gardenplot.layout.value import Grid, Layout, Row, Run
-from gardenplot.layout.zone import area, first_plants, is_plain, zone_rows
-from gardenplot.plan import Bed, Crop, Order, Pattern, Planting
+from gardenplot.layout.along import capacity, length_for, share_out
+from gardenplot.layout.cross import cross_capacity, cross_length_for, cross_rows
+from gardenplot.layout.filled import first_plants, first_ranks, zone_rows
+from gardenplot.layout.grids import grid_of, radii_of
+from gardenplot.layout.phase import best_phase
+from gardenplot.layout.rings import rings_in
+from gardenplot.layout.spread import spread_over
+from gardenplot.layout.value import Grid, Layout, Ring, Row, Run
+from gardenplot.layout.zone import area, is_plain
+from gardenplot.plan import Bed, Crop, Order, Pattern, Phase, Planting
 from gardenplot.season import stand_for
 
 
@@ -23,8 +28,8 @@ class Sized:
 
     @property
     def fills(self) -> bool:
-        """Whether it takes the gap that it is put into."""
-        return self.wanted is None and self.length is None
+        """Whether it takes the gap that it is put into; rings take the round of their bed."""
+        return self.length is None and (self.wanted is None or self.grid.pattern is Pattern.RINGS)
 
 
 def sized(bed: Bed, crop: Crop, planting: Planting, order: Order | None) -> Sized:
@@ -43,49 +48,72 @@ def length_at(bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int)
         return size.length
     if size.wanted is None:
         return 0
-    length = _length_for(bed, size.grid, crop, size.wanted, start) + (planting.slack.nm if planting.slack else 0)
+    grid = _phased(bed, planting, size, start, None)
+    length = _length_for(bed, grid, crop, size.wanted, start) + (planting.slack.nm if planting.slack else 0)
     if planting.round_up_to is not None and planting.round_up_to.nm:
         length = -(-length // planting.round_up_to.nm) * planting.round_up_to.nm
     return length
 
 
-def lay_out(bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int, length: int) -> Layout:
+def lay_out(
+    bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int, length: int, wider: tuple[int, ...] = ()
+) -> Layout:
     """The layout of a block that begins at `start`; plants stand only where it lies inside the planting zone.
 
-    Plants that were typed may leave the last rank part-filled; those of an order fill it.
+    Plants that were typed may leave the last rank part-filled; those of an order fill it. `wider` are spacings in the
+    row, from narrow to wide, on which the remainder may be spread.
     """
     first, last = bed.zone
-    inside_from, inside_to = max(start, first), min(start + length, last)
-    wanted = size.wanted
-    if wanted is not None and planting.plants is None:
-        least = _length_for(bed, size.grid, crop, wanted, start)
-        wanted = max(wanted, _capacity(bed, size.grid, crop, start, start + least))
-    plants = _capacity(bed, size.grid, crop, inside_from, inside_to)
+    inside = max(start, first), min(start + length, last)
+    grid, wanted = _phased(bed, planting, size, start, start + length), size.wanted
+    if wanted is not None and planting.plants is None and not size.fills:
+        least = _length_for(bed, grid, crop, wanted, start)
+        wanted = max(wanted, _capacity(bed, grid, crop, start, start + least))
+    plants = _capacity(bed, grid, crop, *inside)
     if wanted is not None:
         plants = min(plants, wanted)
-    return Layout(
-        planting=planting.id,
-        bed=bed.id,
-        crop=crop.id,
-        start=start,
-        end=start + length,
-        grid=size.grid,
-        rows=_rows(bed, size.grid, inside_from, inside_to, plants),
-        plants=plants,
-        wanted=wanted,
-    )
+    gain = None
+    if grid is not size.grid:
+        gain = plants - min(plants, _capacity(bed, size.grid, crop, *inside))
+    grid = spread_over(grid, wider, lambda wide: _capacity(bed, wide, crop, *inside) >= plants)
+    laid = Layout(
+        planting=planting.id, bed=bed.id, crop=crop.id, start=start, end=start + length, grid=grid,
+        rows=(), plants=plants, wanted=wanted, gain=gain,
+    )  # fmt: skip
+    if grid.pattern is Pattern.RINGS:
+        return evolve(laid, rings=_rings(bed, grid, inside, plants))
+    return evolve(laid, rows=_rows(bed, grid, *inside, plants))
+
+
+def _phased(bed: Bed, planting: Planting, size: Sized, start: int, end: int | None) -> Grid:
+    """The grid shifted where that is asked for: for its block or, where plants decide that, for all that follows."""
+    if planting.phase is not Phase.BEST:
+        return size.grid
+    first, last = bed.zone
+    until = last if end is None or size.wanted is not None else min(end, last)
+    return best_phase(bed, size.grid, max(start, first), until)
 
 
 def _rows(bed: Bed, grid: Grid, start: int, end: int, plants: int) -> tuple[Row, ...]:
-    if not is_plain(bed):
-        return first_plants(zone_rows(bed, grid, start, end), plants)
+    if not _is_closed(bed, grid):
+        first = first_ranks if grid.runs_across else first_plants
+        return first(zone_rows(bed, grid, start, end), plants)
+    if grid.runs_across:
+        return cross_rows(grid, start, plants)
     return tuple(
-        Row(
-            grid.edge + number * grid.between,
-            (Run(start + first_in_row(grid.pattern, number, grid.in_row, grid.ends), grid.in_row, count),),
-        )
-        for number, count in enumerate(share_out(grid.pattern, grid.rows, plants))
+        Row(line.offset, (Run(start + line.first, line.step, count),))
+        for line, count in zip(grid.lines, share_out(grid.pattern, grid.rows, plants), strict=True)
     )
+
+
+def _rings(bed: Bed, grid: Grid, inside: tuple[int, int], plants: int | None) -> tuple[Ring, ...]:
+    radii = radii_of(bed, grid.edge_least, grid.between, grid.in_row)[: grid.rows]
+    return rings_in(bed, grid, radii, inside, plants)
+
+
+def _is_closed(bed: Bed, grid: Grid) -> bool:
+    """Whether a closed formula counts the plants: rows in a bed that is a plain rectangle."""
+    return is_plain(bed) and grid.pattern is not Pattern.CELLS
 
 
 def _capacity(bed: Bed, grid: Grid, crop: Crop, start: int, end: int) -> int:
@@ -94,9 +122,13 @@ def _capacity(bed: Bed, grid: Grid, crop: Crop, start: int, end: int) -> int:
         top, bottom = _density(grid, crop)
         ground = max(0, end - start) * band_width(grid) if is_plain(bed) else area(bed, start, max(start, end))
         return ground * top // bottom
-    if is_plain(bed):
-        return capacity(grid.pattern, grid.rows, grid.in_row, end - start, grid.ends)
-    return sum(row.count for row in zone_rows(bed, grid, start, end))
+    if grid.pattern is Pattern.RINGS:
+        return sum(ring.count for ring in _rings(bed, grid, (start, end), None))
+    if not _is_closed(bed, grid):
+        return sum(row.count for row in zone_rows(bed, grid, start, end))
+    if grid.runs_across:
+        return cross_capacity(grid, end - start)
+    return capacity(grid.pattern, grid.rows, grid.in_row, end - start, grid.ends)
 
 
 def _length_for(bed: Bed, grid: Grid, crop: Crop, plants: int, start: int) -> int:
@@ -115,7 +147,11 @@ def _length_for(bed: Bed, grid: Grid, crop: Crop, plants: int, start: int) -> in
 
 
 def _plain_length_for(grid: Grid, crop: Crop, plants: int) -> int:
+    if grid.pattern is Pattern.CELLS:
+        return -(-plants // (grid.rows * grid.per_cell)) * grid.cell if grid.rows else 0
     if grid.pattern is not Pattern.BROADCAST:
+        if grid.runs_across:
+            return cross_length_for(grid, plants)
         return length_for(grid.pattern, grid.rows, grid.in_row, plants, grid.ends)
     top, bottom = _density(grid, crop)
     across = band_width(grid) * top

@@ -5,7 +5,7 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from gardenplot.layout.value import Layout
+from gardenplot.layout.value import Layout, Run
 
 Places = NDArray[np.int64]
 
@@ -17,11 +17,37 @@ def positions(layout: Layout) -> Places:
     A broadcast band has no places. The array is shared and cannot be written to.
     """
     runs = [(row.offset, run) for row in layout.rows for run in row.runs if run.count]
-    places = np.empty((sum(run.count for _offset, run in runs), 2), dtype=np.int64)
-    at = 0
-    for row_offset, run in runs:
-        places[at : at + run.count, 0] = run.first + run.step * np.arange(run.count)
-        places[at : at + run.count, 1] = row_offset
-        at += run.count
+    rings = [place for ring in layout.rings for place in ring.places]
+    places = np.empty((sum(run.count for _offset, run in runs) + len(rings), 2), dtype=np.int64)
+    readings, offsets = (places.T[1], places.T[0]) if layout.grid.runs_across else places.T
+    if runs and all(run.count == runs[0][1].count for _offset, run in runs):
+        _fill_alike(runs, readings, offsets)
+    else:
+        _fill_each(runs, readings, offsets)
+    if rings:
+        places[-len(rings) :] = rings
     places.flags.writeable = False
     return places
+
+
+_Runs = list[tuple[int, Run]]
+
+
+def _fill_alike(runs: _Runs, readings: Places, offsets: Places) -> None:
+    """Fill in runs of as many plants each, all at once."""
+    heads = np.array([(offset, run.first, run.step) for offset, run in runs], dtype=np.int64)
+    shape, total = (len(runs), runs[0][1].count), len(runs) * runs[0][1].count
+    along = readings[:total].reshape(shape)
+    np.multiply(heads[:, 2:], np.arange(shape[1]), out=along)
+    along += heads[:, 1:2]
+    offsets[:total].reshape(shape)[:] = heads[:, :1]
+
+
+def _fill_each(runs: _Runs, readings: Places, offsets: Places) -> None:
+    """Fill in runs one after another."""
+    ladder = np.arange(max((run.count for _offset, run in runs), default=0))
+    at = 0
+    for offset, run in runs:
+        np.add(ladder[: run.count] * run.step, run.first, out=readings[at : at + run.count])
+        offsets[at : at + run.count] = offset
+        at += run.count

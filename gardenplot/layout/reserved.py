@@ -7,11 +7,12 @@ the following crop is set out. Distances are compared as squares of whole nanome
 from collections.abc import Iterable
 from math import isqrt
 
+import numpy as np
 from attrs import evolve, frozen
 
 from gardenplot.layout.positions import positions
-from gardenplot.layout.value import Layout, Row, Run
-from gardenplot.plan import Planting, Reserved
+from gardenplot.layout.value import Layout, Ring, Row, Run
+from gardenplot.plan import Pattern, Planting, Reserved
 from gardenplot.season import Dates
 
 
@@ -37,30 +38,52 @@ def still_in_use(earlier: Dates, later: Dates) -> bool:
 
 def with_answer(layout: Layout, followers: tuple[Follower, ...], answer: Reserved) -> Layout:
     """The layout without the plants that the answer gives up; cut first gives up none."""
-    if answer is Reserved.CUT_FIRST or not followers:
+    if answer is Reserved.CUT_FIRST or not followers or layout.grid.pattern is Pattern.BROADCAST:
         return layout
-    rows = tuple(_answered(row, followers, answer) for row in layout.rows)
-    return evolve(layout, rows=rows, plants=sum(row.count for row in rows))
+    places = tuple((_places(one, across=layout.grid.runs_across), one.keep_clear) for one in followers)
+    rows = tuple(_answered(row, places, answer) for row in layout.rows)
+    rings = tuple(_ring_answered(ring, followers, answer) for ring in layout.rings)
+    return evolve(
+        layout, rows=rows, rings=rings, plants=sum(row.count for row in rows) + sum(ring.count for ring in rings)
+    )
 
 
 def in_the_way(layout: Layout, followers: tuple[Follower, ...]) -> int:
     """How many plants of a layout stand in the way of the crops that follow."""
-    return layout.plants - with_answer(layout, followers, Reserved.PLACES_EMPTY).plants if layout.rows else 0
+    return layout.plants - with_answer(layout, followers, Reserved.PLACES_EMPTY).plants
 
 
-def _answered(row: Row, followers: tuple[Follower, ...], answer: Reserved) -> Row:
-    runs = tuple(part for run in row.runs for part in _without(run, _in_way(row.offset, run, followers)))
+_Kept = tuple[tuple[tuple[int, int], ...], int]
+"""Reserved places as a row of plants sees them, along it and across it, and what is kept clear of each."""
+
+
+def _places(follower: Follower, *, across: bool) -> tuple[tuple[int, int], ...]:
+    return tuple((y, x) if across else (x, y) for x, y in positions(follower.layout).tolist())
+
+
+def _ring_answered(ring: Ring, followers: tuple[Follower, ...], answer: Reserved) -> Ring:
+    stays = tuple(place for place in ring.places if not any(_is_near(place, one) for one in followers))
+    return Ring(ring.radius, () if answer is Reserved.ROW_EMPTY and len(stays) < ring.count else stays)
+
+
+def _is_near(place: tuple[int, int], follower: Follower) -> bool:
+    away = positions(follower.layout) - np.array(place)
+    return any(x * x + y * y < follower.keep_clear**2 for x, y in away.tolist())
+
+
+def _answered(row: Row, kept: tuple[_Kept, ...], answer: Reserved) -> Row:
+    runs = tuple(part for run in row.runs for part in _without(run, _in_way(row.offset, run, kept)))
     if answer is Reserved.ROW_EMPTY and sum(run.count for run in runs) < row.count:
         return Row(row.offset, ())
     return Row(row.offset, runs)
 
 
-def _in_way(offset: int, run: Run, followers: tuple[Follower, ...]) -> set[int]:
+def _in_way(offset: int, run: Run, kept: tuple[_Kept, ...]) -> set[int]:
     """The numbers from 0 of the plants of a run that stand in the way."""
     found: set[int] = set()
-    for follower in followers:
-        for x, y in positions(follower.layout).tolist():
-            square = follower.keep_clear**2 - (y - offset) ** 2
+    for places, keep_clear in kept:
+        for x, y in places:
+            square = keep_clear**2 - (y - offset) ** 2
             if square <= 0:
                 continue
             reach = isqrt(square - 1)

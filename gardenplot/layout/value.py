@@ -2,9 +2,9 @@
 
 from enum import StrEnum
 
-from attrs import frozen
+from attrs import field, frozen
 
-from gardenplot.plan import Pattern
+from gardenplot.plan import Direction, Pattern
 
 
 class EdgeRule(StrEnum):
@@ -16,13 +16,39 @@ class EdgeRule(StrEnum):
     HALF_SPACING = "half the row spacing"
 
 
+Ends = tuple[int, int]
+"""What is kept free before the first and behind the last place of a row, in nm."""
+
+
+@frozen(cache_hash=True)
+class Line:
+    """A row line of a grid at `offset`, on which places lie `step` apart.
+
+    Where a place lies, all from `low` to `high` across the line must be ground. `first` is how far inside the block
+    the first place lies; with `keeps_phase` all runs of the line hold to the places that follow from it, otherwise
+    each begins anew at its own end, or is `centred`. A place `reach` long is a cell with several plants in it.
+    """
+
+    offset: int
+    low: int
+    high: int
+    step: int
+    ends: Ends
+    first: int
+    keeps_phase: bool = False
+    centred: bool = False
+    reach: int = 0
+
+
 @frozen(cache_hash=True)
 class Grid:
     """How plants stand across and along a bed before any block is cut from it.
 
     `edge` and `between` are what came about; `edge_least` and `between_least` what was asked for; `rows_asked` is
-    None where the width decides. `ends` is what is kept free before the first and behind the last plant of a row,
-    `end_margin` the margin that was asked for (None for half a spacing).
+    None where the width decides. `rank` is the length of bed by which a block grows, `ends` what is kept free before
+    its first and behind its last rank, `end_margin` the margin that was asked for (None for half a spacing).
+    `lines` are the row lines of rows along the bed, and one line of each kind of row across it; a broadcast band and
+    rings have none. `twin` is the spacing inside a pair, `cell` the side of a cell with `per_cell` plants in it.
     """
 
     pattern: Pattern
@@ -35,11 +61,23 @@ class Grid:
     edge_least: int
     edge_rule: EdgeRule
     width: int
-    ends: tuple[int, int]
+    rank: int
+    ends: Ends
     end_margin: int | None = None
+    lines: tuple[Line, ...] = ()
+    direction: Direction = Direction.ALONG
+    twin: int = 0
+    cell: int = 0
+    per_cell: int = 1
+    in_row_least: int | None = None
+
+    @property
+    def runs_across(self) -> bool:
+        """Whether the rows run across the bed."""
+        return self.direction is Direction.ACROSS
 
 
-@frozen(cache_hash=True)
+@frozen
 class Run:
     """Evenly spaced plants on one row line: the first stands at `first`, the next `step` further, `count` in all."""
 
@@ -53,7 +91,7 @@ class Run:
         return self.first + (self.count - 1) * self.step
 
 
-@frozen(cache_hash=True)
+@frozen
 class Row:
     """A row line at `offset` from the base line with its runs of plants."""
 
@@ -67,11 +105,25 @@ class Row:
 
 
 @frozen(cache_hash=True)
+class Ring:
+    """Plants at equal distances on a circle: its radius, and their tape readings and offsets to the nearest nm."""
+
+    radius: int
+    places: tuple[tuple[int, int], ...]
+
+    @property
+    def count(self) -> int:
+        """Plants on this ring."""
+        return len(self.places)
+
+
+@frozen(cache_hash=True)
 class Layout:
-    """Where the plants of one planting stand: its block from `start` to `end` and its rows.
+    """Where the plants of one planting stand: its block from `start` to `end` and its rows, or its rings.
 
     `wanted` is the number of plants that order or plan asks for (None where length rules), `plants` those that
-    stand inside the planting zone. A broadcast band has no rows.
+    stand inside the planting zone, `gain` those that the best phase brought. Of rows across the bed, offsets are tape
+    readings and runs are counted from the base line. A broadcast band has no rows.
     """
 
     planting: str
@@ -80,9 +132,11 @@ class Layout:
     start: int
     end: int
     grid: Grid
-    rows: tuple[Row, ...]
+    rows: tuple[Row, ...] = field(hash=False)
     plants: int
     wanted: int | None = None
+    rings: tuple[Ring, ...] = ()
+    gain: int | None = None
 
     @property
     def length(self) -> int:
@@ -95,16 +149,24 @@ class Layout:
         return tuple(run for row in self.rows for run in row.runs if run.count)
 
     @property
+    def _reach(self) -> list[int]:
+        """Tape readings among which are the first and the last plant's."""
+        readings = [x for ring in self.rings for x, _y in ring.places]
+        if self.grid.runs_across:
+            return readings + [row.offset for row in self.rows if row.count]
+        return readings + [at for run in self.runs for at in (run.first, run.last)]
+
+    @property
     def first_plant(self) -> int | None:
         """Tape reading of the plant nearest to the head, None if there is none on a row."""
-        return min((run.first for run in self.runs), default=None)
+        return min(self._reach, default=None)
 
     @property
     def last_plant(self) -> int | None:
         """Tape reading of the plant farthest from the head, None if there is none on a row."""
-        return max((run.last for run in self.runs), default=None)
+        return max(self._reach, default=None)
 
     @property
     def per_row(self) -> tuple[int, ...]:
-        """Plants in each row, from the base line across."""
-        return tuple(row.count for row in self.rows)
+        """Plants in each row, from the base line on; of rows across, from the head on; of rings, from outside in."""
+        return tuple([row.count for row in self.rows] + [ring.count for ring in self.rings])

@@ -5,21 +5,24 @@ from gardenplot.plan.value import (
     Bed,
     Cover,
     Crop,
+    Direction,
     Establish,
     HoopShape,
     MonthDay,
     Obstacle,
     Order,
     Pattern,
+    Phase,
     Place,
     Plan,
     Planting,
+    Remainder,
     Reserved,
     Wish,
 )
 
 __all__ = [
-    "Bed", "Cover", "Crop", "Establish", "HoopShape", "MonthDay", "Obstacle", "Order", "Pattern", "Place", "Plan",
-    "Planting", "Reserved", "Wish", "bed_of", "by_id", "crop_of", "fresh_id", "order_of", "planting_of",
-    "plantings_in",
+    "Bed", "Cover", "Crop", "Direction", "Establish", "HoopShape", "MonthDay", "Obstacle", "Order", "Pattern",
+    "Phase", "Place", "Plan", "Planting", "Remainder", "Reserved", "Wish", "bed_of", "by_id", "crop_of", "fresh_id",
+    "order_of", "planting_of", "plantings_in",
 ]  # fmt: skip

@@ -4,17 +4,31 @@ Whether plantings fit their beds is not asked here: a plan that does not fit is 
 """
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from attrs import frozen
 
 from gardenplot.errors import PlanError
 from gardenplot.plan.simple import fault_of
-from gardenplot.plan.value import Bed, Cover, Crop, Obstacle, Order, Place, Plan, Planting, Wish
+from gardenplot.plan.value import (
+    Bed,
+    Cover,
+    Crop,
+    Direction,
+    Obstacle,
+    Order,
+    Pattern,
+    Place,
+    Plan,
+    Planting,
+    Wish,
+)
 from gardenplot.units import MM, Length
 from gardenplot.words import _
 
 MOST_PLANTS = 10_000_000
 MOST_ROWS = 10_000
+MOST_IN_CELL = 100
 SMALLEST = MM
 
 
@@ -202,8 +216,26 @@ def _planting(planting: Planting, known: _Known) -> _Says:
     yield from _above_nothing("in_row", planting.in_row)
     yield from _above_nothing("round_up_to", planting.round_up_to)
     yield from _rows_apart(planting.row_spacing)
+    yield from _pattern(planting)
     if planting.in_ground and planting.out and planting.out <= planting.in_ground:
         yield "out", _("{out} is not after {in_ground}").format(out=planting.out, in_ground=planting.in_ground)
+
+
+_RUN_ACROSS = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
+
+
+def _pattern(planting: Planting) -> _Says:
+    """What a pattern needs of its own."""
+    yield from _above_nothing("twin_spacing", planting.twin_spacing)
+    yield from _above_nothing("cell", planting.cell)
+    yield from _whole("plants_per_cell", planting.plants_per_cell, 1, MOST_IN_CELL)
+    if planting.pattern is Pattern.OFFSETS and not planting.offsets:
+        yield "offsets", _('own offsets are needed, from the base line, for example ["15 cm", "60 cm"]')
+    if planting.direction is Direction.ACROSS and planting.pattern not in _RUN_ACROSS:
+        yield "direction", _("only straight, staggered and triangular rows run across")
+    for one, after in pairwise(planting.offsets):
+        if after.nm - one.nm < SMALLEST:
+            yield "offsets", _("{after} is not beyond {one}").format(after=after, one=one)
 
 
 def _places(planting: Planting, bed: Bed, crop: Crop) -> _Says:
@@ -212,8 +244,18 @@ def _places(planting: Planting, bed: Bed, crop: Crop) -> _Says:
     in_row, between = (planting.in_row or crop.in_row).nm, min((length.nm for length in spacing), default=0)
     if in_row <= 0 or between <= 0:
         return
-    rows = bed.width.nm // min(between, in_row) + 1
-    if rows > MOST_ROWS or rows * (bed.length.nm // in_row + 1) > MOST_PLANTS:
+    twin = planting.twin_spacing
+    if planting.pattern is Pattern.TWIN and twin is not None and twin.nm >= between:
+        yield (
+            "twin_spacing",
+            _("rows {twin} apart do not fit into pairs {pairs} apart").format(twin=twin, pairs=spacing[0]),
+        )
+    closest = min(between, in_row, *(one.nm for one in (twin, planting.cell) if one is not None and one.nm > 0))
+    rows = bed.width.nm // closest + 1
+    in_cell = (planting.plants_per_cell or 1) if planting.cell is not None else 1
+    along = max(bed.length.nm // closest if planting.cell or planting.direction is Direction.ACROSS else 0,
+                bed.length.nm // in_row)  # fmt: skip
+    if rows > MOST_ROWS or rows * (along + 1) * in_cell > MOST_PLANTS:
         yield (
             "bed",
             _("at this spacing the bed has more than {most} places: is a size a slip?").format(most=MOST_PLANTS),
@@ -231,6 +273,8 @@ def _wish(wish: Wish, known: _Known) -> _Says:
     yield from _known_id("crop", wish.crop, known.crops)
     for bed in wish.beds:
         yield from _known_id("beds", bed, known.beds)
+    if wish.pattern is Pattern.OFFSETS:
+        yield "pattern", _("a wish has no offsets of its own")
     yield from _whole("least", wish.least, 0, MOST_PLANTS)
     yield from _whole("most", wish.most, wish.least, MOST_PLANTS)
     yield from _whole("days", wish.days, 1, 1500)

@@ -17,7 +17,32 @@ class Pattern(StrEnum):
     STRAIGHT = "straight"
     STAGGERED = "staggered"
     TRIANGULAR = "triangular"
+    TWIN = "twin"
+    OFFSETS = "offsets"
+    CELLS = "cells"
+    RINGS = "rings"
     BROADCAST = "broadcast"
+
+
+class Direction(StrEnum):
+    """Which way the rows of a block run."""
+
+    ALONG = "along"
+    ACROSS = "across"
+
+
+class Remainder(StrEnum):
+    """What becomes of the length that no further plant of a row needs."""
+
+    FOOT = "foot"
+    SPREAD = "spread"
+
+
+class Phase(StrEnum):
+    """Where the rows of a block lie across its bed: centred, or shifted so that its ground holds the most plants."""
+
+    CENTRED = "centred"
+    BEST = "best"
 
 
 class Establish(StrEnum):
@@ -147,7 +172,9 @@ class Planting:
 
     A planting with a `keep_clear` has its places reserved: what grows there before it may stay beside them.
     `reserved` is what a planting does about the places that are reserved in its own block. `end_margin` is kept free
-    at both ends of the block, nothing for plants on the mark; without one it is half a spacing.
+    at both ends of the block, nothing for plants on the mark; without one it is half a spacing. `twin_spacing` lies
+    between the two rows of a pair, `offsets` are the row lines of the grower's own, from the base line; `cell` is the
+    side of a square cell with `plants_per_cell` plants in it.
     """
 
     id: str
@@ -171,6 +198,13 @@ class Planting:
     keep_clear: Length | None = None
     reserved: Reserved = Reserved.CUT_FIRST
     end_margin: Length | None = None
+    direction: Direction = Direction.ALONG
+    twin_spacing: Length | None = None
+    offsets: tuple[Length, ...] = ()
+    cell: Length | None = None
+    plants_per_cell: int | None = None
+    remainder: Remainder = Remainder.FOOT
+    phase: Phase = Phase.CENTRED
 
 
 @frozen(cache_hash=True)

@@ -1,0 +1,207 @@
+"""The grid of a planting in its bed: what it asks for itself, else what its crop and bed say, pattern by pattern."""
+
+from collections.abc import Callable
+from itertools import pairwise
+
+from attrs import frozen
+
+from gardenplot.layout.across import edge_of, rows_that_fit, triangular_between
+from gardenplot.layout.along import half_spacing, shift
+from gardenplot.layout.cells import closest, sub_row_offsets
+from gardenplot.layout.lines import cell_lines, row_lines, steps_of
+from gardenplot.layout.rings import inner_radius, ring_radii
+from gardenplot.layout.value import EdgeRule, Ends, Grid, Line
+from gardenplot.layout.zone import corners_of, is_metric
+from gardenplot.plan import Bed, Crop, Direction, Pattern, Planting
+from gardenplot.units import CM, INCH
+
+_ROWS = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
+
+
+@frozen
+class _Asked:
+    """The lengths in nm that a planting asks for; `margin` is None for half a spacing at both ends."""
+
+    bed: Bed
+    planting: Planting
+    width: int
+    in_row: int
+    least: int
+    most: int
+    edge: int
+    rule: EdgeRule
+    margin: int | None
+
+    def ends(self, spacing: int) -> Ends:
+        """What is kept free at both ends of ranks so far apart."""
+        return half_spacing(spacing) if self.margin is None else (self.margin, self.margin)
+
+
+def grid_of(bed: Bed, crop: Crop, planting: Planting) -> Grid:
+    """How a planting's plants stand across its bed."""
+    pattern = planting.pattern
+    asked = _asked(bed, crop, planting)
+    if planting.direction is Direction.ACROSS and pattern in _ROWS:
+        return _cross_rows(asked)
+    return _GRIDS.get(pattern, _rows)(asked)
+
+
+def _asked(bed: Bed, crop: Crop, planting: Planting) -> _Asked:
+    in_row = (planting.in_row or crop.in_row).nm
+    spacing = [length.nm for length in planting.row_spacing or crop.row_spacing]
+    least, most = spacing[0], spacing[-1]
+    if planting.pattern is Pattern.TRIANGULAR:
+        least = most = triangular_between(in_row)
+    edge, rule = _edge_least(bed, crop, planting, spacing[0])
+    margin = planting.end_margin.nm if planting.end_margin is not None else None
+    return _Asked(bed, planting, bed.width.nm, in_row, least, most, edge, rule, margin)
+
+
+def _edge_least(bed: Bed, crop: Crop, planting: Planting, between: int) -> tuple[int, EdgeRule]:
+    if planting.edge is not None:
+        return planting.edge.nm, EdgeRule.PLANTING
+    if crop.edge is not None:
+        return crop.edge.nm, EdgeRule.CROP
+    if bed.edge is not None:
+        return bed.edge.nm, EdgeRule.BED
+    return between // 2, EdgeRule.HALF_SPACING
+
+
+def _grid(asked: _Asked, *, rows: int, edge: int, between: int, rank: int, ends: Ends, **more: object) -> Grid:
+    values: dict[str, object] = {
+        "pattern": asked.planting.pattern,
+        "in_row": asked.in_row,
+        "between_least": asked.least,
+        "rows_asked": asked.planting.rows,
+        "edge_least": asked.edge,
+        "edge_rule": asked.rule,
+        "width": asked.width,
+        "end_margin": asked.margin,
+    }
+    return Grid(rows=rows, edge=edge, between=between, rank=rank, ends=ends, **(values | more))  # type: ignore[arg-type]  # attrs fields by name
+
+
+def _rows(asked: _Asked) -> Grid:
+    """Straight, staggered and triangular rows along the bed, centred."""
+    width, planting = asked.width, asked.planting
+    fit = rows_that_fit(width, asked.edge, asked.least)
+    rows = fit if planting.rows is None else min(planting.rows, width // asked.least + 1)
+    between = asked.least
+    if rows > 1:
+        between = max(asked.least, min(asked.most, (width - 2 * asked.edge) // (rows - 1)))
+    edge = edge_of(width, rows, between)
+    return _along(asked, tuple(edge + number * between for number in range(rows)), between)
+
+
+def _along(asked: _Asked, offsets: tuple[int, ...], between: int, **more: object) -> Grid:
+    """Rows along the bed at some offsets."""
+    least, width = asked.edge, asked.width
+    edge = min(offsets[0], width - offsets[-1]) if offsets else min(least, (width + 1) // 2)
+    strip, ends, pattern = max(0, min(least, edge)), asked.ends(asked.in_row), asked.planting.pattern
+    lines = row_lines(pattern, offsets, strip, asked.in_row, ends)
+    return _grid(
+        asked, rows=len(offsets), edge=edge, between=between, rank=asked.in_row, ends=ends, lines=lines, **more
+    )
+
+
+def _twin_rows(asked: _Asked) -> Grid:
+    """Pairs of rows, centred: P = floor((W - 2 e - t) / b) + 1 pairs, b from the middle of a pair to the next."""
+    given = asked.planting.twin_spacing
+    twin = given.nm if given is not None else min(asked.in_row, asked.least // 2)
+    room = asked.width - twin
+    asked_rows = asked.planting.rows
+    pairs = rows_that_fit(room, asked.edge, asked.least) if room >= 0 else 0
+    rows = 2 * pairs if asked_rows is None else min(asked_rows, 2 * (room // asked.least + 1) if room >= 0 else 0)
+    between = asked.least
+    if pairs > 1 and asked_rows is None:
+        between = max(asked.least, min(asked.most, (room - 2 * asked.edge) // (pairs - 1)))
+    steps = steps_of(Pattern.TWIN, rows, between, twin)
+    first = (asked.width - steps[-1]) // 2 if steps else 0
+    return _along(asked, tuple(first + step for step in steps), between, twin=twin)
+
+
+def _own_offsets(asked: _Asked) -> Grid:
+    """Rows where the grower wants them, as far as they lie in the bed; an edge distance only if one was asked for."""
+    offsets = tuple(one.nm for one in asked.planting.offsets if 0 <= one.nm <= asked.width)
+    steps = [after - one for one, after in pairwise(offsets)]
+    own = _replaced(asked, edge=0) if asked.rule is EdgeRule.HALF_SPACING else asked
+    return _along(own, offsets, min(steps, default=asked.least), rows_asked=len(asked.planting.offsets))
+
+
+def _replaced(asked: _Asked, *, edge: int) -> _Asked:
+    return _Asked(
+        asked.bed, asked.planting, asked.width, asked.in_row, asked.least, asked.most, edge, asked.rule, asked.margin
+    )
+
+
+def _cross_rows(asked: _Asked) -> Grid:
+    """Rows across the bed, a rank each; the plants of a row are centred between the edges."""
+    step, edge = asked.in_row, asked.edge
+    moves = asked.planting.pattern is not Pattern.STRAIGHT
+    plants = rows_that_fit(asked.width, edge, step)
+    span = max(0, plants - 1) * step
+    if moves and plants and span + shift(step) + 2 * edge <= asked.width:
+        span += shift(step)
+    first = (asked.width - span) // 2 if plants else edge
+    head, foot = asked.ends(asked.least)
+    lines = tuple(
+        Line(0, -head, foot, step, (edge, edge), first + moved, keeps_phase=moves, centred=not moves)
+        for moved in ((0, shift(step)) if moves else (0,))
+    )
+    return _grid(
+        asked, rows=plants, edge=first, between=asked.least, rank=asked.least, ends=(head, foot),
+        lines=lines if plants else (), direction=Direction.ACROSS, rows_asked=None,
+    )  # fmt: skip
+
+
+def _cells(asked: _Asked) -> Grid:
+    """Whole square cells, centred across the bed; half a plant's own spacing is kept inside every cell."""
+    planting = asked.planting
+    cell = planting.cell.nm if planting.cell is not None else _usual_cell(asked)
+    plants = planting.plants_per_cell or max(1, cell // asked.in_row) ** 2
+    inside = sub_row_offsets(cell, plants)[0]
+    keep = 0 if asked.rule is EdgeRule.HALF_SPACING else max(0, asked.edge - inside)
+    fit = max(0, asked.width - 2 * keep) // cell
+    rows = fit if planting.rows is None else min(planting.rows, asked.width // cell)
+    edge = (asked.width - rows * cell) // 2
+    lines = cell_lines(tuple(edge + row * cell for row in range(rows)), cell)
+    return _grid(
+        asked, rows=rows, edge=edge + inside, between=cell, rank=cell, ends=asked.ends(cell), lines=lines,
+        in_row=closest(cell, plants), cell=cell, per_cell=plants, edge_least=min(asked.edge, keep + inside),
+    )  # fmt: skip
+
+
+def _usual_cell(asked: _Asked) -> int:
+    """A cell of 12 in where the bed was measured in inches or feet, else of 30 cm."""
+    return 30 * CM if is_metric(asked.bed) else 12 * INCH
+
+
+def _rings(asked: _Asked) -> Grid:
+    """Rings round the middle of the bed."""
+    radii = radii_of(asked.bed, asked.edge, asked.least, asked.in_row)
+    rows = len(radii) if asked.planting.rows is None else min(asked.planting.rows, len(radii))
+    return _grid(asked, rows=rows, edge=asked.edge, between=asked.least, rank=asked.in_row, ends=(0, 0), end_margin=0)
+
+
+def radii_of(bed: Bed, edge: int, between: int, in_row: int) -> tuple[int, ...]:
+    """The radii of the rings that a bed has room for, from outside in."""
+    middle = (bed.length.nm // 2, bed.width.nm // 2)
+    return ring_radii(inner_radius(middle, corners_of(bed)), edge, between, in_row)
+
+
+def _band(asked: _Asked) -> Grid:
+    """A broadcast band between the edge distances that were asked for."""
+    least = 0 if asked.rule is EdgeRule.HALF_SPACING else asked.edge
+    return _grid(
+        asked, rows=0, edge=min(least, (asked.width + 1) // 2), between=asked.least, rank=asked.in_row,
+        ends=asked.ends(asked.in_row), edge_least=least,
+    )  # fmt: skip
+
+
+_GRIDS: dict[Pattern, Callable[[_Asked], Grid]] = {
+    Pattern.TWIN: _twin_rows,
+    Pattern.OFFSETS: _own_offsets,
+    Pattern.CELLS: _cells,
+    Pattern.RINGS: _rings,
+    Pattern.BROADCAST: _band,
+}
