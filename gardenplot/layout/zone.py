@@ -10,33 +10,41 @@ from math import ceil, isqrt, pi
 
 from gardenplot.layout.along import first_in_row
 from gardenplot.layout.outline import Interval, Point, runs_across, without
+from gardenplot.layout.round import area_between, chord, corners, strip_held
 from gardenplot.layout.value import Grid, Row, Run
 from gardenplot.plan import Bed, Obstacle, Pattern
+from gardenplot.plan.shapes import is_rectangle, straight_corners
 from gardenplot.plan.simple import twice_area
 
 
 def is_plain(bed: Bed) -> bool:
     """Whether a bed is a rectangle with nothing in it, which closed formulas count."""
-    return not bed.outline and not bed.obstacles
+    return is_rectangle(bed) and not bed.obstacles
 
 
 def corners_of(bed: Bed) -> tuple[Point, ...]:
-    """The corners of a bed, also of a rectangle."""
-    if bed.outline:
-        return tuple((x.nm, y.nm) for x, y in bed.outline)
-    length, width = bed.length.nm, bed.width.nm
-    return ((0, 0), (length, 0), (length, width), (0, width))
+    """The corners of a bed, also of a rectangle; of a disc those of the polygon that it is drawn as."""
+    return straight_corners(bed) if bed.diameter is None else corners(bed.diameter.nm)
 
 
 def row_ground(bed: Bed, grid: Grid, number: int, start: int, end: int) -> tuple[Interval, ...]:
     """The ground that row `number`, from 0, has between two tape readings, obstacles not counted."""
     offset, edge = grid.edge + number * grid.between, max(0, min(grid.edge_least, grid.edge))
-    runs = runs_across(corners_of(bed), offset - edge, offset + edge)
+    runs = _held_along(bed, offset - edge, offset + edge)
     return tuple((max(left, start), min(right, end)) for left, right in runs if max(left, start) < min(right, end))
+
+
+def _held_along(bed: Bed, low: int, high: int) -> tuple[Interval, ...]:
+    """The tape readings at which a bed holds everything between two offsets."""
+    if bed.diameter is not None:
+        return strip_held(bed.diameter.nm, low, high)
+    return runs_across(corners_of(bed), low, high)
 
 
 def held_across(bed: Bed, reading: int) -> tuple[Interval, ...]:
     """The offsets from the base line between which a bed lies at a tape reading."""
+    if bed.diameter is not None:
+        return chord(bed.diameter.nm, reading)
     turned = [(y, x) for x, y in corners_of(bed)]
     return runs_across(turned, reading, reading)
 
@@ -126,9 +134,14 @@ def _cut(runs: tuple[Run, ...], reading: int) -> Iterable[Run]:
 
 def area(bed: Bed, start: int, end: int) -> int:
     """Square nanometres of a bed between two tape readings, less its obstacles and what is kept clear of them."""
+    return max(0, _held(bed, start, end) - sum(_kept_clear(one) for one in bed.obstacles if start <= one.x.nm <= end))
+
+
+def _held(bed: Bed, start: int, end: int) -> int:
+    if bed.diameter is not None:
+        return area_between(bed.diameter.nm, start, end)
     clipped = clip(corners_of(bed), start, end)
-    held = Fraction(twice_area(clipped), 2) if len(clipped) > 2 else Fraction(0)
-    return max(0, int(held) - sum(_kept_clear(one) for one in bed.obstacles if start <= one.x.nm <= end))
+    return twice_area(clipped) // 2 if len(clipped) > 2 else 0
 
 
 def _kept_clear(obstacle: Obstacle) -> int:

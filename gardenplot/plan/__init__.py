@@ -3,6 +3,7 @@
 from gardenplot.plan.find import bed_of, by_id, crop_of, fresh_id, order_of, planting_of, plantings_in
 from gardenplot.plan.value import (
     Bed,
+    Box,
     Cover,
     Crop,
     Establish,
@@ -19,7 +20,7 @@ from gardenplot.plan.value import (
 )
 
 __all__ = [
-    "Bed", "Cover", "Crop", "Establish", "HoopShape", "MonthDay", "Obstacle", "Order", "Pattern", "Place", "Plan",
-    "Planting", "Reserved", "Wish", "bed_of", "by_id", "crop_of", "fresh_id", "order_of", "planting_of",
+    "Bed", "Box", "Cover", "Crop", "Establish", "HoopShape", "MonthDay", "Obstacle", "Order", "Pattern", "Place",
+    "Plan", "Planting", "Reserved", "Wish", "bed_of", "by_id", "crop_of", "fresh_id", "order_of", "planting_of",
     "plantings_in",
 ]  # fmt: skip
