@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from gardenplot.plan import (
     Bed,
+    Box,
     Cover,
     Crop,
     Direction,
@@ -26,6 +27,7 @@ from gardenplot.plan import (
     Remainder,
     Wish,
 )
+from gardenplot.plan.shapes import reach_of
 from gardenplot.plan.value import Unknown
 from gardenplot.units import (
     CM,
@@ -174,16 +176,50 @@ def _last_freeze(odds: dict[str, date]) -> tuple[tuple[Share, MonthDay], ...]:
     return tuple((parse_share(share), MonthDay(day.month, day.day)) for share, day in odds.items())
 
 
+def rectangles() -> st.SearchStrategy[dict[str, Any]]:
+    """Beds with a length and a width, the most common ones."""
+    return st.fixed_dictionaries({"length": lengths(M // 2, 60 * M), "width": lengths(30 * CM, 3 * M // 2)})
+
+
+def discs() -> st.SearchStrategy[dict[str, Any]]:
+    """Round beds from half a metre across."""
+    return lengths(M // 2, 3 * M).map(lambda across: _reaching({"diameter": across}))
+
+
+@st.composite
+def boxes(draw: st.DrawFn) -> dict[str, Any]:
+    """Boarded boxes, with posts in their corners or without."""
+    board, post = draw(lengths(MM, 6 * CM)), draw(st.none() | lengths(MM, 12 * CM))
+    length, width = draw(lengths(M, 4 * M)), draw(lengths(50 * CM, 3 * M // 2))
+    return _reaching({"box": Box(length, width, board, post, draw(unknowns()))})
+
+
+@st.composite
+def on_slopes(draw: st.DrawFn) -> dict[str, Any]:
+    """Rectangles on a slope, measured on the ground or on the map."""
+    along, width, slope = draw(lengths(M // 2, 40 * M)), draw(lengths(30 * CM, 3 * M // 2)), draw(shares())
+    if draw(st.booleans()):
+        return {"length": along, "width": width, "slope": slope}
+    return _reaching({"width": width, "slope": slope, "map_length": along})
+
+
+def _reaching(shape: dict[str, Any]) -> dict[str, Any]:
+    """A shape with the length and width that follow from it."""
+    nothing = Length(0, "")
+    length, width = reach_of(Bed("", "", **({"length": nothing, "width": nothing} | shape)))
+    return {"length": Length(length, ""), "width": Length(width, "")} | shape
+
+
 @st.composite
 def beds(draw: st.DrawFn) -> Bed:
-    """Beds from half a metre to 60 m, with any margins that leave some of them."""
-    length, width = draw(lengths(M // 2, 60 * M)), draw(lengths(30 * CM, 3 * M // 2))
+    """Beds of any shape from half a metre to 60 m, with any margins that leave some of them."""
+    shape: dict[str, Any] = draw(st.one_of(rectangles(), discs(), boxes(), on_slopes()))
+    length, width = shape["length"], shape["width"]
     margin = st.none() | lengths(0, length.nm * 2 // 5)
     return Bed(
         id=draw(ids()),
         name=draw(names()),
-        length=length,
-        width=width,
+        **shape,
         head_margin=draw(margin),
         foot_margin=draw(margin),
         edge=draw(st.none() | lengths(0, width.nm)),

@@ -11,6 +11,7 @@ from gardenplot.drawing.turns import walked
 from gardenplot.drawing.workings import convention
 from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_plan
 from gardenplot.plan import Plan
+from gardenplot.plan.shapes import map_length_of
 from gardenplot.words import _, ngettext
 
 
@@ -67,6 +68,7 @@ def _bed(laid: LaidOut) -> dict[str, Any]:
     free = free_on(laid, day)
     return {
         "id": laid.bed.id,
+        "map_length_mm": in_mm(map_length_of(laid.bed)),
         "plants": sum(layout.plants for layout in laid.layouts),
         "leftover_mm": in_mm(free.total),
         "leftover_pieces": len(free.leftover),

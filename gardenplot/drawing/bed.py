@@ -14,6 +14,7 @@ from gardenplot.layout import LaidOut, Layout, Stretch, free_between, kept_for, 
 from gardenplot.layout.filled import line_ground, lines_of, zone_rows
 from gardenplot.layout.zone import clip, corners_of, held, is_plain
 from gardenplot.plan import Bed, Obstacle, Pattern
+from gardenplot.plan.shapes import posts_of
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import span
 from gardenplot.words import _
@@ -24,12 +25,13 @@ STAKE_OVERHANG = 1.5
 
 @frozen
 class BedFigure:
-    """A bed drawn: its size in mm and its marks from the ground up."""
+    """A bed drawn: its size in mm, its marks from the ground up, and how far boards stand out of it in mm."""
 
     bed: str
     length: float
     width: float
     marks: tuple[Mark, ...]
+    rim: float = 0.0
 
 
 def draw_bed(laid: LaidOut, day: date | None, look: dict[str, Look], units: Units) -> BedFigure:
@@ -47,11 +49,13 @@ def _figure(laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], 
     bed = laid.bed
     length, width = bed.length.nm / MM, bed.width.nm / MM
     marks: list[Mark] = [Outline(_part(bed, 0, bed.length.nm), fill=Ink.SOIL, pen=Pen(Ink.EDGE))]
+    marks += _boards(bed, length, width)
     marks += _margins(laid, length, width)
     for stretch in free_between(bed, layouts).leftover:
         marks += _leftover(bed, stretch, width, units)
     for layout, one in zip(layouts, look, strict=True):
         marks += _block(bed, layout, one, width)
+    marks += (_solid(box(*(at / MM for at in (*least, *most)))) for least, most in posts_of(bed))
     marks += (mark for obstacle in bed.obstacles for mark in _obstacle(obstacle))
     for layout in layouts:
         marks += _stakes(bed, layout, width)
@@ -60,7 +64,7 @@ def _figure(laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], 
     for finding in find_in_bed(laid):
         if finding.planting in ids and finding.other in {None, *ids}:
             marks += _trouble(finding, width)
-    return BedFigure(bed.id, length, width, tuple(marks))
+    return BedFigure(bed.id, length, width, tuple(marks), bed.box.board.nm / MM if bed.box else 0.0)
 
 
 def _reserved(laid: LaidOut, layouts: tuple[Layout, ...]) -> list[Mark]:
@@ -70,10 +74,12 @@ def _reserved(laid: LaidOut, layouts: tuple[Layout, ...]) -> list[Mark]:
 
 
 def _part(bed: Bed, start: int, end: int) -> tuple[Point, ...]:
-    """The part of a bed between two tape readings in nm, in mm."""
+    """The part of a bed between two tape readings in nm, in mm; its whole width where there is nothing of it."""
+    whole = box(start / MM, 0, end / MM, bed.width.nm / MM)
     if is_plain(bed):
-        return box(start / MM, 0, end / MM, bed.width.nm / MM)
-    return tuple((x / MM, y / MM) for x, y in clip(corners_of(bed), start, end))
+        return whole
+    part = clip(corners_of(bed), start, end)
+    return tuple((x / MM, y / MM) for x, y in part) if len(part) > 2 else whole
 
 
 def _obstacle(obstacle: Obstacle) -> list[Mark]:
@@ -91,7 +97,25 @@ def _obstacle(obstacle: Obstacle) -> list[Mark]:
         solid = box(x - half[0], y - half[1], x + half[0], y + half[1])
         kept = box(x - half[0] - clear, y - half[1] - clear, x + half[0] + clear, y + half[1] + clear)
     ring: list[Mark] = [Outline(kept, pen=Pen(Ink.INK, Weight.ROW, dashed=True))] if clear else []
-    return [Outline(solid, fill=Ink.INK, pen=Pen(Ink.INK)), *ring]
+    return [_solid(solid), *ring]
+
+
+def _solid(corners: tuple[Point, ...]) -> Outline:
+    return Outline(corners, fill=Ink.INK, pen=Pen(Ink.INK))
+
+
+def _boards(bed: Bed, length: float, width: float) -> list[Mark]:
+    """The boards round a box: the sides from end to end, the head and the foot between them."""
+    if bed.box is None:
+        return []
+    thick = bed.box.board.nm / MM
+    boards = (
+        box(-thick, -thick, length + thick, 0),
+        box(-thick, width, length + thick, width + thick),
+        box(-thick, 0, 0, width),
+        box(length, 0, length + thick, width),
+    )
+    return [Outline(one, fill=Ink.EDGE, tint=0.35, pen=Pen(Ink.EDGE, Weight.ROW)) for one in boards]
 
 
 def _round(x: float, y: float, radius: float) -> tuple[Point, ...]:

@@ -20,12 +20,14 @@ _FONT = "DejaVu Sans Condensed, sans-serif"
 def drawn(plan: Plan) -> bytes:
     """The SVG of a plan, drawn at 1:20."""
     beds = placed(plan)
-    width = max((bed.figure.length for bed in beds), default=1000) * 1.02
+    longest = max((bed.figure.length for bed in beds), default=1000)
+    beside = longest * 0.01 + max((bed.figure.rim for bed in beds), default=0)
+    width = longest + 2 * beside
     height = beds[-1].top + beds[-1].figure.width * 1.5 if beds else 1000
     root = ET.Element(
         "svg",
         xmlns="http://www.w3.org/2000/svg",
-        viewBox=f"{-width * 0.01:g} 0 {width:g} {height:g}",
+        viewBox=f"{-beside:g} 0 {width:g} {height:g}",
         width=f"{width / 20:g}mm",
         height=f"{height / 20:g}mm",
     )

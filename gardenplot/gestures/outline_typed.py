@@ -10,17 +10,16 @@ from typing import Any
 from attrs import evolve
 
 from gardenplot.errors import PlanError
-from gardenplot.plan import Bed, Obstacle, Plan, bed_of
+from gardenplot.gestures.shape_typed import BY, give_shape, take_shape
+from gardenplot.plan import Obstacle, Plan, bed_of
 from gardenplot.plan.edits import change_bed
-from gardenplot.units import Length, Units, length_of, parse_length
+from gardenplot.units import Length, parse_length
 from gardenplot.words import _
-
-_BY = " by "
 
 
 def outline_text(plan: Plan, bed_id: str) -> str:
     """A bed's outline as it is typed; empty for a rectangle."""
-    return "; ".join(f"{x}{_BY}{y}" for x, y in bed_of(plan, bed_id).outline)
+    return "; ".join(f"{x}{BY}{y}" for x, y in bed_of(plan, bed_id).outline)
 
 
 def type_outline(plan: Plan, bed_id: str, text: str) -> Plan:
@@ -28,20 +27,12 @@ def type_outline(plan: Plan, bed_id: str, text: str) -> Plan:
 
     Raises LengthError or PlanError.
     """
-    bed = bed_of(plan, bed_id)
-    if not text.strip():
-        return change_bed(plan, bed_id, **_as_rectangle(bed, plan.place.units))
     points = tuple(_point(part) for part in text.split(";") if part.strip())
-    reach = [Length(max(point[axis].nm for point in points), "") for axis in (0, 1)]
-    return change_bed(plan, bed_id, outline=points, length=reach[0], width=reach[1])
-
-
-def _as_rectangle(bed: Bed, units: Units) -> dict[str, Any]:
-    return {"outline": (), "length": length_of(bed.length.nm, units), "width": length_of(bed.width.nm, units)}
+    return give_shape(plan, bed_id, outline=points) if points else take_shape(plan, bed_id, "outline")
 
 
 def _point(text: str) -> tuple[Length, Length]:
-    x, by, y = text.partition(_BY)
+    x, by, y = text.partition(BY)
     if not by:
         raise PlanError(_("“{typed}” is no point: write it like 8 m by 0 m").format(typed=text.strip()[:40]))
     return parse_length(x.strip()), parse_length(y.strip())
@@ -56,7 +47,7 @@ def _obstacle_text(obstacle: Obstacle) -> str:
     round_one = obstacle.diameter is not None
     parts = [
         _("{name} at {x} by {y}").format(name=obstacle.name, x=obstacle.x, y=obstacle.y),
-        _("{size} round").format(size=obstacle.diameter) if round_one else f"{obstacle.length}{_BY}{obstacle.width}",
+        _("{size} round").format(size=obstacle.diameter) if round_one else f"{obstacle.length}{BY}{obstacle.width}",
     ]
     if obstacle.keep_clear is not None:
         parts.append(_("{length} clear").format(length=obstacle.keep_clear))

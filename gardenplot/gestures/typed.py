@@ -15,6 +15,7 @@ from gardenplot.gestures.reading import (
     text_of,
     whole_from,
 )
+from gardenplot.gestures.shape_typed import BOX_EXAMPLE, box_text, type_box, type_diameter, type_side, type_slope
 from gardenplot.gestures.trials import layout_in
 from gardenplot.plan import Bed, Plan, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import change_bed, change_planting, resize_planting
@@ -151,10 +152,15 @@ PLANTING_FIELDS = (
 """The fields of a planting, in the order of the panel."""
 
 
-def _bed_length(attribute: str, *, needed: bool = False) -> Edit:
-    read = needed_length if needed else length_from
+def _bed_length(attribute: str) -> Edit:
     return lambda plan, bed_id, text, shown: change_bed(
-        plan, bed_id, **{attribute: read(text, shown, plan.place.units)}
+        plan, bed_id, **{attribute: length_from(text, shown, plan.place.units)}
+    )
+
+
+def _bed_side(attribute: str) -> Edit:
+    return lambda plan, bed_id, text, shown: type_side(
+        plan, bed_id, attribute, needed_length(text, shown, plan.place.units)
     )
 
 
@@ -167,7 +173,7 @@ def _bed_name(plan: Plan, bed_id: str, text: str, _shown: str) -> Plan:
 
 
 def _bed_reach(attribute: str) -> Shown:
-    """A bed's length or width, also where only its outline says it."""
+    """A bed's length or width, also where only its shape says it."""
     return lambda plan, bed_id: _at(
         getattr(bed_of(plan, bed_id), attribute).nm, _given(plan, bed_id, attribute), plan
     )
@@ -182,18 +188,33 @@ def _outline(plan: Plan, bed_id: str, text: str, _shown: str) -> Plan:
     return type_outline(plan, bed_id, text)
 
 
+def _diameter(plan: Plan, bed_id: str, text: str, shown: str) -> Plan:
+    return type_diameter(plan, bed_id, length_from(text, shown, plan.place.units))
+
+
+def _box(plan: Plan, bed_id: str, text: str, _shown: str) -> Plan:
+    return type_box(plan, bed_id, text)
+
+
+def _slope(plan: Plan, bed_id: str, text: str, _shown: str) -> Plan:
+    return type_slope(plan, bed_id, text)
+
+
 def _obstacles(plan: Plan, bed_id: str, text: str, _shown: str) -> Plan:
     return type_obstacles(plan, bed_id, text)
 
 
 BED_FIELDS = (
     TypedField("name", _("Name"), _bed_text("name"), _bed_name),
-    TypedField("length", _("Length"), _bed_reach("length"), _bed_length("length", needed=True)),
-    TypedField("width", _("Width"), _bed_reach("width"), _bed_length("width", needed=True)),
+    TypedField("length", _("Length"), _bed_reach("length"), _bed_side("length")),
+    TypedField("width", _("Width"), _bed_reach("width"), _bed_side("width")),
+    TypedField("diameter", _("Diameter"), _bed_text("diameter"), _diameter, _("if round")),
+    TypedField("slope", _("Slope"), _bed_text("slope"), _slope, _("level")),
     TypedField("head_margin", _("Head margin"), _bed_text("head_margin"), _bed_length("head_margin"), _("none")),
     TypedField("foot_margin", _("Foot margin"), _bed_text("foot_margin"), _bed_length("foot_margin"), _("none")),
     TypedField("edge", _("Least edge"), _bed_text("edge"), _bed_length("edge"), _("as the crop")),
     TypedField("gap", _("Gap"), _bed_text("gap"), _bed_length("gap"), _("none")),
+    TypedField("box", _("Box"), box_text, _box, BOX_EXAMPLE),
     TypedField("outline", _("Outline, tape by offset"), outline_text, _outline, "0 m by 0 m; 8 m by 0 m; 8 m by 1 m"),
     TypedField(
         "obstacles", _("Obstacles"), obstacles_text, _obstacles, _("post at 5 m by 50 cm, 12 cm round, 20 cm clear")

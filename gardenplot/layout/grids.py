@@ -186,7 +186,8 @@ def _rings(asked: _Asked) -> Grid:
 def radii_of(bed: Bed, edge: int, between: int, in_row: int) -> tuple[int, ...]:
     """The radii of the rings that a bed has room for, from outside in."""
     middle = (bed.length.nm // 2, bed.width.nm // 2)
-    return ring_radii(inner_radius(middle, corners_of(bed)), edge, between, in_row)
+    inner = bed.diameter.nm // 2 if bed.diameter is not None else inner_radius(middle, corners_of(bed))
+    return ring_radii(inner, edge, between, in_row)
 
 
 def _band(asked: _Asked) -> Grid:

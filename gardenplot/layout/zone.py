@@ -8,28 +8,27 @@ from functools import lru_cache
 from math import ceil, pi
 
 from gardenplot.layout.outline import Interval, Point, runs_across
+from gardenplot.layout.round import area_between, corners, strip_held
 from gardenplot.plan import Bed, Obstacle
+from gardenplot.plan.shapes import is_rectangle, straight_corners
 from gardenplot.plan.simple import twice_area
 
 
 def is_plain(bed: Bed) -> bool:
     """Whether a bed is a rectangle with nothing in it, which closed formulas count."""
-    return not bed.outline and not bed.obstacles
+    return is_rectangle(bed) and not bed.obstacles
 
 
 def is_metric(bed: Bed) -> bool:
     """Whether a bed was measured in metric units: each of them has an m, none of the others has."""
-    typed = bed.width.text + "".join(x.text for x, _y in bed.outline)
-    return "m" in typed.lower()
+    typed = [bed.width, *(x for x, _y in bed.outline), bed.diameter, bed.box.width if bed.box is not None else None]
+    return any("m" in one.text.lower() for one in typed if one is not None)
 
 
 @lru_cache(maxsize=256)
 def corners_of(bed: Bed) -> tuple[Point, ...]:
-    """The corners of a bed, also of a rectangle."""
-    if bed.outline:
-        return tuple((x.nm, y.nm) for x, y in bed.outline)
-    length, width = bed.length.nm, bed.width.nm
-    return ((0, 0), (length, 0), (length, width), (0, width))
+    """The corners of a bed, also of a rectangle; of a disc those of the polygon that it is drawn as."""
+    return straight_corners(bed) if bed.diameter is None else corners(bed.diameter.nm)
 
 
 def held(bed: Bed, low: int, high: int, *, across: bool = False) -> tuple[Interval, ...]:
@@ -37,11 +36,18 @@ def held(bed: Bed, low: int, high: int, *, across: bool = False) -> tuple[Interv
 
     Obstacles are not counted.
     """
-    if not bed.outline:
+    if bed.diameter is not None:
+        return strip_held(bed.diameter.nm, low, high)
+    if is_rectangle(bed):
         length, width = (bed.width.nm, bed.length.nm) if across else (bed.length.nm, bed.width.nm)
         return ((0, length),) if low >= 0 and high <= width else ()
-    corners = corners_of(bed)
-    return runs_across(tuple((y, x) for x, y in corners) if across else corners, low, high)
+    return runs_across(_turned(bed) if across else corners_of(bed), low, high)
+
+
+@lru_cache(maxsize=256)
+def _turned(bed: Bed) -> tuple[Point, ...]:
+    """The corners of a bed with along and across changed about."""
+    return tuple((y, x) for x, y in corners_of(bed))
 
 
 def within(runs: tuple[Interval, ...], start: int, end: int) -> tuple[Interval, ...]:
@@ -51,9 +57,14 @@ def within(runs: tuple[Interval, ...], start: int, end: int) -> tuple[Interval, 
 
 def area(bed: Bed, start: int, end: int) -> int:
     """Square nanometres of a bed between two tape readings, less its obstacles and what is kept clear of them."""
+    return max(0, _held(bed, start, end) - sum(_kept_clear(one) for one in bed.obstacles if start <= one.x.nm <= end))
+
+
+def _held(bed: Bed, start: int, end: int) -> int:
+    if bed.diameter is not None:
+        return area_between(bed.diameter.nm, start, end)
     clipped = clip(corners_of(bed), start, end)
-    held = Fraction(twice_area(clipped), 2) if len(clipped) > 2 else Fraction(0)
-    return max(0, int(held) - sum(_kept_clear(one) for one in bed.obstacles if start <= one.x.nm <= end))
+    return twice_area(clipped) // 2 if len(clipped) > 2 else 0
 
 
 def _kept_clear(obstacle: Obstacle) -> int:

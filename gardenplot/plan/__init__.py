@@ -3,6 +3,7 @@
 from gardenplot.plan.find import bed_of, by_id, crop_of, fresh_id, order_of, planting_of, plantings_in
 from gardenplot.plan.value import (
     Bed,
+    Box,
     Cover,
     Crop,
     Direction,
@@ -22,7 +23,7 @@ from gardenplot.plan.value import (
 )
 
 __all__ = [
-    "Bed", "Cover", "Crop", "Direction", "Establish", "HoopShape", "MonthDay", "Obstacle", "Order", "Pattern",
+    "Bed", "Box", "Cover", "Crop", "Direction", "Establish", "HoopShape", "MonthDay", "Obstacle", "Order", "Pattern",
     "Phase", "Place", "Plan", "Planting", "Remainder", "Reserved", "Wish", "bed_of", "by_id", "crop_of", "fresh_id",
     "order_of", "planting_of", "plantings_in",
 ]  # fmt: skip

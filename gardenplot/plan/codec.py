@@ -13,7 +13,8 @@ from typing import Any, TypeVar
 import attrs
 
 from gardenplot.errors import FileError, LengthError
-from gardenplot.plan.value import Bed, Cover, Crop, MonthDay, Obstacle, Order, Place, Plan, Planting, Wish
+from gardenplot.plan.shapes import FOLLOWS, reach_of
+from gardenplot.plan.value import Bed, Box, Cover, Crop, MonthDay, Obstacle, Order, Place, Plan, Planting, Wish
 from gardenplot.units import (
     AreaRate,
     Length,
@@ -111,25 +112,26 @@ def _read(kind: type[T], raw: Json, place: str, problems: list[str]) -> T:
             continue
         if key in raw and raw[key] is not None:
             values[attribute.name] = _value(hints[attribute.name], raw[key], f"{place}.{key}", problems)
-        elif attribute.default is attrs.NOTHING and not (raw.get("outline") and key in _REACH):
+        elif kind is Bed and _follows(raw, key):
+            values[attribute.name] = Length(0, "")
+        elif attribute.default is attrs.NOTHING:
             raise FileError(_("{place}.{key}: is missing").format(place=place, key=key))
     values["unknown"] = _unknown(raw, set(keys.values()), f"{place}.", problems)
-    if kind is Bed and values.get("outline"):
-        values = _reach(values["outline"]) | values
-    return kind(**values)
+    part = kind(**values)
+    return typing.cast(T, _reached(part)) if isinstance(part, Bed) else part
 
 
-_REACH = ("length", "width")
-"""What a bed's outline says as well."""
+def _follows(raw: Mapping[str, Json], key: str) -> bool:
+    """Whether a bed's field, which the file does not have, follows from one that it has."""
+    return any(key in said and raw.get(name) not in (None, []) for name, said in FOLLOWS.items())
 
 
-def _reach(outline: tuple[tuple[Length, Length], ...]) -> dict[str, Length]:
-    """The length and width of a bed that has only an outline; without text, so that they are not written."""
-    along, across = zip(*outline, strict=True)
-    return {
-        "length": Length(max(one.nm for one in along), ""),
-        "width": Length(max(one.nm for one in across), ""),
-    }
+def _reached(bed: Bed) -> Bed:
+    """A bed with the length and width that follow from its shape; without text, so that they are not written."""
+    length, width = (Length(nm, "") for nm in reach_of(bed))
+    return attrs.evolve(
+        bed, length=bed.length if bed.length.text else length, width=bed.width if bed.width.text else width
+    )
 
 
 def _keys(kind: type) -> dict[str, str]:
@@ -153,6 +155,8 @@ def _value(hint: Any, raw: Json, place: str, problems: list[str]) -> Any:
     for kind, reader in _READERS.items():
         if hint in (kind, kind | None):
             return reader(raw, place)
+    if hint is Box:
+        return _read(Box, raw, place, problems)
     origin = typing.get_origin(hint)
     if origin is types.UnionType:
         return _value(next(one for one in typing.get_args(hint) if one is not type(None)), raw, place, problems)
@@ -305,7 +309,7 @@ def _raw_value(value: Any) -> Json:
             return text
         case ((Share(), MonthDay()), *_others):
             return {share.text: f"{day.month:02}-{day.day:02}" for share, day in value}
-        case Obstacle():
+        case Obstacle() | Box():
             return _write(value)
         case tuple():
             return [_raw_value(one) for one in value]

@@ -9,9 +9,11 @@ from itertools import pairwise
 from attrs import frozen
 
 from gardenplot.errors import PlanError
+from gardenplot.plan.shapes import FOLLOWS, inside_of, reach_of, shapes_of
 from gardenplot.plan.simple import fault_of
 from gardenplot.plan.value import (
     Bed,
+    Box,
     Cover,
     Crop,
     Direction,
@@ -23,7 +25,7 @@ from gardenplot.plan.value import (
     Planting,
     Wish,
 )
-from gardenplot.units import MM, Length
+from gardenplot.units import LONGEST, MM, Length
 from gardenplot.words import _
 
 MOST_PLANTS = 10_000_000
@@ -132,13 +134,57 @@ def _place(place: Place) -> _Says:
 def _bed(bed: Bed) -> _Says:
     for name, length in (("length", bed.length), ("width", bed.width)):
         yield from _above_nothing(name, length if length.text else None)
+    yield from _shape(bed)
     first, last = bed.zone
     if last <= first:
         yield "head_margin", _("the end margins leave nothing of the bed")
-    if bed.outline:
-        yield from _outline(bed)
     for number, obstacle in enumerate(bed.obstacles):
         yield from ((f"obstacles[{number}].{name}", says) for name, says in _obstacle(obstacle))
+
+
+def _shape(bed: Bed) -> _Says:
+    first, *others = shapes_of(bed) or ("",)
+    for other in others:
+        yield other, _("a bed has one shape: {first} or {other}, not both").format(first=first, other=other)
+    if bed.outline:
+        yield from _outline(bed)
+    yield from _above_nothing("diameter", bed.diameter)
+    if bed.box is not None:
+        yield from ((f"box.{name}", says) for name, says in _box(bed.box))
+    if bed.map_length is not None:
+        yield from _map_length(bed)
+    yield from _reach(bed)
+
+
+def _reach(bed: Bed) -> _Says:
+    """Nothing is said twice; only beside an outline may length and width stand, if they are right."""
+    for name, said in FOLLOWS.items():
+        if getattr(bed, name) in (None, ()):
+            continue
+        for typed in (one for one in said if getattr(bed, one).text and name != "outline"):
+            yield name, _("the bed's {said} follows from it: leave {said} out").format(said=typed)
+        if (bed.length.nm, bed.width.nm) != reach_of(bed):
+            yield name, _("length and width are not what it reaches: leave them out")
+
+
+def _map_length(bed: Bed) -> _Says:
+    yield from _above_nothing("map_length", bed.map_length)
+    if bed.slope is None:
+        yield "map_length", _('a length on the map needs a slope, for example "12 %"')
+    for shape in shapes_of(bed):
+        yield "map_length", _("follows from {field}: leave it out").format(field=shape)
+    if bed.length.nm > LONGEST:
+        yield "map_length", _("the bed is longer than 10 km on the ground")
+
+
+def _box(box: Box) -> _Says:
+    for name in ("length", "width", "board", "post"):
+        yield from _above_nothing(name, getattr(box, name))
+    least = min(inside_of(box))
+    if least < SMALLEST:
+        yield "board", _("boards of {board} leave nothing between them").format(board=box.board)
+    elif box.post is not None and 2 * box.post.nm >= least:
+        yield "post", _("posts of {post} leave nothing between them").format(post=box.post)
 
 
 _OUTLINE_FAULTS = {
@@ -158,8 +204,6 @@ def _outline(bed: Bed) -> _Says:
     fault = fault_of(points)
     if fault is not None:
         yield "outline", _OUTLINE_FAULTS[fault]
-    if (bed.length.nm, bed.width.nm) != (max(x for x, _y in points), max(y for _x, y in points)):
-        yield "outline", _("length and width are not what the outline reaches: leave them out")
 
 
 def _obstacle(obstacle: Obstacle) -> _Says:

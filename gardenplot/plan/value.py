@@ -109,12 +109,25 @@ class Obstacle:
 
 
 @frozen(cache_hash=True)
-class Bed:
-    """A piece of ground to plant: a rectangle, or an outline, with margins at head and foot.
+class Box:
+    """A frame of boards: its size outside, the boards' thickness, the side of square posts inside its corners."""
 
-    The outline's points are tape readings and offsets from the base line; length and width are its reach, and have no
-    text where only the outline was given. `edge` is the least distance from the bed's edge to an outer row, measured
-    across the bed; `gap` is what the grower leaves between blocks.
+    length: Length
+    width: Length
+    board: Length
+    post: Length | None = None
+    unknown: Unknown = ()
+
+
+@frozen(cache_hash=True)
+class Bed:
+    """A piece of ground to plant, with margins at head and foot: a rectangle, an outline, a disc or a boarded box.
+
+    Length and width are the reach of whatever shape was given, and have no text where they only follow from it
+    (`plan/shapes.py`). The outline's points are tape readings and offsets from the base line. `slope` is rise over
+    map distance along the bed; every length is ground distance but `map_length`, which may be given in place of the
+    length. `edge` is the least distance from the bed's edge to an outer row, measured across the bed; `gap` is what
+    the grower leaves between blocks.
     """
 
     id: str
@@ -129,6 +142,10 @@ class Bed:
     unknown: Unknown = ()
     outline: tuple[tuple[Length, Length], ...] = ()
     obstacles: tuple[Obstacle, ...] = ()
+    diameter: Length | None = None
+    box: Box | None = None
+    slope: Share | None = None
+    map_length: Length | None = None
 
     @property
     def zone(self) -> tuple[int, int]:

@@ -12,7 +12,7 @@ from gardenplot.drawing.sayings import name_of
 from gardenplot.drawing.workings import convention
 from gardenplot.layout import LaidOut, Layout, kept_for
 from gardenplot.layout.zone import is_plain
-from gardenplot.plan import Pattern, Plan
+from gardenplot.plan import Bed, Pattern, Plan
 from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.supplies import raising
 from gardenplot.units import CM, INCH, Units
@@ -42,7 +42,7 @@ def sections(
         groups.setdefault(key, []).append(layout)
     across = [_offsets(plan, group, look) for group in groups.values()]
     if not is_plain(laid.bed):
-        across = [_row_by_row(plan, layout, look) for layout in layouts]
+        across = [_row_by_row(plan, layout, look) for layout in layouts if layout.rows]
     unit = offset(CM, units).unit
     title = _title(
         _("Across the bed"), _("{unit} from the left edge as seen from the head").format(unit=unit).strip()
@@ -51,7 +51,7 @@ def sections(
         *((title,) if across else ()),
         *across,
         *_reserved(plan, laid, layouts, look),
-        *(() if laid.bed.outline else (_square(laid, units),)),
+        *_square(laid.bed, units),
         _carry(plan, laid, layouts, look, stake_count),
     )
 
@@ -219,21 +219,27 @@ def diagonal(length: int, width: int) -> int:
     return isqrt(length * length + width * width)
 
 
-def _square(laid: LaidOut, units: Units) -> Section:
-    bed = laid.bed
-    across = diagonal(bed.length.nm, bed.width.nm)
+def _square(bed: Bed, units: Units) -> tuple[Section, ...]:
+    """How to square a bed with four corners; between posts, where there are posts in them."""
+    if bed.outline or bed.diameter is not None:
+        return ()
+    post = bed.box.post.nm if bed.box and bed.box.post else 0
+    across = diagonal(bed.length.nm - 2 * post, bed.width.nm - 2 * post)
+    words = _("diagonals, post to post") if post else _("both diagonals")
 
     def draw(page: Canvas, left: float, top: float, width: float) -> None:
         page.setFont(BOLD, 12)
         page.drawString(left, top - 13, _("Square"))
         page.setFont(FACE, 10)
-        page.drawString(left, top - 29, _("both diagonals"))
+        page.drawString(left, top - 29, words)
         page.setFont(BOLD, 14)
-        page.drawString(left + 78, top - 30, str(tape(across, units)))
+        figure_at = left + max(78, pdfmetrics.stringWidth(words, FACE, 10) + 8)
+        page.drawString(figure_at, top - 30, str(tape(across, units)))
         page.setFont(FACE, 9)
-        page.drawString(left, top - 42, fitted(_three_four_five(bed.width.nm, units), FACE, 9, width))
+        if not post:
+            page.drawString(left, top - 42, fitted(_three_four_five(bed.width.nm, units), FACE, 9, width))
 
-    return Section(48, draw)
+    return (Section(48, draw),)
 
 
 _THREES = {Units.METRIC: (3 * CM, 15 * CM, 30 * CM, 45 * CM, 60 * CM, 90 * CM, 150 * CM, 300 * CM)}

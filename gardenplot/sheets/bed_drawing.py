@@ -21,8 +21,12 @@ from gardenplot.words import _
 
 _SLIM = 13 * mm
 _ENLARGED = 15 * mm
-_HIGHEST = 62 * mm
+_HIGHEST: float = 62 * mm
 """A bed is drawn no higher than this, so that its stakes stand on the same page."""
+_STILL_READ = 35 * mm
+"""A bed is drawn lower than the highest where that keeps all of it on one page, but not lower than this."""
+_ROUND_ABOUT = 81.0
+"""Points above and below a bed for its scale, its letters and its tape."""
 
 
 def draw_to_scale(
@@ -40,15 +44,17 @@ def draw_to_scale(
     """
     width, _height = page._pagesize
     room = width - 2 * MARGIN - 2
-    scale = scale_for(laid.bed.length.nm, laid.bed.width.nm, (room, _HIGHEST), plan.place.units)
+    high = _height_for(top - FOOT_AT - needed - _ROUND_ABOUT)
     figure = draw_turn(laid, layouts, look, plan.place.units)
+    rims = 2 * round(figure.rim * MM)
+    scale = scale_for(laid.bed.length.nm + rims, laid.bed.width.nm + rims, (room, high), plan.place.units)
     y = top - 17
     _scale_line(page, scale, plan, y)
     along = scale.on_paper(MM)
     left = MARGIN + 1 + (room - figure.length * along) / 2
     y -= 18
-    y = _letters(page, plan, layouts, look, left, along, y)
-    y = _bed(page, figure.marks, Frame(left, y, along, along), figure.length, figure.width)
+    y = _letters(page, plan, layouts, look, left, along, y) - figure.rim * along
+    y = _bed(page, figure.marks, Frame(left, y, along, along), figure.length, figure.width) - figure.rim * along
     y = _tape(page, plan, laid, Frame(left, y, along, along))
     below = y - _ENLARGED - 24
     if figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
@@ -57,6 +63,11 @@ def draw_to_scale(
         stretched = Frame(MARGIN + 1, y - 18, room / figure.length, _ENLARGED / figure.width)
         y = _bed(page, figure.marks, stretched, figure.length, figure.width)
     return y - 14
+
+
+def _height_for(free: float) -> float:
+    """How high a bed may be drawn, in points, where so much is free for it."""
+    return min(_HIGHEST, free) if free >= _STILL_READ else _HIGHEST
 
 
 def _scale_line(page: Canvas, scale: DrawingScale, plan: Plan, y: float) -> None:

@@ -8,10 +8,10 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.planting_words import day_words
+from gardenplot.drawing.shape_words import shape_lines, size_words
 from gardenplot.plan import Bed
 from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.units import FOOT, M, Units
-from gardenplot.units.figures import tape
 from gardenplot.words import _
 
 MARGIN = 10 * mm
@@ -71,7 +71,16 @@ def draw_head(page: Canvas, head: Head, *, continued: bool) -> float:
     page.drawString(MARGIN, height - MARGIN - 34, fitted(_line(head), FACE, 10, room))
     page.setLineWidth(0.5 * mm)
     page.line(MARGIN, height - MARGIN - 42, right, height - MARGIN - 42)
-    return float(height - MARGIN - 42)
+    return _shape(page, head, height - MARGIN - 42)
+
+
+def _shape(page: Canvas, head: Head, top: float) -> float:
+    """What to know of the bed's shape, on every page, since all readings hang on it."""
+    page.setFont(BOLD, 10)
+    for line in shape_lines(head.bed, head.units):
+        top -= 14
+        page.drawString(MARGIN, top, line)
+    return float(top)
 
 
 def _outline_words(head: Head) -> str:
@@ -83,8 +92,7 @@ def _turn_words(head: Head) -> str:
 
 
 def _line(head: Head) -> str:
-    size = f"{tape(head.bed.length.nm, head.units)} × {tape(head.bed.width.nm, head.units)}"
-    parts = [size, _("version {version}").format(version=head.version)]
+    parts = [size_words(head.bed, head.units), _("version {version}").format(version=head.version)]
     if head.printed is not None:
         parts.append(_("printed {day}").format(day=day_words(head.printed)))
     if head.turn[1] > 1:

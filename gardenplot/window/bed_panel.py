@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import between_readings, says, where
+from gardenplot.drawing.shape_words import map_words
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.tables import left_of
 from gardenplot.findings import find_in_bed
@@ -18,7 +19,7 @@ from gardenplot.window.fields import Form
 from gardenplot.window.planting_panel import heading, quiet, rule, words
 from gardenplot.words import _
 
-_WIDE = ("name", "outline", "obstacles")
+_WIDE = ("name", "box", "outline", "obstacles")
 
 
 class BedPanel(QWidget):
@@ -51,6 +52,7 @@ class BedPanel(QWidget):
         self.left.setText(left_of(laid, plan.place.units))
         for field in BED_FIELDS:
             self.form.fields[field.name].show_value(field.shown(plan, bed_id))
+        self.form.hint("length", map_words(bed, plan.place.units))
         free = free_on(laid, fullest_day(laid))
         lines = [
             f"{between_readings(plan, one.start, one.end)}   {span(one.length, plan.place.units)}"

@@ -10,6 +10,7 @@ from gardenplot.drawing.bed import draw_bed
 from gardenplot.drawing.captions import Caption, captions, drag_line
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.sayings import says
+from gardenplot.drawing.shape_words import size_words
 from gardenplot.drawing.strips import GUTTER, Strip, Strips
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.drawing.tape import ticks
@@ -108,7 +109,7 @@ def _bed_name(painter: QPainter, scene: Scene, strip: Strip, top: float, inks: P
     painter.drawText(QPointF(12, top + 16), name)
     painter.setFont(drawing_font(12))
     painter.setPen(colour(inks, Ink.SECOND))
-    painter.drawText(QPointF(12, top + 33), f"{span(bed.length.nm, units)} × {span(bed.width.nm, units)}")
+    painter.drawText(QPointF(12, top + 33), size_words(bed, units, span))
     if selected:
         painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
         painter.drawLine(QPointF(4, top), QPointF(4, top + max(strip.height, 36)))

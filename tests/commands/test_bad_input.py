@@ -117,6 +117,43 @@ def test_a_fault_is_named_with_its_place(plan: Path, changes: dict[str, Any], pl
     assert f"{plan}: {place}" in fails("count", write(plan, **changes))
 
 
+BOX = {"length": "2.4 m", "width": "1.2 m", "board": "4 cm"}
+SIDES = {"length": "5 m", "width": "75 cm"}
+OUTLINE = {"outline": [["0 m", "0 m"], ["2 m", "0 m"], ["2 m", "1 m"]]}
+
+
+@pytest.mark.parametrize(
+    ("bed", "place"),
+    [
+        ({"slope": "12 %"}, "beds[0].length"),
+        (SIDES | {"diameter": "3 m"}, "beds[0].diameter"),
+        (SIDES | {"box": BOX}, "beds[0].box"),
+        (SIDES | OUTLINE, "beds[0].outline"),
+        (SIDES | {"map_length": "5 m", "slope": "5 %"}, "beds[0].map_length"),
+        (OUTLINE | {"diameter": "3 m"}, "beds[0].diameter"),
+        (OUTLINE | {"box": BOX}, "beds[0].box"),
+        ({"diameter": "3 m", "box": BOX}, "beds[0].box"),
+        ({"diameter": "3 m", "map_length": "3 m", "slope": "5 %"}, "beds[0].map_length"),
+        ({"width": "1 m", "map_length": "3 m"}, "beds[0].map_length"),
+        ({"box": BOX | {"board": "60 cm"}}, "beds[0].box.board"),
+        ({"box": BOX | {"post": "56 cm"}}, "beds[0].box.post"),
+        (SIDES | {"slope": "101 %"}, "beds[0].slope"),
+    ],
+)
+@each_command
+def test_a_bed_with_two_shapes_or_none_is_named(
+    plan: Path, command: str, bed: dict[str, Any], place: str, fails: Fails
+) -> None:
+    assert f"{plan}: {place}: " in fails(command, write(plan, beds=[{"id": "b1", "name": "Bed"} | bed]))
+
+
+def test_a_count_tells_the_length_on_the_map(plan: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    level: dict[str, Any] = {"id": "b1", "name": "Bed"} | SIDES
+    steep = {"id": "b2", "name": "Bank", "width": "1 m", "slope": "75 %", "length": "10 m"}
+    assert main(["count", "--json", str(write(plan, beds=[level, steep]))]) == 0
+    assert [bed["map_length_mm"] for bed in json.loads(capsys.readouterr().out)["beds"]] == [None, 8000]
+
+
 @pytest.mark.parametrize(
     "text",
     [

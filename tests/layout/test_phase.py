@@ -25,8 +25,8 @@ def both(bed: Fields, planting: Fields, crop: Fields) -> tuple[Layout, Layout]:
 
 
 def test_rows_move_to_where_both_halves_of_a_step_hold_most() -> None:
-    # centred, rows lie at 20, 50 and 80 cm, and beyond the step at 50 cm only the first goes on; shifted to 10, 40 and
-    # 70 cm, the second lies 10 cm from the step and goes on as well: 15 plants more
+    # centred, rows lie at 20, 50 and 80 cm, and beyond the step at 50 cm only the first goes on; shifted to 10, 40
+    # and 70 cm, the second lies 10 cm from the step and goes on as well: 15 plants more
     crop = {"in_row": "20 cm", "row_spacing": "30 cm", "edge": "10 cm"}
     centred, best = both({"outline": STEP}, {}, crop)
     assert [row.offset // 10**7 for row in centred.rows] == [20, 50, 80]

@@ -160,6 +160,35 @@ def test_a_bed_is_changed_by_typing(window: MainWindow, document: Document, fiel
     assert document.stack.count() == 1
 
 
+@pytest.mark.parametrize(
+    ("field", "text", "length", "width"),
+    [("diameter", "3 m", "3 m", "3 m"), ("box", "2.4 m by 1.2 m, boards 4 cm, posts 9 cm", "2.32 m", "1.12 m")],
+)
+def test_a_bed_is_given_a_shape_by_typing_and_undo_takes_it_back(
+    window: MainWindow, document: Document, field: str, text: str, length: str, width: str
+) -> None:
+    before = document.plan
+    window.sight.select("b1")
+    fields = window.inspector.bed.form.fields
+    finish(fields[field], text)
+    assert (fields["length"].text(), fields["width"].text(), fields[field].text()) == (length, width, text)
+    finish(fields["length"], "4 m")
+    assert field.title() in fields["length"].complaint.text()
+    assert document.stack.count() == 1
+    document.stack.undo()
+    assert document.plan is before
+
+
+def test_a_slope_tells_the_length_on_the_map_below_the_length(window: MainWindow) -> None:
+    window.sight.select("b1")
+    form = window.inspector.bed.form
+    assert not form.hints["length"].isVisible()
+    finish(form.fields["slope"], "75 %")
+    assert form.fields["length"].text() == "15 m"
+    assert form.hints["length"].text() == "12.00\u2009m on the map"
+    assert form.hints["length"].isVisible()
+
+
 def test_a_bed_needs_a_length(window: MainWindow, document: Document) -> None:
     window.sight.select("b1")
     typed = window.inspector.bed.form.fields["length"]
