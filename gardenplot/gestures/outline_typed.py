@@ -10,6 +10,7 @@ from typing import Any
 from attrs import evolve
 
 from gardenplot.errors import PlanError
+from gardenplot.gestures.outline_drawn import with_outline
 from gardenplot.plan import Bed, Obstacle, Plan, bed_of
 from gardenplot.plan.edits import change_bed
 from gardenplot.units import Length, Units, length_of, parse_length
@@ -31,9 +32,7 @@ def type_outline(plan: Plan, bed_id: str, text: str) -> Plan:
     bed = bed_of(plan, bed_id)
     if not text.strip():
         return change_bed(plan, bed_id, **_as_rectangle(bed, plan.place.units))
-    points = tuple(_point(part) for part in text.split(";") if part.strip())
-    reach = [Length(max(point[axis].nm for point in points), "") for axis in (0, 1)]
-    return change_bed(plan, bed_id, outline=points, length=reach[0], width=reach[1])
+    return with_outline(plan, bed_id, tuple(_point(part) for part in text.split(";") if part.strip()))
 
 
 def _as_rectangle(bed: Bed, units: Units) -> dict[str, Any]:
