@@ -3,8 +3,9 @@
 from datetime import date
 from enum import StrEnum
 
-from attrs import frozen
+from attrs import evolve, frozen
 
+from gardenplot.drawing.handles import Handle, Zoom, obstacle_at, shape_handle_at
 from gardenplot.layout import LaidOut, Layout, standing
 from gardenplot.units import MM
 
@@ -17,6 +18,7 @@ CAPTIONS = 52
 RIGHT_MARGIN = 36
 _SLIMMEST, _FULLEST = 74.0, 132.0
 """A strip is enlarged across until the median bed is as high in pixels as there is room for, between these two."""
+_BARE_GROUND = 3000.0
 _STRETCHES = (1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0)
 
 
@@ -35,6 +37,14 @@ class Strip:
 
 
 @frozen
+class Ground:
+    """Empty ground to draw a new bed on: the top and the height of it in pixels."""
+
+    top: float
+    height: float
+
+
+@frozen
 class Strips:
     """All beds at one scale: pixels per mm along, the enlargement across, and the whole height in pixels."""
 
@@ -42,11 +52,17 @@ class Strips:
     along: float
     stretch: float
     height: float
+    ground: Ground | None = None
 
     @property
     def across(self) -> float:
         """Pixels per mm across the beds."""
         return self.along * self.stretch
+
+    @property
+    def zoom(self) -> Zoom:
+        """Pixels per mm in both directions."""
+        return Zoom(self.along, self.across)
 
     @property
     def longest(self) -> float:
@@ -63,17 +79,33 @@ def arranged(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: bool, r
 
     Long beds are enlarged across unless they are wanted true to scale.
     """
-    widths = sorted(laid.bed.width.nm / MM for laid in laid_out)
     stretch = 1.0
-    if widths and not true_scale:
-        wanted = max(_SLIMMEST, min(_FULLEST, room / len(widths) - HEADROOM - CAPTIONS))
-        stretch = _stretch(wanted / (widths[len(widths) // 2] * along))
+    if laid_out and not true_scale:
+        wanted = max(_SLIMMEST, min(_FULLEST, room / len(laid_out) - HEADROOM - CAPTIONS))
+        stretch = _stretch(wanted / (_usual_width(laid_out) * along))
+    return stacked(laid_out, along, stretch)
+
+
+def _usual_width(laid_out: tuple[LaidOut, ...]) -> float:
+    """The width of the median bed in mm."""
+    return sorted(laid.bed.width.nm / MM for laid in laid_out)[len(laid_out) // 2]
+
+
+def stacked(laid_out: tuple[LaidOut, ...], along: float, stretch: float) -> Strips:
+    """Beds as strips one under another at a given scale."""
     strips, top = [], float(HEADROOM)
     for laid in laid_out:
         height = max(2.0, laid.bed.width.nm / MM * along * stretch)
         strips.append(Strip(laid, top, height))
         top += height + CAPTIONS + HEADROOM
     return Strips(tuple(strips), along, stretch, top)
+
+
+def with_ground(strips: Strips) -> Strips:
+    """The strips with empty ground under them, three times as wide as the median bed, or 3 m where there is none."""
+    width = 3 * _usual_width(tuple(strip.laid for strip in strips.strips)) if strips.strips else _BARE_GROUND
+    ground = Ground(strips.height, width * strips.across)
+    return evolve(strips, ground=ground, height=ground.top + ground.height + CAPTIONS)
 
 
 def _stretch(wanted: float) -> float:
@@ -91,30 +123,40 @@ class Part(StrEnum):
 
 @frozen
 class Under:
-    """What lies under a point: a bed, a place in it in nm, perhaps a planting and which part of it."""
+    """What lies under a point: a bed, a place in it in nm, perhaps a handle, or a planting and which part of it."""
 
     bed: str
     x: int
     y: int
     part: Part = Part.SOIL
     planting: str | None = None
+    handle: Handle | None = None
 
 
-def under(strips: Strips, day: date | None, x: float, y: float, selected: str | None = None) -> Under | None:
-    """What lies under a canvas point, `x` counted from tape zero; the ends of the selected planting go first."""
+def under(
+    strips: Strips, day: date | None, x: float, y: float, selected: str | None = None, shaped: str | None = None
+) -> Under | None:
+    """What lies under a canvas point, `x` counted from tape zero.
+
+    The corners and sides of the bed `shaped` go first, then the ends of the planting `selected`, then obstacles.
+    """
     strip = _strip_at(strips, y)
     if strip is None:
         return None
-    at = round(x / strips.along * MM)
-    beside = round((y - strip.top) / strips.across * MM)
-    reach = round(7 / strips.along * MM)
-    shown = standing(strip.laid, day)
-    if -4 <= y - strip.top <= strip.height + 4:
-        for layout in sorted(shown, key=lambda one: one.planting != selected):
-            part = _part(layout, at, reach if layout.planting == selected else 0)
-            if part is not None:
-                return Under(strip.bed, at, beside, part, layout.planting)
-    return Under(strip.bed, at, beside)
+    beside = y - strip.top
+    place = Under(strip.bed, round(x / strips.along * MM), round(beside / strips.across * MM))
+    handle = shape_handle_at(strip.laid.bed, strips.zoom, x, beside) if strip.bed == shaped else None
+    if handle is not None:
+        return evolve(place, handle=handle)
+    reach = round(7 / strips.along * MM) if -4 <= beside <= strip.height + 4 else 0
+    shown = sorted(standing(strip.laid, day), key=lambda one: one.planting != selected) if reach else ()
+    found = [(_part(one, place.x, reach if one.planting == selected else 0), one.planting) for one in shown]
+    end = next((one for one in found if one[0] in (Part.HEAD_END, Part.FOOT_END)), None)
+    handle = obstacle_at(strip.laid.bed, strips.zoom, x, beside) if end is None else None
+    if handle is not None:
+        return evolve(place, handle=handle)
+    part, planting = end or next((one for one in found if one[0]), (None, None))
+    return evolve(place, part=part or Part.SOIL, planting=planting)
 
 
 def _strip_at(strips: Strips, y: float) -> Strip | None:

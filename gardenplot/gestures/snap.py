@@ -1,4 +1,4 @@
-"""Where the hand is drawn to: the ends of gaps first, then round tape readings."""
+"""Where the hand is drawn to: the ends of gaps and neighbouring corners first, then round readings."""
 
 from collections.abc import Iterable
 from enum import StrEnum
@@ -15,6 +15,8 @@ class Pull(StrEnum):
     HEAD_MARGIN = "head margin"
     FOOT_MARGIN = "foot margin"
     NEIGHBOUR = "neighbour"
+    CORNER = "neighbouring corner"
+    KEPT = "where it was"
     READING = "round reading"
 
 
@@ -43,6 +45,11 @@ def stride(units: Units) -> int:
     return _STEPS[units][1]
 
 
+def step_at(units: Units, reach: int) -> int:
+    """The largest round step in nm that the hand can still aim at, with snaps that pull over `reach` nm."""
+    return max((step for step in _STEPS[units] if step <= reach), default=grain(units))
+
+
 def snaps_of(ground: Ground, length: int) -> tuple[Snap, ...]:
     """Starts at which a block of that length fills up to a margin or to a neighbour."""
     head, foot = ground.zone
@@ -59,5 +66,5 @@ def snap(x: int, candidates: Iterable[Snap], units: Units, reach: int, *, free: 
     near = [one for one in candidates if abs(one.at - x) <= reach and not free]
     if near:
         return min(near, key=lambda one: (abs(one.at - x), one.at))
-    step = grain(units) if free else max((step for step in _STEPS[units] if step <= reach), default=grain(units))
+    step = grain(units) if free else step_at(units, reach)
     return Snap((x + step // 2) // step * step, Pull.READING)

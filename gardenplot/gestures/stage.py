@@ -1,7 +1,8 @@
-"""What a gesture sees of the window, and what it is told: a narrow stage and three kinds of event.
+"""What a gesture sees of the window, and what it is told: a narrow stage and four kinds of event.
 
-A gesture is a generator: it is sent a `Pointer` for each place the hand goes to and `Released` when it lets go; it is
-closed when the hand gives up. It shows trials on the stage and commits at most one.
+A gesture is a generator: it is sent a `Pointer` for each place the hand goes to and `Released` when it lets go; one
+that goes on after that also hears `TakenBack` and `Finished`. It is closed when the hand gives up. It shows trials on
+the stage and commits at most one.
 """
 
 from collections.abc import Generator
@@ -10,6 +11,7 @@ from typing import Protocol
 
 from attrs import frozen
 
+from gardenplot.drawing.handles import Handle, Point
 from gardenplot.findings import Finding
 from gardenplot.gestures.snap import Snap
 from gardenplot.plan import Plan
@@ -19,7 +21,7 @@ from gardenplot.plan import Plan
 class Pointer:
     """Where the hand is: a bed (None beside all beds), a tape reading and a distance from the base line in nm.
 
-    `reach` is how far in nm a snap pulls; `free` suspends all snaps.
+    `reach` is how far in nm a snap pulls along the bed, `reach_across` across it; `free` suspends all snaps.
     """
 
     bed: str | None
@@ -27,6 +29,7 @@ class Pointer:
     y: int
     reach: int
     free: bool = False
+    reach_across: int = 0
 
 
 @frozen
@@ -35,13 +38,50 @@ class Released:
 
 
 @frozen
+class TakenBack:
+    """The hand takes its last step back."""
+
+
+@frozen
+class Finished:
+    """The hand says that its work is done."""
+
+
+Event = Pointer | Released | TakenBack | Finished
+
+
+@frozen
+class Sketch:
+    """An outline as the hand draws it, perhaps one that cannot be: its corners in nm and which of them is held."""
+
+    points: tuple[Point, ...]
+    held: int
+    closed: bool = True
+
+
+@frozen
 class Trial:
-    """What the plan would be if the hand let go now; `against` says why it cannot be."""
+    """What the plan would be if the hand let go now.
+
+    It is about a bed (None for one that is only being traced), in it perhaps about a planting, or about a corner or
+    an obstacle. `snap` and `across` say what drew the hand along the bed and across it. `against` are the findings
+    because of which it cannot be, `refusal` is the sentence where it makes no plan at all.
+    """
 
     plan: Plan
-    planting: str
+    bed: str | None
+    planting: str | None = None
+    handle: Handle | None = None
+    sketch: Sketch | None = None
     snap: Snap | None = None
+    across: Snap | None = None
     against: tuple[Finding, ...] = ()
+    refusal: str = ""
+
+    @property
+    def can_be(self) -> bool:
+        """Whether nothing stands against it."""
+        return not self.against and not self.refusal
 
 
 class Stage(Protocol):
@@ -70,4 +110,4 @@ class Stage(Protocol):
         ...
 
 
-Gesture = Generator[None, Pointer | Released, None]
+Gesture = Generator[None, Event, None]

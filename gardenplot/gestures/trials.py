@@ -30,6 +30,11 @@ def against(plan: Plan, planting_id: str) -> tuple[Finding, ...]:
     return tuple(one for one in find_in_bed(laid) if one.cannot_be_done and planting_id in (one.planting, one.other))
 
 
+def _trial(after: Plan, planting_id: str, drawn: Snap) -> Trial:
+    bed = planting_of(after, planting_id).bed
+    return Trial(after, bed, planting_id, snap=drawn, against=against(after, planting_id))
+
+
 def try_crop(plan: Plan, crop: Crop, pointer: Pointer, day: date | None) -> Trial | None:
     """A new planting of a crop with its first plant under the pointer.
 
@@ -89,7 +94,7 @@ def _added(plan: Plan, planting: Planting, ground: Ground, start: Snap) -> Trial
         length = _ranks_long(_grid_of(add_planting(plan, evolve(placed, order=None)), placed.id), room)
         placed = evolve(placed, length=length_of(length, units))
     after = add_planting(plan, placed)
-    return Trial(after, placed.id, start, against(after, placed.id))
+    return _trial(after, placed.id, start)
 
 
 def _grid_of(plan: Plan, planting_id: str) -> Grid:
@@ -132,7 +137,7 @@ def _moved(plan: Plan, planting_id: str, bed_id: str, start: Snap) -> Trial:
     if planting.length is None and planting.plants is None and planting.order is None:
         plan = resize_planting(plan, planting_id, at, length_of(block.length, units))
     after = move_planting(plan, planting_id, bed_id, at)
-    return Trial(after, planting_id, start, against(after, planting_id))
+    return _trial(after, planting_id, start)
 
 
 def try_resize(plan: Plan, planting_id: str, foot: bool, pointer: Pointer) -> Trial | None:
@@ -168,4 +173,4 @@ def _resized(plan: Plan, block: Layout, length: int, *, foot: bool) -> Trial:
     start = block.start if foot else block.end - length
     end = Snap(start + length if foot else start, Pull.READING)
     after = resize_planting(plan, block.planting, length_of(max(0, start), units), length_of(length, units))
-    return Trial(after, block.planting, end, against(after, block.planting))
+    return _trial(after, block.planting, end)

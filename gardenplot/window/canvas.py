@@ -7,6 +7,7 @@ from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, Q
 from PySide6.QtWidgets import QAbstractScrollArea, QWidget
 
 from gardenplot.drawing.captions import captions
+from gardenplot.drawing.handle_words import handle_words
 from gardenplot.drawing.letters import looks
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import bed_of
@@ -41,18 +42,23 @@ class Canvas(QAbstractScrollArea):
         self.viewport().setMouseTracking(True)
         self.setAccessibleName(_("Drawing of the beds"))
         document.changed.connect(self.view.settle)
+        document.changed.connect(self._describe)
         document.opened.connect(self.view.fit)
         sight.selected.connect(self._select)
         sight.day_changed.connect(self.viewport().update)
         sight.spot_changed.connect(self.viewport().update)
         self.stage.shown.connect(self.viewport().update)
+        self.stage.ground_wanted.connect(self.view.show_ground)
         self.view.changed.connect(self.viewport().update)
 
     def _select(self) -> None:
         if self._sight.bed is not None:
             self.view.reveal(self._sight.bed)
-        self.setAccessibleDescription(self._described())
+        self._describe()
         self.viewport().update()
+
+    def _describe(self) -> None:
+        self.setAccessibleDescription(self._described())
 
     def _described(self) -> str:
         """The selection in words, for a screen reader."""
@@ -60,6 +66,8 @@ class Canvas(QAbstractScrollArea):
         if self._sight.bed is None:
             return ""
         bed = bed_of(plan, self._sight.bed)
+        if self._sight.handle is not None:
+            return handle_words(plan, bed.id, self._sight.handle)
         for caption in captions(plan, lay_out_bed(plan, bed), self._sight.day, looks(plan)):
             if caption.planting == self._sight.planting:
                 return f"{bed.name}: {caption.look.letter} {caption.words[0]}"
@@ -75,6 +83,7 @@ class Canvas(QAbstractScrollArea):
             day=self._sight.day_for(plan, trial.planting) if trial else self._sight.day,
             planting=self._sight.planting,
             bed=self._sight.bed,
+            handle=trial.handle if trial else self._sight.handle,
             left=left,
             top=top,
             trial=trial,
@@ -111,4 +120,5 @@ class Canvas(QAbstractScrollArea):
             super().wheelEvent(event)
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
-        self.menu_wanted.emit(event.globalPos())
+        if not self.stage.is_busy:
+            self.menu_wanted.emit(event.globalPos())

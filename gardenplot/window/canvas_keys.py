@@ -1,4 +1,4 @@
-"""The canvas by keyboard: choose, nudge, resize, remove."""
+"""The canvas by keyboard: choose, nudge, resize, remove; corners and obstacles have keys of their own."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
@@ -12,6 +12,7 @@ from gardenplot.layout import lay_out_plan, standing
 from gardenplot.plan.edits import remove_planting
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.document import Document
+from gardenplot.window.handle_keys import press_handle_key, press_tracing_key
 from gardenplot.window.sight import Sight
 from gardenplot.words import _
 
@@ -28,8 +29,12 @@ def press_key(event: QKeyEvent, document: Document, sight: Sight, stage: CanvasS
     key = Qt.Key(event.key())
     if key == Qt.Key.Key_Escape:
         if not stage.is_busy:
-            sight.select(sight.bed if sight.planting else None)
+            sight.select(sight.bed if sight.planting or sight.handle else None)
         stage.give_up()
+        return True
+    if stage.is_on_ground:
+        return press_tracing_key(event, stage)
+    if press_handle_key(event, sight, stage):
         return True
     if key in _WAYS:
         return choose(document, sight, _WAYS[key])
@@ -38,7 +43,7 @@ def press_key(event: QKeyEvent, document: Document, sight: Sight, stage: CanvasS
     if key in _SIDES:
         try:
             trial, name, merge = _side(event, _SIDES[key], document, sight.planting)
-            _settle(trial, name, merge, document, stage)
+            _settle(trial, sight.planting, name, merge, document, stage)
         except PlanError as error:
             stage.refused.emit(str(error))
         return True
@@ -74,9 +79,9 @@ def _side(event: QKeyEvent, side: int, document: Document, planting: str) -> tup
     return try_shift(document.plan, planting, side * step), _("Move {crop}"), f"nudge {planting}"
 
 
-def _settle(trial: Trial, name: str, merge: str, document: Document, stage: CanvasStage) -> None:
+def _settle(trial: Trial, planting: str, name: str, merge: str, document: Document, stage: CanvasStage) -> None:
     """Make a trial the plan; one that cannot be is refused, unless the planting is in trouble already."""
-    if trial.against and not against(document.plan, trial.planting):
+    if trial.against and not against(document.plan, planting):
         stage.refuse(trial)
         return
-    document.change(name.format(crop=name_of(trial.plan, trial.planting)), trial.plan, merge)
+    document.change(name.format(crop=name_of(trial.plan, planting)), trial.plan, merge)

@@ -4,22 +4,23 @@ from datetime import date
 
 from attrs import frozen
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF
 
 from gardenplot.drawing.bed import draw_bed
-from gardenplot.drawing.captions import Caption, captions, drag_line
+from gardenplot.drawing.captions import Caption, captions
+from gardenplot.drawing.handles import Handle
 from gardenplot.drawing.letters import Look, looks
-from gardenplot.drawing.sayings import says
 from gardenplot.drawing.shape_words import size_words
 from gardenplot.drawing.strips import GUTTER, Strip, Strips
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.drawing.tape import ticks
-from gardenplot.gestures.snap import Pull
 from gardenplot.gestures.stage import Trial
 from gardenplot.plan import Plan, bed_of
 from gardenplot.units import MM
 from gardenplot.units.figures import span
+from gardenplot.window.canvas_handles import Held, paint_ground, paint_handles
 from gardenplot.window.canvas_view import TAPE
+from gardenplot.window.hand_lines import hand_lines, paint_lines
 from gardenplot.window.painting import Scale, paint
 from gardenplot.window.theme import colour, drawing_font, palette
 from gardenplot.words import _
@@ -39,6 +40,7 @@ class Scene:
     trial: Trial | None = None
     hand: QPointF | None = None
     spot: tuple[str, int, int] | None = None
+    handle: Handle | None = None
     focused: bool = False
 
 
@@ -47,7 +49,7 @@ def paint_scene(painter: QPainter, frame: QRect, scene: Scene) -> None:
     inks = palette()
     look = looks(scene.plan)
     painter.fillRect(frame, colour(inks, Ink.PAPER))
-    if not scene.plan.beds:
+    if not scene.plan.beds and scene.strips.ground is None:
         _empty(painter, frame, inks)
         return
     painter.save()
@@ -56,10 +58,16 @@ def paint_scene(painter: QPainter, frame: QRect, scene: Scene) -> None:
         top = strip.top + scene.top
         if top + strip.height + 60 > TAPE and top - 40 < frame.bottom():
             _strip(painter, frame, scene, strip, look, inks)
+    if scene.strips.ground is not None:
+        paint_ground(painter, frame, _held(scene), inks)
     painter.restore()
     _tape(painter, frame, scene, inks)
     if scene.trial is not None and scene.hand is not None:
-        _hand_line(painter, frame, scene, look, inks)
+        paint_lines(painter, frame, scene.hand, hand_lines(scene.trial, scene.day, look), inks)
+
+
+def _held(scene: Scene) -> Held:
+    return Held(scene.strips, scene.left, scene.top, scene.plan.place.units, scene.handle, scene.trial, scene.focused)
 
 
 def _empty(painter: QPainter, frame: QRect, inks: Palette) -> None:
@@ -85,6 +93,8 @@ def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, look: di
     _captions(painter, shown, strip, strips, frame.width() - scene.left, inks)
     if scene.left > GUTTER - 10:
         _flag(painter, inks)
+    if scene.bed == strip.bed and scene.planting is None:
+        paint_handles(painter, strip.laid.bed, _held(scene), inks)
     painter.restore()
     _bed_name(painter, scene, strip, top, inks)
 
@@ -189,11 +199,12 @@ def _tape(painter: QPainter, frame: QRect, scene: Scene, inks: Palette) -> None:
     painter.drawText(QPointF(12, base + 2), _("tape"))
     painter.save()
     painter.setClipRect(QRectF(GUTTER - 10, 0, frame.width(), TAPE))
-    end = scene.left + scene.strips.longest * along
+    longest = scene.strips.longest if scene.strips.ground is None else (frame.width() - scene.left) / along
+    end = scene.left + longest * along
     painter.setPen(QPen(ink, 1.2))
     painter.drawLine(QPointF(max(scene.left, GUTTER - 10), base), QPointF(end, base))
     first, last = round((GUTTER - 30 - scene.left) / along * MM), round((frame.width() - scene.left) / along * MM)
-    for tick in ticks(first, min(last, round(scene.strips.longest * MM)), units, along):
+    for tick in ticks(first, min(last, round(longest * MM)), units, along):
         x = scene.left + tick.at / MM * along
         painter.drawLine(QPointF(x, base), QPointF(x, base - (9 if tick.words else 4)))
         if tick.words:
@@ -205,46 +216,3 @@ def _tape(painter: QPainter, frame: QRect, scene: Scene, inks: Palette) -> None:
     painter.restore()
     painter.setPen(QPen(colour(inks, Ink.RULE), 1))
     painter.drawLine(QPointF(0, TAPE - 0.5), QPointF(frame.width(), TAPE - 0.5))
-
-
-def _hand_line(painter: QPainter, frame: QRect, scene: Scene, look: dict[str, Look], inks: Palette) -> None:
-    """The line under the pointer: plants, readings and what is left, or why it cannot be."""
-    trial, hand = scene.trial, scene.hand
-    if trial is None or hand is None:
-        return
-    laid = next(strip.laid for strip in scene.strips.strips if trial.planting in _ids(strip))
-    lines = [(drag_line(scene.plan, trial.planting, laid, scene.day), colour(inks, Ink.INK))]
-    if trial.against:
-        lines.append((says(scene.plan, trial.against[0], look), colour(inks, Ink.ACCENT)))
-    elif trial.snap is not None and trial.snap.pull is not Pull.READING:
-        lines.append((_PULLS[trial.snap.pull], colour(inks, Ink.SECOND)))
-    _paint_lines(painter, frame, hand, lines, inks)
-
-
-def _ids(strip: Strip) -> set[str]:
-    return {layout.planting for layout in strip.laid.layouts}
-
-
-def _paint_lines(
-    painter: QPainter, frame: QRect, hand: QPointF, lines: list[tuple[str, QColor]], inks: Palette
-) -> None:
-    font = drawing_font(14, bold=True)
-    metrics = QFontMetricsF(font)
-    width = max(metrics.horizontalAdvance(words) for words, _ink in lines) + 20
-    height = 22.0 * len(lines) + 8
-    left = max(4.0, min(hand.x() + 16, frame.width() - width - 4))
-    top = hand.y() + 22 if hand.y() + 22 + height < frame.height() else hand.y() - height - 14
-    painter.setPen(QPen(colour(inks, Ink.EDGE), 1))
-    painter.setBrush(colour(inks, Ink.PAPER))
-    painter.drawRoundedRect(QRectF(left, top, width, height), 4, 4)
-    painter.setFont(font)
-    for number, (words, ink) in enumerate(lines):
-        painter.setPen(ink)
-        painter.drawText(QPointF(left + 10, top + 20 + 22 * number), words)
-
-
-_PULLS = {
-    Pull.HEAD_MARGIN: _("from the head margin"),
-    Pull.FOOT_MARGIN: _("up to the foot margin"),
-    Pull.NEIGHBOUR: _("beside its neighbour"),
-}

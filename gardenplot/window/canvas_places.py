@@ -25,7 +25,7 @@ class CanvasPlaces:
         if at.y() < TAPE:
             return None
         x, y = at.x() - left, at.y() - top
-        return under(self._view.strips(), self._sight.day, x, y, self._sight.planting)
+        return under(self._view.strips(), self._sight.day, x, y, self._sight.planting, self._sight.shaped)
 
     def point_of(self, bed: str, x: int, y: int) -> QPointF:
         """The viewport point of a place in a bed, in nm."""
@@ -34,13 +34,37 @@ class CanvasPlaces:
         down = top + (strip.top if strip else 0.0)
         return QPointF(x / MM * strips.along + left, y / MM * strips.across + down) * magnified()
 
-    def pointer(self, point: QPointF, modifiers: Qt.KeyboardModifier) -> Pointer:
-        """A viewport point as gestures see it; Alt suspends the snaps."""
+    @property
+    def has_ground(self) -> bool:
+        """Whether empty ground is laid out, on which alone the hand then works."""
+        return self._view.has_ground
+
+    def ground_point(self, x: int, y: int) -> QPointF:
+        """The viewport point of a place on the empty ground, in nm."""
+        strips, (left, top) = self._view.strips(), self._view.origin
+        down = top + (strips.ground.top if strips.ground else 0.0)
+        return QPointF(x / MM * strips.along + left, y / MM * strips.across + down) * magnified()
+
+    def is_on_ground(self, point: QPointF) -> bool:
+        """Whether a viewport point lies on the empty ground, or so near that a snap pulls it there."""
+        away, at = point - self.ground_point(0, 0), _REACH * magnified()
+        return self._view.has_ground and away.x() >= -at and away.y() >= -at
+
+    def pointer(self, point: QPointF, modifiers: Qt.KeyboardModifier, home: str | None = None) -> Pointer:
+        """A viewport point as gestures see it; Alt suspends the snaps.
+
+        It is measured in the bed that it lies over, or always in the bed `home`, or on the empty ground while that is
+        laid out.
+        """
         found = self.under(point)
+        bed = home or (found.bed if found and not self._view.has_ground else None)
+        strips, zero = self._view.strips(), self.ground_point(0, 0) if bed is None else self.point_of(bed, 0, 0)
+        away, on_nothing = (point - zero) / magnified(), bed is None and not self._view.has_ground
         return Pointer(
-            bed=found.bed if found else None,
-            x=found.x if found else 0,
-            y=found.y if found else 0,
-            reach=round(_REACH / self._view.along * MM),
+            bed=bed,
+            x=0 if on_nothing else round(away.x() / strips.along * MM),
+            y=0 if on_nothing else round(away.y() / strips.across * MM),
+            reach=round(_REACH / strips.along * MM),
             free=bool(modifiers & Qt.KeyboardModifier.AltModifier),
+            reach_across=round(_REACH / strips.across * MM),
         )

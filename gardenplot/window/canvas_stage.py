@@ -4,11 +4,12 @@ from datetime import date
 
 from PySide6.QtCore import QObject, QPointF, Signal
 
+from gardenplot.drawing.handles import Grip
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import name_of, says, titled
 from gardenplot.errors import PlanError
-from gardenplot.gestures.stage import Gesture, Pointer, Released, Trial
-from gardenplot.plan import Plan, planting_of
+from gardenplot.gestures.stage import Event, Gesture, Trial
+from gardenplot.plan import Plan, bed_of
 from gardenplot.window.document import Document
 from gardenplot.window.sight import Sight
 
@@ -17,6 +18,7 @@ class CanvasStage(QObject):
     """What the canvas lends to a gesture."""
 
     shown = Signal()
+    ground_wanted = Signal(bool)
     ended = Signal()
     refused = Signal(str)
 
@@ -25,6 +27,7 @@ class CanvasStage(QObject):
         self._document, self._sight = document, sight
         self._gesture: Gesture | None = None
         self._commits = False
+        self.is_on_ground = False
         document.changed.connect(self._abandon)
         self.trial: Trial | None = None
         self.at: QPointF | None = None
@@ -44,13 +47,15 @@ class CanvasStage(QObject):
         """Whether a gesture is under way."""
         return self._gesture is not None
 
-    def begin(self, gesture: Gesture) -> None:
-        """Start a gesture; one that is under way is given up."""
+    def begin(self, gesture: Gesture, *, on_ground: bool = False) -> None:
+        """Start a gesture, perhaps one on empty ground under the beds; one that is under way is given up."""
         self.give_up()
         next(gesture)
         self._gesture = gesture
+        self.is_on_ground = on_ground
+        self.ground_wanted.emit(on_ground)
 
-    def send(self, event: Pointer | Released, at: QPointF | None = None) -> None:
+    def send(self, event: Event, at: QPointF | None = None) -> None:
         """Tell the gesture where the hand is, or that it let go."""
         if self._gesture is None:
             return
@@ -74,16 +79,23 @@ class CanvasStage(QObject):
         self.trial = trial
         self.shown.emit()
 
-    def commit(self, trial: Trial, verb: str) -> None:
-        """Make a trial the plan, as one step of undo, and select its planting."""
+    def commit(self, trial: Trial, verb: str, merge: str = "") -> None:
+        """Make a trial the plan, as one step of undo, and select what it is about.
+
+        Steps with the same `merge` that follow one another become one, as in nudging.
+        """
         self._commits = True
-        self._document.change(verb.format(crop=name_of(trial.plan, trial.planting)), trial.plan)
+        self._document.change(_named(verb, trial), trial.plan, merge)
         self._commits = False
         self._sight.show_day(self._sight.day_for(trial.plan, trial.planting))
-        self._sight.select(planting_of(trial.plan, trial.planting).bed, trial.planting)
+        self._sight.select(trial.bed, trial.planting, trial.handle)
 
     def refuse(self, trial: Trial) -> None:
         """Say why a trial cannot be."""
+        if trial.refusal or trial.planting is None:
+            subject = f"{bed_of(trial.plan, trial.bed).name}: " if trial.bed else ""
+            self.refused.emit(f"{subject}{trial.refusal}")
+            return
         look = looks(trial.plan)
         subject = titled(trial.plan, trial.planting, look)
         self.refused.emit(f"{subject} {says(trial.plan, trial.against[0], look)}")
@@ -95,6 +107,18 @@ class CanvasStage(QObject):
 
     def _end(self) -> None:
         self._gesture = None
-        self.at = None
+        self.at, self.is_on_ground = None, False
+        self.ground_wanted.emit(False)
         self.show(None)
         self.ended.emit()
+
+
+def _named(verb: str, trial: Trial) -> str:
+    """The name of a step: a verb with the crop, the bed or the obstacle that the trial is about."""
+    bed = bed_of(trial.plan, trial.bed) if trial.bed else None
+    handle = trial.handle
+    return verb.format(
+        crop=name_of(trial.plan, trial.planting) if trial.planting else "",
+        bed=bed.name if bed else "",
+        obstacle=bed.obstacles[handle.number].name if bed and handle and handle.grip is Grip.OBSTACLE else "",
+    )

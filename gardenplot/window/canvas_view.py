@@ -3,7 +3,7 @@
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QAbstractScrollArea
 
-from gardenplot.drawing.strips import GUTTER, RIGHT_MARGIN, Strips, arranged
+from gardenplot.drawing.strips import GUTTER, HEADROOM, RIGHT_MARGIN, Strips, arranged, stacked, with_ground
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.units import MM
@@ -26,13 +26,15 @@ class CanvasView(QObject):
         self._area, self._document = area, document
         self._along: float | None = None
         self.true_scale = False
+        self.has_ground = False
 
     @property
     def along(self) -> float:
         """Pixels per millimetre along the beds."""
         if self._along is not None:
             return self._along
-        return self._fitting(max((bed.length.nm for bed in self._document.plan.beds), default=10_000 * MM) / MM)
+        longest = max((bed.length.nm for bed in self._document.plan.beds), default=10_000 * MM)
+        return _fitting(longest / MM, self.size[0])
 
     @property
     def size(self) -> tuple[float, float]:
@@ -45,10 +47,23 @@ class CanvasView(QObject):
         """Where tape zero and the top of the strips are."""
         return GUTTER - self._area.horizontalScrollBar().value(), TAPE - self._area.verticalScrollBar().value()
 
-    def strips(self, plan: Plan | None = None) -> Strips:
-        """Where the beds lie on the canvas."""
-        laid_out, room = lay_out_plan(plan or self._document.plan), self.size[1] - TAPE
-        return arranged(laid_out, self.along, true_scale=self.true_scale, room=room)
+    def strips(self, trial: Plan | None = None) -> Strips:
+        """Where the beds lie on the canvas; a trial is drawn at the scale of the plan that it would change."""
+        laid_out, room = lay_out_plan(self._document.plan), self.size[1] - TAPE
+        strips = arranged(laid_out, self.along, true_scale=self.true_scale, room=room)
+        if trial is not None and trial is not self._document.plan:
+            strips = stacked(lay_out_plan(trial), self.along, strips.stretch)
+        return with_ground(strips) if self.has_ground else strips
+
+    def show_ground(self, shown: bool) -> None:
+        """Lay empty ground out under the beds and bring it into sight, or take it away again."""
+        if shown == self.has_ground:
+            return
+        self.has_ground = shown
+        self.settle()
+        ground = self.strips().ground
+        if ground is not None:
+            self._area.verticalScrollBar().setValue(round(ground.top - HEADROOM))
 
     def fit(self) -> None:
         """Show the whole length of the longest bed."""
@@ -66,7 +81,7 @@ class CanvasView(QObject):
     def zoom_to(self, first: int, last: int) -> None:
         """Show the stretch between two tape readings in nm."""
         length = max(last - first, MM) / MM
-        self._along = self._fitting(length * 1.1)
+        self._along = _fitting(length * 1.1, self.size[0])
         self.settle()
         self._area.horizontalScrollBar().setValue(round((first / MM - length * 0.05) * self._along))
 
@@ -96,7 +111,7 @@ class CanvasView(QObject):
         if strip and not bar.value() <= strip.top - 30 <= bar.value() + room - strip.height - 60:
             bar.setValue(round(strip.top - 40))
 
-    def _fitting(self, length: float) -> float:
-        """Pixels per mm at which a length in mm fills the room between the names of the beds and the right margin."""
-        room = max(120, self.size[0] - GUTTER - RIGHT_MARGIN)
-        return max(_FARTHEST, min(_CLOSEST, room / length))
+
+def _fitting(length: float, width: float) -> float:
+    """Pixels per mm at which a length in mm fills a canvas between the names of the beds and the right margin."""
+    return max(_FARTHEST, min(_CLOSEST, max(120, width - GUTTER - RIGHT_MARGIN) / length))

@@ -16,6 +16,7 @@ from gardenplot.window.inspector import Inspector
 from gardenplot.window.ledger import Ledger
 from gardenplot.window.menus import fill_menus
 from gardenplot.window.requests import ask_new_plan
+from gardenplot.window.shape_deeds import ShapeDeeds
 from gardenplot.window.shelf import Shelf
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import magnified
@@ -38,6 +39,7 @@ class MainWindow(QMainWindow):
         self.inspector = Inspector(self.document, self.sight)
         self.ledger = Ledger(self.document, self.sight)
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
+        self.shapes = ShapeDeeds(self)
         self.docks = [
             self._dock("shelf", _("Shelf"), self.shelf, Qt.DockWidgetArea.LeftDockWidgetArea),
             self._dock("selected", _("What is selected"), self.inspector, Qt.DockWidgetArea.RightDockWidgetArea),

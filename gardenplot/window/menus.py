@@ -72,6 +72,10 @@ def _bed(window: "MainWindow") -> None:
     _act(menu, _("&Copy bed"), window.beds.copy_bed, QKeySequence("Ctrl+D"))
     _act(menu, _("&Remove bed"), window.beds.remove_bed)
     menu.addSeparator()
+    _act(menu, _("R&eshape the outline"), window.shapes.reshape)
+    _act(menu, _("&Trace a bed …"), window.shapes.trace)
+    _act(menu, _("&Place a post"), window.shapes.place_post)
+    menu.addSeparator()
     _act(menu, _("Choose the &bed of what is selected"), window.beds.choose_bed, QKeySequence("Ctrl+Up"))
     _act(menu, _("&Next bed"), window.beds.next_bed, QKeySequence("Ctrl+Down"))
 

@@ -4,14 +4,15 @@ from datetime import date
 
 from PySide6.QtCore import QObject, Signal
 
+from gardenplot.drawing.handles import Handle, handles_of
 from gardenplot.layout import fullest_day, lay_out_plan
-from gardenplot.plan import Plan, planting_of
+from gardenplot.plan import Plan, bed_of, planting_of
 from gardenplot.season import dates_of, grown_on
 from gardenplot.window.document import Document
 
 
 class Sight(QObject):
-    """The selected planting and bed, and the day shown (None for no day: everything is drawn)."""
+    """The selected planting and bed, in it perhaps a corner or an obstacle, and the day shown (None for all days)."""
 
     selected = Signal()
     day_changed = Signal()
@@ -22,14 +23,15 @@ class Sight(QObject):
         document.changed.connect(self._follow)
         self.planting: str | None = None
         self.bed: str | None = None
+        self.handle: Handle | None = None
         self.day: date | None = None
         self.spot: tuple[str, int, int] | None = None
 
-    def select(self, bed: str | None, planting: str | None = None) -> None:
-        """Select a planting, a bed, or nothing."""
+    def select(self, bed: str | None, planting: str | None = None, handle: Handle | None = None) -> None:
+        """Select a planting, a bed, a corner or obstacle of a bed, or nothing."""
         self.point_at(None)
-        if (bed, planting) != (self.bed, self.planting):
-            self.bed, self.planting = bed, planting
+        if (bed, planting, handle) != (self.bed, self.planting, self.handle):
+            self.bed, self.planting, self.handle = bed, planting, handle
             self.selected.emit()
 
     def point_at(self, spot: tuple[str, int, int] | None) -> None:
@@ -44,8 +46,15 @@ class Sight(QObject):
             self.day = day
             self.day_changed.emit()
 
-    def day_for(self, plan: Plan, planting: str) -> date | None:
+    @property
+    def shaped(self) -> str | None:
+        """The bed whose corners can be taken hold of: the one that is selected, while no planting is."""
+        return self.bed if self.planting is None else None
+
+    def day_for(self, plan: Plan, planting: str | None) -> date | None:
         """The day shown, or the planting's first day in the ground where it does not stand on the day shown."""
+        if planting is None:
+            return self.day
         dates = dates_of(plan, planting_of(plan, planting))
         return self.day if grown_on(dates, self.day) else dates.in_ground or self.day
 
@@ -55,11 +64,15 @@ class Sight(QObject):
         days = [day for day in map(fullest_day, lay_out_plan(plan)) if day]
         self.show_day(max(set(days), key=lambda day: (_standing(plan, day), day)) if days else None)
 
-    def _follow(self, _before: Plan, plan: Plan) -> None:
-        """Let go of what is no longer in the plan."""
+    def _follow(self, before: Plan, plan: Plan) -> None:
+        """Let go of what is no longer in the plan; a corner or an obstacle is known by its number among the same."""
         bed = self.bed if self.bed in {one.id for one in plan.beds} else None
         planting = next((one for one in plan.plantings if one.id == self.planting), None)
-        self.select(planting.bed if planting else bed, planting.id if planting else None)
+        if planting is not None:
+            self.select(planting.bed, planting.id)
+        else:
+            same = bed is not None and handles_of(bed_of(before, bed)) == handles_of(bed_of(plan, bed))
+            self.select(bed, None, self.handle if same else None)
 
 
 def _standing(plan: Plan, day: date) -> int:

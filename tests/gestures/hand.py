@@ -46,6 +46,12 @@ class KeptStage:
         return trial.plan
 
 
+def planted(trial: Trial) -> str:
+    """The planting that a trial is about."""
+    assert trial.planting is not None
+    return trial.planting
+
+
 def hold(gesture: Gesture, *way: Pointer) -> Gesture:
     """Take the hand along a way without letting go."""
     next(gesture)

@@ -13,7 +13,7 @@ from gardenplot.plan import Plan
 from gardenplot.plan.catalogue import entries
 from gardenplot.plan.valid import faults
 from gardenplot.units import CM, M
-from tests.gestures.hand import KeptStage, drag, trouble
+from tests.gestures.hand import KeptStage, drag, planted, trouble
 from tests.plans import plans
 
 
@@ -72,8 +72,8 @@ def test_what_is_committed_is_a_valid_plan_without_new_trouble(tried: Drag) -> N
     for trial in stage.committed:
         assert list(faults(trial.plan)) == []
         known = {one.id for one in tried.plan.plantings}
-        before = trouble(tried.plan, trial.planting) if trial.planting in known else set()
-        assert trouble(trial.plan, trial.planting) <= before
+        before = trouble(tried.plan, planted(trial)) if planted(trial) in known else set()
+        assert trouble(trial.plan, planted(trial)) <= before
 
 
 @settings(max_examples=40)
@@ -81,8 +81,8 @@ def test_what_is_committed_is_a_valid_plan_without_new_trouble(tried: Drag) -> N
 def test_a_drag_changes_one_planting_and_at_most_adds_its_crop(tried: Drag) -> None:
     for trial in tried.done().committed:
         before, after = tried.plan, trial.plan
-        assert [one for one in after.plantings if one.id != trial.planting] == [
-            one for one in before.plantings if one.id != trial.planting
+        assert [one for one in after.plantings if one.id != planted(trial)] == [
+            one for one in before.plantings if one.id != planted(trial)
         ]
         assert after.crops[: len(before.crops)] == before.crops
         assert len(after.crops) <= len(before.crops) + 1

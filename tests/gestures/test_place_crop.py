@@ -12,7 +12,7 @@ from gardenplot.plan.catalogue import entries
 from gardenplot.plan.edits import remove_planting
 from gardenplot.season import dates_of
 from tests.drawing.hand_worked import hand_worked
-from tests.gestures.hand import KeptStage, at, block, block_of, drag, ground, hold, let_go, spot
+from tests.gestures.hand import KeptStage, at, block, block_of, drag, ground, hold, let_go, planted, spot
 from tests.layout.ground import Fields, nm
 
 MAY = date(2027, 5, 7)
@@ -26,7 +26,7 @@ def dropped(plan: Plan, crop: str, *way: str, reach: str = "10 cm", day: date | 
 
 
 def new_block(stage: KeptStage) -> tuple[str, int, int]:
-    return block_of(stage.after, stage.committed[0].planting)
+    return block_of(stage.after, planted(stage.committed[0]))
 
 
 def test_a_crop_of_the_catalogue_is_copied_into_the_plan_in_the_same_step() -> None:
@@ -52,7 +52,7 @@ def test_the_kohlrabi_of_s1_takes_the_length_of_its_order() -> None:
     before = remove_planting(hand_worked("s1"), "p2")
     stage = KeptStage(before)
     drag(place_crop(stage, crop_of(before, "kohlrabi")), at("1 m", "b2"), at("7.4 m", "b2", reach=nm("10 cm")))
-    new = stage.committed[0].planting
+    new = planted(stage.committed[0])
     assert block_of(stage.after, new) == spot("7.30 m", "11.05 m", "b2")
     assert layout_in(stage.after, new).per_row == (15, 15, 15)
     planting = planting_of(stage.after, new)
@@ -63,7 +63,7 @@ def test_the_dates_of_an_order_stand_whatever_day_is_shown() -> None:
     before = remove_planting(hand_worked("s1"), "p2")
     stage = KeptStage(before, MAY)
     drag(place_crop(stage, crop_of(before, "kohlrabi")), at("7.4 m", "b2", reach=nm("10 cm")))
-    planting = planting_of(stage.after, stage.committed[0].planting)
+    planting = planting_of(stage.after, planted(stage.committed[0]))
     assert planting.in_ground is None
     assert dates_of(stage.after, planting).set_out == date(2025, 4, 4)
 
@@ -76,7 +76,7 @@ def test_a_crop_without_an_order_goes_in_on_the_day_that_is_shown() -> None:
 def test_a_crop_without_an_order_fills_the_bed_in_whole_ranks() -> None:
     stage = dropped(ground(), "chard", "40 cm")
     assert new_block(stage) == spot("0.3 m", "11.7 m")
-    assert layout_in(stage.after, stage.committed[0].planting).per_row == (38, 38)
+    assert layout_in(stage.after, planted(stage.committed[0])).per_row == (38, 38)
 
 
 @pytest.mark.parametrize(
@@ -90,7 +90,7 @@ def test_a_crop_without_an_order_fills_its_gap_in_whole_ranks(neighbour: str, en
 def test_an_order_longer_than_the_gap_is_cut_to_whole_ranks() -> None:
     order: Fields = {"id": "o1", "crop": "chard", "units": 60, "on": "2027-07-03"}
     stage = dropped(ground(block("5 m", "3 m"), orders=[order]), "chard", "40 cm")
-    new = stage.committed[0].planting
+    new = planted(stage.committed[0])
     assert new_block(stage) == spot("0.3 m", "4.8 m")
     assert planting_of(stage.after, new).order == "o1"
     assert layout_in(stage.after, new).plants == 30
@@ -99,7 +99,7 @@ def test_an_order_longer_than_the_gap_is_cut_to_whole_ranks() -> None:
 def test_an_order_that_is_planted_already_is_not_planted_twice() -> None:
     order: Fields = {"id": "o1", "crop": "chard", "units": 10, "on": "2027-07-03"}
     stage = dropped(ground({"from": "0.3 m", "order": "o1"}, orders=[order]), "chard", "5.15 m")
-    new = planting_of(stage.after, stage.committed[0].planting)
+    new = planting_of(stage.after, planted(stage.committed[0]))
     assert new.order is None
     assert new_block(stage) == spot("5 m", "11.6 m")
 
@@ -121,7 +121,7 @@ def test_the_first_plant_stands_under_the_hand() -> None:
 )
 def test_the_hand_is_drawn_to_margin_neighbour_and_round_readings(hand: str, start: str, pull: Pull) -> None:
     (trial,) = dropped(ground(block("5 m", "3 m")), "chard", hand).committed
-    assert layout_in(trial.plan, trial.planting).start == nm(start)
+    assert layout_in(trial.plan, planted(trial)).start == nm(start)
     assert trial.snap is not None
     assert (trial.snap.at, trial.snap.pull) == (nm(start), pull)
 
@@ -150,7 +150,7 @@ def test_a_bed_too_narrow_for_a_row_refuses_it() -> None:
 def test_each_place_of_the_hand_is_shown_and_the_plan_again_before_it_is_changed() -> None:
     stage = KeptStage(ground())
     gesture = hold(place_crop(stage, crop_of(stage.plan, "chard")), at("1 m"), at("2 m"))
-    starts = [layout_in(trial.plan, trial.planting).start for trial in stage.shown if trial]
+    starts = [layout_in(trial.plan, planted(trial)).start for trial in stage.shown if trial]
     assert starts == [nm("85 cm"), nm("1.85 m")]
     let_go(gesture)
     assert stage.shown[-1] is None

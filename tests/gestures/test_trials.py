@@ -8,7 +8,7 @@ from gardenplot.errors import PlanError
 from gardenplot.gestures.trials import layout_in, try_first_gap, try_ranks, try_shift
 from gardenplot.plan import crop_of, planting_of
 from tests.drawing.hand_worked import hand_worked
-from tests.gestures.hand import Spot, at, block, block_of, ground, spot
+from tests.gestures.hand import Spot, at, block, block_of, ground, planted, spot
 from tests.layout.ground import nm
 
 
@@ -65,20 +65,20 @@ def test_a_nudge_past_the_margin_says_by_how_much() -> None:
 def test_the_first_gap_is_the_first_that_holds_a_rank() -> None:
     plan = ground(block("0.5 m", "3 m"), block("4 m", "2 m"))
     trial = try_first_gap(plan, crop_of(plan, "chard"), "b1", None)
-    assert block_of(trial.plan, trial.planting) == spot("6.2 m", "11.6 m")
+    assert block_of(trial.plan, planted(trial)) == spot("6.2 m", "11.6 m")
 
 
 def test_the_first_gap_is_filled_up_to_the_neighbour() -> None:
     plan = ground(block("4 m", "2 m"))
     trial = try_first_gap(plan, crop_of(plan, "leek"), "b1", None)
-    assert block_of(trial.plan, trial.planting) == spot("0.3 m", "3.75 m")
+    assert block_of(trial.plan, planted(trial)) == spot("0.3 m", "3.75 m")
 
 
 def test_the_first_gap_on_a_day_counts_only_what_stands_then() -> None:
     plan = ground(block("0.3 m", "3 m", in_ground="2027-03-01", out="2027-05-01"))
     trial = try_first_gap(plan, crop_of(plan, "chard"), "b1", date(2027, 5, 1))
-    assert block_of(trial.plan, trial.planting) == spot("0.3 m", "11.7 m")
-    assert planting_of(trial.plan, trial.planting).in_ground == date(2027, 5, 1)
+    assert block_of(trial.plan, planted(trial)) == spot("0.3 m", "11.7 m")
+    assert planting_of(trial.plan, planted(trial)).in_ground == date(2027, 5, 1)
 
 
 def test_a_bed_without_a_gap_says_so() -> None:

@@ -12,6 +12,7 @@ from gardenplot.units import CM, MM, M
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from gardenplot.window.mime import with_crop
+from tests.gestures.hand import planted
 from tests.window.mouse import Mouse
 
 Keys = Qt.KeyboardModifier
@@ -157,8 +158,8 @@ def test_a_crop_from_the_shelf_is_shown_under_the_hand_and_dropped_as_one_step(
     assert mouse.drop(crop, "b1", "10.60 m").isAccepted()
     assert document.plan == trial.plan
     assert document.stack.undoText() == "Place Leek"
-    assert window.sight.planting == trial.planting
-    assert start_of(document.plan, trial.planting) == 1030 * CM
+    assert window.sight.planting == planted(trial)
+    assert start_of(document.plan, planted(trial)) == 1030 * CM
     document.stack.undo()
     assert document.plan is before
 

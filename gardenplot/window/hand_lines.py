@@ -1,0 +1,79 @@
+"""The lines under the pointer in a drag: what would be, and what draws the hand there or stands against it."""
+
+from datetime import date
+
+from PySide6.QtCore import QPointF, QRect, QRectF
+from PySide6.QtGui import QFontMetricsF, QPainter, QPen
+
+from gardenplot.drawing.captions import drag_line
+from gardenplot.drawing.handle_words import corner_line, obstacle_line
+from gardenplot.drawing.handles import Grip
+from gardenplot.drawing.letters import Look
+from gardenplot.drawing.sayings import says
+from gardenplot.drawing.style import Ink, Palette
+from gardenplot.gestures.snap import Pull
+from gardenplot.gestures.stage import Trial
+from gardenplot.layout import lay_out_bed
+from gardenplot.plan import bed_of
+from gardenplot.window.theme import colour, drawing_font
+from gardenplot.words import _
+
+Lines = tuple[tuple[str, Ink], ...]
+
+_PULLS = {
+    Pull.HEAD_MARGIN: _("from the head margin"),
+    Pull.FOOT_MARGIN: _("up to the foot margin"),
+    Pull.NEIGHBOUR: _("beside its neighbour"),
+    Pull.CORNER: _("a side straight across"),
+    Pull.KEPT: _("reading as it was"),
+}
+_PULLS_ACROSS = {Pull.CORNER: _("a side straight along"), Pull.KEPT: _("offset as it was")}
+
+
+def hand_lines(trial: Trial, day: date | None, look: dict[str, Look]) -> Lines:
+    """A line of figures, and below it why the trial cannot be or what drew the hand there, each with its ink."""
+    figures = _figures(trial, day)
+    if not figures:
+        return ()
+    if trial.refusal:
+        return (figures, Ink.INK), (trial.refusal, Ink.ACCENT)
+    if trial.against:
+        return (figures, Ink.INK), (says(trial.plan, trial.against[0], look), Ink.ACCENT)
+    drawn = " · ".join(
+        names[snap.pull]
+        for names, snap in ((_PULLS, trial.snap), (_PULLS_ACROSS, trial.across))
+        if snap is not None and snap.pull in names
+    )
+    return ((figures, Ink.INK), (drawn, Ink.SECOND)) if drawn else ((figures, Ink.INK),)
+
+
+def _figures(trial: Trial, day: date | None) -> str:
+    plan, sketch = trial.plan, trial.sketch
+    if trial.bed is not None and trial.planting is not None:
+        return drag_line(plan, trial.planting, lay_out_bed(plan, bed_of(plan, trial.bed)), day)
+    if trial.bed is not None and trial.handle is not None and trial.handle.grip is Grip.OBSTACLE:
+        return obstacle_line(plan, trial.bed, trial.handle.number, day)
+    if sketch is None:
+        return ""
+    if trial.handle is None and sketch.closed:
+        return _("closes the outline") if trial.bed is None else _("takes the corner away")
+    return corner_line(sketch.points, sketch.held, plan.place.units, closed=sketch.closed)
+
+
+def paint_lines(painter: QPainter, frame: QRect, hand: QPointF, lines: Lines, inks: Palette) -> None:
+    """Paint lines in a box beside the pointer, wherever there is room."""
+    if not lines:
+        return
+    font = drawing_font(14, bold=True)
+    metrics = QFontMetricsF(font)
+    width = max(metrics.horizontalAdvance(words) for words, _ink in lines) + 20
+    height = 22.0 * len(lines) + 8
+    left = max(4.0, min(hand.x() + 16, frame.width() - width - 4))
+    top = hand.y() + 22 if hand.y() + 22 + height < frame.height() else hand.y() - height - 14
+    painter.setPen(QPen(colour(inks, Ink.EDGE), 1))
+    painter.setBrush(colour(inks, Ink.PAPER))
+    painter.drawRoundedRect(QRectF(left, top, width, height), 4, 4)
+    painter.setFont(font)
+    for number, (words, ink) in enumerate(lines):
+        painter.setPen(colour(inks, ink))
+        painter.drawText(QPointF(left + 10, top + 20 + 22 * number), words)
