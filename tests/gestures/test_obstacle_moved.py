@@ -113,7 +113,7 @@ def test_posts_keep_clear_of_one_another_and_inside_until_there_is_no_room() -> 
         try_post(plan, "b1", None)
     assert len({one.name for one in obstacles}) == len(obstacles)
     for number, one in enumerate(obstacles):
-        assert any(low <= one.y.nm <= high for low, high in held(plan.beds[0], one.x.nm))
+        assert any(low <= one.y.nm <= high for low, high in held(plan.beds[0], one.x.nm, one.x.nm, across=True))
         for other in obstacles[:number]:
             apart = ((one.x.nm - other.x.nm) ** 2 + (one.y.nm - other.y.nm) ** 2) ** 0.5
             assert apart >= nm("32 cm") - 1
