@@ -22,6 +22,10 @@ PATTERNS = {
     Pattern.STRAIGHT: _("straight"),
     Pattern.STAGGERED: _("staggered"),
     Pattern.TRIANGULAR: _("triangular"),
+    Pattern.TWIN: _("twin rows"),
+    Pattern.OFFSETS: _("own offsets"),
+    Pattern.CELLS: _("cells"),
+    Pattern.RINGS: _("rings"),
     Pattern.BROADCAST: _("broadcast"),
 }
 
@@ -33,23 +37,37 @@ def name_of(plan: Plan, planting_id: str) -> str:
 
 def counted(layout: Layout) -> str:
     """Rows and plants of a layout: "4 × 34 = 136", "2 × 46 + 45 = 137"; the plants alone where there are no rows."""
-    if not layout.per_row:
+    if not any(layout.per_row):
         return ngettext("{count} plant", "{count} plants", layout.plants).format(count=layout.plants)
-    if len({count for count in layout.per_row if count}) > _MOST_GROUPS:
+    groups = len({count for count in layout.per_row if count})
+    if groups > _MOST_GROUPS and layout.grid.pattern is not Pattern.CELLS:
         return _("{rows}, {plants} plants").format(rows=rows_by_plants(layout), plants=layout.plants)
     return f"{rows_by_plants(layout)} = {layout.plants}"
 
 
 def rows_by_plants(layout: Layout) -> str:
-    """Rows and plants without their product: "4 × 34", "2 × 46 + 45", or "band"."""
+    """Rows and plants without their product: "4 × 34", "2 × 46 + 45", "80 cells × 4", or "band"."""
     if layout.grid.pattern is Pattern.BROADCAST:
         return _("band")
+    if layout.grid.pattern is Pattern.CELLS and layout.plants:
+        return _cells_by_plants(layout)
     rows = Counter(count for count in layout.per_row if count)
     if not rows:
         return "0"
     if len(rows) > _MOST_GROUPS:
-        return _("{rows} rows").format(rows=rows.total())
+        count = rows.total()
+        if layout.rings:
+            return _("{rings} rings").format(rings=count)
+        return _("{rows} rows").format(rows=count)
     return " + ".join(f"{times}{TIMES}{count}" if times > 1 else str(count) for count, times in rows.items())
+
+
+def _cells_by_plants(layout: Layout) -> str:
+    """Whole cells and the plants in each; what a cell that is not full holds stands behind."""
+    whole, rest = divmod(layout.plants, layout.grid.per_cell)
+    cells = ngettext("{count} cell", "{count} cells", whole).format(count=whole)
+    words = f"{cells}{TIMES}{layout.grid.per_cell}" if whole else ""
+    return " + ".join(part for part in (words, str(rest) if rest else "") if part)
 
 
 def between_readings(plan: Plan, start: int, end: int) -> str:

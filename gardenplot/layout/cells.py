@@ -2,14 +2,14 @@
 
 A cell with k plants has at most as many sub-rows as the root of k, rounded up, which hold a, b, a, b ... plants by
 turns. Of all such ways the one is taken that keeps plants farthest apart where cell lies beside cell, then one that
-reads the same from both sides, then the most even, then the one with the fewest sub-rows. A sub-row of m plants has
+reads the same from both sides, then the one with the fewest sub-rows, then the most even. A sub-row of m plants has
 them at 1/2m, 3/2m ... of the side, sub-row j of r lies at (2j + 1)/2r of it. Common practice, no source.
 """
 
 from collections.abc import Iterable
 from fractions import Fraction
 from functools import cache
-from math import isqrt
+from math import isqrt, lcm
 
 from gardenplot.layout.value import Row, Run
 
@@ -18,7 +18,7 @@ from gardenplot.layout.value import Row, Run
 def sub_rows(plants: int) -> tuple[int, ...]:
     """How many plants each sub-row of a cell holds: 4 is 2, 2; 5 is 2, 1, 2; 8 is 3, 2, 3."""
     ways = [way for rows in range(1, isqrt(plants - 1) + 2) for way in _by_turns(plants, rows)]
-    return max(ways, key=lambda way: (_least_square(way), way == way[::-1], -max(way), -len(way)))
+    return max(ways, key=lambda way: (_least_square(way), way == way[::-1], -len(way), -max(way)))
 
 
 def _by_turns(plants: int, rows: int) -> Iterable[tuple[int, ...]]:
@@ -32,20 +32,22 @@ def _by_turns(plants: int, rows: int) -> Iterable[tuple[int, ...]]:
 
 def _least_square(way: tuple[int, ...]) -> Fraction:
     """The square of the least distance between plants of a cell and of those beside it, in sides of a cell."""
-    rows = len(way)
-    places = [
-        (Fraction(2 * number + 1, 2 * count), Fraction(2 * row + 1, 2 * rows))
-        for row, count in enumerate(way)
-        for number in range(count)
-    ]
-    moves = [(x, y) for x in (-1, 0, 1) for y in (-1, 0, 1)]
-    return min(
-        (x1 - x2 + right) ** 2 + (y1 - y2 + down) ** 2
-        for number, (x1, y1) in enumerate(places)
-        for other, (x2, y2) in enumerate(places[: number + 1])
-        for right, down in moves
-        if number != other or right or down
+    rows, parts = len(way), 2 * lcm(*way)
+    least = (Fraction(1), Fraction(1, max(way)) ** 2)
+    pairs = ((one, other) for one in range(rows) for other in range(one))
+    apart = (
+        Fraction(min(one - other, rows - one + other), rows) ** 2
+        + Fraction(_beside(way[one], way[other], parts), parts) ** 2
+        for one, other in pairs
     )
+    return min(*least, *apart)
+
+
+def _beside(one: int, other: int, parts: int) -> int:
+    """How far plants of two sub-rows stand apart along them at least, in so many parts of a side."""
+    places = [[(2 * number + 1) * parts // (2 * count) for number in range(count)] for count in (one, other)]
+    away = (abs(first - second) for first in places[0] for second in places[1])
+    return min(min(distance, parts - distance) for distance in away)
 
 
 def closest(cell: int, plants: int) -> int:

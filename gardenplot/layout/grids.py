@@ -15,6 +15,7 @@ from gardenplot.layout.zone import corners_of, is_metric
 from gardenplot.plan import Bed, Crop, Direction, Pattern, Planting
 from gardenplot.units import CM, INCH
 
+_MOST_A_SIDE = 10
 _ROWS = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
 
 
@@ -158,7 +159,7 @@ def _cells(asked: _Asked) -> Grid:
     """Whole square cells, centred across the bed; half a plant's own spacing is kept inside every cell."""
     planting = asked.planting
     cell = planting.cell.nm if planting.cell is not None else _usual_cell(asked)
-    plants = planting.plants_per_cell or max(1, cell // asked.in_row) ** 2
+    plants = planting.plants_per_cell or max(1, min(cell // asked.in_row, _MOST_A_SIDE)) ** 2
     inside = sub_row_offsets(cell, plants)[0]
     keep = 0 if asked.rule is EdgeRule.HALF_SPACING else max(0, asked.edge - inside)
     fit = max(0, asked.width - 2 * keep) // cell

@@ -1,6 +1,6 @@
 """Every number can show its working: the sums of S1 and S2, and that sums say what is so."""
 
-from math import ceil
+from math import ceil, prod
 
 import pytest
 from hypothesis import given, settings
@@ -28,14 +28,14 @@ def by_name(plan: Plan, one: Grown, layout: Layout) -> dict[str, Working]:
 def sums(plan: Plan, number: int) -> list[tuple[str, str, str]]:
     """The workings of a planting as name, sum and value."""
     found = workings(plan, *grown(plan)[number])
-    return [(one.name, one.sum.replace("\u2009", " "), one.value.replace("\u2009", " ")) for one in found]
+    return [tuple(words.replace("\u2009", " ") for words in (one.name, one.sum, one.value)) for one in found]  # type: ignore[misc]  # three words
 
 
 def test_the_workings_of_the_pak_choi_of_s1() -> None:
     assert sums(hand_worked("s1"), 0) == [
+        ("stand", "120 ÷ (1 − 10 %)", "134, up"),
         ("rows", "(75 − 2 × 7.5) ÷ 20 + 1", "4, whole part"),
         ("edge", "(75 − 3 × 20) ÷ 2", "7.5 cm"),
-        ("stand", "120 ÷ (1 − 10 %)", "134, up"),
         ("a row", "6.80 m ÷ 20 cm", "34, whole part"),
         ("plants", "34 + 34 + 34 + 34", "136"),
         ("raise", "136 × (1 + 15 %)", "157, up"),
@@ -46,9 +46,9 @@ def test_the_workings_of_the_pak_choi_of_s1() -> None:
 
 def test_the_workings_of_the_beets_of_s2() -> None:
     assert sums(hand_worked("s2"), 1)[:5] == [
+        ("stand", "40 × 5 ÷ (1 − 20 %)", "250, up"),
         ("rows", "(48″ − 2 × 6″) ÷ 12″ + 1", "4, whole part"),
         ("edge", "(48″ − 3 × 12″) ÷ 2", "6″"),
-        ("stand", "40 × 5 ÷ (1 − 20 %)", "250, up"),
         ("a row", "15′ 9″ ÷ 3″", "63, whole part"),
         ("plants", "63 + 63 + 63 + 63", "252"),
     ]
@@ -86,7 +86,7 @@ def test_what_to_raise_is_said_in_a_line(scenario: str, number: int, line: str) 
 
 def test_geometry_is_exact_and_trays_are_good() -> None:
     found = workings(hand_worked("s1"), *grown(hand_worked("s1"))[0])
-    assert [one.name for one in found if one.trust is Trust.EXACT] == ["rows", "edge", "stand", "a row", "plants"]
+    assert [one.name for one in found if one.trust is Trust.EXACT] == ["stand", "rows", "edge", "a row", "plants"]
     assert [one.name for one in found if one.trust is Trust.GOOD] == ["raise", "cells", "trays"]
 
 
@@ -141,7 +141,8 @@ def test_rows_add_up_and_every_working_is_filled_in(plan: Plan) -> None:
         found = by_name(plan, one, layout)
         assert all(working.sum and working.value for working in found.values())
         if "plants" in found and layout.grid.pattern is not Pattern.BROADCAST:
-            assert sum(int(term) for term in found["plants"].sum.split(" + ")) == layout.plants
+            terms = found["plants"].sum.split(" + ")
+            assert sum(prod(int(factor) for factor in term.split("×")) for term in terms) == layout.plants
 
 
 @pytest.mark.parametrize(
@@ -184,3 +185,90 @@ def beds_of(planting: Fields) -> Plan:
     )
     assert only_bed(plan).layouts
     return plan
+
+
+OWN: Fields = {"in_row": "20 cm", "row_spacing": "60 cm", "edge": "15 cm"}
+
+
+@pytest.mark.parametrize(
+    ("bed", "crop", "planting", "lines"),
+    [
+        (
+            {},
+            OWN,
+            {"pattern": "twin", "twin_spacing": "20 cm"},
+            [
+                ("pairs", "(120 − 2 × 15 − 20) ÷ 60 + 1", "2, whole part"),
+                ("a row", "6.00 m ÷ 20 cm", "30, whole part"),
+                ("plants", "30 + 30 + 30 + 30", "120"),
+            ],
+        ),
+        (
+            {},
+            OWN,
+            {"pattern": "cells", "cell": "30 cm", "plants_per_cell": 4},
+            [
+                ("cells across", "(120 − 2 × 7.5) ÷ 30", "3, whole part"),
+                ("cells along", "6.00 m ÷ 30 cm", "20, whole part"),
+                ("cells", "4 plants in each", "60"),
+                ("plants", "60 × 4", "240"),
+            ],
+        ),
+        (
+            {},
+            OWN,
+            {"direction": "across"},
+            [
+                ("a row", "(120 − 2 × 15) ÷ 20 + 1", "5, whole part"),
+                ("rows", "6.00 m ÷ 60 cm", "10, whole part"),
+                ("plants", "10 × 5", "50"),
+            ],
+        ),
+        (
+            {},
+            OWN,
+            {"remainder": "spread", "length": "5.9 m", "in_row": "27 cm"},
+            [
+                ("rows", "(120 − 2 × 15) ÷ 60 + 1", "2, whole part"),
+                ("edge", "(120 − 1 × 60) ÷ 2", "30 cm"),
+                ("spread", "5.90 m ÷ 21, of what can be marked; at least 27 cm", "28 cm"),
+                ("a row", "5.90 m ÷ 28 cm", "21, whole part"),
+                ("plants", "21 + 21", "42"),
+            ],
+        ),
+        (
+            {"diameter": "3 m"},
+            {"in_row": "30 cm", "row_spacing": "60 cm", "edge": "30 cm"},
+            {"pattern": "rings"},
+            [
+                ("rings", "60 cm apart", "3"),
+                ("ring of 120 cm", "180° ÷ asin(30 ÷ (2 × 120))", "25, whole part"),
+                ("ring of 60 cm", "180° ÷ asin(30 ÷ (2 × 60))", "12, whole part"),
+                ("plants", "25 + 12 + 1", "38"),
+            ],
+        ),
+        (
+            {"outline": [["0 m", "0 m"], ["6 m", "0 m"], ["6 m", "0.5 m"], ["3 m", "0.5 m"], ["3 m", "1.0 m"],
+                         ["0 m", "1.0 m"]]},
+            {"in_row": "20 cm", "row_spacing": "30 cm", "edge": "10 cm"},
+            {"phase": "best"},
+            [
+                ("rows", "(100 − 2 × 10) ÷ 30 + 1", "3, whole part"),
+                ("edge", "rows shifted", "10 cm"),
+                ("a row", "its own ground ÷ 20 cm", "each its whole part"),
+                ("plants", "30 + 30 + 15", "75"),
+                ("rows shifted", "60 where they are centred", "15 plants more"),
+            ],
+        ),
+    ],
+    ids=["twin", "cells", "across", "spread", "rings", "shifted"],
+)  # fmt: skip
+def test_each_pattern_shows_its_own_sums(
+    bed: Fields, crop: Fields, planting: Fields, lines: list[tuple[str, str, str]]
+) -> None:
+    plan = plan_from(
+        beds=[{"id": "b1", "name": "Bed"} | (bed or {"length": "6 m", "width": "1.2 m"})],
+        crops=[{"id": "c", "name": "Chard"} | crop],
+        plantings=[{"id": "p1", "bed": "b1", "crop": "c"} | planting],
+    )
+    assert sums(plan, 0)[: len(lines)] == lines
