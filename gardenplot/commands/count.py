@@ -48,12 +48,15 @@ def _planting(layout: Layout) -> dict[str, Any]:
         "bed": layout.bed,
         "crop": layout.crop,
         "pattern": str(layout.grid.pattern),
-        "rows": layout.grid.rows,
+        "direction": str(layout.grid.direction),
+        "rows": len(layout.per_row),
         "plants": layout.plants,
         "wanted": layout.wanted,
         "plants_per_row": list(layout.per_row),
         "row_offsets_mm": [in_mm(row.offset) for row in layout.rows],
+        "ring_radii_mm": [in_mm(ring.radius) for ring in layout.rings],
         "in_row_mm": in_mm(layout.grid.in_row),
+        "more_by_best_phase": layout.gain,
         "ends": "half spacing" if layout.grid.end_margin is None else "margin",
         "end_margin_mm": in_mm(layout.grid.end_margin),
         "from_mm": in_mm(layout.start),
@@ -99,4 +102,4 @@ def _print(plan: Plan) -> None:
     print(ngettext("{count} plant in all", "{count} plants in all", total).format(count=total))
     layouts = [layout for laid in lay_out_plan(plan) for layout in laid.layouts]
     for words in dict.fromkeys(convention(layout.grid, plan.place.units) for layout in layouts):
-        print(_("Counted with {convention} of a block.").format(convention=words))
+        print(_("Counts: {convention}.").format(convention=words))

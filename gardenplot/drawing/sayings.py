@@ -30,6 +30,12 @@ PATTERNS = {
 }
 
 
+_NO_ROOM = {
+    Kind.NO_ROW: _("no row fits: both edge distances take {taken} of {width}"),
+    Kind.NO_CELL: _("no cell fits: one takes {taken} of {width}"),
+}
+
+
 def name_of(plan: Plan, planting_id: str) -> str:
     """The crop's name of a planting."""
     return crop_of(plan, planting_of(plan, planting_id).crop).name
@@ -90,8 +96,8 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
             return _ground_says(plan, finding, look)
         case Kind.NOT_MARKABLE_IN_ROW | Kind.NOT_MARKABLE_ROWS:
             return _tools_say(finding, units)
-        case Kind.NO_ROW:
-            return _("no row fits: both edge distances take {edges} of {width}").format(edges=limit, width=amount)
+        case Kind.NO_ROW | Kind.NO_CELL:
+            return _NO_ROOM[finding.kind].format(taken=limit, width=amount)
         case Kind.DATES:
             return _("is out of the ground before it goes in")
         case Kind.ROWS:

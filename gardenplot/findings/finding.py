@@ -11,6 +11,7 @@ class Kind(StrEnum):
     OVERLAP = "overlap"
     OUTSIDE = "outside"
     NO_ROW = "no row fits"
+    NO_CELL = "no cell fits"
     ROWS = "too many rows"
     DATES = "dates the wrong way round"
     IN_THE_WAY = "in the way of what follows"
@@ -24,7 +25,7 @@ class Kind(StrEnum):
     LEFTOVER = "left over"
 
 
-CANNOT_BE_DONE = frozenset({Kind.OVERLAP, Kind.OUTSIDE, Kind.NO_ROW, Kind.ROWS, Kind.DATES})
+CANNOT_BE_DONE = frozenset({Kind.OVERLAP, Kind.OUTSIDE, Kind.NO_ROW, Kind.NO_CELL, Kind.ROWS, Kind.DATES})
 """Findings that no amount of goodwill at the bed can put right."""
 
 

@@ -17,6 +17,7 @@ from gardenplot.layout import (
     fullest_day,
     lay_out_bed,
     lay_out_plan,
+    nearest_rows,
     planted_for_orders,
     rows_are_closer,
 )
@@ -100,8 +101,10 @@ def _outside(bed: Bed, layout: Layout) -> Iterator[Finding]:
 def _rows(layout: Layout) -> Iterator[Finding]:
     grid = layout.grid
     has_room = band_width(grid) > 0 if grid.pattern is Pattern.BROADCAST else grid.rows > 0
-    if not has_room:
-        yield _at(Kind.NO_ROW, layout, amount=grid.width, limit=2 * grid.edge_least)
+    if not has_room and grid.pattern is Pattern.CELLS:
+        yield _at(Kind.NO_CELL, layout, amount=grid.width, limit=grid.cell)
+    elif not has_room:
+        yield _at(Kind.NO_ROW, layout, amount=grid.width, limit=2 * grid.edge_least + grid.twin)
     elif grid.pattern is Pattern.BROADCAST:
         return
     elif grid.rows_asked is not None and grid.rows_asked > grid.rows:
@@ -115,7 +118,7 @@ def _closer(one: Grown, layout: Layout) -> Iterator[Finding]:
     if grid.in_row < one.crop.in_row.nm:
         yield _at(Kind.CLOSER_IN_ROW, layout, amount=grid.in_row, limit=one.crop.in_row.nm)
     if grid.pattern is not Pattern.BROADCAST and rows_are_closer(grid, packet_rows):
-        yield _at(Kind.CLOSER_ROWS, layout, amount=grid.between, limit=packet_rows)
+        yield _at(Kind.CLOSER_ROWS, layout, amount=nearest_rows(grid), limit=packet_rows)
 
 
 def _leftover(laid: LaidOut) -> Iterator[Finding]:

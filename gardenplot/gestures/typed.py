@@ -9,6 +9,8 @@ from gardenplot.gestures.outline_typed import obstacles_text, outline_text, type
 from gardenplot.gestures.reading import (
     date_from,
     length_from,
+    list_from,
+    list_text,
     needed_length,
     spacing_from,
     spacing_text,
@@ -17,7 +19,7 @@ from gardenplot.gestures.reading import (
 )
 from gardenplot.gestures.shape_typed import BOX_EXAMPLE, box_text, type_box, type_diameter, type_side, type_slope
 from gardenplot.gestures.trials import layout_in
-from gardenplot.plan import Bed, Plan, bed_of, crop_of, planting_of
+from gardenplot.plan import Bed, Pattern, Plan, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import change_bed, change_planting, resize_planting
 from gardenplot.units import Length, length_of
 from gardenplot.words import _
@@ -124,6 +126,28 @@ def _spacing(plan: Plan, planting_id: str, text: str, shown: str) -> Plan:
     return change_planting(plan, planting_id, row_spacing=() if spacing == packet else spacing)
 
 
+def _offsets_shown(plan: Plan, planting_id: str) -> str:
+    return list_text(planting_of(plan, planting_id).offsets)
+
+
+def _offsets(plan: Plan, planting_id: str, text: str, _shown: str) -> Plan:
+    return change_planting(plan, planting_id, offsets=list_from(text, plan.place.units))
+
+
+def _of_grid(attribute: str, given: str) -> Shown:
+    """A length of the grid as it was typed, else as it came about; nothing where the pattern has none."""
+
+    def shown(plan: Plan, planting_id: str) -> str:
+        nm: int = getattr(layout_in(plan, planting_id).grid, attribute)
+        return _at(nm, getattr(planting_of(plan, planting_id), given), plan) if nm else ""
+
+    return shown
+
+
+def _per_cell_shown(plan: Plan, planting_id: str) -> str:
+    return str(layout_in(plan, planting_id).grid.per_cell)
+
+
 def _edge_shown(plan: Plan, planting_id: str) -> str:
     """The least edge distance in force: the planting's own, its crop's, its bed's, or half the row spacing."""
     planting = planting_of(plan, planting_id)
@@ -132,6 +156,10 @@ def _edge_shown(plan: Plan, planting_id: str) -> str:
 
 
 PLANTING_FIELDS = (
+    TypedField("twin_spacing", _("Inside a pair"), _of_grid("twin", "twin_spacing"), _length_edit("twin_spacing")),
+    TypedField("cell", _("Cell"), _of_grid("cell", "cell"), _length_edit("cell")),
+    TypedField("plants_per_cell", _("In each cell"), _per_cell_shown, _number_edit("plants_per_cell")),
+    TypedField("offsets", _("Rows at, from the left edge"), _offsets_shown, _offsets, "15 cm; 60 cm"),
     TypedField("plants", _("Plants"), _plants_shown, _number_edit("plants")),
     TypedField("rows", _("Rows"), _rows_shown, _number_edit("rows"), _("as fit")),
     TypedField("from", _("From"), _from_shown, _from),
@@ -150,6 +178,13 @@ PLANTING_FIELDS = (
     TypedField("keep_clear", _("Keep clear"), _planted("keep_clear"), _length_edit("keep_clear"), _("nothing")),
 )
 """The fields of a planting, in the order of the panel."""
+PATTERN_FIELDS = {
+    "twin_spacing": Pattern.TWIN,
+    "cell": Pattern.CELLS,
+    "plants_per_cell": Pattern.CELLS,
+    "offsets": Pattern.OFFSETS,
+}
+"""The fields that only one pattern has."""
 
 
 def _bed_length(attribute: str) -> Edit:

@@ -1,6 +1,6 @@
 """Where plants stand: a pure function of a bed and its plantings, in whole nanometres."""
 
-from gardenplot.layout.across import RowAnswer, row_answers, rows_are_closer
+from gardenplot.layout.across import RowAnswer, nearest_rows, row_answers, rows_are_closer
 from gardenplot.layout.bed import (
     Grown,
     LaidOut,
@@ -19,5 +19,5 @@ from gardenplot.layout.value import EdgeRule, Grid, Layout, Row, Run
 __all__ = [
     "EdgeRule", "Free", "Grid", "Ground", "Grown", "LaidOut", "Layout", "Row", "RowAnswer", "Run", "Stretch",
     "band_width", "compete", "followers_of", "free_between", "free_on", "fullest_day", "ground_for", "kept_for",
-    "lay_out_bed", "lay_out_plan", "planted_for_orders", "row_answers", "rows_are_closer", "standing",
+    "lay_out_bed", "lay_out_plan", "nearest_rows", "planted_for_orders", "row_answers", "rows_are_closer", "standing",
 ]  # fmt: skip

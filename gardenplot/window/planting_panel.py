@@ -1,16 +1,19 @@
 """The selected planting: every field editable, its pattern set beside others, its workings and its findings."""
 
+from enum import StrEnum
 from typing import Any
 
-from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QVBoxLayout, QWidget
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.planting_words import dates_words, order_met_words, order_words, rows_words, spare_words
-from gardenplot.drawing.sayings import ANSWERS, PATTERNS, name_of, says
+from gardenplot.drawing.sayings import ANSWERS, name_of, says
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.workings import convention, trays_line, workings
+from gardenplot.errors import PlanError
 from gardenplot.findings import find_in_bed, find_unmarkable
-from gardenplot.gestures.typed import PLANTING_FIELDS, TypedField
+from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
+from gardenplot.gestures.typed import PATTERN_FIELDS, PLANTING_FIELDS, TypedField
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_bed
 from gardenplot.layout.compare import answers, candidates
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, planting_of
@@ -32,19 +35,19 @@ class PlantingPanel(QWidget):
         self.title, self.under_title = heading(), quiet()
         self.patterns = PatternChoice()
         self.patterns.picked.connect(self._pick_pattern)
-        self.broadcast = QPushButton(_("Sow broadcast instead"))
-        self.broadcast.clicked.connect(lambda: self._pick_pattern(Pattern.BROADCAST))
         self.form = Form()
         self.bed = self.form.add_choice("bed", _("Bed"), self._pick_bed)
         self.order = self.form.add_choice("order", _("Order"), self._pick_order)
         self.reserved = self.form.add_choice("reserved", _("Places of what follows"), self._pick_answer)
-        for field in PLANTING_FIELDS:
-            self.form.add_typed(field.name, field.label, self._finisher(field), example=field.example)
+        self.chosen = {field.name: self._add_choice(field) for field in CHOSEN_FIELDS}
+        for typed in PLANTING_FIELDS:
+            wide = typed.name == "offsets"
+            self.form.add_typed(typed.name, typed.label, self._finisher(typed), example=typed.example, wide=wide)
         self.raising, self.working, self.findings = words(), words(), words(Ink.ACCENT)
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)
-        for part in (self.title, self.under_title, self.findings, self.patterns, self.form, self.broadcast, rule(),
+        for part in (self.title, self.under_title, self.findings, self.patterns, self.form, rule(),
                      self.raising, self.working):  # fmt: skip
             column.addWidget(part)
         column.addStretch(1)
@@ -62,7 +65,6 @@ class PlantingPanel(QWidget):
         self.patterns.show_candidates(
             candidates(plan, planting_id), look[planting_id], plan.place.units, planting.pattern
         )
-        self.broadcast.setVisible(planting.pattern is not Pattern.BROADCAST)
         self._show_choices(plan, one)
         self._show_fields(plan, one, layout)
         self._show_words(plan, laid, one, layout)
@@ -84,10 +86,16 @@ class PlantingPanel(QWidget):
             self.reserved.addItem(words, answer.reserved)
         self.reserved.setCurrentIndex(self.reserved.findData(one.planting.reserved))
         self.form.show_cell("reserved", self.reserved.count() > 0)
+        for field in CHOSEN_FIELDS:
+            box = self.chosen[field.name]
+            box.setCurrentIndex(box.findData(getattr(one.planting, field.name)))
+            self.form.show_cell(field.name, field.matters(plan, one.planting.id))
 
     def _show_fields(self, plan: Plan, one: Grown, layout: Layout) -> None:
         for field in PLANTING_FIELDS:
             self.form.fields[field.name].show_value(field.shown(plan, one.planting.id))
+        for name, pattern in PATTERN_FIELDS.items():
+            self.form.show_cell(name, one.planting.pattern is pattern)
         for name, day in (("in_ground", one.dates.in_ground), ("out", one.dates.out)):
             self.form.fields[name].setPlaceholderText(day.isoformat() if day else _("none"))
         self.form.hint("order", order_met_words(one, layout))
@@ -118,11 +126,26 @@ class PlantingPanel(QWidget):
 
         return finished
 
-    def _pick_pattern(self, pattern: Pattern) -> None:
-        plan = self._document.plan
-        name = _("{crop} {pattern}").format(crop=name_of(plan, self.planting), pattern=PATTERNS[pattern])
-        self._document.change(name, change_planting(plan, self.planting, pattern=pattern))
+    def _add_choice(self, field: ChosenField) -> QComboBox:
+        values = list(field.values)
+        box = self.form.add_choice(field.name, field.label, lambda row: self._choose(field, values[row]))
+        for value, said in field.values.items():
+            box.addItem(said, value)
+        return box
+
+    def _choose(self, field: ChosenField, value: StrEnum) -> None:
+        """Make a choice the plan's; one that cannot be is said at the field, which shows the plan again."""
+        plan, complaint = self._document.plan, ""
+        name = f"{name_of(plan, self.planting)}: {field.values[value]}"
+        try:
+            self._document.change(name, field.edit(plan, self.planting, value))
+        except PlanError as error:
+            complaint = str(error)
         self.show_planting(self.planting)
+        self.form.hint(field.name, complaint)
+
+    def _pick_pattern(self, pattern: Pattern) -> None:
+        self._choose(CHOSEN_FIELDS[0], pattern)
 
     def _pick_bed(self, row: int) -> None:
         plan = self._document.plan

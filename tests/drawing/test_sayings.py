@@ -1,6 +1,7 @@
 """Sentences for people: each kind of finding, where it is, counts and captions."""
 
 from datetime import date
+from math import prod
 
 import pytest
 from hypothesis import given, settings
@@ -10,7 +11,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import between_readings, counted, rows_by_plants, says, titled, where
 from gardenplot.findings import Finding, Kind, find_all
 from gardenplot.layout import lay_out_plan
-from gardenplot.plan import Plan
+from gardenplot.plan import Pattern, Plan
 from tests.drawing.hand_worked import hand_worked, only_bed, plan_from
 from tests.layout.ground import Fields, laid_out, nm
 from tests.plans import metric_plan, plans
@@ -34,6 +35,7 @@ CASES = [
     (S1, Finding(Kind.DATES, "b2", "p1", amount=3), "is out of the ground before it goes in"),
     (S1, Finding(Kind.NO_ROW, "b2", "p1", amount=CM_20, limit=CM_25),
      "no row fits: both edge distances take 25 cm of 20 cm"),
+    (S1, Finding(Kind.NO_CELL, "b2", "p1", amount=CM_20, limit=CM_25), "no cell fits: one takes 25 cm of 20 cm"),
     (S1, Finding(Kind.ROWS, "b2", "p1", amount=5, limit=4), "5 rows asked for, 4 fit"),
     (S1, Finding(Kind.ROWS, "b2", "p1", amount=2, limit=1), "2 rows asked for, 1 fits"),
     (S1, Finding(Kind.ORDER_SHORT, order="o1", amount=100, limit=134),
@@ -96,6 +98,10 @@ def test_readings_carry_their_unit_once() -> None:
         ({"plants": 43, "rows": 1}, "43 = 43"),
         ({"length": "2 m", "pattern": "staggered"}, "2 × 10 + 9 = 29"),
         ({"length": "2 m", "pattern": "broadcast"}, "22 plants"),
+        ({"length": "2 m", "pattern": "cells", "cell": "30 cm", "plants_per_cell": 5}, "12 cells × 5 = 60"),
+        ({"plants": 7, "pattern": "cells", "cell": "30 cm", "plants_per_cell": 5}, "1 cell × 5 + 2 = 7"),
+        ({"length": "2 m", "direction": "across"}, "8 × 3 = 24"),
+        ({"pattern": "rings"}, "8 + 1 = 9"),
     ],
 )
 def test_counts_name_rows_plants_and_product(planting: Fields, words: str) -> None:
@@ -110,7 +116,10 @@ def test_counts_name_rows_plants_and_product(planting: Fields, words: str) -> No
 def test_rows_by_plants_add_up_to_the_plants(plan: Plan) -> None:
     for laid in lay_out_plan(plan):
         for layout in laid.layouts:
-            if layout.rows:
+            if layout.grid.pattern is Pattern.CELLS and layout.plants:
+                cells = rows_by_plants(layout).replace(" cells", "").replace(" cell", "").split(" + ")
+                assert sum(prod(int(one) for one in term.split("\u2009×\u2009")) for term in cells) == layout.plants
+            elif layout.rows and not rows_by_plants(layout).endswith(" rows"):
                 terms = [term.split("\u2009×\u2009") for term in rows_by_plants(layout).split(" + ")]
                 rows = sum(int(term[0]) if len(term) == 2 else 1 for term in terms)
                 plants = sum(int(term[0]) * int(term[-1]) if len(term) == 2 else int(term[0]) for term in terms)

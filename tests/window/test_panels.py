@@ -7,7 +7,8 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from gardenplot.gestures.trials import layout_in
-from gardenplot.plan import Pattern, bed_of, planting_of
+from gardenplot.gestures.typed import PATTERN_FIELDS
+from gardenplot.plan import Direction, Pattern, bed_of, planting_of
 from gardenplot.plan.edits import remove_bed, remove_planting
 from gardenplot.units import CM
 from gardenplot.window.document import Document
@@ -217,3 +218,60 @@ def test_the_selection_is_lost_with_the_plan_it_belonged_to(window: MainWindow, 
     window.sight.select("b2", "p3")
     document.start(remove_planting(document.plan, "p3"))
     assert (window.sight.bed, window.sight.planting) == (None, None)
+
+
+def choose(window: MainWindow, name: str, words: str) -> None:
+    """Choose from a list of the planting panel by its words, as its open list does."""
+    box = window.inspector.planting.chosen[name]
+    box.setCurrentIndex(box.findText(words))
+    box.activated.emit(box.currentIndex())
+    assert box.currentText() == words
+
+
+@pytest.mark.parametrize(
+    ("words", "pattern"),
+    [
+        ("staggered", Pattern.STAGGERED),
+        ("twin rows", Pattern.TWIN),
+        ("own offsets", Pattern.OFFSETS),
+        ("cells", Pattern.CELLS),
+        ("rings", Pattern.RINGS),
+        ("broadcast", Pattern.BROADCAST),
+    ],
+)
+def test_every_pattern_can_be_chosen_and_is_one_step_of_undo(
+    window: MainWindow, document: Document, words: str, pattern: Pattern
+) -> None:
+    window.sight.select("b1", "p1")
+    before = document.plan
+    panel = window.inspector.planting
+    choose(window, "pattern", words)
+    assert planting_of(document.plan, "p1").pattern is pattern
+    assert document.stack.count() == 1
+    for name, its_own in PATTERN_FIELDS.items():
+        assert panel.form.fields[name].isVisible() == (pattern is its_own)
+    document.stack.undo()
+    assert document.plan is before
+
+
+def test_rows_are_turned_across_by_keys_and_back_by_a_pattern_that_cannot(
+    window: MainWindow, document: Document
+) -> None:
+    window.sight.select("b1", "p1")
+    choose(window, "direction", "across the bed")
+    assert planting_of(document.plan, "p1").direction is Direction.ACROSS
+    assert layout_in(document.plan, "p1").grid.runs_across
+    choose(window, "pattern", "twin rows")
+    assert planting_of(document.plan, "p1").direction is Direction.ALONG
+    assert not window.inspector.planting.chosen["direction"].isVisible()
+
+
+def test_own_offsets_begin_where_the_rows_lie_and_are_typed(window: MainWindow, document: Document) -> None:
+    window.sight.select("b1", "p1")
+    lines = [line.offset for line in layout_in(document.plan, "p1").grid.lines]
+    choose(window, "pattern", "own offsets")
+    assert [line.offset for line in layout_in(document.plan, "p1").grid.lines] == lines
+    finish(window.inspector.planting.form.fields["offsets"], "10 cm; 65 cm")
+    assert [line.offset // CM for line in layout_in(document.plan, "p1").grid.lines] == [10, 65]
+    finish(window.inspector.planting.form.fields["offsets"], "10 cm; 5 cm")
+    assert "5 cm is not beyond 10 cm" in window.inspector.planting.form.fields["offsets"].complaint.text()

@@ -1,0 +1,98 @@
+"""What the hand chooses for a planting among a few named values: its pattern, and how its rows lie."""
+
+from collections.abc import Callable, Mapping
+from enum import StrEnum
+from typing import Any
+
+from attrs import frozen
+
+from gardenplot.drawing.sayings import PATTERNS
+from gardenplot.gestures.trials import layout_in
+from gardenplot.layout.zone import is_plain
+from gardenplot.plan import Direction, Pattern, Phase, Plan, Remainder, bed_of, planting_of
+from gardenplot.plan.edits import change_planting
+from gardenplot.units import length_of
+from gardenplot.words import _
+
+RUN_ACROSS = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
+_SPREAD = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TWIN, Pattern.OFFSETS)
+_SHIFT = (*RUN_ACROSS, Pattern.TWIN, Pattern.CELLS)
+
+
+@frozen
+class ChosenField:
+    """A choice of one planting field: its values in words, when it matters, and the edit that a value makes."""
+
+    name: str
+    label: str
+    values: Mapping[Any, str]
+    matters: Callable[[Plan, str], bool]
+    edit: Callable[[Plan, str, StrEnum], Plan]
+
+
+def change_pattern(plan: Plan, planting_id: str, pattern: StrEnum) -> Plan:
+    """Plant in another pattern; rows run along the bed where it asks for that, own offsets begin as the rows lie now.
+
+    Raises PlanError.
+    """
+    planting = planting_of(plan, planting_id)
+    changes: dict[str, object] = {"pattern": Pattern(pattern)}
+    if pattern not in RUN_ACROSS:
+        changes["direction"] = Direction.ALONG
+    if pattern is Pattern.OFFSETS and not planting.offsets:
+        rows = layout_in(plan, planting_id).grid.lines
+        offsets = [line.offset for line in rows if planting.direction is Direction.ALONG]
+        middle = bed_of(plan, planting.bed).width.nm // 2
+        changes["offsets"] = tuple(length_of(nm, plan.place.units) for nm in offsets or [middle])
+    return change_planting(plan, planting_id, **changes)
+
+
+def _edit(attribute: str) -> Callable[[Plan, str, StrEnum], Plan]:
+    return lambda plan, planting_id, value: change_planting(plan, planting_id, **{attribute: value})
+
+
+def _always(_plan: Plan, _planting_id: str) -> bool:
+    return True
+
+
+def _may_run_across(plan: Plan, planting_id: str) -> bool:
+    return planting_of(plan, planting_id).pattern in RUN_ACROSS
+
+
+def _may_spread(plan: Plan, planting_id: str) -> bool:
+    planting = planting_of(plan, planting_id)
+    return planting.pattern in _SPREAD and planting.direction is Direction.ALONG
+
+
+def _may_shift(plan: Plan, planting_id: str) -> bool:
+    """Rows along a bed that is no plain rectangle: elsewhere nothing is to be gained."""
+    planting = planting_of(plan, planting_id)
+    along = planting.direction is Direction.ALONG
+    return planting.pattern in _SHIFT and along and not is_plain(bed_of(plan, planting.bed))
+
+
+CHOSEN_FIELDS = (
+    ChosenField("pattern", _("Pattern"), PATTERNS, _always, change_pattern),
+    ChosenField(
+        "direction",
+        _("Rows run"),
+        {Direction.ALONG: _("along the bed"), Direction.ACROSS: _("across the bed")},
+        _may_run_across,
+        _edit("direction"),
+    ),
+    ChosenField(
+        "remainder",
+        _("Remainder"),
+        {Remainder.FOOT: _("at the foot end"), Remainder.SPREAD: _("spread over the plants")},
+        _may_spread,
+        _edit("remainder"),
+    ),
+    ChosenField(
+        "phase",
+        _("Rows lie"),
+        {Phase.CENTRED: _("centred"), Phase.BEST: _("where most plants fit")},
+        _may_shift,
+        _edit("phase"),
+    ),
+)
+"""The choices of a planting, in the order of the panel."""
