@@ -57,9 +57,11 @@ def rows_words(layout: Layout, units: Units) -> str:
 
 def spare_words(layout: Layout, units: Units) -> str:
     """What of the block no rank fills: "12 cm over at the foot end"."""
-    if layout.grid.pattern is Pattern.BROADCAST or layout.last_plant is None:
+    grid = layout.grid
+    if grid.pattern in (Pattern.BROADCAST, Pattern.RINGS) or layout.last_plant is None:
         return ""
-    over = layout.end - layout.last_plant - layout.grid.ends[1]
+    behind = grid.in_row // 2 if grid.pattern is Pattern.CELLS else grid.ends[1]
+    over = layout.end - layout.last_plant - behind
     return _("{length} over at the foot end").format(length=span(over, units)) if over > 1_000_000 else ""
 
 

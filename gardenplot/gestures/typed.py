@@ -156,9 +156,9 @@ def _edge_shown(plan: Plan, planting_id: str) -> str:
 
 
 PLANTING_FIELDS = (
-    TypedField("twin_spacing", _("Inside a pair"), _of_grid("twin", "twin_spacing"), _length_edit("twin_spacing")),
     TypedField("cell", _("Cell"), _of_grid("cell", "cell"), _length_edit("cell")),
     TypedField("plants_per_cell", _("In each cell"), _per_cell_shown, _number_edit("plants_per_cell")),
+    TypedField("twin_spacing", _("Inside a pair"), _of_grid("twin", "twin_spacing"), _length_edit("twin_spacing")),
     TypedField("offsets", _("Rows at, from the left edge"), _offsets_shown, _offsets, "15 cm; 60 cm"),
     TypedField("plants", _("Plants"), _plants_shown, _number_edit("plants")),
     TypedField("rows", _("Rows"), _rows_shown, _number_edit("rows"), _("as fit")),

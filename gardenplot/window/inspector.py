@@ -44,7 +44,8 @@ class Inspector(QStackedWidget):
     def focus(self) -> None:
         """Put the keyboard into the first field of the panel."""
         panel = (self.plan, self.bed, self.planting)[self.currentIndex()]
-        next(iter(panel.form.fields.values())).setFocus(Qt.FocusReason.ShortcutFocusReason)
+        shown = (field for field in panel.form.fields.values() if not field.isHidden())
+        next(shown).setFocus(Qt.FocusReason.ShortcutFocusReason)
 
 
 def _scrolled(panel: QWidget) -> QScrollArea:

@@ -41,7 +41,7 @@ class PlantingPanel(QWidget):
         self.reserved = self.form.add_choice("reserved", _("Places of what follows"), self._pick_answer)
         self.chosen = {field.name: self._add_choice(field) for field in CHOSEN_FIELDS}
         for typed in PLANTING_FIELDS:
-            wide = typed.name == "offsets"
+            wide = typed.name in ("twin_spacing", "offsets")
             self.form.add_typed(typed.name, typed.label, self._finisher(typed), example=typed.example, wide=wide)
         self.raising, self.working, self.findings = words(), words(), words(Ink.ACCENT)
         column = QVBoxLayout(self)
