@@ -7,20 +7,20 @@ Every time is the best of several turns, each on a new plan with all caches empt
 """
 
 import argparse
-import gc
 import os
 import platform
 import sys
 import tracemalloc
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from functools import partial
 from math import cos, isqrt, pi, sin
 from pathlib import Path
-from time import perf_counter
 
 import numpy as np
 import shapely
 from attrs import frozen
+from best_phase import best_phases
+from measuring import Line, Runner, against, bare, faster, forget, race, within
 from numpy.typing import NDArray
 
 from gardenplot.layout import LaidOut, lay_out_plan
@@ -53,18 +53,6 @@ class Sizes:
 QUICK = Sizes(plants=1_000, beds=4, growing=(100, 1_000), sample=20, turns=1, judged=False)
 
 
-@frozen
-class Line:
-    """One row of the table, and whether it meets its goal."""
-
-    name: str
-    time: str
-    floor: str
-    ratio: str
-    goal: str
-    met: bool
-
-
 def main(arguments: Sequence[str] | None = None) -> int:
     """Print the machine and the table; 1 if places differ from what shapely says, whatever the times."""
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0] if __doc__ else "")
@@ -93,51 +81,6 @@ def machine() -> str:
     cpu = models[0].partition(":")[2].strip() if models else platform.processor() or platform.machine()
     versions = f"Python {platform.python_version()}, numpy {np.__version__}, shapely {shapely.__version__}"
     return f"{cpu}, {os.cpu_count()} cores, {platform.system()}, {versions}"
-
-
-@frozen
-class Runner:
-    """Something to time: what makes it ready, untimed, and the run itself on what that gave."""
-
-    ready: Callable[[], Plan]
-    run: Callable[[Plan], object]
-
-
-def bare(run: Callable[[], object]) -> Runner:
-    """A runner that needs no plan."""
-    return Runner(Plan, lambda _plan: run())
-
-
-def race(turns: int, *runners: Runner) -> list[float]:
-    """The best time of each in seconds; they take turns, so that a busy machine is busy for all."""
-    best = [float("inf")] * len(runners)
-    gc.disable()
-    try:
-        for _turn in range(turns):
-            for number, runner in enumerate(runners):
-                best[number] = min(best[number], timed(runner))
-    finally:
-        gc.enable()
-    return best
-
-
-def timed(runner: Runner) -> float:
-    """Seconds of one run with nothing remembered from before."""
-    plan = runner.ready()
-    forget()
-    begin = perf_counter()
-    kept = runner.run(plan)
-    took = perf_counter() - begin
-    del kept
-    return took
-
-
-def forget() -> None:
-    """Empty every cache of the program."""
-    modules = [module for name, module in sys.modules.items() if name.partition(".")[0] == "gardenplot"]
-    for member in (member for module in modules for member in vars(module).values()):
-        if callable(clear := getattr(member, "cache_clear", None)):
-            clear()
 
 
 def places_of(plan: Plan) -> tuple[tuple[LaidOut, ...], list[Places]]:
@@ -266,26 +209,6 @@ def as_shapely_says(corners: Corners, obstacles: tuple[Obstacle, ...]) -> bool:
     return bool(len(places)) and np.array_equal(places, candidates[inside])
 
 
-def clock(seconds: float) -> str:
-    """A time in ms, or in µs where that reads better."""
-    return f"{seconds * 1e3:,.2f} ms" if seconds >= 1e-4 else f"{seconds * 1e6:.1f} µs"
-
-
-def against(name: str, ours: float, floor: float, most: float) -> Line:
-    """A row that may take so many times its floor."""
-    return Line(name, clock(ours), clock(floor), f"{ours / floor:.2f}", f"<= {most:g}", ours <= most * floor)
-
-
-def within(name: str, ours: float, most: float) -> Line:
-    """A row that may take so many seconds on the reference machine."""
-    return Line(name, clock(ours), "", "", f"<= {clock(most)}", ours <= most)
-
-
-def faster(name: str, ours: float, slow: float, least: float) -> Line:
-    """A row that must be so many times as fast as something plain."""
-    return Line(name, clock(ours), clock(slow), f"1/{slow / ours:.0f}", f"<= 1/{least:g}", slow >= least * ours)
-
-
 def one_rectangle(sizes: Sizes) -> Iterator[Line]:
     """A bed without outline, its counts from closed formulas, against its bare array."""
     beds = [rectangle(0, sizes.plants)]
@@ -373,6 +296,11 @@ def outlines(sizes: Sizes) -> Iterator[Line]:
         yield within(f"whether a {name} of {len(corners)} corners is simple", took, 20e-3)
 
 
+def phases(sizes: Sizes) -> Iterator[Line]:
+    """Rows and cells shifted so that their ground holds the most plants."""
+    yield from best_phases(few=not sizes.judged)
+
+
 def all_runs(corners: Corners, offsets: Sequence[int]) -> int:
     """Every row of an outline."""
     return sum(len(runs_across(corners, offset - EDGE, offset + EDGE)) for offset in offsets)
@@ -384,7 +312,7 @@ def comb(corners: int) -> Corners:
     return (*teeth, (corners * CM + 10 * M, -M), (0, -M))
 
 
-SECTIONS = (one_rectangle, many_beds, free_outlines, growth, outlines)
+SECTIONS = (one_rectangle, many_beds, free_outlines, growth, outlines, phases)
 """What is measured, in the order of the table: each gives its rows for the sizes it is told, and knows no other."""
 
 

@@ -6,29 +6,29 @@ r out of every s, and q for all others, so a sweep round the circle finds where 
 
 Shifts across are searched by branch and bound in whole nanometres. The lines of an interval of shifts, with strips
 only as wide as what all its shifts ask for, hold at least as many plants as those of any shift in it: where that is
-no more than the best so far, the interval is done. No shift is taken that holds fewer plants than none; after `TRIES`
-intervals the best so far is.
+no more than the best so far, the interval is done. Lines without a strip, at an edge distance of 0, are tried at
+the corners of the bed and evenly between, which proves nothing. No shift is taken that holds fewer plants than none;
+after `TRIES` intervals the best so far is.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from functools import lru_cache
 from heapq import heappop, heappush
-from itertools import pairwise
 
 from attrs import evolve, frozen
 
 from gardenplot.layout.cells import sub_row_offsets
 from gardenplot.layout.clearance import blocked
-from gardenplot.layout.filled import free_stretches
 from gardenplot.layout.lines import cell_lines, row_lines, steps_of
-from gardenplot.layout.outline import Interval
+from gardenplot.layout.outline import Interval, without
 from gardenplot.layout.value import Grid, Line
-from gardenplot.layout.zone import is_metric, is_plain
+from gardenplot.layout.zone import corners_of, cuts_of, is_metric, is_plain
 from gardenplot.plan import Bed, Pattern
 from gardenplot.units import CM, INCH, MM
 
 TRIES = 400
-_PARTS = 16
+_UNKNOWN = 10**12
+_Interval = tuple[int, int, int, int]
 _PATTERNS = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR, Pattern.TWIN, Pattern.CELLS)
 _ROUND = {True: (CM, CM // 2, MM), False: (INCH, INCH // 2, INCH // 4, INCH // 8)}
 
@@ -39,11 +39,17 @@ def best_phase(bed: Bed, grid: Grid, start: int, end: int) -> Grid:
 
     Rows across the bed, own offsets and rings are not shifted, and in a plain bed there is nothing to gain.
     """
+    return searched_phase(bed, grid, start, end)[0]
+
+
+def searched_phase(bed: Bed, grid: Grid, start: int, end: int, tries: int = TRIES) -> tuple[Grid, bool]:
+    """The grid shifted as by `best_phase`, and whether it is proved that no shift holds more."""
     if is_plain(bed) or grid.runs_across or grid.pattern not in _PATTERNS or not grid.lines:
-        return grid
-    search = _Search(bed, grid, start, end)
-    found = search.best()
-    return grid if found == search.unshifted else search.shifted(search.rounded(found))
+        return grid, True
+    search = _search(bed, grid, start, end)
+    unshifted = search.unshifted
+    found, proved = search.best(unshifted, tries)
+    return grid if found is unshifted else search.shifted(search.rounded(found)), proved
 
 
 @frozen
@@ -57,20 +63,18 @@ class _Shift:
 
 @frozen
 class _Search:
-    """The shifts of a block's lines."""
+    """The shifts of a block's lines: how far each lies from the first, the first offsets that are tried, from `least`
+    to `most`, and the offset beyond which no line lies."""
 
     bed: Bed
     grid: Grid
     start: int
     end: int
-
-    @property
-    def strip(self) -> int:
-        """What is kept at either edge of the bed: the edge distance of a row, or of a row of cells."""
-        line = self.grid.lines[0]
-        if not line.reach:
-            return line.high - line.offset
-        return max(0, self.grid.edge_least - sub_row_offsets(self.grid.cell, self.grid.per_cell)[0])
+    steps: tuple[int, ...]
+    least: int
+    most: int
+    last: int
+    ground: Callable[[int, int], tuple[Interval, ...]]
 
     @property
     def unshifted(self) -> _Shift:
@@ -79,67 +83,68 @@ class _Search:
         return _Shift(first, 0, self.held(first, first, along=0)[0])
 
     def lines(self, first: int) -> tuple[Line, ...]:
-        """As many lines as were asked for, or as fit, where the first lies at an offset."""
-        grid = self.grid
-        last = grid.width - self.strip - grid.lines[0].reach
-        most = grid.rows if grid.rows_asked is not None else grid.rows + 2
-        steps = steps_of(grid.pattern, most, grid.between, grid.twin)
-        offsets = tuple(first + step for step in steps if first + step <= last)
+        """The lines where the first lies at an offset."""
+        grid, line = self.grid, self.grid.lines[0]
+        offsets = tuple(first + step for step in self.steps if first + step <= self.last)
         if grid.pattern is Pattern.CELLS:
             return cell_lines(offsets, grid.cell)
-        return row_lines(grid.pattern, offsets, self.strip, grid.in_row, grid.ends)
+        return row_lines(grid.pattern, offsets, line.high - line.offset, grid.in_row, grid.ends)
 
-    def interval(self) -> tuple[int, int]:
-        """The offsets of the first line that are tried."""
-        grid = self.grid
-        if grid.rows_asked is None:
-            return self.strip, self.strip + grid.between - 1
-        span = grid.lines[-1].offset - grid.lines[0].offset + grid.lines[0].reach
-        return self.strip, max(self.strip, grid.width - self.strip - span)
-
-    def best(self) -> _Shift:
-        """The shift that holds the most plants, the lines as they are before any other that holds as many."""
-        best = self.unshifted
-        low, high = self.interval()
-        marks = sorted({low, high, *(low + (high - low) * part // _PARTS for part in range(1, _PARTS))})
-        queue: list[tuple[int, int, int]] = []
-        for first in marks:
+    def best(self, best: _Shift, tries: int) -> tuple[_Shift, bool]:
+        """A shift that holds more plants than the best so far, the most there are, and whether that is proved."""
+        for first in sorted({self.least, self.most, *self._at_corners()}):
             best = self._better(best, first)
-        for one, other in pairwise(marks):
-            self._push(queue, one, other)
-        for _try in range(TRIES):
+        queue: list[_Interval] = []
+        self._push(queue, best, self.least, self.most)
+        for _try in range(tries):
             if not queue or -queue[0][0] <= best.plants:
-                break
-            _bound, one, other = heappop(queue)
+                return best, True
+            _bound, _width, one, other = heappop(queue)
             if other - one < 2:
                 continue
             middle = (one + other) // 2
             best = self._better(best, middle)
-            self._push(queue, one, middle)
-            self._push(queue, middle, other)
-        return best
+            self._push(queue, best, one, middle)
+            self._push(queue, best, middle, other)
+        return best, False
+
+    def _at_corners(self) -> Iterable[int]:
+        """First offsets that bring a line without a strip to a corner of the bed, where alone most may be held."""
+        line = self.grid.lines[0]
+        if line.low == line.high:
+            for level in {y for _x, y in corners_of(self.bed)}:
+                yield from (level - by for by in self.steps if self.least <= level - by <= self.most)
 
     def _better(self, best: _Shift, first: int) -> _Shift:
         plants, along = self.held(first, first)
         return _Shift(first, along, plants) if plants > best.plants else best
 
-    def _push(self, queue: list[tuple[int, int, int]], one: int, other: int) -> None:
-        heappush(queue, (-self.held(one, other)[0], one, other))
+    def _push(self, queue: list[_Interval], best: _Shift, one: int, other: int) -> None:
+        """Keep an interval that may hold more than the best; where all its shifts have no strip in common, nothing is
+        known of it, and the widest such goes first."""
+        line = self.grid.lines[0]
+        bound = self.held(one, other)[0] if other - one <= line.high - line.low else _UNKNOWN
+        if bound > best.plants:
+            heappush(queue, (-bound, one - other, one, other))
 
     def held(self, one: int, other: int, along: int | None = None) -> tuple[int, int]:
         """The plants held at most by a shift from `one` to `other`, exactly where they are the same, and the shift
         along that does it (the one given, or the best)."""
-        arcs: list[tuple[int, int]] = []
-        plants, step, by = 0, self.grid.lines[0].step, other - one
-        for number, line in enumerate(self.lines(one)):
-            free = self._free(line, number, by)
-            if not line.keeps_phase:
+        lines, arcs, plants = self.grid.lines, [], 0
+        step = lines[0].step
+        befores = [self.start + line.first for line in lines[:2]]
+        for number, by in enumerate(self.steps):
+            if one + by > self.last:
+                break
+            free = self._free(one + by, other + by, number)
+            if not lines[0].keeps_phase:
                 plants += _anew(free, step)
                 continue
+            before = befores[number % len(befores)]
             for low, high in free:
                 whole, rest = divmod(high - low, step)
                 plants += whole
-                arcs.append(((low - self.start - line.first) % step, rest))
+                arcs.append(((low - before) % step, rest))
         if not arcs:
             return plants, 0
         if along is not None:
@@ -147,21 +152,32 @@ class _Search:
         more, along = _most_over(arcs, step)
         return plants + more, along
 
-    def _free(self, line: Line, number: int, by: int) -> list[Interval]:
-        """Where places may lie on a line that is shifted by 0 to `by`, at any of these shifts."""
-        beyond = evolve(line, offset=line.offset + by, low=line.low + by, high=line.high + by)
-        stretches = [_smaller(blocked(one, line, number), blocked(one, beyond, number)) for one in self.bed.obstacles]
-        common = evolve(line, low=min(beyond.low, line.high), high=max(line.high, min(beyond.low, line.high)))
-        return list(free_stretches(self.bed, self.grid, common, stretches, self.start, self.end))
+    def _free(self, one: int, other: int, number: int) -> list[Interval]:
+        """Where places may lie on a line between two offsets, at any offset between them."""
+        line = self.grid.lines[0]
+        (head, foot), below, above = line.ends, line.offset - line.low, line.high - line.offset
+        free = [
+            (max(left, self.start) + head, min(right, self.end) - foot)
+            for left, right in self.ground(other - below, one + above)
+            if min(right, self.end) - max(left, self.start) >= head + foot
+        ]
+        for obstacle in self.bed.obstacles:
+            ends = (
+                blocked(obstacle, evolve(line, offset=at, low=at - below, high=at + above), number)
+                for at in (one, other)
+            )
+            stretch = _smaller(*ends)
+            if stretch is not None:
+                free = list(without(free, *stretch))
+        return free
 
     def rounded(self, found: _Shift) -> _Shift:
         """The same number of plants with the first line at a reading that is easily marked, where there is one."""
-        low, high = self.interval()
         for step in _ROUND[is_metric(self.bed)]:
             near = found.first // step * step
             for first in (near, near + step):
                 plants, along = self.held(first, first)
-                if low <= first <= high and plants >= found.plants:
+                if self.least <= first <= self.most and plants >= found.plants:
                     return _Shift(first, along, plants)
         return found
 
@@ -171,6 +187,20 @@ class _Search:
         inside = self.grid.edge - self.grid.lines[0].offset
         last = self.grid.width - lines[-1].offset - lines[-1].reach
         return evolve(self.grid, lines=lines, rows=len(lines), edge=min(found.first, last) + max(0, inside))
+
+
+def _search(bed: Bed, grid: Grid, start: int, end: int) -> _Search:
+    """As many lines as were asked for or as fit, kept from either edge of the bed as the grid keeps its own."""
+    line = grid.lines[0]
+    kept = line.high - line.offset
+    if line.reach:
+        kept = max(0, grid.edge_least - sub_row_offsets(grid.cell, grid.per_cell)[0])
+    last, rows, most = grid.width - kept - line.reach, grid.rows + 2, kept + grid.between
+    if grid.rows_asked is not None:
+        rows = grid.rows
+        most = max(kept, last - (grid.lines[-1].offset - line.offset))
+    steps = steps_of(grid.pattern, rows, grid.between, grid.twin)
+    return _Search(bed, grid, start, end, steps, kept, most, last, cuts_of(bed))
 
 
 def _anew(free: Iterable[Interval], step: int) -> int:

@@ -3,8 +3,9 @@
 All in whole nanometres.
 """
 
+from collections.abc import Callable
 from fractions import Fraction
-from functools import lru_cache
+from functools import lru_cache, partial
 from math import ceil, pi
 
 from gardenplot.layout.outline import Interval, Point, runs_across
@@ -36,12 +37,22 @@ def held(bed: Bed, low: int, high: int, *, across: bool = False) -> tuple[Interv
 
     Obstacles are not counted.
     """
+    return cuts_of(bed, across=across)(low, high)
+
+
+@lru_cache(maxsize=512)
+def cuts_of(bed: Bed, *, across: bool = False) -> Callable[[int, int], tuple[Interval, ...]]:
+    """What gives the ground of a bed between two offsets, or two readings, as `held` does."""
     if bed.diameter is not None:
-        return strip_held(bed.diameter.nm, low, high)
+        return partial(strip_held, bed.diameter.nm)
     if is_rectangle(bed):
-        length, width = (bed.width.nm, bed.length.nm) if across else (bed.length.nm, bed.width.nm)
-        return ((0, length),) if low >= 0 and high <= width else ()
-    return runs_across(_turned(bed) if across else corners_of(bed), low, high)
+        sides = (bed.width.nm, bed.length.nm) if across else (bed.length.nm, bed.width.nm)
+        return partial(_box_held, *sides)
+    return partial(runs_across, _turned(bed) if across else corners_of(bed))
+
+
+def _box_held(length: int, width: int, low: int, high: int) -> tuple[Interval, ...]:
+    return ((0, length),) if low >= 0 and high <= width else ()
 
 
 @lru_cache(maxsize=256)
