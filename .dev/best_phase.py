@@ -1,10 +1,10 @@
 """The best phase against sampling: 32 x 32 shifts of a lattice, each asked of shapely all at once.
 
-Beds are discs, L shapes straight and turned, kidneys, tapers and beds with posts; patterns are staggered rows and cells
-of four plants, which keep one phase over the bed. The search is also run to its end, which proves its best.
+Beds are discs, L shapes straight and turned, kidneys, tapers and beds with posts; patterns are staggered rows and
+cells of four plants, which keep one phase over the bed. The search is also run to its end, which proves its best.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from math import cos, pi, sin
 from statistics import median
 from time import perf_counter
@@ -57,8 +57,9 @@ def best_phases(*, few: bool) -> Iterator[Line]:
         proved += certain and case.held(best) == held
     count = len(cases)
     name = f"best phase, {count} beds"
-    yield Line(f"{name} / 32 x 32 shifts", clock(ours / count), clock(theirs / count), f"{ours / theirs:.3f}", "<= 0.1",
-               ours <= 0.1 * theirs)  # fmt: skip
+    ratio = f"{ours / theirs:.3f}"
+    shifts = f"{name} / 32 x 32 shifts"
+    yield Line(shifts, clock(ours / count), clock(theirs / count), ratio, "<= 0.1", ours <= 0.1 * theirs)
     yield Line(f"{name}: not below 32 x 32 shifts", f"{tops} of {count}", "", "", "all", tops == count)
     yield Line(f"{name}: the proved best", f"{proved} of {count}", "", "", "all", proved == count)
     yield Line(
@@ -68,15 +69,10 @@ def best_phases(*, few: bool) -> Iterator[Line]:
 
 def found_cases() -> list[Case]:
     """All beds with both patterns."""
-    return [
-        Case(
-            bed,
-            grid_of(bed, crop, Planting("p", bed.id, "c", pattern=pattern, plants_per_cell=4, cell=long(30 * CM))),
-        )
-        for bed in beds()
-        for pattern in (Pattern.STAGGERED, Pattern.CELLS)
-        for crop in (Crop("c", "Crop", long(20 * CM), (long(25 * CM),), edge=long(7 * CM)),)
-    ]
+    crop = Crop("c", "Crop", long(20 * CM), (long(25 * CM),), edge=long(7 * CM))
+    staggered = Planting("p", "b", "c", pattern=Pattern.STAGGERED)
+    cells = Planting("p", "b", "c", pattern=Pattern.CELLS, plants_per_cell=4, cell=long(30 * CM))
+    return [Case(bed, grid_of(bed, crop, one)) for bed in beds() for one in (staggered, cells)]
 
 
 def beds() -> list[Bed]:
@@ -94,9 +90,8 @@ def beds() -> list[Bed]:
     )
     turned = [rotated(ell, degrees) for degrees in (12, 31)]
     shapes = [ell, taper, notch, kidney, *discs, *turned, rotated(taper, 7)]
-    return [bed(number, shape) for number, shape in enumerate(shapes)] + [
-        bed(99, [(0, 0), (450, 0), (450, 160), (0, 160)], posts)
-    ]
+    box = [(0.0, 0.0), (450, 0), (450, 160), (0, 160)]
+    return [*(bed(number, shape) for number, shape in enumerate(shapes)), bed(len(shapes), box, posts)]
 
 
 def turns(corners: int) -> list[float]:
@@ -115,9 +110,8 @@ def bed(number: int, corners: Corners, obstacles: tuple[Obstacle, ...] = ()) -> 
     left, low = min(x for x, _y in corners), min(y for _x, y in corners)
     outline = tuple((long(round((x - left) * CM)), long(round((y - low) * CM))) for x, y in corners)
     length, width = max(x.nm for x, _y in outline), max(y.nm for _x, y in outline)
-    return Bed(
-        f"b{number}", f"Bed {number}", Length(length, ""), Length(width, ""), outline=outline, obstacles=obstacles
-    )
+    reach = Length(length, ""), Length(width, "")
+    return Bed(f"b{number}", f"Bed {number}", *reach, outline=outline, obstacles=obstacles)
 
 
 def long(nm: int) -> Length:
@@ -157,22 +151,19 @@ def zone_of(case: Case) -> shapely.Geometry:
     low, high = line.offset - line.low, line.high - line.offset
     head, foot = line.ends
     reach = [(dx, dy) for dx in (-foot, head) for dy in (-high, low)]
-    edges = [
-        shapely.MultiPoint([(x + dx, y + dy) for x, y in side for dx, dy in reach]).convex_hull for side in sides
-    ]
+    edges = [_swept(side, reach) for side in sides]
     blocked = [_blocked(one, line.reach) for one in case.bed.obstacles]
     return shapely.Polygon(corners).difference(shapely.union_all(edges + blocked)).buffer(1000)
 
 
+def _swept(points: Iterable[tuple[float, float]], moves: list[tuple[int, int]]) -> shapely.Geometry:
+    """All that points move over, filled."""
+    return shapely.MultiPoint([(x + dx, y + dy) for x, y in points for dx, dy in moves]).convex_hull
+
+
 def _blocked(obstacle: Obstacle, reach: int) -> shapely.Geometry:
     """What a post takes: for cells, wherever their near corner may not lie."""
-    radius = (obstacle.diameter.nm / 2 if obstacle.diameter else 0) + (
-        obstacle.keep_clear.nm if obstacle.keep_clear else 0
-    )
-    disc = shapely.Point(obstacle.x.nm, obstacle.y.nm).buffer(radius, quad_segs=256)
-    if not reach:
-        return disc
-    swept = shapely.MultiPoint(
-        [(x - dx, y - dy) for x, y in shapely.get_coordinates(disc) for dx in (0, reach) for dy in (0, reach)]
-    )
-    return swept.convex_hull
+    half, clear = (one.nm if one else 0 for one in (obstacle.diameter, obstacle.keep_clear))
+    disc = shapely.Point(obstacle.x.nm, obstacle.y.nm).buffer(half / 2 + clear, quad_segs=256)
+    moves = [(-dx, -dy) for dx in (0, reach) for dy in (0, reach)]
+    return _swept(shapely.get_coordinates(disc).tolist(), moves) if reach else disc
