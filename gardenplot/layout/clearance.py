@@ -7,13 +7,16 @@ from gardenplot.layout.value import Line
 from gardenplot.plan import Obstacle
 
 
-def blocked(obstacle: Obstacle, line: Line, number: int, *, across: bool = False) -> Interval | None:
-    """The stretch of row line `number`, from 0, that an obstacle keeps free of places; its very ends are free."""
+def blocked(obstacle: Obstacle, line: Line, number: int, *, across: bool = False, by: int = 0) -> Interval | None:
+    """The stretch of row line `number`, from 0, that an obstacle keeps free of places; its very ends are free.
+
+    The line may be moved across by so many nm.
+    """
     if obstacle.rows and number + 1 not in obstacle.rows:
         return None
     low, high = (line.low, line.high) if line.reach else (line.offset, line.offset)
     along, beside = (obstacle.y.nm, obstacle.x.nm) if across else (obstacle.x.nm, obstacle.y.nm)
-    away = _away(obstacle, max(0, low - beside, beside - high), across=across)
+    away = _away(obstacle, max(0, low + by - beside, beside - high - by), across=across)
     return (along - away - line.reach, along + away) if away else None
 
 

@@ -162,10 +162,7 @@ class _Search:
             if min(right, self.end) - max(left, self.start) >= head + foot
         ]
         for obstacle in self.bed.obstacles:
-            ends = (
-                blocked(obstacle, evolve(line, offset=at, low=at - below, high=at + above), number)
-                for at in (one, other)
-            )
+            ends = (blocked(obstacle, line, number, by=at - line.offset) for at in (one, other))
             stretch = _smaller(*ends)
             if stretch is not None:
                 free = list(without(free, *stretch))
