@@ -1,6 +1,6 @@
 """One planting's block: its length from its plants or its plants from its length, and its rows filled."""
 
-from attrs import evolve, frozen
+from attrs import frozen
 
 from gardenplot.layout.along import capacity, length_for, share_out
 from gardenplot.layout.cross import cross_capacity, cross_length_for, cross_rows
@@ -76,13 +76,20 @@ def lay_out(
     if grid is not size.grid:
         gain = plants - min(plants, _capacity(bed, size.grid, crop, *inside))
     grid = spread_over(grid, wider, lambda wide: _capacity(bed, wide, crop, *inside) >= plants)
-    laid = Layout(
-        planting=planting.id, bed=bed.id, crop=crop.id, start=start, end=start + length, grid=grid,
-        rows=(), plants=plants, wanted=wanted, gain=gain,
-    )  # fmt: skip
-    if grid.pattern is Pattern.RINGS:
-        return evolve(laid, rings=_rings(bed, grid, inside, plants))
-    return evolve(laid, rows=_rows(bed, grid, *inside, plants))
+    is_round = grid.pattern is Pattern.RINGS
+    return Layout(
+        planting=planting.id,
+        bed=bed.id,
+        crop=crop.id,
+        start=start,
+        end=start + length,
+        grid=grid,
+        rows=() if is_round else _rows(bed, grid, *inside, plants),
+        plants=plants,
+        wanted=wanted,
+        rings=_rings(bed, grid, inside, plants) if is_round else (),
+        gain=gain,
+    )
 
 
 def _phased(bed: Bed, planting: Planting, size: Sized, start: int, end: int | None) -> Grid:

@@ -7,8 +7,6 @@ keep-clear distance. The edge distance is measured across the bed, as it is with
 from collections.abc import Iterable
 from functools import lru_cache
 
-from attrs import evolve
-
 from gardenplot.layout.cells import planted
 from gardenplot.layout.clearance import blocked
 from gardenplot.layout.outline import Interval, without
@@ -27,7 +25,7 @@ def lines_of(grid: Grid, start: int, end: int) -> tuple[Line, ...]:
 
 
 def _at(line: Line, offset: int) -> Line:
-    return evolve(line, offset=offset, low=offset + line.low, high=offset + line.high)
+    return line._replace(offset=offset, low=offset + line.low, high=offset + line.high)
 
 
 def line_ground(bed: Bed, grid: Grid, line: Line, start: int, end: int) -> tuple[Interval, ...]:

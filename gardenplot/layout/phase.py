@@ -180,7 +180,7 @@ class _Search:
 
     def shifted(self, found: _Shift) -> Grid:
         """The grid with its lines shifted."""
-        lines = tuple(evolve(line, first=line.first + found.along) for line in self.lines(found.first))
+        lines = tuple(line._replace(first=line.first + found.along) for line in self.lines(found.first))
         inside = self.grid.edge - self.grid.lines[0].offset
         last = self.grid.width - lines[-1].offset - lines[-1].reach
         return evolve(self.grid, lines=lines, rows=len(lines), edge=min(found.first, last) + max(0, inside))

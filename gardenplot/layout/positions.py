@@ -20,7 +20,7 @@ def positions(layout: Layout) -> Places:
     rings = [place for ring in layout.rings for place in ring.places]
     places = np.empty((sum(run.count for _offset, run in runs) + len(rings), 2), dtype=np.int64)
     readings, offsets = (places.T[1], places.T[0]) if layout.grid.runs_across else places.T
-    if runs and all(run.count == runs[0][1].count for _offset, run in runs):
+    if len({(run.count, run.step) for _offset, run in runs}) == 1:
         _fill_alike(runs, readings, offsets)
     else:
         _fill_each(runs, readings, offsets)
@@ -34,12 +34,10 @@ _Runs = list[tuple[int, Run]]
 
 
 def _fill_alike(runs: _Runs, readings: Places, offsets: Places) -> None:
-    """Fill in runs of as many plants each, all at once."""
-    heads = np.array([(offset, run.first, run.step) for offset, run in runs], dtype=np.int64)
+    """Fill in runs of as many plants each, as far apart, all at once."""
+    heads = np.array([(offset, run.first) for offset, run in runs], dtype=np.int64)
     shape, total = (len(runs), runs[0][1].count), len(runs) * runs[0][1].count
-    along = readings[:total].reshape(shape)
-    np.multiply(heads[:, 2:], np.arange(shape[1]), out=along)
-    along += heads[:, 1:2]
+    np.add(heads[:, 1:2], runs[0][1].step * np.arange(shape[1]), out=readings[:total].reshape(shape))
     offsets[:total].reshape(shape)[:] = heads[:, :1]
 
 

@@ -45,7 +45,7 @@ def spread_over(grid: Grid, wider: tuple[int, ...], holds: Callable[[Grid], bool
 def _respaced(grid: Grid, in_row: int) -> Grid:
     ends = half_spacing(in_row) if grid.end_margin is None else grid.ends
     lines = tuple(
-        evolve(line, step=in_row, ends=ends, first=first_in_row(grid.pattern, number, in_row, ends))
+        line._replace(step=in_row, ends=ends, first=first_in_row(grid.pattern, number, in_row, ends))
         for number, line in enumerate(grid.lines)
     )
     return evolve(grid, in_row=in_row, rank=in_row, ends=ends, lines=lines, in_row_least=grid.in_row)

@@ -1,6 +1,7 @@
 """What a layout is: where the plants of one planting stand, in whole nanometres in the frame of the bed."""
 
 from enum import StrEnum
+from typing import NamedTuple
 
 from attrs import field, frozen
 
@@ -20,8 +21,7 @@ Ends = tuple[int, int]
 """What is kept free before the first and behind the last place of a row, in nm."""
 
 
-@frozen(cache_hash=True)
-class Line:
+class Line(NamedTuple):
     """A row line of a grid at `offset`, on which places lie `step` apart.
 
     Where a place lies, all from `low` to `high` across the line must be ground. `first` is how far inside the block
@@ -64,7 +64,7 @@ class Grid:
     rank: int
     ends: Ends
     end_margin: int | None = None
-    lines: tuple[Line, ...] = ()
+    lines: tuple[Line, ...] = field(default=(), hash=False)
     direction: Direction = Direction.ALONG
     twin: int = 0
     cell: int = 0

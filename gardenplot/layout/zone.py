@@ -15,6 +15,7 @@ from gardenplot.plan.shapes import is_rectangle, straight_corners
 from gardenplot.plan.simple import twice_area
 
 
+@lru_cache(maxsize=1024)
 def is_plain(bed: Bed) -> bool:
     """Whether a bed is a rectangle with nothing in it, which closed formulas count."""
     return is_rectangle(bed) and not bed.obstacles

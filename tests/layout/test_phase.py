@@ -93,5 +93,5 @@ def _samples(grid: Grid) -> list[Grid]:
                 else row_lines(grid.pattern, tuple(offsets), strip, grid.in_row, grid.ends)
             )
             by = lines[0].step * along // 8
-            found.append(evolve(grid, lines=tuple(evolve(line, first=line.first + by) for line in lines)))
+            found.append(evolve(grid, lines=tuple(line._replace(first=line.first + by) for line in lines)))
     return found or [grid]
