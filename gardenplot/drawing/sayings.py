@@ -33,6 +33,7 @@ PATTERNS = {
 _NO_ROOM = {
     Kind.NO_ROW: _("no row fits: both edge distances take {taken} of {width}"),
     Kind.NO_CELL: _("no cell fits: one takes {taken} of {width}"),
+    Kind.NO_PLANT: _("no plant fits: one takes {taken} of {width}, and nothing may stand in its way"),
 }
 
 
@@ -96,7 +97,7 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
             return _ground_says(plan, finding, look)
         case Kind.NOT_MARKABLE_IN_ROW | Kind.NOT_MARKABLE_ROWS:
             return _tools_say(finding, units)
-        case Kind.NO_ROW | Kind.NO_CELL:
+        case Kind.NO_ROW | Kind.NO_CELL | Kind.NO_PLANT:
             return _NO_ROOM[finding.kind].format(taken=limit, width=amount)
         case Kind.DATES:
             return _("is out of the ground before it goes in")

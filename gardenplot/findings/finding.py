@@ -12,6 +12,7 @@ class Kind(StrEnum):
     OUTSIDE = "outside"
     NO_ROW = "no row fits"
     NO_CELL = "no cell fits"
+    NO_PLANT = "no plant fits"
     ROWS = "too many rows"
     DATES = "dates the wrong way round"
     IN_THE_WAY = "in the way of what follows"
@@ -25,7 +26,9 @@ class Kind(StrEnum):
     LEFTOVER = "left over"
 
 
-CANNOT_BE_DONE = frozenset({Kind.OVERLAP, Kind.OUTSIDE, Kind.NO_ROW, Kind.NO_CELL, Kind.ROWS, Kind.DATES})
+CANNOT_BE_DONE = frozenset(
+    {Kind.OVERLAP, Kind.OUTSIDE, Kind.NO_ROW, Kind.NO_CELL, Kind.NO_PLANT, Kind.ROWS, Kind.DATES}
+)
 """Findings that no amount of goodwill at the bed can put right."""
 
 

@@ -39,7 +39,13 @@ def find_in_bed(laid: LaidOut) -> tuple[Finding, ...]:
     found = [*_overlaps(laid), *_leftover(laid)]
     for one, layout in zip(laid.grown, laid.layouts, strict=True):
         found += _in_the_way(laid, layout)
-        found += [*_dates(one, layout), *_outside(laid.bed, layout), *_rows(layout), *_closer(one, layout)]
+        found += [
+            *_dates(one, layout),
+            *_outside(laid.bed, layout),
+            *_rows(layout),
+            *_no_plant(laid.bed, layout),
+            *_closer(one, layout),
+        ]
     rank = list(Kind).index
     return tuple(sorted(found, key=lambda finding: (rank(finding.kind), finding.start)))
 
@@ -103,7 +109,7 @@ def _rows(layout: Layout) -> Iterator[Finding]:
     has_room = band_width(grid) > 0 if grid.pattern is Pattern.BROADCAST else grid.rows > 0
     if not has_room and grid.pattern is Pattern.CELLS:
         yield _at(Kind.NO_CELL, layout, amount=grid.width, limit=grid.cell)
-    elif not has_room:
+    elif not has_room and grid.pattern is not Pattern.OFFSETS:
         yield _at(Kind.NO_ROW, layout, amount=grid.width, limit=2 * grid.edge_least + grid.twin)
     elif grid.pattern is Pattern.BROADCAST:
         return
@@ -111,6 +117,14 @@ def _rows(layout: Layout) -> Iterator[Finding]:
         yield _at(Kind.ROWS, layout, amount=grid.rows_asked, limit=grid.rows)
     elif grid.edge < grid.edge_least:
         yield _at(Kind.EDGE, layout, amount=grid.edge, limit=grid.edge_least)
+
+
+def _no_plant(bed: Bed, layout: Layout) -> Iterator[Finding]:
+    """A block inside the margins that is long enough for a rank, but whose ground holds none."""
+    first, last = bed.zone
+    inside = min(layout.end, last) - max(layout.start, first)
+    if layout.grid.rows and not layout.plants and inside >= max(layout.grid.rank, sum(layout.grid.ends)):
+        yield _at(Kind.NO_PLANT, layout, amount=inside, limit=layout.grid.rank)
 
 
 def _closer(one: Grown, layout: Layout) -> Iterator[Finding]:

@@ -36,6 +36,8 @@ CASES = [
     (S1, Finding(Kind.NO_ROW, "b2", "p1", amount=CM_20, limit=CM_25),
      "no row fits: both edge distances take 25 cm of 20 cm"),
     (S1, Finding(Kind.NO_CELL, "b2", "p1", amount=CM_20, limit=CM_25), "no cell fits: one takes 25 cm of 20 cm"),
+    (S1, Finding(Kind.NO_PLANT, "b2", "p1", amount=CM_25, limit=CM_20),
+     "no plant fits: one takes 20 cm of 25 cm, and nothing may stand in its way"),
     (S1, Finding(Kind.ROWS, "b2", "p1", amount=5, limit=4), "5 rows asked for, 4 fit"),
     (S1, Finding(Kind.ROWS, "b2", "p1", amount=2, limit=1), "2 rows asked for, 1 fits"),
     (S1, Finding(Kind.ORDER_SHORT, order="o1", amount=100, limit=134),

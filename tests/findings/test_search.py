@@ -231,3 +231,18 @@ def test_a_plan_without_what_cannot_be_done_plants_all_that_is_wanted(plan: Plan
         for laid in lay_out_plan(plan):
             for layout in laid.layouts:
                 assert layout.wanted is None or layout.plants == layout.wanted
+
+
+@pytest.mark.parametrize("pattern", ["straight", "staggered", "cells", "rings"])
+def test_an_obstacle_that_takes_all_of_a_bed_leaves_no_plant_and_says_so(pattern: str) -> None:
+    slab = {"name": "slab", "x": "2 m", "y": "50 cm", "length": "5 m", "width": "2 m"}
+    bed: Fields = {"length": "4 m", "width": "1 m", "obstacles": [slab]}
+    crop: Fields = {"in_row": "20 cm", "row_spacing": "30 cm"}
+    assert Kind.NO_PLANT in [one.kind for one in found({"pattern": pattern}, bed=bed, crop=crop)]
+
+
+def test_own_offsets_beside_the_bed_are_told_from_no_room_for_a_row() -> None:
+    bed: Fields = {"length": "4 m", "width": "1 m"}
+    crop: Fields = {"in_row": "20 cm", "row_spacing": "30 cm"}
+    (one,) = found({"pattern": "offsets", "offsets": ["2 m", "3 m"]}, bed=bed, crop=crop)
+    assert (one.kind, one.amount, one.limit) == (Kind.ROWS, 2, 0)
