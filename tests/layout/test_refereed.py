@@ -1,5 +1,6 @@
 """Plants of every pattern in every shape of bed, judged by shapely: inside, clear, none missing, none too many."""
 
+import pytest
 import shapely
 from attrs import evolve
 from hypothesis import given, settings
@@ -11,7 +12,7 @@ from gardenplot.layout.positions import positions
 from gardenplot.layout.value import Line
 from gardenplot.plan import Pattern
 from tests.layout.any_ground import RINGS, Found, grounds, only, packets, rows, some_length
-from tests.layout.ground import nm
+from tests.layout.ground import Fields, nm
 from tests.layout.referee import MICROMETRE, body_of, bounds, clear_of, ground_of
 
 found_blocks = st.tuples(
@@ -50,6 +51,27 @@ def test_every_row_line_holds_the_places_that_the_referee_finds(found: Found) ->
         readings = (0, laid.bed.width.nm) if across else (start, end)
         least, most = held(line, *readings, phase)
         assert least <= planted <= most
+
+
+@given(grounds(), packets(), some_length())
+def test_rings_keep_their_edge_from_the_nearest_side(bed: Fields, crop: Fields, size: Fields) -> None:
+    laid = only((bed, crop, {"pattern": "rings"} | size))
+    layout = laid.layouts[0]
+    away = shapely.distance(ground_of(laid.bed).boundary, shapely.points(positions(layout)))
+    assert (away >= layout.grid.edge_least - MICROMETRE).all()
+
+
+@given(grounds(most=0), packets(), some_length())
+def test_a_band_without_an_edge_covers_the_area_that_shapely_measures(
+    bed: Fields, crop: Fields, size: Fields
+) -> None:
+    packet = {name: value for name, value in crop.items() if name != "edge"}
+    laid = only((bed, packet, {"pattern": "broadcast"} | size))
+    layout, ground = laid.layouts[0], ground_of(laid.bed)
+    start, end = max(layout.start, laid.bed.zone[0]), min(layout.end, laid.bed.zone[1])
+    area = ground.intersection(shapely.box(start, -1, end, laid.bed.width.nm + 1)).area if start < end else 0
+    each = layout.grid.in_row * layout.grid.between_least
+    assert layout.plants == pytest.approx(area / each, abs=1 + 1e-6 * area / each)
 
 
 def lines_of(layout: Layout, start: int, end: int) -> list[Line]:
