@@ -50,12 +50,26 @@ def zone_rows(bed: Bed, grid: Grid, start: int, end: int) -> tuple[Row, ...]:
 def _filled(bed: Bed, grid: Grid, line: Line, number: int, start: int, end: int) -> Iterable[Run]:
     stretches = [blocked(one, line, number, across=grid.runs_across) for one in bed.obstacles]
     phase = (0 if grid.runs_across else start) + line.first if line.keeps_phase else None
-    last: int | None = None
+    found: list[tuple[Run, int]] = []
     for low, high in free_stretches(bed, grid, line, stretches, start, end):
-        run = _run(low if last is None else max(low, last + line.step), high, line, phase)
+        run = _run(max(low, found[-1][0].last + line.step) if found else low, high, line.step, phase)
         if run.count > 0:
-            last = run.last
-            yield run
+            found.append((run, high))
+    return _centred(found) if line.centred else (run for run, _high in found)
+
+
+def _centred(found: list[tuple[Run, int]]) -> Iterable[Run]:
+    """Runs that begin as early as they can, each moved half as far as it may go without taking a place from the next.
+
+    Each comes with the last place that its ground has.
+    """
+    moved: list[Run] = []
+    next_first: int | None = None
+    for run, high in reversed(found):
+        latest = high if next_first is None else min(high, next_first - run.step)
+        moved.append(Run(run.first + (latest - run.last) // 2, run.step, run.count))
+        next_first = latest - (run.count - 1) * run.step
+    return reversed(moved)
 
 
 def free_stretches(
@@ -71,14 +85,10 @@ def free_stretches(
         yield from free
 
 
-def _run(low: int, high: int, line: Line, phase: int | None) -> Run:
-    """The places from `low` to `high`: from `low` on, in their middle, or those of a phase kept over the block."""
-    step = line.step
+def _run(low: int, high: int, step: int, phase: int | None) -> Run:
+    """The places from `low` to `high`: from `low` on, or those of a phase kept over the block."""
     first = low if phase is None else phase + -(-(low - phase) // step) * step
-    if first > high:
-        return Run(first, step, 0)
-    count = (high - first) // step + 1
-    return Run(first + ((high - first) % step // 2 if line.centred else 0), step, count)
+    return Run(first, step, (high - first) // step + 1 if first <= high else 0)
 
 
 def first_plants(rows: tuple[Row, ...], wanted: int) -> tuple[Row, ...]:

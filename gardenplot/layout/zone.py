@@ -63,8 +63,8 @@ def _turned(bed: Bed) -> tuple[Point, ...]:
 
 
 def within(runs: tuple[Interval, ...], start: int, end: int) -> tuple[Interval, ...]:
-    """The parts of intervals that lie between two readings."""
-    return tuple((max(left, start), min(right, end)) for left, right in runs if max(left, start) < min(right, end))
+    """The parts of intervals that lie between two readings; also one of no length, as a plant may stand there."""
+    return tuple((max(left, start), min(right, end)) for left, right in runs if max(left, start) <= min(right, end))
 
 
 def area(bed: Bed, start: int, end: int) -> int:
