@@ -2,7 +2,6 @@
 
 import pytest
 import shapely
-from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -84,7 +83,7 @@ def lines_of(layout: Layout, start: int, end: int) -> list[Line]:
     offset = start + head
     while offset + foot <= end:
         line = grid.lines[len(found) % len(grid.lines)]
-        found.append(evolve(line, offset=offset, low=offset + line.low, high=offset + line.high))
+        found.append(line._replace(offset=offset, low=offset + line.low, high=offset + line.high))
         offset += grid.rank
     return found
 

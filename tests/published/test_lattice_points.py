@@ -193,5 +193,5 @@ def test_straight_rows_fill_an_outline_of_level_and_upright_sides_by_picks_theor
 @given(outlines().filter(small), units)
 def test_a_grid_that_keeps_its_phase_fills_any_outline_by_picks_theorem(outline: Outline, unit: int) -> None:
     laid = on_a_lattice(outline, unit)
-    lines = (evolve(line, keeps_phase=True) for line in laid.layouts[0].grid.lines)
+    lines = (line._replace(keeps_phase=True) for line in laid.layouts[0].grid.lines)
     assert on_lines(laid, lines) == places_by_pick(outline)
