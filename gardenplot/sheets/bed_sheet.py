@@ -15,10 +15,11 @@ from gardenplot.errors import PlanError
 from gardenplot.layout import LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.plan.file import text_of
-from gardenplot.sheets.bed_columns import SIDE_WIDTH, Section, draw_sections, sections
+from gardenplot.sheets.bed_columns import draw_sections, sections
 from gardenplot.sheets.bed_drawing import draw_to_scale
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, Head, draw_foot, draw_head
 from gardenplot.sheets.paper import FACE, SIZES, Paper, load_face
+from gardenplot.sheets.section import SIDE_WIDTH, Section
 from gardenplot.sheets.stake_table import draw_table, fitting, height_of
 from gardenplot.words import _
 

@@ -1,0 +1,38 @@
+"""Rings of plants: their centre, then radius, plants and spacing of each, to be drawn with a string and a rule."""
+
+from itertools import pairwise
+from math import dist
+
+from gardenplot.layout import Layout
+from gardenplot.layout.value import Ring
+from gardenplot.plan import Bed
+from gardenplot.sheets.section import Section, sentence, short, table
+from gardenplot.units import Units
+from gardenplot.units.figures import tape
+from gardenplot.words import _
+
+
+def ring_parts(bed: Bed, layout: Layout, units: Units) -> list[Section]:
+    """The centre, then a line for each ring, from outside in."""
+    middle = bed.length.nm // 2, bed.width.nm // 2
+    lines = [(f" {number}", *_measures(ring, units), f" {ring.count}")
+             for number, ring in enumerate(layout.rings, 1) if ring.count]  # fmt: skip
+    centre = _("centre at {reading}, {offset} from the left edge").format(
+        reading=tape(middle[0], units), offset=tape(middle[1], units)
+    )
+    first = _("first plant of each ring on the centre line, towards the head")
+    return [
+        sentence(centre),
+        sentence(first, 9),
+        table((_("ring"), _("radius"), _("plant to plant"), _("plants")), (24, 60, 76, 50), lines),
+    ]
+
+
+def _measures(ring: Ring, units: Units) -> tuple[str, str]:
+    return (short(ring.radius, units), apart(ring, units)) if ring.radius else (_("centre"), "")
+
+
+def apart(ring: Ring, units: Units) -> str:
+    """From a plant of a ring to the next, straight across; nothing for one plant."""
+    steps = [round(dist(one, other)) for one, other in pairwise(ring.places)]
+    return short(min(steps), units) if steps else ""
