@@ -11,6 +11,7 @@ from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Pla
 from gardenplot.drawing.style import Ink
 from gardenplot.findings import Finding, Kind, find_in_bed
 from gardenplot.layout import LaidOut, Layout, Stretch, free_between, kept_for, standing
+from gardenplot.layout.cells import sub_rows
 from gardenplot.layout.filled import line_ground, lines_of, rows_of_cells
 from gardenplot.layout.row_ends import block_ground, row_ends
 from gardenplot.layout.zone import clip, corners_of, held, is_plain
@@ -156,6 +157,8 @@ def _block(bed: Bed, layout: Layout, look: Look, width: float) -> list[Mark]:
             Outline(band, fill=look.ink, tint=0.2, hatch=Hatch.SOWN),
         ]
     across = grid.between if len(layout.rows) > 1 and not grid.runs_across else grid.width
+    if grid.cell:
+        across = grid.cell // len(sub_rows(grid.per_cell))
     spread = min(grid.in_row, grid.twin or across, grid.rank) / MM
     return [
         Outline(ground, fill=look.ink, tint=0.16),

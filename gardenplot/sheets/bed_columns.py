@@ -12,7 +12,7 @@ from gardenplot.layout import LaidOut, Layout, kept_for
 from gardenplot.plan import Bed, Pattern, Plan
 from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.sheets.row_sections import row_sections
-from gardenplot.sheets.section import LABELS, Section, heading, short
+from gardenplot.sheets.section import LABELS, Section, heading, short, stacked
 from gardenplot.supplies import raising
 from gardenplot.units import CM, INCH, Units
 from gardenplot.units.figures import offset, tape
@@ -32,8 +32,7 @@ def sections(
         seen, title = _("{unit} from the centre of the bed"), _("Rings")
     column_head = _title(title, seen.format(unit=unit).strip())
     return (
-        *((column_head,) if across else ()),
-        *across,
+        *((stacked(column_head, across[0]), *across[1:]) if across else ()),
         *_reserved(plan, laid, layouts, look),
         *_square(laid.bed, units),
         _carry(plan, laid, layouts, look, stake_count),
@@ -41,13 +40,13 @@ def sections(
 
 
 def draw_sections(
-    page: Canvas, found: tuple[Section, ...], corner: tuple[float, float], width: float, room: float
+    page: Canvas, found: tuple[Section, ...], corner: tuple[float, float], width: float, room: float, least: int = 1
 ) -> tuple[Section, ...]:
-    """Draw as many sections as fit below a corner; gives the rest."""
+    """Draw as many sections as fit below a corner, but no fewer than the least; gives the rest."""
     left, y = corner
     bottom = y - room
     for number, section in enumerate(found):
-        if y - section.height < bottom and number:
+        if y - section.height < bottom and number >= least:
             return found[number:]
         section.draw(page, left, y, width)
         y -= section.height

@@ -23,7 +23,7 @@ _SLIM = 13 * mm
 _ENLARGED = 15 * mm
 _HIGHEST: float = 62 * mm
 """A bed is drawn no higher than this, so that its stakes stand on the same page."""
-_STILL_READ = 35 * mm
+_STILL_READ = 28 * mm
 """A bed is drawn lower than the highest where that keeps all of it on one page, but not lower than this."""
 _ROUND_ABOUT = 81.0
 """Points above and below a bed for its scale, its letters and its tape."""

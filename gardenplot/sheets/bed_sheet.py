@@ -21,9 +21,12 @@ from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, Head, draw_foot, draw_
 from gardenplot.sheets.paper import FACE, SIZES, Paper, load_face
 from gardenplot.sheets.section import SIDE_WIDTH, Section
 from gardenplot.sheets.stake_table import draw_table, fitting, height_of
+from gardenplot.units import Units
 from gardenplot.words import _
 
 _GUTTER = 20.0
+_BELOW = 12.0
+"""Points between the stakes and what stands below them."""
 
 
 @frozen
@@ -93,19 +96,49 @@ def _sheet(page: Canvas, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
     """One sheet, continued on further pages where stakes or rows are too many for one."""
     rows: tuple[Stake, ...] = stakes(plan, bed_turn.laid, bed_turn.layouts, look)
     beside: tuple[Section, ...] = sections(plan, bed_turn.laid, bed_turn.layouts, look, len(rows))
-    width, _height = page._pagesize
     first = True
     while rows or beside or first:
         top = draw_head(page, head, continued=not first)
         if first:
-            needed = max(sum(section.height for section in beside), height_of(rows))
+            needed = room_for(rows, beside)
             top = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, top, needed)
-        room = top - FOOT_AT
-        table_width = width - 2 * MARGIN - SIDE_WIDTH - _GUTTER
-        taken = fitting(rows, room)
-        draw_table(page, rows[:taken], plan.place.units, (MARGIN, top), table_width, room)
-        beside = draw_sections(page, beside, (width - MARGIN - SIDE_WIDTH, top), SIDE_WIDTH, room)
-        rows = rows[taken:]
+        rows, beside = _columns(page, rows, beside, plan.place.units, top)
         draw_foot(page, more=bool(rows or beside))
         page.showPage()
         first = False
+
+
+def _columns(
+    page: Canvas, rows: tuple[Stake, ...], beside: tuple[Section, ...], units: Units, top: float
+) -> tuple[tuple[Stake, ...], tuple[Section, ...]]:
+    """The stakes left and all else right of them; what does not fit there goes below the stakes. Gives the rest."""
+    width, _height = page._pagesize
+    room, table_width = top - FOOT_AT, width - 2 * MARGIN - SIDE_WIDTH - _GUTTER
+    taken = fitting(rows, room)
+    over = draw_sections(page, beside, (width - MARGIN - SIDE_WIDTH, top), SIDE_WIDTH, room)
+    low = height_of(rows[:taken])
+    below = taken == len(rows) and bool(over) and bool(rows)
+    bottom = draw_table(page, rows[:taken], units, (MARGIN, top), table_width, low if below else room)
+    if below:
+        for left in (MARGIN, MARGIN + SIDE_WIDTH + _GUTTER):
+            over = draw_sections(page, over, (left, bottom - _BELOW), SIDE_WIDTH, bottom - _BELOW - FOOT_AT, 0)
+    return rows[taken:], over
+
+
+def room_for(rows: tuple[Stake, ...], beside: tuple[Section, ...]) -> float:
+    """The least height in points in which the stakes and all else stand, in steps of 8."""
+    table, whole = height_of(rows), sum(section.height for section in beside)
+    room = table
+    while room < whole and not _stand(beside, (room, room - table - _BELOW, room - table - _BELOW)):
+        room += 8
+    return room
+
+
+def _stand(beside: tuple[Section, ...], columns: tuple[float, ...]) -> bool:
+    """Whether all sections stand in columns so high, one after another."""
+    left = list(beside)
+    for column in columns:
+        free = column
+        while left and left[0].height <= free:
+            free -= left.pop(0).height
+    return not left

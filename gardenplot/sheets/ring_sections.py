@@ -17,14 +17,11 @@ def ring_parts(bed: Bed, layout: Layout, units: Units) -> list[Section]:
     middle = bed.length.nm // 2, bed.width.nm // 2
     lines = [(f" {number}", *_measures(ring, units), f" {ring.count}")
              for number, ring in enumerate(layout.rings, 1) if ring.count]  # fmt: skip
-    centre = _("centre at {reading}, {offset} from the left edge").format(
-        reading=tape(middle[0], units), offset=tape(middle[1], units)
-    )
-    first = _("first plant of each ring on the centre line, towards the head")
+    centre = [(tape(middle[0], units).number, tape(middle[1], units).number)]
     return [
-        sentence(centre),
-        sentence(first, 9),
-        table((_("ring"), _("radius"), _("plant to plant"), _("plants")), (24, 60, 76, 50), lines),
+        table((_("centre, tape"), _("centre, from left edge")), (90, 130), centre),
+        sentence(_("first plant of each ring on the centre line, to the head"), 9),
+        table((_("ring"), _("radius"), _("plant to plant"), _("plants")), (24, 60, 76, 50), lines, largest=1),
     ]
 
 

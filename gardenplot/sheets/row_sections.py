@@ -96,13 +96,11 @@ def _said(layout: Layout, units: Units) -> list[Section]:
 
 
 def _across_said(layout: Layout, units: Units) -> list[Section]:
+    """Where the rows across lie along the tape."""
     rows = [row for row in layout.rows if row.count]
-    first = _("rows across, the first at {reading}").format(reading=tape(rows[0].offset, units))
-    if len(rows) == 1:
-        return [sentence(first)]
-    between = offset(layout.grid.between, units)
-    last = _("then every {spacing}, the last at {reading}")
-    return [sentence(first), sentence(last.format(spacing=between, reading=tape(rows[-1].offset, units)))]
+    first, last = (tape(row.offset, units).number for row in (rows[0], rows[-1]))
+    names = (_("rows across, first at"), _("then every"), _("last at"))
+    return [table(names, (94, 66, 66), [(first, str(offset(layout.grid.between, units)), last)])]
 
 
 def _alike(layout: Layout, units: Units) -> list[Section]:

@@ -18,6 +18,8 @@ LABELS = 50.0
 """Width in points of what stands before a line of offsets."""
 MEASURED = 14
 """Size in points of a figure that is measured at the bed."""
+LARGEST = 17
+"""Size in points of what a whole bed hangs on."""
 _MOST_A_LINE = 5
 
 
@@ -125,32 +127,37 @@ def _offset_line(found: Sequence[int], a_line: int, bed_width: int, units: Units
     return Section(27, draw)
 
 
-def table(headings: Sequence[str], shares: Sequence[float], rows: Sequence[Sequence[str]]) -> Section:
-    """Figures in columns, set to the right; each column has a share of the width.
+def table(
+    headings: Sequence[str], shares: Sequence[float], rows: Sequence[Sequence[str]], *, largest: int | None = None
+) -> Section:
+    """Figures in columns, set to the right; each column has a share of the width, and one may be the largest.
 
     What is not measured, such as the number of a row or of its plants, is marked by a leading blank and set smaller.
     """
-    pitch = 16.0 if len(rows) <= _FEW else 14.5
+    pitch = _PITCHES[len(rows) > _FEW] if largest is None else LARGEST + 2.0
     ends = [sum(shares[: number + 1]) / sum(shares) for number in range(len(shares))]
 
     def draw(page: Canvas, left: float, top: float, width: float) -> None:
         page.setFont(FACE, 9)
         for words, end in zip(headings, ends, strict=True):
-            page.drawRightString(left + width * end, top - 9, words)
+            page.drawRightString(left + width * end, top - 10, words)
         for number, row in enumerate(rows):
-            y = top - 23 - pitch * number
-            for words, share, end in zip(row, shares, ends, strict=True):
-                _figure(page, words, left + width * end, y, width * share / sum(shares) - 4)
+            y = top - 11 - pitch * (number + 1)
+            for column, (words, share, end) in enumerate(zip(row, shares, ends, strict=True)):
+                most = LARGEST if column == largest else MEASURED
+                _figure(page, words, most, left + width * end, y, width * share / sum(shares) - 4)
 
-    return Section(14 + pitch * len(rows), draw)
+    return Section(15 + pitch * len(rows), draw)
 
 
 _FEW = 8
+_PITCHES = (16.0, 14.5)
+"""Points from line to line of a table, and of one with more than a few."""
 
 
-def _figure(page: Canvas, words: str, right: float, y: float, room: float) -> None:
-    face, most = (FACE, 10) if words.startswith(" ") else (BOLD, MEASURED)
-    said = words.strip()
-    size = next((one for one in (most, 12, 10) if one <= most and pdfmetrics.stringWidth(said, face, one) <= room), 9)
+def _figure(page: Canvas, words: str, most: int, right: float, y: float, room: float) -> None:
+    face, most = (FACE, 10) if words.startswith(" ") else (BOLD, most)
+    said, sizes = words.strip(), (most, MEASURED, 12, 10)
+    size = next((one for one in sizes if one <= most and pdfmetrics.stringWidth(said, face, one) <= room), 9)
     page.setFont(face, size)
     page.drawRightString(right, y, said)
