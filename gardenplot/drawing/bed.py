@@ -177,14 +177,17 @@ def _rows(bed: Bed, layout: Layout, pen: Pen) -> list[Mark]:
 
 
 def _row_runs(bed: Bed, layout: Layout) -> list[tuple[int, tuple[int, int]]]:
-    """Each row's offset and where its line runs, in nm: over all of a plain bed's block, else over its own ground."""
+    """Each row's offset and where its line runs, in nm: over all of a plain bed's block, else its planted ground."""
     grid = layout.grid
     if is_plain(bed):
         whole = (0, grid.width) if grid.runs_across else (layout.start, layout.end)
         return [(row.offset, whole) for row in layout.rows]
     start, end = block_ground(bed, layout)
     return [
-        (line.offset, run) for line in lines_of(grid, start, end) for run in line_ground(bed, grid, line, start, end)
+        (line.offset, (low, high))
+        for line, row in zip(lines_of(grid, start, end), layout.rows, strict=False)
+        for low, high in line_ground(bed, grid, line, start, end)
+        if any(low <= run.first <= high for run in row.runs if run.count)
     ]
 
 

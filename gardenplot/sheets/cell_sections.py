@@ -17,17 +17,16 @@ _MOST_PLACES = 4
 def cell_parts(bed: Bed, layout: Layout, units: Units) -> list[Section]:
     """The number of cells, the lines between them from the left edge, and the places in a cell."""
     grid = layout.grid
-    rows = rows_of_cells(bed, grid, *block_ground(bed, layout))
     lines = [line.low for line in grid.lines] + [grid.lines[-1].high]
     size = ngettext(
         "cells of {side}, {count} plant in each", "cells of {side}, {count} plants in each", grid.per_cell
     )
     said = size.format(side=offset(grid.cell, units), count=grid.per_cell)
-    counts = {row.count for row in rows}
-    parts = [sentence(f"{said}: {_counted(rows)}"), offsets(lines, grid.width, units)]
-    if len(counts) > 1 or any(len(row.runs) > 1 for row in rows):
-        parts.append(_row_by_row(rows, grid.cell, units))
-    return [*parts, _in_a_cell(grid.cell, grid.per_cell, units)]
+    return [
+        sentence(f"{said}: {_counted(rows_of_cells(bed, grid, *block_ground(bed, layout)))}"),
+        offsets(lines, grid.width, units),
+        _in_a_cell(grid.cell, grid.per_cell, units),
+    ]
 
 
 def _counted(rows: tuple[Row, ...]) -> str:
@@ -39,14 +38,18 @@ def _counted(rows: tuple[Row, ...]) -> str:
     return ngettext("{count} cell", "{count} cells", cells).format(count=cells)
 
 
-def _row_by_row(rows: tuple[Row, ...], cell: int, units: Units) -> Section:
-    """Where the rows of cells begin and end along the bed."""
+def cell_tables(bed: Bed, layout: Layout, units: Units, most: int) -> list[Section]:
+    """Where the rows of cells begin and end along the bed, a table for so many lines; none where all are alike."""
+    rows = rows_of_cells(bed, layout.grid, *block_ground(bed, layout))
+    if len({row.runs for row in rows}) == 1 and len(rows[0].runs) == 1:
+        return []
     lines = []
     for number, row in enumerate(rows, 1):
         for turn, run in enumerate(run for run in row.runs if run.count):
-            ends = tape(run.first, units).number, tape(run.last + cell, units).number
+            ends = tape(run.first, units).number, tape(run.last + layout.grid.cell, units).number
             lines.append((f" {number}" if turn == 0 else "", *ends, f" {run.count}"))
-    return table((_("row"), _("cells from"), _("to"), _("cells")), (24, 70, 70, 46), lines)
+    names = (_("row"), _("cells from"), _("to"), _("cells"))
+    return [table(names, (24, 70, 70, 46), lines[at : at + most]) for at in range(0, len(lines), most)]
 
 
 def _in_a_cell(cell: int, plants: int, units: Units) -> Section:

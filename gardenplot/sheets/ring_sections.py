@@ -18,9 +18,11 @@ def ring_parts(bed: Bed, layout: Layout, units: Units) -> list[Section]:
     lines = [(f" {number}", *_measures(ring, units), f" {ring.count}")
              for number, ring in enumerate(layout.rings, 1) if ring.count]  # fmt: skip
     centre = [(tape(middle[0], units).number, tape(middle[1], units).number)]
+    starts = all(ring.places[0] == (middle[0] - ring.radius, middle[1]) for ring in layout.rings if ring.count)
+    first = [sentence(_("first plant of each ring on the centre line towards the head"), 9)] if starts else []
     return [
         table((_("centre, tape"), _("centre, from left edge")), (90, 130), centre),
-        sentence(_("first plant of each ring on the centre line, to the head"), 9),
+        *first,
         table((_("ring"), _("radius"), _("plant to plant"), _("plants")), (24, 60, 76, 50), lines, largest=1),
     ]
 

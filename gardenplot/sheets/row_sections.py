@@ -5,7 +5,7 @@ from gardenplot.drawing.sayings import name_of
 from gardenplot.layout import LaidOut, Layout, Run
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Pattern, Plan, planting_of
-from gardenplot.sheets.cell_sections import cell_parts
+from gardenplot.sheets.cell_sections import cell_parts, cell_tables
 from gardenplot.sheets.ring_sections import ring_parts
 from gardenplot.sheets.section import Section, heading, offsets, sentence, short, space, stacked, table
 from gardenplot.units import Units
@@ -47,14 +47,17 @@ def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Lo
     if grid.pattern is Pattern.RINGS:
         return [stacked(heading(name), *ring_parts(laid.bed, first, units), space(5))]
     if grid.pattern is Pattern.CELLS:
-        return [stacked(heading(name), *_gained(first), *cell_parts(laid.bed, first, units), space(5))]
+        more = cell_tables(laid.bed, first, units, MOST_LINES)
+        return [stacked(heading(name), *_gained(first), *cell_parts(laid.bed, first, units), space(5))] + [
+            stacked(heading(name, _(", row by row")), one, space(5)) for one in more
+        ]
     tail = ", " + _every(plan, first, units)
     about = [heading(name, tail), *_gained(first), *_said(first, units)]
     if is_plain(laid.bed):
         return [stacked(*about, *_alike(first, units), space(5))]
     tables = _tables(first, units)
     return [stacked(*about, tables[0], space(5))] + [
-        stacked(heading(name, _(", continued")), more, space(5)) for more in tables[1:]
+        stacked(heading(name, _(", continued")), one, space(5)) for one in tables[1:]
     ]
 
 
@@ -124,7 +127,7 @@ def _tables(layout: Layout, units: Units) -> list[Section]:
     names = (_("row"), _("from edge"), _("first plant"), _("last plant"), _("plants"))
     shares = (20, 44, 60, 60, 34)
     if layout.grid.runs_across:
-        names, shares = (_("row"), _("tape"), _("first plant"), _("last plant"), _("plants")), (44, 56, 48, 46, 32)
+        names, shares = (_("rows"), _("tape"), _("first"), _("last"), _("plants")), (58, 60, 40, 40, 28)
     pieces = [lines[at : at + MOST_LINES] for at in range(0, len(lines), MOST_LINES)]
     return [table(names, shares, piece) for piece in pieces]
 
@@ -140,12 +143,13 @@ def _along_lines(layout: Layout, units: Units) -> list[tuple[str, ...]]:
 
 def _across_lines(layout: Layout, units: Units) -> list[tuple[str, ...]]:
     """Rows across: those that follow each other and are alike on one line, with the reading of the first."""
-    kinds = len(layout.grid.lines)
+    kinds, rows = len(layout.grid.lines), layout.rows
+    empty = next((number for number, row in enumerate(rows) if row.count), 0)
     found: list[tuple[list[int], tuple[tuple[int, int, int], ...]]] = []
     for kind in range(kinds):
         alike: list[tuple[list[int], tuple[tuple[int, int, int], ...]]] = []
-        for number in range(kind, len(layout.rows), kinds):
-            runs = _in_phase(layout.rows[number].runs)
+        for number in range(kind, len(rows), kinds):
+            runs = _in_phase(rows[number].runs)
             if alike and alike[-1][1] == runs:
                 alike[-1][0].append(number)
             else:
@@ -153,21 +157,21 @@ def _across_lines(layout: Layout, units: Units) -> list[tuple[str, ...]]:
         found += alike
     lines: list[tuple[str, ...]] = []
     for numbers, runs in sorted(found):
-        reading = tape(layout.rows[numbers[0]].offset, units).number
+        reading = tape(rows[numbers[0]].offset, units).number
         for turn, (first, last, count) in enumerate(runs):
-            which = (f" {_listed(numbers)}", reading) if turn == 0 else ("", "")
+            which = (f" {_listed([number + 1 - empty for number in numbers])}", reading) if turn == 0 else ("", "")
             lines.append((*which, short(first, units), short(last, units), f" {count}"))
     return lines
 
 
 def _listed(numbers: list[int]) -> str:
-    """Row numbers from 1 that are evenly apart: "3", "1–13", "1, 3 … 13"."""
-    first, last = numbers[0] + 1, numbers[-1] + 1
+    """Row numbers that are evenly apart: "3", "1–13", "1, 3 … 13"."""
+    first, last = numbers[0], numbers[-1]
     if len(numbers) == 1:
         return str(first)
     if numbers[1] - numbers[0] == 1:
         return f"{first}–{last}"
-    return f"{first}, {last}" if len(numbers) == 2 else f"{first}, {numbers[1] + 1} … {last}"
+    return f"{first}, {last}" if len(numbers) == 2 else f"{first}, {numbers[1]} … {last}"
 
 
 def _in_phase(runs: tuple[Run, ...]) -> tuple[tuple[int, int, int], ...]:

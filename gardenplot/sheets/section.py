@@ -7,13 +7,12 @@ from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
+from gardenplot.sheets.page_parts import SIDE_WIDTH
 from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.units import CM, Units
 from gardenplot.units.figures import MINUS, offset
 from gardenplot.words import _
 
-SIDE_WIDTH = 226.0
-"""Width of the side column in points."""
 LABELS = 50.0
 """Width in points of what stands before a line of offsets."""
 MEASURED = 14
@@ -151,7 +150,7 @@ def table(
 
 
 _FEW = 8
-_PITCHES = (16.0, 14.5)
+_PITCHES = (16.0, 15.0)
 """Points from line to line of a table, and of one with more than a few."""
 
 

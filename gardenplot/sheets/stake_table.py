@@ -38,7 +38,8 @@ def _share(stake: Stake) -> float:
     """The height of a stake's row, in rows of two lines; what has no name to cut may need two of several lines."""
     if len(stake.notes) == 1:
         return 1.0
-    return max(1.0, sum(1 + (not note.name and len(note.says) > _LONG) for note in stake.notes) / 2)
+    lines = sum(1 + (not note.name and len(note.says) > _LONG) for note in stake.notes)
+    return max(1.0, lines / 2 + 0.2 * (lines > 2))
 
 
 def draw_table(
@@ -109,11 +110,7 @@ def _row(page: Canvas, stake: Stake, units: Units, columns: dict[str, _Column], 
     page.setFont(BOLD, 17)
     _put(page, tape(stake.at, units).number, columns["tape"], middle - 6)
     _here(page, stake, columns["here"], middle)
-    rows_left, rows_right, _side = columns["rows"]
-    room = rows_right - rows_left
-    size = next((one for one in (14, 12, 10) if pdfmetrics.stringWidth(stake.rows, BOLD, one) <= room), 9)
-    page.setFont(BOLD, size)
-    _put(page, fitted(stake.rows, BOLD, size, room), columns["rows"], middle - 5)
+    _rows(page, stake.rows, columns["rows"], middle)
     if stake.plants is not None:
         page.setFont(BOLD, 14)
         _put(page, str(stake.plants), columns["plants"], middle - 5)
@@ -125,6 +122,19 @@ def _row(page: Canvas, stake: Stake, units: Units, columns: dict[str, _Column], 
     left, right, _side = columns["actual"]
     page.setLineWidth(0.18 * mm)
     page.line(left, middle - 8, right, middle - 8)
+
+
+def _rows(page: Canvas, words: str, column: _Column, middle: float) -> None:
+    """Rows by plants, as large as there is room for, on two lines rather than cut short."""
+    room = column[1] - column[0]
+    size = next((one for one in (14, 12, 10) if pdfmetrics.stringWidth(words, BOLD, one) <= room), 9)
+    lines = [words]
+    if pdfmetrics.stringWidth(words, BOLD, size) > room and " + " in words:
+        size, (first, last) = 10, words.rsplit(" + ", 1)
+        lines = [first, f"+ {last}"]
+    page.setFont(BOLD, size)
+    for number, line in enumerate(lines):
+        _put(page, fitted(line, BOLD, size, room), column, middle - 5 + 5.5 * (len(lines) - 1) - 11 * number)
 
 
 def _here(page: Canvas, stake: Stake, column: _Column, middle: float) -> None:
