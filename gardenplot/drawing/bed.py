@@ -4,14 +4,16 @@ from datetime import date
 from functools import lru_cache
 from math import cos, sin, tau
 
-from attrs import evolve, frozen
+from attrs import frozen
 
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Point, Shape, Weight, box
 from gardenplot.drawing.style import Ink
 from gardenplot.findings import Finding, Kind, find_in_bed
 from gardenplot.layout import LaidOut, Layout, Stretch, free_between, kept_for, standing
-from gardenplot.layout.filled import line_ground, lines_of, zone_rows
+from gardenplot.layout.cells import sub_rows
+from gardenplot.layout.filled import line_ground, lines_of, rows_of_cells
+from gardenplot.layout.row_ends import block_ground, row_ends
 from gardenplot.layout.zone import clip, corners_of, held, is_plain
 from gardenplot.plan import Bed, Obstacle, Pattern
 from gardenplot.plan.shapes import posts_of
@@ -58,6 +60,7 @@ def _figure(laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], 
     marks += (_solid(box(*(at / MM for at in (*least, *most)))) for least, most in posts_of(bed))
     marks += (mark for obstacle in bed.obstacles for mark in _obstacle(obstacle))
     for layout in layouts:
+        marks += _row_ends(bed, layout)
         marks += _stakes(bed, layout, width)
     marks += _reserved(laid, layouts)
     ids = {layout.planting for layout in layouts}
@@ -154,6 +157,8 @@ def _block(bed: Bed, layout: Layout, look: Look, width: float) -> list[Mark]:
             Outline(band, fill=look.ink, tint=0.2, hatch=Hatch.SOWN),
         ]
     across = grid.between if len(layout.rows) > 1 and not grid.runs_across else grid.width
+    if grid.cell:
+        across = grid.cell // len(sub_rows(grid.per_cell))
     spread = min(grid.in_row, grid.twin or across, grid.rank) / MM
     return [
         Outline(ground, fill=look.ink, tint=0.16),
@@ -172,14 +177,17 @@ def _rows(bed: Bed, layout: Layout, pen: Pen) -> list[Mark]:
 
 
 def _row_runs(bed: Bed, layout: Layout) -> list[tuple[int, tuple[int, int]]]:
-    """Each row's offset and where its line runs, in nm: over all of a plain bed's block, else over its own ground."""
+    """Each row's offset and where its line runs, in nm: over all of a plain bed's block, else its planted ground."""
     grid = layout.grid
     if is_plain(bed):
         whole = (0, grid.width) if grid.runs_across else (layout.start, layout.end)
         return [(row.offset, whole) for row in layout.rows]
-    start, end = max(layout.start, bed.zone[0]), min(layout.end, bed.zone[1])
+    start, end = block_ground(bed, layout)
     return [
-        (line.offset, run) for line in lines_of(grid, start, end) for run in line_ground(bed, grid, line, start, end)
+        (line.offset, (low, high))
+        for line, row in zip(lines_of(grid, start, end), layout.rows, strict=False)
+        for low, high in line_ground(bed, grid, line, start, end)
+        if any(low <= run.first <= high for run in row.runs if run.count)
     ]
 
 
@@ -193,15 +201,25 @@ def _row_line(layout: Layout, offset: int, run: tuple[int, int], pen: Pen) -> Li
 def _cells(bed: Bed, layout: Layout, pen: Pen) -> list[Mark]:
     """The sides of all cells."""
     grid, lines = layout.grid, []
-    start, end = max(layout.start, bed.zone[0]), min(layout.end, bed.zone[1])
-    whole = evolve(grid, pattern=Pattern.STRAIGHT)
-    for line, row in zip(grid.lines, zone_rows(bed, whole, start, end), strict=True):
+    for line, row in zip(grid.lines, rows_of_cells(bed, grid, *block_ground(bed, layout)), strict=True):
         for run in row.runs:
             first, last = run.first / MM, (run.last + grid.cell) / MM
             lines += [Line((first, y / MM), (last, y / MM), pen) for y in (line.low, line.high)]
             sides = (run.first + number * grid.cell for number in range(run.count + 1))
             lines += [Line((x / MM, line.low / MM), (x / MM, line.high / MM), pen) for x in sides]
     return [*lines]
+
+
+def _row_ends(bed: Bed, layout: Layout) -> list[Mark]:
+    """A short mark across each row that begins or ends inside its block."""
+    grid, pen = layout.grid, Pen(Ink.INK)
+    reach = min(grid.between, grid.twin or grid.between) / 3
+    marks: list[Mark] = []
+    for end in row_ends(bed, layout):
+        low, high = (end.offset, end.offset + end.reach) if end.reach else (end.offset - reach, end.offset + reach)
+        low, high = max(0, low), min(grid.width, high)
+        marks.append(Line((end.at / MM, low / MM), (end.at / MM, high / MM), pen))
+    return marks
 
 
 def _stakes(bed: Bed, layout: Layout, width: float) -> list[Mark]:

@@ -1,13 +1,18 @@
 """The stakes of a bed in walking order, each with its tape reading and what begins and ends there."""
 
-from attrs import frozen
+from collections.abc import Iterable
+from itertools import pairwise
+
+from attrs import evolve, frozen
 
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of, rows_by_plants
 from gardenplot.layout import LaidOut, Layout
-from gardenplot.plan import Bed, Plan
+from gardenplot.layout.row_ends import RowEnd, row_ends
+from gardenplot.plan import Bed, Pattern, Plan
+from gardenplot.units import Units
 from gardenplot.units.figures import span, tape
-from gardenplot.words import _
+from gardenplot.words import _, ngettext
 
 
 @frozen
@@ -52,6 +57,8 @@ def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[st
         *_bed_notes(plan, laid.bed, layouts),
         *(note for one in layouts for note in _block_notes(plan, one, look)),
     ]
+    ends = (note for one in layouts for note in _row_notes(plan, laid.bed, one, look))
+    notes += _beside_others(notes, sorted(ends, key=lambda note: note.at), plan.place.units)
     found: list[Stake] = []
     for at in sorted({note.at for note in notes}):
         here = sorted((note for note in notes if note.at == at), key=lambda note: note.rank)
@@ -90,3 +97,41 @@ def _block_notes(plan: Plan, layout: Layout, look: dict[str, Look]) -> list[_Not
     begins = Here(_("begins"), f"{letter} {name_of(plan, layout.planting)}", first)
     ends = Here(_("ends"), letter, last)
     return [_Note(layout.start, begins, 5, layout), _Note(layout.end, ends, 3)]
+
+
+def _row_notes(plan: Plan, bed: Bed, layout: Layout, look: dict[str, Look]) -> list[_Note]:
+    """Rows that begin or end inside a block; those whose readings look the same on paper in one note."""
+    units, letter = plan.place.units, look[layout.planting].letter
+    alike: dict[tuple[str, bool], list[RowEnd]] = {}
+    for end in row_ends(bed, layout):
+        alike.setdefault((tape(end.at, units).number, end.begins), []).append(end)
+    return [
+        _Note(found[0].at, Here(_row_words(layout, found), letter), 6 if begins else 2)
+        for (_reading, begins), found in alike.items()
+    ]
+
+
+def _row_words(layout: Layout, ends: list[RowEnd]) -> str:
+    rows = sorted({end.row + 1 for end in ends})
+    if layout.grid.pattern is Pattern.CELLS:
+        begin = ngettext("row {rows} of cells begins", "rows {rows} of cells begin", len(rows))
+        end = ngettext("row {rows} of cells ends", "rows {rows} of cells end", len(rows))
+    else:
+        begin = ngettext("row {rows} begins", "rows {rows} begin", len(rows))
+        end = ngettext("row {rows} ends", "rows {rows} end", len(rows))
+    return (begin if ends[0].begins else end).format(rows=numbers(rows))
+
+
+def numbers(rows: list[int]) -> str:
+    """Some numbers in order, in short: "3", "3–4", "1–2, 10–11"."""
+    breaks = [at for at, (one, after) in enumerate(pairwise(rows), 1) if after != one + 1]
+    parts = [rows[start:end] for start, end in pairwise([0, *breaks, len(rows)])]
+    return ", ".join(str(part[0]) if len(part) == 1 else f"{part[0]}–{part[-1]}" for part in parts)
+
+
+def _beside_others(notes: list[_Note], more: Iterable[_Note], units: Units) -> list[_Note]:
+    """Further notes, each at the stake of any other whose reading looks the same on paper."""
+    known: dict[str, int] = {}
+    for note in notes:
+        known.setdefault(tape(note.at, units).number, note.at)
+    return [evolve(note, at=known.setdefault(tape(note.at, units).number, note.at)) for note in more]

@@ -47,6 +47,11 @@ def zone_rows(bed: Bed, grid: Grid, start: int, end: int) -> tuple[Row, ...]:
     return tuple(rows)
 
 
+def rows_of_cells(bed: Bed, grid: Grid, start: int, end: int) -> tuple[Row, ...]:
+    """The rows of whole cells between two tape readings: a run holds cells, its readings are their head sides."""
+    return zone_rows(bed, evolve(grid, pattern=Pattern.STRAIGHT), start, end)
+
+
 def _filled(bed: Bed, grid: Grid, line: Line, number: int, start: int, end: int) -> Iterable[Run]:
     stretches = [blocked(one, line, number, across=grid.runs_across) for one in bed.obstacles]
     phase = (0 if grid.runs_across else start) + line.first if line.keeps_phase else None

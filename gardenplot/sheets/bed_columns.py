@@ -1,34 +1,22 @@
 """Beside the stake table: row offsets of each planting, how to square the bed, what to carry."""
 
-from collections.abc import Callable
 from math import isqrt
 
-from attrs import frozen
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.sayings import name_of
+from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.workings import convention
 from gardenplot.layout import LaidOut, Layout, kept_for
-from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Bed, Pattern, Plan
 from gardenplot.sheets.paper import BOLD, FACE, fitted
+from gardenplot.sheets.row_sections import row_sections
+from gardenplot.sheets.section import LABELS, Section, heading, short, stacked
 from gardenplot.supplies import raising
 from gardenplot.units import CM, INCH, Units
-from gardenplot.units.figures import MINUS, offset, tape
+from gardenplot.units.figures import offset, tape
 from gardenplot.words import _, ngettext
-
-SIDE_WIDTH = 226.0
-"""Width of the side column in points."""
-
-
-@frozen
-class Section:
-    """A part of the side column: its height in points and what draws it from a corner at a width."""
-
-    height: float
-    draw: Callable[[Canvas, float, float, float], None]
 
 
 def sections(
@@ -36,20 +24,15 @@ def sections(
 ) -> tuple[Section, ...]:
     """The sections of a bed: offsets first, since they are needed before the first plant."""
     units = plan.place.units
-    groups: dict[tuple[object, ...], list[Layout]] = {}
-    for layout in layouts:
-        key = (layout.grid.pattern, layout.grid.in_row, tuple(row.offset for row in layout.rows), layout.grid.edge)
-        groups.setdefault(key, []).append(layout)
-    across = [_offsets(plan, group, look) for group in groups.values()]
-    if not is_plain(laid.bed):
-        across = [_row_by_row(plan, layout, look) for layout in layouts if layout.rows]
+    across = row_sections(plan, laid, layouts, look)
     unit = offset(CM, units).unit
-    title = _title(
-        _("Across the bed"), _("{unit} from the left edge as seen from the head").format(unit=unit).strip()
-    )
+    seen = _("{unit} from the left edge as seen from the head")
+    title = _("Across the bed")
+    if all(layout.grid.pattern is Pattern.RINGS for layout in layouts):
+        seen, title = _("{unit} from the centre of the bed"), _("Rings")
+    column_head = _title(title, seen.format(unit=unit).strip())
     return (
-        *((title,) if across else ()),
-        *across,
+        *((stacked(column_head, across[0]), *across[1:]) if across else ()),
         *_reserved(plan, laid, layouts, look),
         *_square(laid.bed, units),
         _carry(plan, laid, layouts, look, stake_count),
@@ -57,13 +40,13 @@ def sections(
 
 
 def draw_sections(
-    page: Canvas, found: tuple[Section, ...], corner: tuple[float, float], width: float, room: float
+    page: Canvas, found: tuple[Section, ...], corner: tuple[float, float], width: float, room: float, least: int = 1
 ) -> tuple[Section, ...]:
-    """Draw as many sections as fit below a corner; gives the rest."""
+    """Draw as many sections as fit below a corner, but no fewer than the least; gives the rest."""
     left, y = corner
     bottom = y - room
     for number, section in enumerate(found):
-        if y - section.height < bottom and number:
+        if y - section.height < bottom and number >= least:
             return found[number:]
         section.draw(page, left, y, width)
         y -= section.height
@@ -80,40 +63,27 @@ def _title(words: str, quiet: str) -> Section:
     return Section(28, draw)
 
 
-def _offsets(plan: Plan, group: list[Layout], look: dict[str, Look]) -> Section:
-    """Offsets from the left edge, large, and from the centre, small; plantings that share them stand together."""
-    units, first = plan.place.units, group[0]
-    names = ", ".join(f"{look[one.planting].letter} {name_of(plan, one.planting)}" for one in group)
-    names += ", " + _("every {spacing}").format(spacing=offset(first.grid.in_row, units)) if first.rows else ""
-    moved = first.grid.pattern in (Pattern.STAGGERED, Pattern.TRIANGULAR) and len(first.rows) > 1
-    lines = _broadcast_lines(first, units) if not first.rows else _offset_lines(first, units)
-
-    def draw(page: Canvas, left: float, top: float, width: float) -> None:
-        page.setFont(BOLD, 10)
-        page.drawString(left, top - 10, fitted(names, BOLD, 10, width))
-        y = top - 11
-        if moved:
-            page.setFont(FACE, 9)
-            page.drawString(left, y - 8, _("rows 2, 4 … begin half a spacing further on"))
-            y -= 11
-        for line in lines:
-            y = line(page, left, y, width)
-
-    return Section(17 + 11 * moved + (27 * len(lines) if first.rows else 15), draw)
-
-
 def _reserved(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> tuple[Section, ...]:
     """The places kept for crops that follow, to be pegged along with the first turn."""
-    kept = (one.layout for one in kept_for(laid, layouts))
-    return tuple(_pegs(plan, layout, look) for layout in kept if layout.rows)
+    kept = [one.layout for one in kept_for(laid, layouts) if one.layout.plants]
+    found: list[Section] = []
+    for layout in kept:
+        if layout.rows and not layout.grid.runs_across:
+            found.append(_pegs(plan, layout, look))
+        else:
+            found += [heading(_kept_words(plan, layout, look)), *row_sections(plan, laid, (layout,), look)]
+    return tuple(found)
+
+
+def _kept_words(plan: Plan, layout: Layout, look: dict[str, Look]) -> str:
+    places = ngettext("{count} place kept", "{count} places kept", layout.plants).format(count=layout.plants)
+    return f"{titled(plan, layout.planting, look)}, {places}"
 
 
 def _pegs(plan: Plan, layout: Layout, look: dict[str, Look]) -> Section:
     units = plan.place.units
-    title = f"{look[layout.planting].letter} {name_of(plan, layout.planting)}, " + ngettext(
-        "{count} place kept", "{count} places kept", layout.plants
-    ).format(count=layout.plants)
-    offsets = ", ".join(_offset(row.offset, units) for row in layout.rows)
+    title = _kept_words(plan, layout, look)
+    offsets = ", ".join(short(row.offset, units) for row in layout.rows)
     first = tape(layout.first_plant or 0, units).number
     lines = (
         _("first at {first}, then every {spacing}").format(first=first, spacing=offset(layout.grid.in_row, units)),
@@ -128,90 +98,6 @@ def _pegs(plan: Plan, layout: Layout, look: dict[str, Look]) -> Section:
             page.drawString(left, top - 23 - 12 * number, fitted(line, FACE, 10, width))
 
     return Section(42, draw)
-
-
-def _row_by_row(plan: Plan, layout: Layout, look: dict[str, Look]) -> Section:
-    """Where rows differ by the bed's outline or by what stands in it: each with its first and last plant."""
-    units = plan.place.units
-    name = f"{look[layout.planting].letter} {name_of(plan, layout.planting)}, "
-    name += _("every {spacing}").format(spacing=offset(layout.grid.in_row, units))
-    rows = [row for row in layout.rows if row.count]
-    pitch = 14 if len(rows) <= 8 else 12
-    headings = (_("from edge"), _("first plant"), _("last plant"), _("plants"))
-
-    def draw(page: Canvas, left: float, top: float, width: float) -> None:
-        page.setFont(BOLD, 10)
-        page.drawString(left, top - 10, fitted(name, BOLD, 10, width))
-        page.setFont(FACE, 9)
-        for column, heading in enumerate(headings):
-            page.drawRightString(left + width / 4 * (column + 1), top - 21, heading)
-        for number, row in enumerate(rows):
-            y = top - 34 - pitch * number
-            runs = [run for run in row.runs if run.count]
-            cells = (_offset(row.offset, units), tape(runs[0].first, units).number, tape(runs[-1].last, units).number)
-            for column, cell in enumerate((*cells, str(row.count))):
-                page.setFont(BOLD, min(pitch, 14) if column == 0 else 12)
-                page.drawRightString(left + width / 4 * (column + 1), y, cell)
-
-    return Section(31 + pitch * len(rows), draw)
-
-
-_Line = Callable[[Canvas, float, float, float], float]
-
-
-def _broadcast_lines(layout: Layout, units: Units) -> list[_Line]:
-    words = _("sown over the band from {first} to {last}").format(
-        first=offset(layout.grid.edge, units), last=offset(layout.grid.width - layout.grid.edge, units)
-    )
-
-    def draw(page: Canvas, left: float, top: float, width: float) -> float:
-        page.setFont(FACE, 10)
-        page.drawString(left, top - 12, fitted(words, FACE, 10, width))
-        return top - 27
-
-    return [draw]
-
-
-_MOST_A_LINE = 5
-_LABELS = 50.0
-
-
-def _offset_lines(layout: Layout, units: Units) -> list[_Line]:
-    """The offsets in lines of as many as their figures leave room for."""
-    rows, width = [row.offset for row in layout.rows], layout.grid.width
-    widest = max(pdfmetrics.stringWidth(_offset(at, units), BOLD, 14) for at in rows)
-    a_line = max(1, min(_MOST_A_LINE, int((SIDE_WIDTH - _LABELS) / (widest + 4))))
-    return [_offset_line(rows[at : at + a_line], a_line, width, units) for at in range(0, len(rows), a_line)]
-
-
-def _offset(at: int, units: Units) -> str:
-    return offset(at, units, inch_parts=4).number
-
-
-def _offset_line(offsets: list[int], a_line: int, bed_width: int, units: Units) -> _Line:
-    def draw(page: Canvas, left: float, top: float, width: float) -> float:
-        step = (width - _LABELS) / a_line
-        page.setFont(FACE, 9)
-        page.drawString(left, top - 12, _("from edge"))
-        page.drawString(left, top - 23, _("from centre"))
-        for number, at in enumerate(offsets):
-            x = left + _LABELS + (number + 1) * step
-            page.setFont(BOLD, 14)
-            page.drawRightString(x, top - 13, _offset(at, units))
-            page.setFont(FACE, 9)
-            page.drawRightString(x, top - 23, _from_centre(at, bed_width, units))
-        return top - 27
-
-    return draw
-
-
-def _from_centre(at: int, bed_width: int, units: Units) -> str:
-    """The distance from the centre line, with a sign: left of it minus, right of it plus."""
-    twice = 2 * at - bed_width
-    figure = offset(abs(twice) // 2, units, inch_parts=4).number
-    if abs(twice) < CM // 10:
-        return "0"
-    return f"{MINUS if twice < 0 else '+'}{figure}"
 
 
 def diagonal(length: int, width: int) -> int:
@@ -275,7 +161,7 @@ def _carry(
         page.drawString(left, top - 13, _("Carry"))
         page.setFont(FACE, 9)
         for number, line in enumerate(ends):
-            page.drawString(left + _LABELS, top - 13 - 11 * number, fitted(line, FACE, 9, width - _LABELS))
+            page.drawString(left + LABELS, top - 13 - 11 * number, fitted(line, FACE, 9, width - LABELS))
         top -= 11 * max(0, len(ends) - 1)
         page.setFont(FACE, 10)
         page.drawString(left, top - 28, lines[0])
@@ -290,7 +176,7 @@ def _ends(layouts: tuple[Layout, ...], look: dict[str, Look], units: Units) -> l
     """How the counts treat the ends of a block: once where all agree, otherwise by letter."""
     letters: dict[str, list[str]] = {}
     for layout in layouts:
-        if layout.rows:
+        if layout.per_row:
             letters.setdefault(convention(layout.grid, units), []).append(look[layout.planting].letter)
     if len(letters) == 1:
         return [_("counts: {ends}").format(ends=ends) for ends in letters]

@@ -12,10 +12,10 @@ from gardenplot.drawing.tape import ticks
 from gardenplot.layout import LaidOut, Layout
 from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
-from gardenplot.sheets.page_parts import FOOT_AT, MARGIN
+from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, stakes_width
 from gardenplot.sheets.paper import BOLD, FACE, DrawingScale, check_length, fitted, scale_for
 from gardenplot.sheets.render import Frame, render
-from gardenplot.units import MM
+from gardenplot.units import MM, Units
 from gardenplot.units.figures import tape
 from gardenplot.words import _
 
@@ -23,10 +23,25 @@ _SLIM = 13 * mm
 _ENLARGED = 15 * mm
 _HIGHEST: float = 62 * mm
 """A bed is drawn no higher than this, so that its stakes stand on the same page."""
-_STILL_READ = 35 * mm
+_STILL_READ = 28 * mm
 """A bed is drawn lower than the highest where that keeps all of it on one page, but not lower than this."""
 _ROUND_ABOUT = 81.0
 """Points above and below a bed for its scale, its letters and its tape."""
+
+
+SCALE_LINE = 26.0
+"""Points that the scale and its bar take above the bed."""
+LEAST_HEIGHT = _STILL_READ + _ROUND_ABOUT - SCALE_LINE
+"""Points that a side column gains at least where it begins beside the bed."""
+_AROUND = 120.0
+"""Points left and right of a bed for its name and the words at the ends of its tape."""
+
+
+def is_compact(page: Canvas, laid: LaidOut, units: Units) -> bool:
+    """Whether a bed leaves room for the side column beside it, however large it is drawn."""
+    length, width = laid.bed.length.nm, laid.bed.width.nm
+    scale = scale_for(length, width, (page._pagesize[0] - 2 * MARGIN - 2, _HIGHEST), units)
+    return scale.on_paper(length) + _AROUND <= stakes_width(page)
 
 
 def draw_to_scale(
@@ -51,13 +66,14 @@ def draw_to_scale(
     y = top - 17
     _scale_line(page, scale, plan, y)
     along = scale.on_paper(MM)
-    left = MARGIN + 1 + (room - figure.length * along) / 2
+    compact = is_compact(page, laid, plan.place.units)
+    left = MARGIN + 1 + ((stakes_width(page) if compact else room) - figure.length * along) / 2
     y -= 18
     y = _letters(page, plan, layouts, look, left, along, y) - figure.rim * along
     y = _bed(page, figure.marks, Frame(left, y, along, along), figure.length, figure.width) - figure.rim * along
     y = _tape(page, plan, laid, Frame(left, y, along, along))
     below = y - _ENLARGED - 24
-    if figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
+    if not compact and figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
         page.setFont(FACE, 9)
         page.drawString(MARGIN, y - 9, _("The same, enlarged and not to scale:"))
         stretched = Frame(MARGIN + 1, y - 18, room / figure.length, _ENLARGED / figure.width)

@@ -15,14 +15,17 @@ from gardenplot.errors import PlanError
 from gardenplot.layout import LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.plan.file import text_of
-from gardenplot.sheets.bed_columns import SIDE_WIDTH, Section, draw_sections, sections
-from gardenplot.sheets.bed_drawing import draw_to_scale
-from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, Head, draw_foot, draw_head
+from gardenplot.sheets.bed_columns import draw_sections, sections
+from gardenplot.sheets.bed_drawing import LEAST_HEIGHT, SCALE_LINE, draw_to_scale, is_compact
+from gardenplot.sheets.page_parts import FOOT_AT, GUTTER, MARGIN, SIDE_WIDTH, Head, draw_foot, draw_head, stakes_width
 from gardenplot.sheets.paper import FACE, SIZES, Paper, load_face
+from gardenplot.sheets.section import Section
 from gardenplot.sheets.stake_table import draw_table, fitting, height_of
+from gardenplot.units import Units
 from gardenplot.words import _
 
-_GUTTER = 20.0
+_BELOW = 12.0
+"""Points between the stakes and what stands below them."""
 
 
 @frozen
@@ -92,19 +95,67 @@ def _sheet(page: Canvas, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
     """One sheet, continued on further pages where stakes or rows are too many for one."""
     rows: tuple[Stake, ...] = stakes(plan, bed_turn.laid, bed_turn.layouts, look)
     beside: tuple[Section, ...] = sections(plan, bed_turn.laid, bed_turn.layouts, look, len(rows))
-    width, _height = page._pagesize
     first = True
     while rows or beside or first:
         top = draw_head(page, head, continued=not first)
+        tops = top, top
         if first:
-            needed = max(sum(section.height for section in beside), height_of(rows))
-            top = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, top, needed)
-        room = top - FOOT_AT
-        table_width = width - 2 * MARGIN - SIDE_WIDTH - _GUTTER
-        taken = fitting(rows, room)
-        draw_table(page, rows[:taken], plan.place.units, (MARGIN, top), table_width, room)
-        beside = draw_sections(page, beside, (width - MARGIN - SIDE_WIDTH, top), SIDE_WIDTH, room)
-        rows = rows[taken:]
+            compact = is_compact(page, bed_turn.laid, plan.place.units)
+            needed = room_for(rows, beside, LEAST_HEIGHT if compact else 0.0)
+            below = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, top, needed)
+            tops = below, top - SCALE_LINE if compact else below
+        rows, beside = _columns(page, rows, beside, plan.place.units, tops)
         draw_foot(page, more=bool(rows or beside))
         page.showPage()
         first = False
+
+
+def _columns(
+    page: Canvas, rows: tuple[Stake, ...], beside: tuple[Section, ...], units: Units, tops: tuple[float, float]
+) -> tuple[tuple[Stake, ...], tuple[Section, ...]]:
+    """The stakes left and all else right of them; what does not fit there goes below the stakes. Gives the rest.
+
+    Both columns begin at a height of their own.
+    """
+    top, side_top = tops
+    room, table_width = top - FOOT_AT, stakes_width(page)
+    taken = fitting(rows, room)
+    right = MARGIN + table_width + GUTTER
+    over = draw_sections(page, beside, (right, side_top), SIDE_WIDTH, side_top - FOOT_AT)
+    low = max(height_of(rows[:taken]), room - _BELOW - _height_below(over))
+    below = taken == len(rows) and bool(over) and bool(rows)
+    bottom = draw_table(page, rows[:taken], units, (MARGIN, top), table_width, low if below else room)
+    if below:
+        for left in (MARGIN, MARGIN + SIDE_WIDTH + GUTTER):
+            over = draw_sections(page, over, (left, bottom - _BELOW), SIDE_WIDTH, bottom - _BELOW - FOOT_AT, 0)
+    return rows[taken:], over
+
+
+def room_for(rows: tuple[Stake, ...], beside: tuple[Section, ...], higher: float = 0.0) -> float:
+    """The least height in points in which the stakes and all else stand, in steps of 8.
+
+    The side column may be higher by so much.
+    """
+    table, whole = height_of(rows), sum(section.height for section in beside)
+    room = table
+    while room + higher < whole and not _stand(beside, (room + higher, room - table - _BELOW, room - table - _BELOW)):
+        room += 8
+    return room
+
+
+def _height_below(over: tuple[Section, ...]) -> float:
+    """The height in points of two columns in which some sections stand, in steps of 4."""
+    high = 1.0
+    while not _stand(over, (high, high)):
+        high += 4
+    return high + 1
+
+
+def _stand(beside: tuple[Section, ...], columns: tuple[float, ...]) -> bool:
+    """Whether all sections stand in columns so high, one after another."""
+    left = list(beside)
+    for column in columns:
+        free = column
+        while left and left[0].height <= free:
+            free -= left.pop(0).height
+    return not left

@@ -17,6 +17,10 @@ from gardenplot.words import _
 MARGIN = 10 * mm
 FOOT_AT = MARGIN + 26
 """Everything else ends above this height in points."""
+SIDE_WIDTH = 226.0
+"""Width of the side column in points."""
+GUTTER = 20.0
+"""Points between the stakes and the side column."""
 _UNITS = {
     Units.METRIC: (
         _("metres and centimetres"),
@@ -49,6 +53,11 @@ class Head:
     turn: tuple[int, int]
     units: Units
     anchor: str
+
+
+def stakes_width(page: Canvas) -> float:
+    """Points that are left for the stakes beside the side column."""
+    return float(page._pagesize[0] - 2 * MARGIN - SIDE_WIDTH - GUTTER)
 
 
 def draw_head(page: Canvas, head: Head, *, continued: bool) -> float:

@@ -14,6 +14,8 @@ _HEADING = 15.0
 _LOWEST, _HIGHEST = 21.0, 36.0
 MOST_STAKES = 18
 _GREY = 0.93
+_LONG = 40
+"""Letters that fit on one line beside a stake."""
 
 
 def fitting(rows: tuple[Stake, ...], room: float) -> int:
@@ -33,16 +35,19 @@ def height_of(rows: tuple[Stake, ...]) -> float:
 
 
 def _share(stake: Stake) -> float:
-    """The height of a stake's row, in rows of two lines."""
-    return max(1.0, len(stake.notes) / 2)
+    """The height of a stake's row, in rows of two lines; what has no name to cut may need two of several lines."""
+    if len(stake.notes) == 1:
+        return 1.0
+    lines = sum(1 + (not note.name and len(note.says) > _LONG) for note in stake.notes)
+    return max(1.0, lines / 2 + 0.2 * (lines > 2))
 
 
 def draw_table(
     page: Canvas, rows: tuple[Stake, ...], units: Units, corner: tuple[float, float], width: float, room: float
-) -> None:
-    """Draw the table with its upper left corner at a point of the page."""
+) -> float:
+    """Draw the table with its upper left corner at a point of the page; gives the y in points of its end."""
     if not rows:
-        return
+        return corner[1]
     left, top = corner
     share = max(_LOWEST, min(_HIGHEST, (room - _HEADING) / sum(map(_share, rows))))
     columns = _columns(left, width)
@@ -61,6 +66,7 @@ def draw_table(
             page.setFillGray(0)
         _row(page, stake, units, columns, bottom, height)
     page.line(left, bottom, left + width, bottom)
+    return bottom
 
 
 _Column = tuple[float, float, str]
@@ -104,11 +110,7 @@ def _row(page: Canvas, stake: Stake, units: Units, columns: dict[str, _Column], 
     page.setFont(BOLD, 17)
     _put(page, tape(stake.at, units).number, columns["tape"], middle - 6)
     _here(page, stake, columns["here"], middle)
-    rows_left, rows_right, _side = columns["rows"]
-    room = rows_right - rows_left
-    size = next((one for one in (14, 12, 10) if pdfmetrics.stringWidth(stake.rows, BOLD, one) <= room), 9)
-    page.setFont(BOLD, size)
-    _put(page, fitted(stake.rows, BOLD, size, room), columns["rows"], middle - 5)
+    _rows(page, stake.rows, columns["rows"], middle)
     if stake.plants is not None:
         page.setFont(BOLD, 14)
         _put(page, str(stake.plants), columns["plants"], middle - 5)
@@ -122,6 +124,19 @@ def _row(page: Canvas, stake: Stake, units: Units, columns: dict[str, _Column], 
     page.line(left, middle - 8, right, middle - 8)
 
 
+def _rows(page: Canvas, words: str, column: _Column, middle: float) -> None:
+    """Rows by plants, as large as there is room for, on two lines rather than cut short."""
+    room = column[1] - column[0]
+    size = next((one for one in (14, 12, 10) if pdfmetrics.stringWidth(words, BOLD, one) <= room), 9)
+    lines = [words]
+    if pdfmetrics.stringWidth(words, BOLD, size) > room and " + " in words:
+        size, (first, last) = 10, words.rsplit(" + ", 1)
+        lines = [first, f"+ {last}"]
+    page.setFont(BOLD, size)
+    for number, line in enumerate(lines):
+        _put(page, fitted(line, BOLD, size, room), column, middle - 5 + 5.5 * (len(lines) - 1) - 11 * number)
+
+
 def _here(page: Canvas, stake: Stake, column: _Column, middle: float) -> None:
     left, right, _side = column
     room = right - left
@@ -132,12 +147,17 @@ def _here(page: Canvas, stake: Stake, column: _Column, middle: float) -> None:
     size, lines = 10, _two_lines(stake.notes[0], room)
     if len(stake.notes) > 1:
         size = 10 if all(pdfmetrics.stringWidth(words, FACE, 10) <= room for words in stake.here) else 9
-        lines = [_one_line(note, room, size) for note in stake.notes]
+        lines = [line for note in stake.notes for line in _lines(note, room, size)]
     page.setFont(FACE, size)
     y = middle + 5.25 * len(lines) - 8.5
     for line in lines:
         page.drawString(left, y, line)
         y -= 10.5
+
+
+def _lines(note: Here, room: float, size: int) -> list[str]:
+    """A note among others: on one line, unless it has no name that could be cut."""
+    return [_one_line(note, room, size)] if note.name or len(note.says) <= _LONG else _two_lines(note, room)
 
 
 def _one_line(note: Here, room: float, size: int = 10) -> str:

@@ -7,6 +7,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.stakes import Stake, stakes
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import lay_out_plan
+from gardenplot.layout.row_ends import row_ends
 from gardenplot.plan import Plan
 from tests.drawing.hand_worked import hand_worked, only_bed, plan_from
 from tests.layout.ground import Fields, nm
@@ -139,7 +140,9 @@ def test_every_turn_has_a_stake_at_both_ends_of_the_bed_and_of_each_block(plan: 
             readings = [stake.at for stake in found]
             assert readings == sorted(set(readings))
             ends = {end for layout in turn for end in (layout.start, layout.end)}
-            assert {0, laid.bed.length.nm, *ends} <= set(readings) <= {0, laid.bed.length.nm, *ends, *laid.bed.zone}
+            assert {0, laid.bed.length.nm, *ends} <= set(readings)
+            changes = {end.at for layout in turn for end in row_ends(laid.bed, layout)}
+            assert set(readings) <= {0, laid.bed.length.nm, *ends, *laid.bed.zone, *changes}
             assert sum(stake.plants or 0 for stake in found) == sum(layout.plants for layout in turn)
 
 

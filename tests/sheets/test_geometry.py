@@ -13,6 +13,7 @@ from gardenplot.sheets.paper import Paper, scale_for
 from gardenplot.units import MM, M, Units
 from tests.drawing.hand_worked import hand_worked, only_bed
 from tests.layout.ground import nm
+from tests.sheets.patterned import BOX, BY_NAME, L_SHAPE, bed_of
 from tests.sheets.pdf_pages import POINT_PER_MM, Box, Page, Point
 from tests.sheets.printed import Sheet, bed_with, printed, sheets
 
@@ -77,6 +78,62 @@ def test_the_plants_of_the_hand_worked_beds_lie_at_their_true_places(
     plan = change_place(hand_worked(scenario), units=units)
     for page, laid in zip(printed(plan, paper), lay_out_plan(plan), strict=True):
         assert_true_places(page, laid)
+
+
+@each_paper
+@each_units
+@pytest.mark.parametrize("name", BY_NAME)
+def test_the_plants_of_every_pattern_in_every_outline_lie_at_their_true_places(
+    name: str, units: Units, paper: Paper
+) -> None:
+    bed, planting = BY_NAME[name]
+    plan = bed_of(bed, planting, units=units.value)
+    page, laid = printed(plan, paper)[0], only_bed(plan)
+    left, bottom, right, top = box = drawn(page)
+    along = POINT_PER_MM / page.ratio
+    assert right - left == pytest.approx(laid.bed.length.nm / MM * along, abs=NEAR)
+    assert top - bottom == pytest.approx(laid.bed.width.nm / MM * along, abs=NEAR)
+    places = [(left + x / MM * along, top - y / MM * along) for x, y in positions(laid.layouts[0]).tolist()]
+    marks = marks_in(page, box)
+    assert len(marks) == len(places) == laid.layouts[0].plants > 0
+    assert farthest(places, marks) <= NEAR
+    assert farthest(marks, places) <= NEAR
+
+
+def drawn(page: Page) -> Box:
+    """The box of the bed's soil, which is the first outline below the bar to check."""
+    bar = max(path.box[1] for path in page.paths if len(path.corners) == 2 and path.size[0] > 100 * POINT_PER_MM - 1)
+    return next(path.box for path in page.paths if path.closed and path.box[3] < bar)
+
+
+def lines_of(page: Page) -> list[Box]:
+    """The straight lines of a page that are no outlines."""
+    return [path.box for path in page.paths if len(path.corners) == 2]
+
+
+@each_paper
+def test_the_mark_of_a_row_that_ends_lies_at_its_reading_and_across_its_row(paper: Paper) -> None:
+    page = printed(bed_of(L_SHAPE), paper)[0]
+    left, _bottom, _right, top = drawn(page)
+    along = POINT_PER_MM / page.ratio
+    for offset in (1000, 1400):
+        x, y = left + 2000 * along, top - offset * along
+        near = [line for line in lines_of(page) if abs(line[0] - x) <= NEAR and line[2] - line[0] < 0.01]
+        assert [1 for line in near if abs((line[1] + line[3]) / 2 - y) <= NEAR]
+
+
+def test_the_sides_of_cells_lie_where_they_are_marked() -> None:
+    page = printed(bed_of(BOX, BY_NAME["box, cells"][1]))[0]
+    left, _bottom, _right, top = drawn(page)
+    along = POINT_PER_MM / page.ratio
+    upright = {
+        round((line[0] - left) / along) for line in lines_of(page) if abs(line[3] - line[1] - 300 * along) < NEAR
+    }
+    assert set(range(0, 2401, 300)) <= upright
+    level = {
+        round((top - line[1]) / along) for line in lines_of(page) if abs(line[2] - line[0] - 2400 * along) < NEAR
+    }
+    assert {300, 600, 900} <= level
 
 
 @each_paper

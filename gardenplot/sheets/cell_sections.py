@@ -1,0 +1,68 @@
+"""Square cells: how many, where their sides lie across the bed, and where the plants stand in each."""
+
+from gardenplot.layout import Layout
+from gardenplot.layout.cells import sub_row_offsets, sub_rows
+from gardenplot.layout.filled import rows_of_cells
+from gardenplot.layout.row_ends import block_ground
+from gardenplot.layout.value import Row
+from gardenplot.plan import Bed
+from gardenplot.sheets.section import Section, offsets, sentence, short, table
+from gardenplot.units import Units
+from gardenplot.units.figures import offset, tape
+from gardenplot.words import _, ngettext
+
+_MOST_PLACES = 4
+
+
+def cell_parts(bed: Bed, layout: Layout, units: Units) -> list[Section]:
+    """The number of cells, the lines between them from the left edge, and the places in a cell."""
+    grid = layout.grid
+    lines = [line.low for line in grid.lines] + [grid.lines[-1].high]
+    size = ngettext(
+        "cells of {side}, {count} plant in each", "cells of {side}, {count} plants in each", grid.per_cell
+    )
+    said = size.format(side=offset(grid.cell, units), count=grid.per_cell)
+    return [
+        sentence(f"{said}: {_counted(rows_of_cells(bed, grid, *block_ground(bed, layout)))}"),
+        offsets(lines, grid.width, units),
+        _in_a_cell(grid.cell, grid.per_cell, units),
+    ]
+
+
+def _counted(rows: tuple[Row, ...]) -> str:
+    """How many cells: along by across where all rows have as many."""
+    counts = {row.count for row in rows}
+    if len(counts) == 1:
+        return _("{along} × {across} cells").format(along=counts.pop(), across=len(rows))
+    cells = sum(row.count for row in rows)
+    return ngettext("{count} cell", "{count} cells", cells).format(count=cells)
+
+
+def cell_tables(bed: Bed, layout: Layout, units: Units, most: int) -> list[Section]:
+    """Where the rows of cells begin and end along the bed, a table for so many lines; none where all are alike."""
+    rows = rows_of_cells(bed, layout.grid, *block_ground(bed, layout))
+    if len({row.runs for row in rows}) == 1 and len(rows[0].runs) == 1:
+        return []
+    lines = []
+    for number, row in enumerate(rows, 1):
+        for turn, run in enumerate(run for run in row.runs if run.count):
+            ends = tape(run.first, units).number, tape(run.last + layout.grid.cell, units).number
+            lines.append((f" {number}" if turn == 0 else "", *ends, f" {run.count}"))
+    names = (_("row"), _("cells from"), _("to"), _("cells"))
+    return [table(names, (24, 70, 70, 46), lines[at : at + most]) for at in range(0, len(lines), most)]
+
+
+def _in_a_cell(cell: int, plants: int, units: Units) -> Section:
+    """The places of a cell: each of its rows from the cell's left side, its plants from the side towards the head."""
+    lines = [
+        (short(inside, units), _places(cell, count, units))
+        for inside, count in zip(sub_row_offsets(cell, plants), sub_rows(plants), strict=True)
+    ]
+    return table((_("in a cell, from left"), _("plants from its head side")), (84, 136), lines)
+
+
+def _places(cell: int, count: int, units: Units) -> str:
+    if count > _MOST_PLACES:
+        first, step = short(cell // (2 * count), units), short(cell // count, units)
+        return _("{first}, then every {step}").format(first=first, step=step)
+    return "   ".join(short((2 * place + 1) * cell // (2 * count), units) for place in range(count))

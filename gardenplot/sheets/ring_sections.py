@@ -1,0 +1,37 @@
+"""Rings of plants: their centre, then radius, plants and spacing of each, to be drawn with a string and a rule."""
+
+from itertools import pairwise
+from math import dist
+
+from gardenplot.layout import Layout
+from gardenplot.layout.value import Ring
+from gardenplot.plan import Bed
+from gardenplot.sheets.section import Section, sentence, short, table
+from gardenplot.units import Units
+from gardenplot.units.figures import tape
+from gardenplot.words import _
+
+
+def ring_parts(bed: Bed, layout: Layout, units: Units) -> list[Section]:
+    """The centre, then a line for each ring, from outside in."""
+    middle = bed.length.nm // 2, bed.width.nm // 2
+    lines = [(f" {number}", *_measures(ring, units), f" {ring.count}")
+             for number, ring in enumerate(layout.rings, 1) if ring.count]  # fmt: skip
+    centre = [(tape(middle[0], units).number, tape(middle[1], units).number)]
+    starts = all(ring.places[0] == (middle[0] - ring.radius, middle[1]) for ring in layout.rings if ring.count)
+    first = [sentence(_("first plant of each ring on the centre line towards the head"), 9)] if starts else []
+    return [
+        table((_("centre, tape"), _("centre, from left edge")), (90, 130), centre),
+        *first,
+        table((_("ring"), _("radius"), _("plant to plant"), _("plants")), (24, 60, 76, 50), lines, largest=1),
+    ]
+
+
+def _measures(ring: Ring, units: Units) -> tuple[str, str]:
+    return (short(ring.radius, units), apart(ring, units)) if ring.radius else (_("centre"), "")
+
+
+def apart(ring: Ring, units: Units) -> str:
+    """From a plant of a ring to the next, straight across; nothing for one plant."""
+    steps = [round(dist(one, other)) for one, other in pairwise(ring.places)]
+    return short(min(steps), units) if steps else ""

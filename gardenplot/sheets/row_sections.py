@@ -1,0 +1,196 @@
+"""Where the rows of each planting lie across the bed, and where their plants stand, pattern by pattern."""
+
+from gardenplot.drawing.letters import Look
+from gardenplot.drawing.sayings import name_of
+from gardenplot.layout import LaidOut, Layout, Run
+from gardenplot.layout.zone import is_plain
+from gardenplot.plan import Pattern, Plan, planting_of
+from gardenplot.sheets.cell_sections import cell_parts, cell_tables
+from gardenplot.sheets.ring_sections import ring_parts
+from gardenplot.sheets.section import Section, heading, offsets, sentence, short, space, stacked, table
+from gardenplot.units import Units
+from gardenplot.units.figures import offset, tape
+from gardenplot.words import _, ngettext
+
+MOST_LINES = 12
+"""Longer tables go on in a section of their own, which may stand on the next page."""
+_MOVED = (Pattern.STAGGERED, Pattern.TRIANGULAR)
+
+
+def row_sections(
+    plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]
+) -> tuple[Section, ...]:
+    """The sections of some plantings; those that share their rows stand together in a plain bed."""
+    groups: dict[object, list[Layout]] = {}
+    for layout in layouts:
+        groups.setdefault(_key(laid, layout), []).append(layout)
+    return tuple(section for group in groups.values() for section in _sections(plan, laid, group, look))
+
+
+def _key(laid: LaidOut, layout: Layout) -> object:
+    """What plantings must share to stand together: their rows, if no tape reading is part of these."""
+    grid = layout.grid
+    own = not is_plain(laid.bed) or grid.runs_across or grid.pattern in (Pattern.RINGS, Pattern.CELLS)
+    if own and grid.pattern is not Pattern.BROADCAST:
+        return layout.planting
+    return grid.pattern, grid.in_row, grid.in_row_least, tuple(row.offset for row in layout.rows), grid.edge
+
+
+def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Look]) -> list[Section]:
+    first, units = group[0], plan.place.units
+    grid = first.grid
+    name = ", ".join(f"{look[one.planting].letter} {name_of(plan, one.planting)}" for one in group)
+    if grid.pattern is Pattern.BROADCAST:
+        return [stacked(heading(name), _band(first, units), space(4))]
+    if not first.plants:
+        return []
+    if grid.pattern is Pattern.RINGS:
+        return [stacked(heading(name), *ring_parts(laid.bed, first, units), space(5))]
+    if grid.pattern is Pattern.CELLS:
+        more = cell_tables(laid.bed, first, units, MOST_LINES)
+        return [stacked(heading(name), *_gained(first), *cell_parts(laid.bed, first, units), space(5))] + [
+            stacked(heading(name, _(", row by row")), one, space(5)) for one in more
+        ]
+    tail = ", " + _every(plan, first, units)
+    about = [heading(name, tail), *_gained(first), *_said(first, units)]
+    if is_plain(laid.bed):
+        return [stacked(*about, *_alike(first, units), space(5))]
+    tables = _tables(first, units)
+    return [stacked(*about, tables[0], space(5))] + [
+        stacked(heading(name, _(", continued")), one, space(5)) for one in tables[1:]
+    ]
+
+
+def _every(plan: Plan, layout: Layout, units: Units) -> str:
+    """The spacing in the row: "every 29 cm", with what was asked for where the remainder is spread."""
+    grid = layout.grid
+    words = _("every {spacing}").format(spacing=offset(grid.in_row, units))
+    if grid.in_row_least is None or grid.in_row_least == grid.in_row:
+        return words
+    typed = planting_of(plan, layout.planting).in_row is not None
+    least = _("{words} ({spacing} asked for)") if typed else _("{words} (packet {spacing})")
+    return least.format(words=words, spacing=offset(grid.in_row_least, units))
+
+
+def _gained(layout: Layout) -> list[Section]:
+    """What the rows are shifted for."""
+    if not layout.gain:
+        return []
+    words = ngettext(
+        "rows shifted: {count} plant more than centred", "rows shifted: {count} plants more than centred", layout.gain
+    )
+    return [sentence(words.format(count=layout.gain), 9)]
+
+
+def _said(layout: Layout, units: Units) -> list[Section]:
+    """How the rows lie to each other, where that is not plain from their offsets."""
+    grid = layout.grid
+    if grid.runs_across:
+        return _across_said(layout, units)
+    if grid.pattern is Pattern.TWIN:
+        inside = offset(grid.twin, units)
+        if len(layout.rows) <= 2:
+            return [sentence(_("{inside} inside the pair").format(inside=inside), 9)]
+        words = _("pairs {between} apart, {inside} inside a pair")
+        return [sentence(words.format(between=offset(grid.between, units), inside=inside), 9)]
+    if grid.pattern in _MOVED and len(layout.rows) > 1:
+        return [sentence(_("rows 2, 4 … begin half a spacing further on"), 9)]
+    return []
+
+
+def _across_said(layout: Layout, units: Units) -> list[Section]:
+    """Where the rows across lie along the tape."""
+    rows = [row for row in layout.rows if row.count]
+    first, last = (tape(row.offset, units).number for row in (rows[0], rows[-1]))
+    names = (_("rows across, first at"), _("then every"), _("last at"))
+    return [table(names, (94, 66, 66), [(first, str(offset(layout.grid.between, units)), last)])]
+
+
+def _alike(layout: Layout, units: Units) -> list[Section]:
+    """Offsets that hold for all of a block in a plain bed: of its rows or, of rows across, of their plants."""
+    grid = layout.grid
+    if not grid.runs_across:
+        in_pairs = grid.pattern is Pattern.TWIN
+        return [offsets([row.offset for row in layout.rows], grid.width, units, in_pairs=in_pairs)]
+    parts: list[Section] = []
+    kinds = [row for row in layout.rows[: len(grid.lines)] if row.count]
+    for row, which in zip(kinds, (_("rows 1, 3 …"), _("rows 2, 4 …")), strict=False):
+        places = [run.first + number * run.step for run in row.runs for number in range(run.count)]
+        parts += [sentence(which, 9)] if len(kinds) > 1 else []
+        parts.append(offsets(places, grid.width, units))
+    return parts
+
+
+def _tables(layout: Layout, units: Units) -> list[Section]:
+    """Where rows differ by the bed's outline or by what stands in it: each with its first and last plant."""
+    lines = _across_lines(layout, units) if layout.grid.runs_across else _along_lines(layout, units)
+    names = (_("row"), _("from edge"), _("first plant"), _("last plant"), _("plants"))
+    shares = (20, 44, 60, 60, 34)
+    if layout.grid.runs_across:
+        names, shares = (_("rows"), _("tape"), _("first"), _("last"), _("plants")), (58, 60, 40, 40, 28)
+    pieces = [lines[at : at + MOST_LINES] for at in range(0, len(lines), MOST_LINES)]
+    return [table(names, shares, piece) for piece in pieces]
+
+
+def _along_lines(layout: Layout, units: Units) -> list[tuple[str, ...]]:
+    lines: list[tuple[str, ...]] = []
+    for number, row in enumerate(layout.rows, 1):
+        for turn, (first, last, count) in enumerate(_in_phase(row.runs)):
+            which = (f" {number}", short(row.offset, units)) if turn == 0 else ("", "")
+            lines.append((*which, tape(first, units).number, tape(last, units).number, f" {count}"))
+    return lines
+
+
+def _across_lines(layout: Layout, units: Units) -> list[tuple[str, ...]]:
+    """Rows across: those that follow each other and are alike on one line, with the reading of the first."""
+    kinds, rows = len(layout.grid.lines), layout.rows
+    empty = next((number for number, row in enumerate(rows) if row.count), 0)
+    found: list[tuple[list[int], tuple[tuple[int, int, int], ...]]] = []
+    for kind in range(kinds):
+        alike: list[tuple[list[int], tuple[tuple[int, int, int], ...]]] = []
+        for number in range(kind, len(rows), kinds):
+            runs = _in_phase(rows[number].runs)
+            if alike and alike[-1][1] == runs:
+                alike[-1][0].append(number)
+            else:
+                alike.append(([number], runs))
+        found += alike
+    lines: list[tuple[str, ...]] = []
+    for numbers, runs in sorted(found):
+        reading = tape(rows[numbers[0]].offset, units).number
+        for turn, (first, last, count) in enumerate(runs):
+            which = (f" {_listed([number + 1 - empty for number in numbers])}", reading) if turn == 0 else ("", "")
+            lines.append((*which, short(first, units), short(last, units), f" {count}"))
+    return lines
+
+
+def _listed(numbers: list[int]) -> str:
+    """Row numbers that are evenly apart: "3", "1–13", "1, 3 … 13"."""
+    first, last = numbers[0], numbers[-1]
+    if len(numbers) == 1:
+        return str(first)
+    if numbers[1] - numbers[0] == 1:
+        return f"{first}–{last}"
+    return f"{first}, {last}" if len(numbers) == 2 else f"{first}, {numbers[1]} … {last}"
+
+
+def _in_phase(runs: tuple[Run, ...]) -> tuple[tuple[int, int, int], ...]:
+    """First plant, last plant and number of each stretch of a row that is marked in one go.
+
+    A run whose plants are whole spacings away from those before it is marked along with them.
+    """
+    found: list[tuple[int, int, int]] = []
+    for run in runs:
+        if not run.count:
+            continue
+        if found and (run.first - found[-1][1]) % run.step == 0:
+            found[-1] = (found[-1][0], run.last, found[-1][2] + run.count)
+        else:
+            found.append((run.first, run.last, run.count))
+    return tuple(found)
+
+
+def _band(layout: Layout, units: Units) -> Section:
+    grid = layout.grid
+    words = _("sown over the band from {first} to {last}")
+    return sentence(words.format(first=offset(grid.edge, units), last=offset(grid.width - grid.edge, units)))
