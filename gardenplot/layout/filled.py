@@ -7,6 +7,8 @@ keep-clear distance. The edge distance is measured across the bed, as it is with
 from collections.abc import Iterable
 from functools import lru_cache
 
+from attrs import evolve
+
 from gardenplot.layout.cells import planted
 from gardenplot.layout.clearance import blocked
 from gardenplot.layout.outline import Interval, without
