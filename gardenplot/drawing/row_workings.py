@@ -33,7 +33,7 @@ def convention(grid: Grid, units: Units) -> str:
     if grid.pattern is Pattern.CELLS:
         return _("whole cells of {cell}").format(cell=_o(grid.cell, units))
     if grid.pattern is Pattern.RINGS:
-        return _("rings from {edge} inside the edge on").format(edge=_o(grid.edge_least, units))
+        return _("outer ring {edge} inside").format(edge=_o(grid.edge_least, units))
     if grid.end_margin is None:
         half = _("half a row spacing") if grid.runs_across else _("half a spacing")
         return _("{half} at both ends").format(half=half)
