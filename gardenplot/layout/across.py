@@ -47,9 +47,13 @@ def rows_are_closer(grid: Grid, packet: int) -> bool:
     Triangular rows may: no plant is nearer to another than its in-row spacing, if that is the packet's row spacing.
     """
     equidistant = grid.pattern is Pattern.TRIANGULAR and grid.in_row >= packet
-    lines = sorted(line.offset for line in grid.lines)
-    nearest = min((after - one for one, after in pairwise(lines)), default=packet)
-    return min(nearest, grid.between) < packet and (grid.rows > 1 or grid.runs_across) and not equidistant
+    return nearest_rows(grid) < packet and (grid.rows > 1 or grid.runs_across) and not equidistant
+
+
+def nearest_rows(grid: Grid) -> int:
+    """The least distance between two rows in nm: that of rows along the bed from line to line, as in a pair."""
+    lines = [] if grid.runs_across else sorted(line.offset for line in grid.lines)
+    return min([grid.between, *(after - one for one, after in pairwise(lines))])
 
 
 def row_answers(grid: Grid) -> tuple[RowAnswer, ...]:
