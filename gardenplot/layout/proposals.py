@@ -4,12 +4,12 @@ from collections.abc import Iterator
 
 from gardenplot.errors import PlanError
 from gardenplot.layout.bed import followers_of
-from gardenplot.layout.candidate import Candidate, Changes, Comparison, Reason, comparison
+from gardenplot.layout.candidate import Candidate, Changes, Comparison, Reading, Reason, comparison
 from gardenplot.layout.markable import markable_beside, markable_pattern
 from gardenplot.layout.reserved import in_the_way
 from gardenplot.layout.rows_beside import rows_beside
 from gardenplot.layout.value import EdgeRule
-from gardenplot.layout.zone import is_metric, is_plain
+from gardenplot.layout.zone import is_plain
 from gardenplot.plan import (
     Bed,
     Crop,
@@ -23,7 +23,7 @@ from gardenplot.plan import (
     crop_of,
     planting_of,
 )
-from gardenplot.units import INCH, MM, Length, length_of
+from gardenplot.units import INCH, MM, Length, Units, length_of
 
 _TURNED = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
 _SPACED = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TWIN, Pattern.RINGS)
@@ -53,12 +53,18 @@ def proposals(plan: Plan, planting_id: str) -> tuple[Candidate, ...]:
 
 
 def best_of(candidates: tuple[Candidate, ...]) -> Candidate | None:
-    """The one that keeps all and leaves the bed its longest piece, then the most in all, then holds the most plants.
+    """The one that keeps all and leaves the bed its longest piece, then the most in all.
 
-    None where none keeps all, or where neither order nor plan asks for a number of plants. Of equals, the first.
+    In the same length of bed, the most plants decide after that. Of equals, the first. None where none keeps all, or
+    where neither order nor plan asks for a number of plants.
     """
     keeping = [one for one in candidates if one.over is not None and one.keeps_all]
-    return max(keeping, key=lambda one: (one.piece, one.left, one.layout.plants), default=None)
+    return max(keeping, key=_worth, default=None)
+
+
+def _worth(candidate: Candidate) -> tuple[int, int, int]:
+    plants = candidate.layout.plants if candidate.reading is Reading.LENGTH else 0
+    return candidate.piece, candidate.left, plants
 
 
 def _proposed(ways: Comparison, now: Candidate) -> Iterator[_Proposal]:
@@ -67,7 +73,7 @@ def _proposed(ways: Comparison, now: Candidate) -> Iterator[_Proposal]:
     bed, crop = bed_of(plan, planting.bed), crop_of(plan, planting.crop)
     yield from _beside_places(ways, now, crop, planting)
     yield from ((Reason.PATTERN, one) for one in _patterns(bed, crop, planting))
-    yield from _rows(now, bed, planting)
+    yield from _rows(now, planting)
     yield from ((Reason.PACKET, one) for one in _packet(crop, planting))
     yield from ((Reason.MARKABLE, one) for one in _markable(now))
     yield from _turned(now, bed, planting)
@@ -88,7 +94,7 @@ def _beside_places(ways: Comparison, now: Candidate, crop: Crop, planting: Plant
             yield Reason.AVOIDS, fewer
             break
     apart = max(grid.between_least, (planting.row_spacing or crop.row_spacing)[0].nm)
-    own = rows_beside(grid, followers, apart=apart, finest=_finest(now.laid.bed))
+    own = rows_beside(grid, followers, apart=apart, finest=_finest(ways.plan))
     if own:
         offsets = tuple(length_of(offset, ways.plan.place.units) for offset in own)
         yield Reason.AVOIDS, (*cut, ("pattern", Pattern.OFFSETS), ("offsets", offsets), ("rows", None))
@@ -114,7 +120,7 @@ def _patterns(bed: Bed, crop: Crop, planting: Planting) -> Iterator[Changes]:
             yield (("pattern", pattern), *along)
 
 
-def _rows(now: Candidate, bed: Bed, planting: Planting) -> Iterator[_Proposal]:
+def _rows(now: Candidate, planting: Planting) -> Iterator[_Proposal]:
     """One row more, at the spacing as it is and evenly over the bed, and one fewer; of twin rows a pair."""
     grid = now.layout.grid
     if grid.runs_across or planting.pattern not in (*_SPACED, Pattern.TRIANGULAR) or not grid.rows:
@@ -124,7 +130,7 @@ def _rows(now: Candidate, bed: Bed, planting: Planting) -> Iterator[_Proposal]:
     if grid.width > (more // step - 1) * grid.between_least + grid.twin:
         yield Reason.MORE_ROWS, (("rows", more),)
     if planting.pattern in (Pattern.STRAIGHT, Pattern.STAGGERED):
-        finest = _finest(bed)
+        finest = _finest(now.plan)
         even = grid.width // more // finest * finest
         if even:
             between, edge = (_length(nm, now) for nm in (even, even // 2))
@@ -165,9 +171,9 @@ def _turned(now: Candidate, bed: Bed, planting: Planting) -> Iterator[_Proposal]
         yield Reason.PHASE, (("phase", other_phase),)
 
 
-def _finest(bed: Bed) -> int:
+def _finest(plan: Plan) -> int:
     """What is easily measured across a bed, in nm."""
-    return 5 * MM if is_metric(bed) else INCH // 4
+    return 5 * MM if plan.place.units is Units.METRIC else INCH // 4
 
 
 def _length(nm: int, now: Candidate) -> Length:

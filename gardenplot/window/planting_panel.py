@@ -32,6 +32,7 @@ class PlantingPanel(QWidget):
         self.title, self.under_title = heading(), quiet()
         self.patterns = PatternChoice()
         self.patterns.picked.connect(self._pick_pattern)
+        self.compare = QPushButton(_("Compare layouts …"))
         self.broadcast = QPushButton(_("Sow broadcast instead"))
         self.broadcast.clicked.connect(lambda: self._pick_pattern(Pattern.BROADCAST))
         self.form = Form()
@@ -44,8 +45,8 @@ class PlantingPanel(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)
-        for part in (self.title, self.under_title, self.findings, self.patterns, self.form, self.broadcast, rule(),
-                     self.raising, self.working):  # fmt: skip
+        for part in (self.title, self.under_title, self.findings, self.patterns, self.compare, self.form,
+                     self.broadcast, rule(), self.raising, self.working):  # fmt: skip
             column.addWidget(part)
         column.addStretch(1)
 
