@@ -17,7 +17,7 @@ from gardenplot.words import _, ngettext
 
 Candidates = tuple[Candidate, ...]
 _NAMES = {
-    Pattern.TWIN: _("twin"),
+    Pattern.TWIN: _("twin rows"),
     Pattern.OFFSETS: _("own offsets"),
     Pattern.CELLS: _("cells"),
     Pattern.RINGS: _("rings"),
@@ -28,7 +28,6 @@ _REASONS = {
     Reason.PACKET: _("row spacing of the packet"),
     Reason.MARKABLE: _("a spacing that can be marked"),
     Reason.EDGE: _("half a row spacing at the edge"),
-    Reason.PHASE: _("shifted to hold the most"),
     Reason.TYPED: _("your own"),
 }
 
@@ -84,6 +83,8 @@ def _rows_named(candidate: Candidate) -> str:
         return ngettext("{count} row at {offsets}", "{count} rows at {offsets}", grid.rows).format(
             count=grid.rows, offsets=f"{at} {offset(0, units).unit}".strip()
         )
+    if grid.pattern is Pattern.TWIN:
+        return ngettext("{count} row in pairs", "{count} rows in pairs", grid.rows).format(count=grid.rows)
     if grid.runs_across:
         return _("rows across, {pattern}").format(pattern=_NAMES[grid.pattern])
     return ngettext("{count} row {pattern}", "{count} rows {pattern}", grid.rows).format(

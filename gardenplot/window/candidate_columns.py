@@ -51,6 +51,7 @@ class CandidateColumns(QScrollArea):
         self.columns = [self._made(number, each) for number, each in enumerate(shown)]
         for column in self.columns:
             column.show_words(column.shown, heights)
+            column.show()
         self.headings.show_headings(shown[0].headings, heights)
         self._arrange()
         self.choose(chosen)
@@ -61,12 +62,14 @@ class CandidateColumns(QScrollArea):
         return QSize(self.headings.width() + 5 * column_width(), self.headings.height() + bar + 8)
 
     def choose(self, number: int) -> None:
-        """Choose a column and bring it into sight."""
-        column = self.columns[number]
+        """Choose a column and bring it into sight sideways; what is read up and down stays where it is."""
+        column, down = self.columns[number], self.verticalScrollBar()
         column.setChecked(True)
         column.setFocus(Qt.FocusReason.OtherFocusReason)
         self._row.activate()
+        at = down.value()
         self.ensureWidgetVisible(column, 4, 0)
+        down.setValue(at)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

@@ -11,7 +11,7 @@ from gardenplot.gestures.candidate_typed import CANDIDATE_FIELDS, TURNED, patter
 from gardenplot.gestures.typed import TypedField
 from gardenplot.plan import Direction, Pattern, Plan, planting_of
 from gardenplot.window.fields import Typed
-from gardenplot.window.theme import colour, palette
+from gardenplot.window.theme import colour, magnified, palette
 from gardenplot.words import _
 
 _DIRECTIONS = {Direction.ALONG: _("along the bed"), Direction.ACROSS: _("across the bed")}
@@ -38,6 +38,7 @@ class CandidateForm(QWidget):
         for field in CANDIDATE_FIELDS:
             self._add_field(field)
         self._add_cell(" ", self.add)
+        self._row.addStretch(1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addLayout(self._row)
@@ -64,10 +65,11 @@ class CandidateForm(QWidget):
         """Add what is typed, or go to the first field that is wrong."""
         after, wrong = self._typed()
         self.complain(wrong.get("", ""))
+        for name, field in self.fields.items():
+            field.complain(wrong.get(name, ""))
         first = next((field for name, field in self.fields.items() if name in wrong), None)
         if first is not None:
             first.setFocus()
-            first.editingFinished.emit()
         if not wrong:
             self.added.emit(after)
 
@@ -96,6 +98,7 @@ class CandidateForm(QWidget):
         line = Typed(partial(self._read, field))
         line.setObjectName(field.name)
         line.setPlaceholderText(field.example)
+        line.setMaximumWidth(round(180 * magnified()))
         line.complaint.setWordWrap(True)
         line.complaint.setStyleSheet(f"color: {colour(palette(), Ink.ACCENT).name()};")
         self.fields[field.name] = line
