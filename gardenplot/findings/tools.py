@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.layout import Layout, lay_out_bed, lay_out_plan
+from gardenplot.layout.markable import markable_pattern, nearest_markable
 from gardenplot.plan import Pattern, Plan, bed_of
 from gardenplot.plan.edits import change_planting
 from gardenplot.units import Length
@@ -21,25 +22,13 @@ def _unmarkable(plan: Plan, layout: Layout) -> Iterator[Finding]:
     grid = layout.grid
     if grid.pattern in (Pattern.BROADCAST, Pattern.CELLS) or not grid.rows:
         return
-    in_row = _nearest(grid.in_row, plan.place.markable_in_row)
+    in_row = nearest_markable(grid.in_row, plan.place.markable_in_row)
     if in_row is not None:
         yield _found(Kind.NOT_MARKABLE_IN_ROW, layout, grid.in_row, in_row, _with(plan, layout, in_row=in_row))
-    between = _nearest(grid.between, plan.place.markable_rows)
+    between = nearest_markable(grid.between, plan.place.markable_rows)
     if between is not None and grid.rows > 1 and grid.pattern is not Pattern.OFFSETS:
-        after = _with(plan, layout, row_spacing=(between,), pattern=_markable_pattern(grid.pattern))
+        after = _with(plan, layout, row_spacing=(between,), pattern=markable_pattern(grid.pattern))
         yield _found(Kind.NOT_MARKABLE_ROWS, layout, grid.between, between, after)
-
-
-def _markable_pattern(pattern: Pattern) -> Pattern:
-    """Triangular rows stand as they must; on other rows they are staggered."""
-    return Pattern.STAGGERED if pattern is Pattern.TRIANGULAR else pattern
-
-
-def _nearest(spacing: int, markable: tuple[Length, ...]) -> Length | None:
-    """The nearest spacing on a list, the wider of two; None where the list is empty or has the spacing itself."""
-    if not markable or any(one.nm == spacing for one in markable):
-        return None
-    return min(markable, key=lambda one: (abs(one.nm - spacing), -one.nm))
 
 
 def _with(plan: Plan, layout: Layout, **changes: object) -> Layout:

@@ -1,19 +1,19 @@
-"""One block laid out in several patterns, so that they can be set side by side."""
+"""One block in each of three patterns, and with each answer to the places kept in it, so that one can be picked."""
 
 from attrs import frozen
 
 from gardenplot.layout.across import rows_are_closer
 from gardenplot.layout.bed import followers_of, lay_out_bed
+from gardenplot.layout.candidate import for_plants_of, in_length_of
 from gardenplot.layout.value import Layout
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import change_planting
-from gardenplot.units import Length
 
 SIDE_BY_SIDE = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
 
 
 @frozen
-class Candidate:
+class InPattern:
     """A pattern for a block: its layout in the block as it is, the difference in plants, and the length in nm that
     it needs for the plants that stand there now (None where no row fits); `closer` where rows stand closer than the
     packet says."""
@@ -25,26 +25,23 @@ class Candidate:
     closer: bool
 
 
-def candidates(plan: Plan, planting_id: str) -> tuple[Candidate, ...]:
+def candidates(plan: Plan, planting_id: str) -> tuple[InPattern, ...]:
     """The block of a planting in straight, staggered and triangular rows."""
     now = _layout(plan, planting_id)
-    return tuple(_candidate(plan, now, pattern) for pattern in SIDE_BY_SIDE)
+    return tuple(_in_pattern(plan, now, pattern) for pattern in SIDE_BY_SIDE)
 
 
-def _candidate(plan: Plan, now: Layout, pattern: Pattern) -> Candidate:
-    block = Length(max(now.length, 1_000_000), "")
-    same_block = change_planting(
-        plan, now.planting, pattern=pattern, start=Length(max(now.start, 0), ""), length=block
-    )
-    layout = _layout(same_block, now.planting)
-    length = None
-    if now.plants and layout.grid.rows:
-        same_plants = change_planting(
-            plan, now.planting, pattern=pattern, plants=now.plants, slack=None, round_up_to=None
-        )
-        length = _layout(same_plants, now.planting).length
+def _in_pattern(plan: Plan, now: Layout, pattern: Pattern) -> InPattern:
+    layout = in_length_of(plan, now, {"pattern": pattern}) or now
+    long_enough = for_plants_of(plan, now, {"pattern": pattern})
     packet = crop_of(plan, now.crop).row_spacing[0].nm
-    return Candidate(pattern, layout, layout.plants - now.plants, length, rows_are_closer(layout.grid, packet))
+    return InPattern(
+        pattern,
+        layout,
+        layout.plants - now.plants,
+        long_enough.length if long_enough is not None else None,
+        rows_are_closer(layout.grid, packet),
+    )
 
 
 def _layout(plan: Plan, planting_id: str) -> Layout:

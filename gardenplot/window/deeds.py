@@ -15,6 +15,7 @@ from gardenplot.plan import Crop, bed_of, planting_of
 from gardenplot.plan.edits import copy_bed, remove_bed
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.window.canvas_keys import remove
+from gardenplot.window.compare_dialog import compare_layouts
 from gardenplot.window.late import preview_sheets
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from gardenplot.words import _
@@ -112,6 +113,13 @@ class PlantingDeeds:
             self._window.tell(_("Choose a planting first."))
             return
         ask_crop(self._document, self._window, planting_of(self._document.plan, self._sight.planting).crop)
+
+    def compare_layouts(self) -> None:
+        """Show other ways to lay out the selected planting, and plant the one that is taken."""
+        if self._sight.planting is None:
+            self._window.tell(_("Choose a planting first."))
+            return
+        compare_layouts(self._document, self._sight.planting, self._window)
 
     def remove_planting(self) -> None:
         """Remove the selected planting."""

@@ -27,7 +27,7 @@ class Typed(QLineEdit):
         self._shown = text
         self.setText(text)
         self.setCursorPosition(0)
-        self._complain("")
+        self.complain("")
 
     def event(self, event: QEvent) -> bool:
         """The keys for undo are the plan's while nothing is typed here, and the text's while something is."""
@@ -50,16 +50,17 @@ class Typed(QLineEdit):
 
     def _finish(self) -> None:
         if self.text() == self._shown:
-            self._complain("")
+            self.complain("")
             return
         try:
             self._finished(self.text().strip())
         except GardenplotError as error:
-            self._complain(str(error))
+            self.complain(str(error))
         else:
-            self._complain("")
+            self.complain("")
 
-    def _complain(self, words: str) -> None:
+    def complain(self, words: str) -> None:
+        """Say what is wrong with the text; nothing ends a complaint."""
         self.complaint.setText(words)
         self.complaint.setVisible(bool(words))
         self.setProperty("wrong", bool(words))

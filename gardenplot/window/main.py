@@ -84,6 +84,7 @@ class MainWindow(QMainWindow):
         self.canvas.menu_wanted.connect(lambda at: self._context_menu().exec(at))
         self.shelf.list.chosen.connect(self.plantings.place)
         self.shelf.from_packet.clicked.connect(self.plantings.new_crop)
+        self.inspector.planting.compare.clicked.connect(self.plantings.compare_layouts)
         self.ledger.order_wanted.connect(self.plantings.edit_order)
         self.ledger.remove_order.clicked.connect(self.plantings.remove_order)
         self.ledger.shown.connect(self.plantings.show_finding)

@@ -87,6 +87,7 @@ def _planting(window: "MainWindow") -> None:
     )
     _act(menu, _("Crop from a &seed packet …"), window.plantings.new_crop, QKeySequence("Ctrl+K"))
     _act(menu, _("Edit the &crop …"), window.plantings.edit_crop)
+    _act(menu, _("Compare &layouts …"), window.plantings.compare_layouts, QKeySequence("Ctrl+L"))
     menu.addSeparator()
     _act(menu, _("&Remove planting"), window.plantings.remove_planting)
     menu.addSeparator()

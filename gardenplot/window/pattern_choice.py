@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QWidge
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import PATTERNS
 from gardenplot.drawing.style import Ink
-from gardenplot.layout.compare import Candidate
+from gardenplot.layout.compare import InPattern
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Pattern
 from gardenplot.units import MM, Units
@@ -28,7 +28,7 @@ class PatternButton(QAbstractButton):
         self.setCheckable(True)
         self.setMinimumWidth(64)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self._candidate: Candidate | None = None
+        self._candidate: InPattern | None = None
         self._look: Look | None = None
         self._lines: tuple[str, ...] = ()
 
@@ -36,7 +36,7 @@ class PatternButton(QAbstractButton):
         line = QFontMetricsF(widget_font(13)).height()
         return QSize(76, round(_PICTURE + 12 + 5 * line))
 
-    def show_candidate(self, candidate: Candidate, look: Look, units: Units) -> None:
+    def show_candidate(self, candidate: InPattern, look: Look, units: Units) -> None:
         """Show what this pattern makes of the block."""
         self._candidate, self._look = candidate, look
         grid = candidate.layout.grid
@@ -125,7 +125,7 @@ class PatternChoice(QWidget):
         self._row = row
         self.buttons: dict[Pattern, PatternButton] = {}
 
-    def show_candidates(self, found: tuple[Candidate, ...], look: Look, units: Units, now: Pattern) -> None:
+    def show_candidates(self, found: tuple[InPattern, ...], look: Look, units: Units, now: Pattern) -> None:
         """Show the candidates and which of them is the block's own."""
         self._group.setExclusive(False)
         for candidate in found:

@@ -3,7 +3,7 @@
 from enum import StrEnum
 from typing import Any
 
-from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.planting_words import dates_words, order_met_words, order_words, rows_words, spare_words
@@ -35,6 +35,7 @@ class PlantingPanel(QWidget):
         self.title, self.under_title = heading(), quiet()
         self.patterns = PatternChoice()
         self.patterns.picked.connect(self._pick_pattern)
+        self.compare = QPushButton(_("Compare layouts …"))
         self.form = Form()
         self.bed = self.form.add_choice("bed", _("Bed"), self._pick_bed)
         self.order = self.form.add_choice("order", _("Order"), self._pick_order)
@@ -47,7 +48,7 @@ class PlantingPanel(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)
-        for part in (self.title, self.under_title, self.findings, self.patterns, self.form, rule(),
+        for part in (self.title, self.under_title, self.findings, self.patterns, self.compare, self.form, rule(),
                      self.raising, self.working):  # fmt: skip
             column.addWidget(part)
         column.addStretch(1)

@@ -1,0 +1,269 @@
+"""One way to lay out a planting: what of it is changed, and what comes of that once it is really laid out."""
+
+from datetime import date
+from enum import StrEnum
+from fractions import Fraction
+from typing import Any
+
+from attrs import field, frozen
+
+from gardenplot.errors import PlanError
+from gardenplot.layout.across import nearest_rows, rows_are_closer
+from gardenplot.layout.bed import Grown, LaidOut, compete, followers_of, lay_out_bed, planted_for_orders
+from gardenplot.layout.block import band_width
+from gardenplot.layout.leftover import free_on, fullest_day
+from gardenplot.layout.markable import nearest_markable
+from gardenplot.layout.positions import positions
+from gardenplot.layout.reserved import in_the_way
+from gardenplot.layout.value import EdgeRule, Layout
+from gardenplot.plan import Crop, Pattern, Place, Plan, bed_of, planting_of
+from gardenplot.plan.edits import change_planting
+from gardenplot.season import grown_on, stand_for
+from gardenplot.units import MM, Length
+
+Changes = tuple[tuple[str, Any], ...]
+"""Fields of a planting with the values that they are changed to."""
+_TRIES = 12
+"""How often a block is lengthened to make up for plants that places kept in it cost."""
+
+
+class Reason(StrEnum):
+    """Why a candidate is there to be looked at."""
+
+    AS_IT_IS = "as it is"
+    ANSWER = "another answer to the places kept"
+    AVOIDS = "rows beside the places kept"
+    PATTERN = "another pattern"
+    MORE_ROWS = "more rows"
+    FEWER_ROWS = "fewer rows"
+    PACKET = "row spacing of the packet"
+    MARKABLE = "spacing that can be marked"
+    EDGE = "half a row spacing at the edge"
+    ACROSS = "rows the other way"
+    PHASE = "rows shifted to hold the most"
+    TYPED = "typed"
+
+
+class Reading(StrEnum):
+    """What stays while a block is laid out in another way."""
+
+    LENGTH = "the same length of bed"
+    PLANTS = "the same plants or order"
+
+
+@frozen
+class Unmarkable:
+    """A spacing in nm that no tool of the place marks, and the nearest that one does."""
+
+    spacing: int
+    nearest: int
+
+
+@frozen
+class Marking:
+    """What of a layout cannot be marked; None where it can, or where the place names no tools for it."""
+
+    in_row: Unmarkable | None
+    rows: Unmarkable | None
+
+
+@frozen
+class Candidate:
+    """A planting laid out in one way, in the plan that it would make.
+
+    `reading` is what stayed as it was; `other` is the block read the other way, None where it cannot be. `over` is
+    how many plants stand beyond what the order or the plan asks for, less than nothing where they are short, None
+    where nothing is asked for. `piece` and `left` are the longest piece and all of what the bed has left over on the
+    day it is fullest, in nm; `in_the_way` the plants on reserved places; `closer_in_row` and `closer_rows` how much
+    closer than the packet plants stand, and `near_edge` how much nearer to the edge than is asked for now, in nm;
+    `fits` whether the block has its rows, and it and the blocks beside it keep to their ground.
+    """
+
+    changes: Changes
+    reason: Reason
+    plan: Plan
+    laid: LaidOut = field(repr=False)
+    layout: Layout
+    reading: Reading
+    other: Layout | None
+    over: int | None
+    piece: int
+    left: int
+    in_the_way: int
+    closer_in_row: int
+    closer_rows: int
+    near_edge: int
+    marking: Marking
+    fits: bool
+
+    @property
+    def per_metre(self) -> Fraction | None:
+        """Plants to a metre of bed; None where the block has no length."""
+        return Fraction(self.layout.plants * 1000 * MM, self.layout.length) if self.layout.length else None
+
+    @property
+    def keeps_all(self) -> bool:
+        """Whether it fits, meets what is asked for, can be marked, and keeps every distance."""
+        nearer = (self.in_the_way, self.closer_in_row, self.closer_rows, self.near_edge)
+        can_be_marked = self.marking.in_row is None and self.marking.rows is None
+        return self.fits and (self.over or 0) >= 0 and can_be_marked and not any(nearer)
+
+    @property
+    def places(self) -> tuple[object, ...]:
+        """What tells it from others: where its plants stand or, of a band, what ground it has."""
+        if self.layout.grid.pattern is Pattern.BROADCAST:
+            return (Pattern.BROADCAST, self.layout.start, self.layout.end, self.layout.plants)
+        places = positions(self.layout)
+        return (places[places[:, 1].argsort(kind="stable")].tobytes(),)
+
+
+@frozen
+class Comparison:
+    """A planting that is laid out in several ways: its plan, and what stays the same for all of them.
+
+    `planted` are the plants that stand for its order in other beds; `day` is the day for which leftover is told.
+    """
+
+    plan: Plan
+    planting: str
+    now: Layout
+    reading: Reading
+    planted: int
+    day: date | None
+
+    def candidate(self, changes: Changes, reason: Reason) -> Candidate:
+        """The planting with some fields changed; raises PlanError where that makes no valid plan."""
+        plan = change_planting(self.plan, self.planting, **dict(changes))
+        laid = _laid(plan, self.planting)
+        layout = laid.layout_of(self.planting)
+        one = next(each for each in laid.grown if each.planting.id == self.planting)
+        free = free_on(laid, self.day)
+        closer_in_row, closer_rows = closer_than_packet(one.crop, layout)
+        return Candidate(
+            changes=changes, reason=reason, plan=plan, laid=laid, layout=layout, reading=self.reading,
+            other=self._other(dict(changes)),
+            over=self._over(one, laid, layout),
+            piece=max((stretch.length for stretch in free.leftover), default=0),
+            left=free.total,
+            in_the_way=in_the_way(layout, followers_of(laid, self.planting)),
+            closer_in_row=closer_in_row,
+            closer_rows=closer_rows,
+            near_edge=self._near_edge(layout),
+            marking=marking(plan.place, layout),
+            fits=_fits(laid, one, layout),
+        )  # fmt: skip
+
+    def _other(self, changes: dict[str, Any]) -> Layout | None:
+        """The block read the other way."""
+        if self.reading is Reading.PLANTS:
+            return in_length_of(self.plan, self.now, changes) if self.now.length else None
+        return for_plants_of(self.plan, self.now, changes)
+
+    def _near_edge(self, layout: Layout) -> int:
+        """How much nearer to the edge than is asked for now rows stand, in nm; half a row spacing goes with them."""
+        follows = self.now.grid.edge_rule is EdgeRule.HALF_SPACING
+        return max(0, (layout.grid if follows else self.now.grid).edge_least - layout.grid.edge)
+
+    def _over(self, one: Grown, laid: LaidOut, layout: Layout) -> int | None:
+        if one.order is not None:
+            here = planted_for_orders((laid,)).get(one.order.id, 0)
+            return self.planted + here - stand_for(one.order, one.crop)
+        return layout.plants - one.planting.plants if one.planting.plants is not None else None
+
+
+def comparison(plan: Plan, planting_id: str) -> Comparison:
+    """What stays the same while a planting is laid out in other ways."""
+    laid = _laid(plan, planting_id)
+    one = next(each for each in laid.grown if each.planting.id == planting_id)
+    now, planted = laid.layout_of(planting_id), 0
+    if one.order is not None:
+        others = tuple(lay_out_bed(plan, bed) for bed in plan.beds if bed.id != now.bed)
+        planted = planted_for_orders(others).get(one.order.id, 0)
+    by_length = one.planting.length is not None or now.wanted is None
+    reading = Reading.LENGTH if by_length else Reading.PLANTS
+    return Comparison(plan, planting_id, now, reading, planted, _fullest_of(laid, one))
+
+
+def in_length_of(plan: Plan, now: Layout, changes: dict[str, Any]) -> Layout | None:
+    """A planting with some fields changed in the very block that it has; None where that makes no valid plan."""
+    block = Length(max(now.length, MM), "")
+    return _changed(plan, now, changes | {"start": Length(max(now.start, 0), ""), "length": block, "plants": None})
+
+
+def for_plants_of(plan: Plan, now: Layout, changes: dict[str, Any]) -> Layout | None:
+    """A planting with some fields changed in a block just long enough for the plants that stand there now.
+
+    None where there are none, where no row fits, and where the answer to reserved places leaves too few in the bed.
+    """
+    laid = _laid(plan, now.planting)
+    start, wanted = Length(max(now.start, 0), ""), now.plants
+    for _try in range(_TRIES if wanted else 0):
+        sized = {"start": start, "plants": wanted, "length": None, "slack": None, "round_up_to": None}
+        layout = _changed(plan, now, changes | sized)
+        if layout is None or not layout.length:
+            return None
+        if layout.plants >= now.plants:
+            return layout
+        if layout.end > laid.bed.zone[1]:
+            return None if followers_of(laid, now.planting) else layout
+        wanted += now.plants - layout.plants
+    return None
+
+
+def _changed(plan: Plan, now: Layout, changes: dict[str, Any]) -> Layout | None:
+    try:
+        return _laid(change_planting(plan, now.planting, **changes), now.planting).layout_of(now.planting)
+    except PlanError:
+        return None
+
+
+def _laid(plan: Plan, planting_id: str) -> LaidOut:
+    """The bed of a planting."""
+    return lay_out_bed(plan, bed_of(plan, planting_of(plan, planting_id).bed))
+
+
+def _fullest_of(laid: LaidOut, one: Grown) -> date | None:
+    """The first of a planting's days on which least of its bed is left; None where nothing has a date."""
+    if one.dates.in_ground is None:
+        return fullest_day(laid)
+    begins = (each.dates.in_ground for each in laid.grown)
+    days = {one.dates.in_ground, *(day for day in begins if day is not None and grown_on(one.dates, day))}
+    return min(sorted(days), key=lambda day: free_on(laid, day).total)
+
+
+def closer_than_packet(crop: Crop, layout: Layout) -> tuple[int, int]:
+    """How much closer than the packet plants stand in the row, and rows to one another, in nm."""
+    grid, packet = layout.grid, crop.row_spacing[0].nm
+    in_row = max(0, crop.in_row.nm - grid.in_row)
+    if grid.pattern is Pattern.BROADCAST or not rows_are_closer(grid, packet):
+        return in_row, 0
+    return in_row, packet - nearest_rows(grid)
+
+
+def marking(place: Place, layout: Layout) -> Marking:
+    """What of a layout no tool of the place marks."""
+    grid = layout.grid
+    if grid.pattern is Pattern.BROADCAST or not grid.rows:
+        return Marking(None, None)
+    rows = _unmarkable(grid.between, place.markable_rows) if grid.rows > 1 else None
+    return Marking(_unmarkable(grid.in_row, place.markable_in_row), rows)
+
+
+def _unmarkable(spacing: int, markable: tuple[Length, ...]) -> Unmarkable | None:
+    nearest = nearest_markable(spacing, markable)
+    return Unmarkable(spacing, nearest.nm) if nearest is not None else None
+
+
+def _fits(laid: LaidOut, one: Grown, layout: Layout) -> bool:
+    """Whether a block has its rows, and it and the blocks beside it neither leave the bed nor overlap."""
+    grid, (first, last) = layout.grid, laid.bed.zone
+    has_room = band_width(grid) > 0 if grid.pattern is Pattern.BROADCAST else grid.rows > 0
+    as_asked = grid.rows_asked is None or grid.pattern is Pattern.BROADCAST or grid.rows_asked <= grid.rows
+    beside = [each for other, each in zip(laid.grown, laid.layouts, strict=True) if _is_beside(one, other)]
+    inside = all(first <= each.start and each.end <= last for each in (layout, *beside))
+    alone = all(each.end <= layout.start or layout.end <= each.start for each in beside)
+    return has_room and as_asked and inside and alone
+
+
+def _is_beside(one: Grown, other: Grown) -> bool:
+    return other is not one and compete(one, other)

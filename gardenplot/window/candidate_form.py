@@ -1,0 +1,126 @@
+"""One more candidate, typed: its fields begin with what the chosen candidate has, and each says what is wrong."""
+
+from functools import partial
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+
+from gardenplot.drawing.compare_words import pattern_words
+from gardenplot.drawing.style import Ink
+from gardenplot.gestures.candidate_typed import CANDIDATE_FIELDS, TURNED, patterns_for, typed_candidate
+from gardenplot.gestures.typed import TypedField
+from gardenplot.plan import Direction, Pattern, Plan, planting_of
+from gardenplot.window.fields import Typed
+from gardenplot.window.theme import colour, magnified, palette
+from gardenplot.words import _
+
+_DIRECTIONS = {Direction.ALONG: _("along the bed"), Direction.ACROSS: _("across the bed")}
+
+
+class CandidateForm(QWidget):
+    """Emits `added` with the plan that was typed, once nothing in it is wrong."""
+
+    added = Signal(object)
+
+    def __init__(self, plan: Plan, planting: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._plan, self._planting = plan, planting
+        self.pattern, self.direction = QComboBox(), QComboBox()
+        self.fields: dict[str, Typed] = {}
+        self.add = QPushButton(_("Add a candidate"))
+        self.add.setAutoDefault(False)
+        self.add.clicked.connect(self.try_to_add)
+        self.complaint = _quiet(Ink.ACCENT)
+        self._row = QHBoxLayout()
+        self._row.setSpacing(10)
+        self._add_cell(_("Pattern"), self.pattern)
+        self._add_cell(_("Rows run"), self.direction)
+        for field in CANDIDATE_FIELDS:
+            self._add_field(field)
+        self._add_cell(" ", self.add)
+        self._row.addStretch(1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addLayout(self._row)
+        column.addWidget(self.complaint)
+        self.pattern.activated.connect(self._follow_pattern)
+        for direction, words in _DIRECTIONS.items():
+            self.direction.addItem(words, direction)
+
+    def begin_with(self, plan: Plan) -> None:
+        """Show what a candidate's plan has in the fields."""
+        self._plan = plan
+        planting = planting_of(plan, self._planting)
+        self.pattern.clear()
+        for pattern in patterns_for(plan, self._planting):
+            self.pattern.addItem(pattern_words(pattern), pattern)
+        self.pattern.setCurrentIndex(self.pattern.findData(planting.pattern))
+        self.direction.setCurrentIndex(self.direction.findData(planting.direction))
+        for field in CANDIDATE_FIELDS:
+            self.fields[field.name].show_value(field.shown(plan, self._planting))
+        self.complain("")
+        self._follow_pattern()
+
+    def try_to_add(self) -> None:
+        """Add what is typed, or go to the first field that is wrong."""
+        after, wrong = self._typed()
+        self.complain(wrong.get("", ""))
+        for name, field in self.fields.items():
+            field.complain(wrong.get(name, ""))
+        first = next((field for name, field in self.fields.items() if name in wrong), None)
+        if first is not None:
+            first.setFocus()
+        if not wrong:
+            self.added.emit(after)
+
+    def complain(self, words: str) -> None:
+        """Say what is wrong with all of it together."""
+        self.complaint.setText(words)
+        self.complaint.setVisible(bool(words))
+
+    def _typed(self) -> tuple[Plan, dict[str, str]]:
+        texts = {name: field.text().strip() for name, field in self.fields.items()}
+        pattern, direction = Pattern(self.pattern.currentData()), Direction(self.direction.currentData())
+        return typed_candidate(self._plan, self._planting, pattern, direction, texts)
+
+    def _read(self, field: TypedField, text: str) -> None:
+        """Read a finished text; raises what is wrong with it, for its field to say."""
+        field.apply(self._plan, self._planting, text)
+
+    def _follow_pattern(self) -> None:
+        """Only some patterns can be turned across the bed."""
+        turned = Pattern(self.pattern.currentData()) in TURNED
+        self.direction.setEnabled(turned)
+        if not turned:
+            self.direction.setCurrentIndex(self.direction.findData(Direction.ALONG))
+
+    def _add_field(self, field: TypedField) -> None:
+        line = Typed(partial(self._read, field))
+        line.setObjectName(field.name)
+        line.setPlaceholderText(field.example)
+        line.setMaximumWidth(round(180 * magnified()))
+        line.complaint.setWordWrap(True)
+        line.complaint.setStyleSheet(f"color: {colour(palette(), Ink.ACCENT).name()};")
+        self.fields[field.name] = line
+        self._add_cell(field.label, line)
+
+    def _add_cell(self, label: str, field: QWidget) -> None:
+        words = _quiet(Ink.SECOND)
+        words.setText(label)
+        words.setBuddy(field)
+        if not isinstance(field, QPushButton):
+            field.setAccessibleName(label)
+        cell = QVBoxLayout()
+        cell.setSpacing(2)
+        cell.setAlignment(Qt.AlignmentFlag.AlignTop)
+        for part in (words, field, field.complaint if isinstance(field, Typed) else None):
+            if part is not None:
+                cell.addWidget(part)
+        self._row.addLayout(cell, 1 if isinstance(field, QLineEdit) else 0)
+
+
+def _quiet(ink: Ink) -> QLabel:
+    label = QLabel()
+    label.setStyleSheet(f"color: {colour(palette(), ink).name()};")
+    label.setWordWrap(ink is Ink.ACCENT)
+    return label
