@@ -3,6 +3,7 @@
 from attrs import frozen
 
 from gardenplot.layout.along import capacity, length_for, share_out
+from gardenplot.layout.band import band_area
 from gardenplot.layout.cross import cross_capacity, cross_length_for, cross_rows
 from gardenplot.layout.filled import first_plants, first_ranks, zone_rows
 from gardenplot.layout.grids import grid_of, radii_of
@@ -10,7 +11,7 @@ from gardenplot.layout.phase import best_phase
 from gardenplot.layout.rings import rings_in
 from gardenplot.layout.spread import spread_over
 from gardenplot.layout.value import Grid, Layout, Ring, Row, Run
-from gardenplot.layout.zone import area, is_plain
+from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Bed, Crop, Order, Pattern, Phase, Planting
 from gardenplot.season import stand_for
 
@@ -127,7 +128,7 @@ def _capacity(bed: Bed, grid: Grid, crop: Crop, start: int, end: int) -> int:
     """Plants that the ground between two tape readings holds."""
     if grid.pattern is Pattern.BROADCAST:
         top, bottom = _density(grid, crop)
-        ground = max(0, end - start) * band_width(grid) if is_plain(bed) else area(bed, start, max(start, end))
+        ground = max(0, end - start) * band_width(grid) if is_plain(bed) else band_area(bed, grid.edge, start, end)
         return ground * top // bottom
     if grid.pattern is Pattern.RINGS:
         return sum(ring.count for ring in _rings(bed, grid, (start, end), None))

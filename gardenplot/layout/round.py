@@ -4,7 +4,7 @@ The disc touches x = 0 and y = 0, and its middle may lie on half a nanometre, so
 (2 x - D)^2 + (2 y - D)^2 <= D^2 (equation of a circle). A point on the circle belongs to the bed.
 """
 
-from math import asin, cos, isqrt, sin, sqrt, tau
+from math import cos, isqrt, sin, tau
 
 Point = tuple[int, int]
 Interval = tuple[int, int]
@@ -38,17 +38,3 @@ def corners(diameter: int) -> tuple[Point, ...]:
     half = diameter / 2
     turns = (number * tau / CORNERS for number in range(CORNERS))
     return tuple((round(half + half * cos(turn)), round(half + half * sin(turn))) for turn in turns)
-
-
-def area_between(diameter: int, start: int, end: int) -> int:
-    """Square nanometres of the disc between two tape readings (circular segments), rounded down.
-
-    Pi makes it no whole number, so it is a float: good to some fourteen digits.
-    """
-    return max(0, int(_area_up_to(diameter / 2, end) - _area_up_to(diameter / 2, start)))
-
-
-def _area_up_to(radius: float, reading: int) -> float:
-    """The area from the middle on to a tape reading; less than nothing before the middle."""
-    away = max(-radius, min(radius, reading - radius))
-    return away * sqrt(radius**2 - away**2) + radius**2 * asin(away / radius)

@@ -1,4 +1,4 @@
-"""The ground of a bed: what its outline holds along and across, its area, and its parts between tape readings.
+"""The ground of a bed: what its outline holds along and across, and its parts between tape readings.
 
 All in whole nanometres.
 """
@@ -6,13 +6,11 @@ All in whole nanometres.
 from collections.abc import Callable
 from fractions import Fraction
 from functools import lru_cache, partial
-from math import ceil, pi
 
 from gardenplot.layout.outline import Interval, Point, runs_across
-from gardenplot.layout.round import area_between, corners, strip_held
-from gardenplot.plan import Bed, Obstacle
+from gardenplot.layout.round import corners, strip_held
+from gardenplot.plan import Bed
 from gardenplot.plan.shapes import is_rectangle, straight_corners
-from gardenplot.plan.simple import twice_area
 
 
 @lru_cache(maxsize=1024)
@@ -65,27 +63,6 @@ def _turned(bed: Bed) -> tuple[Point, ...]:
 def within(runs: tuple[Interval, ...], start: int, end: int) -> tuple[Interval, ...]:
     """The parts of intervals that lie between two readings; also one of no length, as a plant may stand there."""
     return tuple((max(left, start), min(right, end)) for left, right in runs if max(left, start) <= min(right, end))
-
-
-def area(bed: Bed, start: int, end: int) -> int:
-    """Square nanometres of a bed between two tape readings, less its obstacles and what is kept clear of them."""
-    return max(0, _held(bed, start, end) - sum(_kept_clear(one) for one in bed.obstacles if start <= one.x.nm <= end))
-
-
-def _held(bed: Bed, start: int, end: int) -> int:
-    if bed.diameter is not None:
-        return area_between(bed.diameter.nm, start, end)
-    clipped = clip(corners_of(bed), start, end)
-    return twice_area(clipped) // 2 if len(clipped) > 2 else 0
-
-
-def _kept_clear(obstacle: Obstacle) -> int:
-    clear = obstacle.keep_clear.nm if obstacle.keep_clear else 0
-    if obstacle.diameter is not None:
-        return ceil(pi * (obstacle.diameter.nm / 2 + clear) ** 2)
-    length = obstacle.length.nm if obstacle.length else 0
-    width = obstacle.width.nm if obstacle.width else 0
-    return length * width + 2 * clear * (length + width) + ceil(pi * clear**2)
 
 
 def clip(corners: tuple[Point, ...], start: int, end: int) -> tuple[Point, ...]:
