@@ -50,9 +50,7 @@ def test_a_disc_is_pi_times_the_square_of_its_radius(diameter: int) -> None:
 
 @settings(max_examples=60)
 @given(beds(), st.integers(0, 20), st.integers(0, 900), st.integers(1, 300))
-def test_more_length_never_holds_less_and_no_more_than_there_is(
-    drawn: Fields, edge: int, end: int, more: int
-) -> None:
+def test_more_length_never_holds_less_nor_more_than_is_there(drawn: Fields, edge: int, end: int, more: int) -> None:
     bed = plan_of(drawn, SOWN).beds[0]
     less, longer = (band_area(bed, edge * CM, 0, at * CM) for at in (end, end + more))
     assert 0 <= less <= longer

@@ -1,5 +1,6 @@
 """Round beds are cut exactly, by whole numbers and by shapely as an independent referee, the same from either end."""
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely import LineString, Point
