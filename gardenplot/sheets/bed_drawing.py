@@ -38,10 +38,11 @@ _AROUND = 120.0
 
 
 def is_compact(page: Canvas, laid: LaidOut, units: Units) -> bool:
-    """Whether a bed leaves room for the side column beside it, however large it is drawn."""
+    """Whether a bed, with blocks that stick out of it, leaves room for the side column beside it."""
     length, width = laid.bed.length.nm, laid.bed.width.nm
     scale = scale_for(length, width, (page._pagesize[0] - 2 * MARGIN - 2, _HIGHEST), units)
-    return scale.on_paper(length) + _AROUND <= stakes_width(page)
+    reach = max([length, *(2 * layout.end - length for layout in laid.layouts)])
+    return scale.on_paper(reach) + _AROUND <= stakes_width(page)
 
 
 def draw_to_scale(
