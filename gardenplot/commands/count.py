@@ -57,6 +57,7 @@ def _planting(layout: Layout) -> dict[str, Any]:
         "ring_radii_mm": [in_mm(ring.radius) for ring in layout.rings],
         "in_row_mm": in_mm(layout.grid.in_row),
         "more_by_best_phase": layout.gain,
+        "turned_degrees": round(layout.grid.turn.degrees, 2) if layout.grid.turn else None,
         "ends": "half spacing" if layout.grid.end_margin is None else "margin",
         "end_margin_mm": in_mm(layout.grid.end_margin),
         "from_mm": in_mm(layout.start),

@@ -10,10 +10,11 @@ from gardenplot.drawing.letters import Look
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Point, Shape, Weight, box
 from gardenplot.drawing.style import Ink
 from gardenplot.findings import Finding, Kind, find_in_bed
-from gardenplot.layout import LaidOut, Layout, Stretch, free_between, kept_for, standing
+from gardenplot.layout import Grid, LaidOut, Layout, Stretch, free_between, kept_for, standing
 from gardenplot.layout.cells import sub_rows
 from gardenplot.layout.filled import line_ground, lines_of, rows_of_cells
 from gardenplot.layout.row_ends import block_ground, row_ends
+from gardenplot.layout.turned import bed_for
 from gardenplot.layout.zone import clip, corners_of, held, is_plain
 from gardenplot.plan import Bed, Obstacle, Pattern
 from gardenplot.plan.shapes import posts_of
@@ -173,7 +174,11 @@ def _rows(bed: Bed, layout: Layout, pen: Pen) -> list[Mark]:
     rings: list[Mark] = [Outline(_round(*middle, ring.radius / MM), pen=pen) for ring in layout.rings if ring.radius]
     if layout.grid.pattern is Pattern.CELLS:
         return _cells(bed, layout, pen)
-    return [*rings, *(_row_line(layout, offset, run, pen) for offset, run in _row_runs(bed, layout))]
+    lines = (
+        Line(_spot(layout.grid, first, offset), _spot(layout.grid, last, offset), pen)
+        for offset, (first, last) in _row_runs(bed, layout)
+    )
+    return [*rings, *lines]
 
 
 def _row_runs(bed: Bed, layout: Layout) -> list[tuple[int, tuple[int, int]]]:
@@ -183,31 +188,35 @@ def _row_runs(bed: Bed, layout: Layout) -> list[tuple[int, tuple[int, int]]]:
         whole = (0, grid.width) if grid.runs_across else (layout.start, layout.end)
         return [(row.offset, whole) for row in layout.rows]
     start, end = block_ground(bed, layout)
+    seen, planted = bed_for(bed, grid.turn), {row.offset: row.runs for row in layout.rows}
     return [
         (line.offset, (low, high))
-        for line, row in zip(lines_of(grid, start, end), layout.rows, strict=False)
-        for low, high in line_ground(bed, grid, line, start, end)
-        if any(low <= run.first <= high for run in row.runs if run.count)
+        for line in lines_of(grid, start, end)
+        for low, high in line_ground(seen, grid, line, start, end)
+        if any(low <= run.first <= high for run in planted.get(line.offset, ()) if run.count)
     ]
 
 
-def _row_line(layout: Layout, offset: int, run: tuple[int, int], pen: Pen) -> Line:
-    first, last, at = run[0] / MM, run[1] / MM, offset / MM
-    if layout.grid.runs_across:
-        return Line((at, first), (at, last), pen)
-    return Line((first, at), (last, at), pen)
+def _spot(grid: Grid, along: int, offset: int) -> Point:
+    """A spot on a row line in the frame of the bed, from nm to mm."""
+    x, y = (offset, along) if grid.runs_across else (along, offset)
+    if grid.turn is not None:
+        back = grid.turn.back(x, y)
+        return back[0] / MM, back[1] / MM
+    return x / MM, y / MM
 
 
 def _cells(bed: Bed, layout: Layout, pen: Pen) -> list[Mark]:
     """The sides of all cells."""
     grid, lines = layout.grid, []
-    for line, row in zip(grid.lines, rows_of_cells(bed, grid, *block_ground(bed, layout)), strict=True):
+    rows = rows_of_cells(bed_for(bed, grid.turn), grid, *block_ground(bed, layout))
+    for line, row in zip(grid.lines, rows, strict=True):
         for run in row.runs:
-            first, last = run.first / MM, (run.last + grid.cell) / MM
-            lines += [Line((first, y / MM), (last, y / MM), pen) for y in (line.low, line.high)]
+            first, last = run.first, run.last + grid.cell
+            lines += [((first, y), (last, y)) for y in (line.low, line.high)]
             sides = (run.first + number * grid.cell for number in range(run.count + 1))
-            lines += [Line((x / MM, line.low / MM), (x / MM, line.high / MM), pen) for x in sides]
-    return [*lines]
+            lines += [((x, line.low), (x, line.high)) for x in sides]
+    return [Line(_spot(grid, *one), _spot(grid, *other), pen) for one, other in lines]
 
 
 def _row_ends(bed: Bed, layout: Layout) -> list[Mark]:

@@ -65,8 +65,8 @@ def candidate_name(candidate: Candidate) -> str:
     planting = planting_of(candidate.plan, candidate.layout.planting)
     if followers_of(candidate.laid, planting.id) and candidate.reason in (Reason.AS_IT_IS, Reason.ANSWER):
         parts.append(ANSWERS[planting.reserved])
-    if planting.phase is Phase.BEST and candidate.layout.gain:
-        parts.append(_("shifted"))
+    if planting.phase is not Phase.CENTRED and candidate.layout.gain:
+        parts.append(_("shifted") if candidate.layout.grid.turn is None else _("turned"))
     return ", ".join(parts)
 
 

@@ -46,9 +46,10 @@ def order_met_words(one: Grown, layout: Layout) -> str:
 
 def rows_words(layout: Layout, units: Units) -> str:
     """Both answers for rows: "4 at 7.5 cm from the edge, or 3 at 17.5 cm"."""
-    if layout.grid.pattern is Pattern.BROADCAST or not layout.grid.rows:
+    grid = layout.grid
+    if grid.pattern is Pattern.BROADCAST or grid.turn is not None or not grid.rows:
         return ""
-    taken, *others = row_answers(layout.grid)
+    taken, *others = row_answers(grid)
     words = _("{edge} at the edge").format(edge=offset(taken.edge, units))
     if others:
         words += "; " + _("or {rows} with {edge}").format(rows=others[0].rows, edge=offset(others[0].edge, units))
@@ -58,7 +59,7 @@ def rows_words(layout: Layout, units: Units) -> str:
 def spare_words(layout: Layout, units: Units) -> str:
     """What of the block no rank fills: "12 cm over at the foot end"."""
     grid = layout.grid
-    if grid.pattern in (Pattern.BROADCAST, Pattern.RINGS) or layout.last_plant is None:
+    if grid.pattern in (Pattern.BROADCAST, Pattern.RINGS) or grid.turn is not None or layout.last_plant is None:
         return ""
     behind = grid.in_row // 2 if grid.pattern is Pattern.CELLS else grid.ends[1]
     over = layout.end - layout.last_plant - behind

@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Callable
 
 from gardenplot.drawing.sayings import TIMES
+from gardenplot.drawing.turned_words import angle_words, edge_words
 from gardenplot.layout import Grid, Grown, Layout, band_width
 from gardenplot.layout.along import ranks_in
 from gardenplot.layout.cells import sub_row_offsets
@@ -25,7 +26,9 @@ def row_workings(plan: Plan, one: Grown, layout: Layout) -> list[Working]:
     """The sums of rows and plants, from the width of the bed to the plants that stand."""
     units, bed = plan.place.units, bed_of(plan, layout.bed)
     sums = _cross if layout.grid.runs_across else _SUMS.get(layout.grid.pattern, _along)
-    return [*_stand(one), *sums(bed, layout, units), *_added(layout), *_shifted(layout)]
+    if layout.grid.turn is not None:
+        sums = _turned
+    return [*_stand(one), *sums(bed, layout, units), *_added(layout), *_shifted(layout, units)]
 
 
 def convention(grid: Grid, units: Units) -> str:
@@ -107,6 +110,16 @@ def _cells(bed: Bed, layout: Layout, units: Units) -> _Sums:
     inside = max(0, min(layout.end, last) - max(layout.start, first))
     along = Working(_("cells along"), f"{span(inside, units)} ÷ {_o(grid.cell, units)}", _whole(inside // grid.cell))
     return [across, along, each]
+
+
+def _turned(bed: Bed, layout: Layout, units: Units) -> _Sums:
+    """Rows along an edge: how far apart they are, since no width of the bed tells how many there are."""
+    grid = layout.grid
+    each = _("{plants} plants in each").format(plants=grid.per_cell)
+    if grid.pattern is Pattern.CELLS:
+        return [Working(_("cells"), each, _cell_count(layout))]
+    apart = _("{between} apart").format(between=_o(grid.between, units))
+    return [Working(_("rows"), apart, str(len(layout.rows))), *_a_row(bed, layout, units)]
 
 
 def _cell_count(layout: Layout) -> str:
@@ -218,13 +231,17 @@ def _added(layout: Layout) -> _Sums:
     return [Working(_("plants"), words, str(layout.plants))]
 
 
-def _shifted(layout: Layout) -> _Sums:
-    """What shifting the rows brought."""
+def _shifted(layout: Layout, units: Units) -> _Sums:
+    """What shifting the rows brought, and to which edge they are turned."""
+    turn = layout.grid.turn
+    found = []
+    if turn is not None:
+        found.append(Working(_("rows turned"), edge_words(turn, units), angle_words(turn)))
     if layout.gain is None:
-        return []
+        return found
     gained = ngettext("{count} plant more", "{count} plants more", layout.gain).format(count=layout.gain)
     centred = _("{plants} where they are centred").format(plants=layout.plants - layout.gain)
-    return [Working(_("rows shifted"), centred, gained)]
+    return [*found, Working(_("rows shifted"), centred, gained)]
 
 
 def _whole(number: int) -> str:

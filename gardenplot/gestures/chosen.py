@@ -4,10 +4,11 @@ from collections.abc import Callable, Mapping
 from enum import StrEnum
 from typing import Any
 
-from attrs import frozen
+from attrs import field, frozen
 
 from gardenplot.drawing.sayings import PATTERNS
 from gardenplot.gestures.trials import layout_in
+from gardenplot.layout.turned import may_turn
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Direction, Pattern, Phase, Plan, Remainder, bed_of, planting_of
 from gardenplot.plan.edits import change_planting
@@ -21,13 +22,22 @@ _SHIFT = (*RUN_ACROSS, Pattern.TWIN, Pattern.CELLS)
 
 @frozen
 class ChosenField:
-    """A choice of one planting field: its values in words, when it matters, and the edit that a value makes."""
+    """A choice of one planting field: its values in words, when it matters, the edit that a value makes, and when a
+    value is offered that is not always."""
 
     name: str
     label: str
     values: Mapping[Any, str]
     matters: Callable[[Plan, str], bool]
     edit: Callable[[Plan, str, StrEnum], Plan]
+    only_where: Mapping[Any, Callable[[Plan, str], bool]] = field(factory=dict)
+
+    def offered(self, plan: Plan, planting_id: str) -> tuple[Any, ...]:
+        """The values that a planting may choose among, and the one that it has."""
+        now = getattr(planting_of(plan, planting_id), self.name)
+        return tuple(
+            value for value in self.values if value == now or self.only_where.get(value, _always)(plan, planting_id)
+        )
 
 
 def change_pattern(plan: Plan, planting_id: str, pattern: StrEnum) -> Plan:
@@ -40,8 +50,8 @@ def change_pattern(plan: Plan, planting_id: str, pattern: StrEnum) -> Plan:
     if pattern not in RUN_ACROSS:
         changes["direction"] = Direction.ALONG
     if pattern is Pattern.OFFSETS and not planting.offsets:
-        rows = layout_in(plan, planting_id).grid.lines
-        offsets = [line.offset for line in rows if planting.direction is Direction.ALONG]
+        grid = layout_in(plan, planting_id).grid
+        offsets = [line.offset for line in grid.lines if not grid.runs_across and grid.turn is None]
         middle = bed_of(plan, planting.bed).width.nm // 2
         changes["offsets"] = tuple(length_of(nm, plan.place.units) for nm in offsets or [middle])
     return change_planting(plan, planting_id, **changes)
@@ -71,6 +81,11 @@ def _may_shift(plan: Plan, planting_id: str) -> bool:
     return planting.pattern in _SHIFT and along and not is_plain(bed_of(plan, planting.bed))
 
 
+def _may_turn(plan: Plan, planting_id: str) -> bool:
+    planting = planting_of(plan, planting_id)
+    return may_turn(bed_of(plan, planting.bed), planting)
+
+
 CHOSEN_FIELDS = (
     ChosenField("pattern", _("Pattern"), PATTERNS, _always, change_pattern),
     ChosenField(
@@ -90,9 +105,14 @@ CHOSEN_FIELDS = (
     ChosenField(
         "phase",
         _("Rows lie"),
-        {Phase.CENTRED: _("centred"), Phase.BEST: _("where most plants fit")},
+        {
+            Phase.CENTRED: _("centred"),
+            Phase.BEST: _("where most plants fit"),
+            Phase.TURNED: _("where most plants fit, turned to an edge"),
+        },
         _may_shift,
         _edit("phase"),
+        {Phase.TURNED: _may_turn},
     ),
 )
 """The choices of a planting, in the order of the panel."""

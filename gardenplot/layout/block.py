@@ -10,6 +10,7 @@ from gardenplot.layout.grids import grid_of, radii_of
 from gardenplot.layout.phase import best_phase
 from gardenplot.layout.rings import rings_in
 from gardenplot.layout.spread import spread_over
+from gardenplot.layout.turned import bed_for, best_turned, first_turned
 from gardenplot.layout.value import Grid, Layout, Ring, Row, Run
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Bed, Crop, Order, Pattern, Phase, Planting
@@ -49,7 +50,7 @@ def length_at(bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int)
         return size.length
     if size.wanted is None:
         return 0
-    grid = _phased(bed, planting, size, start, None)
+    grid = _phased(bed, crop, planting, size, start, None)
     length = _length_for(bed, grid, crop, size.wanted, start) + (planting.slack.nm if planting.slack else 0)
     if planting.round_up_to is not None and planting.round_up_to.nm:
         length = -(-length // planting.round_up_to.nm) * planting.round_up_to.nm
@@ -66,7 +67,7 @@ def lay_out(
     """
     first, last = bed.zone
     inside = max(start, first), min(start + length, last)
-    grid, wanted = _phased(bed, planting, size, start, start + length), size.wanted
+    grid, wanted = _phased(bed, crop, planting, size, start, start + length), size.wanted
     if wanted is not None and planting.plants is None and not size.fills:
         least = _length_for(bed, grid, crop, wanted, start)
         wanted = max(wanted, _capacity(bed, grid, crop, start, start + least))
@@ -74,7 +75,7 @@ def lay_out(
     if wanted is not None:
         plants = min(plants, wanted)
     gain = None
-    if grid is not size.grid:
+    if grid != size.grid:
         gain = plants - min(plants, _capacity(bed, size.grid, crop, *inside))
     grid = spread_over(grid, wider, lambda wide: _capacity(bed, wide, crop, *inside) >= plants)
     is_round = grid.pattern is Pattern.RINGS
@@ -93,16 +94,24 @@ def lay_out(
     )
 
 
-def _phased(bed: Bed, planting: Planting, size: Sized, start: int, end: int | None) -> Grid:
-    """The grid shifted where that is asked for: for its block or, where plants decide that, for all that follows."""
-    if planting.phase is not Phase.BEST:
-        return size.grid
+def _phased(bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int, end: int | None) -> Grid:
+    """The grid shifted, perhaps turned, where that is asked for: for its block or, where plants decide that, for all
+    that follows."""
     first, last = bed.zone
     until = last if end is None or size.wanted is not None else min(end, last)
-    return best_phase(bed, size.grid, max(start, first), until)
+    match planting.phase:
+        case Phase.CENTRED:
+            return size.grid
+        case Phase.BEST:
+            return best_phase(bed, size.grid, max(start, first), until)
+        case Phase.TURNED:
+            return best_turned(bed, crop, planting, size.grid, max(start, first), until, size.wanted)
 
 
 def _rows(bed: Bed, grid: Grid, start: int, end: int, plants: int) -> tuple[Row, ...]:
+    if grid.turn is not None:
+        held = first_turned(grid.turn, zone_rows(bed_for(bed, grid.turn), grid, start, end), plants)
+        return tuple(row for row in held if row.count)
     if not _is_closed(bed, grid):
         first = first_ranks if grid.runs_across else first_plants
         return first(zone_rows(bed, grid, start, end), plants)
@@ -133,7 +142,7 @@ def _capacity(bed: Bed, grid: Grid, crop: Crop, start: int, end: int) -> int:
     if grid.pattern is Pattern.RINGS:
         return sum(ring.count for ring in _rings(bed, grid, (start, end), None))
     if not _is_closed(bed, grid):
-        return sum(row.count for row in zone_rows(bed, grid, start, end))
+        return sum(row.count for row in zone_rows(bed_for(bed, grid.turn), grid, start, end))
     if grid.runs_across:
         return cross_capacity(grid, end - start)
     return capacity(grid.pattern, grid.rows, grid.in_row, end - start, grid.ends)

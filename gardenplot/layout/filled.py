@@ -31,9 +31,12 @@ def _at(line: Line, offset: int) -> Line:
 
 
 def line_ground(bed: Bed, grid: Grid, line: Line, start: int, end: int) -> tuple[Interval, ...]:
-    """The ground that a row line of a block has between two tape readings, obstacles not counted."""
+    """The ground that a row line of a block has between two tape readings, obstacles not counted.
+
+    The bed is as the rows see it: turned, where they are (`turned.bed_for`).
+    """
     runs = held(bed, line.low, line.high, across=grid.runs_across)
-    return runs if grid.runs_across else within(runs, start, end)
+    return runs if grid.runs_across else within(runs, *grid.reach(line.low, line.high, start, end))
 
 
 @lru_cache(maxsize=256)
@@ -56,7 +59,7 @@ def rows_of_cells(bed: Bed, grid: Grid, start: int, end: int) -> tuple[Row, ...]
 
 def _filled(bed: Bed, grid: Grid, line: Line, number: int, start: int, end: int) -> Iterable[Run]:
     stretches = [blocked(one, line, number, across=grid.runs_across) for one in bed.obstacles]
-    phase = (0 if grid.runs_across else start) + line.first if line.keeps_phase else None
+    phase = grid.begins(start) + line.first if line.keeps_phase else None
     found: list[tuple[Run, int]] = []
     for low, high in free_stretches(bed, grid, line, stretches, start, end):
         run = _run(max(low, found[-1][0].last + line.step) if found else low, high, line.step, phase)

@@ -42,14 +42,20 @@ def best_phase(bed: Bed, grid: Grid, start: int, end: int) -> Grid:
     return searched_phase(bed, grid, start, end)[0]
 
 
-def searched_phase(bed: Bed, grid: Grid, start: int, end: int, tries: int = TRIES) -> tuple[Grid, bool]:
-    """The grid shifted as by `best_phase`, and whether it is proved that no shift holds more."""
+def searched_phase(
+    bed: Bed, grid: Grid, start: int, end: int, tries: int = TRIES, beat: int = 0
+) -> tuple[Grid, bool]:
+    """The grid shifted as by `best_phase`, and whether it is proved that no shift holds more.
+
+    A shift that holds no more than `beat` plants, or cells, is not worth finding.
+    """
     if is_plain(bed) or grid.runs_across or grid.pattern not in _PATTERNS or not grid.lines:
         return grid, True
     search = _search(bed, grid, start, end)
     unshifted = search.unshifted
-    found, proved = search.best(unshifted, tries)
-    return grid if found is unshifted else search.shifted(search.rounded(found)), proved
+    known = evolve(unshifted, plants=max(unshifted.plants, beat))
+    found, proved = search.best(known, tries)
+    return grid if found is known else search.shifted(search.rounded(found)), proved
 
 
 @frozen
@@ -132,7 +138,7 @@ class _Search:
         along that does it (the one given, or the best)."""
         lines, arcs, plants = self.grid.lines, [], 0
         step = lines[0].step
-        befores = [self.start + line.first for line in lines[:2]]
+        befores = [self.grid.begins(self.start) + line.first for line in lines[:2]]
         for number, by in enumerate(self.steps):
             if one + by > self.last:
                 break
@@ -155,11 +161,12 @@ class _Search:
     def _free(self, one: int, other: int, number: int) -> list[Interval]:
         """Where places may lie on a line between two offsets, at any offset between them."""
         line = self.grid.lines[0]
-        (head, foot), below, above = line.ends, line.offset - line.low, line.high - line.offset
+        (head, foot), low, high = line.ends, other + line.low - line.offset, one + line.high - line.offset
+        start, end = self.grid.reach(low, high, self.start, self.end)
         free = [
-            (max(left, self.start) + head, min(right, self.end) - foot)
-            for left, right in self.ground(other - below, one + above)
-            if min(right, self.end) - max(left, self.start) >= head + foot
+            (max(left, start) + head, min(right, end) - foot)
+            for left, right in self.ground(low, high)
+            if min(right, end) - max(left, start) >= head + foot
         ]
         for obstacle in self.bed.obstacles:
             ends = (blocked(obstacle, line, number, by=at - line.offset) for at in (one, other))

@@ -5,6 +5,7 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
+from gardenplot.layout.turn import Turn
 from gardenplot.layout.value import Layout, Run
 
 Places = NDArray[np.int64]
@@ -24,10 +25,19 @@ def positions(layout: Layout) -> Places:
         _fill_alike(runs, readings, offsets)
     else:
         _fill_each(runs, readings, offsets)
+    if layout.grid.turn is not None:
+        _turn_back(layout.grid.turn, places)
     if rings:
         places[-len(rings) :] = rings
     places.flags.writeable = False
     return places
+
+
+def _turn_back(turn: Turn, places: Places) -> None:
+    """Places of a turned frame put where they are in the bed, as `Turn.place` has them, all at once."""
+    (along, across), (cosine, sine) = (places + np.array(turn.origin)).T, turn.cosine_and_sine
+    places[:, 0] = np.rint(along * cosine - across * sine)
+    places[:, 1] = np.rint(along * sine + across * cosine)
 
 
 _Runs = list[tuple[int, Run]]

@@ -4,14 +4,15 @@ A plant is in the way if it stands nearer to a reserved place than its keep-clea
 the following crop is set out. Distances are compared as squares of whole nanometres.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable
 from math import isqrt
 
 import numpy as np
 from attrs import evolve, frozen
 
 from gardenplot.layout.positions import positions
-from gardenplot.layout.value import Layout, Ring, Row, Run
+from gardenplot.layout.turn import Turn
+from gardenplot.layout.value import Grid, Layout, Ring, Row, Run
 from gardenplot.plan import Pattern, Planting, Reserved
 from gardenplot.season import Dates
 
@@ -40,8 +41,8 @@ def with_answer(layout: Layout, followers: tuple[Follower, ...], answer: Reserve
     """The layout without the plants that the answer gives up; cut first gives up none."""
     if answer is Reserved.CUT_FIRST or not followers or layout.grid.pattern is Pattern.BROADCAST:
         return layout
-    places = tuple((_places(one, across=layout.grid.runs_across), one.keep_clear) for one in followers)
-    rows = tuple(_answered(row, places, answer) for row in layout.rows)
+    found = _turned_in_way(layout.grid.turn, followers) if layout.grid.turn else _in_way(layout.grid, followers)
+    rows = tuple(_answered(row, found, answer) for row in layout.rows)
     rings = tuple(_ring_answered(ring, followers, answer) for ring in layout.rings)
     return evolve(
         layout, rows=rows, rings=rings, plants=sum(row.count for row in rows) + sum(ring.count for ring in rings)
@@ -53,12 +54,8 @@ def in_the_way(layout: Layout, followers: tuple[Follower, ...]) -> int:
     return layout.plants - with_answer(layout, followers, Reserved.PLACES_EMPTY).plants
 
 
-_Kept = tuple[tuple[tuple[int, int], ...], int]
-"""Reserved places as a row of plants sees them, along it and across it, and what is kept clear of each."""
-
-
-def _places(follower: Follower, *, across: bool) -> tuple[tuple[int, int], ...]:
-    return tuple((y, x) if across else (x, y) for x, y in positions(follower.layout).tolist())
+_InWay = Callable[[int, Run], set[int]]
+"""The numbers from 0 of the plants of a run, on a row line at an offset, that stand in the way."""
 
 
 def _ring_answered(ring: Ring, followers: tuple[Follower, ...], answer: Reserved) -> Ring:
@@ -68,38 +65,45 @@ def _ring_answered(ring: Ring, followers: tuple[Follower, ...], answer: Reserved
 
 def _is_near(place: tuple[int, int], follower: Follower) -> bool:
     away = positions(follower.layout) - np.array(place)
-    return any(x * x + y * y < follower.keep_clear**2 for x, y in away.tolist())
+    close = away[(abs(away) < follower.keep_clear).all(axis=1)]
+    return any(x * x + y * y < follower.keep_clear**2 for x, y in close.tolist())
 
 
-def _answered(row: Row, kept: tuple[_Kept, ...], answer: Reserved) -> Row:
-    runs = tuple(part for run in row.runs for part in _without(run, _in_way(row.offset, run, kept)))
+def _answered(row: Row, in_way: _InWay, answer: Reserved) -> Row:
+    runs = tuple(part for run in row.runs for part in run.without(in_way(row.offset, run)))
     if answer is Reserved.ROW_EMPTY and sum(run.count for run in runs) < row.count:
         return Row(row.offset, ())
     return Row(row.offset, runs)
 
 
-def _in_way(offset: int, run: Run, kept: tuple[_Kept, ...]) -> set[int]:
-    """The numbers from 0 of the plants of a run that stand in the way."""
-    found: set[int] = set()
-    for places, keep_clear in kept:
-        for x, y in places:
-            square = keep_clear**2 - (y - offset) ** 2
-            if square <= 0:
-                continue
-            reach = isqrt(square - 1)
-            first = max(0, -(-(x - reach - run.first) // run.step))
-            last = min(run.count - 1, (x + reach - run.first) // run.step)
-            found.update(range(first, last + 1))
+def _turned_in_way(turn: Turn, followers: tuple[Follower, ...]) -> _InWay:
+    """Plant by plant, at their places in the bed."""
+
+    def found(offset: int, run: Run) -> set[int]:
+        places = (turn.place(run.first + number * run.step, offset) for number in range(run.count))
+        return {number for number, place in enumerate(places) if any(_is_near(place, one) for one in followers)}
+
     return found
 
 
-def _without(run: Run, gone: set[int]) -> Iterable[Run]:
-    """What is left of a run without some of its plants."""
-    begin: int | None = None
-    for number in range(run.count + 1):
-        stays = number < run.count and number not in gone
-        if stays and begin is None:
-            begin = number
-        if not stays and begin is not None:
-            yield Run(run.first + begin * run.step, run.step, number - begin)
-            begin = None
+def _in_way(grid: Grid, followers: tuple[Follower, ...]) -> _InWay:
+    """From the reserved places as a row sees them, along it and across it."""
+    kept = tuple(
+        ([(y, x) if grid.runs_across else (x, y) for x, y in positions(one.layout).tolist()], one.keep_clear)
+        for one in followers
+    )
+
+    def found(offset: int, run: Run) -> set[int]:
+        numbers: set[int] = set()
+        for places, keep_clear in kept:
+            for x, y in places:
+                square = keep_clear**2 - (y - offset) ** 2
+                if square <= 0:
+                    continue
+                reach = isqrt(square - 1)
+                first = max(0, -(-(x - reach - run.first) // run.step))
+                last = min(run.count - 1, (x + reach - run.first) // run.step)
+                numbers.update(range(first, last + 1))
+        return numbers
+
+    return found

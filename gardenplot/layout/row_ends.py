@@ -35,9 +35,9 @@ class RowEnd:
 
 
 def row_ends(bed: Bed, layout: Layout) -> tuple[RowEnd, ...]:
-    """The row ends of a block from the head on; none of rows across the bed, of rings or of a sown band."""
+    """The row ends of a block from the head on; none of rows across the bed, turned rows, rings or a sown band."""
     grid = layout.grid
-    if is_plain(bed) or grid.runs_across:
+    if is_plain(bed) or grid.runs_across or grid.turn is not None:
         return ()
     found: list[RowEnd] = []
     for row, line in enumerate(grid.lines):

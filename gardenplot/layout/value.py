@@ -1,10 +1,12 @@
 """What a layout is: where the plants of one planting stand, in whole nanometres in the frame of the bed."""
 
+from collections.abc import Container, Iterable
 from enum import StrEnum
 from typing import NamedTuple
 
 from attrs import field, frozen
 
+from gardenplot.layout.turn import Turn
 from gardenplot.plan import Direction, Pattern
 
 
@@ -47,6 +49,7 @@ class Grid:
     `edge` and `between` are what came about; `edge_least` and `between_least` what was asked for; `rows_asked` is
     None where the width decides. `rank` is the length of bed by which a block grows, `ends` what is kept free before
     its first and behind its last rank, `end_margin` the margin that was asked for (None for half a spacing).
+    Of a grid with a `turn`, width, edge and lines are those of the turned frame.
     `lines` are the row lines of rows along the bed, and one line of each kind of row across it; a broadcast band and
     rings have none. `twin` is the spacing inside a pair, `cell` the side of a cell with `per_cell` plants in it.
     """
@@ -70,6 +73,20 @@ class Grid:
     cell: int = 0
     per_cell: int = 1
     in_row_least: int | None = None
+    turn: Turn | None = None
+
+    def begins(self, start: int) -> int:
+        """From where, in a block that begins at `start`, places of lines that keep one phase are counted."""
+        return 0 if self.runs_across or self.turn is not None else start
+
+    def reach(self, low: int, high: int, start: int, end: int) -> Ends:
+        """From where to where a row line may run in a block that has all from one offset to another as its ground."""
+        if self.turn is None:
+            return start, end
+        line = self.lines[0]
+        if not line.reach:
+            start, end = self.turn.inside(start, end, self.ends, line.high - line.offset)
+        return self.turn.between(low, high, start, end)
 
     @property
     def runs_across(self) -> bool:
@@ -89,6 +106,17 @@ class Run:
     def last(self) -> int:
         """Tape reading of the last plant; meaningless for a run of none."""
         return self.first + (self.count - 1) * self.step
+
+    def without(self, gone: Container[int]) -> "Iterable[Run]":
+        """What is left of it without some of its plants, by their numbers from 0."""
+        begin: int | None = None
+        for number in range(self.count + 1):
+            stays = number < self.count and number not in gone
+            if stays and begin is None:
+                begin = number
+            if not stays and begin is not None:
+                yield Run(self.first + begin * self.step, self.step, number - begin)
+                begin = None
 
 
 @frozen
@@ -123,7 +151,8 @@ class Layout:
 
     `wanted` is the number of plants that order or plan asks for (None where length rules), `plants` those that
     stand inside the planting zone, `gain` those that the best phase brought. Of rows across the bed, offsets are tape
-    readings and runs are counted from the base line. A broadcast band has no rows.
+    readings and runs are counted from the base line; rows of a turned grid lie in its turned frame. A broadcast band
+    has no rows.
     """
 
     planting: str
@@ -151,6 +180,10 @@ class Layout:
     @property
     def _reach(self) -> list[int]:
         """Tape readings among which are the first and the last plant's."""
+        turn = self.grid.turn
+        if turn is not None:
+            ends = ((at, row.offset) for row in self.rows for run in row.runs for at in (run.first, run.last))
+            return [turn.place(*end)[0] for end in ends]
         readings = [x for ring in self.rings for x, _y in ring.places]
         if self.grid.runs_across:
             return readings + [row.offset for row in self.rows if row.count]

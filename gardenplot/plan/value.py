@@ -39,10 +39,14 @@ class Remainder(StrEnum):
 
 
 class Phase(StrEnum):
-    """Where the rows of a block lie across its bed: centred, or shifted so that its ground holds the most plants."""
+    """Where the rows of a block lie in its bed: centred, or shifted so that its ground holds the most plants.
+
+    Grids that keep one phase may also be turned to an edge of a bed that has an outline, where that holds more.
+    """
 
     CENTRED = "centred"
     BEST = "best"
+    TURNED = "best, turned"
 
 
 class Establish(StrEnum):

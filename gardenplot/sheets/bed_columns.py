@@ -68,7 +68,7 @@ def _reserved(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict
     kept = [one.layout for one in kept_for(laid, layouts) if one.layout.plants]
     found: list[Section] = []
     for layout in kept:
-        if layout.rows and not layout.grid.runs_across:
+        if layout.rows and not layout.grid.runs_across and layout.grid.turn is None:
             found.append(_pegs(plan, layout, look))
         else:
             found += [heading(_kept_words(plan, layout, look)), *row_sections(plan, laid, (layout,), look)]

@@ -4,10 +4,11 @@ from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of
 from gardenplot.layout import LaidOut, Layout, Run
 from gardenplot.layout.zone import is_plain
-from gardenplot.plan import Pattern, Plan, planting_of
+from gardenplot.plan import Bed, Pattern, Plan, planting_of
 from gardenplot.sheets.cell_sections import cell_parts, cell_tables
 from gardenplot.sheets.ring_sections import ring_parts
 from gardenplot.sheets.section import Section, heading, offsets, sentence, short, space, stacked, table
+from gardenplot.sheets.turned_section import turned_said, turned_tables
 from gardenplot.units import Units
 from gardenplot.units.figures import offset, tape
 from gardenplot.words import _, ngettext
@@ -46,7 +47,7 @@ def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Lo
         return []
     if grid.pattern is Pattern.RINGS:
         return [stacked(heading(name), *ring_parts(laid.bed, first, units), space(5))]
-    if grid.pattern is Pattern.CELLS:
+    if grid.pattern is Pattern.CELLS and grid.turn is None:
         more = cell_tables(laid.bed, first, units, MOST_LINES)
         return [stacked(heading(name), *_gained(first), *cell_parts(laid.bed, first, units), space(5))] + [
             stacked(heading(name, _(", row by row")), one, space(5)) for one in more
@@ -55,7 +56,7 @@ def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Lo
     about = [heading(name, tail), *_gained(first), *_said(first, units)]
     if is_plain(laid.bed):
         return [stacked(*about, *_alike(first, units), space(5))]
-    tables = _tables(first, units)
+    tables = _tables(laid.bed, first, units)
     return [stacked(*about, tables[0], space(5))] + [
         stacked(heading(name, _(", continued")), one, space(5)) for one in tables[1:]
     ]
@@ -85,6 +86,8 @@ def _gained(layout: Layout) -> list[Section]:
 def _said(layout: Layout, units: Units) -> list[Section]:
     """How the rows lie to each other, where that is not plain from their offsets."""
     grid = layout.grid
+    if grid.turn is not None:
+        return turned_said(layout, grid.turn, units)
     if grid.runs_across:
         return _across_said(layout, units)
     if grid.pattern is Pattern.TWIN:
@@ -121,8 +124,10 @@ def _alike(layout: Layout, units: Units) -> list[Section]:
     return parts
 
 
-def _tables(layout: Layout, units: Units) -> list[Section]:
+def _tables(bed: Bed, layout: Layout, units: Units) -> list[Section]:
     """Where rows differ by the bed's outline or by what stands in it: each with its first and last plant."""
+    if layout.grid.turn is not None:
+        return turned_tables(bed, layout, layout.grid.turn, units, MOST_LINES)
     lines = _across_lines(layout, units) if layout.grid.runs_across else _along_lines(layout, units)
     names = (_("row"), _("from edge"), _("first plant"), _("last plant"), _("plants"))
     shares = (20, 44, 60, 60, 34)

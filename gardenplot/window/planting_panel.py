@@ -89,6 +89,9 @@ class PlantingPanel(QWidget):
         self.form.show_cell("reserved", self.reserved.count() > 0)
         for field in CHOSEN_FIELDS:
             box = self.chosen[field.name]
+            box.clear()
+            for value in field.offered(plan, one.planting.id):
+                box.addItem(field.values[value], value)
             box.setCurrentIndex(box.findData(getattr(one.planting, field.name)))
             self.form.show_cell(field.name, field.matters(plan, one.planting.id))
 
@@ -128,11 +131,10 @@ class PlantingPanel(QWidget):
         return finished
 
     def _add_choice(self, field: ChosenField) -> QComboBox:
-        values = list(field.values)
-        box = self.form.add_choice(field.name, field.label, lambda row: self._choose(field, values[row]))
-        for value, said in field.values.items():
-            box.addItem(said, value)
-        return box
+        def chosen(row: int) -> None:
+            self._choose(field, field.offered(self._document.plan, self.planting)[row])
+
+        return self.form.add_choice(field.name, field.label, chosen)
 
     def _choose(self, field: ChosenField, value: StrEnum) -> None:
         """Make a choice the plan's; one that cannot be is said at the field, which shows the plan again."""
