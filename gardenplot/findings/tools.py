@@ -20,13 +20,13 @@ def find_unmarkable(plan: Plan) -> tuple[Finding, ...]:
 
 def _unmarkable(plan: Plan, layout: Layout) -> Iterator[Finding]:
     grid = layout.grid
-    if grid.pattern is Pattern.BROADCAST or not grid.rows:
+    if grid.pattern in (Pattern.BROADCAST, Pattern.CELLS) or not grid.rows:
         return
     in_row = nearest_markable(grid.in_row, plan.place.markable_in_row)
     if in_row is not None:
         yield _found(Kind.NOT_MARKABLE_IN_ROW, layout, grid.in_row, in_row, _with(plan, layout, in_row=in_row))
     between = nearest_markable(grid.between, plan.place.markable_rows)
-    if between is not None and grid.rows > 1:
+    if between is not None and grid.rows > 1 and grid.pattern is not Pattern.OFFSETS:
         after = _with(plan, layout, row_spacing=(between,), pattern=markable_pattern(grid.pattern))
         yield _found(Kind.NOT_MARKABLE_ROWS, layout, grid.between, between, after)
 

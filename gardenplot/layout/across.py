@@ -45,14 +45,16 @@ def rows_are_closer(grid: Grid, packet: int) -> bool:
     """Whether rows stand closer than the packet's least, `packet` nm.
 
     Triangular rows may: no plant is nearer to another than its in-row spacing, if that is the packet's row spacing.
+    Cells have no rows of their own.
     """
     equidistant = grid.pattern is Pattern.TRIANGULAR and grid.in_row >= packet
-    return nearest_rows(grid) < packet and (grid.rows > 1 or grid.runs_across) and not equidistant
+    has_two = (grid.rows > 1 or grid.runs_across) and grid.pattern is not Pattern.CELLS
+    return has_two and nearest_rows(grid) < packet and not equidistant
 
 
 def nearest_rows(grid: Grid) -> int:
-    """The least distance between two rows in nm: that of rows along the bed from line to line, as in a pair."""
-    lines = [] if grid.runs_across else sorted(line.offset for line in grid.lines)
+    """How far the nearest two rows stand apart, in nm: those of a pair where there are pairs."""
+    lines = [] if grid.runs_across else [line.offset for line in grid.lines]
     return min([grid.between, *(after - one for one, after in pairwise(lines))])
 
 
