@@ -243,9 +243,10 @@ def closer_than_packet(crop: Crop, layout: Layout) -> tuple[int, int]:
 def marking(place: Place, layout: Layout) -> Marking:
     """What of a layout no tool of the place marks."""
     grid = layout.grid
-    if grid.pattern is Pattern.BROADCAST or not grid.rows:
+    if grid.pattern in (Pattern.BROADCAST, Pattern.CELLS) or not grid.rows:
         return Marking(None, None)
-    rows = _unmarkable(grid.between, place.markable_rows) if grid.rows > 1 else None
+    has_spacing = grid.rows > 1 and grid.pattern is not Pattern.OFFSETS
+    rows = _unmarkable(grid.between, place.markable_rows) if has_spacing else None
     return Marking(_unmarkable(grid.in_row, place.markable_in_row), rows)
 
 

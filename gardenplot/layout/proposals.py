@@ -150,8 +150,8 @@ def _markable(now: Candidate) -> Iterator[Changes]:
     """Spacings that the place can mark where those of now are none: the nearest, then the next on either side."""
     grid, place = now.layout.grid, now.plan.place
     pattern = (("pattern", markable_pattern(grid.pattern)),)
-    in_row = markable_beside(grid.in_row, place.markable_in_row) if grid.rows else ()
-    rows = markable_beside(grid.between, place.markable_rows) if grid.rows > 1 else ()
+    in_row = markable_beside(grid.in_row, place.markable_in_row) if now.marking.in_row is not None else ()
+    rows = markable_beside(grid.between, place.markable_rows) if now.marking.rows is not None else ()
     if in_row and rows:
         yield (("in_row", in_row[0]), ("row_spacing", (rows[0],)), *pattern)
     yield from ((("in_row", one),) for one in in_row)
