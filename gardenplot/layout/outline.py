@@ -5,8 +5,8 @@ belongs to it. Lines along the bed through all corners slice it into slabs; side
 """
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterable, Sequence
-from functools import lru_cache
+from collections.abc import Callable, Iterable, Sequence
+from functools import lru_cache, partial
 
 from attrs import frozen
 
@@ -39,7 +39,15 @@ def runs_across(outline: Sequence[Point], low: int, high: int) -> tuple[Interval
     All in nm, rounded inwards; `low` is not above `high`. In a slab all sides are straight, so it is held where both
     its edges are.
     """
-    sliced = _sliced(tuple(outline))
+    return _runs(_sliced(tuple(outline)), low, high)
+
+
+def cutter(outline: Sequence[Point]) -> Callable[[int, int], tuple[Interval, ...]]:
+    """What cuts one outline by many strips, as `runs_across` does."""
+    return partial(_runs, _sliced(tuple(outline)))
+
+
+def _runs(sliced: _Sliced, low: int, high: int) -> tuple[Interval, ...]:
     if low == high:
         return _held_on_line(sliced, low)
     levels = sliced.levels

@@ -231,7 +231,7 @@ def _most_over(arcs: list[tuple[int, int]], circle: int) -> tuple[int, int]:
         turns += [(begin, 1), ((begin + length) % circle + 1, -1)]
         over += begin + length >= circle
     most, at = over, 0
-    for point, change in sorted(turns, key=lambda turn: (turn[0], turn[1])):
+    for point, change in sorted(turns):
         over += change
         if over > most and point < circle:
             most, at = over, point

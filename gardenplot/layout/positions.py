@@ -47,7 +47,11 @@ def _fill_alike(runs: _Runs, readings: Places, offsets: Places) -> None:
     """Fill in runs of as many plants each, as far apart, all at once."""
     heads = np.array([(offset, run.first) for offset, run in runs], dtype=np.int64)
     shape, total = (len(runs), runs[0][1].count), len(runs) * runs[0][1].count
-    np.add(heads[:, 1:2], runs[0][1].step * np.arange(shape[1]), out=readings[:total].reshape(shape))
+    along, ladder = readings[:total].reshape(shape), runs[0][1].step * np.arange(shape[1])
+    if (heads[:, 1] == heads[0, 1]).all():
+        along[:] = heads[0, 1] + ladder
+    else:
+        np.add(heads[:, 1:2], ladder, out=along)
     offsets[:total].reshape(shape)[:] = heads[:, :1]
 
 

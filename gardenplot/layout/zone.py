@@ -7,7 +7,7 @@ from collections.abc import Callable
 from fractions import Fraction
 from functools import lru_cache, partial
 
-from gardenplot.layout.outline import Interval, Point, runs_across
+from gardenplot.layout.outline import Interval, Point, cutter
 from gardenplot.layout.round import corners, strip_held
 from gardenplot.plan import Bed
 from gardenplot.plan.shapes import is_rectangle, straight_corners
@@ -47,7 +47,7 @@ def cuts_of(bed: Bed, *, across: bool = False) -> Callable[[int, int], tuple[Int
     if is_rectangle(bed):
         sides = (bed.width.nm, bed.length.nm) if across else (bed.length.nm, bed.width.nm)
         return partial(_box_held, *sides)
-    return partial(runs_across, _turned(bed) if across else corners_of(bed))
+    return cutter(_turned(bed) if across else corners_of(bed))
 
 
 def _box_held(length: int, width: int, low: int, high: int) -> tuple[Interval, ...]:
