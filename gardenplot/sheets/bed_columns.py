@@ -10,6 +10,7 @@ from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.workings import convention
 from gardenplot.layout import LaidOut, Layout, kept_for
 from gardenplot.plan import Bed, Pattern, Plan
+from gardenplot.sheets.page_parts import SIDE_WIDTH
 from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.sheets.row_sections import row_sections
 from gardenplot.sheets.section import LABELS, Section, heading, short, stacked
@@ -39,18 +40,21 @@ def sections(
     )
 
 
-def draw_sections(
-    page: Canvas, found: tuple[Section, ...], corner: tuple[float, float], width: float, room: float, least: int = 1
-) -> tuple[Section, ...]:
-    """Draw as many sections as fit below a corner, but no fewer than the least; gives the rest."""
-    left, y = corner
-    bottom = y - room
+def sections_in(found: tuple[Section, ...], room: float, least: int = 1) -> int:
+    """How many sections fit into so many points of height below each other, and no fewer than the least."""
     for number, section in enumerate(found):
-        if y - section.height < bottom and number >= least:
-            return found[number:]
-        section.draw(page, left, y, width)
+        room -= section.height
+        if room < 0 and number >= least:
+            return number
+    return len(found)
+
+
+def draw_sections(page: Canvas, found: tuple[Section, ...], corner: tuple[float, float]) -> None:
+    """Draw sections below each other from a corner on."""
+    left, y = corner
+    for section in found:
+        section.draw(page, left, y, SIDE_WIDTH)
         y -= section.height
-    return ()
 
 
 def _title(words: str, quiet: str) -> Section:

@@ -37,12 +37,13 @@ _AROUND = 120.0
 """Points left and right of a bed for its name and the words at the ends of its tape."""
 
 
-def is_compact(page: Canvas, laid: LaidOut, units: Units) -> bool:
-    """Whether a bed, with blocks that stick out of it, leaves room for the side column beside it."""
+def is_compact(page: Canvas, laid: LaidOut, layouts: tuple[Layout, ...], units: Units) -> bool:
+    """Whether a bed with nothing beyond its foot leaves room for the side column, however large it is drawn."""
+    if any(layout.end > laid.bed.length.nm for layout in layouts):
+        return False
     length, width = laid.bed.length.nm, laid.bed.width.nm
     scale = scale_for(length, width, (page._pagesize[0] - 2 * MARGIN - 2, _HIGHEST), units)
-    reach = max([length, *(2 * layout.end - length for layout in laid.layouts)])
-    return scale.on_paper(reach) + _AROUND <= stakes_width(page)
+    return scale.on_paper(length) + _AROUND <= stakes_width(page)
 
 
 def draw_to_scale(
@@ -67,7 +68,7 @@ def draw_to_scale(
     y = top - 17
     _scale_line(page, scale, plan, y)
     along = scale.on_paper(MM)
-    compact = is_compact(page, laid, plan.place.units)
+    compact = is_compact(page, laid, layouts, plan.place.units)
     left = MARGIN + 1 + ((stakes_width(page) if compact else room) - figure.length * along) / 2
     y -= 18
     y = _letters(page, plan, layouts, look, left, along, y) - figure.rim * along

@@ -15,7 +15,7 @@ from gardenplot.errors import PlanError
 from gardenplot.layout import LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.plan.file import text_of
-from gardenplot.sheets.bed_columns import draw_sections, sections
+from gardenplot.sheets.bed_columns import draw_sections, sections, sections_in
 from gardenplot.sheets.bed_drawing import LEAST_HEIGHT, SCALE_LINE, draw_to_scale, is_compact
 from gardenplot.sheets.page_parts import FOOT_AT, GUTTER, MARGIN, SIDE_WIDTH, Head, draw_foot, draw_head, stakes_width
 from gardenplot.sheets.paper import FACE, SIZES, Paper, load_face
@@ -100,7 +100,7 @@ def _sheet(page: Canvas, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
         top = draw_head(page, head, continued=not first)
         tops = top, top
         if first:
-            compact = is_compact(page, bed_turn.laid, plan.place.units)
+            compact = is_compact(page, bed_turn.laid, bed_turn.layouts, plan.place.units)
             needed = room_for(rows, beside, LEAST_HEIGHT if compact else 0.0)
             below = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, top, needed)
             tops = below, top - SCALE_LINE if compact else below
@@ -120,14 +120,17 @@ def _columns(
     top, side_top = tops
     room, table_width = top - FOOT_AT, stakes_width(page)
     taken = fitting(rows, room)
-    right = MARGIN + table_width + GUTTER
-    over = draw_sections(page, beside, (right, side_top), SIDE_WIDTH, side_top - FOOT_AT)
-    low = max(height_of(rows[:taken]), room - _BELOW - _height_below(over))
-    below = taken == len(rows) and bool(over) and bool(rows)
-    bottom = draw_table(page, rows[:taken], units, (MARGIN, top), table_width, low if below else room)
+    fit = sections_in(beside, side_top - FOOT_AT)
+    over = beside[fit:]
+    below = taken == len(rows) > 0 and bool(over)
     if below:
-        for left in (MARGIN, MARGIN + SIDE_WIDTH + GUTTER):
-            over = draw_sections(page, over, (left, bottom - _BELOW), SIDE_WIDTH, bottom - _BELOW - FOOT_AT, 0)
+        room = max(height_of(rows), room - _BELOW - _height_below(over))
+    bottom = draw_table(page, rows[:taken], units, (MARGIN, top), table_width, room) - _BELOW
+    draw_sections(page, beside[:fit], (MARGIN + table_width + GUTTER, side_top))
+    for left in (MARGIN, MARGIN + SIDE_WIDTH + GUTTER) if below else ():
+        fit = sections_in(over, bottom - FOOT_AT, 0)
+        draw_sections(page, over[:fit], (left, bottom))
+        over = over[fit:]
     return rows[taken:], over
 
 

@@ -13,22 +13,24 @@ from gardenplot.words import _
 
 
 def ring_parts(bed: Bed, layout: Layout, units: Units) -> list[Section]:
-    """The centre, then a line for each ring, from outside in."""
+    """Where the centre of the rings is, and how their plants begin."""
     middle = bed.length.nm // 2, bed.width.nm // 2
-    lines = [(f" {number}", *_measures(ring, units), f" {ring.count}")
-             for number, ring in enumerate(layout.rings, 1) if ring.count]  # fmt: skip
     centre = [(tape(middle[0], units).number, tape(middle[1], units).number)]
     starts = all(ring.places[0] == (middle[0] - ring.radius, middle[1]) for ring in layout.rings if ring.count)
     first = [sentence(_("first plant of each ring on the centre line towards the head"), 9)] if starts else []
-    return [
-        table((_("centre, tape"), _("centre, from left edge")), (90, 130), centre),
-        *first,
-        table((_("ring"), _("radius"), _("plant to plant"), _("plants")), (24, 60, 76, 50), lines, largest=1),
-    ]
+    return [table((_("centre, tape"), _("centre, from left edge")), (90, 130), centre), *first]
+
+
+def ring_tables(layout: Layout, units: Units, most: int) -> list[Section]:
+    """A line for each ring, from outside in, so many a table."""
+    lines = [(f" {number}", *_measures(ring, units), f" {ring.count}")
+             for number, ring in enumerate(layout.rings, 1) if ring.count]  # fmt: skip
+    names, shares = (_("ring"), _("radius"), _("plant to plant"), _("plants")), (24, 60, 76, 50)
+    return [table(names, shares, lines[at : at + most], largest=1) for at in range(0, len(lines), most)]
 
 
 def _measures(ring: Ring, units: Units) -> tuple[str, str]:
-    return (short(ring.radius, units), apart(ring, units)) if ring.radius else (_("centre"), "")
+    return (short(ring.radius, units), apart(ring, units)) if ring.radius else (" " + _("centre"), "")
 
 
 def apart(ring: Ring, units: Units) -> str:

@@ -6,7 +6,7 @@ from gardenplot.layout import LaidOut, Layout, Run
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Bed, Pattern, Plan, planting_of
 from gardenplot.sheets.cell_sections import cell_parts, cell_tables
-from gardenplot.sheets.ring_sections import ring_parts
+from gardenplot.sheets.ring_sections import ring_parts, ring_tables
 from gardenplot.sheets.section import Section, heading, offsets, sentence, short, space, stacked, table
 from gardenplot.sheets.turned_section import turned_said, turned_tables
 from gardenplot.units import Units
@@ -15,6 +15,7 @@ from gardenplot.words import _, ngettext
 
 MOST_LINES = 12
 """Longer tables go on in a section of their own, which may stand on the next page."""
+MOST_RINGS = 9
 _MOVED = (Pattern.STAGGERED, Pattern.TRIANGULAR)
 
 
@@ -46,7 +47,11 @@ def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Lo
     if not first.plants:
         return []
     if grid.pattern is Pattern.RINGS:
-        return [stacked(heading(name), *ring_parts(laid.bed, first, units), space(5))]
+        rings = ring_tables(first, units, MOST_RINGS)
+        return [
+            stacked(heading(name), *ring_parts(laid.bed, first, units), rings[0], space(5)),
+            *_further(name, rings),
+        ]
     if grid.pattern is Pattern.CELLS and grid.turn is None:
         more = cell_tables(laid.bed, first, units, MOST_LINES)
         return [stacked(heading(name), *_gained(first), *cell_parts(laid.bed, first, units), space(5))] + [
@@ -57,9 +62,12 @@ def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Lo
     if is_plain(laid.bed):
         return [stacked(*about, *_alike(first, units), space(5))]
     tables = _tables(laid.bed, first, units)
-    return [stacked(*about, tables[0], space(5))] + [
-        stacked(heading(name, _(", continued")), one, space(5)) for one in tables[1:]
-    ]
+    return [stacked(*about, tables[0], space(5)), *_further(name, tables)]
+
+
+def _further(name: str, tables: list[Section]) -> list[Section]:
+    """All tables but the first, each under the name of its planting."""
+    return [stacked(heading(name, _(", continued")), one, space(5)) for one in tables[1:]]
 
 
 def _every(plan: Plan, layout: Layout, units: Units) -> str:
@@ -132,7 +140,7 @@ def _tables(bed: Bed, layout: Layout, units: Units) -> list[Section]:
     names = (_("row"), _("from edge"), _("first plant"), _("last plant"), _("plants"))
     shares = (20, 44, 60, 60, 34)
     if layout.grid.runs_across:
-        names, shares = (_("rows"), _("tape"), _("first"), _("last"), _("plants")), (58, 60, 40, 40, 28)
+        names, shares = (_("rows"), _("tape"), _("first"), _("last"), _("plants")), (54, 56, 42, 46, 30)
     pieces = [lines[at : at + MOST_LINES] for at in range(0, len(lines), MOST_LINES)]
     return [table(names, shares, piece) for piece in pieces]
 

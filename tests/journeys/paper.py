@@ -25,8 +25,7 @@ def lines_of(path: Path) -> list[str]:
 
 def stakes_of(lines: list[str]) -> list[tuple[str, str]]:
     """The tape reading of each stake and all that is written beside it, in walking order."""
-    caution = next(number for number, line in enumerate(lines) if line.startswith("Ask where cables"))
-    table = lines[lines.index("stake tape here rows × plants plants set actual") + 1 : caution]
+    table = lines[lines.index("stake tape here rows × plants plants set actual") + 1 : lines.index("Across the bed")]
     stakes: list[tuple[str, str]] = []
     for line in table:
         if found := _STAKE.fullmatch(line):

@@ -40,8 +40,9 @@ def texts(page: Page, least: float = 0) -> list[str]:
 
 
 def table_below(page: Page, heading: str, columns: int) -> list[tuple[str, ...]]:
-    """The lines of a table from the heading of its last column on, as far as they are figures."""
-    after = texts(page)[texts(page).index(heading) + 1 :]
+    """The lines of the last table whose last column has that heading, as far as they are figures."""
+    words = texts(page)
+    after = words[len(words) - words[::-1].index(heading) :]
     lines = [tuple(after[at : at + columns]) for at in range(0, len(after), columns)]
     stop = next((at for at, line in enumerate(lines) if not all(is_figure(one) for one in line)), len(lines))
     return lines[:stop]
@@ -100,19 +101,27 @@ def test_rows_of_cells_that_differ_say_where_they_begin_and_end() -> None:
 
 
 def test_rings_say_their_centre_and_the_radius_and_plants_of_each() -> None:
-    # radii 130, 90, 50, 10 cm; pi / asin(20 / 2r) = 40.8, 28.2, 15.6, 3.1 (2 asin(1) for 10 cm: two plants)
+    # radii 130, 90, 50 and 10 cm hold pi / asin(20 / 2r) = 40.8, 28.2, 15.6 and 2 plants, rounded down
     page = page_of(ROUND, RINGS)
     assert "first plant of each ring on the centre line towards the" in texts(page)
-    assert [words.text for words in page.words if words.size == 17 and "." not in words.text] == [
-        "130",
-        "90",
-        "50",
-        "10",
-    ]
+    assert [words for words in texts(page, 17) if words in {"130", "90", "50", "10"}] == ["130", "90", "50", "10"]
     assert texts(page, 14).count("1.50") == 2
-    words = texts(page)
-    assert words[words.index("plants") + 1 :][:4] == ["1", "130", "20.4", "40"]
-    assert {"40", "28", "15", "2"} <= set(words)
+    assert table_below(page, "plants", 4) == [
+        ("1", "130", "20.4", "40"),
+        ("2", "90", "20.2", "28"),
+        ("3", "50", "20.8", "15"),
+        ("4", "10", "20", "2"),
+    ]
+
+
+def test_many_rings_go_on_in_a_section_of_their_own() -> None:
+    crowd = RINGS | {"in_row": "6 cm", "row_spacing": ["8 cm"], "edge": "5 cm"}
+    for paper in Paper:
+        for page in printed(bed_of(ROUND, crowd), paper):
+            assert all(words.box[1] > 26 for words in page.words)
+            for one, other in combinations(page.words, 2):
+                assert not lies_over(one, other), f"“{one.text}” and “{other.text}”"
+    assert "A Leek, continued" in " ".join(page.text for page in printed(bed_of(ROUND, crowd)))
 
 
 def test_a_ring_that_is_cut_short_does_not_say_where_its_first_plant_stands() -> None:
