@@ -1,8 +1,9 @@
-"""Make the pictures of the README: the window with a sample, and the first bed sheet."""
+"""Make the pictures of the README: the window with a sample, layouts compared, and bed sheets."""
 
 import os
 import sys
 from datetime import date
+from pathlib import Path
 
 import setup
 
@@ -14,16 +15,18 @@ from PySide6.QtCore import QSettings
 from gardenplot.plan.file import read_plan
 from gardenplot.sheets.bed_sheet import bed_sheets
 from gardenplot.sheets.paper import Paper
+from gardenplot.window.compare_dialog import CompareDialog
 from gardenplot.window.main import MainWindow
 from gardenplot.window.preview import page_image
 from gardenplot.window.start import made_app
 
 OUT = setup.TOP / ".dev" / "pictures"
 SAMPLE = setup.TOP / "samples" / "kestrel-howe.gardenplot"
+SHAPES = setup.TOP / "samples" / "otter-steep.gardenplot"
 
 
 def main() -> int:
-    """Write window.png and sheet.png."""
+    """Write window.png, compare.png, sheet.png and shapes.png."""
     app = made_app()
     QSettings.setPath(QSettings.Format.NativeFormat, QSettings.Scope.UserScope, os.devnull)
     window = MainWindow()
@@ -34,10 +37,22 @@ def main() -> int:
     for _turn in range(5):
         app.processEvents()
     window.grab().save(str(OUT / "window.png"))
-    sheets = bed_sheets(read_plan(SAMPLE).plan, Paper.A4, name=SAMPLE.stem, printed=date(2027, 3, 12))
-    document = pypdfium2.PdfDocument(sheets.pdf)
-    page_image(document, sheets.first_page["tunnel-south"], 1.6).save(str(OUT / "sheet.png"))
+    window.document.open(SHAPES)
+    compared = CompareDialog(window.document.plan, "leek", window)
+    compared.resize(1300, 700)
+    compared.show()
+    for _turn in range(5):
+        app.processEvents()
+    compared.grab().save(str(OUT / "compare.png"))
+    print_page(SAMPLE, "tunnel-south", "sheet.png")
+    print_page(SHAPES, "corner", "shapes.png")
     return 0
+
+
+def print_page(sample: Path, bed: str, name: str) -> None:
+    """Write the first page of a bed's sheet."""
+    sheets = bed_sheets(read_plan(sample).plan, Paper.A4, name=sample.stem, printed=date(2027, 3, 12))
+    page_image(pypdfium2.PdfDocument(sheets.pdf), sheets.first_page[bed], 1.6).save(str(OUT / name))
 
 
 if __name__ == "__main__":
