@@ -175,6 +175,20 @@ def bare_array(rows: int, in_row: int) -> Places:
     return places.reshape(-1, 2)
 
 
+def bare_staggered(beds: Sequence[Bed]) -> list[Places]:
+    """The bare arrays of staggered rows, a pair at a time: one from the head on, one half a spacing further."""
+    found = []
+    for bed in beds:
+        pairs, in_row = bed.width.nm // BETWEEN // 2, bed.length.nm // IN_ROW
+        places = np.empty((pairs, 2 * in_row - 1, 2), dtype=np.int64)
+        places[:, :in_row, 0] = np.arange(in_row, dtype=np.int64) * IN_ROW + IN_ROW // 2
+        places[:, in_row:, 0] = np.arange(1, in_row, dtype=np.int64) * IN_ROW
+        offsets = (np.arange(pairs, dtype=np.int64) * 2 * BETWEEN)[:, np.newaxis]
+        places[:, :in_row, 1], places[:, in_row:, 1] = offsets + BETWEEN // 2, offsets + 3 * BETWEEN // 2
+        found.append(places.reshape(-1, 2))
+    return found
+
+
 def bare_arrays(beds: Sequence[Bed]) -> list[Places]:
     """The bare arrays of rectangular beds."""
     return [bare_array(bed.width.nm // BETWEEN, bed.length.nm // IN_ROW) for bed in beds]
@@ -212,8 +226,8 @@ def as_shapely_says(corners: Corners, obstacles: tuple[Obstacle, ...]) -> bool:
 def one_rectangle(sizes: Sizes) -> Iterator[Line]:
     """A bed without outline, its counts from closed formulas, against its bare array."""
     beds = [rectangle(0, sizes.plants)]
-    floor = bare(partial(bare_arrays, beds))
-    for pattern in (Pattern.STRAIGHT, Pattern.STAGGERED):
+    for pattern, places in ((Pattern.STRAIGHT, bare_arrays), (Pattern.STAGGERED, bare_staggered)):
+        floor = bare(partial(places, beds))
         ours, least = race(sizes.turns, Runner(partial(planted, beds, pattern), places_of), floor)
         yield against(f"{sizes.plants:,} plants, one rectangle, {pattern} / bare array", ours, least, 3)
 

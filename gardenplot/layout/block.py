@@ -117,10 +117,13 @@ def _rows(bed: Bed, grid: Grid, start: int, end: int, plants: int) -> tuple[Row,
         return first(zone_rows(bed, grid, start, end), plants)
     if grid.runs_across:
         return cross_rows(grid, start, plants)
-    return tuple(
-        Row(line.offset, (Run(start + line.first, line.step, count),))
-        for line, count in zip(grid.lines, share_out(grid.pattern, grid.rows, plants), strict=True)
-    )
+    counts = share_out(grid.pattern, grid.rows, plants)
+    alike = {
+        (first, count): (Run(start + first, grid.in_row, count),)
+        for first in {line.first for line in grid.lines[:2]}
+        for count in set(counts)
+    }
+    return tuple(Row(line.offset, alike[line.first, count]) for line, count in zip(grid.lines, counts, strict=True))
 
 
 def _rings(bed: Bed, grid: Grid, inside: tuple[int, int], plants: int | None) -> tuple[Ring, ...]:

@@ -18,17 +18,12 @@ def positions(layout: Layout) -> Places:
     A broadcast band has no places. The array is shared and cannot be written to.
     """
     runs = [(row.offset, run) for row in layout.rows for run in row.runs if run.count]
-    rings = [place for ring in layout.rings for place in ring.places]
-    places = np.empty((sum(run.count for _offset, run in runs) + len(rings), 2), dtype=np.int64)
-    readings, offsets = (places.T[1], places.T[0]) if layout.grid.runs_across else places.T
-    if len({(run.count, run.step) for _offset, run in runs}) == 1:
-        _fill_alike(runs, readings, offsets)
-    else:
-        _fill_each(runs, readings, offsets)
+    columns = (1, 0) if layout.grid.runs_across else (0, 1)
+    places = (_by_turns if _take_turns(runs) else _one_by_one)(runs, columns)
     if layout.grid.turn is not None:
         _turn_back(layout.grid.turn, places)
-    if rings:
-        places[-len(rings) :] = rings
+    if layout.rings:
+        places = np.array([place for ring in layout.rings for place in ring.places], dtype=np.int64).reshape(-1, 2)
     places.flags.writeable = False
     return places
 
@@ -43,23 +38,35 @@ def _turn_back(turn: Turn, places: Places) -> None:
 _Runs = list[tuple[int, Run]]
 
 
-def _fill_alike(runs: _Runs, readings: Places, offsets: Places) -> None:
-    """Fill in runs of as many plants each, as far apart, all at once."""
-    heads = np.array([(offset, run.first) for offset, run in runs], dtype=np.int64)
-    shape, total = (len(runs), runs[0][1].count), len(runs) * runs[0][1].count
-    along, ladder = readings[:total].reshape(shape), runs[0][1].step * np.arange(shape[1])
-    if (heads[:, 1] == heads[0, 1]).all():
-        along[:] = heads[0, 1] + ladder
-    else:
-        np.add(heads[:, 1:2], ladder, out=along)
-    offsets[:total].reshape(shape)[:] = heads[:, :1]
+def _take_turns(runs: _Runs) -> bool:
+    """Whether all runs are like the first two by turns, as those of full rows in a plain bed are."""
+    return bool(runs) and all(run == runs[number % 2][1] for number, (_offset, run) in enumerate(runs))
 
 
-def _fill_each(runs: _Runs, readings: Places, offsets: Places) -> None:
-    """Fill in runs one after another."""
-    ladder = np.arange(max((run.count for _offset, run in runs), default=0))
-    at = 0
-    for offset, run in runs:
-        np.add(ladder[: run.count] * run.step, run.first, out=readings[at : at + run.count])
-        offsets[at : at + run.count] = offset
-        at += run.count
+def _by_turns(runs: _Runs, columns: tuple[int, int]) -> Places:
+    """Places of runs that take turns, pair by pair; what an odd last run leaves of its pair is cut off."""
+    pairs, (along, beside) = (len(runs) + 1) // 2, columns
+    one, other = runs[0][1], runs[-1 if len(runs) == 1 else 1][1]
+    places = np.empty((pairs, one.count + other.count, 2), dtype=np.int64)
+    offsets = np.array([offset for offset, _run in runs] + [0] * (len(runs) % 2)).reshape(pairs, 2)
+    for begin, run, number in ((0, one, 0), (one.count, other, 1)):
+        part = places[:, begin : begin + run.count]
+        part[:, :, along] = run.first + run.step * np.arange(run.count)
+        part[:, :, beside] = offsets[:, number : number + 1]
+    return places.reshape(-1, 2)[: sum(run.count for _offset, run in runs)]
+
+
+def _one_by_one(runs: _Runs, columns: tuple[int, int]) -> Places:
+    """Places of runs, one run after another."""
+    places = np.empty((sum(run.count for _offset, run in runs), 2), dtype=np.int64)
+    readings, offsets = (places[:, column] for column in columns)
+    ladders: dict[int, Places] = {}
+    most, at = max((run.count for _offset, run in runs), default=0), 0
+    for offset, (first, step, count) in runs:
+        ladder = ladders.get(step)
+        if ladder is None:
+            ladder = ladders[step] = step * np.arange(most)
+        np.add(ladder[:count], first, out=readings[at : at + count])
+        offsets[at : at + count] = offset
+        at += count
+    return places

@@ -94,13 +94,12 @@ class Grid:
         return self.direction is Direction.ACROSS
 
 
-@frozen
-class Run:
+class Run(NamedTuple):
     """Evenly spaced plants on one row line: the first stands at `first`, the next `step` further, `count` in all."""
 
     first: int
     step: int
-    count: int
+    count: int  # type: ignore[assignment]  # of plants: nobody counts the fields of a run
 
     @property
     def last(self) -> int:
@@ -119,15 +118,14 @@ class Run:
                 begin = None
 
 
-@frozen
-class Row:
+class Row(NamedTuple):
     """A row line at `offset` from the base line with its runs of plants."""
 
     offset: int
     runs: tuple[Run, ...]
 
     @property
-    def count(self) -> int:
+    def count(self) -> int:  # type: ignore[override]  # of plants, as in a run
         """Plants in this row."""
         return sum(run.count for run in self.runs)
 
