@@ -4,6 +4,9 @@ from enum import StrEnum
 
 from attrs import frozen
 
+RULES = "common practice, no source"
+"""Where a rule of the trade comes from that no publication is known for."""
+
 
 class Trust(StrEnum):
     """How far to trust a sum."""

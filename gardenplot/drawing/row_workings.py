@@ -3,6 +3,8 @@
 from collections import Counter
 from collections.abc import Callable
 
+from attrs import evolve
+
 from gardenplot.drawing.sayings import TIMES
 from gardenplot.drawing.turned_words import angle_words, edge_words
 from gardenplot.layout import Grid, Grown, Layout, band_width
@@ -15,7 +17,7 @@ from gardenplot.season import stand_for
 from gardenplot.units import Units
 from gardenplot.units.figures import Figure, offset, span
 from gardenplot.words import _, ngettext
-from gardenplot.working import Trust, Working
+from gardenplot.working import RULES, Trust, Working
 
 _MOST_ADDED = 8
 """More rows than this are added up in groups of as many plants."""
@@ -28,7 +30,14 @@ def row_workings(plan: Plan, one: Grown, layout: Layout) -> list[Working]:
     sums = _cross if layout.grid.runs_across else _SUMS.get(layout.grid.pattern, _along)
     if layout.grid.turn is not None:
         sums = _turned
-    return [*_stand(one), *sums(bed, layout, units), *_added(layout), *_shifted(layout, units)]
+    found = [*_stand(one), *sums(bed, layout, units), *_added(layout), *_shifted(layout, units)]
+    return [evolve(each, source=_SOURCES.get(layout.grid.pattern, RULES)) for each in found]
+
+
+_SOURCES = {
+    Pattern.TRIANGULAR: _("geometry: rows of an equilateral triangle lie its side × √3 ÷ 2 apart"),
+    Pattern.RINGS: _("geometry: n chords of a circle are each its diameter × sin(180° ÷ n) long"),
+}
 
 
 def convention(grid: Grid, units: Units) -> str:

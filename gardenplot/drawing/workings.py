@@ -6,10 +6,9 @@ from gardenplot.plan import Plan
 from gardenplot.supplies import raising
 from gardenplot.units.figures import span
 from gardenplot.words import _, ngettext
-from gardenplot.working import Trust, Working
+from gardenplot.working import RULES, Trust, Working
 
-RULES = "common practice, no source"
-__all__ = ["convention", "trays_line", "workings"]
+__all__ = ["convention", "sources_line", "trays_line", "workings"]
 
 
 def workings(plan: Plan, one: Grown, layout: Layout) -> tuple[Working, ...]:
@@ -76,3 +75,9 @@ def trays_line(one: Grown, layout: Layout) -> str:
         )
         words += "; " + still.format(trays=made.spill.trays, plants=made.spill.plants)
     return words
+
+
+def sources_line(found: tuple[Working, ...]) -> str:
+    """Where the formulas of some workings come from, each source once: "Formulas: common practice, no source"."""
+    named = dict.fromkeys(one.source for one in found if one.source)
+    return _("Formulas: {sources}").format(sources="; ".join(named)) if named else ""

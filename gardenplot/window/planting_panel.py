@@ -9,7 +9,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.planting_words import dates_words, order_met_words, order_words, rows_words, spare_words
 from gardenplot.drawing.sayings import ANSWERS, name_of, says
 from gardenplot.drawing.style import Ink
-from gardenplot.drawing.workings import convention, trays_line, workings
+from gardenplot.drawing.workings import convention, sources_line, trays_line, workings
 from gardenplot.errors import PlanError
 from gardenplot.findings import find_in_bed, find_unmarkable
 from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
@@ -110,8 +110,10 @@ class PlantingPanel(QWidget):
         made = trays_line(one, layout)
         self.raising.setText(_("To raise or sow: {made}").format(made=made) if made else "")
         self.raising.setVisible(bool(made))
-        lines = [f"{each.name}:  {each.sum}  →  {each.value}" for each in workings(plan, one, layout)]
-        self.working.setText("\n".join((*lines, convention(layout.grid, plan.place.units))))
+        sums = workings(plan, one, layout)
+        lines = [f"{each.name}:  {each.sum}  →  {each.value}" for each in sums]
+        counted = _("Counts: {convention}.").format(convention=convention(layout.grid, plan.place.units))
+        self.working.setText("\n".join((*lines, counted, sources_line(sums))))
         look = looks(plan)
         found = [
             each

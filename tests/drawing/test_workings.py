@@ -5,7 +5,7 @@ from math import ceil, prod
 import pytest
 from hypothesis import given, settings
 
-from gardenplot.drawing.workings import convention, trays_line, workings
+from gardenplot.drawing.workings import convention, sources_line, trays_line, workings
 from gardenplot.layout import Grown, Layout, lay_out_plan
 from gardenplot.plan import Pattern, Plan, bed_of
 from gardenplot.units import Units
@@ -272,3 +272,13 @@ def test_each_pattern_shows_its_own_sums(
         plantings=[{"id": "p1", "bed": "b1", "crop": "c"} | planting],
     )
     assert sums(plan, 0)[: len(lines)] == lines
+
+
+def test_every_sum_names_where_its_formula_comes_from_and_each_source_is_said_once() -> None:
+    plan = hand_worked("s1")
+    found = workings(plan, *grown(plan)[0])
+    assert all(working.source for working in found)
+    assert sources_line(found) == "Formulas: common practice, no source"
+    rings = beds_of({"pattern": "rings"})
+    geometry = "geometry: n chords of a circle are each its diameter × sin(180° ÷ n) long"
+    assert sources_line(workings(rings, *grown(rings)[0])) == f"Formulas: {geometry}; common practice, no source"
