@@ -15,7 +15,7 @@ from gardenplot.words import _
 def ring_parts(bed: Bed, layout: Layout, units: Units) -> list[Section]:
     """Where the centre of the rings is, and how their plants begin."""
     middle = bed.length.nm // 2, bed.width.nm // 2
-    centre = [(tape(middle[0], units).number, tape(middle[1], units).number)]
+    centre = [(tape(middle[0], units).number, short(middle[1], units))]
     starts = all(ring.places[0] == (middle[0] - ring.radius, middle[1]) for ring in layout.rings if ring.count)
     first = [sentence(_("first plant of each ring on the centre line towards the head"), 9)] if starts else []
     return [table((_("centre, tape"), _("centre, from left edge")), (90, 130), centre), *first]
