@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from itertools import pairwise
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from gardenplot.layout.across import edge_of, rows_that_fit, triangular_between
 from gardenplot.layout.along import half_spacing, shift
@@ -68,18 +68,45 @@ def _edge_least(bed: Bed, crop: Crop, planting: Planting, between: int) -> tuple
     return between // 2, EdgeRule.HALF_SPACING
 
 
-def _grid(asked: _Asked, *, rows: int, edge: int, between: int, rank: int, ends: Ends, **more: object) -> Grid:
-    values: dict[str, object] = {
-        "pattern": asked.planting.pattern,
-        "in_row": asked.in_row,
-        "between_least": asked.least,
-        "rows_asked": asked.planting.rows,
-        "edge_least": asked.edge,
-        "edge_rule": asked.rule,
-        "width": asked.width,
-        "end_margin": asked.margin,
-    }
-    return Grid(rows=rows, edge=edge, between=between, rank=rank, ends=ends, **(values | more))  # type: ignore[arg-type]  # attrs fields by name
+@frozen
+class _Own:
+    """What a pattern has of its own, where it is not what was asked for."""
+
+    in_row: int | None = None
+    edge_least: int | None = None
+    twin: int = 0
+    cell: int = 0
+    per_cell: int = 1
+    direction: Direction = Direction.ALONG
+
+
+_NOTHING = _Own()
+
+
+def _grid(
+    asked: _Asked, lines: tuple[Line, ...], *, rows: int, rows_asked: int | None, edge: int, between: int, rank: int,
+    ends: Ends, own: _Own = _NOTHING,
+) -> Grid:  # fmt: skip
+    return Grid(
+        pattern=asked.planting.pattern,
+        in_row=asked.in_row if own.in_row is None else own.in_row,
+        between=between,
+        between_least=asked.least,
+        rows=rows,
+        rows_asked=rows_asked,
+        edge=edge,
+        edge_least=asked.edge if own.edge_least is None else own.edge_least,
+        edge_rule=asked.rule,
+        width=asked.width,
+        rank=rank,
+        ends=ends,
+        end_margin=asked.margin,
+        lines=lines,
+        direction=own.direction,
+        twin=own.twin,
+        cell=own.cell,
+        per_cell=own.per_cell,
+    )
 
 
 def _rows(asked: _Asked) -> Grid:
@@ -91,18 +118,21 @@ def _rows(asked: _Asked) -> Grid:
     if rows > 1:
         between = max(asked.least, min(asked.most, (width - 2 * asked.edge) // (rows - 1)))
     edge = edge_of(width, rows, between)
-    return _along(asked, tuple(edge + number * between for number in range(rows)), between)
+    return _along(asked, tuple(range(edge, edge + rows * between, between)), between, planting.rows)
 
 
-def _along(asked: _Asked, offsets: tuple[int, ...], between: int, **more: object) -> Grid:
+def _along(
+    asked: _Asked, offsets: tuple[int, ...], between: int, rows_asked: int | None, own: _Own = _NOTHING
+) -> Grid:
     """Rows along the bed at some offsets."""
     least, width = asked.edge, asked.width
     edge = min(offsets[0], width - offsets[-1]) if offsets else min(least, (width + 1) // 2)
     strip, ends, pattern = max(0, min(least, edge)), asked.ends(asked.in_row), asked.planting.pattern
     lines = row_lines(pattern, offsets, strip, asked.in_row, ends)
     return _grid(
-        asked, rows=len(offsets), edge=edge, between=between, rank=asked.in_row, ends=ends, lines=lines, **more
-    )
+        asked, lines, rows=len(offsets), rows_asked=rows_asked, edge=edge, between=between, rank=asked.in_row,
+        ends=ends, own=own,
+    )  # fmt: skip
 
 
 def _twin_rows(asked: _Asked) -> Grid:
@@ -118,21 +148,15 @@ def _twin_rows(asked: _Asked) -> Grid:
         between = max(asked.least, min(asked.most, (room - 2 * asked.edge) // (pairs - 1)))
     steps = steps_of(Pattern.TWIN, rows, between, twin)
     first = (asked.width - steps[-1]) // 2 if steps else 0
-    return _along(asked, tuple(first + step for step in steps), between, twin=twin)
+    return _along(asked, tuple(first + step for step in steps), between, asked_rows, _Own(twin=twin))
 
 
 def _own_offsets(asked: _Asked) -> Grid:
     """Rows where the grower wants them, as far as they lie in the bed; an edge distance only if one was asked for."""
     offsets = tuple(one.nm for one in asked.planting.offsets if 0 <= one.nm <= asked.width)
     steps = [after - one for one, after in pairwise(offsets)]
-    own = _replaced(asked, edge=0) if asked.rule is EdgeRule.HALF_SPACING else asked
-    return _along(own, offsets, min(steps, default=asked.least), rows_asked=len(asked.planting.offsets))
-
-
-def _replaced(asked: _Asked, *, edge: int) -> _Asked:
-    return _Asked(
-        asked.bed, asked.planting, asked.width, asked.in_row, asked.least, asked.most, edge, asked.rule, asked.margin
-    )
+    own = evolve(asked, edge=0) if asked.rule is EdgeRule.HALF_SPACING else asked
+    return _along(own, offsets, min(steps, default=asked.least), len(asked.planting.offsets))
 
 
 def _cross_rows(asked: _Asked) -> Grid:
@@ -150,8 +174,8 @@ def _cross_rows(asked: _Asked) -> Grid:
         for moved in ((0, shift(step)) if moves else (0,))
     )
     return _grid(
-        asked, rows=plants, edge=first, between=asked.least, rank=asked.least, ends=(head, foot),
-        lines=lines if plants else (), direction=Direction.ACROSS, rows_asked=None,
+        asked, lines if plants else (), rows=plants, rows_asked=None, edge=first, between=asked.least,
+        rank=asked.least, ends=(head, foot), own=_Own(direction=Direction.ACROSS),
     )  # fmt: skip
 
 
@@ -166,9 +190,10 @@ def _cells(asked: _Asked) -> Grid:
     rows = fit if planting.rows is None else min(planting.rows, asked.width // cell)
     edge = (asked.width - rows * cell) // 2
     lines = cell_lines(tuple(edge + row * cell for row in range(rows)), cell)
+    own = _Own(closest(cell, plants), min(asked.edge, keep + inside), cell=cell, per_cell=plants)
     return _grid(
-        asked, rows=rows, edge=edge + inside, between=cell, rank=cell, ends=asked.ends(cell), lines=lines,
-        in_row=closest(cell, plants), cell=cell, per_cell=plants, edge_least=min(asked.edge, keep + inside),
+        asked, lines, rows=rows, rows_asked=planting.rows, edge=edge + inside, between=cell, rank=cell,
+        ends=asked.ends(cell), own=own,
     )  # fmt: skip
 
 
@@ -180,8 +205,19 @@ def _usual_cell(asked: _Asked) -> int:
 def _rings(asked: _Asked) -> Grid:
     """Rings round the middle of the bed."""
     radii = radii_of(asked.bed, asked.edge, asked.least, asked.in_row)
-    rows = len(radii) if asked.planting.rows is None else min(asked.planting.rows, len(radii))
-    return _grid(asked, rows=rows, edge=asked.edge, between=asked.least, rank=asked.in_row, ends=(0, 0), end_margin=0)
+    wanted = asked.planting.rows
+    rows = len(radii) if wanted is None else min(wanted, len(radii))
+    on_mark = evolve(asked, margin=0)
+    return _grid(
+        on_mark,
+        (),
+        rows=rows,
+        rows_asked=wanted,
+        edge=asked.edge,
+        between=asked.least,
+        rank=asked.in_row,
+        ends=(0, 0),
+    )
 
 
 def radii_of(bed: Bed, edge: int, between: int, in_row: int) -> tuple[int, ...]:
@@ -195,8 +231,8 @@ def _band(asked: _Asked) -> Grid:
     """A broadcast band between the edge distances that were asked for."""
     least = 0 if asked.rule is EdgeRule.HALF_SPACING else asked.edge
     return _grid(
-        asked, rows=0, edge=min(least, (asked.width + 1) // 2), between=asked.least, rank=asked.in_row,
-        ends=asked.ends(asked.in_row), edge_least=least,
+        asked, (), rows=0, rows_asked=asked.planting.rows, edge=min(least, (asked.width + 1) // 2),
+        between=asked.least, rank=asked.in_row, ends=asked.ends(asked.in_row), own=_Own(edge_least=least),
     )  # fmt: skip
 
 
