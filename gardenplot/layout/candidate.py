@@ -16,7 +16,7 @@ from gardenplot.layout.markable import nearest_markable
 from gardenplot.layout.positions import positions
 from gardenplot.layout.reserved import in_the_way
 from gardenplot.layout.value import EdgeRule, Layout
-from gardenplot.plan import Crop, Pattern, Place, Plan, bed_of, planting_of
+from gardenplot.plan import Crop, Pattern, Place, Plan, Reserved, bed_of, planting_of
 from gardenplot.plan.edits import change_planting
 from gardenplot.season import grown_on, stand_for
 from gardenplot.units import MM, Length
@@ -193,21 +193,29 @@ def in_length_of(plan: Plan, now: Layout, changes: dict[str, Any]) -> Layout | N
 def for_plants_of(plan: Plan, now: Layout, changes: dict[str, Any]) -> Layout | None:
     """A planting with some fields changed in a block just long enough for the plants that stand there now.
 
-    None where there are none, where no row fits, and where the answer to reserved places leaves too few in the bed.
+    None where there are none, where no row fits, and where the answer to places kept leaves too few in the bed.
     """
-    laid = _laid(plan, now.planting)
-    start, wanted = Length(max(now.start, 0), ""), now.plants
-    for _try in range(_TRIES if wanted else 0):
-        sized = {"start": start, "plants": wanted, "length": None, "slack": None, "round_up_to": None}
-        layout = _changed(plan, now, changes | sized)
-        if layout is None or not layout.length:
-            return None
-        if layout.plants >= now.plants:
+    laid, wanted = _laid(plan, now.planting), now.plants
+    answer = changes.get("reserved", planting_of(plan, now.planting).reserved)
+    gives_up = answer is not Reserved.CUT_FIRST and bool(followers_of(laid, now.planting))
+    for _try in range(_TRIES):
+        layout = long_enough_for(plan, now, wanted, changes)
+        if layout is None or layout.plants >= now.plants:
             return layout
         if layout.end > laid.bed.zone[1]:
-            return None if followers_of(laid, now.planting) else layout
+            return None if gives_up else layout
         wanted += now.plants - layout.plants
     return None
+
+
+def long_enough_for(plan: Plan, now: Layout, plants: int, changes: dict[str, Any]) -> Layout | None:
+    """A planting with some fields changed that is sized by plants; None where there are none, or no row fits."""
+    if not plants:
+        return None
+    start = Length(max(now.start, 0), "")
+    sized = {"start": start, "plants": plants, "length": None, "slack": None, "round_up_to": None}
+    layout = _changed(plan, now, changes | sized)
+    return layout if layout is not None and layout.length else None
 
 
 def _changed(plan: Plan, now: Layout, changes: dict[str, Any]) -> Layout | None:

@@ -4,7 +4,7 @@ from attrs import frozen
 
 from gardenplot.layout.across import rows_are_closer
 from gardenplot.layout.bed import followers_of, lay_out_bed
-from gardenplot.layout.candidate import for_plants_of, in_length_of
+from gardenplot.layout.candidate import in_length_of, long_enough_for
 from gardenplot.layout.value import Layout
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import change_planting
@@ -33,7 +33,7 @@ def candidates(plan: Plan, planting_id: str) -> tuple[InPattern, ...]:
 
 def _in_pattern(plan: Plan, now: Layout, pattern: Pattern) -> InPattern:
     layout = in_length_of(plan, now, {"pattern": pattern}) or now
-    long_enough = for_plants_of(plan, now, {"pattern": pattern})
+    long_enough = long_enough_for(plan, now, now.plants, {"pattern": pattern})
     packet = crop_of(plan, now.crop).row_spacing[0].nm
     return InPattern(
         pattern,

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 from itertools import pairwise
-from time import perf_counter
+from time import process_time
 from typing import Any
 
 import numpy as np
@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from gardenplot.layout import followers_of, lay_out_bed
 from gardenplot.layout.candidate import Candidate, Reading, Reason, comparison
+from gardenplot.layout.compare import candidates
 from gardenplot.layout.positions import positions
 from gardenplot.layout.proposals import best_of, proposals
 from gardenplot.layout.reserved import in_the_way
@@ -118,6 +119,11 @@ def test_s3_the_three_answers_and_rows_that_avoid_the_centre() -> None:
     )
     assert [(one.layout.plants, one.in_the_way) for one in (found[0], empty, row)] == [(207, 23), (184, 0), (138, 0)]
     assert [one.over for one in (found[0], empty, row)] == [207 - 174, 184 - 174, 138 - 174]
+    assert (empty.other, row.other) == (None, None)
+    staggered = of(found, Reason.PATTERN, pattern=Pattern.STAGGERED)
+    assert staggered.other is not None
+    assert staggered.other.length == nm("46 ft 4 in")
+    assert candidates(S3, "p1")[1].length == nm("46 ft 4 in")
     beside = of(found, Reason.AVOIDS, pattern=Pattern.OFFSETS)
     assert (beside.layout.plants, beside.in_the_way, beside.closer_rows) == (138, 0, 0)
     assert [row.offset for row in beside.layout.rows] == [7 * INCH, 23 * INCH]
@@ -242,10 +248,15 @@ def test_rows_across_the_bed_are_measured_from_rank_to_rank() -> None:
     assert comparison(plan, "p1").candidate((), Reason.AS_IT_IS).closer_rows == 0
 
 
-@pytest.mark.parametrize("bed", [{"length": "50 m", "width": "1.2 m"}, *OUTLINES])
-def test_all_for_2000_plants_are_proposed_in_a_fifth_of_a_second(bed: dict[str, Any]) -> None:
-    crop = {"in_row": "5 cm" if "length" not in bed else "10 cm", "row_spacing": "25 cm"}
-    begun = perf_counter()
-    found = proposals(plan_with(bed, crop, {"from": "0 m"}), "p1")
-    assert len(found) > 4
-    assert perf_counter() - begun < 1.0
+POST = {"name": "post", "x": "3 m", "y": "60 cm", "diameter": "10 cm"}
+
+
+@pytest.mark.parametrize("obstacles", [[], [POST]])
+def test_all_for_2000_plants_are_proposed_at_once(obstacles: list[dict[str, str]]) -> None:
+    bed = {"length": "50 m", "width": "1.2 m", "obstacles": obstacles}
+    begun = process_time()
+    found = proposals(plan_with(bed, {"in_row": "10 cm", "row_spacing": "25 cm"}, {"from": "0 m"}), "p1")
+    assert len(found) > 6
+    assert found[0].layout.plants >= 1999
+    # 20 ms in a plain bed and 115 ms beside a post on a slow machine; a fifth of a second is what is wanted.
+    assert process_time() - begun < 0.4
