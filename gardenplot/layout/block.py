@@ -75,7 +75,7 @@ def lay_out(
     if wanted is not None:
         plants = min(plants, wanted)
     gain = None
-    if grid != size.grid:
+    if grid is not size.grid and grid != size.grid:
         gain = plants - min(plants, _capacity(bed, size.grid, crop, *inside))
     grid = spread_over(grid, wider, lambda wide: _capacity(bed, wide, crop, *inside) >= plants)
     is_round = grid.pattern is Pattern.RINGS
