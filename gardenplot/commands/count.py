@@ -5,10 +5,10 @@ from typing import Any
 
 from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json, print_table
 from gardenplot.drawing.letters import looks
+from gardenplot.drawing.row_workings import convention
 from gardenplot.drawing.sayings import between_readings, rows_by_plants, titled
 from gardenplot.drawing.tables import left_of
 from gardenplot.drawing.turns import walked
-from gardenplot.drawing.workings import convention
 from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.plan.shapes import map_length_of

@@ -198,7 +198,7 @@ def _a_row(bed: Bed, layout: Layout, units: Units) -> _Sums:
         Working(_("a row"), _ground(grid, inside, units), _whole(counts[0])),
     ]
     moved = max(0, 2 * inside - grid.in_row) // (2 * grid.in_row)
-    staggers = grid.pattern in (Pattern.STAGGERED, Pattern.TRIANGULAR) and grid.end_margin is None
+    staggers = grid.pattern.staggers and grid.end_margin is None
     if staggers and grid.rows > 1 and counts[1] == moved:
         found.append(Working(_("moved row"), f"{_ground(grid, inside, units)} − ½", _whole(moved)))
     return found

@@ -1,14 +1,12 @@
 """How the numbers of a layout came about: each sum with the numbers put in."""
 
-from gardenplot.drawing.row_workings import convention, row_workings
+from gardenplot.drawing.row_workings import row_workings
 from gardenplot.layout import Grown, Layout
 from gardenplot.plan import Plan
 from gardenplot.supplies import raising
 from gardenplot.units.figures import span
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Trust, Working
-
-__all__ = ["convention", "sources_line", "trays_line", "workings"]
 
 
 def workings(plan: Plan, one: Grown, layout: Layout) -> tuple[Working, ...]:

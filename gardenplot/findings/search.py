@@ -10,17 +10,17 @@ from gardenplot.layout import (
     Grown,
     LaidOut,
     Layout,
-    band_width,
     compete,
     followers_of,
     free_on,
     fullest_day,
+    has_room,
     lay_out_bed,
     lay_out_plan,
     nearest_rows,
     planted_for_orders,
-    rows_are_closer,
 )
+from gardenplot.layout.candidate import closer_than_packet
 from gardenplot.layout.reserved import in_the_way
 from gardenplot.plan import Bed, Order, Pattern, Plan, crop_of
 from gardenplot.season import stand_for
@@ -106,10 +106,9 @@ def _outside(bed: Bed, layout: Layout) -> Iterator[Finding]:
 
 def _rows(layout: Layout) -> Iterator[Finding]:
     grid = layout.grid
-    has_room = band_width(grid) > 0 if grid.pattern is Pattern.BROADCAST else grid.rows > 0
-    if not has_room and grid.pattern is Pattern.CELLS:
+    if not has_room(grid) and grid.pattern is Pattern.CELLS:
         yield _at(Kind.NO_CELL, layout, amount=grid.width, limit=grid.cell)
-    elif not has_room and grid.pattern is not Pattern.OFFSETS:
+    elif not has_room(grid) and grid.pattern is not Pattern.OFFSETS:
         yield _at(Kind.NO_ROW, layout, amount=grid.width, limit=2 * grid.edge_least + grid.twin)
     elif grid.pattern is Pattern.BROADCAST:
         return
@@ -128,11 +127,12 @@ def _no_plant(bed: Bed, layout: Layout) -> Iterator[Finding]:
 
 
 def _closer(one: Grown, layout: Layout) -> Iterator[Finding]:
-    grid, packet_rows = layout.grid, one.crop.row_spacing[0].nm
-    if grid.in_row < one.crop.in_row.nm:
-        yield _at(Kind.CLOSER_IN_ROW, layout, amount=grid.in_row, limit=one.crop.in_row.nm)
-    if grid.pattern is not Pattern.BROADCAST and rows_are_closer(grid, packet_rows):
-        yield _at(Kind.CLOSER_ROWS, layout, amount=nearest_rows(grid), limit=packet_rows)
+    grid, packet = layout.grid, one.crop
+    in_row, rows = closer_than_packet(packet, layout)
+    if in_row:
+        yield _at(Kind.CLOSER_IN_ROW, layout, amount=grid.in_row, limit=packet.in_row.nm)
+    if rows:
+        yield _at(Kind.CLOSER_ROWS, layout, amount=nearest_rows(grid), limit=packet.row_spacing[0].nm)
 
 
 def _leftover(laid: LaidOut) -> Iterator[Finding]:

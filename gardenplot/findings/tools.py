@@ -4,8 +4,9 @@ from collections.abc import Iterator
 
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.layout import Layout, lay_out_bed, lay_out_plan
-from gardenplot.layout.markable import markable_pattern, nearest_markable
-from gardenplot.plan import Pattern, Plan, bed_of
+from gardenplot.layout.candidate import marking
+from gardenplot.layout.markable import markable_pattern
+from gardenplot.plan import Plan, bed_of
 from gardenplot.plan.edits import change_planting
 from gardenplot.units import Length
 
@@ -19,16 +20,14 @@ def find_unmarkable(plan: Plan) -> tuple[Finding, ...]:
 
 
 def _unmarkable(plan: Plan, layout: Layout) -> Iterator[Finding]:
-    grid = layout.grid
-    if grid.pattern in (Pattern.BROADCAST, Pattern.CELLS) or not grid.rows:
-        return
-    in_row = nearest_markable(grid.in_row, plan.place.markable_in_row)
-    if in_row is not None:
-        yield _found(Kind.NOT_MARKABLE_IN_ROW, layout, grid.in_row, in_row, _with(plan, layout, in_row=in_row))
-    between = nearest_markable(grid.between, plan.place.markable_rows)
-    if between is not None and grid.rows > 1 and grid.pattern is not Pattern.OFFSETS:
-        after = _with(plan, layout, row_spacing=(between,), pattern=markable_pattern(grid.pattern))
-        yield _found(Kind.NOT_MARKABLE_ROWS, layout, grid.between, between, after)
+    grid, cannot = layout.grid, marking(plan.place, layout)
+    if cannot.in_row is not None:
+        nearest = Length(cannot.in_row.nearest, "")
+        yield _found(Kind.NOT_MARKABLE_IN_ROW, layout, grid.in_row, nearest, _with(plan, layout, in_row=nearest))
+    if cannot.rows is not None:
+        nearest = Length(cannot.rows.nearest, "")
+        after = _with(plan, layout, row_spacing=(nearest,), pattern=markable_pattern(grid.pattern))
+        yield _found(Kind.NOT_MARKABLE_ROWS, layout, grid.between, nearest, after)
 
 
 def _with(plan: Plan, layout: Layout, **changes: object) -> Layout:

@@ -13,7 +13,6 @@ from gardenplot.plan.edits import change_planting
 _NAMES = ("rows", "in_row", "row_spacing", "edge")
 CANDIDATE_FIELDS = tuple(field for name in _NAMES for field in PLANTING_FIELDS if field.name == name)
 """The fields of a planting that a candidate is typed with, as they are in the panel."""
-TURNED = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
 """Patterns whose rows may run across the bed."""
 
 
@@ -32,7 +31,7 @@ def typed_candidate(
     Words for no single field stand under "". A text that is shown already changes nothing.
     """
     wrong: dict[str, str] = {}
-    turned = direction if pattern in TURNED else Direction.ALONG
+    turned = direction if pattern.has_even_rows else Direction.ALONG
     after = plan
     try:
         after = change_planting(plan, planting_id, pattern=pattern, direction=turned)

@@ -8,16 +8,13 @@ from attrs import field, frozen
 
 from gardenplot.drawing.sayings import PATTERNS
 from gardenplot.gestures.trials import layout_in
+from gardenplot.layout.phase import may_shift
+from gardenplot.layout.spread import may_spread
 from gardenplot.layout.turned import may_turn
-from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Direction, Pattern, Phase, Plan, Remainder, bed_of, planting_of
 from gardenplot.plan.edits import change_planting
 from gardenplot.units import length_of
 from gardenplot.words import _
-
-RUN_ACROSS = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
-_SPREAD = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TWIN, Pattern.OFFSETS)
-_SHIFT = (*RUN_ACROSS, Pattern.TWIN, Pattern.CELLS)
 
 
 @frozen
@@ -47,7 +44,7 @@ def change_pattern(plan: Plan, planting_id: str, pattern: StrEnum) -> Plan:
     """
     planting = planting_of(plan, planting_id)
     changes: dict[str, object] = {"pattern": Pattern(pattern)}
-    if pattern not in RUN_ACROSS:
+    if not Pattern(pattern).has_even_rows:
         changes["direction"] = Direction.ALONG
     if pattern is Pattern.OFFSETS and not planting.offsets:
         grid = layout_in(plan, planting_id).grid
@@ -66,19 +63,16 @@ def _always(_plan: Plan, _planting_id: str) -> bool:
 
 
 def _may_run_across(plan: Plan, planting_id: str) -> bool:
-    return planting_of(plan, planting_id).pattern in RUN_ACROSS
+    return planting_of(plan, planting_id).pattern.has_even_rows
 
 
 def _may_spread(plan: Plan, planting_id: str) -> bool:
-    planting = planting_of(plan, planting_id)
-    return planting.pattern in _SPREAD and planting.direction is Direction.ALONG
+    return may_spread(planting_of(plan, planting_id))
 
 
 def _may_shift(plan: Plan, planting_id: str) -> bool:
-    """Rows along a bed that is no plain rectangle: elsewhere nothing is to be gained."""
     planting = planting_of(plan, planting_id)
-    along = planting.direction is Direction.ALONG
-    return planting.pattern in _SHIFT and along and not is_plain(bed_of(plan, planting.bed))
+    return may_shift(bed_of(plan, planting.bed), planting)
 
 
 def _may_turn(plan: Plan, planting_id: str) -> bool:

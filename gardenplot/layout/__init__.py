@@ -11,13 +11,14 @@ from gardenplot.layout.bed import (
     lay_out_plan,
     planted_for_orders,
 )
-from gardenplot.layout.block import band_width
+from gardenplot.layout.block import band_width, has_room
 from gardenplot.layout.ground import Ground, ground_for
 from gardenplot.layout.leftover import Free, Stretch, free_between, free_on, fullest_day, standing
 from gardenplot.layout.value import EdgeRule, Grid, Layout, Row, Run
 
 __all__ = [
     "EdgeRule", "Free", "Grid", "Ground", "Grown", "LaidOut", "Layout", "Row", "RowAnswer", "Run", "Stretch",
-    "band_width", "compete", "followers_of", "free_between", "free_on", "fullest_day", "ground_for", "kept_for",
-    "lay_out_bed", "lay_out_plan", "nearest_rows", "planted_for_orders", "row_answers", "rows_are_closer", "standing",
+    "band_width", "compete", "followers_of", "free_between", "free_on", "fullest_day", "ground_for", "has_room",
+    "kept_for", "lay_out_bed", "lay_out_plan", "nearest_rows", "planted_for_orders", "row_answers",
+    "rows_are_closer", "standing",
 ]  # fmt: skip

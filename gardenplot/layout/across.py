@@ -12,8 +12,6 @@ from attrs import frozen
 from gardenplot.layout.value import Grid
 from gardenplot.plan import Pattern
 
-_CENTRED = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
-
 
 @frozen
 class RowAnswer:
@@ -65,7 +63,7 @@ def row_answers(grid: Grid) -> tuple[RowAnswer, ...]:
     is wide enough for it, else one row less.
     """
     taken = RowAnswer(grid.rows, grid.edge)
-    if grid.runs_across or grid.pattern not in _CENTRED:
+    if grid.runs_across or not grid.pattern.has_even_rows:
         return (taken,)
     half = rows_that_fit(grid.width, grid.between_least // 2, grid.between_least)
     more = grid.rows + 1

@@ -8,17 +8,15 @@ staggered and triangular blocks every second row is moved by s/2; with half a sp
 from gardenplot.layout.value import Ends
 from gardenplot.plan import Pattern
 
-_SHIFTED = (Pattern.STAGGERED, Pattern.TRIANGULAR)
-
 
 def shifted_rows(pattern: Pattern, rows: int) -> int:
     """How many of the rows are moved by half a spacing: every second one of a staggered block."""
-    return rows // 2 if pattern in _SHIFTED else 0
+    return rows // 2 if pattern.staggers else 0
 
 
 def is_shifted(pattern: Pattern, row: int) -> bool:
     """Whether row number `row`, counted from 0 at the base line, is moved by half a spacing."""
-    return pattern in _SHIFTED and row % 2 == 1
+    return pattern.staggers and row % 2 == 1
 
 
 def half_spacing(in_row: int) -> Ends:

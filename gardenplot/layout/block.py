@@ -1,5 +1,7 @@
 """One planting's block: its length from its plants or its plants from its length, and its rows filled."""
 
+from functools import lru_cache
+
 from attrs import frozen
 
 from gardenplot.layout.along import capacity, length_for, share_out
@@ -71,9 +73,8 @@ def lay_out(
     if wanted is not None and planting.plants is None and not size.fills:
         least = _length_for(bed, grid, crop, wanted, start)
         wanted = max(wanted, _capacity(bed, grid, crop, start, start + least))
-    plants = _capacity(bed, grid, crop, *inside)
-    if wanted is not None:
-        plants = min(plants, wanted)
+    held = _capacity(bed, grid, crop, *inside)
+    plants = held if wanted is None else min(held, wanted)
     gain = None
     if grid is not size.grid and grid != size.grid:
         gain = plants - min(plants, _capacity(bed, size.grid, crop, *inside))
@@ -89,7 +90,7 @@ def lay_out(
         rows=() if is_round else _rows(bed, grid, *inside, plants),
         plants=plants,
         wanted=wanted,
-        rings=_rings(bed, grid, inside, plants) if is_round else (),
+        rings=_rings(bed, grid, inside, plants if plants < held else None) if is_round else (),
         gain=gain,
     )
 
@@ -126,6 +127,7 @@ def _rows(bed: Bed, grid: Grid, start: int, end: int, plants: int) -> tuple[Row,
     return tuple(Row(line.offset, alike[line.first, count]) for line, count in zip(grid.lines, counts, strict=True))
 
 
+@lru_cache(maxsize=64)
 def _rings(bed: Bed, grid: Grid, inside: tuple[int, int], plants: int | None) -> tuple[Ring, ...]:
     radii = radii_of(bed, grid.edge_least, grid.between, grid.in_row)[: grid.rows]
     return rings_in(bed, grid, radii, inside, plants)
@@ -181,6 +183,11 @@ def _plain_length_for(grid: Grid, crop: Crop, plants: int) -> int:
 def band_width(grid: Grid) -> int:
     """Width in nm of a broadcast band: the bed less what is kept clear at both edges."""
     return max(0, grid.width - 2 * grid.edge)
+
+
+def has_room(grid: Grid) -> bool:
+    """Whether a row, a cell, a ring or a band fits across the bed at all."""
+    return band_width(grid) > 0 if grid.pattern is Pattern.BROADCAST else grid.rows > 0
 
 
 def _density(grid: Grid, crop: Crop) -> tuple[int, int]:

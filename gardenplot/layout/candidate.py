@@ -10,7 +10,7 @@ from attrs import field, frozen
 from gardenplot.errors import PlanError
 from gardenplot.layout.across import nearest_rows, rows_are_closer
 from gardenplot.layout.bed import Grown, LaidOut, compete, followers_of, lay_out_bed, planted_for_orders
-from gardenplot.layout.block import band_width
+from gardenplot.layout.block import has_room
 from gardenplot.layout.leftover import free_on, fullest_day
 from gardenplot.layout.markable import nearest_markable
 from gardenplot.layout.positions import positions
@@ -266,12 +266,11 @@ def _unmarkable(spacing: int, markable: tuple[Length, ...]) -> Unmarkable | None
 def _fits(laid: LaidOut, one: Grown, layout: Layout) -> bool:
     """Whether a block has its rows, and it and the blocks beside it neither leave the bed nor overlap."""
     grid, (first, last) = layout.grid, laid.bed.zone
-    has_room = band_width(grid) > 0 if grid.pattern is Pattern.BROADCAST else grid.rows > 0
     as_asked = grid.rows_asked is None or grid.pattern is Pattern.BROADCAST or grid.rows_asked <= grid.rows
     beside = [each for other, each in zip(laid.grown, laid.layouts, strict=True) if _is_beside(one, other)]
     inside = all(first <= each.start and each.end <= last for each in (layout, *beside))
     alone = all(each.end <= layout.start or layout.end <= each.start for each in beside)
-    return has_room and as_asked and inside and alone
+    return has_room(grid) and as_asked and inside and alone
 
 
 def _is_beside(one: Grown, other: Grown) -> bool:

@@ -16,7 +16,6 @@ from gardenplot.plan import Bed, Crop, Direction, Pattern, Planting
 from gardenplot.units import CM, INCH
 
 _MOST_A_SIDE = 10
-_ROWS = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
 
 
 @frozen
@@ -42,7 +41,7 @@ def grid_of(bed: Bed, crop: Crop, planting: Planting) -> Grid:
     """How a planting's plants stand across its bed."""
     pattern = planting.pattern
     asked = _asked(bed, crop, planting)
-    if planting.direction is Direction.ACROSS and pattern in _ROWS:
+    if planting.direction is Direction.ACROSS and pattern.has_even_rows:
         return _cross_rows(asked)
     return _GRIDS.get(pattern, _rows)(asked)
 

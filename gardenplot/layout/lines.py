@@ -4,8 +4,6 @@ from gardenplot.layout.along import first_in_row
 from gardenplot.layout.value import Ends, Line
 from gardenplot.plan import Pattern
 
-_KEEP_PHASE = (Pattern.STAGGERED, Pattern.TRIANGULAR)
-
 
 def steps_of(pattern: Pattern, rows: int, between: int, twin: int = 0) -> tuple[int, ...]:
     """How far each row line, or each row of cells, lies from the first."""
@@ -16,7 +14,7 @@ def steps_of(pattern: Pattern, rows: int, between: int, twin: int = 0) -> tuple[
 
 def row_lines(pattern: Pattern, offsets: tuple[int, ...], strip: int, in_row: int, ends: Ends) -> tuple[Line, ...]:
     """Lines of plants at some offsets, with a strip of ground at either side."""
-    keeps = pattern in _KEEP_PHASE
+    keeps = pattern.staggers
     firsts = [first_in_row(pattern, number, in_row, ends) for number in (0, 1)]
     return tuple(
         Line(offset, offset - strip, offset + strip, in_row, ends, firsts[number % 2], keeps)

@@ -23,14 +23,22 @@ from gardenplot.layout.lines import cell_lines, row_lines, steps_of
 from gardenplot.layout.outline import Interval, without
 from gardenplot.layout.value import Grid, Line
 from gardenplot.layout.zone import corners_of, cuts_of, is_metric, is_plain
-from gardenplot.plan import Bed, Pattern
+from gardenplot.plan import Bed, Direction, Pattern, Planting
 from gardenplot.units import CM, INCH, MM
 
 TRIES = 400
 _UNKNOWN = 10**12
 _Interval = tuple[int, int, int, int]
-_PATTERNS = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR, Pattern.TWIN, Pattern.CELLS)
 _ROUND = {True: (CM, CM // 2, MM), False: (INCH, INCH // 2, INCH // 4, INCH // 8)}
+
+
+def may_shift(bed: Bed, planting: Planting) -> bool:
+    """Whether a planting's rows or cells can be shifted to some gain: along a bed that is no plain rectangle."""
+    return _shifts(planting.pattern) and planting.direction is Direction.ALONG and not is_plain(bed)
+
+
+def _shifts(pattern: Pattern) -> bool:
+    return pattern.has_even_rows or pattern in (Pattern.TWIN, Pattern.CELLS)
 
 
 @lru_cache(maxsize=512)
@@ -49,7 +57,7 @@ def searched_phase(
 
     A shift that holds no more than `beat` plants, or cells, is not worth finding.
     """
-    if is_plain(bed) or grid.runs_across or grid.pattern not in _PATTERNS or not grid.lines:
+    if is_plain(bed) or grid.runs_across or not _shifts(grid.pattern) or not grid.lines:
         return grid, True
     search = _search(bed, grid, start, end)
     unshifted = search.unshifted

@@ -25,7 +25,6 @@ from gardenplot.plan import (
 )
 from gardenplot.units import INCH, MM, Length, Units, length_of
 
-_TURNED = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
 _SPACED = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TWIN, Pattern.RINGS)
 """Patterns whose row spacing may be chosen."""
 _FEWER = 6
@@ -110,12 +109,12 @@ def _stand_in_the_way(ways: Comparison, changes: Changes) -> bool:
 
 def _patterns(bed: Bed, crop: Crop, planting: Planting) -> Iterator[Changes]:
     """The other patterns of rows, and what a round bed, a boarded box and a crop that is sown broadcast offer."""
-    others = [*_TURNED, Pattern.TWIN]
+    others = [*(one for one in Pattern if one.has_even_rows), Pattern.TWIN]
     others += [Pattern.RINGS] if bed.diameter is not None else []
     others += [Pattern.CELLS] if bed.box is not None else []
     others += [Pattern.BROADCAST] if crop.plants_per_area is not None else []
     for pattern in others:
-        along = () if pattern in _TURNED else (("direction", Direction.ALONG),)
+        along = () if pattern.has_even_rows else (("direction", Direction.ALONG),)
         if pattern is not planting.pattern:
             yield (("pattern", pattern), *along)
 
@@ -163,7 +162,7 @@ def _turned(now: Candidate, bed: Bed, planting: Planting) -> Iterator[_Proposal]
     grid = now.layout.grid
     if grid.edge_rule is not EdgeRule.HALF_SPACING and planting.pattern is not Pattern.OFFSETS:
         yield Reason.EDGE, (("edge", _length(grid.between_least // 2, now)),)
-    if planting.pattern in _TURNED:
+    if planting.pattern.has_even_rows:
         other = Direction.ALONG if planting.direction is Direction.ACROSS else Direction.ACROSS
         yield Reason.ACROSS, (("direction", other),)
     if not is_plain(bed):

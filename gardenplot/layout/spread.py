@@ -19,11 +19,14 @@ _FINEST = {Units.METRIC: CM, Units.FEET_AND_INCHES: INCH // 4, Units.DECIMAL_FEE
 _ROWS = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TWIN, Pattern.OFFSETS)
 
 
+def may_spread(planting: Planting) -> bool:
+    """Whether a remainder can be spread: over rows along the bed whose spacing in the row is free."""
+    return planting.pattern in _ROWS and planting.direction is Direction.ALONG
+
+
 def wider_spacings(place: Place, planting: Planting, in_row: int) -> tuple[int, ...]:
     """The spacings in nm above `in_row`, up to twice of it, on which a planting's remainder may be spread."""
-    if planting.remainder is not Remainder.SPREAD or planting.pattern not in _ROWS:
-        return ()
-    if planting.direction is Direction.ACROSS:
+    if planting.remainder is not Remainder.SPREAD or not may_spread(planting):
         return ()
     if place.markable_in_row:
         return tuple(sorted({one.nm for one in place.markable_in_row if in_row < one.nm <= 2 * in_row}))

@@ -265,9 +265,6 @@ def _planting(planting: Planting, known: _Known) -> _Says:
         yield "out", _("{out} is not after {in_ground}").format(out=planting.out, in_ground=planting.in_ground)
 
 
-_RUN_ACROSS = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
-
-
 def _pattern(planting: Planting) -> _Says:
     """What a pattern needs of its own."""
     yield from _above_nothing("twin_spacing", planting.twin_spacing)
@@ -275,7 +272,7 @@ def _pattern(planting: Planting) -> _Says:
     yield from _whole("plants_per_cell", planting.plants_per_cell, 1, MOST_IN_CELL)
     if planting.pattern is Pattern.OFFSETS and not planting.offsets:
         yield "offsets", _('own offsets are needed, from the base line, for example ["15 cm", "60 cm"]')
-    if planting.direction is Direction.ACROSS and planting.pattern not in _RUN_ACROSS:
+    if planting.direction is Direction.ACROSS and not planting.pattern.has_even_rows:
         yield "direction", _("only straight, staggered and triangular rows run across")
     for one, after in pairwise(planting.offsets):
         if after.nm - one.nm < SMALLEST:

@@ -23,6 +23,16 @@ class Pattern(StrEnum):
     RINGS = "rings"
     BROADCAST = "broadcast"
 
+    @property
+    def has_even_rows(self) -> bool:
+        """Whether rows lie evenly apart; such rows may run along the bed or across it."""
+        return self in (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
+
+    @property
+    def staggers(self) -> bool:
+        """Whether every second row is moved by half a spacing."""
+        return self in (Pattern.STAGGERED, Pattern.TRIANGULAR)
+
 
 class Direction(StrEnum):
     """Which way the rows of a block run."""

@@ -6,8 +6,8 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.letters import Look
+from gardenplot.drawing.row_workings import convention
 from gardenplot.drawing.sayings import titled
-from gardenplot.drawing.workings import convention
 from gardenplot.layout import LaidOut, Layout, kept_for
 from gardenplot.plan import Bed, Pattern, Plan
 from gardenplot.sheets.page_parts import SIDE_WIDTH

@@ -16,7 +16,6 @@ from gardenplot.words import _, ngettext
 MOST_LINES = 12
 """Longer tables go on in a section of their own, which may stand on the next page."""
 MOST_RINGS = 9
-_MOVED = (Pattern.STAGGERED, Pattern.TRIANGULAR)
 
 
 def row_sections(
@@ -104,7 +103,7 @@ def _said(layout: Layout, units: Units) -> list[Section]:
             return [sentence(_("{inside} inside the pair").format(inside=inside), 9)]
         words = _("pairs {between} apart, {inside} inside a pair")
         return [sentence(words.format(between=offset(grid.between, units), inside=inside), 9)]
-    if grid.pattern in _MOVED and len(layout.rows) > 1:
+    if grid.pattern.staggers and len(layout.rows) > 1:
         return [sentence(_("rows 2, 4 … begin half a spacing further on"), 9)]
     return []
 

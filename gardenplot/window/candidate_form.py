@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QLineEdit, QPushBu
 
 from gardenplot.drawing.compare_words import pattern_words
 from gardenplot.drawing.style import Ink
-from gardenplot.gestures.candidate_typed import CANDIDATE_FIELDS, TURNED, patterns_for, typed_candidate
+from gardenplot.gestures.candidate_typed import CANDIDATE_FIELDS, patterns_for, typed_candidate
 from gardenplot.gestures.typed import TypedField
 from gardenplot.plan import Direction, Pattern, Plan, planting_of
 from gardenplot.window.fields import Typed
@@ -89,7 +89,7 @@ class CandidateForm(QWidget):
 
     def _follow_pattern(self) -> None:
         """Only some patterns can be turned across the bed."""
-        turned = Pattern(self.pattern.currentData()) in TURNED
+        turned = Pattern(self.pattern.currentData()).has_even_rows
         self.direction.setEnabled(turned)
         if not turned:
             self.direction.setCurrentIndex(self.direction.findData(Direction.ALONG))

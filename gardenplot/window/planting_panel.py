@@ -7,9 +7,10 @@ from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QPushButton, QVBoxLayou
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.planting_words import dates_words, order_met_words, order_words, rows_words, spare_words
+from gardenplot.drawing.row_workings import convention
 from gardenplot.drawing.sayings import ANSWERS, name_of, says
 from gardenplot.drawing.style import Ink
-from gardenplot.drawing.workings import convention, sources_line, trays_line, workings
+from gardenplot.drawing.workings import sources_line, trays_line, workings
 from gardenplot.errors import PlanError
 from gardenplot.findings import find_in_bed, find_unmarkable
 from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField

@@ -20,7 +20,7 @@ from gardenplot.drawing.swatch import swatch
 from gardenplot.drawing.tape_words import scale_words, under_words
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Crop, Establish
-from gardenplot.units import MM, Units, parse_length
+from gardenplot.units import MM, Length, Units, parse_length
 from tests.drawing.hand_worked import hand_worked, only_bed
 from tests.layout.ground import Fields, laid_out, nm, plan_with
 
@@ -120,8 +120,8 @@ spacings = st.integers(20, 900).map(lambda mm: parse_length(f"{mm} mm"))
 
 
 @given(spacings, spacings)
-def test_plants_of_a_swatch_stand_at_true_spacing_and_do_not_touch(along: object, across: object) -> None:
-    crop = Crop("c", "C", along, (across,))  # type: ignore[arg-type]
+def test_plants_of_a_swatch_stand_at_true_spacing_and_do_not_touch(along: Length, across: Length) -> None:
+    crop = Crop("c", "C", along, (across,))
     width, height = 820.0, 582.0
     plants = list(swatch(crop, width, height))
     assert plants

@@ -5,7 +5,8 @@ from math import ceil, prod
 import pytest
 from hypothesis import given, settings
 
-from gardenplot.drawing.workings import convention, sources_line, trays_line, workings
+from gardenplot.drawing.row_workings import convention
+from gardenplot.drawing.workings import sources_line, trays_line, workings
 from gardenplot.layout import Grown, Layout, lay_out_plan
 from gardenplot.plan import Pattern, Plan, bed_of
 from gardenplot.units import Units
