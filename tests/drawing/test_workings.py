@@ -29,7 +29,7 @@ def by_name(plan: Plan, one: Grown, layout: Layout) -> dict[str, Working]:
 def sums(plan: Plan, number: int) -> list[tuple[str, str, str]]:
     """The workings of a planting as name, sum and value."""
     found = workings(plan, *grown(plan)[number])
-    return [tuple(words.replace("\u2009", " ") for words in (one.name, one.sum, one.value)) for one in found]  # type: ignore[misc]  # three words
+    return [tuple(words.replace("\u2009", " ") for words in (one.name, one.sum, one.value)) for one in found]  # type: ignore[misc]  # always three
 
 
 def test_the_workings_of_the_pak_choi_of_s1() -> None:

@@ -24,7 +24,7 @@ from tests.plans import plans
 def test_a_bed_elsewhere_in_the_list_is_planted_the_same(plan: Plan, order: object) -> None:
     assume(len(plan.beds) > 1)
     beds = list(plan.beds)
-    order.shuffle(beds)  # type: ignore[attr-defined]  # random.Random
+    order.shuffle(beds)  # type: ignore[attr-defined]  # a random.Random, typed as less
     planted = {laid.bed.id: laid.layouts for laid in lay_out_plan(plan)}
     assert {laid.bed.id: laid.layouts for laid in lay_out_plan(evolve(plan, beds=tuple(beds)))} == planted
 
