@@ -7,7 +7,6 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox
 
 from gardenplot.errors import GardenplotError, PlanError
 from gardenplot.exports.kinds import writer_for
-from gardenplot.files import resource
 from gardenplot.findings import Finding
 from gardenplot.gestures.orders import drop_order
 from gardenplot.gestures.trials import layout_in, try_first_gap
@@ -159,7 +158,7 @@ class PlantingDeeds:
 
 
 class SheetDeeds:
-    """What leaves the window: sheets, drawings, and the help page."""
+    """What leaves the window: sheets and drawings."""
 
     def __init__(self, window: "MainWindow") -> None:
         self._window = window
@@ -185,11 +184,3 @@ class SheetDeeds:
             QMessageBox.warning(self._window, _("Drawing as a file"), str(error))
         else:
             self._window.tell(_("written to {path}").format(path=name))
-
-    def help(self) -> None:
-        """Show the help page."""
-        box = QMessageBox(self._window)
-        box.setWindowTitle(_("How to …"))
-        box.setTextFormat(box.textFormat().MarkdownText)
-        box.setText(resource("help/page.md").read_text(encoding="utf-8"))
-        box.exec()

@@ -1,4 +1,4 @@
-"""What the menus ask for through dialogs: beds, crops, orders and new plans, each one edit of the document."""
+"""What the menus ask for through dialogs: beds, crops and orders, each one edit of the document."""
 
 from collections.abc import Mapping
 
@@ -9,13 +9,12 @@ from gardenplot.errors import GardenplotError, PlanError
 from gardenplot.gestures.packet import PACKET, crop_from, id_from, texts_of, values_from
 from gardenplot.gestures.reading import date_from, whole_from
 from gardenplot.gestures.typed import bed_from
-from gardenplot.plan import Crop, Establish, Order, Place, Plan, crop_of, order_of
+from gardenplot.plan import Crop, Establish, Order, Plan, crop_of, order_of
 from gardenplot.plan.catalogue import found_crops
 from gardenplot.plan.edits import add_bed, add_crop, add_order, carry_crop, change_crop, change_order
 from gardenplot.units import Units
 from gardenplot.window.document import Document
 from gardenplot.window.forms import Ask, AskDialog
-from gardenplot.window.plan_panel import UNITS
 from gardenplot.words import _
 
 Texts = Mapping[str, object]
@@ -127,31 +126,6 @@ def _with_order(plan: Plan, order: Order | None, typed: dict[str, str], crops: t
 def _whole(text: str, default: int) -> int:
     number = whole_from(text)
     return default if number is None else number
-
-
-def ask_new_plan(document: Document, parent: QWidget) -> bool:
-    """Ask four things and begin a new plan: place, units, how many beds of what size."""
-
-    def take(typed: Texts) -> Mapping[str, str]:
-        texts = _strings(typed)
-        plan = Plan(place=Place(name=texts["name"], units=Units(texts["units"])))
-        try:
-            for number in range(1, min(whole_from(texts["beds"]) or 1, 200) + 1):
-                plan = add_bed(plan, bed_from(_("Bed {number}").format(number=number), texts, plan))
-        except GardenplotError as error:
-            return {"": str(error)}
-        document.start(plan)
-        return {}
-
-    asks = (
-        Ask("name", _("Place"), example=_("Home field")),
-        Ask("units", _("Units"), choices=tuple((name, unit) for unit, name in UNITS.items())),
-        Ask("beds", _("How many beds"), "1", "3"),
-        Ask("length", _("Each this long"), example="15 m"),
-        Ask("width", _("and this wide"), example="75 cm"),
-        Ask("margin", _("End margins"), example="30 cm"),
-    )
-    return _asked(AskDialog(_("New plan"), asks, take, parent=parent))
 
 
 def _asked(dialog: AskDialog) -> bool:
