@@ -1,5 +1,6 @@
 """A new plan from four answers: units, place, beds, and perhaps a first crop; what is left empty has a default."""
 
+import re
 from collections.abc import Callable, Mapping
 
 from attrs import frozen
@@ -11,10 +12,12 @@ from gardenplot.gestures.typed import bed_from
 from gardenplot.plan import Crop, Place, Plan
 from gardenplot.plan.catalogue import found_crops
 from gardenplot.plan.edits import add_bed
-from gardenplot.units import Units
+from gardenplot.units import Units, unit_of
+from gardenplot.units.figures import span
 from gardenplot.words import _
 
 MOST_BEDS = 200
+_BARE_NUMBER = re.compile(r"[\d.,/ ]*\d")
 
 
 @frozen
@@ -28,7 +31,7 @@ class BedSize:
 
 
 SIZES = {
-    Units.METRIC: BedSize("15 m", "75 cm", "30 cm"),
+    Units.METRIC: BedSize("15 m", "80 cm", "30 cm"),
     Units.FEET_AND_INCHES: BedSize("50 ft", "30 in", "1 ft"),
     Units.DECIMAL_FEET: BedSize("50 ft", "2.5 ft", "1 ft"),
 }
@@ -70,7 +73,13 @@ def begin(texts: Mapping[str, str], units: Units, crop: str) -> tuple[Begun | No
 def _with_defaults(texts: Mapping[str, str], units: Units) -> dict[str, str]:
     size = SIZES[units]
     defaults = {"beds": size.beds, "length": size.length, "width": size.width}
-    return {name: text or defaults.get(name, "") for name, text in texts.items()}
+    typed = {name: text.strip() or defaults.get(name, "") for name, text in texts.items()}
+    return typed | {name: _with_unit(typed[name], getattr(size, name)) for name in ("length", "width", "margin")}
+
+
+def _with_unit(text: str, shown: str) -> str:
+    """A number alone takes the unit of the size that was shown in its place: a bed 40 long is 40 ft, no 40 in."""
+    return f"{text} {unit_of(shown)}" if _BARE_NUMBER.fullmatch(text) else text
 
 
 def _told(check: Callable[[str, Units], object], text: str, units: Units) -> str:
@@ -116,5 +125,10 @@ def _with_beds(typed: dict[str, str], units: Units) -> Plan:
 def _planted(plan: Plan, crop: Crop | None) -> Begun:
     if crop is None:
         return Begun(plan)
+    needed, width = 2 * (crop.edge.nm if crop.edge else crop.row_spacing[0].nm // 2), plan.beds[0].width
+    if width.nm < needed:
+        narrow = _("{crop} needs {needed} of width, half its row spacing on both sides; the beds have {width}")
+        least = span(needed, plan.place.units)
+        raise PlanError(narrow.format(crop=crop.name, needed=least, width=span(width.nm, plan.place.units)))
     trial = try_first_gap(plan, crop, plan.beds[0].id, None)
     return Begun(trial.plan, trial.planting)

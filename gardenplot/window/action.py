@@ -73,6 +73,11 @@ class Menu:
         """Its words without the mark of the letter that opens it."""
         return plain(self.words)
 
+    def path_of(self, action: Action) -> str:
+        """The words through which one comes to an action: "File ▸ Open recent"."""
+        inner = (one.words for one in self.entries if isinstance(one, Submenu) and action in one.entries)
+        return " ▸ ".join((self.name, *map(plain, inner)))
+
     def actions(self) -> tuple[Action, ...]:
         """All its actions, those of its submenus where these stand."""
         found: list[Action] = []

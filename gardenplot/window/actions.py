@@ -51,7 +51,7 @@ def _file(window: "MainWindow") -> Entries:
 
 def _examples(opens: Callable[[Path], object]) -> Iterator[Action]:
     for path in examples():
-        name = _("{name} (example)").format(name=path.stem.replace("-", " ").title())
+        name = path.stem.replace("-", " ").title()
         words = _("example sample to play with")
         yield Action(f"file.example.{path.stem}", name, partial(opens, path), also=words)
 

@@ -10,6 +10,7 @@ from gardenplot.drawing.shape_words import map_words
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.tables import left_of
 from gardenplot.findings import find_in_bed
+from gardenplot.gestures.examples import example_for
 from gardenplot.gestures.typed import BED_FIELDS, TypedField
 from gardenplot.layout import free_on, fullest_day, lay_out_bed
 from gardenplot.plan import bed_of
@@ -51,7 +52,9 @@ class BedPanel(QWidget):
         self.title.setText(bed.name)
         self.left.setText(left_of(laid, plan.place.units))
         for field in BED_FIELDS:
-            self.form.fields[field.name].show_value(field.shown(plan, bed_id))
+            line = self.form.fields[field.name]
+            line.show_value(field.shown(plan, bed_id))
+            line.setPlaceholderText(example_for(field.name, field.example, plan.place.units))
         self.form.hint("length", map_words(bed, plan.place.units))
         free = free_on(laid, fullest_day(laid))
         lines = [

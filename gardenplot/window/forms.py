@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from gardenplot.drawing.style import Ink
-from gardenplot.window.theme import colour, palette
+from gardenplot.window.theme import colour, magnified, palette
 
 
 @frozen
@@ -78,7 +78,7 @@ class AskDialog(QDialog):
         buttons.accepted.connect(self._try)
         buttons.rejected.connect(self.reject)
         column.addWidget(buttons)
-        self.setMinimumWidth(420)
+        self.setMinimumWidth(round(420 * magnified()))
         self.fields[asks[0].name].setFocus()
 
     def _add(self, form: QFormLayout, ask: Ask) -> None:

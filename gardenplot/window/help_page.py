@@ -113,5 +113,5 @@ def _link() -> QTextCharFormat:
 def linked(registry: Registry, action: str) -> str:
     """An action as its menu, its name and its keys, linked to what it does."""
     named, keys = registry.actions[action], key_words(registry.keys(action))
-    path = f"[{registry.menu_of(action).name} ▸ {named.name}]({_DOES}:{action})"
+    path = f"[{registry.path_of(action)} ▸ {named.name}]({_DOES}:{action})"
     return f"{path} ({keys})" if keys else path

@@ -53,7 +53,7 @@ def _actions(window: "MainWindow") -> Iterator[IndexLine]:
 def _action_line(action: Action, menu: Menu, window: "MainWindow") -> IndexLine:
     made = window.registry.made(action.id)
     keys, reason = key_words(made.shortcuts()), action.why_not()
-    sought = Sought(plain(made.text()), menu.name, action.also, can_be=not reason)
+    sought = Sought(plain(made.text()), menu.path_of(action), action.also, can_be=not reason)
     return IndexLine(_("Do"), sought, made.trigger, keys, reason, is_action=True)
 
 

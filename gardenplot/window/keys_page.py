@@ -213,7 +213,7 @@ class KeysPage(QDialog):
 def _lines(registry: Registry) -> list[tuple[str, str, str, str]]:
     """Id, name, where and keys of all actions, then of the keys that stay."""
     actions = [
-        (action.id, action.name, menu.name, key_words(registry.keys(action.id)))
+        (action.id, action.name, menu.path_of(action), key_words(registry.keys(action.id)))
         for menu in registry.menus
         for action in menu.actions()
     ]

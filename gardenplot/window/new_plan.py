@@ -37,9 +37,6 @@ class NewPlanDialog(AskDialog):
             line = self.fields[name]
             if isinstance(line, QLineEdit):
                 line.setPlaceholderText(value)
-        margin = self.fields["margin"]
-        if isinstance(margin, QLineEdit):
-            margin.setPlaceholderText(_("none, or for example {length}").format(length=size.margin))
 
     def _take(self, typed: Mapping[str, object]) -> Mapping[str, str]:
         texts = {name: str(value or "") for name, value in typed.items()}
@@ -60,7 +57,7 @@ def _asks() -> tuple[Ask, ...]:
         Ask("beds", _("3  How many beds")),
         Ask("length", _("     each this long")),
         Ask("width", _("     and this wide")),
-        Ask("margin", _("     kept free at both ends")),
+        Ask("margin", _("     kept free at both ends"), example=_("nothing")),
         Ask("crop", _("4  First crop"), example=_("none yet"), choices=names, is_typed=True),
     )
 

@@ -28,9 +28,10 @@ class Registry(QObject):
         """What stands in the menus for an action."""
         return self._made[action]
 
-    def menu_of(self, action: str) -> Menu:
-        """The menu that an action stands in."""
-        return next(menu for menu in self.menus if self.actions[action] in menu.actions())
+    def path_of(self, action: str) -> str:
+        """The menu that an action stands in: "Bed", "File ▸ Open an example"."""
+        wanted = self.actions[action]
+        return next(menu.path_of(wanted) for menu in self.menus if wanted in menu.actions())
 
     def keys(self, action: str) -> tuple[QKeySequence, ...]:
         """The keys of an action as they are now."""
