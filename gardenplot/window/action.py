@@ -20,22 +20,27 @@ def _always() -> str:
     return ""
 
 
+def _nothing() -> None:
+    """What a switch does besides telling of its state."""
+
+
 @frozen(eq=False)
 class Action:
     """What can be done, once; menus, keys, the index and the page of keys are all made from it.
 
     `why_not` gives the reason why it cannot be done now, nothing where it can. `also` holds further words by which it
-    is found. `toggles` makes it a switch, and is told the new state. `made` is an action that Qt keeps itself, as for
-    undo and for panels.
+    is found. `toggles` makes it a switch, and is told the new state; `is_on` is asked for the state where something
+    else changes it too. `made` is an action that Qt keeps itself, as for undo and for panels.
     """
 
     id: str
     words: str
-    does: Callable[[], object]
+    does: Callable[[], object] = _nothing
     keys: tuple[QKeySequence, ...] = field(default="", converter=_sequences)
     why_not: Callable[[], str] = _always
     also: str = ""
     toggles: Callable[[bool], object] | None = None
+    is_on: Callable[[], bool] | None = None
     made: QAction | None = None
 
     @property

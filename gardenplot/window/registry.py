@@ -64,6 +64,8 @@ class Registry(QObject):
             made.setEnabled(not reason)
             made.setToolTip(reason)
             made.setStatusTip(reason)
+            if action.is_on is not None:
+                made.setChecked(action.is_on())
 
     def answer(self, event: QKeyEvent) -> str | None:
         """What to say to keys that nobody took: why their action cannot be done, None where they have none.
