@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 
 from gardenplot.errors import GardenplotError, PlanError
-from gardenplot.exports.kinds import writer_for
+from gardenplot.exports.apart import Work
+from gardenplot.exports.kinds import module_for
 from gardenplot.findings import Finding
 from gardenplot.gestures.orders import drop_order
 from gardenplot.gestures.trials import layout_in, try_first_gap
@@ -16,6 +17,7 @@ from gardenplot.plan.file import file_name, write_whole
 from gardenplot.window.canvas_keys import remove
 from gardenplot.window.compare_dialog import compare_layouts
 from gardenplot.window.late import preview_sheets
+from gardenplot.window.long_work import carried_out
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from gardenplot.words import _
 
@@ -179,8 +181,12 @@ class SheetDeeds:
         if not name:
             return
         try:
-            write_whole(Path(name), writer_for(Path(name))(self._window.document.plan))
+            work = Work(module_for(Path(name)), "drawn", (self._window.document.plan,))
+            made = carried_out(_("Drawing as a file …"), work, self._window)
+            if isinstance(made, bytes):
+                write_whole(Path(name), made)
+                self._window.tell(_("written to {path}").format(path=name))
+            else:
+                self._window.tell(_("stopped; nothing was written"))
         except GardenplotError as error:
             QMessageBox.warning(self._window, _("Drawing as a file"), str(error))
-        else:
-            self._window.tell(_("written to {path}").format(path=name))
