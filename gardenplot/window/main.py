@@ -22,6 +22,7 @@ from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.pages import Pages
 from gardenplot.window.panels import Panels
 from gardenplot.window.registry import Registry
+from gardenplot.window.season_panel import SeasonPanel
 from gardenplot.window.shape_deeds import ShapeDeeds
 from gardenplot.window.shelf import Shelf
 from gardenplot.window.sight import Sight
@@ -44,11 +45,13 @@ class MainWindow(QMainWindow):
         self.shelf = Shelf(self.document)
         self.inspector = Inspector(self.document, self.sight)
         self.ledger = Ledger(self.document, self.sight)
+        self.season = SeasonPanel(self.document, self.sight, self.canvas)
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
         self.shapes = ShapeDeeds(self)
         self.steps = Steps(self.document)
         self.index, self.pages = Index(self), Pages(self)
         self.panels = Panels(self)
+        self.docks = self.panels.docks
         self._lay_out()
         self._join()
         self.registry = Registry(all_menus(self), self)
@@ -73,7 +76,9 @@ class MainWindow(QMainWindow):
         self.panels.add("shelf", _("Shelf"), self.shelf, left)
         self.panels.add("selected", _("What is selected"), self.inspector, right)
         below = Qt.DockWidgetArea.BottomDockWidgetArea
-        self.panels.add("ledger", _("Counts, orders, findings"), self.ledger, below)
+        ledger = self.panels.add("ledger", _("Counts, orders, findings"), self.ledger, below)
+        self.tabifyDockWidget(ledger, self.panels.add("season", _("Season map"), self.season, below))
+        ledger.raise_()
         self.panels.add("steps", _("Steps"), self.steps, right, shown=False)
         self.pointed, self.total, self.scale = QLabel(), QLabel(), QLabel()
         for label in (self.pointed, self.total, self.scale):
