@@ -6,10 +6,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
-from gardenplot.drawing.style import Ink
 from gardenplot.window.action import plain
 from gardenplot.window.registry import Registry
-from gardenplot.window.theme import colour, palette, widget_font
+from gardenplot.window.theme import widget_font
 from gardenplot.words import _
 
 if TYPE_CHECKING:
@@ -36,7 +35,7 @@ class EmptyState(QWidget):
         self.label = QLabel()
         self.label.setWordWrap(True)
         self.label.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.label.setStyleSheet(f"color: {colour(palette(), Ink.SECOND).name()};")
+        self.label.setForegroundRole(self.palette().ColorRole.PlaceholderText)
         self.label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
         self.setAutoFillBackground(True)
         self.setBackgroundRole(self.palette().ColorRole.Base)

@@ -2,7 +2,7 @@
 
 import re
 
-from PySide6.QtCore import QUrl
+from PySide6.QtCore import QEvent, QUrl
 from PySide6.QtGui import QKeySequence, QShortcut, QTextCharFormat, QTextCursor, QTextDocument
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QLineEdit, QTextBrowser, QVBoxLayout, QWidget
 
@@ -51,6 +51,12 @@ class HelpPage(QDialog):
         text = resource("help/page.md").read_text(encoding="utf-8")
         self.page.setMarkdown(_NAMED.sub(lambda found: linked(self._registry, found[1]), text))
         underline_links(self.page.document())
+
+    def changeEvent(self, event: QEvent) -> None:
+        """The links are written anew in the ink of a light or a dark screen."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange:
+            self.refresh()
 
     def _follow(self, link: QUrl) -> None:
         """Do what was clicked, or say why it cannot be done now."""

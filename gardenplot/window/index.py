@@ -3,13 +3,14 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QAbstractListModel, QEvent, QModelIndex, QObject, QPersistentModelIndex, QPoint, Qt
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QApplication, QFrame, QLabel, QLineEdit, QListView, QVBoxLayout, QWidget
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QListView, QVBoxLayout, QWidget
 
+from gardenplot.drawing.style import Ink
 from gardenplot.gestures.sought import seek
 from gardenplot.window.index_delegate import IndexDelegate
 from gardenplot.window.index_lines import IndexLine, index_lines
-from gardenplot.window.theme import magnified
+from gardenplot.window.theme import colour, magnified, palette
 from gardenplot.words import _
 
 if TYPE_CHECKING:
@@ -48,7 +49,7 @@ class IndexModel(QAbstractListModel):
         return line if role == Qt.ItemDataRole.UserRole else None
 
 
-class Index(QFrame):
+class Index(QWidget):
     """Opens over the drawing; arrows choose a line, Return goes to it, Escape closes."""
 
     def __init__(self, window: "MainWindow") -> None:
@@ -56,7 +57,6 @@ class Index(QFrame):
         self._window = window
         self._lines: tuple[IndexLine, ...] = ()
         self._before: QWidget | None = None
-        self.setObjectName("index")
         self.line, self.list, self.none = QLineEdit(), QListView(), QLabel()
         self.line.setPlaceholderText(_("What to do, or a bed, a planting, a crop"))
         self.line.setAccessibleName(_("Index of everything"))
@@ -108,6 +108,13 @@ class Index(QFrame):
         if watched is self.line and event.type() == QEvent.Type.FocusOut and not _is_inside(self):
             self.hide()
         return super().eventFilter(watched, event)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """A sheet of paper with a strong edge at the top, laid on the drawing."""
+        painter, inks = QPainter(self), palette()
+        painter.fillRect(self.rect(), colour(inks, Ink.INK))
+        painter.fillRect(self.rect().adjusted(1, 3, -1, -1), colour(inks, Ink.PAPER))
+        painter.end()
 
     def _press(self, key: Qt.Key) -> bool:
         if key in _WAYS:

@@ -45,8 +45,6 @@ class KeysTable(QTreeWidget):
         self.setTabKeyNavigation(False)
         self.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
         self.header().setStretchLastSection(False)
-        for column in (1, 2):
-            self.header().setSectionResizeMode(column, QHeaderView.ResizeMode.ResizeToContents)
         self.itemDoubleClicked.connect(self.wanted)
 
     def event(self, event: QEvent) -> bool:
@@ -99,6 +97,8 @@ class KeysPage(QDialog):
         self.copy.clicked.connect(self._copy)
         registry.keys_changed.connect(self._show_found)
         self._show_found()
+        for column in (1, 2):
+            self.table.resizeColumnToContents(column)
 
     def _lay_out(self) -> None:
         column, row, last = QVBoxLayout(self), QHBoxLayout(), QHBoxLayout()

@@ -67,7 +67,7 @@ class Steps(QListView):
         super().__init__(parent)
         self._stack = document.stack
         self.setAccessibleName(_("Steps; Enter goes back or forward to one"))
-        self.setObjectName("step_list")
+        self.setViewportMargins(4, 0, 0, 0)
         self.setUniformItemSizes(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)

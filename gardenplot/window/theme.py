@@ -126,13 +126,12 @@ def _sheet(inks: Palette) -> str:
     QPushButton[strong="true"]:focus {{ border: 2px solid {accent}; }}
     QTableView, QListView {{ border: none; background: {paper}; gridline-color: {rule}; }}
     QHeaderView::section {{ background: {panel}; border: none; border-bottom: 1px solid {rule}; padding: 3px 6px; }}
-    QTreeView::item, QListView#step_list::item {{ padding-left: 3px; }}
+    QTreeView::item {{ padding-left: 3px; }}
     QTabWidget::pane {{ border: none; }}
     QTabBar::tab {{ background: {panel}; padding: 5px 12px; border: none; }}
     QTabBar::tab:selected {{ background: {paper}; font-weight: bold; border-top: 2px solid {ink}; }}
     QTabBar::tab:focus {{ color: {accent}; }}
     QScrollArea {{ border: none; background: {panel}; }}
-    QFrame#index {{ background: {paper}; border: 1px solid {ink}; border-top: 3px solid {ink}; }}
     QMenuBar, QStatusBar {{ background: {panel}; }}
     QMenu {{ background: {paper}; border: 1px solid {rule}; }}
     QMenu::item {{ padding: 4px 24px; }}
