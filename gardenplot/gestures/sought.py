@@ -43,14 +43,14 @@ class Sought:
 
 
 def seek(lines: Sequence[Sought], text: str) -> tuple[int, ...]:
-    """The numbers of the lines that a text finds, the best first, of equals first those that can be.
+    """The numbers of the lines that a text finds, the best first; what cannot be comes a little later than it fits.
 
     For no text all of them, in their order.
     """
     typed = folded(text)
     found = [(fit, number) for number, line in enumerate(lines) if (fit := line.fit(typed)) is not None]
     if typed:
-        found.sort(key=lambda one: (one[0], not lines[one[1]].can_be, one[1]))
+        found.sort(key=lambda one: (one[0] + (not lines[one[1]].can_be), not lines[one[1]].can_be, one[1]))
     return tuple(number for _fit, number in found)
 
 

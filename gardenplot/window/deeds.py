@@ -6,8 +6,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 
 from gardenplot.errors import GardenplotError, PlanError
-from gardenplot.exports.apart import Work
-from gardenplot.exports.kinds import module_for
 from gardenplot.findings import Finding
 from gardenplot.gestures.orders import drop_order
 from gardenplot.gestures.trials import layout_in, try_first_gap
@@ -16,8 +14,7 @@ from gardenplot.plan.edits import copy_bed, remove_bed
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.window.canvas_keys import remove
 from gardenplot.window.compare_dialog import compare_layouts
-from gardenplot.window.late import preview_sheets
-from gardenplot.window.long_work import carried_out
+from gardenplot.window.late import made_drawing, preview_sheets
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from gardenplot.words import _
 
@@ -181,9 +178,8 @@ class SheetDeeds:
         if not name:
             return
         try:
-            work = Work(module_for(Path(name)), "drawn", (self._window.document.plan,))
-            made = carried_out(_("Drawing as a file …"), work, self._window)
-            if isinstance(made, bytes):
+            made = made_drawing(self._window.document.plan, Path(name), self._window)
+            if made is not None:
                 write_whole(Path(name), made)
                 self._window.tell(_("written to {path}").format(path=name))
             else:

@@ -2,10 +2,10 @@
 
 from typing import TYPE_CHECKING
 
-from gardenplot.window.help_page import HelpPage
-from gardenplot.window.keys_page import KeysPage
+from gardenplot.window.late import change_keys, help_page
 
 if TYPE_CHECKING:
+    from gardenplot.window.help_page import HelpPage
     from gardenplot.window.main import MainWindow
 
 
@@ -19,11 +19,11 @@ class Pages:
     def help(self) -> None:
         """Show the help page, or bring it to the front."""
         if self.page is None:
-            self.page = HelpPage(self._window.registry, self._window)
+            self.page = help_page(self._window.registry, self._window)
         self.page.show()
         self.page.raise_()
         self.page.activateWindow()
 
     def keys(self) -> None:
         """Show all actions with their keys, to change them."""
-        KeysPage(self._window.registry, self._window).exec()
+        change_keys(self._window.registry, self._window)
