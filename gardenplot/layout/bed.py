@@ -1,6 +1,6 @@
 """All plantings of a bed at their places: where each block begins, and what fills its gap."""
 
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from attrs import frozen
 
@@ -22,8 +22,12 @@ class Grown:
     planting: Planting
     crop: Crop
     order: Order | None
-    dates: Dates
     wider: tuple[int, ...] = ()
+
+    @cached_property
+    def dates(self) -> Dates:
+        """When it has the ground."""
+        return dates_for(self.planting, self.crop, self.order)
 
 
 @frozen(cache_hash=True)
@@ -63,13 +67,14 @@ def _grown_by_bed(plan: Plan) -> dict[str, tuple[Grown, ...]]:
 @lru_cache(maxsize=8192)
 def _grown(place: Place, planting: Planting, crop: Crop, order: Order | None) -> Grown:
     wider = wider_spacings(place, planting, (planting.in_row or crop.in_row).nm)
-    return Grown(planting, crop, order, dates_for(planting, crop, order), wider)
+    return Grown(planting, crop, order, wider)
 
 
 @lru_cache(maxsize=16)
 def lay_out_plan(plan: Plan) -> tuple[LaidOut, ...]:
     """The layouts of all beds, in the plan's order."""
-    return tuple(lay_out_bed(plan, bed) for bed in plan.beds)
+    grown = _grown_by_bed(plan)
+    return tuple(_laid_out(bed, grown.get(bed.id, ())) for bed in plan.beds)
 
 
 @lru_cache(maxsize=2048)
@@ -84,11 +89,12 @@ def _laid_out(bed: Bed, grown: tuple[Grown, ...]) -> LaidOut:
         for one, size, block in zip(grown, sizes, blocks, strict=True)
         if block is not None
     )
-    answered = (
-        with_answer(layout, _followers(one, grown, layouts), one.planting.reserved)
-        for one, layout in zip(grown, layouts, strict=True)
-    )
-    return LaidOut(bed, grown, tuple(answered))
+    if any(one.planting.keep_clear is not None for one in grown):
+        layouts = tuple(
+            with_answer(layout, _followers(one, grown, layouts), one.planting.reserved)
+            for one, layout in zip(grown, layouts, strict=True)
+        )
+    return LaidOut(bed, grown, layouts)
 
 
 def _followers(one: Grown, grown: tuple[Grown, ...], layouts: tuple[Layout, ...]) -> tuple[Follower, ...]:
@@ -168,10 +174,10 @@ def _gap_for(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: list[_Block
         if block is not None and other is not one and compete(one, other)
     ]
     gap = bed.gap.nm if bed.gap else 0
-    given = one.planting.start
-    start = given.nm if given is not None else _first_free(bed.zone[0], sorted(others), gap)
-    end = min([block[0] - gap for block in others if block[0] >= start], default=bed.zone[1])
-    return start, max(start, min(end, bed.zone[1]))
+    (first, last), given = bed.zone, one.planting.start
+    start = given.nm if given is not None else _first_free(first, sorted(others), gap)
+    end = min([last, *(block[0] - gap for block in others if block[0] >= start)])
+    return start, max(start, end)
 
 
 def _first_free(start: int, blocks: list[_Block], gap: int) -> int:
