@@ -45,7 +45,7 @@ def capacity(pattern: Pattern, rows: int, in_row: int, length: int, ends: Ends |
     ends = ends or half_spacing(in_row)
     shifted = shifted_rows(pattern, rows)
     straight_row = ranks_in(in_row, length, ends)
-    shifted_row = ranks_in(in_row, length - shift(in_row), ends)
+    shifted_row = ranks_in(in_row, length - shift(in_row), ends) if shifted else 0
     return (rows - shifted) * straight_row + shifted * shifted_row
 
 

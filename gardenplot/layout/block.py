@@ -59,16 +59,16 @@ def length_at(bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int)
 
 
 def lay_out(
-    bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int, length: int, wider: tuple[int, ...] = ()
+    bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int, end: int, wider: tuple[int, ...] = ()
 ) -> Layout:
-    """The layout of a block that begins at `start`; plants stand only where it lies inside the planting zone.
+    """The layout of a block from `start` to `end`; plants stand only where it lies inside the planting zone.
 
     Plants that were typed may leave the last rank part-filled; those of an order fill it. `wider` are spacings in the
     row, from narrow to wide, on which the remainder may be spread.
     """
     first, last = bed.zone
-    inside = max(start, first), min(start + length, last)
-    grid, wanted = _phased(bed, crop, planting, size, start, start + length), size.wanted
+    inside = max(start, first), min(end, last)
+    grid, wanted = _phased(bed, crop, planting, size, start, end), size.wanted
     if wanted is not None and planting.plants is None and not size.fills:
         least = _length_for(bed, grid, crop, wanted, start)
         wanted = max(wanted, _capacity(bed, grid, crop, start, start + least))
@@ -85,7 +85,7 @@ def lay_out(
         bed=bed.id,
         crop=crop.id,
         start=start,
-        end=start + length,
+        end=end,
         grid=grid,
         offsets=offsets,
         fills=fills,

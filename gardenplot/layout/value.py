@@ -48,7 +48,7 @@ class Line(NamedTuple):
         return Line(self.offset + offset, self.low + offset, self.high + offset, *self[3:])
 
 
-@frozen(cache_hash=True, slots=False)
+@frozen(cache_hash=True, slots=False)  # a dictionary of twenty fields is filled in half the time of twenty slots
 class Grid:
     """How plants stand across and along a bed before any block is cut from it.
 
@@ -146,7 +146,7 @@ class Row(NamedTuple):
         return sum(run.count for run in self.runs)
 
 
-@frozen(cache_hash=True, slots=False)
+@frozen(cache_hash=True)
 class Ring:
     """Plants at equal distances on a circle: its radius, and their tape readings and offsets to the nearest nm."""
 
@@ -159,7 +159,7 @@ class Ring:
         return len(self.places)
 
 
-@frozen(cache_hash=True, slots=False)
+@frozen(cache_hash=True, slots=False)  # as a grid
 class Layout:
     """Where the plants of one planting stand: its block from `start` to `end` and its rows, or its rings.
 
