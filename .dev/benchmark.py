@@ -71,7 +71,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def written(name: str, *cells: str) -> str:
     """A row of the table."""
-    return f"{name:<52}" + "".join(f"{cell:>13}" for cell in cells)
+    return f"{name:<60}" + "".join(f"{cell:>13}" for cell in cells)
 
 
 def machine() -> str:
