@@ -99,15 +99,13 @@ def lay_out(
 def _phased(bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int, end: int | None) -> Grid:
     """The grid shifted, perhaps turned, where that is asked for: for its block or, where plants decide that, for all
     that follows."""
+    if planting.phase is Phase.CENTRED:
+        return size.grid
     first, last = bed.zone
     until = last if end is None or size.wanted is not None else min(end, last)
-    match planting.phase:
-        case Phase.CENTRED:
-            return size.grid
-        case Phase.BEST:
-            return best_phase(bed, size.grid, max(start, first), until)
-        case Phase.TURNED:
-            return best_turned(bed, crop, planting, size.grid, max(start, first), until, size.wanted)
+    if planting.phase is Phase.BEST:
+        return best_phase(bed, size.grid, max(start, first), until)
+    return best_turned(bed, crop, planting, size.grid, max(start, first), until, size.wanted)
 
 
 def _filled(bed: Bed, grid: Grid, start: int, end: int, plants: int) -> tuple[tuple[int, ...], tuple[Runs, ...]]:
