@@ -3,13 +3,15 @@
 from datetime import date, timedelta
 
 from PySide6.QtCore import QDate, QSignalBlocker, Qt
-from PySide6.QtWidgets import QCheckBox, QDateEdit, QHBoxLayout, QLabel, QPushButton, QSlider, QWidget
+from PySide6.QtWidgets import QCheckBox, QDateEdit, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QSlider, QWidget
 
 from gardenplot.drawing.style import Ink
 from gardenplot.season import dates_of
 from gardenplot.window.document import Document
+from gardenplot.window.elided import Elided
 from gardenplot.window.sight import Sight
-from gardenplot.window.theme import colour, palette, widget_font
+from gardenplot.window.theme import widget_font, write_in
+from gardenplot.window.wrapping import Wrapping
 from gardenplot.words import _
 
 _LONGEST_NAME = 36
@@ -21,9 +23,9 @@ class Header(QWidget):
     def __init__(self, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight = document, sight
-        self.name, self.state = QLabel(), QLabel()
+        self.name, self.state = Elided(), QLabel()
         self.name.setFont(widget_font(17, bold=True))
-        self.state.setStyleSheet(f"color: {colour(palette(), Ink.SECOND).name()};")
+        write_in(self.state, Ink.SECOND)
         self.day = QDateEdit()
         self.day.setCalendarPopup(True)
         self.day.setDisplayFormat("ddd d MMM yyyy")
@@ -35,18 +37,7 @@ class Header(QWidget):
         self.always = QCheckBox(_("all days"))
         self.sheet = QPushButton(_("Bed sheet …"))
         self.sheet.setProperty("strong", True)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(14, 7, 14, 7)
-        row.setSpacing(10)
-        self.state.setMinimumWidth(10)
-        row.addWidget(self.name)
-        row.addWidget(self.state, 1)
-        row.addWidget(QLabel(_("The beds on")))
-        row.addWidget(self.day)
-        row.addWidget(self.slider, 2)
-        row.addWidget(self.always)
-        row.addSpacing(10)
-        row.addWidget(self.sheet)
+        self._lay_out()
         self.day.dateChanged.connect(self._pick)
         self.slider.valueChanged.connect(lambda number: self._sight.show_day(date.fromordinal(number)))
         self.always.toggled.connect(self._pick_always)
@@ -55,11 +46,26 @@ class Header(QWidget):
         document.saved.connect(self.refresh)
         sight.day_changed.connect(self.refresh)
 
+    def _lay_out(self) -> None:
+        """All in one line where there is room, else in two."""
+        row, plan, day = Wrapping(self, spacing=8), QHBoxLayout(), QHBoxLayout()
+        row.setContentsMargins(12, 7, 12, 7)
+        self.state.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        plan.addWidget(self.name)
+        plan.addWidget(self.state, 1)
+        for part in (QLabel(_("The beds on")), self.day, self.slider, self.always):
+            day.addWidget(part)
+        for group in (plan, day):
+            group.setSpacing(8)
+            row.add_group(group)
+        row.addWidget(self.sheet)
+        row.pinned = row.itemAt(row.count() - 1)
+
     def refresh(self) -> None:
         """Show the name, whether it is saved, and the day."""
         name = self._document.name
         self.name.setText(name if len(name) <= _LONGEST_NAME else f"{name[: _LONGEST_NAME - 1]}…")
-        self.name.setToolTip(name)
+        self.name.shown_whole = name
         clean, path = self._document.is_saved, self._document.path
         saved = _("saved") if path else _("not saved yet")
         self.state.setText(f"· {saved if clean else _('changed')}")
