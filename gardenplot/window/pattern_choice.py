@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QAbstractButton, QBoxLayout, QButtonGroup, QHBoxLa
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import PATTERNS
 from gardenplot.drawing.style import Ink
-from gardenplot.layout.compare import InPattern
+from gardenplot.layout.compare import SIDE_BY_SIDE, InPattern
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Pattern
 from gardenplot.units import MM, Units
@@ -147,13 +147,14 @@ class PatternChoice(QWidget):
         row.setSpacing(6)
         self._group = QButtonGroup(self)
         self._row = row
-        self.buttons: dict[Pattern, PatternButton] = {}
+        # Made at once: a part that comes later would stand first in the order of the Tab key.
+        self.buttons = {pattern: self._made(pattern) for pattern in SIDE_BY_SIDE}
 
     def show_candidates(self, found: tuple[InPattern, ...], look: Look, units: Units, now: Pattern) -> None:
         """Show the candidates and which of them is the block's own."""
         self._group.setExclusive(False)
         for candidate in found:
-            button = self.buttons.get(candidate.pattern) or self._add(candidate.pattern)
+            button = self.buttons[candidate.pattern]
             button.show_candidate(candidate, look, units)
             button.setChecked(candidate.pattern is now)
         self._group.setExclusive(now in self.buttons)
@@ -173,10 +174,9 @@ class PatternChoice(QWidget):
         for button in buttons:
             button.lie_flat(flat)
 
-    def _add(self, pattern: Pattern) -> PatternButton:
+    def _made(self, pattern: Pattern) -> PatternButton:
         button = PatternButton(pattern, self)
         button.clicked.connect(lambda: self.picked.emit(pattern))
-        self.buttons[pattern] = button
         self._group.addButton(button)
         self._row.addWidget(button, 1)
         return button

@@ -69,6 +69,7 @@ class Preview(QDialog):
         area = QScrollArea()
         area.setWidget(self.picture)
         area.setWidgetResizable(True)
+        area.setAccessibleName(_("The page, to scroll"))
         column.addWidget(area, 1)
         groups: dict[QHBoxLayout, tuple[QWidget, ...]] = {
             pages: (self.before, self.number, self.after),

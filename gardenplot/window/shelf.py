@@ -201,6 +201,7 @@ class Shelf(QWidget):
         self.list.setDragEnabled(True)
         self.list.setDragDropMode(QAbstractItemView.DragDropMode.DragOnly)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.setWordWrap(True)  # rows are measured anew when the list gets wider or narrower
         self.list.setResizeMode(QListView.ResizeMode.Adjust)
         self.list.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.scale = QLabel(_("swatches 1 : {scale}").format(scale=SWATCH_SCALE))
