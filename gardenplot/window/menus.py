@@ -105,6 +105,7 @@ def _view(window: "MainWindow") -> None:
     _act(menu, _("Zoom &in"), partial(view.zoom, 1.25), QKeySequence("Ctrl+="))
     _act(menu, _("Zoom &out"), partial(view.zoom, 0.8), QKeySequence("Ctrl+-"))
     _act(menu, _("&Whole length"), view.fit, QKeySequence("Ctrl+0"))
+    _act(menu, _("&All beds at once"), partial(view.fit, all_beds=True), QKeySequence("Ctrl+9"))
     _act(menu, _("To the &selection"), window.plantings.zoom_to_selection, QKeySequence("Ctrl+E"))
     true_scale = _act(menu, _("&True scale across the beds"), lambda: None)
     true_scale.setCheckable(True)
