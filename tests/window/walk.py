@@ -95,10 +95,15 @@ def cut(pixels: Pixels, frame: QRect) -> Pixels:
 
 
 def parts(shown: QWidget) -> Iterator[QWidget]:
-    """Every part of a window that can be seen."""
+    """Every part of a window that can be seen whole."""
     for part in shown.findChildren(QWidget):
-        if part.isVisibleTo(shown) and not part.visibleRegion().isEmpty():
+        if part.isVisibleTo(shown) and is_whole(part):
             yield part
+
+
+def is_whole(part: QWidget) -> bool:
+    """Whether nothing of a part is scrolled out of sight."""
+    return not part.size().isEmpty() and part.visibleRegion().boundingRect().size() == part.size()
 
 
 @contextmanager
