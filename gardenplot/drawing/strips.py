@@ -125,7 +125,7 @@ def all_in_sight(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: boo
     if usual.height <= room or not laid_out:
         return usual
     widths = sum(laid.bed.width.nm / MM for laid in laid_out) * along
-    bare = room - len(laid_out) * (HEADROOM + CAPTIONS)
+    bare = room - HEADROOM - len(laid_out) * (HEADROOM + CAPTIONS)
     if bare >= _TOLD * len(laid_out) and not true_scale:
         return stacked(laid_out, along, bare / widths)
     between = min(_CLOSE, room / len(laid_out) / 4)

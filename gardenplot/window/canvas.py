@@ -52,6 +52,7 @@ class Canvas(QAbstractScrollArea):
         self.setAcceptDrops(True)
         self.viewport().setAcceptDrops(True)
         self.viewport().setMouseTracking(True)
+        self.viewport().setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setAccessibleName(_("Drawing of the beds"))
         document.changed.connect(self.view.settle)
         document.changed.connect(self._describe)

@@ -1,6 +1,6 @@
 """The tape along the top of the canvas."""
 
-from PySide6.QtCore import QPointF, QRect, QRectF
+from PySide6.QtCore import QLineF, QPointF, QRect, QRectF
 from PySide6.QtGui import QPainter, QPen
 
 from gardenplot.drawing.strips import GUTTER, Strips
@@ -27,11 +27,12 @@ def paint_tape(painter: QPainter, frame: QRect, strips: Strips, left: int, units
     painter.setPen(QPen(ink, 1.2))
     painter.drawLine(QPointF(max(left, GUTTER - 10), base), QPointF(end, base))
     first, last = round((GUTTER - 30 - left) / along * MM), round((frame.width() - left) / along * MM)
-    for tick in ticks(first, min(last, round(longest * MM)), units, along):
-        x = left + tick.at / MM * along
-        painter.drawLine(QPointF(x, base), QPointF(x, base - (9 if tick.words else 4)))
-        if tick.words:
-            write_within(painter, QRectF(x - 40, base - 27, 80, 16), tick.words, 12)
+    found = ticks(first, min(last, round(longest * MM)), units, along)
+    places = [(left + tick.at / MM * along, tick.words) for tick in found]
+    painter.drawLines([QLineF(x, base, x, base - (9 if words else 4)) for x, words in places])
+    for x, words in places:
+        if words:
+            write_within(painter, QRectF(x - 40, base - 27, 80, 16), words, 12)
     if left > GUTTER - 10:
         painter.setBrush(colour(inks, Ink.PAPER))
         painter.setPen(QPen(ink, 1.4))

@@ -20,7 +20,7 @@ from gardenplot.words import _
 
 Lines = tuple[tuple[str, Ink], ...]
 
-LINES_REACH = 110
+LINES_REACH = 80
 """Pixels above and below the hand within which its lines stand."""
 
 _PULLS = {
