@@ -19,6 +19,8 @@ class CandidateColumns(QScrollArea):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        # Pictures of beds and their numbers, with the head at the left as in the drawing.
+        self.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
         self.columns: list[CandidateColumn] = []
         self._window = QWidget(self)
         self.headings = MeasureHeadings(self._window)

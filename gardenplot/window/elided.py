@@ -4,6 +4,8 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
+from gardenplot.window.script import runs
+
 _LEAST_LETTERS = 6
 
 
@@ -30,6 +32,7 @@ class Elided(QLabel):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         painter = QPainter(self)
+        painter.setLayoutDirection(runs(self.text()))
         side = self.style().visualAlignment(self.layoutDirection(), self.alignment())
         self.style().drawItemText(
             painter, self.contentsRect(), side.value, self.palette(), True, self.shown, self.foregroundRole()

@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from gardenplot.drawing.style import Ink
 from gardenplot.errors import GardenplotError
+from gardenplot.window.script import runs
 from gardenplot.window.theme import magnified, write_in
 
 LARGE = 1.4
@@ -95,6 +96,7 @@ class Choice(QComboBox):
         option.currentText = option.fontMetrics.elidedText(words, Qt.TextElideMode.ElideRight, room)
         self.setToolTip(words if option.currentText != words else "")
         painter = QStylePainter(self)
+        painter.setLayoutDirection(runs(words))
         painter.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option)
         painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
         painter.end()

@@ -2,13 +2,14 @@
 
 from datetime import date, timedelta
 
-from PySide6.QtCore import QDate, QSignalBlocker, Qt
+from PySide6.QtCore import QDate, QLocale, QSignalBlocker, Qt
 from PySide6.QtWidgets import QCheckBox, QDateEdit, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QSlider, QWidget
 
 from gardenplot.drawing.style import Ink
 from gardenplot.season import dates_of
 from gardenplot.window.document import Document
 from gardenplot.window.elided import Elided
+from gardenplot.window.script import runs
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import widget_font, write_in
 from gardenplot.window.wrapping import Wrapping
@@ -28,6 +29,8 @@ class Header(QWidget):
         write_in(self.state, Ink.SECOND)
         self.day = QDateEdit()
         self.day.setCalendarPopup(True)
+        # Before the format, whose parts Qt puts in the order of the direction that it finds.
+        self.day.setLayoutDirection(runs(QLocale().dayName(1)))
         self.day.setDisplayFormat("ddd d MMM yyyy")
         self.day.setAccessibleName(_("Day shown"))
         self.slider = QSlider(Qt.Orientation.Horizontal)

@@ -75,6 +75,7 @@ class PatternButton(QAbstractButton):
             return
         inks = palette()
         painter = QPainter(self)
+        painter.setLayoutDirection(self.layoutDirection())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         wide = min(self.width() / 3, 2.0 * _PICTURE) if self._is_flat else self.width() - 3.0
         frame = QRectF(1.5, 1.5, wide, _PICTURE)
@@ -143,6 +144,8 @@ class PatternChoice(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(6)
+        # Pictures of beds and their numbers, with the head at the left as in the drawing.
+        self.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
         self._group = QButtonGroup(self)
         self._row = row
         # Made at once: a part that comes later would stand first in the order of the Tab key.

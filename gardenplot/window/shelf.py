@@ -37,6 +37,7 @@ from gardenplot.plan.catalogue import found_crops
 from gardenplot.units import Units
 from gardenplot.window.document import Document
 from gardenplot.window.mime import CROP, with_crop
+from gardenplot.window.script import runs
 from gardenplot.window.theme import colour, magnified, palette, widget_font
 from gardenplot.words import _
 
@@ -109,14 +110,18 @@ class CropDelegate(QStyledItemDelegate):
             painter.setPen(QPen(colour(inks, Ink.ACCENT if focused else Ink.EDGE), 2 if focused else 1))
             painter.setBrush(colour(inks, Ink.PAPER))
             painter.drawRoundedRect(QRectF(rect).adjusted(3, 3, -3, -3), 4, 4)
-        corner = QPoint(rect.left() + 7, rect.top() + 8)
-        paint_swatch(painter, crop, QRect(corner, _SWATCH))
-        left, room, top = corner.x() + _SWATCH.width() + 8, _room(rect.width()), float(corner.y())
+        swatch_frame = QRect(QPoint(rect.left() + 7, rect.top() + 8), _SWATCH)
+        paint_swatch(painter, crop, QStyle.visualRect(option.direction, rect, swatch_frame))
+        words_frame = QRect(swatch_frame.right() + 9, swatch_frame.top(), _room(rect.width()), rect.height())
+        words_frame = QStyle.visualRect(option.direction, rect, words_frame)
+        side, top = QStyle.visualAlignment(option.direction, Qt.AlignmentFlag.AlignLeft), float(words_frame.top())
         for (words, font), ink in zip(_lines(index), (Ink.INK, Ink.SECOND), strict=True):
-            height = _height(words, font, room)
+            height = _height(words, font, words_frame.width())
             painter.setFont(font)
             painter.setPen(colour(inks, ink))
-            painter.drawText(QRectF(left, top, room, height), _WRAPPED, words)
+            painter.setLayoutDirection(runs(words))
+            line = QRectF(words_frame.left(), top, words_frame.width(), height)
+            painter.drawText(line, side.value | Qt.TextFlag.TextWordWrap, words)
             top += height
         painter.restore()
 

@@ -8,6 +8,7 @@ from PySide6.QtGui import QBrush
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
 from gardenplot.drawing.style import Ink
+from gardenplot.window.script import keep_order
 from gardenplot.window.theme import colour, palette
 
 _KEY = Qt.ItemDataRole.UserRole
@@ -35,6 +36,7 @@ class Table(QTreeWidget):
         self._numbers = numbers
         self._rows: tuple[TableRow, ...] = ()
         self.setAccessibleName(name)
+        keep_order(self)
         self.setHeaderLabels(columns)
         self.setUniformRowHeights(True)
         self.setRootIsDecorated(False)
