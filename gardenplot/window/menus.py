@@ -110,6 +110,9 @@ def _view(window: "MainWindow") -> None:
     true_scale = _act(menu, _("&True scale across the beds"), lambda: None)
     true_scale.setCheckable(True)
     true_scale.toggled.connect(view.set_true_scale)
+    magnifier = _act(menu, _("&Magnifier at the pointer"), lambda: None, QKeySequence("F8"))
+    magnifier.setCheckable(True)
+    magnifier.toggled.connect(window.canvas.magnifier.want)
     menu.addSeparator()
     for dock in window.docks:
         menu.addAction(dock.toggleViewAction())
