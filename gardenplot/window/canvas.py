@@ -24,6 +24,7 @@ from gardenplot.window.canvas_hand import Hand
 from gardenplot.window.canvas_keys import press_key
 from gardenplot.window.canvas_paint import Scene, paint_scene
 from gardenplot.window.canvas_places import CanvasPlaces
+from gardenplot.window.canvas_spoken import CanvasSpoken
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.canvas_tips import CanvasTips
 from gardenplot.window.canvas_view import CanvasView
@@ -60,6 +61,8 @@ class Canvas(QAbstractScrollArea):
         self.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
         self.tips = CanvasTips(self, self.view)
         self.setAccessibleName(_("Drawing of the beds"))
+        self.spoken = CanvasSpoken(self, self.places, document, sight)
+        self.stage.refused.connect(self.spoken.refuse)
         document.changed.connect(self.view.settle)
         document.changed.connect(self._describe)
         document.opened.connect(self.view.fit)
