@@ -97,4 +97,4 @@ class CandidateColumns(QScrollArea):
         """Give the headings the strip left of the columns."""
         wide = self.headings.width()
         self.setViewportMargins(wide, 0, 0, 0)
-        self._window.setGeometry(0, 0, wide, self.viewport().height())
+        self._window.setGeometry(self.frameWidth(), self.viewport().y(), wide, self.viewport().height())

@@ -95,7 +95,8 @@ class CropDelegate(QStyledItemDelegate):
     def sizeHint(self, option: QStyleOptionViewItem, index: AnyIndex) -> QSize:
         view = option.widget
         width = view.viewport().width() if isinstance(view, QAbstractScrollArea) else 170
-        lines = sum(_height(words, font, _room(width)) for words, font in _lines(index))
+        room = _room(width)
+        lines = sum(_height(words, font, room) for words, font in _lines(index, room))
         return QSize(120, round(max(_SWATCH.height(), lines) + 16))
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
@@ -115,7 +116,7 @@ class CropDelegate(QStyledItemDelegate):
         words_frame = QRect(swatch_frame.right() + 9, swatch_frame.top(), _room(rect.width()), rect.height())
         words_frame = QStyle.visualRect(option.direction, rect, words_frame)
         side, top = QStyle.visualAlignment(option.direction, Qt.AlignmentFlag.AlignLeft), float(words_frame.top())
-        for (words, font), ink in zip(_lines(index), (Ink.INK, Ink.SECOND), strict=True):
+        for (words, font), ink in zip(_lines(index, words_frame.width()), (Ink.INK, Ink.SECOND), strict=True):
             height = _height(words, font, words_frame.width())
             painter.setFont(font)
             painter.setPen(colour(inks, ink))
@@ -131,11 +132,13 @@ def _room(width: int) -> int:
     return max(40, width - _SWATCH.width() - 20)
 
 
-def _lines(index: AnyIndex) -> tuple[tuple[str, QFont], ...]:
-    """A crop's name and its spacing, each with its font."""
-    crop = index.data(Qt.ItemDataRole.UserRole)
+def _lines(index: AnyIndex, room: int) -> tuple[tuple[str, QFont], ...]:
+    """A crop's name and its spacing, each with its font; the spacing is broken at its dot where it has no room."""
+    crop, bold, plain = index.data(Qt.ItemDataRole.UserRole), widget_font(13, bold=True), widget_font(12)
     spacing = index.data(Qt.ItemDataRole.DisplayRole).removeprefix(f"{crop.name}, ")
-    return (crop.name, widget_font(13, bold=True)), (spacing, widget_font(12))
+    if QFontMetricsF(plain).horizontalAdvance(spacing) > room:
+        spacing = spacing.replace(" · ", "\n")
+    return (crop.name, bold), (spacing, plain)
 
 
 def _height(words: str, font: QFont, room: int) -> float:
