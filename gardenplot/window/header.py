@@ -3,6 +3,7 @@
 from datetime import date, timedelta
 
 from PySide6.QtCore import QDate, QLocale, QSignalBlocker, Qt
+from PySide6.QtGui import QTextCharFormat
 from PySide6.QtWidgets import QCheckBox, QDateEdit, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QSlider, QWidget
 
 from gardenplot.drawing.style import Ink
@@ -29,6 +30,9 @@ class Header(QWidget):
         write_in(self.state, Ink.SECOND)
         self.day = QDateEdit()
         self.day.setCalendarPopup(True)
+        for day in (Qt.DayOfWeek.Saturday, Qt.DayOfWeek.Sunday):
+            # Qt's red would be one more colour; a grower works on these days too.
+            self.day.calendarWidget().setWeekdayTextFormat(day, QTextCharFormat())
         # Before the format, whose parts Qt puts in the order of the direction that it finds.
         self.day.setLayoutDirection(runs(QLocale().dayName(1)))
         self.day.setDisplayFormat("ddd d MMM yyyy")

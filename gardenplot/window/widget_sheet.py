@@ -10,7 +10,7 @@ def sheet(inks: Palette, times: float) -> str:
     Fields, boxes and sliders have an outline of 3 to 1 (WCAG 2.2, 1.4.11). What has focus wears a ring twice as thick
     as any other line, so that it is told by form and not by colour alone.
     """
-    parts = (_grounds, _fields, _buttons, _boxes, _slider, _lists, _tabs, _scroll_bars, _menus)
+    parts = (_grounds, _fields, _buttons, _boxes, _slider, _lists, _tabs, _calendar, _scroll_bars, _menus)
     return "".join(part(inks, times) for part in parts) + _inked(inks)
 
 
@@ -122,6 +122,20 @@ def _tabs(inks: Palette, _times: float) -> str:
     QTabBar::tab:selected {{ background: {paper}; font-weight: bold; border: 2px solid {paper};
         border-top: 2px solid {inks[Ink.INK]}; }}
     QTabBar::tab:selected:focus {{ border: 2px solid {inks[Ink.ACCENT]}; }}
+    """
+
+
+def _calendar(inks: Palette, _times: float) -> str:
+    paper, panel, ink = inks[Ink.PAPER], inks[Ink.PANEL], inks[Ink.INK]
+    return f"""
+    QCalendarWidget QWidget#qt_calendar_navigationbar {{ background: {panel}; }}
+    QCalendarWidget QToolButton {{ background: {panel}; color: {ink}; border: 2px solid {panel}; padding: 3px 6px;
+        font-weight: bold; }}
+    QCalendarWidget QToolButton:hover {{ border: 2px solid {inks[Ink.FIELD]}; }}
+    QCalendarWidget QToolButton:focus {{ border: 2px solid {inks[Ink.ACCENT]}; }}
+    QCalendarWidget QToolButton#qt_calendar_prevmonth {{ qproperty-icon: {_mark("left")}; }}
+    QCalendarWidget QToolButton#qt_calendar_nextmonth {{ qproperty-icon: {_mark("right")}; }}
+    QCalendarWidget QTableView {{ border: none; background: {paper}; }}
     """
 
 

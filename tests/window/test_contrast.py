@@ -164,7 +164,7 @@ def test_the_tick_is_seen_on_its_box(name: str, ground: str) -> None:
     assert contrast(stroke(name), ground) >= GRAPHICS
 
 
-@pytest.mark.parametrize("name", ["down", "close", "float"])
+@pytest.mark.parametrize("name", ["down", "close", "float", "left", "right"])
 @pytest.mark.parametrize("ground", ["#FBFAF7", "#F3F1EB", "#1D1F1B", "#262923"])
 def test_the_other_marks_are_seen_on_light_and_on_dark(name: str, ground: str) -> None:
     assert contrast(stroke(name), ground) >= GRAPHICS
