@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QByteArray, QSettings, QSize, Qt
 from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QDockWidget, QMainWindow, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QDockWidget, QMainWindow, QMenu, QVBoxLayout, QWidget
 
 from gardenplot.drawing.strips import Under
 from gardenplot.drawing.tables import summary
@@ -12,6 +12,7 @@ from gardenplot.window.deeds import BedDeeds, PlantingDeeds, SheetDeeds
 from gardenplot.window.document import Document
 from gardenplot.window.elided import Elided
 from gardenplot.window.filing import Filing
+from gardenplot.window.focus_in_sight import keep_focus_in_sight
 from gardenplot.window.header import Header
 from gardenplot.window.inspector import Inspector
 from gardenplot.window.ledger import Ledger
@@ -62,6 +63,9 @@ class MainWindow(QMainWindow):
         self.resizeDocks(self.docks[:2], widths, Qt.Orientation.Horizontal)
         self.resizeDocks(self.docks[2:3], [200], Qt.Orientation.Vertical)
         self._restore()
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            keep_focus_in_sight(app)
         self.canvas.setFocus()
 
     def _lay_out(self) -> None:

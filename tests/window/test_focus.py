@@ -4,10 +4,10 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QRect, Qt
+from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QScrollArea, QTabBar, QWidget
+from PySide6.QtWidgets import QApplication, QDockWidget, QScrollArea, QTabBar, QWidget
 
 from gardenplot.window.main import MainWindow
 from tests.colours_seen import contrasts
@@ -53,6 +53,22 @@ def test_focus_is_seen_on_every_part_of_the_window(
 
 
 @SCHEMES
+@pytest.mark.parametrize("name", ["season", "ledger"])
+def test_focus_is_seen_on_panels_that_lie_behind_one_another(
+    window: MainWindow, screen: QApplication, name: str
+) -> None:
+    panel = window.findChild(QDockWidget, name)
+    assert panel is not None
+    panel.raise_()
+    settle(window)
+    window.canvas.setFocus()
+    settle(window)
+    assert screen.focusWidget() is window.canvas
+    assert any(panel.isAncestorOf(part) for part in stops(window))
+    assert_every_stop_is_marked(window)
+
+
+@SCHEMES
 @pytest.mark.parametrize("name", DIALOGS)
 def test_focus_is_seen_on_every_part_of_the_dialogs(
     window: MainWindow, screen: QApplication, name: str, monkeypatch: pytest.MonkeyPatch
@@ -71,6 +87,8 @@ def assert_every_stop_is_marked(shown: QWidget) -> None:
     assert all(names), names
     for part, after in zip(found, (*found[1:], found[0]), strict=True):
         assert shown.focusWidget() is part
+        QApplication.processEvents()
+        assert not part.visibleRegion().isEmpty(), f"{spoken(part)} has the keyboard out of sight"
         focused = in_sight(part, shown)
         while shown.focusWidget() is part:
             QTest.keyClick(part, Qt.Key.Key_Tab)
@@ -82,7 +100,10 @@ def assert_every_stop_is_marked(shown: QWidget) -> None:
 
 def in_sight(part: QWidget, shown: QWidget) -> Pixels | None:
     """A part and what is close around it; None where it is scrolled out of sight."""
-    return cut(picture(shown), place(part, shown, AROUND)) if is_whole(part) else None
+    frame = place(part, shown, AROUND)
+    if isinstance(part, QTabBar):
+        frame = part.tabRect(part.currentIndex()).translated(part.mapTo(shown, QPoint(0, 0)))
+    return cut(picture(shown), frame) if is_whole(part) else None
 
 
 def has_mark(focused: Pixels, left: Pixels) -> bool:
@@ -113,9 +134,11 @@ def test_tab_goes_through_the_window_panel_by_panel_and_down_each_panel(window: 
     window.sight.select("b1", "p1")
     window.canvas.setFocus()
     settle(window)
-    panels = [window.canvas, window.shelf, window.inspector, window.ledger, window.header]
+    panels = [window.canvas, window.shelf, window.inspector, window.ledger, window.season, window.header]
     found = stops(window)
-    order = [next(panel for panel in panels if panel is part or panel.isAncestorOf(part)) for part in found]
+    settle(window)
+    order = [panel for part in found for panel in panels if panel is part or panel.isAncestorOf(part)]
+    assert len(order) >= len(found) - 1, "only the tabs of panels that lie behind one another are in no panel"
     assert [panel for number, panel in enumerate(order) if panel is not order[number - 1]] == panels
     for panel in panels:
         inside = [
