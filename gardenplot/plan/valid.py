@@ -11,6 +11,7 @@ from attrs import frozen
 from gardenplot.errors import PlanError
 from gardenplot.plan.shapes import FOLLOWS, inside_of, reach_of, shapes_of
 from gardenplot.plan.simple import fault_of
+from gardenplot.plan.valid_ground import standing_says, strip_says
 from gardenplot.plan.value import (
     Bed,
     Box,
@@ -23,6 +24,8 @@ from gardenplot.plan.value import (
     Place,
     Plan,
     Planting,
+    Tunnel,
+    Walk,
     Wish,
 )
 from gardenplot.units import LONGEST, MM, Length
@@ -57,6 +60,8 @@ def faults(plan: Plan) -> Iterator[Fault]:
     yield from _ids("orders", plan.orders)
     yield from _ids("wishes", plan.wishes)
     yield from _ids("covers", plan.covers)
+    yield from _ids("tunnels", plan.tunnels)
+    yield from _ids("paths", plan.paths)
     yield from _at("place", _place(plan.place))
     for number, bed in enumerate(plan.beds):
         yield from _at(f"beds[{number}]", _bed(bed))
@@ -74,6 +79,17 @@ def faults(plan: Plan) -> Iterator[Fault]:
         yield from _at(f"wishes[{number}]", _wish(wish, known))
     for number, cover in enumerate(plan.covers):
         yield from _at(f"covers[{number}]", _cover(cover, known))
+    yield from _ground(plan)
+
+
+def _ground(plan: Plan) -> Iterator[Fault]:
+    seen: set[str] = set()
+    for number, standing in enumerate(plan.ground):
+        yield from _at(f"ground[{number}]", standing_says(plan, standing, seen))
+    strips: tuple[tuple[str, tuple[Tunnel | Walk, ...]], ...] = (("tunnels", plan.tunnels), ("paths", plan.paths))
+    for name, parts in strips:
+        for number, strip in enumerate(parts):
+            yield from _at(f"{name}[{number}]", strip_says(strip, _above_nothing))
 
 
 @frozen
@@ -91,7 +107,7 @@ def _at(place: str, found: _Says) -> Iterator[Fault]:
         yield Fault(f"{place}.{name}", says)
 
 
-def _ids(name: str, parts: Sequence[Bed | Crop | Planting | Order | Wish | Cover]) -> Iterator[Fault]:
+def _ids(name: str, parts: Sequence[Bed | Crop | Planting | Order | Wish | Cover | Tunnel | Walk]) -> Iterator[Fault]:
     seen: set[str] = set()
     for number, part in enumerate(parts):
         if not part.id:
