@@ -3,8 +3,10 @@
 Whether plantings fit their beds is not asked here: a plan that does not fit is still a plan (see findings).
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import lru_cache
 from itertools import pairwise
+from typing import Any
 
 from attrs import frozen
 
@@ -63,33 +65,28 @@ def faults(plan: Plan) -> Iterator[Fault]:
     yield from _ids("tunnels", plan.tunnels)
     yield from _ids("paths", plan.paths)
     yield from _at("place", _place(plan.place))
-    for number, bed in enumerate(plan.beds):
-        yield from _at(f"beds[{number}]", _bed(bed))
-    for number, crop in enumerate(plan.crops):
-        yield from _at(f"crops[{number}]", _crop(crop))
-    beds, crops = {bed.id: bed for bed in plan.beds}, {crop.id: crop for crop in plan.crops}
     known = _Known(*({part.id for part in parts} for parts in (plan.beds, plan.crops, plan.orders)))
+    yield from _each("beds", plan.beds, _bed)
+    yield from _each("crops", plan.crops, _crop)
+    yield from _each("plantings", plan.plantings, lambda one: (*_referred(one, known), *_planting(one)))
+    beds, crops = {bed.id: bed for bed in plan.beds}, {crop.id: crop for crop in plan.crops}
     for number, planting in enumerate(plan.plantings):
-        yield from _at(f"plantings[{number}]", _planting(planting, known))
-        if planting.bed in beds and planting.crop in crops:
-            yield from _at(f"plantings[{number}]", _places(planting, beds[planting.bed], crops[planting.crop]))
-    for number, order in enumerate(plan.orders):
-        yield from _at(f"orders[{number}]", _order(order, known))
-    for number, wish in enumerate(plan.wishes):
-        yield from _at(f"wishes[{number}]", _wish(wish, known))
-    for number, cover in enumerate(plan.covers):
-        yield from _at(f"covers[{number}]", _cover(cover, known))
+        bed, crop = beds.get(planting.bed), crops.get(planting.crop)
+        if bed is not None and crop is not None and (found := _places(planting, bed, crop)):
+            yield from _at(f"plantings[{number}]", found)
+    yield from _each("orders", plan.orders, lambda one: _order(one, known))
+    yield from _each("wishes", plan.wishes, lambda one: _wish(one, known))
+    yield from _each("covers", plan.covers, lambda one: _cover(one, known))
     yield from _ground(plan)
 
 
 def _ground(plan: Plan) -> Iterator[Fault]:
     seen: set[str] = set()
+    beds = {bed.id for bed in plan.beds}
     for number, standing in enumerate(plan.ground):
-        yield from _at(f"ground[{number}]", standing_says(plan, standing, seen))
-    strips: tuple[tuple[str, tuple[Tunnel | Walk, ...]], ...] = (("tunnels", plan.tunnels), ("paths", plan.paths))
-    for name, parts in strips:
-        for number, strip in enumerate(parts):
-            yield from _at(f"{name}[{number}]", strip_says(strip, _above_nothing))
+        yield from _at(f"ground[{number}]", standing_says(beds, standing, seen))
+    for name, strips in (("tunnels", plan.tunnels), ("paths", plan.paths)):
+        yield from _each(name, strips, lambda strip: strip_says(strip, _above_nothing))
 
 
 @frozen
@@ -99,10 +96,27 @@ class _Known:
     orders: set[str]
 
 
-_Says = Iterator[tuple[str, str]]
+_Said = tuple[str, str]
+_Says = Iterator[_Said]
 
 
-def _at(place: str, found: _Says) -> Iterator[Fault]:
+def _remembered(search: Callable[..., _Says]) -> Callable[..., tuple[_Said, ...]]:
+    """A search that looks at the same values once: an edit changes few parts of a plan, and is checked as a whole."""
+
+    @lru_cache(maxsize=16_384)
+    def found(*parts: object) -> tuple[_Said, ...]:
+        return tuple(search(*parts))
+
+    return found
+
+
+def _each(name: str, parts: Sequence[Any], search: Callable[[Any], Iterable[_Said]]) -> Iterator[Fault]:
+    for number, part in enumerate(parts):
+        for place, says in search(part):
+            yield Fault(f"{name}[{number}].{place}", says)
+
+
+def _at(place: str, found: Iterable[_Said]) -> Iterator[Fault]:
     for name, says in found:
         yield Fault(f"{place}.{name}", says)
 
@@ -113,7 +127,7 @@ def _ids(name: str, parts: Sequence[Bed | Crop | Planting | Order | Wish | Cover
         if not part.id:
             yield Fault(f"{name}[{number}].id", _("an id is needed"))
         for text in (part.id, getattr(part, "name", "")):
-            if any("\ud800" <= sign <= "\udfff" for sign in text):
+            if not text.isascii() and any("\ud800" <= sign <= "\udfff" for sign in text):
                 yield Fault(f"{name}[{number}]", _("“{text}” holds half of a letter").format(text=text[:40]))
         if part.id in seen:
             yield Fault(f"{name}[{number}].id", _("“{id}” is there twice: each id stands once").format(id=part.id))
@@ -147,6 +161,7 @@ def _place(place: Place) -> _Says:
             )
 
 
+@_remembered
 def _bed(bed: Bed) -> _Says:
     for name, length in (("length", bed.length), ("width", bed.width)):
         yield from _above_nothing(name, length if length.text else None)
@@ -244,6 +259,7 @@ def _rows_apart(spacing: tuple[Length, ...]) -> _Says:
         )
 
 
+@_remembered
 def _crop(crop: Crop) -> _Says:
     yield from _above_nothing("in_row", crop.in_row)
     yield from _rows_apart(crop.row_spacing)
@@ -263,11 +279,15 @@ def _crop(crop: Crop) -> _Says:
         yield from _whole(name, getattr(crop, name), 0, 1500)
 
 
-def _planting(planting: Planting, known: _Known) -> _Says:
+def _referred(planting: Planting, known: _Known) -> _Says:
     yield from _known_id("bed", planting.bed, known.beds)
     yield from _known_id("crop", planting.crop, known.crops)
     if planting.order is not None:
         yield from _known_id("order", planting.order, known.orders)
+
+
+@_remembered
+def _planting(planting: Planting) -> _Says:
     if planting.plants is not None and planting.length is not None:
         yield "plants", _("either plants or a length, not both")
     yield from _whole("plants", planting.plants, 1, MOST_PLANTS)
@@ -295,6 +315,7 @@ def _pattern(planting: Planting) -> _Says:
             yield "offsets", _("{after} is not beyond {one}").format(after=after, one=one)
 
 
+@_remembered
 def _places(planting: Planting, bed: Bed, crop: Crop) -> _Says:
     """No more places than can be counted, however small the spacing and however large the bed."""
     spacing = planting.row_spacing or crop.row_spacing

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 
-from gardenplot.plan.value import Plan, Standing, Tunnel, Walk
+from gardenplot.plan.value import Standing, Tunnel, Walk
 from gardenplot.units import Length
 from gardenplot.words import _
 
@@ -11,9 +11,9 @@ Says = Iterator[tuple[str, str]]
 Measured = Callable[[str, Length | None], Says]
 
 
-def standing_says(plan: Plan, standing: Standing, seen: set[str]) -> Says:
-    """What is wrong with the place of a bed; `seen` are the beds whose place was looked at before."""
-    if standing.bed not in {bed.id for bed in plan.beds}:
+def standing_says(beds: set[str], standing: Standing, seen: set[str]) -> Says:
+    """What is wrong with the place of a bed among those that there are; `seen` are the beds whose place was looked at before."""
+    if standing.bed not in beds:
         yield "bed", _("there is no “{id}” in the plan").format(id=standing.bed)
     if standing.bed in seen:
         yield "bed", _("“{id}” has a place already: each bed stands once").format(id=standing.bed)
