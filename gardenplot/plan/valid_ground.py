@@ -12,7 +12,7 @@ Measured = Callable[[str, Length | None], Says]
 
 
 def standing_says(beds: set[str], standing: Standing, seen: set[str]) -> Says:
-    """What is wrong with the place of a bed among those that there are; `seen` are the beds whose place was looked at before."""
+    """What is wrong with the place of a bed among `beds`; `seen` are those whose place was looked at before."""
     if standing.bed not in beds:
         yield "bed", _("there is no “{id}” in the plan").format(id=standing.bed)
     if standing.bed in seen:

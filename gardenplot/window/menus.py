@@ -101,11 +101,15 @@ def _sheets(window: "MainWindow") -> None:
 
 
 def _view(window: "MainWindow") -> None:
-    menu, view = window.menuBar().addMenu(_("&View")), window.canvas.view
-    _act(menu, _("Zoom &in"), partial(view.zoom, 1.25), QKeySequence("Ctrl+="))
-    _act(menu, _("Zoom &out"), partial(view.zoom, 0.8), QKeySequence("Ctrl+-"))
-    _act(menu, _("&Whole length"), view.fit, QKeySequence("Ctrl+0"))
-    _act(menu, _("To the &selection"), window.plantings.zoom_to_selection, QKeySequence("Ctrl+E"))
+    menu, view, views = window.menuBar().addMenu(_("&View")), window.canvas.view, window.views
+    _act(menu, _("Zoom &in"), partial(views.zoom, 1.25), QKeySequence("Ctrl+="))
+    _act(menu, _("Zoom &out"), partial(views.zoom, 0.8), QKeySequence("Ctrl+-"))
+    _act(menu, _("&Whole length"), views.fit, QKeySequence("Ctrl+0"))
+    _act(menu, _("To the &selection"), views.zoom_to_selection, QKeySequence("Ctrl+E"))
+    ground = _act(menu, _("Beds on the &ground"), lambda: None, QKeySequence("Ctrl+G"))
+    ground.setCheckable(True)
+    ground.toggled.connect(views.show_ground)
+    views.turned.connect(ground.setChecked)
     true_scale = _act(menu, _("&True scale across the beds"), lambda: None)
     true_scale.setCheckable(True)
     true_scale.toggled.connect(view.set_true_scale)

@@ -1,0 +1,90 @@
+"""Words on the ground painted: names of beds, letters of blocks, names of tunnels and paths, shares of slopes."""
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
+
+from gardenplot.drawing.ground import Says, Sign
+from gardenplot.drawing.ground_under import Eye
+from gardenplot.drawing.style import Ink, Palette
+from gardenplot.window.theme import colour, drawing_font
+
+_AWAY = 8.0
+"""Pixels between a bed and its name."""
+_SLIMMEST = 7.0
+"""Pixels across a bed below which it has neither name nor letters."""
+_LEAST_NAME = 26.0
+"""Pixels of room below which a name is left out."""
+
+
+def paint_signs(
+    painter: QPainter, frame: QRectF, signs: tuple[Sign, ...], eye: Eye, chosen: str | None, inks: Palette
+) -> None:
+    """Paint all words that are in sight and have room."""
+    for each in signs:
+        is_chosen = each.says is Says.BED and each.about == chosen
+        sign = _placed(each, eye.scale, chosen=is_chosen)
+        at = QPointF(*eye.pixels(sign.at))
+        if not frame.adjusted(-300, -300, 300, 300).contains(at):
+            continue
+        painter.save()
+        painter.translate(at)
+        painter.rotate(sign.turn)
+        if sign.says is Says.BLOCK:
+            _letter(painter, sign, eye.scale, inks)
+        else:
+            _name(painter, sign, eye.scale, inks, chosen=is_chosen)
+        painter.restore()
+
+
+def _placed(sign: Sign, scale: float, *, chosen: bool) -> Sign:
+    """The sign itself, or where it stands elsewhere if only there it has room."""
+    font, other = _font_of(sign, scale, chosen=chosen), sign.elsewhere
+    if font is None or other is None:
+        return sign
+    metrics = QFontMetricsF(font)
+    width = metrics.horizontalAdvance(sign.words[-1])
+    has_room = width <= sign.room * scale - 2 * _AWAY
+    is_freer = metrics.height() <= other.height * scale and width <= other.room * scale
+    return other if not has_room and is_freer else sign
+
+
+def _name(painter: QPainter, sign: Sign, scale: float, inks: Palette, *, chosen: bool) -> None:
+    """Words on a line, cut where something else begins; those of a slim bed are smaller, or left out."""
+    font = _font_of(sign, scale, chosen=chosen)
+    away = 0.0 if sign.above else _AWAY
+    room = sign.room * scale - 2 * away
+    if font is None or room < _LEAST_NAME:
+        return
+    metrics = QFontMetricsF(font)
+    words = next((one for one in sign.words if metrics.horizontalAdvance(one) <= room), sign.words[-1])
+    words = metrics.elidedText(words, Qt.TextElideMode.ElideRight, room)
+    width, height = metrics.horizontalAdvance(words), metrics.height()
+    left = {0: -width / 2, 1: away, -1: -away - width}[sign.side]
+    painter.setFont(font)
+    painter.setPen(colour(inks, Ink.ACCENT if chosen else sign.ink))
+    top = -height - sign.above if sign.above else -height / 2
+    painter.drawText(QPointF(left, top + metrics.ascent()), words)
+
+
+def _font_of(sign: Sign, scale: float, *, chosen: bool) -> QFont | None:
+    if sign.says is not Says.BED:
+        return drawing_font(13 if sign.says is Says.STRIP else 12, bold=sign.says is Says.STRIP)
+    return drawing_font(12, bold=True) if chosen or sign.above or sign.height * scale >= _SLIMMEST else None
+
+
+def _letter(painter: QPainter, sign: Sign, scale: float, inks: Palette) -> None:
+    """A letter on a chip of paper, with the crop's name where there is room for it; bare where the bed is slim."""
+    high, room = sign.height * scale, sign.room * scale
+    font = drawing_font(13 if high >= 18 else 11 if high >= 12 else 9, bold=True)
+    metrics = QFontMetricsF(font)
+    words = next((one for one in sign.words if metrics.horizontalAdvance(one) + 12 <= room), None)
+    if words is None or high < _SLIMMEST:
+        return
+    width, height = metrics.horizontalAdvance(words) + 10, min(high - 1, 19.0)
+    chip = QRectF(-width / 2, -height / 2, width, height)
+    painter.setPen(QPen(colour(inks, Ink.RULE), 1))
+    painter.setBrush(colour(inks, Ink.PAPER))
+    painter.drawRoundedRect(chip, 3, 3)
+    painter.setFont(font)
+    painter.setPen(colour(inks, sign.ink))
+    painter.drawText(chip, Qt.AlignmentFlag.AlignCenter, words)
