@@ -5,6 +5,8 @@ from datetime import date
 from enum import StrEnum
 from functools import lru_cache
 
+from attrs import frozen
+
 from gardenplot.drawing.marks import Line, Mark, Outline, Pen, Weight, box
 from gardenplot.drawing.style import Ink
 from gardenplot.layout.zone import held, is_plain
@@ -29,11 +31,27 @@ class Layer(StrEnum):
 EVERY_LAYER = frozenset(Layer)
 
 
-def layer_marks(plan: Plan, bed: Bed, day: date | None, layers: frozenset[Layer]) -> tuple[Mark, ...]:
-    """The marks of the layers that lie over the plants of a bed on a day, in mm in its frame."""
-    drip = drip_marks(bed) if Layer.DRIP_LINES in layers else ()
-    covers = (mark for cover in standing_covers(plan, bed.id, day) for mark in cover_marks(bed, cover))
-    return (*drip, *(covers if Layer.COVERS in layers else ()))
+@frozen(cache_hash=True)
+class Over:
+    """Which layers of a bed are drawn, and the covers that stand over it."""
+
+    layers: frozenset[Layer]
+    covers: tuple[Cover, ...] = ()
+
+
+PLAIN = Over(frozenset({Layer.OBSTACLES, Layer.RESERVED, Layer.LEFTOVER}))
+"""A bed as it is drawn on paper and in files: without covers and drip lines."""
+
+
+def over_bed(plan: Plan, bed_id: str, day: date | None, layers: frozenset[Layer]) -> Over:
+    """What is drawn over a bed of a plan on a day, or of all days."""
+    return Over(layers, standing_covers(plan, bed_id, day) if Layer.COVERS in layers else ())
+
+
+def layer_marks(bed: Bed, over: Over) -> tuple[Mark, ...]:
+    """The marks of the layers that lie over the plants of a bed, in mm in its frame."""
+    drip = drip_marks(bed) if Layer.DRIP_LINES in over.layers else ()
+    return (*drip, *(mark for cover in over.covers for mark in cover_marks(bed, cover)))
 
 
 def standing_covers(plan: Plan, bed_id: str, day: date | None) -> tuple[Cover, ...]:

@@ -12,6 +12,8 @@ from functools import lru_cache
 from attrs import frozen
 
 from gardenplot.drawing.bed import draw_bed
+from gardenplot.drawing.covers import Layer, over_bed
+from gardenplot.drawing.detail import detail_at
 from gardenplot.drawing.ground_room import Box, Room, box_of, rooms_of
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Point, Weight, box
@@ -21,7 +23,7 @@ from gardenplot.findings.ground import footprint
 from gardenplot.layout import LaidOut, lay_out_plan, standing
 from gardenplot.plan import Bed, Plan, Tunnel, Walk
 from gardenplot.plan.ground import Frame, corners_on_ground, frame_of, frames_of, standing_of
-from gardenplot.units import MM, Units
+from gardenplot.units import MM
 from gardenplot.words import _
 
 _SLOPE_BESIDE = 225.0
@@ -113,9 +115,12 @@ def draw_ground(plan: Plan, day: date | None) -> GroundFigure:
     return GroundFigure(tuple(under), beds, tuple(over), tuple(signs), box_of([(0.0, 0.0), *corners]))
 
 
-def bed_marks(one: GroundBed, day: date | None, look: dict[str, Look], units: Units) -> tuple[Mark, ...]:
-    """The marks of a bed in its own frame, without its words: these have signs of their own."""
-    figure = draw_bed(one.laid, day, look, units)
+def bed_marks(
+    plan: Plan, one: GroundBed, day: date | None, scale: float, layers: frozenset[Layer]
+) -> tuple[Mark, ...]:
+    """The marks of a bed in its own frame at so many pixels per mm, without words: these have signs of their own."""
+    over = over_bed(plan, one.bed, day, layers)
+    figure = draw_bed(one.laid, day, looks(plan), plan.place.units, detail_at(one.laid, scale), over)
     return tuple(mark for mark in figure.marks if not isinstance(mark, Label))
 
 

@@ -6,11 +6,11 @@ from attrs import frozen
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QPolygonF
 
+from gardenplot.drawing.covers import EVERY_LAYER, Layer
 from gardenplot.drawing.ground import GroundBed, GroundFigure, bed_marks
 from gardenplot.drawing.ground_marks import north_letter, north_marks, scale_bar
 from gardenplot.drawing.ground_under import Eye, handle_at
 from gardenplot.drawing.ground_words import loose_line
-from gardenplot.drawing.letters import looks
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.plan import Plan
 from gardenplot.units import MM
@@ -37,6 +37,7 @@ class GroundScene:
     planting: str | None
     focused: bool = False
     turning: bool = False
+    layers: frozenset[Layer] = EVERY_LAYER
 
 
 def paint_ground(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
@@ -106,8 +107,8 @@ def _bed(painter: QPainter, one: GroundBed, scene: GroundScene, inks: Palette) -
     painter.save()
     painter.translate(*scene.eye.pixels((one.frame.x / MM, one.frame.y / MM)))
     painter.rotate(float(one.frame.turn))
-    marks = bed_marks(one, scene.day, looks(scene.plan), scene.plan.place.units)
     scale = scene.eye.scale
+    marks = bed_marks(scene.plan, one, scene.day, scale, scene.layers)
     paint(painter, marks, Scale(scale, scale, 0.0, one.laid.bed.length.nm / MM), inks)
     painter.setPen(QPen(colour(inks, Ink.INK), 1.2))
     painter.setBrush(colour(inks, Ink.PAPER))

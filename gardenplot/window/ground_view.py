@@ -19,6 +19,7 @@ from gardenplot.window.ground_hand import GroundHand
 from gardenplot.window.ground_keys import press_ground_key
 from gardenplot.window.ground_paint import GroundScene, paint_ground
 from gardenplot.window.hand_lines import Lines, paint_lines
+from gardenplot.window.layers import Layers
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import magnified, palette
 from gardenplot.words import _
@@ -41,9 +42,9 @@ class GroundView(QWidget):
     menu_wanted = Signal(QPoint)
     strip_wanted = Signal(str, object)
 
-    def __init__(self, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
+    def __init__(self, document: Document, sight: Sight, layers: Layers, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._document, self._sight = document, sight
+        self._document, self._sight, self._layers = document, sight, layers
         self.eye = GroundEye(self, document, sight)
         self.stage = CanvasStage(document, sight, self)
         self.hand = GroundHand(self, self.eye, self.stage, sight)
@@ -57,6 +58,7 @@ class GroundView(QWidget):
         sight.selected.connect(self._select)
         sight.day_changed.connect(self.update)
         self.stage.shown.connect(self.update)
+        layers.changed.connect(self.update)
         self.eye.changed.connect(self.update)
 
     def _follow(self) -> None:
@@ -93,6 +95,7 @@ class GroundView(QWidget):
             planting=self._sight.planting,
             focused=self.hasFocus() and trial is None,
             turning=trial is not None and self.hand.turns,
+            layers=self._layers.shown,
         )
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)

@@ -20,6 +20,9 @@ from gardenplot.words import _
 
 Lines = tuple[tuple[str, Ink], ...]
 
+LINES_REACH = 80
+"""Pixels above and below the hand within which its lines stand."""
+
 _PULLS = {
     Pull.HEAD_MARGIN: _("from the head margin"),
     Pull.FOOT_MARGIN: _("up to the foot margin"),

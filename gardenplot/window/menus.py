@@ -105,6 +105,7 @@ def _view(window: "MainWindow") -> None:
     _act(menu, _("Zoom &in"), partial(views.zoom, 1.25), QKeySequence("Ctrl+="))
     _act(menu, _("Zoom &out"), partial(views.zoom, 0.8), QKeySequence("Ctrl+-"))
     _act(menu, _("&Whole length"), views.fit, QKeySequence("Ctrl+0"))
+    _act(menu, _("&All beds at once"), views.fit_all, QKeySequence("Ctrl+9"))
     _act(menu, _("To the &selection"), views.zoom_to_selection, QKeySequence("Ctrl+E"))
     ground = _act(menu, _("Beds on the &ground"), lambda: None, QKeySequence("Ctrl+G"))
     ground.setCheckable(True)

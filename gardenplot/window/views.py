@@ -22,7 +22,7 @@ class Views(QStackedWidget):
     def __init__(self, document: Document, sight: Sight, canvas: Canvas, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight = document, sight
-        self.canvas, self.ground = canvas, GroundView(document, sight)
+        self.canvas, self.ground = canvas, GroundView(document, sight, canvas.layers)
         self.addWidget(canvas)
         self.addWidget(self.ground)
         self.ground.strip_wanted.connect(self._go_to_strip)
@@ -54,6 +54,13 @@ class Views(QStackedWidget):
     def fit(self) -> None:
         """Show the whole ground, or the whole length of the longest bed."""
         (self.ground.eye if self.shows_ground else self.canvas.view).fit()
+
+    def fit_all(self) -> None:
+        """Show all beds at once."""
+        if self.shows_ground:
+            self.ground.eye.fit()
+        else:
+            self.canvas.view.fit(all_beds=True)
 
     def zoom_to_selection(self) -> None:
         """Show what is selected as large as fits: the bed on the ground; the planting or the bed on its strip."""
