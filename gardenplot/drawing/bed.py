@@ -78,7 +78,7 @@ def _figure(
         marks += _planted(laid, layouts, look, over.layers)
     else:
         marks += (mark for layout, one in zip(layouts, look, strict=True) for mark in _from_afar(bed, layout, one))
-    marks += layer_marks(bed, over)
+    marks += layer_marks(bed, over, detail)
     ids = {layout.planting for layout in layouts}
     for finding in find_in_bed(laid):
         if finding.planting in ids and finding.other in {None, *ids}:

@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from attrs import frozen
 
+from gardenplot.drawing.detail import Detail
 from gardenplot.drawing.marks import Line, Mark, Outline, Pen, Weight, box
 from gardenplot.drawing.style import Ink
 from gardenplot.layout.zone import held, is_plain
@@ -14,8 +15,10 @@ from gardenplot.plan import Bed, Cover, Plan
 from gardenplot.supplies import cover_cut
 from gardenplot.units import MM
 
-_HOOP_OUT = 2.0
-"""How far a hoop's legs stand out beside the bed, in paper millimetres."""
+_HOOP_OUT = 1.2
+"""How far a hoop stands out beside the bed, in paper millimetres."""
+_FOOT = 90.0
+"""Half the foot that tells a hoop from a stake line, in mm along the bed."""
 
 
 class Layer(StrEnum):
@@ -48,8 +51,10 @@ def over_bed(plan: Plan, bed_id: str, day: date | None, layers: frozenset[Layer]
     return Over(layers, standing_covers(plan, bed_id, day) if Layer.COVERS in layers else ())
 
 
-def layer_marks(bed: Bed, over: Over) -> tuple[Mark, ...]:
-    """The marks of the layers that lie over the plants of a bed, in mm in its frame."""
+def layer_marks(bed: Bed, over: Over, detail: Detail) -> tuple[Mark, ...]:
+    """The marks of the layers that lie over the plants of a bed, in mm in its frame; from afar cloths alone."""
+    if detail is Detail.BLOCKS:
+        return tuple(cover_marks(bed, cover)[0] for cover in over.covers)
     drip = drip_marks(bed) if Layer.DRIP_LINES in over.layers else ()
     return (*drip, *(mark for cover in over.covers for mark in cover_marks(bed, cover)))
 
@@ -75,10 +80,15 @@ def cover_marks(bed: Bed, cover: Cover) -> tuple[Mark, ...]:
         pen = Pen(Ink.SECOND, Weight.ROW, dashed=True)
         for one, other in ((start - beyond, start), (end, end + beyond)):
             marks.append(Outline(box(one, width * 0.12, other, width * 0.88), pen=pen))
-    marks += (
-        Line((at / MM, 0), (at / MM, width), Pen(Ink.INK, Weight.EDGE), _HOOP_OUT) for at in hoops_at(bed, cover)
-    )
+    marks += (mark for at in hoops_at(bed, cover) for mark in _hoop(at / MM, width))
     return tuple(marks)
+
+
+def _hoop(at: float, width: float) -> tuple[Mark, ...]:
+    """A hoop from above: a line across with a foot at each side."""
+    pen = Pen(Ink.INK, Weight.ROW)
+    feet = (Line((at - _FOOT, side), (at + _FOOT, side), Pen(Ink.INK, Weight.STAKE)) for side in (0, width))
+    return (Line((at, 0), (at, width), pen, _HOOP_OUT), *feet)
 
 
 def hoops_at(bed: Bed, cover: Cover) -> tuple[int, ...]:

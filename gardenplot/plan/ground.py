@@ -17,6 +17,8 @@ PATHS = {Units.METRIC: 45 * CM}
 """Between beds that have no place yet, common practice, no source; else in inches."""
 _PATH_IN_INCHES = 18 * INCH
 _QUARTERS = {0: (1, 0), 90: (0, 1), 180: (-1, 0), 270: (0, -1)}
+_BETWEEN = 16
+"""Between two columns lie so many paths, so that names have room before the heads."""
 _SHAPE = 1.6
 """Beds without a place fill a frame so many times as wide as high."""
 
@@ -119,10 +121,10 @@ def _side_by_side(beds: list[Bed], left: int, top: int, path: int) -> dict[str, 
         for bed in column:
             slots[bed.id] = Frame(x, y)
             y += bed.width.nm + path
-        x += max(bed.length.nm for bed in column) + 6 * path
+        x += max(bed.length.nm for bed in column) + _BETWEEN * path
     return slots
 
 
 def _columns(beds: list[Bed], path: int) -> int:
-    wide, high = max(bed.length.nm for bed in beds) + 6 * path, sum(bed.width.nm + path for bed in beds)
+    wide, high = max(bed.length.nm for bed in beds) + _BETWEEN * path, sum(bed.width.nm + path for bed in beds)
     return min(range(1, len(beds) + 1), key=lambda count: abs(log(count * count * wide / high / _SHAPE)))

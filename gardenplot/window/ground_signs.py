@@ -1,7 +1,7 @@
 """Words on the ground painted: names of beds, letters of blocks, names of tunnels and paths, shares of slopes."""
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 
 from gardenplot.drawing.ground import Says, Sign
 from gardenplot.drawing.ground_under import Eye
@@ -11,7 +11,9 @@ from gardenplot.window.theme import colour, drawing_font
 _AWAY = 8.0
 """Pixels between a bed and its name."""
 _SLIMMEST = 7.0
-"""Pixels across a bed below which it has neither name nor letters."""
+"""Pixels across a bed below which its blocks have no letters and names of beds are small."""
+_SLIMMEST_NAMED = 4.5
+"""Pixels across the median bed below which only the chosen one is named."""
 _LEAST_NAME = 26.0
 """Pixels of room below which a name is left out."""
 
@@ -20,9 +22,11 @@ def paint_signs(
     painter: QPainter, frame: QRectF, signs: tuple[Sign, ...], eye: Eye, chosen: str | None, inks: Palette
 ) -> None:
     """Paint all words that are in sight and have room."""
+    usual = usual_width(signs, eye.scale)
     for each in signs:
         is_chosen = each.says is Says.BED and each.about == chosen
-        sign = _placed(each, eye.scale, chosen=is_chosen)
+        font = _font_of(each, usual, chosen=is_chosen)
+        sign = _placed(each, eye.scale, font)
         at = QPointF(*eye.pixels(sign.at))
         if not frame.adjusted(-300, -300, 300, 300).contains(at):
             continue
@@ -32,13 +36,14 @@ def paint_signs(
         if sign.says is Says.BLOCK:
             _letter(painter, sign, eye.scale, inks)
         else:
-            _name(painter, sign, eye.scale, inks, chosen=is_chosen)
+            ink = colour(inks, Ink.ACCENT if is_chosen else sign.ink)
+            _name(painter, sign, eye.scale, font, ink, colour(inks, Ink.PAPER, 0.8))
         painter.restore()
 
 
-def _placed(sign: Sign, scale: float, *, chosen: bool) -> Sign:
+def _placed(sign: Sign, scale: float, font: QFont | None) -> Sign:
     """The sign itself, or where it stands elsewhere if only there it has room."""
-    font, other = _font_of(sign, scale, chosen=chosen), sign.elsewhere
+    other = sign.elsewhere
     if font is None or other is None:
         return sign
     metrics = QFontMetricsF(font)
@@ -48,9 +53,8 @@ def _placed(sign: Sign, scale: float, *, chosen: bool) -> Sign:
     return other if not has_room and is_freer else sign
 
 
-def _name(painter: QPainter, sign: Sign, scale: float, inks: Palette, *, chosen: bool) -> None:
+def _name(painter: QPainter, sign: Sign, scale: float, font: QFont | None, ink: QColor, ground: QColor) -> None:
     """Words on a line, cut where something else begins; those of a slim bed are smaller, or left out."""
-    font = _font_of(sign, scale, chosen=chosen)
     away = 0.0 if sign.above else _AWAY
     room = sign.room * scale - 2 * away
     if font is None or room < _LEAST_NAME:
@@ -61,15 +65,26 @@ def _name(painter: QPainter, sign: Sign, scale: float, inks: Palette, *, chosen:
     width, height = metrics.horizontalAdvance(words), metrics.height()
     left = {0: -width / 2, 1: away, -1: -away - width}[sign.side]
     painter.setFont(font)
-    painter.setPen(colour(inks, Ink.ACCENT if chosen else sign.ink))
     top = -height - sign.above if sign.above else -height / 2
+    if sign.says is Says.BED or sign.above:
+        painter.fillRect(QRectF(left - 2, top + 2, width + 4, height - 3), ground)
+    painter.setPen(ink)
     painter.drawText(QPointF(left, top + metrics.ascent()), words)
 
 
-def _font_of(sign: Sign, scale: float, *, chosen: bool) -> QFont | None:
+def _font_of(sign: Sign, usual: float, *, chosen: bool) -> QFont | None:
+    """The font of a sign; names of beds have one size in a drawing, by the `usual` pixels across a bed."""
     if sign.says is not Says.BED:
         return drawing_font(13 if sign.says is Says.STRIP else 12, bold=sign.says is Says.STRIP)
-    return drawing_font(12, bold=True) if chosen or sign.above or sign.height * scale >= _SLIMMEST else None
+    if chosen or usual >= _SLIMMEST:
+        return drawing_font(12, bold=True)
+    return drawing_font(10) if usual >= _SLIMMEST_NAMED else None
+
+
+def usual_width(signs: tuple[Sign, ...], scale: float) -> float:
+    """How many pixels the median bed measures across."""
+    widths = sorted(sign.height * scale for sign in signs if sign.says is Says.BED)
+    return widths[len(widths) // 2] if widths else 0.0
 
 
 def _letter(painter: QPainter, sign: Sign, scale: float, inks: Palette) -> None:

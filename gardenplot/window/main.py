@@ -12,6 +12,7 @@ from gardenplot.window.canvas import Canvas
 from gardenplot.window.deeds import BedDeeds, PlantingDeeds, SheetDeeds
 from gardenplot.window.document import Document
 from gardenplot.window.filing import Filing
+from gardenplot.window.ground_deeds import GroundDeeds
 from gardenplot.window.header import Header
 from gardenplot.window.inspector import Inspector
 from gardenplot.window.ledger import Ledger
@@ -42,7 +43,7 @@ class MainWindow(QMainWindow):
         self.inspector = Inspector(self.document, self.sight)
         self.ledger = Ledger(self.document, self.sight)
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
-        self.shapes = ShapeDeeds(self)
+        self.shapes, self.ground = ShapeDeeds(self), GroundDeeds(self)
         self.docks = [
             self._dock("shelf", _("Shelf"), self.shelf, Qt.DockWidgetArea.LeftDockWidgetArea),
             self._dock("selected", _("What is selected"), self.inspector, Qt.DockWidgetArea.RightDockWidgetArea),

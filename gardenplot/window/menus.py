@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMenu
 
+from gardenplot.window.ground_deeds import LAYERS
+from gardenplot.window.layers import Layers
 from gardenplot.window.recent import examples, recent
 from gardenplot.words import _
 
@@ -76,6 +78,11 @@ def _bed(window: "MainWindow") -> None:
     _act(menu, _("&Trace a bed …"), window.shapes.trace)
     _act(menu, _("&Place a post"), window.shapes.place_post)
     menu.addSeparator()
+    _act(menu, _("Add a &tunnel …"), window.ground.add_tunnel)
+    _act(menu, _("Add a pat&h …"), window.ground.add_path)
+    strips = menu.addMenu(_("T&unnels and paths"))
+    strips.aboutToShow.connect(lambda: window.ground.fill_strips(strips))
+    menu.addSeparator()
     _act(menu, _("Choose the &bed of what is selected"), window.beds.choose_bed, QKeySequence("Ctrl+Up"))
     _act(menu, _("&Next bed"), window.beds.next_bed, QKeySequence("Ctrl+Down"))
 
@@ -90,6 +97,10 @@ def _planting(window: "MainWindow") -> None:
     _act(menu, _("Compare &layouts …"), window.plantings.compare_layouts, QKeySequence("Ctrl+L"))
     menu.addSeparator()
     _act(menu, _("&Remove planting"), window.plantings.remove_planting)
+    menu.addSeparator()
+    _act(menu, _("Co&ver this block at night …"), window.ground.cover_block, QKeySequence("Ctrl+T"))
+    covers = menu.addMenu(_("Co&vers"))
+    covers.aboutToShow.connect(lambda: window.ground.fill_covers(covers))
     menu.addSeparator()
     _act(menu, _("Add &order …"), window.plantings.add_order, QKeySequence("Ctrl+Shift+O"))
 
@@ -111,12 +122,22 @@ def _view(window: "MainWindow") -> None:
     ground.setCheckable(True)
     ground.toggled.connect(views.show_ground)
     views.turned.connect(ground.setChecked)
+    _layers(menu.addMenu(_("La&yers")), window.canvas.layers)
     true_scale = _act(menu, _("&True scale across the beds"), lambda: None)
     true_scale.setCheckable(True)
     true_scale.toggled.connect(view.set_true_scale)
     menu.addSeparator()
     for dock in window.docks:
         menu.addAction(dock.toggleViewAction())
+
+
+def _layers(menu: QMenu, layers: Layers) -> None:
+    """Each layer of the drawing, to show or hide."""
+    for layer, words in LAYERS.items():
+        action = _act(menu, words, lambda: None)
+        action.setCheckable(True)
+        action.setChecked(layer in layers.shown)
+        action.toggled.connect(partial(layers.show, layer))
 
 
 def _help(window: "MainWindow") -> None:
