@@ -17,7 +17,7 @@ MOVE = _("Move bed {bed} on the ground")
 TURN = _("Turn bed {bed} on the ground")
 FINEST_TURN = Fraction(1, 10)
 """Degrees to which the hand turns a bed."""
-_PULLS = Fraction(4)
+_PULLS = Fraction(5, 2)
 """Degrees within which a direction draws."""
 
 
