@@ -28,6 +28,7 @@ from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.canvas_view import CanvasView
 from gardenplot.window.document import Document
 from gardenplot.window.layers import Layers
+from gardenplot.window.magnifier import Magnifier
 from gardenplot.window.sight import Sight
 from gardenplot.window.strip_pictures import StripPictures
 from gardenplot.window.theme import magnified
@@ -49,6 +50,7 @@ class Canvas(QAbstractScrollArea):
         self._pictures = StripPictures()
         self._shown: Scene | None = None
         self.hand = Hand(self, self.places, self.stage, sight)
+        self.magnifier = Magnifier(self.viewport(), self._scene, self.places.under)
         self.setFrameShape(QAbstractScrollArea.Shape.NoFrame)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAcceptDrops(True)

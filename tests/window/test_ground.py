@@ -352,7 +352,7 @@ def test_the_menus_of_tunnels_and_covers_list_what_there_is(window: MainWindow, 
 
 def test_a_tunnel_is_made_and_changed_by_dialog_and_shown(window: MainWindow, document: Document) -> None:
     Answers({"name": "Glass", "x": "4 m", "y": "2 m", "length": "20 m", "width": "5 m", "cold_edge": "50"})
-    action(window, "Add a &tunnel …").trigger()
+    action(window, "Add a t&unnel …").trigger()
     (tunnel,) = document.plan.tunnels
     assert (tunnel.name, str(tunnel.cold_edge)) == ("Glass", "50 cm")
     assert window.views.ground.isVisible()
