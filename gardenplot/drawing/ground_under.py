@@ -6,6 +6,7 @@ from math import hypot
 from attrs import evolve, frozen
 
 from gardenplot.drawing.ground import GroundBed, GroundFigure
+from gardenplot.drawing.ground_room import Box
 from gardenplot.drawing.marks import Point
 from gardenplot.findings.ground import footprint
 from gardenplot.layout import standing
@@ -47,13 +48,17 @@ class Eye:
         return Eye(scale, x - spot[0] * scale, y - spot[1] * scale)
 
 
-def eye_on(reach: tuple[float, float, float, float], size: tuple[float, float], margin: float) -> Eye:
-    """The eye that sees a stretch of ground whole, in mm, in the middle of so many pixels with a margin round it."""
+def eye_on(reach: Box, size: tuple[float, float], margin: float, names: float = 0.0) -> Eye:
+    """The eye that sees a stretch of ground whole, in mm, in the middle of so many pixels with a margin round it.
+
+    On the left `names` pixels more are kept for names before heads.
+    """
     left, top, right, bottom = reach
     wide, high = max(right - left, 1000.0), max(bottom - top, 1000.0)
-    room = max(80.0, size[0] - 2 * margin), max(80.0, size[1] - 2 * margin)
+    room = max(80.0, size[0] - 2 * margin - names), max(80.0, size[1] - 2 * margin)
     scale = max(FARTHEST, min(CLOSEST, room[0] / wide, room[1] / high))
-    return Eye(scale, size[0] / 2 - (left + right) / 2 * scale, size[1] / 2 - (top + bottom) / 2 * scale)
+    middle = (size[0] + names) / 2, size[1] / 2
+    return Eye(scale, middle[0] - (left + right) / 2 * scale, middle[1] - (top + bottom) / 2 * scale)
 
 
 @frozen

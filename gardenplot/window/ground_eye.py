@@ -13,6 +13,8 @@ from gardenplot.window.theme import magnified
 
 _MARGIN = 64.0
 """Pixels round the ground where it is shown whole."""
+_NAMES = 56.0
+"""Pixels more on the left, for names before heads."""
 _REACH = 10
 """How many pixels a snap pulls."""
 
@@ -44,7 +46,7 @@ class GroundEye(QObject):
         if self._eye is not None:
             return self._eye
         if self._fitted is None or self._fitted[0] != self.size:
-            self._fitted = self.size, eye_on(self.figure.reach, self.size, _MARGIN)
+            self._fitted = self.size, eye_on(self.figure.reach, self.size, _MARGIN, _NAMES)
         return self._fitted[1]
 
     def fit(self) -> None:

@@ -91,7 +91,8 @@ def _peg(painter: QPainter, scene: GroundScene, inks: Palette) -> None:
     painter.drawEllipse(at, 4, 4)
     painter.setFont(drawing_font(12))
     painter.setPen(colour(inks, Ink.SECOND))
-    painter.drawText(at + QPointF(8, -7), _("peg"))
+    frame = QRectF(at.x() - 108, at.y() - 20, 100, 16)
+    painter.drawText(frame, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, _("peg"))
 
 
 def _polygon(one: GroundBed, eye: Eye) -> QPolygonF:
@@ -165,15 +166,16 @@ def _distances(painter: QPainter, one: GroundBed, scene: GroundScene, inks: Pale
     """How far the head's end of the base line lies from the lines through the peg, written where it meets them."""
     eye, units, accent = scene.eye, scene.plan.place.units, colour(inks, Ink.ACCENT)
     head, peg = QPointF(*eye.pixels((one.frame.x / MM, one.frame.y / MM))), QPointF(eye.left, eye.top)
+    across, down = QPointF(peg.x(), head.y()), QPointF(head.x(), peg.y())
+    painter.setPen(QPen(accent, 1, Qt.PenStyle.DashLine))
+    painter.drawLine(across, head)
+    painter.drawLine(down, head)
+    painter.setPen(accent)
     painter.setFont(drawing_font(12))
-    for end, away, nm in (
-        (QPointF(peg.x(), head.y()), QPointF(5, -5), one.frame.x),
-        (QPointF(head.x(), peg.y()), QPointF(5, 15), one.frame.y),
-    ):
-        painter.setPen(QPen(accent, 1, Qt.PenStyle.DashLine))
-        painter.drawLine(end, head)
-        painter.setPen(accent)
-        painter.drawText(end + away, str(span(nm, units)))
+    painter.drawText(down + QPointF(5, -5), str(span(one.frame.y, units)))
+    words = str(span(one.frame.x, units))
+    if painter.fontMetrics().horizontalAdvance(words) + 14 < head.x() - peg.x():
+        painter.drawText(across + QPointF(5, -5), words)
 
 
 def _beside(painter: QPainter, frame: QRectF, scene: GroundScene, inks: Palette) -> None:
@@ -192,12 +194,13 @@ def _beside(painter: QPainter, frame: QRectF, scene: GroundScene, inks: Palette)
     painter.save()
     painter.translate(frame.left() + 24, frame.bottom() - 26)
     painter.setFont(drawing_font(12))
-    words = str(bar.words)
+    words, loose = str(bar.words), loose_line(scene.plan)
     reach = bar.pixels + painter.fontMetrics().horizontalAdvance(words) + 26
-    painter.fillRect(QRectF(-12, -14, reach, 32), colour(inks, Ink.PAPER))
+    behind = reach + (painter.fontMetrics().horizontalAdvance(loose) + 16 if loose else 0)
+    painter.fillRect(QRectF(-12, -14, behind, 32), colour(inks, Ink.PAPER))
     paint(painter, bar.marks, _PLAIN, inks)
     painter.setPen(colour(inks, Ink.INK))
     painter.drawText(QPointF(bar.pixels + 7, 9), words)
     painter.setPen(colour(inks, Ink.SECOND))
-    painter.drawText(QPointF(reach + 8, 9), loose_line(scene.plan))
+    painter.drawText(QPointF(reach + 8, 9), loose)
     painter.restore()

@@ -1,5 +1,8 @@
 """Words on the ground painted: names of beds, letters of blocks, names of tunnels and paths, shares of slopes."""
 
+from math import cos, radians, sin
+
+from attrs import evolve
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 
@@ -8,6 +11,7 @@ from gardenplot.drawing.ground_under import Eye
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.window.theme import colour, drawing_font
 
+_ASLANT = 1e-6
 _AWAY = 8.0
 """Pixels between a bed and its name."""
 _SLIMMEST = 7.0
@@ -27,6 +31,7 @@ def paint_signs(
         is_chosen = each.says is Says.BED and each.about == chosen
         font = _font_of(each, usual, chosen=is_chosen)
         sign = _placed(each, eye.scale, font)
+        sign = _in_sight(sign, eye, frame)
         at = QPointF(*eye.pixels(sign.at))
         if not frame.adjusted(-300, -300, 300, 300).contains(at):
             continue
@@ -39,6 +44,24 @@ def paint_signs(
             ink = colour(inks, Ink.ACCENT if is_chosen else sign.ink)
             _name(painter, sign, eye.scale, font, ink, colour(inks, Ink.PAPER, 0.8))
         painter.restore()
+
+
+def _in_sight(sign: Sign, eye: Eye, frame: QRectF) -> Sign:
+    """The words of a block in the middle of that part of it which is in sight, if it is partly out of it."""
+    if sign.says is not Says.BLOCK:
+        return sign
+    way = cos(radians(sign.turn)), sin(radians(sign.turn))
+    x, y = eye.pixels(sign.at)
+    first, last = -sign.room / 2 * eye.scale, sign.room / 2 * eye.scale
+    for at, step, low, high in ((x, way[0], frame.left(), frame.right()), (y, way[1], frame.top(), frame.bottom())):
+        if abs(step) > _ASLANT:
+            ends = sorted(((low + _AWAY - at) / step, (high - _AWAY - at) / step))
+            first, last = max(first, ends[0]), min(last, ends[1])
+    if first >= last:
+        return sign
+    middle = (first + last) / 2
+    spot = eye.spot(x + middle * way[0], y + middle * way[1])
+    return evolve(sign, at=spot, room=(last - first) / eye.scale)
 
 
 def _placed(sign: Sign, scale: float, font: QFont | None) -> Sign:

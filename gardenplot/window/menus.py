@@ -65,7 +65,7 @@ def _edit(window: "MainWindow") -> None:
     menu.addSeparator()
     _act(menu, _("Edit what is &selected"), window.inspector.focus, QKeySequence("F2"))
     _act(menu, _("&Find a crop"), window.shelf.search.setFocus, Keys.Find)
-    _act(menu, _("Go to the &drawing"), window.canvas.setFocus, QKeySequence("F6"))
+    _act(menu, _("Go to the &drawing"), window.views.take_keys, QKeySequence("F6"))
 
 
 def _bed(window: "MainWindow") -> None:

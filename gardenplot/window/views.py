@@ -47,6 +47,10 @@ class Views(QStackedWidget):
             self.ground.eye.reveal(self._sight.bed)
         self.turned.emit(shown)
 
+    def take_keys(self) -> None:
+        """Put the keyboard into the drawing that is shown."""
+        (self.ground if self.shows_ground else self.canvas).setFocus(Qt.FocusReason.ShortcutFocusReason)
+
     def zoom(self, factor: float) -> None:
         """Zoom at the middle."""
         (self.ground.eye if self.shows_ground else self.canvas.view).zoom(factor)
