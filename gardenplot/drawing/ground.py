@@ -18,11 +18,11 @@ from gardenplot.drawing.ground_room import Box, Room, box_of, rooms_of
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Point, Weight, box
 from gardenplot.drawing.style import Ink
-from gardenplot.findings import Finding, find_on_ground
+from gardenplot.findings import Finding, find_about, find_on_ground
 from gardenplot.findings.ground import footprint
 from gardenplot.layout import LaidOut, lay_out_plan, standing
 from gardenplot.plan import Bed, Plan, Tunnel, Walk
-from gardenplot.plan.ground import Frame, corners_on_ground, frame_of, frames_of, standing_of
+from gardenplot.plan.ground import Frame, corners_on_ground, frame_of, frames_of
 from gardenplot.units import MM
 from gardenplot.words import _
 
@@ -47,7 +47,8 @@ class Sign:
     `turn` is how that line is turned in degrees clockwise, so that nothing stands on its head. `side` is 0 for words
     centred on the place, 1 for those that begin there, -1 for those that end there; `above` is how many pixels above
     the line they stand. `room` and `height` are what they may take up on the ground, in mm. `about` is the id of the
-    bed, or of the planting for a block. `elsewhere` is where they stand if they have no room here.
+    bed, or of the planting for a block; `bed` is the bed that they go with. `elsewhere` is where they stand if they
+    have no room here.
     """
 
     says: Says
@@ -61,6 +62,7 @@ class Sign:
     above: float = 0.0
     ink: Ink = Ink.INK
     elsewhere: "Sign | None" = None
+    bed: str | None = None
 
 
 @frozen
@@ -94,11 +96,14 @@ class GroundFigure:
 
 
 @lru_cache(maxsize=16)
-def draw_ground(plan: Plan, day: date | None) -> GroundFigure:
-    """Draw the ground as it is on a day, or with all that is ever planted."""
-    look, frames, found = looks(plan), frames_of(plan), find_on_ground(plan)
+def draw_ground(plan: Plan, day: date | None, held: str | None = None) -> GroundFigure:
+    """Draw the ground as it is on a day, or with all that is ever planted; perhaps of beds only one that is held."""
+    look, frames, placed = looks(plan), frames_of(plan), {one.bed for one in plan.ground}
+    found = find_on_ground(plan) if held is None else find_about(plan, held)
     beds = tuple(
-        _bed(laid, frames[laid.bed.id], standing_of(plan, laid.bed.id) is not None) for laid in lay_out_plan(plan)
+        _bed(laid, frames[laid.bed.id], laid.bed.id in placed)
+        for laid in lay_out_plan(plan)
+        if held in (None, laid.bed.id)
     )
     strips: tuple[Tunnel | Walk, ...] = (*plan.paths, *plan.tunnels)
     under = [mark for strip in strips for mark in _strip(strip)]
@@ -129,6 +134,7 @@ def _rooms(beds: tuple[GroundBed, ...], tunnels: tuple[Tunnel, ...]) -> tuple[Ro
     return rooms_of(lying, tuple(_corners(tunnel) for tunnel in tunnels))
 
 
+@lru_cache(maxsize=1024)
 def _bed(laid: LaidOut, frame: Frame, is_placed: bool) -> GroundBed:
     corners = tuple(_mm(frame.to_ground(x, y)) for x, y in footprint(laid.bed))
     return GroundBed(laid, frame, corners, is_placed)
@@ -184,9 +190,9 @@ def _bed_name(one: GroundBed, room: Room) -> Sign:
     words = (bed.name,)
     edge, free = ((0.0, width), room.across) if flipped else ((0.0, 0.0), room.beside)
     side = -1 if flipped else 1
-    upper = Sign(Says.BED, bed.id, _on_ground(one, edge), words, turn, side, length, free, above=2.0)
+    upper = Sign(Says.BED, bed.id, _on_ground(one, edge), words, turn, side, length, free, above=2.0, bed=bed.id)
     at = _on_ground(one, (0, width / 2))
-    return Sign(Says.BED, bed.id, at, words, turn, -side, room.before, width, elsewhere=upper)
+    return Sign(Says.BED, bed.id, at, words, turn, -side, room.before, width, elsewhere=upper, bed=bed.id)
 
 
 def _block_names(one: GroundBed, day: date | None, look: dict[str, Look]) -> list[Sign]:
@@ -198,7 +204,7 @@ def _block_names(one: GroundBed, day: date | None, look: dict[str, Look]) -> lis
         Sign(
             Says.BLOCK, layout.planting, _mm(one.frame.to_ground((layout.start + layout.end) / 2, across / 2)),
             (f"{look[layout.planting].letter}  {names[layout.planting]}", look[layout.planting].letter),
-            turn, 0, layout.length / MM, across / MM, ink=look[layout.planting].ink,
+            turn, 0, layout.length / MM, across / MM, ink=look[layout.planting].ink, bed=one.bed,
         )
         for layout in standing(one.laid, day)
     ]  # fmt: skip
@@ -242,4 +248,6 @@ def _slope_words(one: GroundBed) -> Sign:
     high, _low = _slope_ends(one.laid.bed)
     at = _mm(one.frame.to_ground((high + 100) * MM, -_SLOPE_BESIDE * MM))
     words = _("{slope} down").format(slope=one.laid.bed.slope)
-    return Sign(Says.SLOPE, one.bed, at, (words, str(one.laid.bed.slope)), turn, -1 if flipped else 1, 4000.0)
+    return Sign(
+        Says.SLOPE, one.bed, at, (words, str(one.laid.bed.slope)), turn, -1 if flipped else 1, 4000.0, bed=one.bed
+    )

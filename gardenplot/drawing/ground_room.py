@@ -2,6 +2,7 @@
 
 from functools import lru_cache
 
+import numpy as np
 from attrs import frozen
 
 from gardenplot.drawing.marks import Point
@@ -26,14 +27,17 @@ class Room:
 
 def rooms_of(beds: tuple[tuple[Frame, float, float, Corners], ...], walls: tuple[Corners, ...]) -> tuple[Room, ...]:
     """The room at each bed, given by its frame, length, width and corners in mm, among all beds and tunnels."""
-    boxes = [box_of(corners) for _frame, _length, _width, corners in beds] + [box_of(corners) for corners in walls]
     shapes = [corners for _frame, _length, _width, corners in beds] + list(walls)
+    if not beds:
+        return ()
+    left, top, right, bottom = np.array([box_of(corners) for corners in shapes]).T
+    near = (left[:, None] < right + ROOM) & (left < right[:, None] + ROOM)
+    near &= (top[:, None] < bottom + ROOM) & (top < bottom[:, None] + ROOM)
+    np.fill_diagonal(near, val=False)
     return tuple(
-        _room(frame, length, width, tuple(
-            shape for other, shape in enumerate(shapes) if other != number and _is_near(boxes[number], boxes[other])
-        ))
-        for number, (frame, length, width, _corners) in enumerate(beds)
-    )  # fmt: skip
+        _room(frame, length, width, tuple(shapes[other] for other in np.flatnonzero(around).tolist()))
+        for (frame, length, width, _corners), around in zip(beds, near, strict=False)
+    )
 
 
 @lru_cache(maxsize=2048)
@@ -59,12 +63,3 @@ def box_of(spots: Corners | list[Point], unit: float = 1.0) -> Box:
     """The box round some spots, in so many of their units."""
     xs, ys = [x for x, _y in spots], [y for _x, y in spots]
     return min(xs) / unit, min(ys) / unit, max(xs) / unit, max(ys) / unit
-
-
-def _is_near(one: Box, other: Box) -> bool:
-    return (
-        other[0] < one[2] + ROOM
-        and one[0] - ROOM < other[2]
-        and other[1] < one[3] + ROOM
-        and one[1] - ROOM < other[3]
-    )

@@ -6,6 +6,7 @@ Only beds that have a place are looked at. Trigonometry works in floats; less th
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
+import numpy as np
 from attrs import frozen
 
 from gardenplot.findings.finding import Finding, Kind
@@ -56,16 +57,14 @@ def find_about(plan: Plan, bed_id: str) -> tuple[Finding, ...]:
 
 
 def _near(placed: list[Placed]) -> Iterator[tuple[Placed, Placed]]:
-    """Pairs whose boxes share ground, in the order of the beds, found by a line that moves from left to right."""
-    rank = {one.bed.id: number for number, one in enumerate(placed)}
-    open_ones: list[Placed] = []
-    found = []
-    for one in sorted(placed, key=lambda each: each.box[0]):
-        open_ones = [other for other in open_ones if other.box[2] > one.box[0]]
-        found += [(rank[one.bed.id], rank[other.bed.id]) for other in open_ones if _are_near(one, other)]
-        open_ones.append(one)
-    for first, second in sorted((min(pair), max(pair)) for pair in found):
-        yield placed[first], placed[second]
+    """Pairs whose boxes share ground, in the order of the beds."""
+    if len(placed) < 2:
+        return
+    left, top, right, bottom = np.array([one.box for one in placed]).T
+    wide = np.minimum(right[:, None], right) - np.maximum(left[:, None], left)
+    high = np.minimum(bottom[:, None], bottom) - np.maximum(top[:, None], top)
+    for one, other in np.argwhere(np.triu((wide >= MM) & (high >= MM), 1)).tolist():
+        yield placed[one], placed[other]
 
 
 def _are_near(one: Placed, other: Placed) -> bool:

@@ -5,7 +5,7 @@ Beds without a place are laid side by side, a usual path apart, below whatever h
 
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from math import cos, log, radians, sin
 
 from attrs import frozen
@@ -36,7 +36,7 @@ class Frame:
     y: int
     turn: Fraction = Fraction(0)
 
-    @property
+    @cached_property
     def along(self) -> Spot:
         """The way of its x on the ground, one long."""
         return axis(self.turn)

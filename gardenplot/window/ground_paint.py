@@ -4,13 +4,14 @@ from datetime import date
 
 from attrs import frozen
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPen, QPolygonF
+from PySide6.QtGui import QPainter, QPen, QPixmap, QPolygonF
 
 from gardenplot.drawing.covers import EVERY_LAYER, Layer
 from gardenplot.drawing.ground import GroundBed, GroundFigure, bed_marks
 from gardenplot.drawing.ground_marks import north_letter, north_marks, scale_bar
 from gardenplot.drawing.ground_under import Eye, handle_at
 from gardenplot.drawing.ground_words import loose_line
+from gardenplot.drawing.marks import Mark
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.plan import Plan
 from gardenplot.units import MM
@@ -40,32 +41,52 @@ class GroundScene:
     layers: frozenset[Layer] = EVERY_LAYER
 
 
-def paint_ground(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
-    """Paint the whole view."""
+def paint_ground(painter: QPainter, frame: QRectF, scene: GroundScene, still: QPixmap | None = None) -> None:
+    """Paint the whole view, or upon `still`, which shows all but the chosen bed, what the hand moves."""
     inks = palette()
-    painter.fillRect(frame, colour(inks, Ink.PAPER))
-    if not scene.plan.beds and not scene.plan.tunnels:
+    if still is not None:
+        painter.drawPixmap(frame.topLeft(), still)
+    elif not scene.plan.beds and not scene.plan.tunnels:
+        painter.fillRect(frame, colour(inks, Ink.PAPER))
         _empty(painter, frame, inks)
         return
-    _peg(painter, scene, inks)
-    painter.save()
-    painter.translate(scene.eye.left, scene.eye.top)
-    paint(painter, scene.figure.under, _scale(scene), inks)
-    painter.restore()
+    else:
+        paint_still(painter, frame, scene)
     chosen = scene.figure.bed_of(scene.bed) if scene.bed else None
     if chosen is not None:
         _distances(painter, chosen, scene, inks)
-    for one in scene.figure.beds:
-        if _is_seen(one, frame, scene.eye):
-            _bed(painter, one, scene, inks)
-    painter.save()
-    painter.translate(scene.eye.left, scene.eye.top)
-    paint(painter, scene.figure.over, _scale(scene), inks)
-    painter.restore()
-    paint_signs(painter, frame, scene.figure.signs, scene.eye, scene.bed, inks)
+        _bed(painter, chosen, scene, inks)
+    _marks(painter, scene.figure.over, scene, inks)
+    signs = scene.figure.signs if still is None else tuple(one for one in scene.figure.signs if one.bed == scene.bed)
+    paint_signs(painter, frame, signs, scene.eye, scene.bed, inks)
     if chosen is not None:
         _chosen(painter, chosen, scene, inks)
     _beside(painter, frame, scene, inks)
+
+
+def paint_still(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
+    """Paint what stays while the hand moves the chosen bed: peg, tunnels, paths and all other beds."""
+    inks = palette()
+    painter.fillRect(frame, colour(inks, Ink.PAPER))
+    _peg(painter, scene, inks)
+    _marks(painter, scene.figure.under, scene, inks)
+    for one in scene.figure.beds:
+        if one.bed != scene.bed and _is_seen(one, frame, scene.eye):
+            _bed(painter, one, scene, inks)
+
+
+def paint_names(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
+    """Paint the words that stay while the hand moves the chosen bed."""
+    signs = tuple(one for one in scene.figure.signs if one.bed != scene.bed)
+    paint_signs(painter, frame, signs, scene.eye, None, palette())
+
+
+def _marks(painter: QPainter, marks: tuple[Mark, ...], scene: GroundScene, inks: Palette) -> None:
+    """Marks in mm on the ground."""
+    painter.save()
+    painter.translate(scene.eye.left, scene.eye.top)
+    paint(painter, marks, _scale(scene), inks)
+    painter.restore()
 
 
 def _scale(scene: GroundScene) -> Scale:

@@ -57,7 +57,7 @@ def _in_sight(sign: Sign, eye: Eye, frame: QRectF) -> Sign:
         if abs(step) > _ASLANT:
             ends = sorted(((low + _AWAY - at) / step, (high - _AWAY - at) / step))
             first, last = max(first, ends[0]), min(last, ends[1])
-    if first >= last:
+    if first >= last or last - first >= sign.room * eye.scale:
         return sign
     middle = (first + last) / 2
     spot = eye.spot(x + middle * way[0], y + middle * way[1])

@@ -1,7 +1,7 @@
 """The view of the ground: beds where they lie, moved and turned by hand and by keyboard."""
 
 from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
+from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, QPixmap, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.ground import draw_ground
@@ -17,7 +17,7 @@ from gardenplot.window.document import Document
 from gardenplot.window.ground_eye import GroundEye
 from gardenplot.window.ground_hand import GroundHand
 from gardenplot.window.ground_keys import press_ground_key
-from gardenplot.window.ground_paint import GroundScene, paint_ground
+from gardenplot.window.ground_paint import GroundScene, paint_ground, paint_names, paint_still
 from gardenplot.window.hand_lines import Lines, paint_lines
 from gardenplot.window.layers import Layers
 from gardenplot.window.sight import Sight
@@ -45,6 +45,7 @@ class GroundView(QWidget):
     def __init__(self, document: Document, sight: Sight, layers: Layers, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight, self._layers = document, sight, layers
+        self._still: QPixmap | None = None
         self.eye = GroundEye(self, document, sight)
         self.stage = CanvasStage(document, sight, self)
         self.hand = GroundHand(self, self.eye, self.stage, sight)
@@ -59,19 +60,20 @@ class GroundView(QWidget):
         sight.day_changed.connect(self.update)
         self.stage.shown.connect(self.update)
         layers.changed.connect(self.update)
-        self.eye.changed.connect(self.update)
+        self.eye.changed.connect(self._look_anew)
+
+    def _look_anew(self) -> None:
+        self._still = None
+        self.update()
 
     def _follow(self) -> None:
-        self._describe()
+        self.setAccessibleDescription(self._described())
         self.update()
 
     def _select(self) -> None:
         if self._sight.bed is not None and self.isVisible():
             self.eye.reveal(self._sight.bed)
         self._follow()
-
-    def _describe(self) -> None:
-        self.setAccessibleDescription(self._described())
 
     def _described(self) -> str:
         """The chosen bed and where it lies, for a screen reader."""
@@ -84,27 +86,51 @@ class GroundView(QWidget):
         return "; ".join(part for part in parts if part)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        trial = self.stage.trial
-        plan = trial.plan if trial else self._document.plan
-        scene = GroundScene(
+        trial, frame = self.stage.trial, QRectF(0, 0, *self.eye.size)
+        scene = self._scene(self._document.plan) if trial is None else self._scene(trial.plan, trial.bed)
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.scale(magnified(), magnified())
+        if trial is None:
+            self._still = None
+            paint_ground(painter, frame, scene)
+        else:
+            self._still = self._still or self._painted_still(frame)
+            paint_ground(painter, frame, scene, self._still)
+            at = self.stage.at
+            if at is not None:
+                lines = _lines(scene.plan, trial)
+                paint_lines(painter, frame.toAlignedRect(), at / magnified(), lines, palette())
+        painter.end()
+
+    def _painted_still(self, frame: QRectF) -> QPixmap:
+        """A picture of all that stays as it is while the hand moves a bed."""
+        times = self.devicePixelRatioF()
+        image = QPixmap(self.size() * times)
+        image.setDevicePixelRatio(times)
+        painter = QPainter(image)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.scale(magnified(), magnified())
+        scene = self._scene(self._document.plan)
+        paint_still(painter, frame, scene)
+        paint_names(painter, frame, scene)
+        painter.end()
+        image.setDevicePixelRatio(times * magnified())
+        return image
+
+    def _scene(self, plan: Plan, held: str | None = None) -> GroundScene:
+        """What is to be seen of a plan now, or of the bed alone that the hand holds."""
+        return GroundScene(
             plan=plan,
-            figure=draw_ground(plan, self._sight.day),
+            figure=draw_ground(plan, self._sight.day, held),
             eye=self.eye.eye,
             day=self._sight.day,
             bed=self._sight.bed,
             planting=self._sight.planting,
-            focused=self.hasFocus() and trial is None,
-            turning=trial is not None and self.hand.turns,
+            focused=self.hasFocus() and self.stage.trial is None,
+            turning=self.stage.trial is not None and self.hand.turns,
             layers=self._layers.shown,
         )
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.scale(magnified(), magnified())
-        frame = QRectF(0, 0, *self.eye.size)
-        paint_ground(painter, frame, scene)
-        if trial is not None and self.stage.at is not None:
-            paint_lines(painter, frame.toAlignedRect(), self.stage.at / magnified(), _lines(plan, trial), palette())
-        painter.end()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self._sight.bed is not None:
