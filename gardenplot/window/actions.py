@@ -11,7 +11,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QMenu
 
+from gardenplot.drawing.covers import Layer
 from gardenplot.window.action import Action, Entry, Keys, Menu, Rule, Submenu
+from gardenplot.window.ground_deeds import LAYERS
+from gardenplot.window.layers import Layers
 from gardenplot.window.reasons import Reasons
 from gardenplot.window.recent import examples, recent
 from gardenplot.words import _
@@ -76,7 +79,7 @@ def _edit(window: "MainWindow", why: Reasons) -> Entries:
     )
     yield Action("edit.find-crop", _("&Find a crop"), shelf.search.setFocus, Keys.Find, also=_("shelf search seek"))
     yield Action(
-        "edit.drawing", _("Go to the &drawing"), window.canvas.setFocus, "F6", also=_("canvas beds keyboard")
+        "edit.drawing", _("Go to the &drawing"), window.views.take_keys, "F6", also=_("canvas beds keyboard")
     )
 
 
@@ -91,6 +94,13 @@ def _bed(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("bed.trace", _("&Trace a bed …"), shapes.trace, also=_("draw outline new shape"))
     obstacle = _("obstacle stake tap pole")
     yield Action("bed.post", _("&Place a post"), shapes.place_post, "", why.chosen_bed, also=obstacle)
+    yield Rule()
+    grounds = window.ground
+    yield Action(
+        "bed.tunnel", _("Add a t&unnel …"), grounds.add_tunnel, also=_("new cover greenhouse polytunnel house")
+    )
+    yield Action("bed.path", _("Add a pat&h …"), grounds.add_path, also=_("new way walk between"))
+    yield Submenu(_("Tunne&ls and paths"), fill=grounds.fill_strips)
     yield Rule()
     choose = _("Choose the &bed of what is selected")
     yield Action("bed.choose", choose, beds.choose_bed, "Ctrl+Up", why.bed, also=_("select"))
@@ -111,6 +121,10 @@ def _planting(window: "MainWindow", why: Reasons) -> Entries:
     also = _("delete take out block")
     yield Action("planting.remove", _("&Remove planting"), deeds.remove_planting, "", why.planting, also=also)
     yield Rule()
+    cover, also = _("Co&ver this block at night …"), _("hoops cloth fleece frost protect")
+    yield Action("planting.cover", cover, window.ground.cover_block, "Ctrl+T", why.selection, also=also)
+    yield Submenu(_("Cov&ers"), fill=window.ground.fill_covers)
+    yield Rule()
     also = _("market heads bunches wanted customer")
     yield Action("order.add", _("Add &order …"), deeds.add_order, "Ctrl+Shift+O", also=also)
     also = _("delete market")
@@ -126,14 +140,18 @@ def _sheets(window: "MainWindow", why: Reasons) -> Entries:
 
 
 def _view(window: "MainWindow", why: Reasons) -> Entries:
-    view = window.canvas.view
-    yield Action("view.in", _("Zoom &in"), partial(view.zoom, 1.25), "Ctrl+=", also=_("larger closer magnify"))
-    yield Action("view.out", _("Zoom &out"), partial(view.zoom, 0.8), "Ctrl+-", also=_("smaller farther"))
-    yield Action("view.whole", _("&Whole length"), view.fit, "Ctrl+0", also=_("zoom all fit"))
+    view, views = window.canvas.view, window.views
+    yield Action("view.in", _("Zoom &in"), partial(views.zoom, 1.25), "Ctrl+=", also=_("larger closer magnify"))
+    yield Action("view.out", _("Zoom &out"), partial(views.zoom, 0.8), "Ctrl+-", also=_("smaller farther"))
+    yield Action("view.whole", _("&Whole length"), views.fit, "Ctrl+0", also=_("zoom all fit"))
     beds, also = _("&All beds at once"), _("zoom whole plan fit everything")
-    yield Action("view.all", beds, partial(view.fit, all_beds=True), "Ctrl+9", also=also)
+    yield Action("view.all", beds, views.fit_all, "Ctrl+9", also=also)
     closer, also = _("To the &selection"), _("zoom bed block fit")
-    yield Action("view.selection", closer, window.plantings.zoom_to_selection, "Ctrl+E", why.selection, also=also)
+    yield Action("view.selection", closer, views.zoom_to_selection, "Ctrl+E", why.selection, also=also)
+    ground, also = _("Beds on the &ground"), _("map place site north tunnel path where they lie")
+    turned = partial(getattr, views, "shows_ground")
+    yield Action("view.ground", ground, keys="Ctrl+G", also=also, toggles=views.show_ground, is_on=turned)
+    yield Submenu(_("La&yers"), tuple(_layers(window.canvas.layers)))
     true, also = _("&True scale across the beds"), _("stretched enlarged width")
     yield Action("view.true-scale", true, also=also, toggles=view.set_true_scale)
     glass, also = _("&Magnifier at the pointer"), _("lens enlarge closer")
@@ -145,6 +163,17 @@ def _view(window: "MainWindow", why: Reasons) -> Entries:
         yield Action(f"view.{dock.objectName()}", dock.windowTitle(), shown.trigger, also=also, made=shown)
     also = _("reset restore dock layout")
     yield Action("view.panels", _("&Panels as at first"), window.panels.as_at_first, also=also)
+
+
+def _layers(layers: Layers) -> Iterator[Action]:
+    also = _("show hide drawing layer")
+    for layer, words in LAYERS.items():
+        shows, is_on = partial(layers.show, layer), partial(_is_shown, layers, layer)
+        yield Action(f"view.layer.{layer}", words, also=also, toggles=shows, is_on=is_on)
+
+
+def _is_shown(layers: Layers, layer: Layer) -> bool:
+    return layer in layers.shown
 
 
 def _help(window: "MainWindow") -> Entries:

@@ -19,7 +19,7 @@ class FixedKeys:
 
 def fixed_keys() -> tuple[FixedKeys, ...]:
     """All of them, by where they work."""
-    return (*_on_blocks(), *_on_corners(), *_anywhere())
+    return (*_on_blocks(), *_on_corners(), *_on_ground(), *_anywhere())
 
 
 def _on_blocks() -> tuple[FixedKeys, ...]:
@@ -43,6 +43,16 @@ def _on_corners() -> tuple[FixedKeys, ...]:
         FixedKeys(_("Arrows"), (), where, _("move it, with Shift finely")),
         FixedKeys(_("Insert"), ("Ins",), where, _("a corner more, after the chosen one")),
         FixedKeys(_("Return, Enter"), ("Return", "Enter"), where, _("close an outline that is traced")),
+    )
+
+
+def _on_ground() -> tuple[FixedKeys, ...]:
+    where = _("Beds on the ground")
+    return (
+        FixedKeys("[, ]", (), where, _("choose the bed before, the next")),
+        FixedKeys(_("Arrows"), (), where, _("move the chosen bed, with Shift finely")),
+        FixedKeys(_("Ctrl+Left, Ctrl+Right"), (), where, _("turn it")),
+        FixedKeys(_("Return, Enter"), (), where, _("go to its strip")),
     )
 
 

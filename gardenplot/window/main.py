@@ -1,18 +1,22 @@
 """The one window: shelf, drawing, what is selected, ledger, and the lines above and below."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QCloseEvent, QKeyEvent
-from PySide6.QtWidgets import QLabel, QMainWindow, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QVBoxLayout, QWidget
 
+from gardenplot.drawing.ground_under import OnGround
 from gardenplot.drawing.strips import Under
 from gardenplot.drawing.tables import summary
-from gardenplot.drawing.tape_words import scale_words, under_words
+from gardenplot.drawing.tape_words import under_words
 from gardenplot.window.actions import all_menus
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.deeds import BedDeeds, PlantingDeeds, SheetDeeds
 from gardenplot.window.document import Document
+from gardenplot.window.elided import Elided
 from gardenplot.window.empty_states import show_what_to_begin_with
 from gardenplot.window.filing import Filing
+from gardenplot.window.focus_in_sight import keep_focus_in_sight
+from gardenplot.window.ground_deeds import GroundDeeds
 from gardenplot.window.header import Header
 from gardenplot.window.index import Index
 from gardenplot.window.inspector import Inspector
@@ -27,9 +31,12 @@ from gardenplot.window.shape_deeds import ShapeDeeds
 from gardenplot.window.shelf import Shelf
 from gardenplot.window.sight import Sight
 from gardenplot.window.steps import Steps
+from gardenplot.window.views import Views
 from gardenplot.words import _
 
 _TELL_FOR = 8000
+_USUAL_SIZE, _LEAST_SIZE = QSize(1440, 900), QSize(1024, 700)
+"""How large the window opens on a screen that has room for it, and on any."""
 
 
 class MainWindow(QMainWindow):
@@ -42,12 +49,13 @@ class MainWindow(QMainWindow):
         self.filing = Filing(self.document, self)
         self.header = Header(self.document, self.sight)
         self.canvas = Canvas(self.document, self.sight)
+        self.views = Views(self.document, self.sight, self.canvas)
         self.shelf = Shelf(self.document)
         self.inspector = Inspector(self.document, self.sight)
         self.ledger = Ledger(self.document, self.sight)
         self.season = SeasonPanel(self.document, self.sight, self.canvas)
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
-        self.shapes = ShapeDeeds(self)
+        self.shapes, self.ground = ShapeDeeds(self), GroundDeeds(self)
         self.steps = Steps(self.document)
         self.index, self.pages = Index(self), Pages(self)
         self.panels = Panels(self)
@@ -58,8 +66,12 @@ class MainWindow(QMainWindow):
         fill_menus(self)
         self._keep_actions_true()
         show_what_to_begin_with(self)
-        self.resize(1440, 900)
+        screen = self.screen().availableSize()
+        self.resize(_USUAL_SIZE.boundedTo(screen.expandedTo(_LEAST_SIZE)))
         self.panels.restore()
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            keep_focus_in_sight(app)
         self.canvas.setFocus()
 
     def _lay_out(self) -> None:
@@ -68,7 +80,7 @@ class MainWindow(QMainWindow):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.header)
-        column.addWidget(self.canvas, 1)
+        column.addWidget(self.views, 1)
         self.setCentralWidget(centre)
         left, right = Qt.DockWidgetArea.LeftDockWidgetArea, Qt.DockWidgetArea.RightDockWidgetArea
         self.setCorner(Qt.Corner.BottomLeftCorner, left)
@@ -80,7 +92,7 @@ class MainWindow(QMainWindow):
         self.tabifyDockWidget(ledger, self.panels.add("season", _("Season map"), self.season, below))
         ledger.raise_()
         self.panels.add("steps", _("Steps"), self.steps, right, shown=False)
-        self.pointed, self.total, self.scale = QLabel(), QLabel(), QLabel()
+        self.pointed, self.total, self.scale = Elided(), Elided(), Elided()
         for label in (self.pointed, self.total, self.scale):
             label.setContentsMargins(8, 0, 8, 0)
         self.statusBar().addWidget(self.pointed, 1)
@@ -97,6 +109,11 @@ class MainWindow(QMainWindow):
         self.canvas.hand.pointed.connect(self._point)
         self.canvas.stage.refused.connect(self.tell)
         self.canvas.menu_wanted.connect(lambda at: self._context_menu().exec(at))
+        self.views.ground.eye.changed.connect(self._show_scale)
+        self.views.turned.connect(self._show_scale)
+        self.views.ground.hand.pointed.connect(self._point)
+        self.views.ground.stage.refused.connect(self.tell)
+        self.views.ground.menu_wanted.connect(lambda at: self._context_menu().exec(at))
         self.shelf.list.chosen.connect(self.plantings.place)
         self.shelf.from_packet.clicked.connect(self.plantings.new_crop)
         self.inspector.planting.compare.clicked.connect(self.plantings.compare_layouts)
@@ -138,6 +155,7 @@ class MainWindow(QMainWindow):
         for signal in (self.document.changed, self.document.opened, self.document.stack.indexChanged):
             signal.connect(refresh)
         self.sight.selected.connect(refresh)
+        self.views.turned.connect(refresh)
         self.shelf.list.selectionModel().currentChanged.connect(refresh)
         self.shelf.model.modelReset.connect(refresh)
         self.ledger.orders.currentItemChanged.connect(refresh)
@@ -148,10 +166,9 @@ class MainWindow(QMainWindow):
         self.total.setText(summary(self.document.plan))
 
     def _show_scale(self) -> None:
-        strips = self.canvas.view.strips()
-        self.scale.setText(scale_words(self.document.plan.place.units, strips, self.logicalDpiX()))
+        self.scale.setText(self.views.scale_words(self.logicalDpiX()))
 
-    def _point(self, found: Under | None) -> None:
+    def _point(self, found: Under | OnGround | None) -> None:
         self.pointed.setText(under_words(self.document.plan, found) if found else "")
 
     def _context_menu(self) -> QMenu:

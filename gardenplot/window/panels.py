@@ -14,6 +14,8 @@ if TYPE_CHECKING:
 _SIDES = {"shelf": 244, "selected": 312, "steps": 312}
 """Widths in pixels of the panels at the sides, with text of the usual size."""
 _BELOW = {"ledger": 200}
+_ROOMY = 1366
+"""From this width of the window on the panels at the sides are as wide as that; in a smaller one they are slimmer."""
 _HANDLE = 60
 """How much of a window must be on a screen, across, so that one can take hold of it."""
 
@@ -68,7 +70,8 @@ class Panels:
     def _widen(self) -> None:
         for sizes, way in ((_SIDES, Qt.Orientation.Horizontal), (_BELOW, Qt.Orientation.Vertical)):
             docks = [dock for dock in self.docks if dock.objectName() in sizes]
-            widths = [round(sizes[dock.objectName()] * magnified()) for dock in docks]
+            room = min(1.0, self._window.width() / _ROOMY) if way == Qt.Orientation.Horizontal else 1.0
+            widths = [round(sizes[dock.objectName()] * magnified() * room) for dock in docks]
             self._window.resizeDocks(docks, widths, way)
 
     def _bring_docks_back(self) -> None:
