@@ -25,8 +25,7 @@ from gardenplot.window.canvas_view import TAPE
 from gardenplot.window.hand_lines import hand_lines, paint_lines
 from gardenplot.window.painting import Scale
 from gardenplot.window.strip_pictures import StripPictures
-from gardenplot.window.theme import colour, drawing_font, palette
-from gardenplot.words import _
+from gardenplot.window.theme import colour, palette
 
 
 @frozen
@@ -56,7 +55,6 @@ def paint_scene(
     seen = QRectF(frame) if exposed is None else exposed
     painter.fillRect(seen, colour(inks, Ink.PAPER))
     if not scene.plan.beds and scene.strips.ground is None:
-        _empty(painter, frame, inks)
         return
     painter.save()
     painter.setClipRect(seen.intersected(QRectF(frame.adjusted(0, TAPE, 0, 0))))
@@ -82,13 +80,6 @@ class Easel:
 
 def _held(scene: Scene) -> Held:
     return Held(scene.strips, scene.left, scene.top, scene.plan.place.units, scene.handle, scene.trial, scene.focused)
-
-
-def _empty(painter: QPainter, frame: QRect, inks: Palette) -> None:
-    painter.setPen(colour(inks, Ink.SECOND))
-    painter.setFont(drawing_font(17))
-    words = _("No bed yet. Bed ▸ Add bed … makes the first one.")
-    painter.drawText(frame, Qt.AlignmentFlag.AlignCenter, words)
 
 
 def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Easel) -> None:

@@ -6,8 +6,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 
 from gardenplot.errors import GardenplotError, PlanError
-from gardenplot.exports.kinds import writer_for
-from gardenplot.files import resource
 from gardenplot.findings import Finding
 from gardenplot.gestures.orders import drop_order
 from gardenplot.gestures.trials import layout_in, try_first_gap
@@ -16,7 +14,7 @@ from gardenplot.plan.edits import copy_bed, remove_bed
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.window.canvas_keys import remove
 from gardenplot.window.compare_dialog import compare_layouts
-from gardenplot.window.late import preview_sheets
+from gardenplot.window.late import made_drawing, preview_sheets
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from gardenplot.words import _
 
@@ -159,7 +157,7 @@ class PlantingDeeds:
 
 
 class SheetDeeds:
-    """What leaves the window: sheets, drawings, and the help page."""
+    """What leaves the window: sheets and drawings."""
 
     def __init__(self, window: "MainWindow") -> None:
         self._window = window
@@ -180,16 +178,11 @@ class SheetDeeds:
         if not name:
             return
         try:
-            write_whole(Path(name), writer_for(Path(name))(self._window.document.plan))
+            made = made_drawing(self._window.document.plan, Path(name), self._window)
+            if made is not None:
+                write_whole(Path(name), made)
+                self._window.tell(_("written to {path}").format(path=name))
+            else:
+                self._window.tell(_("stopped; nothing was written"))
         except GardenplotError as error:
             QMessageBox.warning(self._window, _("Drawing as a file"), str(error))
-        else:
-            self._window.tell(_("written to {path}").format(path=name))
-
-    def help(self) -> None:
-        """Show the help page."""
-        box = QMessageBox(self._window)
-        box.setWindowTitle(_("How to …"))
-        box.setTextFormat(box.textFormat().MarkdownText)
-        box.setText(resource("help/page.md").read_text(encoding="utf-8"))
-        box.exec()

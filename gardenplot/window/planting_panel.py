@@ -14,6 +14,7 @@ from gardenplot.drawing.workings import sources_line, trays_line, workings
 from gardenplot.errors import PlanError
 from gardenplot.findings import find_in_bed, find_unmarkable
 from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
+from gardenplot.gestures.examples import example_for
 from gardenplot.gestures.typed import PATTERN_FIELDS, PLANTING_FIELDS, TypedField
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_bed
 from gardenplot.layout.compare import answers, candidates
@@ -98,7 +99,9 @@ class PlantingPanel(QWidget):
 
     def _show_fields(self, plan: Plan, one: Grown, layout: Layout) -> None:
         for field in PLANTING_FIELDS:
-            self.form.fields[field.name].show_value(field.shown(plan, one.planting.id))
+            line = self.form.fields[field.name]
+            line.show_value(field.shown(plan, one.planting.id))
+            line.setPlaceholderText(example_for(field.name, field.example, plan.place.units))
         for name, pattern in PATTERN_FIELDS.items():
             self.form.show_cell(name, one.planting.pattern is pattern)
         for name, day in (("in_ground", one.dates.in_ground), ("out", one.dates.out)):
