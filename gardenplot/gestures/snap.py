@@ -1,11 +1,14 @@
-"""Where the hand is drawn to: the ends of gaps and neighbouring corners first, then round readings."""
+"""Where the hand is drawn to: ends of gaps and neighbouring corners, then other beds' marks, then round readings."""
 
-from collections.abc import Iterable
+from bisect import bisect_left, bisect_right
+from collections.abc import Collection, Iterable, Iterator, Sequence
+from datetime import date
 from enum import StrEnum
 
 from attrs import frozen
 
-from gardenplot.layout import Ground
+from gardenplot.layout import Ground, lay_out_plan, standing
+from gardenplot.plan import Plan
 from gardenplot.units import CM, FOOT, INCH, M, Units
 
 
@@ -17,15 +20,21 @@ class Pull(StrEnum):
     NEIGHBOUR = "neighbour"
     CORNER = "neighbouring corner"
     KEPT = "where it was"
+    OTHER_BED = "level with another bed"
+    EDGE = "edge of the bed"
+    END = "end of the bed"
+    ROW = "row"
+    MIDDLE = "middle of the bed"
     READING = "round reading"
 
 
 @frozen
 class Snap:
-    """A tape reading in nm and what drew the hand there."""
+    """A tape reading in nm and what drew the hand there, where it is a block: its planting."""
 
     at: int
     pull: Pull
+    planting: str | None = None
 
 
 _STEPS = {
@@ -61,10 +70,58 @@ def snaps_of(ground: Ground, length: int) -> tuple[Snap, ...]:
     )
 
 
-def snap(x: int, candidates: Iterable[Snap], units: Units, reach: int, *, free: bool = False) -> Snap:
-    """The nearest candidate within reach of `x`, else the nearest round reading; free, the nearest readable one."""
-    near = [one for one in candidates if abs(one.at - x) <= reach and not free]
-    if near:
-        return min(near, key=lambda one: (abs(one.at - x), one.at))
+@frozen
+class Mark:
+    """A tape reading in nm at which a block of a bed begins or ends."""
+
+    at: int
+    bed: str
+    planting: str
+
+
+def marks_of(plan: Plan, day: date | None, without: Collection[str] = ()) -> tuple[Mark, ...]:
+    """Where blocks begin and end in all beds on a day, by their readings; but not those of some plantings."""
+    return tuple(
+        sorted(
+            (
+                Mark(at, laid.bed.id, layout.planting)
+                for laid in lay_out_plan(plan)
+                for layout in standing(laid, day)
+                if layout.planting not in without
+                for at in (layout.start, layout.end)
+            ),
+            key=lambda mark: mark.at,
+        )
+    )
+
+
+def level_with(marks: Sequence[Mark], x: int, reach: int, bed: str, back: int = 0) -> Iterator[Snap]:
+    """The marks of other beds within reach of `x`, each less `back` nm, as places to be drawn to."""
+    for mark in marks[bisect_left(marks, x - reach, key=_reading) : bisect_right(marks, x + reach, key=_reading)]:
+        if mark.bed != bed:
+            yield Snap(mark.at - back, Pull.OTHER_BED, mark.planting)
+
+
+def _reading(mark: Mark) -> int:
+    return mark.at
+
+
+def snap(
+    x: int,
+    candidates: Iterable[Snap],
+    units: Units,
+    reach: int,
+    *,
+    free: bool = False,
+    weaker: Iterable[Snap] = (),
+) -> Snap:
+    """The nearest candidate within reach of `x`, else the nearest weaker one, else the nearest round reading.
+
+    Free, it is the nearest readable one.
+    """
+    for some in () if free else (candidates, weaker):
+        near = [one for one in some if abs(one.at - x) <= reach]
+        if near:
+            return min(near, key=lambda one: (abs(one.at - x), one.at))
     step = grain(units) if free else step_at(units, reach)
     return Snap((x + step // 2) // step * step, Pull.READING)

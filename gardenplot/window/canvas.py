@@ -7,10 +7,13 @@ from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, Q
 from PySide6.QtWidgets import QAbstractScrollArea, QWidget
 
 from gardenplot.drawing.captions import captions
+from gardenplot.drawing.hand_words import several_line
 from gardenplot.drawing.handle_words import handle_words
 from gardenplot.drawing.letters import looks
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import bed_of
+from gardenplot.window.canvas_band import Band
+from gardenplot.window.canvas_drop import Drops
 from gardenplot.window.canvas_hand import Hand
 from gardenplot.window.canvas_keys import press_key
 from gardenplot.window.canvas_paint import Scene, paint_scene
@@ -34,7 +37,9 @@ class Canvas(QAbstractScrollArea):
         self.view = CanvasView(self, document)
         self.places = CanvasPlaces(self.view, sight)
         self.stage = CanvasStage(document, sight, self)
-        self.hand = Hand(self, self.places, self.stage, sight)
+        self.band = Band(self.view, sight, self)
+        self.hand = Hand(self, self.places, self.stage, sight, self.band)
+        self.drops = Drops(self, self.places, self.stage)
         self.setFrameShape(QAbstractScrollArea.Shape.NoFrame)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAcceptDrops(True)
@@ -48,6 +53,7 @@ class Canvas(QAbstractScrollArea):
         sight.day_changed.connect(self.viewport().update)
         sight.spot_changed.connect(self.viewport().update)
         self.stage.shown.connect(self.viewport().update)
+        self.band.drawn.connect(self.viewport().update)
         self.stage.ground_wanted.connect(self.view.show_ground)
         self.view.changed.connect(self.viewport().update)
 
@@ -66,6 +72,8 @@ class Canvas(QAbstractScrollArea):
         if self._sight.bed is None:
             return ""
         bed = bed_of(plan, self._sight.bed)
+        if self._sight.others:
+            return several_line(plan, self._sight.chosen, self._sight.day)
         if self._sight.handle is not None:
             return handle_words(plan, bed.id, self._sight.handle)
         for caption in captions(plan, lay_out_bed(plan, bed), self._sight.day, looks(plan)):
@@ -82,6 +90,8 @@ class Canvas(QAbstractScrollArea):
             strips=self.view.strips(plan),
             day=self._sight.day_for(plan, trial.planting) if trial else self._sight.day,
             planting=self._sight.planting,
+            others=self._sight.others,
+            band=self.band,
             bed=self._sight.bed,
             handle=trial.handle if trial else self._sight.handle,
             left=left,

@@ -18,7 +18,9 @@ from gardenplot.gestures.stage import Trial
 from gardenplot.plan import Plan, bed_of
 from gardenplot.units import MM
 from gardenplot.units.figures import span
+from gardenplot.window.canvas_band import Band
 from gardenplot.window.canvas_handles import Held, paint_ground, paint_handles
+from gardenplot.window.canvas_selection import paint_over, paint_selection
 from gardenplot.window.canvas_view import TAPE
 from gardenplot.window.hand_lines import hand_lines, paint_lines
 from gardenplot.window.painting import Scale, paint
@@ -42,6 +44,8 @@ class Scene:
     spot: tuple[str, int, int] | None = None
     handle: Handle | None = None
     focused: bool = False
+    others: tuple[str, ...] = ()
+    band: Band | None = None
 
 
 def paint_scene(painter: QPainter, frame: QRect, scene: Scene) -> None:
@@ -60,6 +64,7 @@ def paint_scene(painter: QPainter, frame: QRect, scene: Scene) -> None:
             _strip(painter, frame, scene, strip, look, inks)
     if scene.strips.ground is not None:
         paint_ground(painter, frame, _held(scene), inks)
+    paint_over(painter, scene, inks)
     painter.restore()
     _tape(painter, frame, scene, inks)
     if scene.trial is not None and scene.hand is not None:
@@ -86,7 +91,7 @@ def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, look: di
     painter.setClipRect(QRectF(GUTTER - 10, TAPE, frame.width(), frame.height()), Qt.ClipOperation.IntersectClip)
     painter.translate(scene.left, top)
     paint(painter, figure.marks, Scale(strips.along, strips.across, first, last), inks)
-    _selection(painter, scene, strip, inks)
+    paint_selection(painter, scene, strip, inks)
     _spot(painter, scene, strip, inks)
     dragged = scene.trial.planting if scene.trial else None
     shown = tuple(one for one in captions(scene.plan, strip.laid, scene.day, look) if one.planting != dragged)
@@ -123,26 +128,6 @@ def _bed_name(painter: QPainter, scene: Scene, strip: Strip, top: float, inks: P
     if selected:
         painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
         painter.drawLine(QPointF(4, top), QPointF(4, top + max(strip.height, 36)))
-
-
-def _selection(painter: QPainter, scene: Scene, strip: Strip, inks: Palette) -> None:
-    chosen = scene.trial.planting if scene.trial else scene.planting
-    layout = next((one for one in strip.laid.layouts if one.planting == chosen), None)
-    if layout is None:
-        return
-    left, right = layout.start / MM * scene.strips.along, layout.end / MM * scene.strips.along
-    accent = colour(inks, Ink.ACCENT)
-    painter.setPen(QPen(accent, 2))
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawRoundedRect(QRectF(left - 2, -3, right - left + 4, strip.height + 6), 2, 2)
-    painter.setPen(QPen(accent, 1.5))
-    painter.setBrush(colour(inks, Ink.PAPER))
-    for x in (left, right):
-        painter.drawRoundedRect(QRectF(x - 4, strip.height / 2 - 8, 8, 16), 2, 2)
-    if scene.focused and scene.trial is None:
-        painter.setPen(QPen(accent, 1, Qt.PenStyle.DotLine))
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawRoundedRect(QRectF(left - 6, -7, right - left + 12, strip.height + 14), 3, 3)
 
 
 def _spot(painter: QPainter, scene: Scene, strip: Strip, inks: Palette) -> None:

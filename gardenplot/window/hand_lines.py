@@ -6,12 +6,13 @@ from PySide6.QtCore import QPointF, QRect, QRectF
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 
 from gardenplot.drawing.captions import drag_line
+from gardenplot.drawing.hand_words import push_words, several_line, stopped_words
 from gardenplot.drawing.handle_words import corner_line, obstacle_line
 from gardenplot.drawing.handles import Grip
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import says
 from gardenplot.drawing.style import Ink, Palette
-from gardenplot.gestures.snap import Pull
+from gardenplot.gestures.snap_words import across_words, along_words
 from gardenplot.gestures.stage import Trial
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import bed_of
@@ -19,15 +20,6 @@ from gardenplot.window.theme import colour, drawing_font
 from gardenplot.words import _
 
 Lines = tuple[tuple[str, Ink], ...]
-
-_PULLS = {
-    Pull.HEAD_MARGIN: _("from the head margin"),
-    Pull.FOOT_MARGIN: _("up to the foot margin"),
-    Pull.NEIGHBOUR: _("beside its neighbour"),
-    Pull.CORNER: _("a side straight across"),
-    Pull.KEPT: _("reading as it was"),
-}
-_PULLS_ACROSS = {Pull.CORNER: _("a side straight along"), Pull.KEPT: _("offset as it was")}
 
 
 def hand_lines(trial: Trial, day: date | None, look: dict[str, Look]) -> Lines:
@@ -39,16 +31,21 @@ def hand_lines(trial: Trial, day: date | None, look: dict[str, Look]) -> Lines:
         return (figures, Ink.INK), (trial.refusal, Ink.ACCENT)
     if trial.against:
         return (figures, Ink.INK), (says(trial.plan, trial.against[0], look), Ink.ACCENT)
-    drawn = " · ".join(
-        names[snap.pull]
-        for names, snap in ((_PULLS, trial.snap), (_PULLS_ACROSS, trial.across))
-        if snap is not None and snap.pull in names
+    says_too = (
+        _("a copy, without the order") if trial.copies else "",
+        push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed)),
+        stopped_words(trial.plan, trial.stopped) if trial.stopped else "",
+        along_words(trial.plan, trial.snap),
+        across_words(trial.across),
     )
+    drawn = " · ".join(words for words in says_too if words)
     return ((figures, Ink.INK), (drawn, Ink.SECOND)) if drawn else ((figures, Ink.INK),)
 
 
 def _figures(trial: Trial, day: date | None) -> str:
     plan, sketch = trial.plan, trial.sketch
+    if trial.others:
+        return several_line(plan, trial.chosen, day)
     if trial.bed is not None and trial.planting is not None:
         return drag_line(plan, trial.planting, lay_out_bed(plan, bed_of(plan, trial.bed)), day)
     if trial.bed is not None and trial.handle is not None and trial.handle.grip is Grip.OBSTACLE:

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QDockWidget, QLabel, QMainWindow, QMenu, QVBoxLayo
 from gardenplot.drawing.strips import Under
 from gardenplot.drawing.tables import summary
 from gardenplot.drawing.tape_words import scale_words, under_words
+from gardenplot.window.block_deeds import BlockDeeds
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.deeds import BedDeeds, PlantingDeeds, SheetDeeds
 from gardenplot.window.document import Document
@@ -39,7 +40,7 @@ class MainWindow(QMainWindow):
         self.inspector = Inspector(self.document, self.sight)
         self.ledger = Ledger(self.document, self.sight)
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
-        self.shapes = ShapeDeeds(self)
+        self.shapes, self.blocks = ShapeDeeds(self), BlockDeeds(self)
         self.docks = [
             self._dock("shelf", _("Shelf"), self.shelf, Qt.DockWidgetArea.LeftDockWidgetArea),
             self._dock("selected", _("What is selected"), self.inspector, Qt.DockWidgetArea.RightDockWidgetArea),

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMenu
 
+from gardenplot.gestures.push import FOOT, HEAD
 from gardenplot.window.recent import examples, recent
 from gardenplot.words import _
 
@@ -61,6 +62,7 @@ def _edit(window: "MainWindow") -> None:
     menu.addAction(undo)
     menu.addAction(redo)
     menu.addSeparator()
+    _act(menu, _("Choose &all of the bed, then of the plan"), window.blocks.choose_all, Keys.SelectAll)
     _act(menu, _("Edit what is &selected"), window.inspector.focus, QKeySequence("F2"))
     _act(menu, _("&Find a crop"), window.shelf.search.setFocus, Keys.Find)
     _act(menu, _("Go to the &drawing"), window.canvas.setFocus, QKeySequence("F6"))
@@ -89,6 +91,19 @@ def _planting(window: "MainWindow") -> None:
     _act(menu, _("Edit the &crop …"), window.plantings.edit_crop)
     _act(menu, _("Compare &layouts …"), window.plantings.compare_layouts, QKeySequence("Ctrl+L"))
     menu.addSeparator()
+    _act(menu, _("&Copy"), window.blocks.copy, Keys.Copy)
+    _act(menu, _("Pas&te in the next gap"), window.blocks.paste, Keys.Paste)
+    _act(menu, _("S&wap with the next towards the foot"), partial(window.blocks.swap, FOOT), QKeySequence("Alt+End"))
+    _act(menu, _("Swap with the next towards the &head"), partial(window.blocks.swap, HEAD), QKeySequence("Alt+Home"))
+    _act(menu, _("Sp&lit at the pointer or in the middle"), window.blocks.split, QKeySequence("Ctrl+T"))
+    _act(menu, _("Split at a readin&g …"), window.blocks.split_at, QKeySequence("Ctrl+Shift+T"))
+    _act(menu, _("&Join with the next towards the foot"), partial(window.blocks.join, FOOT), QKeySequence("Ctrl+J"))
+    _act(
+        menu,
+        _("Join with the next to&wards the head"),
+        partial(window.blocks.join, HEAD),
+        QKeySequence("Ctrl+Shift+J"),
+    )
     _act(menu, _("&Remove planting"), window.plantings.remove_planting)
     menu.addSeparator()
     _act(menu, _("Add &order …"), window.plantings.add_order, QKeySequence("Ctrl+Shift+O"))
@@ -105,6 +120,7 @@ def _view(window: "MainWindow") -> None:
     _act(menu, _("Zoom &in"), partial(view.zoom, 1.25), QKeySequence("Ctrl+="))
     _act(menu, _("Zoom &out"), partial(view.zoom, 0.8), QKeySequence("Ctrl+-"))
     _act(menu, _("&Whole length"), view.fit, QKeySequence("Ctrl+0"))
+    _act(menu, _("&Measure"), window.blocks.measure, QKeySequence("Ctrl+M"))
     _act(menu, _("To the &selection"), window.plantings.zoom_to_selection, QKeySequence("Ctrl+E"))
     true_scale = _act(menu, _("&True scale across the beds"), lambda: None)
     true_scale.setCheckable(True)
