@@ -7,8 +7,9 @@ from math import isqrt
 from attrs import evolve, frozen
 
 from gardenplot.drawing.hand_words import measured_words
+from gardenplot.drawing.sayings import between_readings
 from gardenplot.gestures.kept import layout_in
-from gardenplot.gestures.snap import Mark, Pull, Snap, level_with, marks_of, snap
+from gardenplot.gestures.snap import Marks, Pull, Snap, marks_of, snap
 from gardenplot.gestures.snap_words import place_words
 from gardenplot.gestures.stage import (
     Gesture,
@@ -24,7 +25,6 @@ from gardenplot.gestures.stage import (
 )
 from gardenplot.layout import lay_out_bed, standing
 from gardenplot.plan import Plan, bed_of
-from gardenplot.units.figures import tape
 
 
 @frozen
@@ -85,10 +85,10 @@ def measured_for(plan: Plan, bed: str, planting: str | None) -> Measured:
     return Measured(Spot(bed, first, 0), Spot(bed, last, 0))
 
 
-def spot_at(plan: Plan, pointer: Pointer, marks: tuple[Mark, ...], day: date | None) -> Spot:
+def spot_at(plan: Plan, pointer: Pointer, marks: Marks, day: date | None) -> Spot:
     """The place under the hand, drawn to what can be measured from; raises PlanError where there is no such bed."""
     bed, units = bed_of(plan, pointer.bed or ""), plan.place.units
-    weaker = level_with(marks, pointer.x, pointer.reach, bed.id)
+    weaker = marks.level_with(pointer.x, pointer.reach, bed.id)
     along = snap(
         pointer.x, _along(plan, bed.id, day), units, pointer.reach, free=pointer.free, weaker=weaker
     )  # fmt: skip
@@ -143,7 +143,8 @@ def readings(plan: Plan, measured: Measured) -> tuple[str, ...]:
     start, end, units = measured.start, measured.end, plan.place.units
     along, across = abs(end.x - start.x), abs(end.y - start.y) if start.bed == end.bed else None
     straight = isqrt(along**2 + (across or 0) ** 2)
-    between = f"{tape(start.x, units)} – {tape(end.x, units)}"
     moved = end if measured.at_end else start
     named = [words for snap in (moved.snap, moved.across) if (words := place_words(plan, snap))]
-    return measured_words(units, along, across, straight), " · ".join((between, *named))
+    return measured_words(units, along, across, straight), " · ".join(
+        (between_readings(plan, start.x, end.x), *named)
+    )

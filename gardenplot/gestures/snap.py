@@ -1,7 +1,7 @@
 """Where the hand is drawn to: ends of gaps and neighbouring corners, then other beds' marks, then round readings."""
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator
 from datetime import date
 from enum import StrEnum
 
@@ -37,6 +37,8 @@ class Snap:
     planting: str | None = None
 
 
+_BEDS_BESIDE = 3
+"""A bed is drawn to marks of so many beds on either side: to those of a hundred beds it would be drawn everywhere."""
 _STEPS = {
     Units.METRIC: (CM, 5 * CM, 10 * CM, 50 * CM, M),
     Units.FEET_AND_INCHES: (INCH // 4, INCH, 3 * INCH, 6 * INCH, FOOT),
@@ -72,34 +74,44 @@ def snaps_of(ground: Ground, length: int) -> tuple[Snap, ...]:
 
 @frozen
 class Mark:
-    """A tape reading in nm at which a block of a bed begins or ends."""
+    """A tape reading in nm at which a block begins or ends, and the number of its bed."""
 
     at: int
-    bed: str
+    bed: int
     planting: str
 
 
-def marks_of(plan: Plan, day: date | None, without: Collection[str] = ()) -> tuple[Mark, ...]:
-    """Where blocks begin and end in all beds on a day, by their readings; but not those of some plantings."""
-    return tuple(
-        sorted(
-            (
-                Mark(at, laid.bed.id, layout.planting)
-                for laid in lay_out_plan(plan)
-                for layout in standing(laid, day)
-                if layout.planting not in without
-                for at in (layout.start, layout.end)
-            ),
-            key=lambda mark: mark.at,
-        )
+@frozen
+class Marks:
+    """Where blocks of all beds begin and end, by their readings; a bed is drawn to those of the beds beside it."""
+
+    beds: tuple[str, ...] = ()
+    marks: tuple[Mark, ...] = ()
+
+    def level_with(self, x: int, reach: int, bed: str, back: int = 0) -> Iterator[Snap]:
+        """The marks of beds beside one, half as far from `x` as it reaches, each less `back` nm, to be drawn to."""
+        if not self.marks:
+            return
+        own, near = self.beds.index(bed), reach // 2
+        first = bisect_left(self.marks, x - near, key=_reading)
+        for mark in self.marks[first : bisect_right(self.marks, x + near, key=_reading)]:
+            if 0 < abs(mark.bed - own) <= _BEDS_BESIDE:
+                yield Snap(mark.at - back, Pull.OTHER_BED, mark.planting)
+
+
+NO_MARKS = Marks()
+
+
+def marks_of(plan: Plan, day: date | None, without: Collection[str] = ()) -> Marks:
+    """The marks of all beds on a day, but not those of some plantings."""
+    found = (
+        Mark(at, number, layout.planting)
+        for number, laid in enumerate(lay_out_plan(plan))
+        for layout in standing(laid, day)
+        if layout.planting not in without
+        for at in (layout.start, layout.end)
     )
-
-
-def level_with(marks: Sequence[Mark], x: int, reach: int, bed: str, back: int = 0) -> Iterator[Snap]:
-    """The marks of other beds within reach of `x`, each less `back` nm, as places to be drawn to."""
-    for mark in marks[bisect_left(marks, x - reach, key=_reading) : bisect_right(marks, x + reach, key=_reading)]:
-        if mark.bed != bed:
-            yield Snap(mark.at - back, Pull.OTHER_BED, mark.planting)
+    return Marks(tuple(bed.id for bed in plan.beds), tuple(sorted(found, key=_reading)))
 
 
 def _reading(mark: Mark) -> int:

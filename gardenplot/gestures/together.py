@@ -8,7 +8,7 @@ from attrs import evolve, frozen
 from gardenplot.findings import Finding, find_in_bed
 from gardenplot.gestures.kept import kept_without_order, layout_in, size_kept, start_of
 from gardenplot.gestures.push import FOOT, HEAD, Push, make_room, push
-from gardenplot.gestures.snap import Mark, Pull, Snap, level_with, marks_of, snap, snaps_of
+from gardenplot.gestures.snap import NO_MARKS, Marks, Pull, Snap, marks_of, snap, snaps_of
 from gardenplot.gestures.stage import Pointer, Pushed, Trial
 from gardenplot.layout import ground_for, lay_out_bed
 from gardenplot.plan import Plan, bed_of, planting_of
@@ -54,7 +54,7 @@ class Taken:
     plan: Plan
     plantings: tuple[str, ...]
     grip: int = 0
-    marks: tuple[Mark, ...] = ()
+    marks: Marks = NO_MARKS
 
     @property
     def lead(self) -> str:
@@ -142,8 +142,8 @@ def _snaps(taken: Taken, beds: Mapping[str, str], by: int, *, copies: bool) -> I
 def _level(taken: Taken, beds: Mapping[str, str], wanted: int, reach: int) -> Iterator[Snap]:
     """Where the lead is drawn to, since it begins or ends level with a block of another bed."""
     length = layout_in(taken.plan, taken.lead).length
-    yield from level_with(taken.marks, wanted, reach, beds[taken.lead])
-    yield from level_with(taken.marks, wanted + length, reach, beds[taken.lead], back=length)
+    yield from taken.marks.level_with(wanted, reach, beds[taken.lead])
+    yield from taken.marks.level_with(wanted + length, reach, beds[taken.lead], back=length)
 
 
 def _tried(

@@ -7,7 +7,7 @@ from attrs import evolve
 from gardenplot.errors import PlanError
 from gardenplot.gestures.kept import layout_in, start_of
 from gardenplot.gestures.push import FOOT, HEAD, push
-from gardenplot.gestures.snap import Mark, Pull, Snap, level_with, snap, snaps_of
+from gardenplot.gestures.snap import NO_MARKS, Marks, Pull, Snap, snap, snaps_of
 from gardenplot.gestures.stage import Pointer, Trial
 from gardenplot.gestures.together import trial_of
 from gardenplot.layout import Grid, Ground, Layout, ground_for
@@ -21,9 +21,7 @@ from gardenplot.units import MM, length_of
 from gardenplot.words import _
 
 
-def try_crop(
-    plan: Plan, crop: Crop, pointer: Pointer, day: date | None, marks: tuple[Mark, ...] = ()
-) -> Trial | None:
+def try_crop(plan: Plan, crop: Crop, pointer: Pointer, day: date | None, marks: Marks = NO_MARKS) -> Trial | None:
     """A new planting of a crop with its first plant under the pointer, drawn also to the marks of other beds.
 
     It takes the place that its first unplanted order needs, cut to whole ranks where the gap is shorter; without an
@@ -36,7 +34,7 @@ def try_crop(
     planting = _new(plan, crop, pointer.bed, day)
     ground = ground_for(plan, planting, pointer.bed)
     wanted = pointer.x - crop.in_row.nm // 2
-    weaker = level_with(marks, wanted, pointer.reach, pointer.bed)
+    weaker = marks.level_with(wanted, pointer.reach, pointer.bed)
     units = plan.place.units
     start = snap(wanted, snaps_of(ground, 0), units, pointer.reach, free=pointer.free, weaker=weaker)
     return _added(plan, planting, ground, start)

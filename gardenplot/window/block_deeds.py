@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
-from gardenplot.drawing.hand_words import chosen_name, joined_words, parts_words
+from gardenplot.drawing.hand_words import chosen_name, joined_words, parts_words, several_line
 from gardenplot.errors import GardenplotError, PlanError
 from gardenplot.gestures.choosing import all_of
 from gardenplot.gestures.copies import try_next_gap
@@ -29,6 +29,7 @@ class BlockDeeds:
         self._window = window
         self._stage, self._sight = window.canvas.stage, window.sight
         self._copied: tuple[str, ...] = ()
+        self._sight.selected.connect(self._tell_chosen)
 
     def choose_all(self) -> None:
         """Choose all plantings of the bed, and once these are chosen all of the plan."""
@@ -116,6 +117,11 @@ class BlockDeeds:
         except PlanError as error:
             self._window.tell(str(error))
         self._window.canvas.setFocus()
+
+    def _tell_chosen(self) -> None:
+        """Say how much is chosen where it is more than one planting."""
+        if self._sight.others:
+            self._window.tell(several_line(self._stage.plan, self._sight.chosen, self._sight.day))
 
     def _lead(self) -> str | None:
         if self._sight.planting is None:

@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from PySide6.QtCore import QPointF, QRect, QRectF
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 
 from gardenplot.drawing.captions import drag_line
@@ -29,17 +29,15 @@ def hand_lines(trial: Trial, day: date | None, look: dict[str, Look]) -> Lines:
         return ()
     if trial.refusal:
         return (figures, Ink.INK), (trial.refusal, Ink.ACCENT)
-    if trial.against:
-        return (figures, Ink.INK), (says(trial.plan, trial.against[0], look), Ink.ACCENT)
+    drawn = " · ".join(one for one in (along_words(trial.plan, trial.snap), across_words(trial.across)) if one)
     says_too = (
-        _("a copy, without the order") if trial.copies else "",
-        push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed)),
-        stopped_words(trial.plan, trial.stopped) if trial.stopped else "",
-        along_words(trial.plan, trial.snap),
-        across_words(trial.across),
+        (says(trial.plan, trial.against[0], look) if trial.against else "", Ink.ACCENT),
+        (_("a copy, without the order") if trial.copies else "", Ink.SECOND),
+        (push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed)), Ink.SECOND),
+        (stopped_words(trial.plan, trial.stopped) if trial.stopped else "", Ink.ACCENT),
+        (drawn if trial.can_be else "", Ink.SECOND),
     )
-    drawn = " · ".join(words for words in says_too if words)
-    return ((figures, Ink.INK), (drawn, Ink.SECOND)) if drawn else ((figures, Ink.INK),)
+    return (figures, Ink.INK), *((words, ink) for words, ink in says_too if words)
 
 
 def _figures(trial: Trial, day: date | None) -> str:
@@ -63,6 +61,8 @@ def paint_lines(painter: QPainter, frame: QRect, hand: QPointF, lines: Lines, in
         return
     font = drawing_font(14, bold=True)
     metrics = QFontMetricsF(font)
+    room = max(80, frame.width() - 28)
+    lines = tuple((metrics.elidedText(words, Qt.TextElideMode.ElideRight, room), ink) for words, ink in lines)
     width = max(metrics.horizontalAdvance(words) for words, _ink in lines) + 20
     height = 22.0 * len(lines) + 8
     left = max(4.0, min(hand.x() + 16, frame.width() - width - 4))
