@@ -20,7 +20,7 @@ from gardenplot.layout.along import ranks_in
 from gardenplot.plan import Pattern, Plan, Planting, bed_of, crop_of, planting_of
 from gardenplot.plan.several import join_plantings, split_planting
 from gardenplot.season import dates_of
-from gardenplot.units import length_of
+from gardenplot.units import MM, length_of
 from gardenplot.words import _
 
 SPLIT, JOIN = _("Split {crop}"), _("Join {crop} with its neighbour")
@@ -83,10 +83,11 @@ def _cut(plan: Plan, block: Layout, at: int | None) -> _Cut:
         there = there if block.start < there < block.end else at
         return _Cut(there, there)
     ranks = ranks_in(grid.rank, block.length, grid.ends)
-    if grid.pattern is Pattern.RINGS or ranks < 2:
+    most = ranks - 1 if block.start + (ranks - 1) * grid.rank + MM <= block.end else ranks - 2
+    if grid.pattern is Pattern.RINGS or most < 1:
         raise PlanError(_("{crop} has but one rank here: there is nothing to split").format(crop=crop))
-    taken = max(1, min(ranks - 1, (at - block.start + grid.rank // 2) // grid.rank))
-    end = block.start + length_of_ranks(grid.rank, taken, grid.ends)
+    taken = max(1, min(most, (at - block.start + grid.rank // 2) // grid.rank))
+    end = block.start + max(MM, length_of_ranks(grid.rank, taken, grid.ends))
     return _Cut(end, max(end, block.start + taken * grid.rank))
 
 

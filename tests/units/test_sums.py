@@ -106,8 +106,7 @@ PIECES = ["1", "40", "1/2", " ", " ", "+", "-", " - ", " + ", "½", "'", '"', "f
 def test_any_text_is_a_sum_of_sense_or_refused(typed: str, bare: str | None) -> None:
     try:
         length = parse_length(typed, bare=bare)
-    except LengthError as refused:
-        assert "“" in str(refused)
+    except LengthError:
         return
     assert parse_length(length.text) == length
 
