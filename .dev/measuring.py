@@ -85,3 +85,15 @@ def within(name: str, ours: float, most: float) -> Line:
 def faster(name: str, ours: float, slow: float, least: float) -> Line:
     """A row that must be so many times as fast as something plain."""
     return Line(name, clock(ours), clock(slow), f"1/{slow / ours:.0f}", f"<= 1/{least:g}", slow >= least * ours)
+
+
+def best_of(turns: int, run: Callable[[], object], before: Callable[[], object] | None = None) -> float:
+    """The best time of one thing in seconds, perhaps after something untimed each turn."""
+    best = float("inf")
+    for _turn in range(turns):
+        if before is not None:
+            before()
+        begin = perf_counter()
+        run()
+        best = min(best, perf_counter() - begin)
+    return best

@@ -6,6 +6,7 @@ from math import cos, sin, tau
 
 from attrs import frozen
 
+from gardenplot.drawing.detail import Detail
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Point, Shape, Weight, box
 from gardenplot.drawing.style import Ink
@@ -37,18 +38,28 @@ class BedFigure:
     rim: float = 0.0
 
 
-def draw_bed(laid: LaidOut, day: date | None, look: dict[str, Look], units: Units) -> BedFigure:
+def draw_bed(
+    laid: LaidOut, day: date | None, look: dict[str, Look], units: Units, detail: Detail = Detail.PLANTS
+) -> BedFigure:
     """Draw a bed as it stands on a day, or with all its plantings; the same values give the very same figure."""
-    return draw_turn(laid, standing(laid, day), look, units)
+    return draw_turn(laid, standing(laid, day), look, units, detail)
 
 
-def draw_turn(laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], units: Units) -> BedFigure:
+def draw_turn(
+    laid: LaidOut,
+    layouts: tuple[Layout, ...],
+    look: dict[str, Look],
+    units: Units,
+    detail: Detail = Detail.PLANTS,
+) -> BedFigure:
     """Draw a bed with some of its plantings."""
-    return _figure(laid, layouts, tuple(look[layout.planting] for layout in layouts), units)
+    return _figure(laid, layouts, tuple(look[layout.planting] for layout in layouts), units, detail)
 
 
 @lru_cache(maxsize=1024)
-def _figure(laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], units: Units) -> BedFigure:
+def _figure(
+    laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], units: Units, detail: Detail
+) -> BedFigure:
     bed = laid.bed
     length, width = bed.length.nm / MM, bed.width.nm / MM
     marks: list[Mark] = [Outline(_part(bed, 0, bed.length.nm), fill=Ink.SOIL, pen=Pen(Ink.EDGE))]
@@ -56,6 +67,20 @@ def _figure(laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], 
     marks += _margins(laid, length, width)
     for stretch in free_between(bed, layouts).leftover:
         marks += _leftover(bed, stretch, width, units)
+    if detail is Detail.PLANTS:
+        marks += _planted(laid, layouts, look, width)
+    else:
+        marks += (mark for layout, one in zip(layouts, look, strict=True) for mark in _from_afar(bed, layout, one))
+    ids = {layout.planting for layout in layouts}
+    for finding in find_in_bed(laid):
+        if finding.planting in ids and finding.other in {None, *ids}:
+            marks += _trouble(finding, width)
+    return BedFigure(bed.id, length, width, tuple(marks), bed.box.board.nm / MM if bed.box else 0.0)
+
+
+def _planted(laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], width: float) -> list[Mark]:
+    """Blocks with their rows and plants, what stands in their way, and their stakes."""
+    bed, marks = laid.bed, list[Mark]()
     for layout, one in zip(layouts, look, strict=True):
         marks += _block(bed, layout, one, width)
     marks += (_solid(box(*(at / MM for at in (*least, *most)))) for least, most in posts_of(bed))
@@ -63,12 +88,16 @@ def _figure(laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], 
     for layout in layouts:
         marks += _row_ends(bed, layout)
         marks += _stakes(bed, layout, width)
-    marks += _reserved(laid, layouts)
-    ids = {layout.planting for layout in layouts}
-    for finding in find_in_bed(laid):
-        if finding.planting in ids and finding.other in {None, *ids}:
-            marks += _trouble(finding, width)
-    return BedFigure(bed.id, length, width, tuple(marks), bed.box.board.nm / MM if bed.box else 0.0)
+    return [*marks, *_reserved(laid, layouts)]
+
+
+def _from_afar(bed: Bed, layout: Layout, look: Look) -> list[Mark]:
+    """A block whose plants are too small to be drawn: its ground with a hatch of its own, and its letter."""
+    middle, length = (layout.start + layout.end) // 2, layout.length / MM
+    top, bottom = _reach(bed, middle, bed.width.nm / MM)
+    letter = Label((middle / MM, (top + bottom) / 2), (look.letter,), length, bottom - top, bold=True)
+    ground = _part(bed, layout.start, layout.end)
+    return [Outline(ground, fill=look.ink, tint=0.4, hatch=look.hatch), letter]
 
 
 def _reserved(laid: LaidOut, layouts: tuple[Layout, ...]) -> list[Mark]:
@@ -142,7 +171,7 @@ def _leftover(bed: Bed, stretch: Stretch, width: float, units: Units) -> list[Ma
     top, bottom = _reach(bed, (stretch.start + stretch.end) // 2, width)
     return [
         Outline(_part(bed, stretch.start, stretch.end), hatch=Hatch.SLANTED),
-        Label(((start + end) / 2, (top + bottom) / 2), words, room=end - start, bold=True),
+        Label(((start + end) / 2, (top + bottom) / 2), words, end - start, bottom - top, bold=True),
     ]
 
 

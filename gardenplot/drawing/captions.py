@@ -1,37 +1,44 @@
 """The words that go with a block: its caption under the bed, and the line under the pointer while it is dragged."""
 
 from datetime import date
+from functools import lru_cache
 
 from attrs import frozen
 
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.sayings import between_readings, counted, name_of
-from gardenplot.layout import LaidOut, free_on, standing
+from gardenplot.drawing.sayings import between, between_readings, counted, name_of
+from gardenplot.layout import LaidOut, Layout, free_on, standing
 from gardenplot.plan import Plan
-from gardenplot.units import MM
+from gardenplot.units import MM, Units
 from gardenplot.units.figures import span
 from gardenplot.words import _
 
 
 @frozen
 class Caption:
-    """A block's caption: where it begins in mm, its letter, and its words from the fullest to the shortest."""
+    """A block's caption: where the block begins and ends in mm, its letter, its words from the fullest on."""
 
     planting: str
     at: float
+    end: float
     look: Look
     words: tuple[str, ...]
 
 
 def captions(plan: Plan, laid: LaidOut, day: date | None, look: dict[str, Look]) -> tuple[Caption, ...]:
     """The captions of a bed on a day, from the head on."""
-    made = []
-    for layout in standing(laid, day):
-        name, count = name_of(plan, layout.planting), counted(layout)
-        readings = between_readings(plan, layout.start, layout.end)
-        words = (f"{name}   {count}   {readings}", f"{name}   {count}", f"{name}  {layout.plants}", name, "")
-        made.append(Caption(layout.planting, layout.start / MM, look[layout.planting], words))
-    return tuple(made)
+    names = {one.planting.id: one.crop.name for one in laid.grown}
+    return tuple(
+        _caption(layout, names[layout.planting], look[layout.planting], plan.place.units)
+        for layout in standing(laid, day)
+    )
+
+
+@lru_cache(maxsize=4096)
+def _caption(layout: Layout, name: str, look: Look, units: Units) -> Caption:
+    count, readings = counted(layout), between(layout.start, layout.end, units)
+    words = (f"{name}   {count}   {readings}", f"{name}   {count}", f"{name}  {layout.plants}", name, "")
+    return Caption(layout.planting, layout.start / MM, layout.end / MM, look, words)
 
 
 def drag_line(plan: Plan, planting_id: str, laid: LaidOut, day: date | None) -> str:

@@ -4,7 +4,7 @@ from functools import lru_cache
 
 from attrs import frozen
 
-from gardenplot.drawing.marks import Shape
+from gardenplot.drawing.marks import Hatch, Shape
 from gardenplot.drawing.style import PLANTINGS, Ink
 from gardenplot.drawing.turns import walked
 from gardenplot.layout import lay_out_plan
@@ -19,6 +19,21 @@ class Look:
     letter: str
     ink: Ink
     shape: Shape
+
+    @property
+    def hatch(self) -> Hatch:
+        """What fills its block where its plants are too small to be drawn; it goes with the shape of their mark."""
+        return _HATCHES[self.shape]
+
+
+_HATCHES = {
+    Shape.DISC: Hatch.SPOTTED,
+    Shape.RING: Hatch.UPRIGHT,
+    Shape.SQUARE: Hatch.GRID,
+    Shape.DIAMOND: Hatch.LEVEL,
+    Shape.TRIANGLE: Hatch.BACKWARD,
+    Shape.CROSS: Hatch.DENSE,
+}
 
 
 @lru_cache(maxsize=16)

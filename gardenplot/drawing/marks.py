@@ -26,6 +26,12 @@ class Hatch(StrEnum):
     SLANTED = "slanted"
     CROSSED = "crossed"
     SOWN = "sown"
+    LEVEL = "level"
+    UPRIGHT = "upright"
+    GRID = "grid"
+    BACKWARD = "backward"
+    SPOTTED = "spotted"
+    DENSE = "dense"
 
 
 class Shape(StrEnum):
@@ -84,11 +90,15 @@ class Line:
 
 @frozen
 class Label:
-    """A line of text centred on a point: the first of `texts` that fits into `room` mm, or none of them."""
+    """A line of text centred on a point: the first of `texts` that fits into `room` mm, or none of them.
+
+    `across` is the room in mm across the bed.
+    """
 
     at: Point
     texts: tuple[str, ...]
     room: float
+    across: float
     bold: bool = False
 
 

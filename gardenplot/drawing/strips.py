@@ -1,7 +1,9 @@
 """Beds as strips one under another on one tape: where each lies on the canvas, and what lies under a point."""
 
+from bisect import bisect_left, bisect_right
 from datetime import date
 from enum import StrEnum
+from functools import lru_cache
 
 from attrs import evolve, frozen
 
@@ -11,13 +13,17 @@ from gardenplot.units import MM
 
 GUTTER = 132
 """Pixels left of tape zero, for the beds' names."""
-HEADROOM = 34
+HEADROOM = 34.0
 """Pixels above a strip, for the head flag."""
-CAPTIONS = 52
+CAPTIONS = 52.0
 """Pixels below a strip, for two lines of captions."""
 RIGHT_MARGIN = 36
 _SLIMMEST, _FULLEST = 74.0, 132.0
 """A strip is enlarged across until the median bed is as high in pixels as there is room for, between these two."""
+_TOLD = 22.0
+"""Pixels of height that a bed has at least where its captions are shown."""
+_CLOSE = 12.0
+"""Pixels between beds without captions, at most."""
 _BARE_GROUND = 3000.0
 _STRETCHES = (1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0)
 
@@ -46,13 +52,18 @@ class Ground:
 
 @frozen
 class Strips:
-    """All beds at one scale: pixels per mm along, the enlargement across, and the whole height in pixels."""
+    """All beds at one scale: pixels per mm along, the enlargement across, and the whole height in pixels.
+
+    `headroom` and `captions` are the pixels above and below each strip.
+    """
 
     strips: tuple[Strip, ...]
     along: float
     stretch: float
     height: float
     ground: Ground | None = None
+    headroom: float = HEADROOM
+    captions: float = CAPTIONS
 
     @property
     def across(self) -> float:
@@ -69,11 +80,28 @@ class Strips:
         """The longest bed in mm."""
         return max((strip.laid.bed.length.nm / MM for strip in self.strips), default=0.0)
 
+    @property
+    def has_captions(self) -> bool:
+        """Whether there is room for captions below the strips."""
+        return self.captions >= CAPTIONS
+
+    def lying(self, top: float, bottom: float) -> tuple[Strip, ...]:
+        """The strips of which something, captions included, lies between two heights."""
+        first = bisect_left(self.strips, top - self.captions, key=lambda one: one.top + one.height)
+        last = bisect_right(self.strips, bottom + self.headroom, key=lambda one: one.top)
+        return self.strips[first:last]
+
+    def nearest(self, y: float) -> Strip | None:
+        """The strip at a height or the next one above it; None without beds."""
+        first = bisect_right(self.strips, y, key=lambda one: one.top)
+        return self.strips[max(0, first - 1)] if self.strips else None
+
     def strip_of(self, bed: str) -> Strip | None:
         """The strip of a bed."""
         return next((strip for strip in self.strips if strip.bed == bed), None)
 
 
+@lru_cache(maxsize=8)
 def arranged(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: bool, room: float = 0) -> Strips:
     """Arrange beds as strips in `room` pixels of height, or as many as they need.
 
@@ -86,19 +114,45 @@ def arranged(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: bool, r
     return stacked(laid_out, along, stretch)
 
 
+@lru_cache(maxsize=8)
+def all_in_sight(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: bool, room: float) -> Strips:
+    """Arrange all beds within `room` pixels of height, as far as two pixels for each will do.
+
+    Where captions find no room they are left out; then the beds lie close together and may be flattened across,
+    unless they are wanted true to scale.
+    """
+    usual = arranged(laid_out, along, true_scale=true_scale, room=room)
+    if usual.height <= room or not laid_out:
+        return usual
+    widths = sum(laid.bed.width.nm / MM for laid in laid_out) * along
+    bare = room - HEADROOM - len(laid_out) * (HEADROOM + CAPTIONS)
+    if bare >= _TOLD * len(laid_out) and not true_scale:
+        return stacked(laid_out, along, bare / widths)
+    between = min(_CLOSE, room / len(laid_out) / 4)
+    stretch = 1.0 if true_scale else (room - (len(laid_out) + 1) * between) / widths
+    return stacked(laid_out, along, stretch, between / 2, between / 2)
+
+
 def _usual_width(laid_out: tuple[LaidOut, ...]) -> float:
     """The width of the median bed in mm."""
     return sorted(laid.bed.width.nm / MM for laid in laid_out)[len(laid_out) // 2]
 
 
-def stacked(laid_out: tuple[LaidOut, ...], along: float, stretch: float) -> Strips:
+@lru_cache(maxsize=8)
+def stacked(
+    laid_out: tuple[LaidOut, ...],
+    along: float,
+    stretch: float,
+    headroom: float = HEADROOM,
+    captions: float = CAPTIONS,
+) -> Strips:
     """Beds as strips one under another at a given scale."""
-    strips, top = [], float(HEADROOM)
+    strips, top = [], headroom
     for laid in laid_out:
         height = max(2.0, laid.bed.width.nm / MM * along * stretch)
         strips.append(Strip(laid, top, height))
-        top += height + CAPTIONS + HEADROOM
-    return Strips(tuple(strips), along, stretch, top)
+        top += height + captions + headroom
+    return Strips(tuple(strips), along, stretch, top, headroom=headroom, captions=captions)
 
 
 def with_ground(strips: Strips) -> Strips:
@@ -161,7 +215,7 @@ def under(
 
 def _strip_at(strips: Strips, y: float) -> Strip | None:
     for strip in strips.strips:
-        if strip.top - HEADROOM <= y < strip.top + strip.height + CAPTIONS:
+        if strip.top - strips.headroom <= y < strip.top + strip.height + strips.captions:
             return strip
     return None
 

@@ -16,7 +16,7 @@ from gardenplot.units.figures import span
 from gardenplot.words import _, ngettext
 
 
-@frozen
+@frozen(cache_hash=True)
 class CountRow:
     """One row of the counts; `bed` and `planting` say what it is about, `inner` are the rows it sums up."""
 
@@ -27,6 +27,11 @@ class CountRow:
     bed: str | None = None
     planting: str | None = None
     inner: tuple["CountRow", ...] = ()
+
+    @property
+    def is_bed(self) -> bool:
+        """Whether it is the sum of a bed."""
+        return self.bed is not None and self.planting is None
 
 
 def counts_by_bed(plan: Plan) -> tuple[CountRow, ...]:

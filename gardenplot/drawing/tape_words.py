@@ -25,11 +25,13 @@ def under_words(plan: Plan, found: Under) -> str:
 
 
 def scale_words(units: Units, strips: Strips, dots_per_inch: float) -> str:
-    """The scale of the drawing: "metres · scale 1 : 62, across enlarged × 2"."""
+    """The scale of the drawing: "metres · scale 1 : 62, across enlarged × 2"; or across flattened to a share."""
     scale = dots_per_inch / 25.4 / strips.along
     words = _("{units} · scale 1 : {scale}").format(
         units=_NAMES[units], scale=round(scale) if scale >= 10 else round(scale, 1)
     )
-    if strips.stretch != 1:
-        words += ", " + _("across enlarged × {times}").format(times=f"{strips.stretch:g}")
+    if strips.stretch > 1:
+        words += ", " + _("across enlarged × {times}").format(times=f"{strips.stretch:.3g}")
+    elif strips.stretch < 1:
+        words += ", " + _("across flattened to {share} %").format(share=max(1, round(100 * strips.stretch)))
     return words

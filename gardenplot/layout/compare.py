@@ -8,6 +8,7 @@ from gardenplot.layout.candidate import in_length_of, long_enough_for
 from gardenplot.layout.value import Layout
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import change_planting
+from gardenplot.plan.find import only
 
 SIDE_BY_SIDE = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
 
@@ -28,7 +29,7 @@ class InPattern:
 def candidates(plan: Plan, planting_id: str) -> tuple[InPattern, ...]:
     """The block of a planting in straight, staggered and triangular rows."""
     now = _layout(plan, planting_id)
-    return tuple(_in_pattern(plan, now, pattern) for pattern in SIDE_BY_SIDE)
+    return tuple(_in_pattern(only(plan, now.bed), now, pattern) for pattern in SIDE_BY_SIDE)
 
 
 def _in_pattern(plan: Plan, now: Layout, pattern: Pattern) -> InPattern:
@@ -63,6 +64,8 @@ def answers(plan: Plan, planting_id: str) -> tuple[Answer, ...]:
     laid = lay_out_bed(plan, bed_of(plan, planting_of(plan, planting_id).bed))
     if not followers_of(laid, planting_id):
         return ()
+    alone = only(plan, laid.bed.id)
+    changed = (change_planting(alone, planting_id, reserved=one) for one in Reserved)
     return tuple(
-        Answer(one, _layout(change_planting(plan, planting_id, reserved=one), planting_id).plants) for one in Reserved
+        Answer(one, _layout(after, planting_id).plants) for one, after in zip(Reserved, changed, strict=True)
     )

@@ -2,8 +2,16 @@
 
 from math import ceil
 
-from PySide6.QtCore import QPoint, QRect, Qt, Signal
-from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
+from PySide6.QtCore import QPoint, QRect, QRectF, Qt, Signal
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QKeyEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+    QTransform,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QAbstractScrollArea, QWidget
 
 from gardenplot.drawing.captions import captions
@@ -13,6 +21,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import bed_of
 from gardenplot.window.canvas_band import Band
+from gardenplot.window.canvas_changes import changed_between
 from gardenplot.window.canvas_drop import Drops
 from gardenplot.window.canvas_hand import Hand
 from gardenplot.window.canvas_keys import press_key
@@ -21,7 +30,9 @@ from gardenplot.window.canvas_places import CanvasPlaces
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.canvas_view import CanvasView
 from gardenplot.window.document import Document
+from gardenplot.window.magnifier import Magnifier
 from gardenplot.window.sight import Sight
+from gardenplot.window.strip_pictures import StripPictures
 from gardenplot.window.theme import magnified
 from gardenplot.words import _
 
@@ -37,14 +48,18 @@ class Canvas(QAbstractScrollArea):
         self.view = CanvasView(self, document)
         self.places = CanvasPlaces(self.view, sight)
         self.stage = CanvasStage(document, sight, self)
+        self._pictures = StripPictures()
+        self._shown: Scene | None = None
         self.band = Band(self.view, sight, self)
         self.hand = Hand(self, self.places, self.stage, sight, self.band)
         self.drops = Drops(self, self.places, self.stage)
+        self.magnifier = Magnifier(self.viewport(), self._scene, self.places.under)
         self.setFrameShape(QAbstractScrollArea.Shape.NoFrame)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAcceptDrops(True)
         self.viewport().setAcceptDrops(True)
         self.viewport().setMouseTracking(True)
+        self.viewport().setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setAccessibleName(_("Drawing of the beds"))
         document.changed.connect(self.view.settle)
         document.changed.connect(self._describe)
@@ -52,7 +67,7 @@ class Canvas(QAbstractScrollArea):
         sight.selected.connect(self._select)
         sight.day_changed.connect(self.viewport().update)
         sight.spot_changed.connect(self.viewport().update)
-        self.stage.shown.connect(self.viewport().update)
+        self.stage.shown.connect(self._show_trial)
         self.band.drawn.connect(self.viewport().update)
         self.stage.ground_wanted.connect(self.view.show_ground)
         self.view.changed.connect(self.viewport().update)
@@ -81,11 +96,33 @@ class Canvas(QAbstractScrollArea):
                 return f"{bed.name}: {caption.look.letter} {caption.words[0]}"
         return bed.name
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def paintEvent(self, event: QPaintEvent) -> None:
+        self._shown = self._scene()
+        painter = QPainter(self.viewport())
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.scale(magnified(), magnified())
+        exposed = painter.worldTransform().inverted()[0].mapRect(QRectF(event.rect()))
+        paint_scene(painter, self._frame(), self._shown, self._pictures, exposed)
+        painter.end()
+
+    def _show_trial(self) -> None:
+        """Paint anew what the hand has changed."""
+        if self._shown is None:
+            return
+        area = changed_between(self._shown, self._scene(), self._frame())
+        times = QTransform.fromScale(magnified(), magnified())
+        self.viewport().update(times.map(area))
+
+    def _frame(self) -> QRect:
+        width, height = self.view.size
+        return QRect(0, 0, ceil(width), ceil(height))
+
+    def _scene(self) -> Scene:
+        """What is to be seen now."""
         trial = self.stage.trial
         plan = trial.plan if trial else self._document.plan
         left, top = self.view.origin
-        scene = Scene(
+        return Scene(
             plan=plan,
             strips=self.view.strips(plan),
             day=self._sight.day_for(plan, trial.planting) if trial else self._sight.day,
@@ -101,12 +138,6 @@ class Canvas(QAbstractScrollArea):
             hand=self.stage.at / magnified() if self.stage.at else None,
             focused=self.hasFocus(),
         )
-        painter = QPainter(self.viewport())
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.scale(magnified(), magnified())
-        width, height = self.view.size
-        paint_scene(painter, QRect(0, 0, ceil(width), ceil(height)), scene)
-        painter.end()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -120,7 +151,7 @@ class Canvas(QAbstractScrollArea):
         """The wheel goes up and down, with Shift along the beds, with Ctrl it zooms at the pointer."""
         steps = event.angleDelta().y() / 120
         if event.modifiers() & Qt.KeyboardModifier.ControlModifier:
-            self.view.zoom(1.2**steps, event.position().x() / magnified())
+            self.view.zoom(1.2**steps, event.position() / magnified())
             event.accept()
         elif event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
             bar = self.horizontalScrollBar()

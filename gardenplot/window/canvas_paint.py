@@ -4,26 +4,28 @@ from datetime import date
 
 from attrs import frozen
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QPainter, QPen
 
-from gardenplot.drawing.bed import draw_bed
+from gardenplot.drawing.bed import BedFigure, draw_bed
 from gardenplot.drawing.captions import Caption, captions
+from gardenplot.drawing.detail import detail_at
 from gardenplot.drawing.handles import Handle
 from gardenplot.drawing.letters import Look, looks
-from gardenplot.drawing.shape_words import size_words
 from gardenplot.drawing.strips import GUTTER, Strip, Strips
 from gardenplot.drawing.style import Ink, Palette
-from gardenplot.drawing.tape import ticks
 from gardenplot.gestures.stage import Trial
-from gardenplot.plan import Plan, bed_of
+from gardenplot.plan import Plan
 from gardenplot.units import MM
-from gardenplot.units.figures import span
 from gardenplot.window.canvas_band import Band
+from gardenplot.window.canvas_captions import paint_captions
 from gardenplot.window.canvas_handles import Held, paint_ground, paint_handles
+from gardenplot.window.canvas_names import paint_bed_name, paint_flag
 from gardenplot.window.canvas_selection import paint_over, paint_selection
+from gardenplot.window.canvas_tape import paint_tape
 from gardenplot.window.canvas_view import TAPE
 from gardenplot.window.hand_lines import hand_lines, paint_lines
-from gardenplot.window.painting import Scale, paint
+from gardenplot.window.painting import Scale
+from gardenplot.window.strip_pictures import StripPictures
 from gardenplot.window.theme import colour, drawing_font, palette
 from gardenplot.words import _
 
@@ -48,27 +50,37 @@ class Scene:
     band: Band | None = None
 
 
-def paint_scene(painter: QPainter, frame: QRect, scene: Scene) -> None:
-    """Paint the whole canvas."""
-    inks = palette()
-    look = looks(scene.plan)
-    painter.fillRect(frame, colour(inks, Ink.PAPER))
+def paint_scene(
+    painter: QPainter, frame: QRect, scene: Scene, pictures: StripPictures, exposed: QRectF | None = None
+) -> None:
+    """Paint the canvas, or the part of it that is exposed."""
+    inks, look = palette(), looks(scene.plan)
+    seen = QRectF(frame) if exposed is None else exposed
+    painter.fillRect(seen, colour(inks, Ink.PAPER))
     if not scene.plan.beds and scene.strips.ground is None:
         _empty(painter, frame, inks)
         return
     painter.save()
-    painter.setClipRect(frame.adjusted(0, TAPE, 0, 0))
-    for strip in scene.strips.strips:
-        top = strip.top + scene.top
-        if top + strip.height + 60 > TAPE and top - 40 < frame.bottom():
-            _strip(painter, frame, scene, strip, look, inks)
+    painter.setClipRect(seen.intersected(QRectF(frame.adjusted(0, TAPE, 0, 0))))
+    for strip in scene.strips.lying(seen.top() - scene.top, seen.bottom() - scene.top):
+        _strip(painter, frame, scene, strip, Easel(pictures, look, inks))
     if scene.strips.ground is not None:
         paint_ground(painter, frame, _held(scene), inks)
     paint_over(painter, scene, inks)
     painter.restore()
-    _tape(painter, frame, scene, inks)
+    if seen.top() < TAPE:
+        paint_tape(painter, frame, scene.strips, scene.left, scene.plan.place.units, inks)
     if scene.trial is not None and scene.hand is not None:
         paint_lines(painter, frame, scene.hand, hand_lines(scene.trial, scene.day, look), inks)
+
+
+@frozen
+class Easel:
+    """What strips are painted with: pictures of beds, the looks of plantings, the colours."""
+
+    pictures: StripPictures
+    look: dict[str, Look]
+    inks: Palette
 
 
 def _held(scene: Scene) -> Held:
@@ -82,52 +94,38 @@ def _empty(painter: QPainter, frame: QRect, inks: Palette) -> None:
     painter.drawText(frame, Qt.AlignmentFlag.AlignCenter, words)
 
 
-def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, look: dict[str, Look], inks: Palette) -> None:
-    strips, top = scene.strips, strip.top + scene.top
-    figure = draw_bed(strip.laid, scene.day, look, scene.plan.place.units)
-    first = max(0.0, (GUTTER - scene.left) / strips.along)
-    last = (frame.width() - scene.left) / strips.along
+def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Easel) -> None:
+    strips, inks = scene.strips, easel.inks
+    sharp = painter.deviceTransform().m11()
+    top = round((strip.top + scene.top) * sharp) / sharp
+    first, last = (GUTTER - 10.0 - scene.left), float(frame.width() - scene.left)
     painter.save()
     painter.setClipRect(QRectF(GUTTER - 10, TAPE, frame.width(), frame.height()), Qt.ClipOperation.IntersectClip)
     painter.translate(scene.left, top)
-    paint(painter, figure.marks, Scale(strips.along, strips.across, first, last), inks)
+    scale = Scale(strips.along, strips.across, max(0.0, first / strips.along), last / strips.along)
+    easel.pictures.paint(painter, _figure(scene, strip, easel.look), scale, strips.headroom, inks)
     paint_selection(painter, scene, strip, inks)
     _spot(painter, scene, strip, inks)
-    dragged = scene.trial.planting if scene.trial else None
-    shown = tuple(one for one in captions(scene.plan, strip.laid, scene.day, look) if one.planting != dragged)
-    _captions(painter, shown, strip, strips, frame.width() - scene.left, inks)
-    if scene.left > GUTTER - 10:
-        _flag(painter, inks)
+    if strips.has_captions:
+        dragged = scene.trial.planting if scene.trial else None
+        shown = tuple(one for one in _captions(scene, strip, easel.look) if one.planting != dragged)
+        paint_captions(painter, shown, strips.along, strip.height + 9, (max(0.0, first + 10), last), inks)
+        if scene.left > GUTTER - 10:
+            paint_flag(painter, inks)
     if scene.bed == strip.bed and scene.planting is None:
         paint_handles(painter, strip.laid.bed, _held(scene), inks)
     painter.restore()
-    _bed_name(painter, scene, strip, top, inks)
-
-
-def _flag(painter: QPainter, inks: Palette) -> None:
-    """The flag at the head stake: here the tape's zero lies."""
-    accent = colour(inks, Ink.ACCENT)
-    painter.setPen(QPen(accent, 1.6))
-    painter.drawLine(QPointF(-2, -20), QPointF(-2, 2))
-    painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(accent)
-    painter.drawPolygon(QPolygonF([QPointF(-2, -20), QPointF(9, -16), QPointF(-2, -12)]))
-
-
-def _bed_name(painter: QPainter, scene: Scene, strip: Strip, top: float, inks: Palette) -> None:
-    bed, units = bed_of(scene.plan, strip.bed), scene.plan.place.units
     selected = scene.bed == strip.bed and scene.planting is None
-    font = drawing_font(14, bold=True)
-    painter.setFont(font)
-    painter.setPen(colour(inks, Ink.ACCENT if selected else Ink.INK))
-    name = QFontMetricsF(font).elidedText(bed.name, Qt.TextElideMode.ElideRight, GUTTER - 28)
-    painter.drawText(QPointF(12, top + 16), name)
-    painter.setFont(drawing_font(12))
-    painter.setPen(colour(inks, Ink.SECOND))
-    painter.drawText(QPointF(12, top + 33), size_words(bed, units, span))
-    if selected:
-        painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
-        painter.drawLine(QPointF(4, top), QPointF(4, top + max(strip.height, 36)))
+    paint_bed_name(painter, strip, QPointF(0, top), strips, scene.plan.place.units, inks, selected=selected)
+
+
+def _figure(scene: Scene, strip: Strip, look: dict[str, Look]) -> BedFigure:
+    detail = detail_at(strip.laid, scene.strips.across)
+    return draw_bed(strip.laid, scene.day, look, scene.plan.place.units, detail)
+
+
+def _captions(scene: Scene, strip: Strip, look: dict[str, Look]) -> tuple[Caption, ...]:
+    return captions(scene.plan, strip.laid, scene.day, look)
 
 
 def _spot(painter: QPainter, scene: Scene, strip: Strip, inks: Palette) -> None:
@@ -139,65 +137,3 @@ def _spot(painter: QPainter, scene: Scene, strip: Strip, inks: Palette) -> None:
     painter.drawLine(QPointF(left, -8), QPointF(right, -8))
     for x in (left, right):
         painter.drawLine(QPointF(x, -8), QPointF(x, strip.height + 8))
-
-
-def _captions(
-    painter: QPainter, shown: tuple[Caption, ...], strip: Strip, strips: Strips, right: float, inks: Palette
-) -> None:
-    """Captions in one line where each has room before the next, else in two by turns; `right` is where sight ends."""
-    metrics = QFontMetricsF(drawing_font(13))
-    starts = [caption.at * strips.along for caption in shown]
-    one_line = all(
-        metrics.horizontalAdvance(caption.words[0]) + 34 <= after - start
-        for caption, start, after in zip(shown, starts, starts[1:], strict=False)
-    )
-    step = 1 if one_line else 2
-    for number, caption in enumerate(shown):
-        room = starts[number + step] - starts[number] if number + step < len(starts) else right - starts[number]
-        line = 0 if one_line else number % 2
-        _caption(painter, caption, QPointF(starts[number], strip.height + 9 + 22 * line), room, inks)
-
-
-def _caption(painter: QPainter, caption: Caption, at: QPointF, room: float, inks: Palette) -> None:
-    bold, plain = drawing_font(12, bold=True), drawing_font(13)
-    box = QRectF(at.x(), at.y(), max(18, QFontMetricsF(bold).horizontalAdvance(caption.look.letter) + 10), 18)
-    painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(colour(inks, caption.look.ink))
-    painter.drawRoundedRect(box, 3, 3)
-    painter.setFont(bold)
-    painter.setPen(colour(inks, Ink.PAPER))
-    painter.drawText(box, Qt.AlignmentFlag.AlignCenter, caption.look.letter)
-    metrics = QFontMetricsF(plain)
-    words = next(one for one in caption.words if metrics.horizontalAdvance(one) + box.width() + 14 <= room or not one)
-    painter.setFont(plain)
-    painter.setPen(colour(inks, Ink.INK))
-    painter.drawText(QPointF(box.right() + 7, box.bottom() - 4), words)
-
-
-def _tape(painter: QPainter, frame: QRect, scene: Scene, inks: Palette) -> None:
-    """The tape: its zero is the open circle, its ticks are the strips' own readings."""
-    painter.fillRect(QRect(0, 0, frame.width(), TAPE), colour(inks, Ink.PAPER))
-    along, base = scene.strips.along, TAPE - 12.5
-    ink, units = colour(inks, Ink.INK), scene.plan.place.units
-    painter.setFont(drawing_font(12))
-    painter.setPen(colour(inks, Ink.SECOND))
-    painter.drawText(QPointF(12, base + 2), _("tape"))
-    painter.save()
-    painter.setClipRect(QRectF(GUTTER - 10, 0, frame.width(), TAPE))
-    longest = scene.strips.longest if scene.strips.ground is None else (frame.width() - scene.left) / along
-    end = scene.left + longest * along
-    painter.setPen(QPen(ink, 1.2))
-    painter.drawLine(QPointF(max(scene.left, GUTTER - 10), base), QPointF(end, base))
-    first, last = round((GUTTER - 30 - scene.left) / along * MM), round((frame.width() - scene.left) / along * MM)
-    for tick in ticks(first, min(last, round(longest * MM)), units, along):
-        x = scene.left + tick.at / MM * along
-        painter.drawLine(QPointF(x, base), QPointF(x, base - (9 if tick.words else 4)))
-        if tick.words:
-            painter.drawText(QRectF(x - 40, base - 27, 80, 16), Qt.AlignmentFlag.AlignCenter, tick.words)
-    if scene.left > GUTTER - 10:
-        painter.setBrush(colour(inks, Ink.PAPER))
-        painter.setPen(QPen(ink, 1.4))
-        painter.drawEllipse(QPointF(scene.left, base), 4, 4)
-    painter.restore()
-    painter.setPen(QPen(colour(inks, Ink.RULE), 1))
-    painter.drawLine(QPointF(0, TAPE - 0.5), QPointF(frame.width(), TAPE - 0.5))

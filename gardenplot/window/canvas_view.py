@@ -1,9 +1,18 @@
 """How the canvas looks at the plan: its scale along and across, and how far it is scrolled."""
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QPointF, Signal
 from PySide6.QtWidgets import QAbstractScrollArea
 
-from gardenplot.drawing.strips import GUTTER, HEADROOM, RIGHT_MARGIN, Strips, arranged, stacked, with_ground
+from gardenplot.drawing.strips import (
+    GUTTER,
+    HEADROOM,
+    RIGHT_MARGIN,
+    Strips,
+    all_in_sight,
+    arranged,
+    stacked,
+    with_ground,
+)
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.units import MM
@@ -26,6 +35,7 @@ class CanvasView(QObject):
         self._area, self._document = area, document
         self._along: float | None = None
         self.true_scale = False
+        self.sees_all = False
         self.has_ground = False
 
     @property
@@ -50,9 +60,10 @@ class CanvasView(QObject):
     def strips(self, trial: Plan | None = None) -> Strips:
         """Where the beds lie on the canvas; a trial is drawn at the scale of the plan that it would change."""
         laid_out, room = lay_out_plan(self._document.plan), self.size[1] - TAPE
-        strips = arranged(laid_out, self.along, true_scale=self.true_scale, room=room)
+        arrange = all_in_sight if self.sees_all else arranged
+        strips = arrange(laid_out, self.along, true_scale=self.true_scale, room=room)
         if trial is not None and trial is not self._document.plan:
-            strips = stacked(lay_out_plan(trial), self.along, strips.stretch)
+            strips = stacked(lay_out_plan(trial), self.along, strips.stretch, strips.headroom, strips.captions)
         return with_ground(strips) if self.has_ground else strips
 
     def show_ground(self, shown: bool) -> None:
@@ -65,23 +76,28 @@ class CanvasView(QObject):
         if ground is not None:
             self._area.verticalScrollBar().setValue(round(ground.top - HEADROOM))
 
-    def fit(self) -> None:
-        """Show the whole length of the longest bed."""
-        self._along = None
+    def fit(self, *, all_beds: bool = False) -> None:
+        """Show the whole length of the longest bed, or of all beds at once, however small."""
+        self._along, self.sees_all = None, all_beds
         self.settle()
 
-    def zoom(self, factor: float, at: float | None = None) -> None:
-        """Zoom along the tape, keeping the place at x where it is."""
-        x = self.size[0] / 2 if at is None else at
-        place = (x - self.origin[0]) / self.along
+    def zoom(self, factor: float, at: QPointF | None = None) -> None:
+        """Zoom along the tape, keeping the place at a point where it is; it ends the sight of all beds."""
+        point = QPointF(self.size[0] / 2, self.size[1] / 2) if at is None else at
+        place = (point.x() - self.origin[0]) / self.along
+        held = self.strips().nearest(point.y() - self.origin[1]) if self.sees_all else None
         self._along = max(_FARTHEST, min(_CLOSEST, self.along * factor))
+        self.sees_all = False
         self.settle()
-        self._area.horizontalScrollBar().setValue(round(place * self._along - (x - GUTTER)))
+        self._area.horizontalScrollBar().setValue(round(place * self._along - (point.x() - GUTTER)))
+        strip = self.strips().strip_of(held.bed) if held else None
+        if strip is not None:
+            self._area.verticalScrollBar().setValue(round(strip.top + strip.height / 2 + TAPE - point.y()))
 
     def zoom_to(self, first: int, last: int) -> None:
         """Show the stretch between two tape readings in nm."""
         length = max(last - first, MM) / MM
-        self._along = _fitting(length * 1.1, self.size[0])
+        self._along, self.sees_all = _fitting(length * 1.1, self.size[0]), False
         self.settle()
         self._area.horizontalScrollBar().setValue(round((first / MM - length * 0.05) * self._along))
 
@@ -108,7 +124,7 @@ class CanvasView(QObject):
         strip = self.strips().strip_of(bed)
         bar = self._area.verticalScrollBar()
         room = self.size[1] - TAPE
-        if strip and not bar.value() <= strip.top - 30 <= bar.value() + room - strip.height - 60:
+        if strip and bar.maximum() and not bar.value() <= strip.top - 30 <= bar.value() + room - strip.height - 60:
             bar.setValue(round(strip.top - 40))
 
 

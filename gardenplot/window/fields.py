@@ -61,6 +61,8 @@ class Typed(QLineEdit):
 
     def complain(self, words: str) -> None:
         """Say what is wrong with the text; nothing ends a complaint."""
+        if words == self.complaint.text() and bool(words) == bool(self.property("wrong")):
+            return
         self.complaint.setText(words)
         self.complaint.setVisible(bool(words))
         self.setProperty("wrong", bool(words))

@@ -22,6 +22,15 @@ from gardenplot.words import _
 Lines = tuple[tuple[str, Ink], ...]
 
 
+_LINE = 22
+
+
+def lines_reach(trial: Trial) -> int:
+    """Pixels above and below the hand within which the lines of a trial stand."""
+    lines = 2 + trial.copies + bool(trial.pushed) + (trial.stopped is not None)
+    return _LINE * (lines + 1) + 12
+
+
 def hand_lines(trial: Trial, day: date | None, look: dict[str, Look]) -> Lines:
     """A line of figures, and below it why the trial cannot be or what drew the hand there, each with its ink."""
     figures = _figures(trial, day)

@@ -6,7 +6,7 @@ from PySide6.QtCore import QDate, QSignalBlocker, Qt
 from PySide6.QtWidgets import QCheckBox, QDateEdit, QHBoxLayout, QLabel, QPushButton, QSlider, QWidget
 
 from gardenplot.drawing.style import Ink
-from gardenplot.season import dates_of
+from gardenplot.season import Span, season_of
 from gardenplot.window.document import Document
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import colour, palette, widget_font
@@ -64,10 +64,10 @@ class Header(QWidget):
         saved = _("saved") if path else _("not saved yet")
         self.state.setText(f"· {saved if clean else _('changed')}")
         self.state.setToolTip(str(path) if path else "")
-        first, last = self._season()
-        day = self._sight.day or first
+        season = self._season()
+        day = self._sight.day or season.first
         blockers = [QSignalBlocker(one) for one in (self.day, self.slider, self.always)]
-        self.slider.setRange(min(first, day).toordinal(), max(last, day).toordinal())
+        self.slider.setRange(min(season.first, day).toordinal(), max(season.last, day).toordinal())
         self.slider.setValue(day.toordinal())
         self.day.setDate(QDate(day.year, day.month, day.day))
         self.always.setChecked(self._sight.day is None)
@@ -75,18 +75,13 @@ class Header(QWidget):
             part.setEnabled(self._sight.day is not None)
         del blockers
 
-    def _season(self) -> tuple[date, date]:
-        """The first and last day on which anything happens in the ground, a week more at both ends."""
-        plan = self._document.plan
-        dates = [dates_of(plan, planting) for planting in plan.plantings]
-        days = [day for one in dates for day in (one.in_ground, one.out) if day]
-        days = days or [order.on for order in plan.orders] or [date.today()]
+    def _season(self) -> Span:
+        """The days of the plan, or a fortnight round today where it has none."""
         week = timedelta(days=7)
-        return min(days) - week, max(days) + week
+        return season_of(self._document.plan) or Span(date.today() - week, date.today() + week)
 
     def _pick(self, day: QDate) -> None:
         self._sight.show_day(date(day.year(), day.month(), day.day()))
 
     def _pick_always(self, always: bool) -> None:
-        first, _last = self._season()
-        self._sight.show_day(None if always else first + timedelta(days=7))
+        self._sight.show_day(None if always else self._season().first + timedelta(days=7))

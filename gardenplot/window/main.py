@@ -17,6 +17,7 @@ from gardenplot.window.inspector import Inspector
 from gardenplot.window.ledger import Ledger
 from gardenplot.window.menus import fill_menus
 from gardenplot.window.requests import ask_new_plan
+from gardenplot.window.season_panel import SeasonPanel
 from gardenplot.window.shape_deeds import ShapeDeeds
 from gardenplot.window.shelf import Shelf
 from gardenplot.window.sight import Sight
@@ -39,20 +40,24 @@ class MainWindow(QMainWindow):
         self.shelf = Shelf(self.document)
         self.inspector = Inspector(self.document, self.sight)
         self.ledger = Ledger(self.document, self.sight)
+        self.season = SeasonPanel(self.document, self.sight, self.canvas)
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
         self.shapes, self.blocks = ShapeDeeds(self), BlockDeeds(self)
         self.docks = [
             self._dock("shelf", _("Shelf"), self.shelf, Qt.DockWidgetArea.LeftDockWidgetArea),
             self._dock("selected", _("What is selected"), self.inspector, Qt.DockWidgetArea.RightDockWidgetArea),
             self._dock("ledger", _("Counts, orders, findings"), self.ledger, Qt.DockWidgetArea.BottomDockWidgetArea),
+            self._dock("season", _("Season map"), self.season, Qt.DockWidgetArea.BottomDockWidgetArea),
         ]
+        self.tabifyDockWidget(self.docks[2], self.docks[3])
+        self.docks[2].raise_()
         self._lay_out()
         self._join()
         fill_menus(self)
         self.resize(1440, 900)
         widths = [round(width * magnified()) for width in (244, 312)]
         self.resizeDocks(self.docks[:2], widths, Qt.Orientation.Horizontal)
-        self.resizeDocks(self.docks[2:], [200], Qt.Orientation.Vertical)
+        self.resizeDocks(self.docks[2:3], [200], Qt.Orientation.Vertical)
         self._restore()
         self.canvas.setFocus()
 

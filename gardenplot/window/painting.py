@@ -5,17 +5,21 @@ from typing import assert_never
 import numpy as np
 from attrs import frozen
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPen, QPolygonF, QTransform
+from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF, QTransform
 
-from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Shape, Weight
+from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Weight
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.layout.positions import positions
 from gardenplot.units import MM
-from gardenplot.window.theme import colour, drawing_font
+from gardenplot.window.lettering import lettering, write_within
+from gardenplot.window.stamps import paint_plants
+from gardenplot.window.theme import colour
 
 _PX = {Weight.ROW: 0.8, Weight.EDGE: 1.2, Weight.STAKE: 1.4}
 _OVERHANG_PX = 3.0
 _LABEL_PX = 13
+_SLIMMEST_HATCH = 5.0
+"""Pixels of a slip of ground in which a hatch would be no more than noise."""
 _SMALLEST_PLANT = 1.1
 """Below this radius in pixels the row lines alone are drawn."""
 
@@ -56,23 +60,43 @@ def _pen(pen: Pen, inks: Palette) -> QPen:
 
 def _outline(painter: QPainter, mark: Outline, scale: Scale, inks: Palette) -> None:
     polygon = QPolygonF([QPointF(x * scale.along, y * scale.across) for x, y in mark.points])
+    frame = polygon.boundingRect()
+    is_slim = min(frame.width(), frame.height()) < _SLIMMEST_HATCH
+    if mark.pen is None and is_slim and mark.fill:
+        painter.fillRect(frame, colour(inks, mark.fill, mark.tint))
+        return
     painter.setPen(_pen(mark.pen, inks) if mark.pen else QPen(Qt.PenStyle.NoPen))
     painter.setBrush(colour(inks, mark.fill, mark.tint) if mark.fill else QBrush(Qt.BrushStyle.NoBrush))
-    painter.drawPolygon(polygon)
-    if mark.hatch:
+    if mark.pen or mark.fill:
+        painter.drawPolygon(polygon)
+    if mark.hatch and not is_slim:
         painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(_hatch(mark, painter, inks))
+        painter.setBrush(_hatch(mark, mark.hatch, painter, inks))
         painter.drawPolygon(polygon)
 
 
-def _hatch(mark: Outline, painter: QPainter, inks: Palette) -> QBrush:
-    match mark.hatch:
+_HATCHES = {
+    Hatch.CROSSED: Qt.BrushStyle.DiagCrossPattern,
+    Hatch.SOWN: Qt.BrushStyle.Dense6Pattern,
+    Hatch.SLANTED: Qt.BrushStyle.BDiagPattern,
+    Hatch.LEVEL: Qt.BrushStyle.HorPattern,
+    Hatch.UPRIGHT: Qt.BrushStyle.VerPattern,
+    Hatch.GRID: Qt.BrushStyle.CrossPattern,
+    Hatch.BACKWARD: Qt.BrushStyle.FDiagPattern,
+    Hatch.SPOTTED: Qt.BrushStyle.Dense6Pattern,
+    Hatch.DENSE: Qt.BrushStyle.Dense4Pattern,
+}
+
+
+def _hatch(mark: Outline, hatch: Hatch, painter: QPainter, inks: Palette) -> QBrush:
+    match hatch:
         case Hatch.CROSSED:
-            return _hatched(Qt.BrushStyle.DiagCrossPattern, colour(inks, Ink.ACCENT), painter)
-        case Hatch.SOWN:
-            return _hatched(Qt.BrushStyle.Dense6Pattern, colour(inks, mark.fill or Ink.INK), painter)
+            ink = colour(inks, Ink.ACCENT)
+        case Hatch.SLANTED:
+            ink = colour(inks, Ink.EDGE, 0.75)
         case _:
-            return _hatched(Qt.BrushStyle.BDiagPattern, colour(inks, Ink.EDGE, 0.75), painter)
+            ink = colour(inks, mark.fill or Ink.INK)
+    return _hatched(_HATCHES[hatch], ink, painter)
 
 
 def _hatched(style: Qt.BrushStyle, ink: QColor, painter: QPainter) -> QBrush:
@@ -97,22 +121,21 @@ def _line(painter: QPainter, mark: Line, scale: Scale, inks: Palette) -> None:
 
 
 def _label(painter: QPainter, mark: Label, scale: Scale, inks: Palette) -> None:
-    font = drawing_font(_LABEL_PX, bold=mark.bold)
-    metrics = QFontMetricsF(font)
     room = mark.room * scale.along
-    text = next((one for one in mark.texts if metrics.horizontalAdvance(one) <= room - 4), None)
-    if text is None:
+    lines = [lettering(words, _LABEL_PX, bold=mark.bold) for words in mark.texts]
+    fitting = (words for words, line in zip(mark.texts, lines, strict=True) if line.width <= room - 4)
+    text = next(fitting, None)
+    if text is None or lines[0].height > mark.across * scale.across:
         return
-    width, height = metrics.horizontalAdvance(text), metrics.height() + 6
-    width += 12 if width <= room - 18 else 2
+    line = lettering(text, _LABEL_PX, bold=mark.bold)
+    width, height = line.width + (12 if line.width <= room - 18 else 2), line.height + 6
     centre = QPointF(mark.at[0] * scale.along, mark.at[1] * scale.across)
     frame = QRectF(centre.x() - width / 2, centre.y() - height / 2, width, height)
     painter.setPen(QPen(colour(inks, Ink.RULE), 1))
     painter.setBrush(colour(inks, Ink.PAPER))
     painter.drawRoundedRect(frame, 3, 3)
-    painter.setFont(font)
     painter.setPen(colour(inks, Ink.INK))
-    painter.drawText(frame, Qt.AlignmentFlag.AlignCenter, text)
+    write_within(painter, frame, text, _LABEL_PX, bold=mark.bold)
 
 
 def _plants(painter: QPainter, mark: Plants, scale: Scale, inks: Palette) -> None:
@@ -121,35 +144,5 @@ def _plants(painter: QPainter, mark: Plants, scale: Scale, inks: Palette) -> Non
         return
     places = positions(mark.layout) / MM
     seen = places[(places[:, 0] >= scale.first - mark.spread) & (places[:, 0] <= scale.last + mark.spread)]
-    painter.setPen(QPen(colour(inks, mark.ink), 1.0 if radius > 3 else 0.7))
-    painter.setBrush(colour(inks, mark.ink, 0.55) if mark.shape is not Shape.RING else Qt.BrushStyle.NoBrush)
     pixels = np.asarray(seen * (scale.along, scale.across), dtype=float)
-    stamp_plants(painter, mark.shape, radius, pixels.tolist())
-
-
-def stamp_plants(painter: QPainter, shape: Shape, radius: float, places: list[list[float]]) -> None:
-    """Draw one shape at each place in pixels, with the painter's pen and brush."""
-    if shape in (Shape.DISC, Shape.RING):
-        for x, y in places:
-            painter.drawEllipse(QPointF(x, y), radius, radius)
-        return
-    if shape is Shape.CROSS:
-        arm = radius * 0.75
-        for x, y in places:
-            painter.drawLine(QPointF(x - arm, y - arm), QPointF(x + arm, y + arm))
-            painter.drawLine(QPointF(x - arm, y + arm), QPointF(x + arm, y - arm))
-        return
-    corners = _corners(shape, radius)
-    for x, y in places:
-        painter.drawPolygon(corners.translated(x, y))
-
-
-def _corners(shape: Shape, radius: float) -> QPolygonF:
-    r, side = radius, radius * 0.85
-    match shape:
-        case Shape.SQUARE:
-            return QPolygonF([QPointF(-side, -side), QPointF(side, -side), QPointF(side, side), QPointF(-side, side)])
-        case Shape.TRIANGLE:
-            return QPolygonF([QPointF(0, -r), QPointF(r * 0.95, r * 0.75), QPointF(-r * 0.95, r * 0.75)])
-        case _:
-            return QPolygonF([QPointF(0, -r), QPointF(r, 0), QPointF(0, r), QPointF(-r, 0)])
+    paint_plants(painter, mark.shape, radius, colour(inks, mark.ink), pixels)

@@ -12,7 +12,7 @@ from gardenplot.layout.positions import positions
 from gardenplot.plan import Pattern
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import MINUS, offset, span
-from gardenplot.window.painting import stamp_plants
+from gardenplot.window.stamps import paint_plants
 from gardenplot.window.theme import colour, palette, widget_font
 from gardenplot.words import _
 
@@ -83,12 +83,10 @@ class PatternButton(QAbstractButton):
         painter.save()
         painter.setClipRect(frame.adjusted(1, 1, -1, -1))
         painter.translate(frame.left() - layout.start / MM * scale, frame.top())
-        painter.setPen(QPen(colour(inks, look.ink), 1))
-        painter.setBrush(colour(inks, look.ink, 0.55))
         places = positions(layout)
         near = places[places[:, 0] <= layout.start + frame.width() / scale * MM] / MM * scale
         radius = min(layout.grid.in_row, layout.grid.between) / MM * scale * 0.36
-        stamp_plants(painter, look.shape, max(1.0, min(radius, 7.0)), near.tolist())
+        paint_plants(painter, look.shape, max(1.0, min(radius, 7.0)), colour(inks, look.ink), near)
         painter.restore()
 
     def _paint_lines(self, painter: QPainter) -> None:

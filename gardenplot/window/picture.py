@@ -11,6 +11,7 @@ from gardenplot.plan import Plan
 from gardenplot.units import MM
 from gardenplot.window.canvas_paint import Scene, paint_scene
 from gardenplot.window.canvas_view import TAPE
+from gardenplot.window.strip_pictures import StripPictures
 
 _WIDTH = 1600
 
@@ -27,7 +28,7 @@ def drawn(plan: Plan) -> bytes:
     painter = QPainter(image)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     scene = Scene(plan=plan, strips=strips, day=None, planting=None, bed=None, left=GUTTER, top=TAPE)
-    paint_scene(painter, QRect(0, 0, _WIDTH, height), scene)
+    paint_scene(painter, QRect(0, 0, _WIDTH, height), scene, StripPictures())
     painter.end()
     del app
     return png_of(image)

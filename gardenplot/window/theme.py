@@ -1,6 +1,6 @@
 """The look of the window: the bundled face, the palette of a light or a dark screen, and the widgets' colours."""
 
-from functools import cache
+from functools import cache, lru_cache
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette
@@ -31,8 +31,12 @@ def widget_font(px: float, *, bold: bool = False) -> QFont:
     return drawing_font(px * magnified(), bold=bold)
 
 
+@lru_cache(maxsize=256)
 def drawing_font(px: float, *, bold: bool = False) -> QFont:
-    """The face of the drawing at a size in pixels, without hinting and kerning so that it measures as on paper."""
+    """The face of the drawing at a size in pixels, without hinting and kerning so that it measures as on paper.
+
+    The same object is given again, so nobody may change it.
+    """
     font = QFont(face())
     font.setPixelSize(max(1, round(px)))
     font.setBold(bold)

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gardenplot.drawing.strips import CAPTIONS, HEADROOM, Part, Strips, Under, arranged, under
+from gardenplot.drawing.strips import CAPTIONS, HEADROOM, Part, Strips, Under, all_in_sight, arranged, under
 from gardenplot.layout import lay_out_plan, standing
 from gardenplot.plan import Plan
 from gardenplot.units import MM
@@ -70,6 +70,44 @@ def test_a_long_slim_bed_is_stretched_until_it_can_be_worked_on() -> None:
     assert stretched.stretch > 1
     assert stretched.strips[0].height >= 64
     assert strips_of(hand_worked("s2"), 0.2, true_scale=False).stretch == 1
+
+
+@settings(max_examples=40)
+@given(plans(), any_scale, st.floats(200, 3000))
+def test_all_beds_are_in_sight_at_once_in_their_order_and_their_proportions(
+    plan: Plan, along: float, room: float
+) -> None:
+    strips = all_in_sight(lay_out_plan(plan), along, true_scale=False, room=room)
+    assert [strip.bed for strip in strips.strips] == [bed.id for bed in plan.beds]
+    widened = sum(2.0 for strip in strips.strips if strip.height == 2.0)
+    assert strips.height <= room + widened + 1e-6 or not strips.strips
+    bottom = 0.0
+    for strip in strips.strips:
+        assert strip.top == pytest.approx(bottom + strips.headroom)
+        assert strip.height == pytest.approx(max(2.0, strip.laid.bed.width.nm / MM * strips.across))
+        bottom = strip.top + strip.height + strips.captions
+
+
+def test_where_there_is_room_all_beds_at_once_lie_as_ever() -> None:
+    laid = lay_out_plan(hand_worked("s2"))
+    assert all_in_sight(laid, 0.03, true_scale=False, room=900) == arranged(laid, 0.03, true_scale=False, room=900)
+
+
+@settings(max_examples=25)
+@given(plans(), any_scale, st.booleans(), st.floats(-50, 3000), st.floats(0, 500))
+def test_the_strips_between_two_heights_are_those_of_which_something_lies_there(
+    plan: Plan, along: float, close: bool, top: float, height: float
+) -> None:
+    arrange = all_in_sight if close else arranged
+    strips = arrange(lay_out_plan(plan), along, true_scale=False, room=300)
+    lying = {
+        strip.bed
+        for strip in strips.strips
+        if strip.top + strip.height + strips.captions >= top and strip.top - strips.headroom <= top + height
+    }
+    assert {strip.bed for strip in strips.lying(top, top + height)} == lying
+    for strip in strips.strips:
+        assert strips.nearest(strip.top + strip.height / 2) is strip
 
 
 def test_a_plan_without_beds_has_no_strips_and_nothing_lies_anywhere() -> None:

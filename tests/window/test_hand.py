@@ -288,9 +288,7 @@ def test_a_button_let_go_outside_the_window_ends_the_drag(window: MainWindow, mo
     assert window.document.plan is ROW
 
 
-def test_a_drag_far_out_of_the_window_and_back_is_one_drag(
-    document: Document, mouse: Mouse
-) -> None:
+def test_a_drag_far_out_of_the_window_and_back_is_one_drag(document: Document, mouse: Mouse) -> None:
     mouse.press("b1", "1.5 m")
     for point in (QPointF(-5000, -5000), QPointF(90000, 90000), QPointF(300, -40)):
         mouse.move_to(point)

@@ -1,0 +1,50 @@
+"""What is written under the strips: for each block its letter and its words."""
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter
+
+from gardenplot.drawing.captions import Caption
+from gardenplot.drawing.style import Ink, Palette
+from gardenplot.window.lettering import lettering, write, write_within
+from gardenplot.window.theme import colour
+
+_LEAST_ROOM = 26.0
+"""Pixels that a block must have in sight for its letter."""
+
+
+def paint_captions(
+    painter: QPainter, shown: tuple[Caption, ...], along: float, top: float, sight: tuple[float, float], inks: Palette
+) -> None:
+    """Captions in one line where each has room before the next, else in two by turns.
+
+    `sight` is what part of the strip can be seen, from and to in pixels: the caption of a block that begins before it
+    stands where it begins.
+    """
+    left, right = sight
+    seen = [one for one in shown if one.end * along >= left + _LEAST_ROOM and one.at * along < right]
+    starts = [max(left, caption.at * along) for caption in seen]
+    one_line = all(
+        _width(caption.words[0]) + 34 <= after - start
+        for caption, start, after in zip(seen, starts, starts[1:], strict=False)
+    )
+    step = 1 if one_line else 2
+    for number, caption in enumerate(seen):
+        room = starts[number + step] - starts[number] if number + step < len(starts) else right - starts[number]
+        line = 0 if one_line else number % 2
+        _caption(painter, caption, QPointF(starts[number], top + 22 * line), room, inks)
+
+
+def _width(words: str) -> float:
+    return lettering(words, 13).width
+
+
+def _caption(painter: QPainter, caption: Caption, at: QPointF, room: float, inks: Palette) -> None:
+    box = QRectF(at.x(), at.y(), max(18, lettering(caption.look.letter, 12, bold=True).width + 10), 18)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(colour(inks, caption.look.ink))
+    painter.drawRoundedRect(box, 3, 3)
+    painter.setPen(colour(inks, Ink.PAPER))
+    write_within(painter, box, caption.look.letter, 12, bold=True)
+    words = next(one for one in caption.words if _width(one) + box.width() + 14 <= room or not one)
+    painter.setPen(colour(inks, Ink.INK))
+    write(painter, QPointF(box.right() + 7, box.bottom() - 4), words, 13)

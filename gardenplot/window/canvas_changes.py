@@ -1,0 +1,36 @@
+"""What of the canvas must be painted anew when one scene follows another."""
+
+from PySide6.QtCore import QRect
+from PySide6.QtGui import QRegion
+
+from gardenplot.drawing.letters import looks
+from gardenplot.window.canvas_paint import Scene
+from gardenplot.window.hand_lines import lines_reach
+
+_RIM = 2
+
+
+def changed_between(before: Scene, after: Scene, frame: QRect) -> QRegion:
+    """The part that differs while a hand moves: beds that are laid out otherwise, and where its lines stand."""
+    whole = QRegion(frame)
+    if before.trial is None or after.trial is None or after.strips.ground is not None:
+        return whole
+    if before.trial.measured is not None or after.trial.measured is not None:
+        return whole
+    tops = [(strip.bed, strip.top, strip.height) for strip in before.strips.strips]
+    if tops != [(strip.bed, strip.top, strip.height) for strip in after.strips.strips] or before.day != after.day:
+        return whole
+    if before.plan is not after.plan and looks(before.plan) != looks(after.plan):
+        return whole
+    area = QRegion()
+    held = {scene.trial.bed for scene in (before, after) if scene.trial is not None}
+    for one, other in zip(before.strips.strips, after.strips.strips, strict=True):
+        if one.laid is not other.laid or one.bed in held:
+            top = one.top - after.strips.headroom + after.top
+            height = after.strips.headroom + one.height + after.strips.captions
+            area += QRect(0, round(top) - _RIM, frame.width(), round(height) + 2 * _RIM)
+    for scene in (before, after):
+        if scene.hand is not None and scene.trial is not None:
+            reach = lines_reach(scene.trial)
+            area += QRect(0, round(scene.hand.y()) - reach, frame.width(), 2 * reach)
+    return area

@@ -1,0 +1,139 @@
+"""A magnifier at the pointer: what lies under it drawn larger and true to scale, with the tape below."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, QRectF, Qt
+from PySide6.QtGui import QDropEvent, QFontMetricsF, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QWidget
+
+from gardenplot.drawing.bed import draw_bed
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.strips import Under
+from gardenplot.drawing.style import Ink
+from gardenplot.drawing.tape import ticks
+from gardenplot.drawing.tape_words import under_words
+from gardenplot.units import MM
+from gardenplot.window.canvas_paint import Scene
+from gardenplot.window.lettering import write, write_within
+from gardenplot.window.painting import Scale, paint
+from gardenplot.window.theme import colour, drawing_font, magnified, palette
+
+WIDTH, HEIGHT = 340, 236
+_HEAD, _FOOT = 24, 30
+_AWAY = 26
+"""Pixels between the pointer and the magnifier."""
+_TIMES = 3.0
+_LEAST, _MOST = 0.35, 6.0
+"""Pixels per mm: at least so much that a hand's breadth can be told, at most so much that a seed can."""
+
+Finds = Callable[[QPointF], Under | None]
+
+
+class Magnifier(QWidget):
+    """Follows the pointer over a canvas while it is wanted; it never takes the mouse.
+
+    Made after whatever else watches the viewport, since Qt asks the latest first and others keep what they hear.
+    """
+
+    def __init__(self, viewport: QWidget, scene: Callable[[], Scene], finds: Finds) -> None:
+        super().__init__(viewport)
+        self._viewport, self._scene, self._finds = viewport, scene, finds
+        self._at: Under | None = None
+        self.is_wanted = False
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self.hide()
+        viewport.installEventFilter(self)
+
+    def want(self, wanted: bool) -> None:
+        """Show it from the next move of the pointer on, or no more."""
+        self.is_wanted = wanted
+        if not wanted:
+            self.hide()
+
+    def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
+        if self.is_wanted:
+            match event.type():
+                case QEvent.Type.MouseMove if isinstance(event, QMouseEvent):
+                    self._follow(event.position())
+                case QEvent.Type.DragMove | QEvent.Type.DragEnter if isinstance(event, QDropEvent):
+                    self._follow(event.position())
+                case QEvent.Type.Leave | QEvent.Type.DragLeave | QEvent.Type.Drop:
+                    self.hide()
+        return False
+
+    def _follow(self, point: QPointF) -> None:
+        self._at = self._finds(point)
+        if self._at is None:
+            self.hide()
+            return
+        times = magnified()
+        width, height, away = round(WIDTH * times), round(HEIGHT * times), round(_AWAY * times)
+        room, at = self._viewport, point.toPoint()
+        left = max(0, min(at.x() - width // 2, room.width() - width))
+        top = at.y() - away - height
+        if top < 0:
+            top = min(at.y() + away, room.height() - height)
+        self.resize(width, height)
+        self.move(QPoint(left, top))
+        self.show()
+        self.raise_()
+        self.update()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        if self._at is None:
+            return
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.scale(magnified(), magnified())
+        paint_magnified(painter, self._scene(), self._at)
+        painter.end()
+
+
+def paint_magnified(painter: QPainter, scene: Scene, at: Under) -> None:
+    """Paint what lies round a place of a bed into a frame of WIDTH x HEIGHT pixels."""
+    inks, strip = palette(), scene.strips.strip_of(at.bed)
+    if strip is None:
+        return
+    times = max(_LEAST, min(_MOST, scene.strips.along * _TIMES))
+    frame = QRectF(0.5, 0.5, WIDTH - 1, HEIGHT - 1)
+    view = frame.adjusted(1, _HEAD, -1, -_FOOT)
+    painter.fillRect(frame, colour(inks, Ink.PAPER))
+    centre = view.center()
+    painter.save()
+    painter.setClipRect(view)
+    painter.translate(centre.x() - at.x / MM * times, centre.y() - at.y / MM * times)
+    reach = view.width() / 2 / times
+    scale = Scale(times, times, at.x / MM - reach, at.x / MM + reach)
+    figure = draw_bed(strip.laid, scene.day, looks(scene.plan), scene.plan.place.units)
+    paint(painter, figure.marks, scale, inks)
+    painter.restore()
+    _cross(painter, centre, scene, at)
+    _paint_tape(painter, view, scene, times, at.x)
+    painter.setPen(QPen(colour(inks, Ink.INK), 1))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawRoundedRect(frame, 3, 3)
+
+
+def _cross(painter: QPainter, centre: QPointF, scene: Scene, at: Under) -> None:
+    """The place itself: a cross, and above it where that is."""
+    inks = palette()
+    painter.setPen(QPen(colour(inks, Ink.ACCENT), 1.2))
+    for way in (QPointF(7, 0), QPointF(0, 7)):
+        painter.drawLine(centre - way, centre + way)
+    painter.setPen(colour(inks, Ink.INK))
+    metrics = QFontMetricsF(drawing_font(12, bold=True))
+    words = metrics.elidedText(under_words(scene.plan, at), Qt.TextElideMode.ElideMiddle, WIDTH - 20)
+    write(painter, QPointF(10, 17), words, 12, bold=True)
+
+
+def _paint_tape(painter: QPainter, view: QRectF, scene: Scene, times: float, middle: int) -> None:
+    """The stretch of tape below."""
+    inks, base = palette(), view.bottom() + 1
+    painter.setPen(QPen(colour(inks, Ink.INK), 1))
+    painter.drawLine(QPointF(view.left(), base), QPointF(view.right(), base))
+    reach = round(view.width() / 2 / times * MM)
+    for tick in ticks(middle - reach, middle + reach, scene.plan.place.units, times):
+        x = view.center().x() + (tick.at - middle) / MM * times
+        painter.drawLine(QPointF(x, base), QPointF(x, base + (8 if tick.words else 4)))
+        if tick.words:
+            write_within(painter, QRectF(x - 40, base + 9, 80, 16), tick.words, 12)

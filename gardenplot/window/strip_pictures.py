@@ -1,0 +1,77 @@
+"""Pictures of beds as they were painted last: a bed is painted anew only when it, its scale or its colours change."""
+
+from math import ceil, floor
+
+from attrs import frozen
+from PySide6.QtCore import QPointF
+from PySide6.QtGui import QPainter, QPixmap
+
+from gardenplot.drawing.bed import BedFigure
+from gardenplot.drawing.style import Ink, Palette
+from gardenplot.window.painting import Scale, paint
+from gardenplot.window.theme import colour
+
+_ABOVE = 10.0
+"""Pixels above and below the soil for stakes and boards."""
+_AHEAD = 0.5
+"""How much more than is in sight is painted on both sides, in lengths of what is: one scrolls on without painting."""
+
+
+@frozen(eq=False)
+class Picture:
+    """A bed painted from `first` to `last` mm, and from which figure at which scale."""
+
+    figure: BedFigure
+    scale: Scale
+    times: float
+    inks: Palette
+    image: QPixmap
+    at: QPointF
+
+    def shows(self, figure: BedFigure, scale: Scale, times: float, inks: Palette) -> bool:
+        """Whether this is what would be painted."""
+        return (
+            self.figure is figure
+            and (self.scale.along, self.scale.across, self.times) == (scale.along, scale.across, times)
+            and self.inks is inks
+            and self.scale.first <= max(0.0, scale.first)
+            and self.scale.last >= min(figure.length, scale.last)
+        )
+
+
+class StripPictures:
+    """The picture of each bed, by its id; of beds that are out of sight they are let go."""
+
+    def __init__(self) -> None:
+        self._pictures: dict[str, Picture] = {}
+
+    def paint(self, painter: QPainter, figure: BedFigure, scale: Scale, room: float, inks: Palette) -> None:
+        """Paint a bed at the painter's origin, with at most `room` pixels above its soil and below."""
+        times = painter.deviceTransform().m11()
+        picture = self._pictures.get(figure.bed)
+        if picture is None or not picture.shows(figure, scale, times, inks):
+            picture = self._pictures[figure.bed] = _painted(figure, scale, times, room, inks)
+        painter.drawPixmap(picture.at, picture.image)
+
+    def keep(self, beds: set[str]) -> None:
+        """Let go of all other beds' pictures."""
+        for bed in self._pictures.keys() - beds:
+            del self._pictures[bed]
+
+
+def _painted(figure: BedFigure, sight: Scale, times: float, room: float, inks: Palette) -> Picture:
+    ahead = (sight.last - sight.first) * _AHEAD
+    rim, above = figure.rim * sight.along, floor(min(_ABOVE + figure.rim * sight.across, room) * times) / times
+    first, last = max(0.0, sight.first - ahead), min(figure.length, sight.last + ahead)
+    scale = Scale(sight.along, sight.across, first, last)
+    left = floor((first * scale.along - rim - 2) * times) / times
+    right, height = last * scale.along + rim + 2, figure.width * scale.across + 2 * above
+    image = QPixmap(max(1, ceil((right - left) * times)), ceil(height * times))
+    image.setDevicePixelRatio(times)
+    image.fill(colour(inks, Ink.PAPER))
+    painter = QPainter(image)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.translate(-left, above)
+    paint(painter, figure.marks, scale, inks)
+    painter.end()
+    return Picture(figure, scale, times, inks, image, QPointF(left, -above))

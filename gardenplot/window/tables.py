@@ -1,0 +1,110 @@
+"""A table that is shown anew at every edit and touches only the rows that have changed."""
+
+from collections.abc import Sequence
+
+from attrs import frozen
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QBrush
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
+
+from gardenplot.drawing.style import Ink
+from gardenplot.window.theme import colour, palette
+
+_KEY = Qt.ItemDataRole.UserRole
+_MARGIN = 14
+
+
+@frozen(cache_hash=True)
+class TableRow:
+    """The cells of a row, what it is about, and the rows it sums up; a grave one has its last cell in the accent."""
+
+    cells: tuple[str, ...]
+    key: object = None
+    inner: tuple["TableRow", ...] = ()
+    bold: bool = False
+    grave: bool = False
+
+
+class Table(QTreeWidget):
+    """Rows of words and whole numbers, perhaps with rows below them that are always shown; `numbers` are columns."""
+
+    def __init__(
+        self, name: str, columns: tuple[str, ...], numbers: tuple[int, ...] = (), parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._numbers = numbers
+        self._rows: tuple[TableRow, ...] = ()
+        self.setAccessibleName(name)
+        self.setHeaderLabels(columns)
+        self.setUniformRowHeights(True)
+        self.setRootIsDecorated(False)
+        self.setItemsExpandable(False)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.header().setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
+        self.header().setStretchLastSection(False)
+
+    def show_rows(self, rows: Sequence[TableRow]) -> None:
+        """Show these rows; where one is as before, nothing is done about it."""
+        before, self._rows = self._rows, tuple(rows)
+        if before == self._rows:
+            return
+        for number, row in enumerate(self._rows[: len(before)]):
+            item = self.topLevelItem(number)
+            if item is not None and row is not before[number]:
+                self._show(item, row, before[number])
+        for _number in range(len(self._rows), len(before)):
+            self.takeTopLevelItem(len(self._rows))
+        added = [self._made(row) for row in self._rows[len(before) :]]
+        self.addTopLevelItems(added)
+        for item in added:
+            item.setExpanded(True)
+        self._widen(before, whole=bool(added))
+
+    def key_of(self, item: QTreeWidgetItem | None) -> object:
+        """What a row is about; None for no row."""
+        return item.data(0, _KEY) if item is not None else None
+
+    def _widen(self, before: tuple[TableRow, ...], *, whole: bool) -> None:
+        """Make columns wide enough for what is new in them; none gets narrower, so that nothing jumps."""
+        if whole:
+            for column in range(self.columnCount()):
+                self.resizeColumnToContents(column)
+            return
+        metrics = self.fontMetrics()
+        changed = [row for row, old in zip(self._rows, before, strict=False) if row is not old]
+        for row in (each for one in changed for each in (one, *one.inner)):
+            for column, cell in enumerate(row.cells):
+                if self.columnWidth(column) < metrics.horizontalAdvance(cell) + _MARGIN:
+                    self.resizeColumnToContents(column)
+
+    def _made(self, row: TableRow) -> QTreeWidgetItem:
+        item = QTreeWidgetItem()
+        for column in self._numbers:
+            item.setTextAlignment(column, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self._show(item, row, None)
+        return item
+
+    def _show(self, item: QTreeWidgetItem, row: TableRow, before: TableRow | None) -> None:
+        """Show a row in an item that showed another one before."""
+        if row == before:
+            return
+        item.setData(0, _KEY, row.key)
+        for column, cell in enumerate(row.cells):
+            item.setText(column, cell)
+        if before is None or (row.bold, row.grave) != (before.bold, before.grave):
+            self._dress(item, row)
+        old = before.inner if before else ()
+        children = [item.child(number) for number in range(len(old))]
+        for child, inner, other in zip(children, row.inner, old, strict=False):
+            if child is not None:
+                self._show(child, inner, other)
+        for _number in range(len(row.inner), len(old)):
+            item.takeChild(len(row.inner))
+        item.addChildren([self._made(inner) for inner in row.inner[len(old) :]])
+
+    def _dress(self, item: QTreeWidgetItem, row: TableRow) -> None:
+        font = item.font(0)
+        font.setBold(row.bold)
+        for column in (0, *self._numbers):
+            item.setFont(column, font)
+        item.setForeground(len(row.cells) - 1, QBrush(colour(palette(), Ink.ACCENT)) if row.grave else QBrush())

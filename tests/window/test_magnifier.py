@@ -1,0 +1,68 @@
+"""The magnifier: where it stands, when it goes, and that it shows what lies under the pointer, true to scale."""
+
+import pytest
+from PySide6.QtCore import QPoint, QPointF, QRect, Qt
+from PySide6.QtGui import QImage
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from gardenplot.window.main import MainWindow
+from tests.window.mouse import Mouse
+
+
+@pytest.fixture
+def pointed(window: MainWindow, mouse: Mouse) -> Mouse:
+    """A mouse over a window whose magnifier is switched on by its key."""
+    window.activateWindow()
+    QApplication.processEvents()
+    QTest.keyClick(window, Qt.Key.Key_F8)
+    return mouse
+
+
+def frame_of(window: MainWindow) -> QRect:
+    return window.canvas.magnifier.geometry()
+
+
+def test_it_stands_by_the_pointer_inside_the_drawing_and_not_over_the_pointer(
+    window: MainWindow, pointed: Mouse
+) -> None:
+    for bed, reading in (("b1", "0.1 m"), ("b1", "11.9 m"), ("b2", "3 m"), ("b2", "0.2 m")):
+        point = pointed.point(bed, reading)
+        pointed.move_to(point)
+        assert window.canvas.magnifier.isVisible()
+        assert window.canvas.viewport().rect().contains(frame_of(window))
+        assert not frame_of(window).contains(point.toPoint())
+
+
+def test_it_goes_with_the_pointer_and_when_it_is_switched_off(window: MainWindow, pointed: Mouse) -> None:
+    pointed.move("b1", "4 m")
+    pointed.move_to(QPointF(400, 10))
+    assert not window.canvas.magnifier.isVisible()
+    pointed.move("b1", "4 m")
+    QTest.keyClick(window, Qt.Key.Key_F8)
+    assert not window.canvas.magnifier.isVisible()
+    pointed.move("b1", "5 m")
+    assert not window.canvas.magnifier.isVisible()
+
+
+def test_the_mouse_works_through_it(window: MainWindow, pointed: Mouse) -> None:
+    pointed.move("b1", "5 m")
+    pointed.drag("b1", "5 m", "6 m")
+    assert window.document.stack.text(0) == "Move Pak choi"
+
+
+def test_it_shows_the_place_itself_in_its_middle_and_plants_round(window: MainWindow, pointed: Mouse) -> None:
+    magnifier = window.canvas.magnifier
+    pointed.move("b1", "5 m")
+    QApplication.processEvents()
+    on_plants = magnifier.grab().toImage()
+    pointed.move("b1", "11.8 m")
+    QApplication.processEvents()
+    on_margin = magnifier.grab().toImage()
+    assert _colours(on_plants) > 2 * _colours(on_margin)
+
+
+def _colours(image: QImage) -> int:
+    """How many colours there are round the middle: plants with their edges have many, bare soil few."""
+    middle = image.rect().center()
+    return len({image.pixel(middle + QPoint(x, y)) for x in range(-90, 91, 2) for y in range(-60, 61, 2)})

@@ -1,0 +1,156 @@
+"""What is painted piece by piece, from pictures kept, is what would be painted anew as a whole."""
+
+import random
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QImage, QPainter
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from gardenplot.drawing.bed import BedFigure
+from gardenplot.files import sample
+from gardenplot.gestures.kept import layout_in
+from gardenplot.plan.edits import change_bed, remove_planting
+from gardenplot.units import parse_length
+from gardenplot.window.document import Document
+from gardenplot.window.main import MainWindow
+from gardenplot.window.strip_pictures import StripPictures
+from tests.window.mouse import Mouse
+
+Keys = Qt.KeyboardModifier
+SAMPLES = ("kestrel-howe", "larch-bend", "otter-steep", "tarn-garth")
+
+
+def settled(window: MainWindow) -> QImage:
+    """What the canvas shows once all that is waiting was painted."""
+    QApplication.processEvents()
+    return _shot(window)
+
+
+def anew(window: MainWindow) -> QImage:
+    """What it shows when all of it is painted with no picture kept."""
+    window.canvas._pictures = StripPictures()
+    window.canvas.viewport().repaint()
+    return _shot(window)
+
+
+def _shot(window: MainWindow) -> QImage:
+    """What was painted last, which Qt keeps behind the widgets, and not a new painting."""
+    screen = window.screen().grabWindow(window.winId()).toImage()
+    canvas = window.canvas.viewport()
+    corner = canvas.mapTo(window, canvas.rect().topLeft())
+    times = screen.devicePixelRatio()
+    left, top, width, height = (round(at * times) for at in (corner.x(), corner.y(), canvas.width(), canvas.height()))
+    return screen.copy(left, top, width, height)
+
+
+def wander(window: MainWindow, mouse: Mouse, chance: random.Random) -> None:
+    """One thing that a person does to the sight or the plan."""
+    canvas = window.canvas
+    spot = QPointF(chance.uniform(150, canvas.viewport().width()), chance.uniform(60, canvas.viewport().height()))
+    keys = (Qt.Key.Key_Up, Qt.Key.Key_Down, Qt.Key.Key_Left, Qt.Key.Key_Right)
+    deeds: tuple[Callable[[], object], ...] = (
+        lambda: mouse.roll(spot, Keys.ControlModifier, chance.choice((-1, 1, 2))),
+        lambda: mouse.roll(spot, Keys.ShiftModifier, chance.choice((-3, 3))),
+        lambda: mouse.roll(spot, Keys.NoModifier, chance.choice((-2, 2))),
+        lambda: canvas.view.fit(all_beds=chance.random() < 0.5),
+        lambda: QTest.keyClick(canvas, chance.choice(keys), chance.choice((Keys.NoModifier, Keys.ControlModifier))),
+        window.document.stack.undo,
+        lambda: _drag(window, mouse, spot, chance),
+        lambda: _drag(window, mouse, spot, chance),
+    )
+    chance.choice(deeds)()
+
+
+def _drag(window: MainWindow, mouse: Mouse, spot: QPointF, chance: random.Random) -> None:
+    """A drag that ends in the plan, is given up, or goes on."""
+    QTest.mousePress(window.canvas.viewport(), Qt.MouseButton.LeftButton, Keys.NoModifier, spot.toPoint())
+    for _step in range(4):
+        mouse.move_to(spot + QPointF(chance.uniform(-300, 300), chance.uniform(-500, 500)))
+        QApplication.processEvents()
+    assert settled(window) == anew(window)
+    end = chance.random()
+    if end < 0.3:
+        QTest.keyClick(window.canvas, Qt.Key.Key_Escape)
+    if end < 0.6:
+        mouse.release()
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_whatever_a_person_does_the_canvas_shows_what_a_new_painting_would(
+    window: MainWindow, mouse: Mouse, name: str
+) -> None:
+    window.document.open(sample(f"{name}.gardenplot"))
+    chance = random.Random(name)
+    for _turn in range(12):
+        for _step in range(chance.randrange(1, 5)):
+            wander(window, mouse, chance)
+            QApplication.processEvents()
+        assert settled(window) == anew(window)
+
+
+def test_a_step_of_a_drag_paints_no_more_than_the_beds_it_is_about(
+    window: MainWindow, mouse: Mouse, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    window.document.open(sample("kestrel-howe.gardenplot"))
+    first = window.document.plan.beds[0].id
+    mouse.press(first, "5 m")
+    mouse.move(first, "5.2 m")
+    QApplication.processEvents()
+    painted: list[str] = []
+    paint = StripPictures.paint
+
+    def noted(pictures: StripPictures, painter: QPainter, figure: BedFigure, *rest: Any) -> None:
+        painted.append(figure.bed)
+        paint(pictures, painter, figure, *rest)
+
+    monkeypatch.setattr(StripPictures, "paint", noted)
+    mouse.move(first, "5.4 m")
+    QApplication.processEvents()
+    assert first in painted
+    assert len(painted) < len(window.canvas.view.strips().strips)
+    mouse.release()
+
+
+def test_scrolling_a_little_paints_no_bed_anew(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
+    window.document.open(sample("kestrel-howe.gardenplot"))
+    window.canvas.view.zoom_to(0, parse_length("6 m").nm)
+    settled(window)
+    monkeypatch.setattr("gardenplot.window.strip_pictures.paint", lambda *_marks: pytest.fail("painted anew"))
+    bar = window.canvas.horizontalScrollBar()
+    for by in (12, 40, 90, -90):
+        bar.setValue(bar.value() + by)
+        QApplication.processEvents()
+
+
+def test_a_bed_that_has_changed_is_painted_anew_and_one_that_is_gone_is_forgotten(
+    window: MainWindow, document: Document
+) -> None:
+    before = settled(window)
+    document.change("wider", change_bed(document.plan, "b1", width=parse_length("1.2 m")))
+    assert settled(window) != before
+    document.change("emptied", remove_planting(document.plan, "p1"))
+    assert settled(window) == anew(window)
+    document.stack.undo()
+    document.stack.undo()
+    assert settled(window) == before
+
+
+def test_far_from_the_hand_too_a_large_bed_follows_the_drag(window: MainWindow, mouse: Mouse) -> None:
+    window.document.open(sample("otter-steep.gardenplot"))
+    window.resize(1100, 1400)
+    window.canvas.view.zoom_to(0, parse_length("3 m").nm)
+    block = next(one for one in window.document.plan.plantings if one.bed == "corner")
+    grip = window.canvas.places.point_of("corner", layout_in(window.document.plan, block.id).start, 0)
+    window.sight.select("corner", block.id)
+    QTest.mousePress(
+        window.canvas.viewport(), Qt.MouseButton.LeftButton, Keys.NoModifier, (grip + QPointF(40, 8)).toPoint()
+    )
+    for by in (60, 80, 100):
+        mouse.move_to(grip + QPointF(by, 8))
+        assert window.canvas.stage.trial is not None
+        assert settled(window) == anew(window)
+    mouse.release()
