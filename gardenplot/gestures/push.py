@@ -59,14 +59,29 @@ def push(before: Plan, after: Plan, movers: Collection[str], way: int) -> Push:
 
 
 def make_room(before: Plan, after: Plan, movers: Collection[str]) -> Push:
-    """Push the neighbours of plantings that are new in their bed aside, each the way that it lies from them."""
-    new = [piece for piece in _pieces(_bed_of(after, movers), FOOT) if piece.planting in movers]
-    twice = min(piece.start for piece in new) + max(piece.end for piece in new)
-    foot = [evolve(piece, was=_BEHIND_ALL) for piece in new]
-    head = [evolve(piece, start=-piece.end, end=-piece.start) for piece in foot]
-    footwards = _pushed(before, after, foot, FOOT, lambda piece: piece.start + piece.end >= twice)
-    headwards = _pushed(before, footwards.plan, head, HEAD, lambda piece: piece.start + piece.end > -twice)
-    return evolve(headwards, pushed=(*headwards.pushed, *footwards.pushed))
+    """Push the neighbours of plantings that are new in their bed aside, those nearer to the head towards it.
+
+    Where a side has not room enough, more of them go the other way; where neither has, none is pushed.
+    """
+    laid = _bed_of(after, movers)
+    new = [evolve(piece, was=_BEHIND_ALL) for piece in _pieces(laid, FOOT) if piece.planting in movers]
+    first, last = min(piece.start for piece in new), max(piece.end for piece in new)
+    beside = [one for one in _pieces(lay_out_bed(before, laid.bed), FOOT) if one.planting not in movers]
+    middles = sorted({one.start + one.end for one in beside if one.end > first and one.start < last})
+    nearest = sorted(
+        (first + last, *middles, *(middle + 1 for middle in middles)), key=lambda at: abs(at - first - last)
+    )
+    tried = (_aside(before, after, new, at) for at in dict.fromkeys(nearest))
+    return next((made for made in tried if not made.too_far), Push(after))
+
+
+def _aside(before: Plan, after: Plan, new: list[Piece], twice: int) -> Push:
+    """Push what lies beyond half of a reading towards the foot, and all else towards the head."""
+    turned = [evolve(piece, start=-piece.end, end=-piece.start) for piece in new]
+    footwards = _pushed(before, after, new, FOOT, lambda piece: piece.start + piece.end >= twice)
+    headwards = _pushed(before, footwards.plan, turned, HEAD, lambda piece: piece.start + piece.end > -twice)
+    pushed, too_far = (*headwards.pushed, *footwards.pushed), max(headwards.too_far, footwards.too_far)
+    return evolve(headwards, pushed=pushed, too_far=too_far)
 
 
 def _pushed(before: Plan, after: Plan, moved: list[Piece], way: int, is_ahead: Callable[[Piece], bool]) -> Push:

@@ -174,6 +174,21 @@ def test_in_another_bed_neighbours_make_room_each_its_own_way() -> None:
     assert block_of(trial.plan, "p3") == spot("7.1 m", "10.1 m", "b2")
 
 
+def test_where_one_side_has_no_room_they_go_the_other_way() -> None:
+    plan = ground(block("1 m", "2 m"), block("1 m", "8 m", bed="b2"))
+    (trial,) = moved(plan, pushing(at("6.6 m", "b2"))).committed
+    assert block_of(trial.plan, "p1") == spot("6.1 m", "8.1 m", "b2")
+    assert block_of(trial.plan, "p2") == spot("8.1 m", "16.1 m", "b2")
+
+
+def test_where_neither_side_has_room_nothing_is_pushed_and_it_is_refused() -> None:
+    plan = ground(block("1 m", "2 m"), block("1 m", "18.5 m", bed="b2"))
+    stage = moved(plan, pushing(at("6.6 m", "b2")))
+    assert stage.committed == []
+    assert stage.refused[0].pushed == ()
+    assert block_of(stage.refused[0].plan, "p2") == block_of(plan, "p2")
+
+
 def test_a_block_drawn_longer_with_shift_pushes_and_stops_at_the_margin() -> None:
     trial = try_resize(ROW, "p1", True, pushing(at("3 m")))
     assert trial is not None

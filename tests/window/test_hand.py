@@ -3,12 +3,14 @@
 import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLineEdit
 
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.stage import Measured
 from gardenplot.plan import Plan
 from gardenplot.units import CM, M, parse_length
 from gardenplot.window.document import Document
+from gardenplot.window.forms import AskDialog
 from gardenplot.window.main import MainWindow
 from tests.gestures.hand import block, ground
 from tests.window.mouse import Mouse
@@ -339,3 +341,68 @@ def test_hundreds_of_beds_are_chosen_and_moved_together(window: MainWindow, docu
     assert document.stack.undoText() == "Move 200 plantings"
     document.stack.undo()
     assert document.plan is plan
+
+
+def test_the_panel_says_that_more_are_chosen(window: MainWindow, document: Document) -> None:
+    window.sight.choose(ROW, ("p1", "p2", "p3"))
+    panel = window.inspector.planting
+    assert "2 more are chosen" in panel.under_title.text()
+    field = panel.form.fields["from"]
+    field.setText("1.5 m + 20 cm")
+    QTest.keyClick(field, Key.Key_Return)
+    assert starts(document.plan) == [1.7, 3, 6, 4]
+    assert "2 more are chosen" in panel.under_title.text()
+    assert field.text() == "1.5 m + 20 cm"
+    window.sight.choose(document.plan, ("p1",))
+    assert "chosen" not in panel.under_title.text()
+
+
+@pytest.mark.parametrize(
+    ("name", "typed", "cm"),
+    [("from", "2 m - 1' 6\"", 15428), ("to", "1 m + 1 m + 5 in", 21270), ("length", "1 + 0.5", 15000)],
+)
+def test_sums_are_typed_into_the_panel(
+    window: MainWindow, document: Document, name: str, typed: str, cm: int
+) -> None:
+    window.sight.select("b1", "p1")
+    field = window.inspector.planting.form.fields[name]
+    field.setText(typed)
+    QTest.keyClick(field, Key.Key_Return)
+    block = layout_in(document.plan, "p1")
+    found = {"from": block.start, "to": block.end, "length": block.length}[name]
+    assert found == cm * CM // 100
+    assert not field.complaint.text()
+
+
+def test_a_sum_that_is_wrong_is_said_at_the_field_and_the_plan_stays(window: MainWindow, document: Document) -> None:
+    window.sight.select("b1", "p1")
+    field = window.inspector.planting.form.fields["length"]
+    field.setText("2 m + 15 furlongs")
+    QTest.keyClick(field, Key.Key_Return)
+    assert "“15 furlongs” is no length" in field.complaint.text()
+    assert document.plan is ROW
+    QTest.keyClick(field, Key.Key_Escape)
+    assert field.text() == "1 m"
+
+
+def test_a_typed_reading_splits_the_block(
+    window: MainWindow, document: Document, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    asked: list[tuple[str, dict[str, str]]] = []
+
+    def answer(dialog: AskDialog) -> int:
+        line = dialog.fields["at"]
+        assert isinstance(line, QLineEdit)
+        for text in ("9 m", "nonsense", "6 m + 60 cm"):
+            line.setText(text)
+            dialog._try()
+            asked.append((text, {name: label.text() for name, label in dialog._complaints.items() if label.text()}))
+        return 1
+
+    monkeypatch.setattr(AskDialog, "exec", answer)
+    window.sight.select("b1", "p3")
+    press(window, Key.Key_T, held=Keys.ControlModifier | Keys.ShiftModifier)
+    assert [bool(wrong) for _text, wrong in asked] == [True, True, False]
+    assert "does not lie inside Chard" in asked[0][1]["at"]
+    assert starts(document.plan)[-1] == 6.6
+    assert document.stack.undoText() == "Split Chard"
