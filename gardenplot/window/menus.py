@@ -91,16 +91,16 @@ def _planting(window: "MainWindow") -> None:
     _act(menu, _("Edit the &crop …"), window.plantings.edit_crop)
     _act(menu, _("Compare &layouts …"), window.plantings.compare_layouts, QKeySequence("Ctrl+L"))
     menu.addSeparator()
-    _act(menu, _("&Copy"), window.blocks.copy, Keys.Copy)
+    _act(menu, _("Cop&y"), window.blocks.copy, Keys.Copy)
     _act(menu, _("Pas&te in the next gap"), window.blocks.paste, Keys.Paste)
     _act(menu, _("S&wap with the next towards the foot"), partial(window.blocks.swap, FOOT), QKeySequence("Alt+End"))
     _act(menu, _("Swap with the next towards the &head"), partial(window.blocks.swap, HEAD), QKeySequence("Alt+Home"))
-    _act(menu, _("Sp&lit at the pointer or in the middle"), window.blocks.split, QKeySequence("Ctrl+T"))
+    _act(menu, _("Spl&it at the pointer or in the middle"), window.blocks.split, QKeySequence("Ctrl+T"))
     _act(menu, _("Split at a readin&g …"), window.blocks.split_at, QKeySequence("Ctrl+Shift+T"))
     _act(menu, _("&Join with the next towards the foot"), partial(window.blocks.join, FOOT), QKeySequence("Ctrl+J"))
     _act(
         menu,
-        _("Join with the next to&wards the head"),
+        _("Join with the next tow&ards the head"),
         partial(window.blocks.join, HEAD),
         QKeySequence("Ctrl+Shift+J"),
     )
