@@ -19,7 +19,7 @@ from gardenplot.layout.turned import bed_for
 from gardenplot.layout.zone import clip, corners_of, held, is_plain
 from gardenplot.plan import Bed, Obstacle, Pattern
 from gardenplot.plan.shapes import posts_of
-from gardenplot.units import MM, Units
+from gardenplot.units import MM, Length, Units
 from gardenplot.units.figures import span
 from gardenplot.words import _
 
@@ -81,8 +81,9 @@ def _figure(
 def _planted(laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], width: float) -> list[Mark]:
     """Blocks with their rows and plants, what stands in their way, and their stakes."""
     bed, marks = laid.bed, list[Mark]()
+    grown = {one.planting.id: one.crop.spread for one in laid.grown}
     for layout, one in zip(layouts, look, strict=True):
-        marks += _block(bed, layout, one, width)
+        marks += _block(bed, layout, one, width, grown[layout.planting])
     marks += (_solid(box(*(at / MM for at in (*least, *most)))) for least, most in posts_of(bed))
     marks += (mark for obstacle in bed.obstacles for mark in _obstacle(obstacle))
     for layout in layouts:
@@ -175,7 +176,8 @@ def _leftover(bed: Bed, stretch: Stretch, width: float, units: Units) -> list[Ma
     ]
 
 
-def _block(bed: Bed, layout: Layout, look: Look, width: float) -> list[Mark]:
+def _block(bed: Bed, layout: Layout, look: Look, width: float, spread: Length | None) -> list[Mark]:
+    """A block with its rows and plants, each as wide as it grows, or where that is not said as its spacing leaves."""
     start, end = layout.start / MM, layout.end / MM
     grid = layout.grid
     ground = box(start, 0, end, width) if is_plain(bed) else _part(bed, layout.start, layout.end)
@@ -186,15 +188,19 @@ def _block(bed: Bed, layout: Layout, look: Look, width: float) -> list[Mark]:
             Outline(ground, fill=look.ink, tint=0.12),
             Outline(band, fill=look.ink, tint=0.2, hatch=Hatch.SOWN),
         ]
-    across = grid.between if len(layout.rows) > 1 and not grid.runs_across else grid.width
-    if grid.cell:
-        across = grid.cell // len(sub_rows(grid.per_cell))
-    spread = min(grid.in_row, grid.twin or across, grid.rank) / MM
     return [
         Outline(ground, fill=look.ink, tint=0.16),
         *_rows(bed, layout, Pen(look.ink, Weight.ROW)),
-        Plants(layout, spread * 0.78, look.ink, look.shape),
+        Plants(layout, spread.nm / MM if spread else 0.78 * _least_spacing(layout) / MM, look.ink, look.shape),
     ]
+
+
+def _least_spacing(layout: Layout) -> int:
+    grid = layout.grid
+    across = grid.between if len(layout.rows) > 1 and not grid.runs_across else grid.width
+    if grid.cell:
+        across = grid.cell // len(sub_rows(grid.per_cell))
+    return min(grid.in_row, grid.twin or across, grid.rank)
 
 
 def _rows(bed: Bed, layout: Layout, pen: Pen) -> list[Mark]:

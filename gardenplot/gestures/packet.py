@@ -57,6 +57,7 @@ PACKET = (
     PacketField("in_row", _("In the row"), "25 cm", lambda text, units: needed_length(text, "", units), needed=True),
     PacketField("row_spacing", _("Between rows"), _("25 cm to 40 cm"), _spacing, needed=True),
     PacketField("edge", _("Least edge"), _("half the row spacing"), lambda text, units: length_from(text, "", units)),
+    PacketField("spread", _("Grows as wide as"), _("its spacing"), lambda text, units: length_from(text, "", units)),
     PacketField("family", _("Family"), "Brassicaceae", _optional(str)),
     PacketField("field_days", _("Days in the field"), "42", _optional(whole_from)),
     PacketField("raising_days", _("Days to raise"), "28", _optional(whole_from)),

@@ -247,6 +247,7 @@ def _rows_apart(spacing: tuple[Length, ...]) -> _Says:
 @_remembered
 def _crop(crop: Crop) -> _Says:
     yield from _above_nothing("in_row", crop.in_row)
+    yield from _above_nothing("spread", crop.spread)
     yield from _rows_apart(crop.row_spacing)
     if not crop.row_spacing:
         yield "row_spacing", _('a row spacing is needed, for example "30 cm"')

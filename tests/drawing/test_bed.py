@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from attrs import evolve
 from hypothesis import given, settings
 
 from gardenplot.drawing.bed import BedFigure, draw_bed, draw_turn
@@ -138,3 +139,14 @@ def test_trouble_is_drawn_only_where_both_in_it_are() -> None:
     (first, second), units = laid.layouts, plan.place.units
     for layouts in ((first,), (second,)):
         assert areas(draw_turn(laid, layouts, looks(plan), units), Hatch.CROSSED) == []
+
+
+def test_plants_are_drawn_as_wide_as_their_crop_grows_or_as_their_spacing_leaves_them() -> None:
+    plan = metric_plan()
+    grown = evolve(plan, crops=tuple(evolve(crop, spread=parse_length("32 cm")) for crop in plan.crops))
+    for wide, marks in ((True, figures(grown)), (False, figures(plan))):
+        plants = [mark for figure in marks for mark in figure.marks if isinstance(mark, Plants)]
+        assert plants
+        for mark in plants:
+            least = min(mark.layout.grid.in_row, mark.layout.grid.between) / MM
+            assert mark.spread == 320 if wide else mark.spread < least

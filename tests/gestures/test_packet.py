@@ -32,6 +32,7 @@ def test_a_packet_typed_as_it_is_shown_gives_the_same_values(crop: Crop) -> None
         ("row_spacing", ""),
         ("row_spacing", "30 cm to"),
         ("edge", "-1 cm"),
+        ("spread", "wide"),
         ("field_days", "six weeks"),
         ("raising_days", "2.5"),
         ("hardening_days", "-7"),
@@ -62,7 +63,9 @@ def test_every_line_is_wrong_at_once_where_every_line_is() -> None:
 
 
 @pytest.mark.parametrize(
-    "field", [field for field in PACKET if field.attribute != "edge"], ids=lambda field: field.attribute
+    "field",
+    [field for field in PACKET if field.attribute not in ("edge", "spread")],
+    ids=lambda field: field.attribute,
 )
 def test_the_example_of_each_line_can_be_read(field: PacketField) -> None:
     assert values_from(CHARD | {field.attribute: field.example}, Units.METRIC)[1] == {}
