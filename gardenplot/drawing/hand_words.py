@@ -4,7 +4,8 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from itertools import groupby
 
-from gardenplot.drawing.sayings import between_readings, name_of
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.sayings import between_readings, name_of, titled
 from gardenplot.layout import free_on, lay_out_bed
 from gardenplot.plan import Plan, bed_of, planting_of
 from gardenplot.units import Units
@@ -40,7 +41,8 @@ def several_line(plan: Plan, plantings: Sequence[str], day: date | None) -> str:
 
 
 def push_words(plan: Plan, pushed: Iterable[tuple[str, int]]) -> str:
-    """Who is pushed along how far: "pushes Spinach and Leek 0.40 m towards the foot"; nothing where nobody is."""
+    """Who is pushed along how far: "pushes B Leek and C Chard 0.40 m towards the foot"; nothing where nobody is."""
+    look = looks(plan)
     ways = (
         (1, _("pushes {who} towards the foot"), _("{names} {length}")),
         (-1, _("pushes {who} towards the head"), _("{names} {length}")),
@@ -48,7 +50,9 @@ def push_words(plan: Plan, pushed: Iterable[tuple[str, int]]) -> str:
     lines = []
     for way, sentence, each in ways:
         those = sorted((abs(by), planting) for planting, by in pushed if by * way > 0)
-        groups = [(by, [name_of(plan, one) for _by, one in some]) for by, some in groupby(those, lambda one: one[0])]
+        groups = [
+            (by, [titled(plan, one, look) for _by, one in some]) for by, some in groupby(those, lambda one: one[0])
+        ]
         if groups:
             who = listed(
                 [each.format(names=listed(names), length=span(by, plan.place.units)) for by, names in groups]
@@ -59,7 +63,9 @@ def push_words(plan: Plan, pushed: Iterable[tuple[str, int]]) -> str:
 
 def stopped_words(plan: Plan, planting: str) -> str:
     """Which planting can make no more room."""
-    return _("{crop} stands at the margin: nothing can be pushed further").format(crop=name_of(plan, planting))
+    return _("{crop} stands at the margin: nothing can be pushed further").format(
+        crop=titled(plan, planting, looks(plan))
+    )
 
 
 def listed(names: Sequence[str]) -> str:

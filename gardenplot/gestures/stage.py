@@ -116,7 +116,8 @@ class Trial:
     It is about a bed (None for one that is only being traced), in it perhaps about a planting and `others` with it,
     or about a corner or an obstacle. `snap` and `across` say what drew the hand along the bed and across it.
     `against` are the findings because of which it cannot be, `refusal` is the sentence where it makes no plan at all.
-    `copies` says that copies are tried, `pushed` which neighbours make room, `stopped` which can make no more.
+    `copies` says that copies are tried, `leaves_order` that an order stays with what they are copied from, `pushed`
+    which neighbours make room, `stopped` which can make no more.
     """
 
     plan: Plan
@@ -130,6 +131,7 @@ class Trial:
     refusal: str = ""
     others: tuple[str, ...] = ()
     copies: bool = False
+    leaves_order: bool = False
     pushed: tuple[Pushed, ...] = ()
     stopped: str | None = None
     measured: Measured | None = None

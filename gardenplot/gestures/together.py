@@ -87,8 +87,7 @@ def try_move(taken: Taken, pointer: Pointer) -> Trial | None:
     weaker = _level(taken, beds, wanted, pointer.reach)
     start = snap(wanted, candidates, taken.plan.place.units, pointer.reach, free=pointer.free, weaker=weaker)
     by = start.at - starts[taken.lead]
-    trial = _tried(taken, beds, by, start, copies=pointer.copies, pushes=pointer.push)
-    return evolve(trial, copies=pointer.copies)
+    return _tried(taken, beds, by, start, copies=pointer.copies, pushes=pointer.push)
 
 
 def try_shift(plan: Plan, plantings: Sequence[str], by: int, *, pushes: bool = False) -> Trial:
@@ -113,7 +112,7 @@ def try_copies(plan: Plan, plantings: Sequence[str], beds: Mapping[str, str], by
     """Copies of plantings in beds of their own, shifted by so many nm."""
     taken = Taken(plan, tuple(plantings))
     start = Snap(taken.starts[taken.lead] + by, Pull.NEIGHBOUR)
-    return evolve(_tried(taken, beds, by, start, copies=True), copies=True)
+    return _tried(taken, beds, by, start, copies=True)
 
 
 def _beds_from(taken: Taken, bed: str) -> dict[str, str] | None:
@@ -150,9 +149,13 @@ def _tried(
     taken: Taken, beds: Mapping[str, str], by: int, drawn: Snap, *, copies: bool = False, pushes: bool = False
 ) -> Trial:
     after, ids = _shifted(taken, beds, by, copies=copies)
+    if copies:
+        made = _push_all(taken.plan, after, ids, None) if pushes else Push(after)
+        has_order = any(planting_of(taken.plan, one).order for one in taken.plantings)
+        return evolve(trial_of(made.plan, ids, drawn, made.pushed), copies=True, leaves_order=has_order)
     if not pushes:
         return trial_of(after, ids, drawn)
-    stays = not copies and all(planting_of(taken.plan, one).bed == bed for one, bed in beds.items())
+    stays = all(planting_of(taken.plan, one).bed == bed for one, bed in beds.items())
     way = FOOT if by > 0 else HEAD
     made = _push_all(taken.plan, after, ids, way if stays else None) if by or not stays else Push(after)
     if not stays or not made.too_far or not made.pushed:

@@ -29,6 +29,7 @@ class BlockDeeds:
         self._window = window
         self._stage, self._sight = window.canvas.stage, window.sight
         self._copied: tuple[str, ...] = ()
+        self._told = ""
         self._sight.selected.connect(self._tell_chosen)
 
     def choose_all(self) -> None:
@@ -120,8 +121,12 @@ class BlockDeeds:
 
     def _tell_chosen(self) -> None:
         """Say how much is chosen where it is more than one planting."""
+        bar, told = self._window.statusBar(), self._told
         if self._sight.others:
-            self._window.tell(several_line(self._stage.plan, self._sight.chosen, self._sight.day))
+            self._told = several_line(self._stage.plan, self._sight.chosen, self._sight.day)
+            self._window.tell(self._told)
+        elif told and bar.currentMessage() == told:
+            bar.clearMessage()
 
     def _lead(self) -> str | None:
         if self._sight.planting is None:

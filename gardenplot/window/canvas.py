@@ -18,6 +18,7 @@ from gardenplot.drawing.captions import captions
 from gardenplot.drawing.hand_words import several_line
 from gardenplot.drawing.handle_words import handle_words
 from gardenplot.drawing.letters import looks
+from gardenplot.gestures.measure import readings
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import bed_of
 from gardenplot.window.canvas_band import Band
@@ -69,6 +70,7 @@ class Canvas(QAbstractScrollArea):
         sight.spot_changed.connect(self.viewport().update)
         self.stage.shown.connect(self._show_trial)
         self.band.drawn.connect(self.viewport().update)
+        self.stage.ended.connect(self._describe)
         self.stage.ground_wanted.connect(self.view.show_ground)
         self.view.changed.connect(self.viewport().update)
 
@@ -82,8 +84,10 @@ class Canvas(QAbstractScrollArea):
         self.setAccessibleDescription(self._described())
 
     def _described(self) -> str:
-        """The selection in words, for a screen reader."""
-        plan = self._document.plan
+        """The selection in words, or what is measured, for a screen reader."""
+        plan, trial = self._document.plan, self.stage.trial
+        if trial is not None and trial.measured is not None:
+            return "\n".join(readings(plan, trial.measured))
         if self._sight.bed is None:
             return ""
         bed = bed_of(plan, self._sight.bed)
@@ -106,7 +110,9 @@ class Canvas(QAbstractScrollArea):
         painter.end()
 
     def _show_trial(self) -> None:
-        """Paint anew what the hand has changed."""
+        """Paint anew what the hand has changed, and say what it measures."""
+        if self.stage.trial is not None and self.stage.trial.measured is not None:
+            self._describe()
         if self._shown is None:
             return
         area = changed_between(self._shown, self._scene(), self._frame())

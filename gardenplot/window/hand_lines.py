@@ -41,12 +41,18 @@ def hand_lines(trial: Trial, day: date | None, look: dict[str, Look]) -> Lines:
     drawn = " · ".join(one for one in (along_words(trial.plan, trial.snap), across_words(trial.across)) if one)
     says_too = (
         (says(trial.plan, trial.against[0], look) if trial.against else "", Ink.ACCENT),
-        (_("a copy, without the order") if trial.copies else "", Ink.SECOND),
+        (_copy_words(trial), Ink.SECOND),
         (push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed)), Ink.SECOND),
         (stopped_words(trial.plan, trial.stopped) if trial.stopped else "", Ink.ACCENT),
         (drawn if trial.can_be else "", Ink.SECOND),
     )
     return (figures, Ink.INK), *((words, ink) for words, ink in says_too if words)
+
+
+def _copy_words(trial: Trial) -> str:
+    if not trial.copies:
+        return ""
+    return _("a copy, without the order") if trial.leaves_order else _("a copy")
 
 
 def _figures(trial: Trial, day: date | None) -> str:

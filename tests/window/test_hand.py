@@ -215,7 +215,7 @@ def test_alt_and_arrows_push_and_home_and_end_butt_up(window: MainWindow, docume
     assert starts(document.plan) == [1.8, 3, 6, 4]
     press(window, Key.Key_Right, held=Keys.AltModifier)
     assert starts(document.plan) == [1.85, 3.05, 6, 4]
-    assert "pushes Chard 5" in window.statusBar().currentMessage()
+    assert "pushes B Chard 5" in window.statusBar().currentMessage()
     press(window, Key.Key_Home)
     assert starts(document.plan) == [0.3, 3.05, 6, 4]
     press(window, Key.Key_Right, held=Keys.ControlModifier | Keys.ShiftModifier)
@@ -275,9 +275,11 @@ def test_measuring_by_keys(window: MainWindow) -> None:
     press(window, Key.Key_Left, held=Keys.ControlModifier)
     found = held_measure(window)
     assert (found.start.x, found.end.x, found.end.y) == (30 * CM, 205 * CM, 1 * CM)
+    assert "along 1.75" in window.canvas.accessibleDescription()
     assert window.canvas.hasFocus()
     press(window, Key.Key_Escape)
     assert not window.canvas.stage.is_busy
+    assert window.canvas.accessibleDescription().startswith("Tunnel: A Chard")
 
 
 def test_a_button_let_go_outside_the_window_ends_the_drag(window: MainWindow, mouse: Mouse) -> None:
