@@ -79,9 +79,7 @@ def try_move(taken: Taken, pointer: Pointer) -> Trial | None:
         return None
     beds = _beds_from(taken, pointer.bed)
     if beds is None:
-        lead = planting_of(taken.plan, taken.lead)
-        refusal = _("there is no bed there for all of them")
-        return Trial(taken.plan, lead.bed, lead.id, others=taken.plantings[1:], refusal=refusal)
+        return _nowhere(taken)
     starts, wanted = taken.starts, pointer.x - taken.grip
     candidates = _snaps(taken, beds, wanted - starts[taken.lead], copies=pointer.copies)
     weaker = _level(taken, beds, wanted, pointer.reach)
@@ -108,6 +106,18 @@ def try_butted(plan: Plan, plantings: Sequence[str], way: int) -> Trial:
     return try_shift(plan, plantings, way * max(0, min(rooms)))
 
 
+def try_beds(plan: Plan, plantings: Sequence[str], further: int) -> Trial:
+    """Plantings moved so many beds further down, each at the reading where it begins now."""
+    ids = [one.id for one in plan.beds]
+    at = ids.index(planting_of(plan, plantings[0]).bed) + further
+    taken, beds = Taken(plan, tuple(plantings)), None
+    if 0 <= at < len(ids):
+        beds = _beds_from(taken, ids[at])
+    if beds is None:
+        return _nowhere(taken)
+    return _tried(taken, beds, 0, Snap(taken.starts[taken.lead], Pull.READING))
+
+
 def try_copies(plan: Plan, plantings: Sequence[str], beds: Mapping[str, str], by: int) -> Trial:
     """Copies of plantings in beds of their own, shifted by so many nm."""
     taken = Taken(plan, tuple(plantings))
@@ -123,6 +133,13 @@ def _beds_from(taken: Taken, bed: str) -> dict[str, str] | None:
     if not all(0 <= at + further < len(ids) for at in now.values()):
         return None
     return {one: ids[at + further] for one, at in now.items()}
+
+
+def _nowhere(taken: Taken) -> Trial:
+    """Refuse what would have to go above the first bed or below the last one."""
+    lead, alone = planting_of(taken.plan, taken.lead), len(taken.plantings) == 1
+    refusal = _("there is no bed there") if alone else _("there is no bed there for all of them")
+    return Trial(taken.plan, lead.bed, lead.id, others=taken.plantings[1:], refusal=refusal)
 
 
 def _snaps(taken: Taken, beds: Mapping[str, str], by: int, *, copies: bool) -> Iterator[Snap]:

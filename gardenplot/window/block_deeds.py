@@ -61,15 +61,13 @@ class BlockDeeds:
 
     def split(self) -> None:
         """Split the chosen block where the pointer is in it, else in its middle."""
-        found, lead = self._window.canvas.hand.found, self._sight.planting
-        if found is not None and found.planting is not None and lead in (None, found.planting):
-            lead, at = found.planting, found.x
-        else:
-            at = None
-        if lead is None:
+        canvas = self._window.canvas
+        found = canvas.places.under(canvas.hand.at) if canvas.hand.at is not None else None
+        planting = self._sight.planting or (found.planting if found is not None else None)
+        if planting is None:
             self._window.tell(_("Choose a planting first."))
             return
-        planting = lead
+        at = found.x if found is not None and found.planting == planting else None
         self._try(lambda: _settle(self._window, try_split(self._stage.plan, planting, at), SPLIT, parts_words))
 
     def split_at(self) -> None:

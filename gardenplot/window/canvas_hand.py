@@ -50,7 +50,7 @@ class Hand(QObject):
         self._press: tuple[QPointF, Under] | None = None
         self._pan: QPointF | None = None
         self._home: str | None = None
-        self.found: Under | None = None
+        self.at: QPointF | None = None
         area.viewport().installEventFilter(self)
         area.installEventFilter(self)
         stage.ended.connect(self._forget)
@@ -66,7 +66,7 @@ class Hand(QObject):
             case QEvent.Type.MouseButtonRelease if isinstance(event, QMouseEvent):
                 return self._released(event)
             case QEvent.Type.Leave:
-                self.found = None
+                self.at = None
                 self.pointed.emit(None)
         return False
 
@@ -128,12 +128,13 @@ class Hand(QObject):
             self._begin(event)
         if self._stage.is_busy:
             self._stage.send(self._pointer(event), event.position())
-        self.found = None if self._places.has_ground else self._places.under(event.position())
-        self.pointed.emit(self.found)
+        self.at = event.position()
+        found = None if self._places.has_ground else self._places.under(self.at)
+        self.pointed.emit(found)
         if _hovers(self._stage):
             self._area.viewport().setCursor(Qt.CursorShape.CrossCursor)
         elif not self._stage.is_busy:
-            shape = (self.found.handle.grip if self.found.handle else self.found.part) if self.found else Part.SOIL
+            shape = (found.handle.grip if found.handle else found.part) if found else Part.SOIL
             self._area.viewport().setCursor(_CURSORS[shape])
         return True
 

@@ -12,7 +12,7 @@ from gardenplot.gestures.drags import MOVE, RESIZE
 from gardenplot.gestures.push import FOOT, HEAD
 from gardenplot.gestures.snap import grain, stride
 from gardenplot.gestures.stage import Trial
-from gardenplot.gestures.together import against, try_butted, try_shift
+from gardenplot.gestures.together import against, try_beds, try_butted, try_shift
 from gardenplot.gestures.trials import try_ranks
 from gardenplot.plan import Plan
 from gardenplot.plan.several import remove_plantings
@@ -38,24 +38,30 @@ def press_key(event: QKeyEvent, document: Document, sight: Sight, stage: CanvasS
     Up and down choose plantings in walking order, with Shift one more beside those chosen. Left and right move what
     is chosen by the plan's step, with Shift by the finest, with Alt pushing the neighbours along; with Ctrl they take
     a rank off the foot end or add one, with Ctrl and Shift at the head end. Home and End move it up against what lies
-    before and behind it. Delete removes it; Escape gives a drag up.
+    before and behind it, Alt with up and down into the bed before and the next. Delete removes it; Escape gives a
+    drag up.
     """
     key = Qt.Key(event.key())
     if key == Qt.Key.Key_Escape:
         _escape(sight, stage)
         return True
-    if stage.is_on_ground:
-        return press_tracing_key(event, stage)
+    if stage.is_on_ground or stage.is_measuring:
+        return stage.is_on_ground and press_tracing_key(event, stage)
     if press_handle_key(event, sight, stage):
         return True
-    if key in _WAYS:
+    if key in _WAYS and not event.modifiers() & _ALT:
         return choose(document, sight, _WAYS[key], adds=bool(event.modifiers() & _SHIFT))
     if sight.planting is None:
         return False
-    if key in _SIDES or key in _ENDS:
+    if key in _SIDES or key in _ENDS or key in _WAYS:
+        plan = document.plan
         try:
-            trial, verb, merge = _tried(event, document.plan, sight.chosen)
+            trial, verb, merge = _tried(event, plan, sight.chosen)
             settle(trial, verb, stage, merge)
+            if key in _ENDS and trial.can_be and trial.plan is plan:
+                stage.refused.emit(
+                    _("{crop} stands up against it already").format(crop=chosen_name(plan, sight.chosen))
+                )
         except PlanError as error:
             stage.refused.emit(str(error))
         return True
@@ -96,9 +102,11 @@ def remove(document: Document, plantings: Sequence[str]) -> None:
 
 
 def _tried(event: QKeyEvent, plan: Plan, chosen: tuple[str, ...]) -> tuple[Trial, str, str]:
-    """What a key to the side tries, with the verb of its step and what it merges with."""
+    """What a key that moves or resizes tries, with the verb of its step and what it merges with."""
     key, held, who = Qt.Key(event.key()), event.modifiers(), " ".join(chosen)
     pushes = bool(held & _ALT)
+    if key in _WAYS:
+        return try_beds(plan, chosen, _WAYS[key]), MOVE, ""
     if key in _ENDS:
         return try_butted(plan, chosen, _ENDS[key]), MOVE, ""
     if held & _CTRL:

@@ -408,3 +408,42 @@ def test_a_typed_reading_splits_the_block(
     assert "does not lie inside Chard" in asked[0][1]["at"]
     assert starts(document.plan)[-1] == 6.6
     assert document.stack.undoText() == "Split Chard"
+
+
+def test_alt_with_up_and_down_moves_into_the_other_bed(window: MainWindow, document: Document) -> None:
+    window.sight.choose(ROW, ("p1", "p3"))
+    press(window, Key.Key_Down, held=Keys.AltModifier)
+    assert document.plan is ROW
+    assert "into" in window.statusBar().currentMessage()
+    window.sight.choose(ROW, ("p1",))
+    press(window, Key.Key_Down, held=Keys.AltModifier)
+    assert [one.bed for one in document.plan.plantings] == ["b2", "b1", "b1", "b2"]
+    assert starts(document.plan) == starts(ROW)
+    press(window, Key.Key_Down, held=Keys.AltModifier)
+    assert window.statusBar().currentMessage() == "Field: there is no bed there"
+    press(window, Key.Key_Up, held=Keys.AltModifier)
+    assert document.plan == ROW
+
+
+def test_what_stands_up_against_its_neighbour_says_so(window: MainWindow, document: Document) -> None:
+    window.sight.choose(ROW, ("p1",))
+    press(window, Key.Key_End, Key.Key_End)
+    assert window.statusBar().currentMessage() == "Chard stands up against it already"
+    assert document.stack.count() == 1
+
+
+def test_while_measuring_no_key_changes_the_plan(window: MainWindow, document: Document) -> None:
+    window.sight.choose(ROW, ("p1",))
+    press(window, Key.Key_M, held=Keys.ControlModifier)
+    press(window, Key.Key_Delete, Key.Key_Backspace, Key.Key_Home, Key.Key_Insert, Key.Key_Return)
+    assert document.plan is ROW
+    assert window.canvas.stage.is_measuring
+
+
+def test_a_pointer_left_behind_does_not_hinder_a_split(window: MainWindow, document: Document, mouse: Mouse) -> None:
+    mouse.press("b1", "6.5 m")
+    mouse.release()
+    mouse.hover(mouse.point("b1", "6.1 m"))
+    press(window, *[Key.Key_Right] * 10)
+    press(window, Key.Key_T, held=Keys.ControlModifier)
+    assert starts(document.plan)[2:] == [6.5, 4, 7.4]
