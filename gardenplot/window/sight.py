@@ -23,6 +23,7 @@ class Sight(QObject):
 
     def __init__(self, document: Document, parent: QObject | None = None) -> None:
         super().__init__(parent)
+        self._document = document
         document.changed.connect(self._follow)
         self.planting: str | None = None
         self.bed: str | None = None
@@ -63,10 +64,12 @@ class Sight(QObject):
             self.spot_changed.emit()
 
     def show_day(self, day: date | None) -> None:
-        """Show the beds as they stand on a day."""
+        """Show the beds as they stand on a day; of several chosen plantings those stay that can be seen then."""
         if day != self.day:
             self.day = day
             self.day_changed.emit()
+            seen = tuple(one for one in self.others if self._stands(one))
+            self.select(self.bed, self.planting, self.handle, seen)
 
     @property
     def shaped(self) -> str | None:
@@ -85,6 +88,10 @@ class Sight(QObject):
         self.select(None)
         days = [day for day in map(fullest_day, lay_out_plan(plan)) if day]
         self.show_day(max(set(days), key=lambda day: (_standing(plan, day), day)) if days else None)
+
+    def _stands(self, planting: str) -> bool:
+        plan = self._document.plan
+        return grown_on(dates_of(plan, planting_of(plan, planting)), self.day)
 
     def _follow(self, before: Plan, plan: Plan) -> None:
         """Let go of what is no longer in the plan; a corner or an obstacle is known by its number among the same."""

@@ -447,3 +447,16 @@ def test_a_pointer_left_behind_does_not_hinder_a_split(window: MainWindow, docum
     press(window, *[Key.Key_Right] * 10)
     press(window, Key.Key_T, held=Keys.ControlModifier)
     assert starts(document.plan)[2:] == [6.5, 4, 7.4]
+
+
+def test_what_another_day_hides_is_no_longer_chosen_beside_the_first(window: MainWindow, document: Document) -> None:
+    spring, summer = (
+        {"in_ground": "2027-03-01", "out": "2027-05-01"},
+        {"in_ground": "2027-06-01", "out": "2027-09-01"},
+    )
+    plan = ground(block("1 m", "1 m", **spring), block("3 m", "1 m", **summer), block("6 m", "1 m", **spring))
+    document.start(plan)
+    window.sight.show_day(None)
+    window.sight.choose(plan, ("p1", "p2", "p3"))
+    window.sight.show_day(plan.plantings[0].in_ground)
+    assert chosen(window) == ("p1", "p3")
