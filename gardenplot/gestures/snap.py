@@ -25,6 +25,11 @@ class Pull(StrEnum):
     END = "end of the bed"
     ROW = "row"
     MIDDLE = "middle of the bed"
+    ALIGNED = "in line with a neighbour"
+    PATH = "a path from a neighbour"
+    TUNNEL = "a tunnel's line"
+    SQUARE = "a round direction"
+    PARALLEL = "a neighbour's direction"
     READING = "round reading"
 
 

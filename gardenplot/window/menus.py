@@ -9,6 +9,8 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMenu
 
 from gardenplot.gestures.push import FOOT, HEAD
+from gardenplot.window.ground_deeds import LAYERS
+from gardenplot.window.layers import Layers
 from gardenplot.window.recent import examples, recent
 from gardenplot.words import _
 
@@ -65,7 +67,7 @@ def _edit(window: "MainWindow") -> None:
     _act(menu, _("Choose &all of the bed, then of the plan"), window.blocks.choose_all, Keys.SelectAll)
     _act(menu, _("Edit what is &selected"), window.inspector.focus, QKeySequence("F2"))
     _act(menu, _("&Find a crop"), window.shelf.search.setFocus, Keys.Find)
-    _act(menu, _("Go to the &drawing"), window.canvas.setFocus, QKeySequence("F6"))
+    _act(menu, _("Go to the &drawing"), window.views.take_keys, QKeySequence("F6"))
 
 
 def _bed(window: "MainWindow") -> None:
@@ -77,6 +79,11 @@ def _bed(window: "MainWindow") -> None:
     _act(menu, _("R&eshape the outline"), window.shapes.reshape)
     _act(menu, _("&Trace a bed …"), window.shapes.trace)
     _act(menu, _("&Place a post"), window.shapes.place_post)
+    menu.addSeparator()
+    _act(menu, _("Add a t&unnel …"), window.ground.add_tunnel)
+    _act(menu, _("Add a pat&h …"), window.ground.add_path)
+    strips = menu.addMenu(_("Tunne&ls and paths"))
+    strips.aboutToShow.connect(lambda: window.ground.fill_strips(strips))
     menu.addSeparator()
     _act(menu, _("Choose the &bed of what is selected"), window.beds.choose_bed, QKeySequence("Ctrl+Up"))
     _act(menu, _("&Next bed"), window.beds.next_bed, QKeySequence("Ctrl+Down"))
@@ -95,8 +102,8 @@ def _planting(window: "MainWindow") -> None:
     _act(menu, _("Pas&te in the next gap"), window.blocks.paste, Keys.Paste)
     _act(menu, _("S&wap with the next towards the foot"), partial(window.blocks.swap, FOOT), QKeySequence("Alt+End"))
     _act(menu, _("Swap with the next towards the &head"), partial(window.blocks.swap, HEAD), QKeySequence("Alt+Home"))
-    _act(menu, _("Spl&it at the pointer or in the middle"), window.blocks.split, QKeySequence("Ctrl+T"))
-    _act(menu, _("Split at a readin&g …"), window.blocks.split_at, QKeySequence("Ctrl+Shift+T"))
+    _act(menu, _("Spl&it at the pointer or in the middle"), window.blocks.split, QKeySequence("Ctrl+H"))
+    _act(menu, _("Split at a readin&g …"), window.blocks.split_at, QKeySequence("Ctrl+Shift+H"))
     _act(menu, _("&Join with the next towards the foot"), partial(window.blocks.join, FOOT), QKeySequence("Ctrl+J"))
     _act(
         menu,
@@ -105,6 +112,10 @@ def _planting(window: "MainWindow") -> None:
         QKeySequence("Ctrl+Shift+J"),
     )
     _act(menu, _("&Remove planting"), window.plantings.remove_planting)
+    menu.addSeparator()
+    _act(menu, _("Co&ver this block at night …"), window.ground.cover_block, QKeySequence("Ctrl+T"))
+    covers = menu.addMenu(_("Cov&ers"))
+    covers.aboutToShow.connect(lambda: window.ground.fill_covers(covers))
     menu.addSeparator()
     _act(menu, _("Add &order …"), window.plantings.add_order, QKeySequence("Ctrl+Shift+O"))
 
@@ -116,13 +127,18 @@ def _sheets(window: "MainWindow") -> None:
 
 
 def _view(window: "MainWindow") -> None:
-    menu, view = window.menuBar().addMenu(_("&View")), window.canvas.view
-    _act(menu, _("Zoom &in"), partial(view.zoom, 1.25), QKeySequence("Ctrl+="))
-    _act(menu, _("Zoom &out"), partial(view.zoom, 0.8), QKeySequence("Ctrl+-"))
-    _act(menu, _("&Whole length"), view.fit, QKeySequence("Ctrl+0"))
+    menu, view, views = window.menuBar().addMenu(_("&View")), window.canvas.view, window.views
+    _act(menu, _("Zoom &in"), partial(views.zoom, 1.25), QKeySequence("Ctrl+="))
+    _act(menu, _("Zoom &out"), partial(views.zoom, 0.8), QKeySequence("Ctrl+-"))
+    _act(menu, _("&Whole length"), views.fit, QKeySequence("Ctrl+0"))
+    _act(menu, _("&All beds at once"), views.fit_all, QKeySequence("Ctrl+9"))
+    _act(menu, _("To the &selection"), views.zoom_to_selection, QKeySequence("Ctrl+E"))
     _act(menu, _("&Measure"), window.blocks.measure, QKeySequence("Ctrl+M"))
-    _act(menu, _("&All beds at once"), partial(view.fit, all_beds=True), QKeySequence("Ctrl+9"))
-    _act(menu, _("To the &selection"), window.plantings.zoom_to_selection, QKeySequence("Ctrl+E"))
+    ground = _act(menu, _("Beds on the &ground"), lambda: None, QKeySequence("Ctrl+G"))
+    ground.setCheckable(True)
+    ground.toggled.connect(views.show_ground)
+    views.turned.connect(ground.setChecked)
+    _layers(menu.addMenu(_("La&yers")), window.canvas.layers)
     true_scale = _act(menu, _("&True scale across the beds"), lambda: None)
     true_scale.setCheckable(True)
     true_scale.toggled.connect(view.set_true_scale)
@@ -132,6 +148,15 @@ def _view(window: "MainWindow") -> None:
     menu.addSeparator()
     for dock in window.docks:
         menu.addAction(dock.toggleViewAction())
+
+
+def _layers(menu: QMenu, layers: Layers) -> None:
+    """Each layer of the drawing, to show or hide."""
+    for layer, words in LAYERS.items():
+        action = _act(menu, words, lambda: None)
+        action.setCheckable(True)
+        action.setChecked(layer in layers.shown)
+        action.toggled.connect(partial(layers.show, layer))
 
 
 def _help(window: "MainWindow") -> None:

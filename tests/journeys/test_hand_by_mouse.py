@@ -88,7 +88,7 @@ def _swap(person: Person) -> None:
 
 def _split_and_join(person: Person) -> None:
     person.click(reading("6.62 m"))
-    person.press("ctrl+t")
+    person.press("ctrl+h")
     person.expect_blocks(*STAND[:2], "C Chard 6.00 – 6.60 m 2 × 2 4", "D Chard 6.60 – 7.80 m 2 × 4 8")
     person.press("ctrl+j")
     person.expect_blocks(*STAND)

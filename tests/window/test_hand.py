@@ -227,7 +227,7 @@ def test_swap_split_and_join_from_the_menu_keys(window: MainWindow, document: Do
     press(window, Key.Key_End, held=Keys.AltModifier)
     assert starts(document.plan) == [3, 1, 6, 4]
     assert document.stack.undoText() == "Swap Chard with its neighbour"
-    press(window, Key.Key_T, held=Keys.ControlModifier)
+    press(window, Key.Key_H, held=Keys.ControlModifier)
     assert starts(document.plan) == [3, 1, 6, 4, 3.6]
     assert "4 + 2 plants" in window.statusBar().currentMessage()
     press(window, Key.Key_J, held=Keys.ControlModifier)
@@ -242,7 +242,7 @@ def test_a_split_falls_where_the_pointer_is(window: MainWindow, document: Docume
     mouse.press("b1", "6.5 m")
     mouse.release()
     mouse.move("b1", "6.62 m")
-    press(window, Key.Key_T, held=Keys.ControlModifier)
+    press(window, Key.Key_H, held=Keys.ControlModifier)
     assert starts(document.plan)[-1] == 6.6
 
 
@@ -403,7 +403,7 @@ def test_a_typed_reading_splits_the_block(
 
     monkeypatch.setattr(AskDialog, "exec", answer)
     window.sight.select("b1", "p3")
-    press(window, Key.Key_T, held=Keys.ControlModifier | Keys.ShiftModifier)
+    press(window, Key.Key_H, held=Keys.ControlModifier | Keys.ShiftModifier)
     assert [bool(wrong) for _text, wrong in asked] == [True, True, False]
     assert "does not lie inside Chard" in asked[0][1]["at"]
     assert starts(document.plan)[-1] == 6.6
@@ -445,7 +445,7 @@ def test_a_pointer_left_behind_does_not_hinder_a_split(window: MainWindow, docum
     mouse.release()
     mouse.hover(mouse.point("b1", "6.1 m"))
     press(window, *[Key.Key_Right] * 10)
-    press(window, Key.Key_T, held=Keys.ControlModifier)
+    press(window, Key.Key_H, held=Keys.ControlModifier)
     assert starts(document.plan)[2:] == [6.5, 4, 7.4]
 
 
