@@ -11,7 +11,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QMenu
 
+from gardenplot.gestures.push import FOOT, HEAD
 from gardenplot.window.action import Action, Entry, Keys, Menu, Rule, Submenu
+from gardenplot.window.block_deeds import BlockDeeds
 from gardenplot.window.ground_deeds import LAYERS
 from gardenplot.window.layers import Layers
 from gardenplot.window.reasons import Reasons
@@ -73,6 +75,8 @@ def _edit(window: "MainWindow", why: Reasons) -> Entries:
     again = ("Ctrl+Shift+Z", "Ctrl+Y")
     yield Action("edit.redo", _("&Redo"), stack.redo, again, why.redo, also=_("again repeat step"), made=redo)
     yield Rule()
+    every, also = _("Choose &all of the bed, then of the plan"), _("select several everything")
+    yield Action("edit.all", every, window.blocks.choose_all, Keys.SelectAll, why.bed, also=also)
     yield Action(
         "edit.selected", _("Edit what is &selected"), window.inspector.focus, "F2", also=_("type change size")
     )
@@ -115,6 +119,7 @@ def _planting(window: "MainWindow", why: Reasons) -> Entries:
     compare, also = _("Compare &layouts …"), _("pattern rows staggered triangular spacing side by side")
     yield Action("planting.compare", compare, deeds.compare_layouts, "Ctrl+L", why.planting, also=also)
     yield Rule()
+    yield from _blocks(window.blocks, why)
     also = _("delete take out block")
     yield Action("planting.remove", _("&Remove planting"), deeds.remove_planting, "", why.planting, also=also)
     yield Rule()
@@ -126,6 +131,24 @@ def _planting(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("order.add", _("Add &order …"), deeds.add_order, "Ctrl+Shift+O", also=also)
     also = _("delete market")
     yield Action("order.remove", _("Re&move the chosen order"), deeds.remove_order, "", why.order, also=also)
+
+
+def _blocks(blocks: BlockDeeds, why: Reasons) -> Iterator[Action]:
+    """What is done to blocks beside their neighbours."""
+    yield Action("block.copy", _("Cop&y"), blocks.copy, Keys.Copy, why.planting, also=_("duplicate"))
+    yield Action("block.paste", _("Pas&te in the next gap"), blocks.paste, Keys.Paste, also=_("copy duplicate"))
+    swap, also = _("S&wap with the next towards the foot"), _("exchange change places neighbour")
+    yield Action("block.swap-foot", swap, partial(blocks.swap, FOOT), "Alt+End", why.planting, also=also)
+    swap = _("Swap with the next towards the &head")
+    yield Action("block.swap-head", swap, partial(blocks.swap, HEAD), "Alt+Home", why.planting, also=also)
+    split, also = _("Spl&it at the pointer or in the middle"), _("cut divide two parts")
+    yield Action("block.split", split, blocks.split, "Ctrl+H", why.bed, also=also)
+    split = _("Split at a readin&g …")
+    yield Action("block.split-at", split, blocks.split_at, "Ctrl+Shift+H", why.planting, also=also)
+    join, also = _("&Join with the next towards the foot"), _("merge unite one block")
+    yield Action("block.join-foot", join, partial(blocks.join, FOOT), "Ctrl+J", why.planting, also=also)
+    join = _("Join with the next tow&ards the head")
+    yield Action("block.join-head", join, partial(blocks.join, HEAD), "Ctrl+Shift+J", why.planting, also=also)
 
 
 def _sheets(window: "MainWindow", why: Reasons) -> Entries:
@@ -145,6 +168,8 @@ def _view(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("view.all", beds, views.fit_all, "Ctrl+9", also=also)
     closer, also = _("To the &selection"), _("zoom bed block fit")
     yield Action("view.selection", closer, views.zoom_to_selection, "Ctrl+E", why.selection, also=also)
+    measure, also = _("&Measure"), _("distance tape length between two points")
+    yield Action("view.measure", measure, window.blocks.measure, "Ctrl+M", why.bed, also=also)
     yield Rule()
     ground, also = _("Beds on the &ground"), _("map tunnel path north where they lie")
     yield Action(
