@@ -11,8 +11,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QMenu
 
-from gardenplot.drawing.covers import Layer
+from gardenplot.gestures.push import FOOT, HEAD
 from gardenplot.window.action import Action, Entry, Keys, Menu, Rule, Submenu
+from gardenplot.window.block_deeds import BlockDeeds
 from gardenplot.window.ground_deeds import LAYERS
 from gardenplot.window.layers import Layers
 from gardenplot.window.reasons import Reasons
@@ -74,6 +75,8 @@ def _edit(window: "MainWindow", why: Reasons) -> Entries:
     again = ("Ctrl+Shift+Z", "Ctrl+Y")
     yield Action("edit.redo", _("&Redo"), stack.redo, again, why.redo, also=_("again repeat step"), made=redo)
     yield Rule()
+    every, also = _("Choose &all of the bed, then of the plan"), _("select several everything")
+    yield Action("edit.all", every, window.blocks.choose_all, Keys.SelectAll, why.bed, also=also)
     yield Action(
         "edit.selected", _("Edit what is &selected"), window.inspector.focus, "F2", also=_("type change size")
     )
@@ -84,7 +87,7 @@ def _edit(window: "MainWindow", why: Reasons) -> Entries:
 
 
 def _bed(window: "MainWindow", why: Reasons) -> Entries:
-    beds, shapes = window.beds, window.shapes
+    beds, shapes, ground = window.beds, window.shapes, window.ground
     yield Action("bed.add", _("&Add bed …"), beds.add_bed, "Ctrl+B", also=_("new make ground plot"))
     yield Action("bed.copy", _("&Copy bed"), beds.copy_bed, "Ctrl+D", why.chosen_bed, also=_("duplicate another"))
     yield Action("bed.remove", _("&Remove bed"), beds.remove_bed, "", why.chosen_bed, also=_("delete take away"))
@@ -95,12 +98,10 @@ def _bed(window: "MainWindow", why: Reasons) -> Entries:
     obstacle = _("obstacle stake tap pole")
     yield Action("bed.post", _("&Place a post"), shapes.place_post, "", why.chosen_bed, also=obstacle)
     yield Rule()
-    grounds = window.ground
-    yield Action(
-        "bed.tunnel", _("Add a t&unnel …"), grounds.add_tunnel, also=_("new cover greenhouse polytunnel house")
-    )
-    yield Action("bed.path", _("Add a pat&h …"), grounds.add_path, also=_("new way walk between"))
-    yield Submenu(_("Tunne&ls and paths"), fill=grounds.fill_strips)
+    tunnel, also = _("Add a t&unnel …"), _("polytunnel house cover new")
+    yield Action("bed.tunnel", tunnel, ground.add_tunnel, also=also)
+    yield Action("bed.path", _("Add a pat&h …"), ground.add_path, also=_("way walk new"))
+    yield Submenu(_("Tunne&ls and paths"), fill=ground.fill_strips)
     yield Rule()
     choose = _("Choose the &bed of what is selected")
     yield Action("bed.choose", choose, beds.choose_bed, "Ctrl+Up", why.bed, also=_("select"))
@@ -108,7 +109,7 @@ def _bed(window: "MainWindow", why: Reasons) -> Entries:
 
 
 def _planting(window: "MainWindow", why: Reasons) -> Entries:
-    deeds = window.plantings
+    deeds, ground = window.plantings, window.ground
     place, also = _("&Place the shelf's crop in the bed"), _("plant set sow add block")
     yield Action("planting.place", place, deeds.place_from_shelf, "Ctrl+Return", why.shelf_crop, also=also)
     packet, also = _("Crop from a &seed packet …"), _("new own variety enter")
@@ -118,17 +119,36 @@ def _planting(window: "MainWindow", why: Reasons) -> Entries:
     compare, also = _("Compare &layouts …"), _("pattern rows staggered triangular spacing side by side")
     yield Action("planting.compare", compare, deeds.compare_layouts, "Ctrl+L", why.planting, also=also)
     yield Rule()
+    yield from _blocks(window.blocks, why)
     also = _("delete take out block")
     yield Action("planting.remove", _("&Remove planting"), deeds.remove_planting, "", why.planting, also=also)
     yield Rule()
-    cover, also = _("Co&ver this block at night …"), _("hoops cloth fleece frost protect")
-    yield Action("planting.cover", cover, window.ground.cover_block, "Ctrl+T", why.selection, also=also)
-    yield Submenu(_("Cov&ers"), fill=window.ground.fill_covers)
+    cover, also = _("Co&ver this block at night …"), _("hoops cloth fleece row cover frost tunnel")
+    yield Action("planting.cover", cover, ground.cover_block, "Ctrl+T", why.selection, also=also)
+    yield Submenu(_("Cov&ers"), fill=ground.fill_covers)
     yield Rule()
     also = _("market heads bunches wanted customer")
     yield Action("order.add", _("Add &order …"), deeds.add_order, "Ctrl+Shift+O", also=also)
     also = _("delete market")
     yield Action("order.remove", _("Re&move the chosen order"), deeds.remove_order, "", why.order, also=also)
+
+
+def _blocks(blocks: BlockDeeds, why: Reasons) -> Iterator[Action]:
+    """What is done to blocks beside their neighbours."""
+    yield Action("block.copy", _("Cop&y"), blocks.copy, Keys.Copy, why.planting, also=_("duplicate"))
+    yield Action("block.paste", _("Pas&te in the next gap"), blocks.paste, Keys.Paste, also=_("copy duplicate"))
+    swap, also = _("S&wap with the next towards the foot"), _("exchange change places neighbour")
+    yield Action("block.swap-foot", swap, partial(blocks.swap, FOOT), "Alt+End", why.planting, also=also)
+    swap = _("Swap with the next towards the &head")
+    yield Action("block.swap-head", swap, partial(blocks.swap, HEAD), "Alt+Home", why.planting, also=also)
+    split, also = _("Spl&it at the pointer or in the middle"), _("cut divide two parts")
+    yield Action("block.split", split, blocks.split, "Ctrl+H", why.bed, also=also)
+    split = _("Split at a readin&g …")
+    yield Action("block.split-at", split, blocks.split_at, "Ctrl+Shift+H", why.planting, also=also)
+    join, also = _("&Join with the next towards the foot"), _("merge unite one block")
+    yield Action("block.join-foot", join, partial(blocks.join, FOOT), "Ctrl+J", why.planting, also=also)
+    join = _("Join with the next tow&ards the head")
+    yield Action("block.join-head", join, partial(blocks.join, HEAD), "Ctrl+Shift+J", why.planting, also=also)
 
 
 def _sheets(window: "MainWindow", why: Reasons) -> Entries:
@@ -148,13 +168,17 @@ def _view(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("view.all", beds, views.fit_all, "Ctrl+9", also=also)
     closer, also = _("To the &selection"), _("zoom bed block fit")
     yield Action("view.selection", closer, views.zoom_to_selection, "Ctrl+E", why.selection, also=also)
-    ground, also = _("Beds on the &ground"), _("map place site north tunnel path where they lie")
-    turned = partial(getattr, views, "shows_ground")
-    yield Action("view.ground", ground, keys="Ctrl+G", also=also, toggles=views.show_ground, is_on=turned)
+    measure, also = _("&Measure"), _("distance tape length between two points")
+    yield Action("view.measure", measure, window.blocks.measure, "Ctrl+M", why.bed, also=also)
+    yield Rule()
+    ground, also = _("Beds on the &ground"), _("map tunnel path north where they lie")
+    yield Action(
+        "view.ground", ground, keys="Ctrl+G", also=also, toggles=views.show_ground, is_on=lambda: views.shows_ground
+    )
     yield Submenu(_("La&yers"), tuple(_layers(window.canvas.layers)))
     true, also = _("&True scale across the beds"), _("stretched enlarged width")
     yield Action("view.true-scale", true, also=also, toggles=view.set_true_scale)
-    glass, also = _("&Magnifier at the pointer"), _("lens enlarge closer")
+    glass, also = _("Magni&fier at the pointer"), _("lens enlarge closer")
     yield Action("view.magnifier", glass, keys="F8", also=also, toggles=window.canvas.magnifier.want)
     yield Rule()
     for dock in window.panels.docks:
@@ -166,14 +190,9 @@ def _view(window: "MainWindow", why: Reasons) -> Entries:
 
 
 def _layers(layers: Layers) -> Iterator[Action]:
-    also = _("show hide drawing layer")
     for layer, words in LAYERS.items():
-        shows, is_on = partial(layers.show, layer), partial(_is_shown, layers, layer)
-        yield Action(f"view.layer.{layer}", words, also=also, toggles=shows, is_on=is_on)
-
-
-def _is_shown(layers: Layers, layer: Layer) -> bool:
-    return layer in layers.shown
+        also, show = _("layer show hide"), partial(layers.show, layer)
+        yield Action(f"layer.{layer.value}", words, also=also, toggles=show, is_on=partial(layers.shows, layer))
 
 
 def _help(window: "MainWindow") -> Entries:

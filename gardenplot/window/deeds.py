@@ -7,8 +7,9 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox
 
 from gardenplot.errors import GardenplotError, PlanError
 from gardenplot.findings import Finding
+from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.orders import drop_order
-from gardenplot.gestures.trials import layout_in, try_first_gap
+from gardenplot.gestures.trials import try_first_gap
 from gardenplot.plan import Crop, bed_of, planting_of
 from gardenplot.plan.edits import copy_bed, remove_bed
 from gardenplot.plan.file import file_name, write_whole
@@ -120,9 +121,9 @@ class PlantingDeeds:
         compare_layouts(self._document, self._sight.planting, self._window)
 
     def remove_planting(self) -> None:
-        """Remove the selected planting."""
-        if self._sight.planting is not None:
-            remove(self._document, self._sight.planting)
+        """Remove the chosen plantings."""
+        if self._sight.chosen:
+            remove(self._document, self._sight.chosen)
 
     def add_order(self) -> None:
         """Ask for an order."""

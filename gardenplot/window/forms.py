@@ -156,7 +156,7 @@ def _complaint() -> QLabel:
 
 
 def _scrolled(inner: QWidget, asks: int) -> QWidget:
-    if asks <= 8:
+    if asks <= (8 if magnified() < LARGE else 5):
         return inner
     area = QScrollArea()
     area.setWidget(inner)

@@ -9,6 +9,7 @@ from gardenplot.drawing.strips import Under
 from gardenplot.drawing.tables import summary
 from gardenplot.drawing.tape_words import under_words
 from gardenplot.window.actions import all_menus
+from gardenplot.window.block_deeds import BlockDeeds
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.deeds import BedDeeds, PlantingDeeds, SheetDeeds
 from gardenplot.window.document import Document
@@ -55,7 +56,7 @@ class MainWindow(QMainWindow):
         self.ledger = Ledger(self.document, self.sight)
         self.season = SeasonPanel(self.document, self.sight, self.canvas)
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
-        self.shapes, self.ground = ShapeDeeds(self), GroundDeeds(self)
+        self.shapes, self.ground, self.blocks = ShapeDeeds(self), GroundDeeds(self), BlockDeeds(self)
         self.steps = Steps(self.document)
         self.index, self.pages = Index(self), Pages(self)
         self.panels = Panels(self)

@@ -14,8 +14,9 @@ if TYPE_CHECKING:
 _SIDES = {"shelf": 244, "selected": 312, "steps": 312}
 """Widths in pixels of the panels at the sides, with text of the usual size."""
 _BELOW = {"ledger": 200}
+"""Heights in pixels with text of any size, since the drawing needs the room."""
 _ROOMY = 1366
-"""From this width of the window on the panels at the sides are as wide as that; in a smaller one they are slimmer."""
+"""Pixels of a window's width from which the panels at its sides have their usual one."""
 _HANDLE = 60
 """How much of a window must be on a screen, across, so that one can take hold of it."""
 
@@ -68,11 +69,13 @@ class Panels:
         self._widen()
 
     def _widen(self) -> None:
-        for sizes, way in ((_SIDES, Qt.Orientation.Horizontal), (_BELOW, Qt.Orientation.Vertical)):
+        narrow = magnified() * min(1.0, self._window.width() / _ROOMY)
+        for sizes, way, times in (
+            (_SIDES, Qt.Orientation.Horizontal, narrow),
+            (_BELOW, Qt.Orientation.Vertical, 1.0),
+        ):
             docks = [dock for dock in self.docks if dock.objectName() in sizes]
-            room = min(1.0, self._window.width() / _ROOMY) if way == Qt.Orientation.Horizontal else 1.0
-            widths = [round(sizes[dock.objectName()] * magnified() * room) for dock in docks]
-            self._window.resizeDocks(docks, widths, way)
+            self._window.resizeDocks(docks, [round(sizes[dock.objectName()] * times) for dock in docks], way)
 
     def _bring_docks_back(self) -> None:
         for dock in self.docks:
