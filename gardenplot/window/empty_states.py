@@ -40,16 +40,14 @@ class EmptyState(QWidget):
         self.setAutoFillBackground(True)
         self.setBackgroundRole(self.palette().ColorRole.Base)
         self.setCursor(Qt.CursorShape.ArrowCursor)
-        column, row = QVBoxLayout(self), QHBoxLayout()
-        column.setSpacing(12)
+        column = QVBoxLayout(self)
+        column.setSpacing(12 if buttons else 0)
+        column.setContentsMargins(8, 2, 8, 2)
         column.addStretch(1)
         column.addWidget(self.label)
-        column.addLayout(row)
+        if buttons:
+            column.addLayout(_in_a_row(buttons))
         column.addStretch(1)
-        row.addStretch(1)
-        for button in buttons:
-            row.addWidget(button)
-        row.addStretch(1)
         over.installEventFilter(self)
         self.refresh()
 
@@ -72,6 +70,15 @@ class EmptyState(QWidget):
         if self._at_foot:
             room.setTop(room.bottom() - self.sizeHint().height())
         self.setGeometry(room)
+
+
+def _in_a_row(buttons: Sequence[QPushButton]) -> QHBoxLayout:
+    row = QHBoxLayout()
+    row.addStretch(1)
+    for button in buttons:
+        row.addWidget(button)
+    row.addStretch(1)
+    return row
 
 
 def show_what_to_begin_with(window: "MainWindow") -> None:
