@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication, QDockWidget, QScrollArea, QTabBar, Q
 
 from gardenplot.window.main import MainWindow
 from tests.colours_seen import contrasts
-from tests.window.walk import DIALOGS, Pixels, cut, is_whole, light, opened, picture, place, settle, stops
+from tests.window.walk import DIALOGS, Pixels, is_whole, light, opened, picture, place, settle, stops
 
 AROUND = 3
 """How far outside of a part its mark may be."""
@@ -103,7 +103,7 @@ def in_sight(part: QWidget, shown: QWidget) -> Pixels | None:
     frame = place(part, shown, AROUND)
     if isinstance(part, QTabBar):
         frame = part.tabRect(part.currentIndex()).translated(part.mapTo(shown, QPoint(0, 0)))
-    return cut(picture(shown), frame) if is_whole(part) else None
+    return picture(shown, frame) if is_whole(part) else None
 
 
 def has_mark(focused: Pixels, left: Pixels) -> bool:
