@@ -29,6 +29,7 @@ from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.canvas_tips import CanvasTips
 from gardenplot.window.canvas_view import CanvasView
 from gardenplot.window.document import Document
+from gardenplot.window.layers import Layers
 from gardenplot.window.magnifier import Magnifier
 from gardenplot.window.sight import Sight
 from gardenplot.window.strip_pictures import StripPictures
@@ -47,6 +48,7 @@ class Canvas(QAbstractScrollArea):
         self.view = CanvasView(self, document)
         self.places = CanvasPlaces(self.view, sight)
         self.stage = CanvasStage(document, sight, self)
+        self.layers = Layers(self)
         self._pictures = StripPictures()
         self._shown: Scene | None = None
         self.hand = Hand(self, self.places, self.stage, sight)
@@ -69,6 +71,7 @@ class Canvas(QAbstractScrollArea):
         sight.selected.connect(self._select)
         sight.day_changed.connect(self.viewport().update)
         sight.spot_changed.connect(self.viewport().update)
+        self.layers.changed.connect(self.viewport().update)
         self.stage.shown.connect(self._show_trial)
         self.stage.ground_wanted.connect(self.view.show_ground)
         self.view.changed.connect(self.viewport().update)
@@ -135,6 +138,7 @@ class Canvas(QAbstractScrollArea):
             spot=self._sight.spot,
             hand=self.stage.at / magnified() if self.stage.at else None,
             focused=self.hasFocus(),
+            layers=self.layers.shown,
         )
 
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -8,6 +8,7 @@ from PySide6.QtGui import QPainter, QPen
 
 from gardenplot.drawing.bed import BedFigure, draw_bed
 from gardenplot.drawing.captions import Caption, captions
+from gardenplot.drawing.covers import EVERY_LAYER, Layer, over_bed
 from gardenplot.drawing.detail import detail_at
 from gardenplot.drawing.handles import Handle
 from gardenplot.drawing.letters import Look, looks
@@ -44,6 +45,7 @@ class Scene:
     spot: tuple[str, int, int] | None = None
     handle: Handle | None = None
     focused: bool = False
+    layers: frozenset[Layer] = EVERY_LAYER
 
 
 def paint_scene(
@@ -118,7 +120,8 @@ def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: E
 
 def _figure(scene: Scene, strip: Strip, look: dict[str, Look]) -> BedFigure:
     detail = detail_at(strip.laid, scene.strips.across)
-    return draw_bed(strip.laid, scene.day, look, scene.plan.place.units, detail)
+    over = over_bed(scene.plan, strip.bed, scene.day, scene.layers)
+    return draw_bed(strip.laid, scene.day, look, scene.plan.place.units, detail, over)
 
 
 def _captions(scene: Scene, strip: Strip, look: dict[str, Look]) -> tuple[Caption, ...]:
