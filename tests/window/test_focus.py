@@ -69,6 +69,19 @@ def test_focus_is_seen_on_panels_that_lie_behind_one_another(
 
 
 @SCHEMES
+@pytest.mark.parametrize("bed", [None, "b1"])
+def test_focus_is_seen_on_the_drawing_of_the_ground(
+    window: MainWindow, screen: QApplication, bed: str | None
+) -> None:
+    window.canvas.setFocus()
+    window.sight.select(bed)
+    window.views.show_ground(True)
+    settle(window)
+    assert screen.focusWidget() is window.views.ground
+    assert_every_stop_is_marked(window)
+
+
+@SCHEMES
 @pytest.mark.parametrize("name", DIALOGS)
 def test_focus_is_seen_on_every_part_of_the_dialogs(
     window: MainWindow, screen: QApplication, name: str, monkeypatch: pytest.MonkeyPatch
