@@ -128,7 +128,7 @@ def shown(plan: Plan, app: QApplication) -> MainWindow:
     window.resize(1600, 900)
     window.document.start(plan)
     window.show()
-    for dock in window.docks[:2]:
+    for dock in window.panels.docks[:2]:
         dock.hide()
     for _turn in range(5):
         app.processEvents()
@@ -194,7 +194,7 @@ def none_button() -> Qt.MouseButton:
 
 def edited(window: MainWindow, sizes: Sizes) -> Line:
     """A block nudged by a key, until all of the window shows it."""
-    for dock in window.docks:
+    for dock in window.panels.docks:
         dock.show()
     window.sight.select("b1", "leek1")
     window.canvas.setFocus()

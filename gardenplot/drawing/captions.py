@@ -42,8 +42,9 @@ def _caption(layout: Layout, name: str, look: Look, units: Units) -> Caption:
 
 
 def drag_line(plan: Plan, planting_id: str, laid: LaidOut, day: date | None) -> str:
-    """What is under the hand: "Kohlrabi   3 × 15 = 45   7.30 – 11.05 m   0.65 m left"."""
+    """What is under the hand: "Kohlrabi   3 × 15 = 45   7.30 – 11.05 m   3.75 m long   0.65 m left"."""
     layout = laid.layout_of(planting_id)
     left = _("{length} left").format(length=span(free_on(laid, day).total, plan.place.units))
     readings = between_readings(plan, layout.start, layout.end)
-    return "   ".join((name_of(plan, planting_id), counted(layout), readings, left))
+    length = _("{length} long").format(length=span(layout.length, plan.place.units))
+    return "   ".join((name_of(plan, planting_id), counted(layout), readings, length, left))

@@ -10,6 +10,7 @@ from ezdxf.layouts.layout import Modelspace
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.marks import Label, Line, Outline, Plants
+from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.sayings import titled
 from gardenplot.exports.sheet_of_beds import Placed, placed
 from gardenplot.layout.positions import positions
@@ -19,8 +20,11 @@ from gardenplot.units import MM
 
 _FORBIDDEN = str.maketrans(dict.fromkeys('<>/\\":;?*|=`,', "_"))
 
+_WITH_WRITING = 2
+"""Writing the file takes about as long as drawing all beds."""
 
-def drawn(plan: Plan) -> bytes:
+
+def drawn(plan: Plan, told: Told = untold) -> bytes:
     """The DXF of a plan; y runs up, so beds lie below one another at negative y."""
     document = new("R2010", setup=True)
     document.units = units.MM
@@ -28,7 +32,9 @@ def drawn(plan: Plan) -> bytes:
     for name in ("BED", "STAKES", "TEXT", *layers.values()):
         if name not in document.layers:
             document.layers.add(name)
-    for bed in placed(plan):
+    beds = placed(plan)
+    for number, bed in enumerate(beds):
+        told(number, len(beds) * _WITH_WRITING)
         _bed(document, bed, layers)
     text = io.StringIO()
     document.write(text)

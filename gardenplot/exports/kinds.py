@@ -16,10 +16,15 @@ _MODULES = {
 }
 
 
-def writer_for(path: Path) -> Callable[[Plan], bytes]:
-    """What makes a file of that name's kind from a plan; raises FileError for a kind that there is not."""
+def module_for(path: Path) -> str:
+    """The module that makes files of that name's kind; raises FileError for a kind that there is not."""
     module = _MODULES.get(path.suffix.lower())
     if module is None:
         raise FileError(_("{path}: the name must end in .png, .svg, .dxf or .csv").format(path=path))
-    made: Callable[[Plan], bytes] = import_module(module).drawn
+    return module
+
+
+def writer_for(path: Path) -> Callable[[Plan], bytes]:
+    """What makes a file of that name's kind from a plan; raises FileError for a kind that there is not."""
+    made: Callable[[Plan], bytes] = import_module(module_for(path)).drawn
     return made

@@ -3,6 +3,7 @@
 import csv
 import io
 
+from gardenplot.drawing.progress import Told, untold
 from gardenplot.layout import lay_out_plan
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Plan
@@ -12,18 +13,19 @@ COLUMNS = ("bed", "planting", "row", "plant", "x_mm", "y_mm")
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 
 
-def drawn(plan: Plan) -> bytes:
+def drawn(plan: Plan, told: Told = untold) -> bytes:
     """The CSV of a plan: rows and plants are numbered from 1, from the base line across and from the head on."""
     text = io.StringIO()
     writer = csv.writer(text)
     writer.writerow(COLUMNS)
-    for laid in lay_out_plan(plan):
+    for number, laid in enumerate(lay_out_plan(plan)):
+        told(number, len(plan.beds))
         for layout in laid.layouts:
             places = iter(positions(layout).tolist())
-            for number, count in enumerate(layout.per_row, 1):
+            for row, count in enumerate(layout.per_row, 1):
                 for plant in range(1, count + 1):
                     x, y = next(places)
-                    writer.writerow((_plain(laid.bed.id), _plain(layout.planting), number, plant, _mm(x), _mm(y)))
+                    writer.writerow((_plain(laid.bed.id), _plain(layout.planting), row, plant, _mm(x), _mm(y)))
     return text.getvalue().encode()
 
 

@@ -5,6 +5,7 @@ from typing import assert_never
 from xml.etree import ElementTree as ET
 
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Shape
+from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.style import LIGHT, Ink
 from gardenplot.exports.sheet_of_beds import Placed, placed
 from gardenplot.layout.positions import positions
@@ -17,7 +18,7 @@ _MM_PER_WEIGHT = 4.0
 _FONT = "DejaVu Sans Condensed, sans-serif"
 
 
-def drawn(plan: Plan) -> bytes:
+def drawn(plan: Plan, told: Told = untold) -> bytes:
     """The SVG of a plan, drawn at 1:20."""
     beds = placed(plan)
     longest = max((bed.figure.length for bed in beds), default=1000)
@@ -33,7 +34,8 @@ def drawn(plan: Plan) -> bytes:
     )
     ET.SubElement(root, "title").text = one_line(plan.place.name)
     root.append(_hatches())
-    for bed in beds:
+    for number, bed in enumerate(beds):
+        told(number, len(beds))
         root.append(_bed(bed))
     text: bytes = ET.tostring(root, encoding="utf-8", xml_declaration=True)
     return text

@@ -7,7 +7,7 @@ from typing import Any
 from attrs import field, frozen
 
 from gardenplot.drawing.sayings import PATTERNS
-from gardenplot.gestures.trials import layout_in
+from gardenplot.gestures.kept import layout_in
 from gardenplot.layout.phase import may_shift
 from gardenplot.layout.spread import may_spread
 from gardenplot.layout.turned import may_turn

@@ -6,8 +6,8 @@ from typing import Any
 from attrs import evolve
 
 from gardenplot.errors import PlanError
+from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.reading import date_from, length_from, needed_length, text_of, whole_from
-from gardenplot.gestures.trials import layout_in
 from gardenplot.plan import Cover, Plan, bed_of, planting_of
 from gardenplot.plan.edits import add_cover, change_cover
 from gardenplot.season import dates_of

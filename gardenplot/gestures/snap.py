@@ -1,11 +1,14 @@
-"""Where the hand is drawn to: the ends of gaps and neighbouring corners first, then round readings."""
+"""Where the hand is drawn to: ends of gaps and neighbouring corners, then other beds' marks, then round readings."""
 
-from collections.abc import Iterable
+from bisect import bisect_left, bisect_right
+from collections.abc import Collection, Iterable, Iterator
+from datetime import date
 from enum import StrEnum
 
 from attrs import frozen
 
-from gardenplot.layout import Ground
+from gardenplot.layout import Ground, lay_out_plan, standing
+from gardenplot.plan import Plan
 from gardenplot.units import CM, FOOT, INCH, M, Units
 
 
@@ -17,6 +20,11 @@ class Pull(StrEnum):
     NEIGHBOUR = "neighbour"
     CORNER = "neighbouring corner"
     KEPT = "where it was"
+    OTHER_BED = "level with another bed"
+    EDGE = "edge of the bed"
+    END = "end of the bed"
+    ROW = "row"
+    MIDDLE = "middle of the bed"
     ALIGNED = "in line with a neighbour"
     PATH = "a path from a neighbour"
     TUNNEL = "a tunnel's line"
@@ -27,12 +35,15 @@ class Pull(StrEnum):
 
 @frozen
 class Snap:
-    """A tape reading in nm and what drew the hand there."""
+    """A tape reading in nm and what drew the hand there, where it is a block: its planting."""
 
     at: int
     pull: Pull
+    planting: str | None = None
 
 
+_BEDS_BESIDE = 3
+"""A bed is drawn to marks of so many beds on either side: to those of a hundred beds it would be drawn everywhere."""
 _STEPS = {
     Units.METRIC: (CM, 5 * CM, 10 * CM, 50 * CM, M),
     Units.FEET_AND_INCHES: (INCH // 4, INCH, 3 * INCH, 6 * INCH, FOOT),
@@ -66,10 +77,68 @@ def snaps_of(ground: Ground, length: int) -> tuple[Snap, ...]:
     )
 
 
-def snap(x: int, candidates: Iterable[Snap], units: Units, reach: int, *, free: bool = False) -> Snap:
-    """The nearest candidate within reach of `x`, else the nearest round reading; free, the nearest readable one."""
-    near = [one for one in candidates if abs(one.at - x) <= reach and not free]
-    if near:
-        return min(near, key=lambda one: (abs(one.at - x), one.at))
+@frozen
+class Mark:
+    """A tape reading in nm at which a block begins or ends, and the number of its bed."""
+
+    at: int
+    bed: int
+    planting: str
+
+
+@frozen
+class Marks:
+    """Where blocks of all beds begin and end, by their readings; a bed is drawn to those of the beds beside it."""
+
+    beds: tuple[str, ...] = ()
+    marks: tuple[Mark, ...] = ()
+
+    def level_with(self, x: int, reach: int, bed: str, back: int = 0) -> Iterator[Snap]:
+        """The marks of beds beside one, half as far from `x` as it reaches, each less `back` nm, to be drawn to."""
+        if not self.marks:
+            return
+        own, near = self.beds.index(bed), reach // 2
+        first = bisect_left(self.marks, x - near, key=_reading)
+        for mark in self.marks[first : bisect_right(self.marks, x + near, key=_reading)]:
+            if 0 < abs(mark.bed - own) <= _BEDS_BESIDE:
+                yield Snap(mark.at - back, Pull.OTHER_BED, mark.planting)
+
+
+NO_MARKS = Marks()
+
+
+def marks_of(plan: Plan, day: date | None, without: Collection[str] = ()) -> Marks:
+    """The marks of all beds on a day, but not those of some plantings."""
+    found = (
+        Mark(at, number, layout.planting)
+        for number, laid in enumerate(lay_out_plan(plan))
+        for layout in standing(laid, day)
+        if layout.planting not in without
+        for at in (layout.start, layout.end)
+    )
+    return Marks(tuple(bed.id for bed in plan.beds), tuple(sorted(found, key=_reading)))
+
+
+def _reading(mark: Mark) -> int:
+    return mark.at
+
+
+def snap(
+    x: int,
+    candidates: Iterable[Snap],
+    units: Units,
+    reach: int,
+    *,
+    free: bool = False,
+    weaker: Iterable[Snap] = (),
+) -> Snap:
+    """The nearest candidate within reach of `x`, else the nearest weaker one, else the nearest round reading.
+
+    Free, it is the nearest readable one.
+    """
+    for some in () if free else (candidates, weaker):
+        near = [one for one in some if abs(one.at - x) <= reach]
+        if near:
+            return min(near, key=lambda one: (abs(one.at - x), one.at))
     step = grain(units) if free else step_at(units, reach)
     return Snap((x + step // 2) // step * step, Pull.READING)

@@ -1,8 +1,8 @@
-"""What a gesture sees of the window, and what it is told: a narrow stage and four kinds of event.
+"""What a gesture sees of the window, and what it is told: a narrow stage and a few kinds of event.
 
 A gesture is a generator: it is sent a `Pointer` for each place the hand goes to and `Released` when it lets go; one
-that goes on after that also hears `TakenBack` and `Finished`. It is closed when the hand gives up. It shows trials on
-the stage and commits at most one.
+that goes on after that also hears `Pressed`, `TakenBack` and `Finished`, and of keys `Stepped` and `Turned`. It is
+closed when the hand gives up. It shows trials on the stage and commits at most one.
 """
 
 from collections.abc import Generator
@@ -21,7 +21,8 @@ from gardenplot.plan import Plan
 class Pointer:
     """Where the hand is: a bed (None beside all beds), a tape reading and a distance from the base line in nm.
 
-    `reach` is how far in nm a snap pulls along the bed, `reach_across` across it; `free` suspends all snaps.
+    `reach` is how far in nm a snap pulls along the bed, `reach_across` across it; `free` suspends all snaps, `push`
+    moves neighbours out of the way, `copies` leaves what is moved where it stands and moves a copy.
     """
 
     bed: str | None
@@ -30,6 +31,13 @@ class Pointer:
     reach: int
     free: bool = False
     reach_across: int = 0
+    push: bool = False
+    copies: bool = False
+
+
+@frozen
+class Pressed:
+    """The hand presses down where it is."""
 
 
 @frozen
@@ -47,7 +55,49 @@ class Finished:
     """The hand says that its work is done."""
 
 
-Event = Pointer | Released | TakenBack | Finished
+@frozen
+class Stepped:
+    """A key moves on by so many nm along the bed and across it; with `to_mark` along to the next mark that way."""
+
+    along: int
+    across: int
+    to_mark: bool = False
+
+
+@frozen
+class Turned:
+    """A key turns to the other end of what is measured."""
+
+
+Event = Pointer | Pressed | Released | TakenBack | Finished | Stepped | Turned
+
+
+@frozen
+class Pushed:
+    """A neighbour that is pushed along, by so many nm towards the foot, or less than nothing towards the head."""
+
+    planting: str
+    by: int
+
+
+@frozen
+class Spot:
+    """A place in a bed: a tape reading and an offset from the base line in nm, and what drew the hand there."""
+
+    bed: str
+    x: int
+    y: int
+    snap: Snap | None = None
+    across: Snap | None = None
+
+
+@frozen
+class Measured:
+    """Two places whose distance is measured, and whether it is the second that the keys and the hand move."""
+
+    start: Spot
+    end: Spot
+    at_end: bool = True
 
 
 @frozen
@@ -63,9 +113,11 @@ class Sketch:
 class Trial:
     """What the plan would be if the hand let go now.
 
-    It is about a bed (None for one that is only being traced), in it perhaps about a planting, or about a corner or
-    an obstacle. `snap` and `across` say what drew the hand along the bed and across it. `against` are the findings
-    because of which it cannot be, `refusal` is the sentence where it makes no plan at all.
+    It is about a bed (None for one that is only being traced), in it perhaps about a planting and `others` with it,
+    or about a corner or an obstacle. `snap` and `across` say what drew the hand along the bed and across it.
+    `against` are the findings because of which it cannot be, `refusal` is the sentence where it makes no plan at all.
+    `copies` says that copies are tried, `leaves_order` that an order stays with what they are copied from, `pushed`
+    which neighbours make room, `stopped` which can make no more.
     """
 
     plan: Plan
@@ -77,6 +129,17 @@ class Trial:
     across: Snap | None = None
     against: tuple[Finding, ...] = ()
     refusal: str = ""
+    others: tuple[str, ...] = ()
+    copies: bool = False
+    leaves_order: bool = False
+    pushed: tuple[Pushed, ...] = ()
+    stopped: str | None = None
+    measured: Measured | None = None
+
+    @property
+    def chosen(self) -> tuple[str, ...]:
+        """The planting that it is about and those chosen with it."""
+        return (self.planting, *self.others) if self.planting is not None else ()
 
     @property
     def can_be(self) -> bool:

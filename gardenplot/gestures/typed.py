@@ -5,6 +5,7 @@ from collections.abc import Callable
 from attrs import frozen
 
 from gardenplot.errors import PlanError
+from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.outline_typed import obstacles_text, outline_text, type_obstacles, type_outline
 from gardenplot.gestures.reading import (
     date_from,
@@ -18,7 +19,6 @@ from gardenplot.gestures.reading import (
     whole_from,
 )
 from gardenplot.gestures.shape_typed import BOX_EXAMPLE, box_text, type_box, type_diameter, type_side, type_slope
-from gardenplot.gestures.trials import layout_in
 from gardenplot.plan import Bed, Pattern, Plan, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import change_bed, change_planting, resize_planting
 from gardenplot.units import Length, length_of

@@ -1,5 +1,7 @@
 """The ground round a planting: the blocks beside it on its days, and the room they leave."""
 
+from collections.abc import Collection
+
 from attrs import frozen
 
 from gardenplot.layout.bed import Grown, compete, lay_out_bed
@@ -33,8 +35,8 @@ class Ground:
         return (*found, (at, self.zone[1])) if at < self.zone[1] else tuple(found)
 
 
-def ground_for(plan: Plan, planting: Planting, bed_id: str) -> Ground:
-    """The ground for a planting in a bed of the plan: all that shares its days there, without itself."""
+def ground_for(plan: Plan, planting: Planting, bed_id: str, without: Collection[str] = ()) -> Ground:
+    """The ground for a planting in a bed of the plan: all that shares its days there, but itself and some more."""
     bed = bed_of(plan, bed_id)
     order = order_of(plan, planting.order) if planting.order else None
     itself = Grown(planting, crop_of(plan, planting.crop), order)
@@ -42,6 +44,6 @@ def ground_for(plan: Plan, planting: Planting, bed_id: str) -> Ground:
     blocks = (
         (layout.start, layout.end)
         for one, layout in zip(laid.grown, laid.layouts, strict=True)
-        if layout.planting != planting.id and compete(itself, one)
+        if layout.planting != planting.id and layout.planting not in without and compete(itself, one)
     )
     return Ground(bed.zone, tuple(sorted(blocks)), bed.gap.nm if bed.gap else 0)

@@ -9,6 +9,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot import __version__
 from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.stakes import Stake, stakes
 from gardenplot.drawing.turns import turns
 from gardenplot.errors import PlanError
@@ -46,7 +47,9 @@ class BedSheets:
     first_page: dict[str, int]
 
 
-def bed_sheets(plan: Plan, paper: Paper, *, name: str = "", printed: date | None = None) -> BedSheets:
+def bed_sheets(
+    plan: Plan, paper: Paper, *, name: str = "", printed: date | None = None, told: Told = untold
+) -> BedSheets:
     """The bed sheets of a plan; the same plan, paper and day give the same bytes.
 
     Raises PlanError for a plan without beds.
@@ -61,7 +64,9 @@ def bed_sheets(plan: Plan, paper: Paper, *, name: str = "", printed: date | None
     version = f"{crc32(text_of(plan).encode()) & 0xFFFF:04x}"
     look = looks(plan)
     first_page: dict[str, int] = {}
-    for number, bed_turn in enumerate(_bed_turns(plan)):
+    bed_turns = _bed_turns(plan)
+    for number, bed_turn in enumerate(bed_turns):
+        told(number, len(bed_turns))
         first_page.setdefault(bed_turn.laid.bed.id, page.getPageNumber() - 1)
         _sheet(page, plan, bed_turn, look, _head(plan, bed_turn, number, name, version, printed))
     page.save()

@@ -106,11 +106,19 @@ _MOST_DIGITS = 40
 _WORD = re.compile(r"[a-z]+|''|'|\"")
 
 
+_SIGN = re.compile(r" ?\+ ?|(?<=[a-z'\".]) ?- ?|(?<=\d) - ")
+"""A plus, or a minus that is no dash: one in 2-1/2 in belongs to the number."""
+_DASHED = re.compile(r"(?<![\d.,/])(\d+)(?: - | -|- )(\d+)/(\d+)")
+"""2 - 1/2 in, which is 2 1/2 in to some and 1 1/2 in to others."""
+_MOST_TERMS = 12
+
+
 def parse_length(text: str, *, bare: str | None = None) -> Length:
-    """Read a length as people write it: 8", 2' 6 1/2", 2ft 6in, 53.5 ft, 14,6 m, 75cm, 2½ in.
+    """Read a length as people write it, 8", 2' 6 1/2", 2ft 6in, 53.5 ft, 14,6 m, 2½ in, or a sum, 46' 8" + 16 in.
 
     `bare` is the unit of a number that stands alone, for example "cm"; without it such a number is an error.
-    Raises LengthError for text that is no length, is negative, is finer than a nanometre or longer than 10 km.
+    Raises LengthError for text that is no length, comes to less than nothing, is finer than a nanometre or longer
+    than 10 km.
     """
     if not isinstance(text, str):
         raise LengthError(_('a number alone is no length: write it as text with a unit, like "30 cm"'))
@@ -119,7 +127,68 @@ def parse_length(text: str, *, bare: str | None = None) -> Length:
         raise LengthError(
             _("“{typed}” is less than nothing: write a length like 30 cm or 1' 6\"").format(typed=_clip(text))
         )
-    nm = sum((_part_nm(part, unit, text) for part, unit in _parts(plain, bare, text)), Fraction(0))
+    dashed = _DASHED.search(plain)
+    if dashed is not None:
+        raise _two_ways(text, "{} {}/{} in".format(*dashed.groups()), "{} in - {}/{} in".format(*dashed.groups()))
+    terms, signs = _SIGN.split(plain), [match.group().strip() for match in _SIGN.finditer(plain)]
+    if signs:
+        return _sum(terms, signs, bare, text)
+    nm = _term_nm(plain, bare, text)
+    return Length(_whole(nm, text), text.strip() if not _is_bare(plain) else f"{text.strip()} {bare}")
+
+
+def _sum(terms: list[str], signs: list[str], bare: str | None, text: str) -> Length:
+    """A sum of lengths, kept as typed; numbers alone take the unit of their field only where no term has one."""
+    if len(terms) > _MOST_TERMS or not all(terms):
+        raise _no_length(text)
+    if bare is not None and all(map(_is_bare, terms)):
+        return _sum([f"{term} {bare}" for term in terms], signs, None, _joined(terms, signs, bare))
+    total = Fraction(0)
+    for sign, term in zip(("+", *signs), terms, strict=True):
+        nm = _named_nm(term, text)
+        total += nm if sign == "+" else -nm
+    for sign, before, after in zip(signs, terms, terms[1:], strict=False):
+        if sign == "-":
+            _refuse_dash(before, after, text)
+    if total < 0:
+        raise LengthError(_("“{typed}” comes to less than nothing").format(typed=_clip(text)))
+    return Length(_whole(total, text), text.strip())
+
+
+def _joined(terms: list[str], signs: list[str], unit: str) -> str:
+    """A sum of numbers with a unit behind each."""
+    return " ".join([f"{terms[0]} {unit}", *(f"{a} {b} {unit}" for a, b in zip(signs, terms[1:], strict=True))])
+
+
+def _named_nm(term: str, text: str) -> Fraction:
+    """A term of a sum in nm; raises LengthError with the term that is wrong."""
+    if _is_bare(term):
+        sentence = _("in “{typed}”: {term} has no unit, write it like {term} cm or {term} in")
+        raise LengthError(sentence.format(typed=_clip(text), term=_clip(term)))
+    try:
+        return _term_nm(term, None, term)
+    except LengthError as error:
+        raise LengthError(_("in “{typed}”: {wrong}").format(typed=_clip(text), wrong=error)) from None
+
+
+def _refuse_dash(before: str, after: str, text: str) -> None:
+    """Refuse 6' - 2", which is 6' 2" to a builder and 5' 10" to a reckoner."""
+    feet, inches = _parts(before, None, text), _parts(after, None, text)
+    if _UNIT_NM[feet[-1][1]] == FOOT and _UNIT_NM[inches[0][1]] == INCH and inches[0][0] < 12:
+        raise _two_ways(text, f"{before} {after}", f"{before} 0 in - {after}")
+
+
+def _two_ways(text: str, one: str, other: str) -> LengthError:
+    sentence = _("“{typed}” can be read in two ways: write {one} or {other}")
+    return LengthError(sentence.format(typed=_clip(text), one=_clip(one), other=_clip(other)))
+
+
+def _term_nm(plain: str, bare: str | None, text: str) -> Fraction:
+    return sum((_part_nm(part, unit, text) for part, unit in _parts(plain, bare, text)), Fraction(0))
+
+
+def _whole(nm: Fraction, text: str) -> int:
+    """Whole nanometres within what a person grows on; raises LengthError."""
     if nm.denominator != 1:
         raise LengthError(
             _("“{typed}” is finer than a nanometre: write a fraction like 1/8 or fewer digits").format(
@@ -128,13 +197,13 @@ def parse_length(text: str, *, bare: str | None = None) -> Length:
         )
     if nm > LONGEST:
         raise LengthError(_("“{typed}” is longer than 10 km").format(typed=_clip(text)))
-    return Length(int(nm), text.strip() if not _is_bare(plain) else f"{text.strip()} {bare}")
+    return int(nm)
 
 
 def unit_of(text: str) -> str | None:
     """The unit of a length in a single unit, "cm" for "20 cm"; None for feet and inches together or no length."""
-    words = _WORD.findall(_plain(text))
-    return words[0] if len(words) == 1 and words[0] in _UNIT_NM else None
+    words = set(_WORD.findall(_plain(text)))
+    return next(iter(words)) if len(words) == 1 and words <= _UNIT_NM.keys() else None
 
 
 def _clip(text: str) -> str:

@@ -11,6 +11,7 @@ from gardenplot.drawing.shape_words import map_words
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.tables import left_of
 from gardenplot.findings import find_about, find_in_bed
+from gardenplot.gestures.examples import example_for
 from gardenplot.gestures.ground_typed import GROUND_FIELDS
 from gardenplot.gestures.typed import BED_FIELDS, TypedField
 from gardenplot.layout import free_on, fullest_day, lay_out_bed
@@ -55,7 +56,9 @@ class BedPanel(QWidget):
         self.title.setText(bed.name)
         self.left.setText(left_of(laid, plan.place.units))
         for field in _FIELDS:
-            self.form.fields[field.name].show_value(field.shown(plan, bed_id))
+            line = self.form.fields[field.name]
+            line.show_value(field.shown(plan, bed_id))
+            line.setPlaceholderText(example_for(field.name, field.example, plan.place.units))
         self.form.hint("length", map_words(bed, plan.place.units))
         free = free_on(laid, fullest_day(laid))
         lines = [

@@ -15,11 +15,15 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QAbstractScrollArea, QWidget
 
 from gardenplot.drawing.captions import captions
+from gardenplot.drawing.hand_words import several_line
 from gardenplot.drawing.handle_words import handle_words
 from gardenplot.drawing.letters import looks
+from gardenplot.gestures.measure import readings
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import bed_of
+from gardenplot.window.canvas_band import Band
 from gardenplot.window.canvas_changes import changed_between
+from gardenplot.window.canvas_drop import Drops
 from gardenplot.window.canvas_hand import Hand
 from gardenplot.window.canvas_keys import press_key
 from gardenplot.window.canvas_paint import Scene, paint_scene
@@ -51,7 +55,9 @@ class Canvas(QAbstractScrollArea):
         self.layers = Layers(self)
         self._pictures = StripPictures()
         self._shown: Scene | None = None
-        self.hand = Hand(self, self.places, self.stage, sight)
+        self.band = Band(self.view, sight, self)
+        self.hand = Hand(self, self.places, self.stage, sight, self.band)
+        self.drops = Drops(self, self.places, self.stage)
         self.magnifier = Magnifier(self.viewport(), self._scene, self.places.under)
         self.setFrameShape(QAbstractScrollArea.Shape.NoFrame)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -73,6 +79,8 @@ class Canvas(QAbstractScrollArea):
         sight.spot_changed.connect(self.viewport().update)
         self.layers.changed.connect(self.viewport().update)
         self.stage.shown.connect(self._show_trial)
+        self.band.drawn.connect(self.viewport().update)
+        self.stage.ended.connect(self._describe)
         self.stage.ground_wanted.connect(self.view.show_ground)
         self.view.changed.connect(self.viewport().update)
 
@@ -86,11 +94,15 @@ class Canvas(QAbstractScrollArea):
         self.setAccessibleDescription(self._described())
 
     def _described(self) -> str:
-        """The selection in words, for a screen reader."""
-        plan = self._document.plan
+        """The selection in words, or what is measured, for a screen reader."""
+        plan, trial = self._document.plan, self.stage.trial
+        if trial is not None and trial.measured is not None:
+            return "\n".join(readings(plan, trial.measured))
         if self._sight.bed is None:
             return ""
         bed = bed_of(plan, self._sight.bed)
+        if self._sight.others:
+            return several_line(plan, self._sight.chosen, self._sight.day)
         if self._sight.handle is not None:
             return handle_words(plan, bed.id, self._sight.handle)
         for caption in captions(plan, lay_out_bed(plan, bed), self._sight.day, looks(plan)):
@@ -109,7 +121,9 @@ class Canvas(QAbstractScrollArea):
         painter.end()
 
     def _show_trial(self) -> None:
-        """Paint anew what the hand has changed."""
+        """Paint anew what the hand has changed, and say what it measures."""
+        if self.stage.trial is not None and self.stage.trial.measured is not None:
+            self._describe()
         if self._shown is None:
             return
         area = changed_between(self._shown, self._scene(), self._frame())
@@ -130,6 +144,8 @@ class Canvas(QAbstractScrollArea):
             strips=self.view.strips(plan),
             day=self._sight.day_for(plan, trial.planting) if trial else self._sight.day,
             planting=self._sight.planting,
+            others=self._sight.others,
+            band=self.band,
             bed=self._sight.bed,
             handle=trial.handle if trial else self._sight.handle,
             left=left,

@@ -5,7 +5,7 @@ from PySide6.QtGui import QRegion
 
 from gardenplot.drawing.letters import looks
 from gardenplot.window.canvas_paint import Scene
-from gardenplot.window.hand_lines import LINES_REACH
+from gardenplot.window.hand_lines import lines_reach
 
 _RIM = 2
 
@@ -14,6 +14,8 @@ def changed_between(before: Scene, after: Scene, frame: QRect) -> QRegion:
     """The part that differs while a hand moves: beds that are laid out otherwise, and where its lines stand."""
     whole = QRegion(frame)
     if before.trial is None or after.trial is None or after.strips.ground is not None:
+        return whole
+    if before.trial.measured is not None or after.trial.measured is not None:
         return whole
     tops = [(strip.bed, strip.top, strip.height) for strip in before.strips.strips]
     if tops != [(strip.bed, strip.top, strip.height) for strip in after.strips.strips] or before.day != after.day:
@@ -28,6 +30,7 @@ def changed_between(before: Scene, after: Scene, frame: QRect) -> QRegion:
             height = after.strips.headroom + one.height + after.strips.captions
             area += QRect(0, round(top) - _RIM, frame.width(), round(height) + 2 * _RIM)
     for scene in (before, after):
-        if scene.hand is not None:
-            area += QRect(0, round(scene.hand.y()) - LINES_REACH, frame.width(), 2 * LINES_REACH)
+        if scene.hand is not None and scene.trial is not None:
+            reach = lines_reach(scene.trial)
+            area += QRect(0, round(scene.hand.y()) - reach, frame.width(), 2 * reach)
     return area

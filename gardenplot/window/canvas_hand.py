@@ -1,18 +1,20 @@
-"""The hand on the canvas: mouse presses, moves and drops turned into gestures."""
+"""The hand on the canvas: mouse presses and moves turned into gestures, and what they choose."""
 
 from PySide6.QtCore import QEvent, QObject, QPointF, Qt, Signal
-from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent, QMouseEvent
+from PySide6.QtGui import QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QAbstractScrollArea
 
 from gardenplot.drawing.handles import Grip
 from gardenplot.drawing.strips import Part, Under
-from gardenplot.gestures.drags import move_block, place_crop, resize_block
+from gardenplot.gestures.choosing import toggled
+from gardenplot.gestures.drags import move_block, resize_block
 from gardenplot.gestures.obstacle_moved import move_obstacle
 from gardenplot.gestures.outline_drawn import add_corner, move_corner
-from gardenplot.gestures.stage import Gesture, Pointer, Released
+from gardenplot.gestures.stage import Gesture, Pointer, Pressed, Released
+from gardenplot.window.canvas_band import Band
 from gardenplot.window.canvas_places import CanvasPlaces
 from gardenplot.window.canvas_stage import CanvasStage
-from gardenplot.window.mime import carried_crop
+from gardenplot.window.measure_keys import press_measuring_key
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import magnified
 
@@ -27,23 +29,35 @@ _CURSORS = {
     Grip.SIDE: Qt.CursorShape.CrossCursor,
     Grip.OBSTACLE: Qt.CursorShape.OpenHandCursor,
 }
+_LEFT, _CTRL = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.ControlModifier
+_HELD_KEYS = (Qt.Key.Key_Control, Qt.Key.Key_Shift, Qt.Key.Key_Alt)
 
 
 class Hand(QObject):
-    """Watches the canvas's viewport; Alt suspends snaps, the middle button pans."""
+    """Watches the canvas and its viewport; the middle button pans.
+
+    Alt suspends snaps, Shift pushes neighbours along, Ctrl leaves a copy; pressed or let go on the way they count
+    from then on.
+    """
 
     pointed = Signal(object)
 
-    def __init__(self, area: QAbstractScrollArea, places: CanvasPlaces, stage: CanvasStage, sight: Sight) -> None:
+    def __init__(
+        self, area: QAbstractScrollArea, places: CanvasPlaces, stage: CanvasStage, sight: Sight, band: Band
+    ) -> None:
         super().__init__(area)
-        self._area, self._places, self._stage, self._sight = area, places, stage, sight
+        self._area, self._places, self._stage, self._sight, self.band = area, places, stage, sight, band
         self._press: tuple[QPointF, Under] | None = None
         self._pan: QPointF | None = None
         self._home: str | None = None
+        self.at: QPointF | None = None
         area.viewport().installEventFilter(self)
+        area.installEventFilter(self)
         stage.ended.connect(self._forget)
 
-    def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if watched is self._area:
+            return isinstance(event, QKeyEvent) and self._keyed(event)
         match event.type():
             case QEvent.Type.MouseButtonPress if isinstance(event, QMouseEvent):
                 return self._pressed(event)
@@ -51,33 +65,46 @@ class Hand(QObject):
                 return self._moved(event)
             case QEvent.Type.MouseButtonRelease if isinstance(event, QMouseEvent):
                 return self._released(event)
-            case QEvent.Type.DragEnter | QEvent.Type.DragMove if isinstance(event, QDragMoveEvent):
-                return self._dragged(event)
-            case QEvent.Type.DragLeave:
-                self._stage.give_up()
-                return True
-            case QEvent.Type.Drop if isinstance(event, QDropEvent):
-                return self._dropped(event)
             case QEvent.Type.Leave:
+                self.at = None
                 self.pointed.emit(None)
         return False
+
+    def _keyed(self, event: QKeyEvent) -> bool:
+        """A key that is held while dragging is pressed or let go, or a key of the tool in hand is pressed."""
+        key, pressed = Qt.Key(event.key()), event.type() is QEvent.Type.KeyPress
+        if key in _HELD_KEYS and self._stage.is_busy and self._stage.at is not None and not event.isAutoRepeat():
+            pointer = self._places.pointer(self._stage.at, event.modifiers(), self._home)
+            self._stage.send(pointer, self._stage.at)
+        if pressed and key == Qt.Key.Key_Escape and self.band.is_begun:
+            self.band.give_up()
+            return True
+        return pressed and self._stage.is_measuring and press_measuring_key(event, self._stage)
 
     def _pressed(self, event: QMouseEvent) -> bool:
         self._area.setFocus(Qt.FocusReason.MouseFocusReason)
         if event.button() == Qt.MouseButton.MiddleButton:
             self._pan = event.position()
             return True
-        if self._places.has_ground:
+        if _hovers(self._stage):
+            if event.button() == _LEFT and self._stage.is_measuring:
+                self._stage.send(self._pointer(event), event.position())
+                self._stage.send(Pressed(), event.position())
             return True
         found = self._places.under(event.position())
+        is_chosen = found is not None and found.planting in self._sight.chosen
         if event.button() == Qt.MouseButton.RightButton:
-            if found is not None:
+            if found is not None and not is_chosen:
                 self._choose(found)
             return False
-        if event.button() != Qt.MouseButton.LeftButton:
+        if event.button() != _LEFT:
             return False
+        adds = bool(event.modifiers() & _CTRL)
         self._press = (event.position(), found) if found and (found.planting or found.handle) else None
-        self._choose(found)
+        if self._press is None:
+            self.band.begin(event.position(), self._sight.chosen if adds else ())
+        if not adds and not (is_chosen and found is not None and found.part is Part.BLOCK):
+            self._choose(found)
         return True
 
     def _choose(self, found: Under | None) -> None:
@@ -86,24 +113,37 @@ class Hand(QObject):
             self._sight.select(None)
             return
         is_side = found.handle is not None and found.handle.grip is Grip.SIDE
-        self._sight.select(found.bed, found.planting, None if is_side else found.handle)
+        others = self._sight.others if found.part is not Part.BLOCK and found.planting == self._sight.planting else ()
+        self._sight.select(found.bed, found.planting, None if is_side else found.handle, others)
 
     def _moved(self, event: QMouseEvent) -> bool:
         if self._pan is not None:
-            self._panned(event.position())
+            _scroll(self._area, event.position() - self._pan)
+            self._pan = event.position()
             return True
+        if not event.buttons() & _LEFT and (self._press is not None or self.band.is_begun):
+            self._let_go()
+        self.band.draw_to(event.position(), _DRAG_FROM)
         if self._press is not None and not self._stage.is_busy:
             self._begin(event)
         if self._stage.is_busy:
             self._stage.send(self._pointer(event), event.position())
-        found = None if self._places.has_ground else self._places.under(event.position())
+        self.at = event.position()
+        found = None if self._places.has_ground else self._places.under(self.at)
         self.pointed.emit(found)
-        if not self._stage.is_busy:
+        if _hovers(self._stage):
+            self._area.viewport().setCursor(Qt.CursorShape.CrossCursor)
+        elif not self._stage.is_busy:
             shape = (found.handle.grip if found.handle else found.part) if found else Part.SOIL
             self._area.viewport().setCursor(_CURSORS[shape])
-        elif self._places.has_ground:
-            self._area.viewport().setCursor(Qt.CursorShape.CrossCursor)
         return True
+
+    def _let_go(self) -> None:
+        """The button was let go where the canvas did not see it: nothing comes of the drag."""
+        if not _hovers(self._stage):
+            self._stage.give_up()
+        self.band.give_up()
+        self._forget()
 
     def _pointer(self, event: QMouseEvent) -> Pointer:
         return self._places.pointer(event.position(), event.modifiers(), self._home)
@@ -115,58 +155,55 @@ class Hand(QObject):
         point, found = self._press
         home = found.bed if found.handle else None
         press = self._places.pointer(point, Qt.KeyboardModifier.NoModifier, home)
-        self._stage.begin(_drag_of(self._stage, found, press))
+        if found.planting not in self._sight.chosen:
+            self._choose(found)
+        others = tuple(one for one in self._sight.chosen if one != found.planting)
+        self._stage.begin(_drag_of(self._stage, found, press, others))
         self._home = home
         if found.part is Part.BLOCK or (found.handle and found.handle.grip is Grip.OBSTACLE):
             self._area.viewport().setCursor(Qt.CursorShape.ClosedHandCursor)
 
     def _released(self, event: QMouseEvent) -> bool:
-        self._press, self._pan = None, None
+        press, self._press, self._pan = self._press, None, None
         self._area.viewport().setCursor(Qt.CursorShape.ArrowCursor)
         if self._places.has_ground:
-            if event.button() != Qt.MouseButton.LeftButton or not self._places.is_on_ground(event.position()):
+            if event.button() != _LEFT or not self._places.is_on_ground(event.position()):
                 return True
             self._stage.send(self._pointer(event), event.position())
+        inside = self.band.finish()
         if self._stage.is_busy:
             self._stage.send(Released(), event.position())
+        elif inside is not None:
+            self._sight.choose(self._stage.plan, inside)
+        elif press is not None and event.button() == _LEFT:
+            self._clicked(press[1], adds=bool(event.modifiers() & _CTRL))
         return True
+
+    def _clicked(self, found: Under, *, adds: bool) -> None:
+        """A press that was no drag: with Ctrl it adds a planting to the chosen ones or takes it away."""
+        if adds and found.planting is not None:
+            self._sight.choose(self._stage.plan, toggled(self._sight.chosen, found.planting))
+        elif found.part is Part.BLOCK:
+            self._choose(found)
 
     def _forget(self) -> None:
         """A gesture has ended: moving on with the button down begins no other."""
         self._press, self._home = None, None
 
-    def _panned(self, to: QPointF) -> None:
-        if self._pan is None:
-            return
-        step = to - self._pan
-        self._pan = to
-        for bar, by in ((self._area.horizontalScrollBar(), step.x()), (self._area.verticalScrollBar(), step.y())):
-            bar.setValue(bar.value() - round(by / magnified()))
 
-    def _dragged(self, event: QDragMoveEvent) -> bool:
-        """A crop from the shelf comes over the canvas, or moves on it."""
-        crop = carried_crop(event.mimeData(), self._stage.plan)
-        if crop is None:
-            event.ignore()
-            return True
-        if isinstance(event, QDragEnterEvent) or not self._stage.is_busy:
-            self._stage.begin(place_crop(self._stage, crop))
-        self._stage.send(self._places.pointer(event.position(), event.modifiers()), event.position())
-        event.acceptProposedAction()
-        return True
-
-    def _dropped(self, event: QDropEvent) -> bool:
-        if not self._stage.is_busy:
-            event.ignore()
-            return True
-        event.acceptProposedAction()
-        self._area.setFocus(Qt.FocusReason.MouseFocusReason)
-        self._stage.send(Released())
-        return True
+def _hovers(stage: CanvasStage) -> bool:
+    """Whether the gesture under way follows the hand also while no button is held."""
+    return stage.is_on_ground or stage.is_measuring
 
 
-def _drag_of(stage: CanvasStage, found: Under, press: Pointer) -> Gesture:
-    """The drag that begins at a press on a handle, on an end of a block, or on a block."""
+def _scroll(area: QAbstractScrollArea, step: QPointF) -> None:
+    """Pull the drawing along."""
+    for bar, by in ((area.horizontalScrollBar(), step.x()), (area.verticalScrollBar(), step.y())):
+        bar.setValue(bar.value() - round(by / magnified()))
+
+
+def _drag_of(stage: CanvasStage, found: Under, press: Pointer, others: tuple[str, ...]) -> Gesture:
+    """The drag that begins at a press on a handle, on an end of a block, or on a block and others chosen with it."""
     planting, number = found.planting or "", found.handle.number if found.handle else 0
     match found.handle.grip if found.handle else found.part:
         case Grip.CORNER:
@@ -178,4 +215,4 @@ def _drag_of(stage: CanvasStage, found: Under, press: Pointer) -> Gesture:
         case Part.HEAD_END | Part.FOOT_END:
             return resize_block(stage, planting, foot=found.part is Part.FOOT_END)
         case _:
-            return move_block(stage, planting, press)
+            return move_block(stage, planting, press, others)

@@ -1,87 +1,136 @@
-"""The canvas by keyboard: choose, nudge, resize, remove; corners and obstacles have keys of their own."""
+"""The canvas by keyboard: choose, move, push, resize, remove; corners and obstacles have keys of their own."""
+
+from collections.abc import Sequence
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 
-from gardenplot.drawing.sayings import name_of
+from gardenplot.drawing.hand_words import chosen_name, push_words, stopped_words
 from gardenplot.errors import PlanError
+from gardenplot.gestures.choosing import extended, walk
+from gardenplot.gestures.drags import MOVE, RESIZE
+from gardenplot.gestures.push import FOOT, HEAD
 from gardenplot.gestures.snap import grain, stride
 from gardenplot.gestures.stage import Trial
-from gardenplot.gestures.trials import against, try_ranks, try_shift
-from gardenplot.layout import lay_out_plan, standing
-from gardenplot.plan.edits import remove_planting
+from gardenplot.gestures.together import against, try_beds, try_butted, try_shift
+from gardenplot.gestures.trials import try_ranks
+from gardenplot.plan import Plan
+from gardenplot.plan.several import remove_plantings
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.document import Document
 from gardenplot.window.handle_keys import press_handle_key, press_tracing_key
 from gardenplot.window.sight import Sight
 from gardenplot.words import _
 
-_SIDES = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
+_SIDES = {Qt.Key.Key_Left: HEAD, Qt.Key.Key_Right: FOOT}
+_ENDS = {Qt.Key.Key_Home: HEAD, Qt.Key.Key_End: FOOT}
 _WAYS = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
+_CTRL, _SHIFT, _ALT = (
+    Qt.KeyboardModifier.ControlModifier,
+    Qt.KeyboardModifier.ShiftModifier,
+    Qt.KeyboardModifier.AltModifier,
+)
 
 
 def press_key(event: QKeyEvent, document: Document, sight: Sight, stage: CanvasStage) -> bool:
     """Do what a key asks for; False if it asks for nothing here.
 
-    Up and down choose plantings in walking order; left and right move the chosen one by the plan's step, with Shift
-    by the finest, with Ctrl they take a rank off its foot end or add one; Delete removes it; Escape gives a drag up.
+    Up and down choose plantings in walking order, with Shift one more beside those chosen. Left and right move what
+    is chosen by the plan's step, with Shift by the finest, with Alt pushing the neighbours along; with Ctrl they take
+    a rank off the foot end or add one, with Ctrl and Shift at the head end. Home and End move it up against what lies
+    before and behind it, Alt with up and down into the bed before and the next. Delete removes it; Escape gives a
+    drag up.
     """
     key = Qt.Key(event.key())
     if key == Qt.Key.Key_Escape:
-        if not stage.is_busy:
-            sight.select(sight.bed if sight.planting or sight.handle else None)
-        stage.give_up()
+        _escape(sight, stage)
         return True
-    if stage.is_on_ground:
-        return press_tracing_key(event, stage)
+    if stage.is_on_ground or stage.is_measuring:
+        return stage.is_on_ground and press_tracing_key(event, stage)
     if press_handle_key(event, sight, stage):
         return True
-    if key in _WAYS:
-        return choose(document, sight, _WAYS[key])
+    if key in _WAYS and not event.modifiers() & _ALT:
+        return choose(document, sight, _WAYS[key], adds=bool(event.modifiers() & _SHIFT))
     if sight.planting is None:
         return False
-    if key in _SIDES:
+    if key in _SIDES or key in _ENDS or key in _WAYS:
+        plan = document.plan
         try:
-            trial, name, merge = _side(event, _SIDES[key], document, sight.planting)
-            _settle(trial, sight.planting, name, merge, document, stage)
+            trial, verb, merge = _tried(event, plan, sight.chosen)
+            settle(trial, verb, stage, merge)
+            if key in _ENDS and trial.can_be and trial.plan is plan:
+                stage.refused.emit(
+                    _("{crop} stands up against it already").format(crop=chosen_name(plan, sight.chosen))
+                )
         except PlanError as error:
             stage.refused.emit(str(error))
         return True
     if key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
-        remove(document, sight.planting)
+        remove(document, sight.chosen)
         return True
     return False
 
 
-def choose(document: Document, sight: Sight, way: int) -> bool:
-    """Select the next planting in walking order, or the one before."""
-    walk = [
-        (laid.bed.id, layout.planting) for laid in lay_out_plan(document.plan) for layout in standing(laid, sight.day)
-    ]
-    if not walk:
+def _escape(sight: Sight, stage: CanvasStage) -> None:
+    """Give a gesture up, else let go of all but one of what is chosen, then of that, then of the bed."""
+    if stage.is_busy:
+        stage.give_up()
+    elif sight.others:
+        sight.select(sight.bed, sight.planting)
+    else:
+        sight.select(sight.bed if sight.planting or sight.handle else None)
+
+
+def choose(document: Document, sight: Sight, way: int, *, adds: bool = False) -> bool:
+    """Select the next planting in walking order, or the one before; or add it to those that are chosen."""
+    order = walk(document.plan, sight.day)
+    if not order:
         return False
-    at = next((number for number, one in enumerate(walk) if one[1] == sight.planting), -1 if way > 0 else 0)
-    sight.select(*walk[(at + way) % len(walk)])
+    if adds:
+        sight.choose(document.plan, extended(order, sight.chosen, way))
+        return True
+    at = order.index(sight.planting) if sight.planting in order else -1 if way > 0 else 0
+    sight.choose(document.plan, (order[(at + way) % len(order)],))
     return True
 
 
-def remove(document: Document, planting: str) -> None:
-    """Remove a planting, as one step of undo."""
+def remove(document: Document, plantings: Sequence[str]) -> None:
+    """Remove plantings, as one step of undo."""
     plan = document.plan
-    document.change(_("Remove {crop}").format(crop=name_of(plan, planting)), remove_planting(plan, planting))
+    name = _("Remove {crop}").format(crop=chosen_name(plan, plantings))
+    document.change(name, remove_plantings(plan, plantings))
 
 
-def _side(event: QKeyEvent, side: int, document: Document, planting: str) -> tuple[Trial, str, str]:
-    units = document.plan.place.units
-    if event.modifiers() & Qt.KeyboardModifier.ControlModifier:
-        return try_ranks(document.plan, planting, side), _("Resize {crop}"), f"ranks {planting}"
-    step = grain(units) if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else stride(units)
-    return try_shift(document.plan, planting, side * step), _("Move {crop}"), f"nudge {planting}"
+def _tried(event: QKeyEvent, plan: Plan, chosen: tuple[str, ...]) -> tuple[Trial, str, str]:
+    """What a key that moves or resizes tries, with the verb of its step and what it merges with."""
+    key, held, who = Qt.Key(event.key()), event.modifiers(), " ".join(chosen)
+    pushes = bool(held & _ALT)
+    if key in _WAYS:
+        return try_beds(plan, chosen, _WAYS[key]), MOVE, ""
+    if key in _ENDS:
+        return try_butted(plan, chosen, _ENDS[key]), MOVE, ""
+    if held & _CTRL:
+        foot = not held & _SHIFT
+        more = _SIDES[key] if foot else -_SIDES[key]
+        return try_ranks(plan, chosen[0], more, foot=foot, pushes=pushes), RESIZE, f"ranks {foot} {who}"
+    step = grain(plan.place.units) if held & _SHIFT else stride(plan.place.units)
+    return try_shift(plan, chosen, _SIDES[key] * step, pushes=pushes), MOVE, f"nudge {pushes} {who}"
 
 
-def _settle(trial: Trial, planting: str, name: str, merge: str, document: Document, stage: CanvasStage) -> None:
-    """Make a trial the plan; one that cannot be is refused, unless the planting is in trouble already."""
-    if trial.against and not against(document.plan, planting):
+def settle(trial: Trial, verb: str, stage: CanvasStage, merge: str = "") -> None:
+    """Make a trial the plan; one that cannot be is refused, unless what is chosen is in trouble already.
+
+    What it pushes along, and what can make no more room, is said.
+    """
+    known = {one.id for one in stage.plan.plantings}
+    before = [one for one in trial.chosen if one in known]
+    if not trial.can_be and (trial.refusal or not (before and against(stage.plan, before))):
         stage.refuse(trial)
         return
-    document.change(name.format(crop=name_of(trial.plan, planting)), trial.plan, merge)
+    stage.commit(trial, verb, merge)
+    said = (
+        push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed)),
+        stopped_words(trial.plan, trial.stopped) if trial.stopped else "",
+    )
+    if any(said):
+        stage.refused.emit(" · ".join(words for words in said if words))

@@ -17,16 +17,17 @@ from gardenplot.drawing.style import Ink, Palette
 from gardenplot.gestures.stage import Trial
 from gardenplot.plan import Plan
 from gardenplot.units import MM
+from gardenplot.window.canvas_band import Band
 from gardenplot.window.canvas_captions import paint_captions
 from gardenplot.window.canvas_handles import Held, paint_ground, paint_handles
 from gardenplot.window.canvas_names import paint_bed_name, paint_flag
+from gardenplot.window.canvas_selection import paint_over, paint_selection
 from gardenplot.window.canvas_tape import paint_tape
 from gardenplot.window.canvas_view import TAPE
 from gardenplot.window.hand_lines import hand_lines, paint_lines
 from gardenplot.window.painting import Scale
 from gardenplot.window.strip_pictures import StripPictures
-from gardenplot.window.theme import colour, drawing_font, palette
-from gardenplot.words import _
+from gardenplot.window.theme import colour, palette
 
 
 @frozen
@@ -45,6 +46,8 @@ class Scene:
     spot: tuple[str, int, int] | None = None
     handle: Handle | None = None
     focused: bool = False
+    others: tuple[str, ...] = ()
+    band: Band | None = None
     layers: frozenset[Layer] = EVERY_LAYER
 
 
@@ -56,7 +59,6 @@ def paint_scene(
     seen = QRectF(frame) if exposed is None else exposed
     painter.fillRect(seen, colour(inks, Ink.PAPER))
     if not scene.plan.beds and scene.strips.ground is None:
-        _empty(painter, frame, inks)
         return
     painter.save()
     painter.setClipRect(seen.intersected(QRectF(frame.adjusted(0, TAPE, 0, 0))))
@@ -64,6 +66,7 @@ def paint_scene(
         _strip(painter, frame, scene, strip, Easel(pictures, look, inks))
     if scene.strips.ground is not None:
         paint_ground(painter, frame, _held(scene), inks)
+    paint_over(painter, scene, inks)
     painter.restore()
     if seen.top() < TAPE:
         paint_tape(painter, frame, scene.strips, scene.left, scene.plan.place.units, inks)
@@ -84,13 +87,6 @@ def _held(scene: Scene) -> Held:
     return Held(scene.strips, scene.left, scene.top, scene.plan.place.units, scene.handle, scene.trial, scene.focused)
 
 
-def _empty(painter: QPainter, frame: QRect, inks: Palette) -> None:
-    painter.setPen(colour(inks, Ink.SECOND))
-    painter.setFont(drawing_font(17))
-    words = _("No bed yet. Bed ▸ Add bed … makes the first one.")
-    painter.drawText(frame, Qt.AlignmentFlag.AlignCenter, words)
-
-
 def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Easel) -> None:
     strips, inks = scene.strips, easel.inks
     sharp = painter.deviceTransform().m11()
@@ -103,7 +99,7 @@ def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: E
     painter.translate(scene.left, top)
     scale = Scale(strips.along, strips.across, max(0.0, first / strips.along), last / strips.along)
     easel.pictures.paint(painter, _figure(scene, strip, easel.look), scale, strips.headroom, inks)
-    _selection(painter, scene, strip, inks)
+    paint_selection(painter, scene, strip, inks)
     _spot(painter, scene, strip, inks)
     if strips.has_captions:
         dragged = scene.trial.planting if scene.trial else None
@@ -126,26 +122,6 @@ def _figure(scene: Scene, strip: Strip, look: dict[str, Look]) -> BedFigure:
 
 def _captions(scene: Scene, strip: Strip, look: dict[str, Look]) -> tuple[Caption, ...]:
     return captions(scene.plan, strip.laid, scene.day, look)
-
-
-def _selection(painter: QPainter, scene: Scene, strip: Strip, inks: Palette) -> None:
-    chosen = scene.trial.planting if scene.trial else scene.planting
-    layout = next((one for one in strip.laid.layouts if one.planting == chosen), None)
-    if layout is None:
-        return
-    left, right = layout.start / MM * scene.strips.along, layout.end / MM * scene.strips.along
-    accent = colour(inks, Ink.ACCENT)
-    painter.setPen(QPen(accent, 2))
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawRoundedRect(QRectF(left - 2, -3, right - left + 4, strip.height + 6), 2, 2)
-    painter.setPen(QPen(accent, 1.5))
-    painter.setBrush(colour(inks, Ink.PAPER))
-    for x in (left, right):
-        painter.drawRoundedRect(QRectF(x - 4, strip.height / 2 - 8, 8, 16), 2, 2)
-    if scene.focused and scene.trial is None:
-        painter.setPen(QPen(accent, 1, Qt.PenStyle.DotLine))
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawRoundedRect(QRectF(left - 6, -7, right - left + 12, strip.height + 14), 3, 3)
 
 
 def _spot(painter: QPainter, scene: Scene, strip: Strip, inks: Palette) -> None:

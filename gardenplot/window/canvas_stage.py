@@ -4,9 +4,10 @@ from datetime import date
 
 from PySide6.QtCore import QObject, QPointF, Signal
 
+from gardenplot.drawing.hand_words import chosen_name
 from gardenplot.drawing.handles import Grip
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.sayings import name_of, says, titled
+from gardenplot.drawing.sayings import says, titled
 from gardenplot.errors import PlanError
 from gardenplot.gestures.stage import Event, Gesture, Trial
 from gardenplot.plan import Plan, bed_of
@@ -27,7 +28,7 @@ class CanvasStage(QObject):
         self._document, self._sight = document, sight
         self._gesture: Gesture | None = None
         self._commits = False
-        self.is_on_ground = False
+        self.is_on_ground = self.is_measuring = False
         document.changed.connect(self._abandon)
         self.trial: Trial | None = None
         self.at: QPointF | None = None
@@ -47,12 +48,15 @@ class CanvasStage(QObject):
         """Whether a gesture is under way."""
         return self._gesture is not None
 
-    def begin(self, gesture: Gesture, *, on_ground: bool = False) -> None:
-        """Start a gesture, perhaps one on empty ground under the beds; one that is under way is given up."""
+    def begin(self, gesture: Gesture, *, on_ground: bool = False, measuring: bool = False) -> None:
+        """Start a gesture, perhaps one on empty ground under the beds or one that measures.
+
+        One that is under way is given up.
+        """
         self.give_up()
         next(gesture)
         self._gesture = gesture
-        self.is_on_ground = on_ground
+        self.is_on_ground, self.is_measuring = on_ground, measuring
         self.ground_wanted.emit(on_ground)
 
     def send(self, event: Event, at: QPointF | None = None) -> None:
@@ -88,7 +92,7 @@ class CanvasStage(QObject):
         self._document.change(_named(verb, trial), trial.plan, merge)
         self._commits = False
         self._sight.show_day(self._sight.day_for(trial.plan, trial.planting))
-        self._sight.select(trial.bed, trial.planting, trial.handle)
+        self._sight.select(trial.bed, trial.planting, trial.handle, trial.others)
 
     def refuse(self, trial: Trial) -> None:
         """Say why a trial cannot be."""
@@ -97,7 +101,7 @@ class CanvasStage(QObject):
             self.refused.emit(f"{subject}{trial.refusal}")
             return
         look = looks(trial.plan)
-        subject = titled(trial.plan, trial.planting, look)
+        subject = titled(trial.plan, trial.against[0].planting or trial.planting, look)
         self.refused.emit(f"{subject} {says(trial.plan, trial.against[0], look)}")
 
     def _abandon(self) -> None:
@@ -107,7 +111,7 @@ class CanvasStage(QObject):
 
     def _end(self) -> None:
         self._gesture = None
-        self.at, self.is_on_ground = None, False
+        self.at, self.is_on_ground, self.is_measuring = None, False, False
         self.ground_wanted.emit(False)
         self.show(None)
         self.ended.emit()
@@ -118,7 +122,7 @@ def _named(verb: str, trial: Trial) -> str:
     bed = bed_of(trial.plan, trial.bed) if trial.bed else None
     handle = trial.handle
     return verb.format(
-        crop=name_of(trial.plan, trial.planting) if trial.planting else "",
+        crop=chosen_name(trial.plan, trial.chosen) if trial.chosen else "",
         bed=bed.name if bed else "",
         obstacle=bed.obstacles[handle.number].name if bed and handle and handle.grip is Grip.OBSTACLE else "",
     )

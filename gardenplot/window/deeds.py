@@ -6,17 +6,16 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 
 from gardenplot.errors import GardenplotError, PlanError
-from gardenplot.exports.kinds import writer_for
-from gardenplot.files import resource
 from gardenplot.findings import Finding
+from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.orders import drop_order
-from gardenplot.gestures.trials import layout_in, try_first_gap
+from gardenplot.gestures.trials import try_first_gap
 from gardenplot.plan import Crop, bed_of, planting_of
 from gardenplot.plan.edits import copy_bed, remove_bed
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.window.canvas_keys import remove
 from gardenplot.window.compare_dialog import compare_layouts
-from gardenplot.window.late import preview_sheets
+from gardenplot.window.late import made_drawing, preview_sheets
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from gardenplot.words import _
 
@@ -122,9 +121,9 @@ class PlantingDeeds:
         compare_layouts(self._document, self._sight.planting, self._window)
 
     def remove_planting(self) -> None:
-        """Remove the selected planting."""
-        if self._sight.planting is not None:
-            remove(self._document, self._sight.planting)
+        """Remove the chosen plantings."""
+        if self._sight.chosen:
+            remove(self._document, self._sight.chosen)
 
     def add_order(self) -> None:
         """Ask for an order."""
@@ -159,7 +158,7 @@ class PlantingDeeds:
 
 
 class SheetDeeds:
-    """What leaves the window: sheets, drawings, and the help page."""
+    """What leaves the window: sheets and drawings."""
 
     def __init__(self, window: "MainWindow") -> None:
         self._window = window
@@ -180,16 +179,11 @@ class SheetDeeds:
         if not name:
             return
         try:
-            write_whole(Path(name), writer_for(Path(name))(self._window.document.plan))
+            made = made_drawing(self._window.document.plan, Path(name), self._window)
+            if made is not None:
+                write_whole(Path(name), made)
+                self._window.tell(_("written to {path}").format(path=name))
+            else:
+                self._window.tell(_("stopped; nothing was written"))
         except GardenplotError as error:
             QMessageBox.warning(self._window, _("Drawing as a file"), str(error))
-        else:
-            self._window.tell(_("written to {path}").format(path=name))
-
-    def help(self) -> None:
-        """Show the help page."""
-        box = QMessageBox(self._window)
-        box.setWindowTitle(_("How to …"))
-        box.setTextFormat(box.textFormat().MarkdownText)
-        box.setText(resource("help/page.md").read_text(encoding="utf-8"))
-        box.exec()

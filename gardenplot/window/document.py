@@ -63,8 +63,8 @@ class Document(QObject):
 
     @property
     def is_saved(self) -> bool:
-        """Whether the plan is the one that was opened or saved last; undoing back to it counts."""
-        return self._plan is self._saved
+        """Whether the plan is the one that was opened or saved last; coming back to it in any way counts."""
+        return self._plan is self._saved or self._plan == self._saved
 
     def change(self, name: str, plan: Plan, merge: str = "") -> bool:
         """Make another plan the current one, as one step of undo; a plan that is no other makes no step.
@@ -95,6 +95,7 @@ class Document(QObject):
         write_plan(path, self._plan)
         self.path = path
         self._saved = self._plan
+        self.stack.setClean()
         self.saved.emit()
 
     def _show(self, plan: Plan) -> None:

@@ -6,6 +6,7 @@ from attrs import frozen
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QComboBox,
+    QCompleter,
     QDialog,
     QDialogButtonBox,
     QFormLayout,
@@ -24,7 +25,7 @@ from gardenplot.window.theme import magnified, write_in
 
 @frozen
 class Ask:
-    """One thing to ask for: a text with an example, or a choice among named values."""
+    """One thing to ask for: a text with an example, or a choice among named values, which may be one to type in."""
 
     name: str
     label: str
@@ -32,6 +33,7 @@ class Ask:
     example: str = ""
     choices: tuple[tuple[str, object], ...] = ()
     chosen: object = None
+    is_typed: bool = False
 
 
 Accept = Callable[[Mapping[str, object]], Mapping[str, str]]
@@ -83,7 +85,7 @@ class AskDialog(QDialog):
         self.fields[asks[0].name].setFocus()
 
     def _add(self, form: QFormLayout, ask: Ask) -> None:
-        field = _choice(ask) if ask.choices else _line(ask)
+        field = _named(ask) if ask.is_typed else _choice(ask) if ask.choices else _line(ask)
         field.setObjectName(ask.name)
         field.setAccessibleName(ask.label)
         self.fields[ask.name] = field
@@ -124,9 +126,24 @@ def _choice(ask: Ask) -> QComboBox:
     return box
 
 
+def _named(ask: Ask) -> QComboBox:
+    """A choice that is typed into; any part of a name finds it, and what is no name is for `accept_texts` to tell."""
+    box = QComboBox()
+    box.setEditable(True)
+    box.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
+    box.addItems([name for name, _value in ask.choices])
+    box.setCurrentText(ask.text)
+    line, names = box.lineEdit(), box.completer()
+    if line is not None and names is not None:
+        line.setPlaceholderText(ask.example)
+        names.setFilterMode(Qt.MatchFlag.MatchContains)
+        names.setCompletionMode(QCompleter.CompletionMode.PopupCompletion)
+    return box
+
+
 def _value(field: QWidget) -> object:
     if isinstance(field, QComboBox):
-        return field.currentData()
+        return field.currentText().strip() if field.isEditable() else field.currentData()
     return field.text().strip() if isinstance(field, QLineEdit) else None
 
 

@@ -2,16 +2,17 @@
 
 from datetime import date
 
-from PySide6.QtCore import QPointF, QRect, QRectF
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 
 from gardenplot.drawing.captions import drag_line
+from gardenplot.drawing.hand_words import push_words, several_line, stopped_words
 from gardenplot.drawing.handle_words import corner_line, obstacle_line
 from gardenplot.drawing.handles import Grip
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import says
 from gardenplot.drawing.style import Ink, Palette
-from gardenplot.gestures.snap import Pull
+from gardenplot.gestures.snap_words import across_words, along_words
 from gardenplot.gestures.stage import Trial
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import bed_of
@@ -20,17 +21,14 @@ from gardenplot.words import _
 
 Lines = tuple[tuple[str, Ink], ...]
 
-LINES_REACH = 80
-"""Pixels above and below the hand within which its lines stand."""
 
-_PULLS = {
-    Pull.HEAD_MARGIN: _("from the head margin"),
-    Pull.FOOT_MARGIN: _("up to the foot margin"),
-    Pull.NEIGHBOUR: _("beside its neighbour"),
-    Pull.CORNER: _("a side straight across"),
-    Pull.KEPT: _("reading as it was"),
-}
-_PULLS_ACROSS = {Pull.CORNER: _("a side straight along"), Pull.KEPT: _("offset as it was")}
+_LINE = 22
+
+
+def lines_reach(trial: Trial) -> int:
+    """Pixels above and below the hand within which the lines of a trial stand."""
+    lines = 2 + trial.copies + bool(trial.pushed) + (trial.stopped is not None)
+    return _LINE * (lines + 1) + 12
 
 
 def hand_lines(trial: Trial, day: date | None, look: dict[str, Look]) -> Lines:
@@ -40,18 +38,27 @@ def hand_lines(trial: Trial, day: date | None, look: dict[str, Look]) -> Lines:
         return ()
     if trial.refusal:
         return (figures, Ink.INK), (trial.refusal, Ink.ACCENT)
-    if trial.against:
-        return (figures, Ink.INK), (says(trial.plan, trial.against[0], look), Ink.ACCENT)
-    drawn = " · ".join(
-        names[snap.pull]
-        for names, snap in ((_PULLS, trial.snap), (_PULLS_ACROSS, trial.across))
-        if snap is not None and snap.pull in names
+    drawn = " · ".join(one for one in (along_words(trial.plan, trial.snap), across_words(trial.across)) if one)
+    says_too = (
+        (says(trial.plan, trial.against[0], look) if trial.against else "", Ink.ACCENT),
+        (_copy_words(trial), Ink.SECOND),
+        (push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed)), Ink.SECOND),
+        (stopped_words(trial.plan, trial.stopped) if trial.stopped else "", Ink.ACCENT),
+        (drawn if trial.can_be else "", Ink.SECOND),
     )
-    return ((figures, Ink.INK), (drawn, Ink.SECOND)) if drawn else ((figures, Ink.INK),)
+    return (figures, Ink.INK), *((words, ink) for words, ink in says_too if words)
+
+
+def _copy_words(trial: Trial) -> str:
+    if not trial.copies:
+        return ""
+    return _("a copy, without the order") if trial.leaves_order else _("a copy")
 
 
 def _figures(trial: Trial, day: date | None) -> str:
     plan, sketch = trial.plan, trial.sketch
+    if trial.others:
+        return several_line(plan, trial.chosen, day)
     if trial.bed is not None and trial.planting is not None:
         return drag_line(plan, trial.planting, lay_out_bed(plan, bed_of(plan, trial.bed)), day)
     if trial.bed is not None and trial.handle is not None and trial.handle.grip is Grip.OBSTACLE:
@@ -69,6 +76,8 @@ def paint_lines(painter: QPainter, frame: QRect, hand: QPointF, lines: Lines, in
         return
     font = drawing_font(14, bold=True)
     metrics = QFontMetricsF(font)
+    room = max(80, frame.width() - 28)
+    lines = tuple((metrics.elidedText(words, Qt.TextElideMode.ElideRight, room), ink) for words, ink in lines)
     width = max(metrics.horizontalAdvance(words) for words, _ink in lines) + 20
     height = 22.0 * len(lines) + 8
     left = max(4.0, min(hand.x() + 16, frame.width() - width - 4))

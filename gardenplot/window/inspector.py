@@ -32,6 +32,7 @@ class Inspector(QStackedWidget):
     def refresh(self) -> None:
         """Show the selection as it is now."""
         if self._sight.planting is not None:
+            self.planting.beside = len(self._sight.others)
             self.planting.show_planting(self._sight.planting)
             self.setCurrentIndex(2)
         elif self._sight.bed is not None:

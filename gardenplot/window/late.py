@@ -1,12 +1,34 @@
-"""What the window loads late, since paper is slow to load and seldom wanted at once."""
+"""What the window loads late, since it is slow to load and seldom wanted at once: paper, processes, pages."""
 
 from importlib import import_module
+from pathlib import Path
+from typing import TYPE_CHECKING, cast
 
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.plan import Plan
+from gardenplot.window.registry import Registry
+
+if TYPE_CHECKING:
+    from gardenplot.window.help_page import HelpPage
 
 
 def preview_sheets(plan: Plan, name: str, bed: str | None, parent: QWidget) -> None:
     """Show the bed sheets in a dialog, at the sheet of a bed."""
     import_module("gardenplot.window.preview").preview(plan, name, bed, parent)
+
+
+def made_drawing(plan: Plan, path: Path, parent: QWidget) -> bytes | None:
+    """What a file of that name holds, None where making it was stopped; raises GardenplotError."""
+    made = import_module("gardenplot.window.drawing_made").made_drawing(plan, path, parent)
+    return cast(bytes | None, made)
+
+
+def help_page(registry: Registry, parent: QWidget) -> "HelpPage":
+    """The help page, not shown yet."""
+    return cast("HelpPage", import_module("gardenplot.window.help_page").HelpPage(registry, parent))
+
+
+def change_keys(registry: Registry, parent: QWidget) -> None:
+    """Show all actions with their keys in a dialog, to change them."""
+    import_module("gardenplot.window.keys_page").KeysPage(registry, parent).exec()

@@ -17,6 +17,10 @@ class Layers(QObject):
         hidden = str(QSettings().value(_HIDDEN, "")).split(",")
         self.shown = frozenset(layer for layer in EVERY_LAYER if layer.value not in hidden)
 
+    def shows(self, layer: Layer) -> bool:
+        """Whether a layer is shown."""
+        return layer in self.shown
+
     def show(self, layer: Layer, shown: bool) -> None:
         """Show or hide a layer, now and when the window opens again."""
         if shown == (layer in self.shown):

@@ -1,30 +1,37 @@
 """The one window: shelf, drawing, what is selected, ledger, and the lines above and below."""
 
-from PySide6.QtCore import QByteArray, QSettings, QSize, Qt
-from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QApplication, QDockWidget, QMainWindow, QMenu, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QCloseEvent, QKeyEvent
+from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QVBoxLayout, QWidget
 
 from gardenplot.drawing.ground_under import OnGround
 from gardenplot.drawing.strips import Under
 from gardenplot.drawing.tables import summary
 from gardenplot.drawing.tape_words import under_words
+from gardenplot.window.actions import all_menus
+from gardenplot.window.block_deeds import BlockDeeds
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.deeds import BedDeeds, PlantingDeeds, SheetDeeds
 from gardenplot.window.document import Document
 from gardenplot.window.elided import Elided
+from gardenplot.window.empty_states import show_what_to_begin_with
 from gardenplot.window.filing import Filing
 from gardenplot.window.focus_in_sight import keep_focus_in_sight
 from gardenplot.window.ground_deeds import GroundDeeds
 from gardenplot.window.header import Header
+from gardenplot.window.index import Index
 from gardenplot.window.inspector import Inspector
 from gardenplot.window.ledger import Ledger
-from gardenplot.window.menus import fill_menus
-from gardenplot.window.requests import ask_new_plan
+from gardenplot.window.menus import context_menu, fill_menus
+from gardenplot.window.new_plan import ask_new_plan
+from gardenplot.window.pages import Pages
+from gardenplot.window.panels import Panels
+from gardenplot.window.registry import Registry
 from gardenplot.window.season_panel import SeasonPanel
 from gardenplot.window.shape_deeds import ShapeDeeds
 from gardenplot.window.shelf import Shelf
 from gardenplot.window.sight import Sight
-from gardenplot.window.theme import magnified
+from gardenplot.window.steps import Steps
 from gardenplot.window.views import Views
 from gardenplot.words import _
 
@@ -49,24 +56,20 @@ class MainWindow(QMainWindow):
         self.ledger = Ledger(self.document, self.sight)
         self.season = SeasonPanel(self.document, self.sight, self.canvas)
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
-        self.shapes, self.ground = ShapeDeeds(self), GroundDeeds(self)
-        self.docks = [
-            self._dock("shelf", _("Shelf"), self.shelf, Qt.DockWidgetArea.LeftDockWidgetArea),
-            self._dock("selected", _("What is selected"), self.inspector, Qt.DockWidgetArea.RightDockWidgetArea),
-            self._dock("ledger", _("Counts, orders, findings"), self.ledger, Qt.DockWidgetArea.BottomDockWidgetArea),
-            self._dock("season", _("Season map"), self.season, Qt.DockWidgetArea.BottomDockWidgetArea),
-        ]
-        self.tabifyDockWidget(self.docks[2], self.docks[3])
-        self.docks[2].raise_()
+        self.shapes, self.ground, self.blocks = ShapeDeeds(self), GroundDeeds(self), BlockDeeds(self)
+        self.steps = Steps(self.document)
+        self.index, self.pages = Index(self), Pages(self)
+        self.panels = Panels(self)
+        self.docks = self.panels.docks
         self._lay_out()
         self._join()
+        self.registry = Registry(all_menus(self), self)
         fill_menus(self)
+        self._keep_actions_true()
+        show_what_to_begin_with(self)
         screen = self.screen().availableSize()
         self.resize(_USUAL_SIZE.boundedTo(screen.expandedTo(_LEAST_SIZE)))
-        widths = [round(width * magnified() * min(1, self.width() / 1366)) for width in (244, 312)]
-        self.resizeDocks(self.docks[:2], widths, Qt.Orientation.Horizontal)
-        self.resizeDocks(self.docks[2:3], [200], Qt.Orientation.Vertical)
-        self._restore()
+        self.panels.restore()
         app = QApplication.instance()
         if isinstance(app, QApplication):
             keep_focus_in_sight(app)
@@ -80,8 +83,16 @@ class MainWindow(QMainWindow):
         column.addWidget(self.header)
         column.addWidget(self.views, 1)
         self.setCentralWidget(centre)
-        self.setCorner(Qt.Corner.BottomLeftCorner, Qt.DockWidgetArea.LeftDockWidgetArea)
-        self.setCorner(Qt.Corner.BottomRightCorner, Qt.DockWidgetArea.RightDockWidgetArea)
+        left, right = Qt.DockWidgetArea.LeftDockWidgetArea, Qt.DockWidgetArea.RightDockWidgetArea
+        self.setCorner(Qt.Corner.BottomLeftCorner, left)
+        self.setCorner(Qt.Corner.BottomRightCorner, right)
+        self.panels.add("shelf", _("Shelf"), self.shelf, left)
+        self.panels.add("selected", _("What is selected"), self.inspector, right)
+        below = Qt.DockWidgetArea.BottomDockWidgetArea
+        ledger = self.panels.add("ledger", _("Counts, orders, findings"), self.ledger, below)
+        self.tabifyDockWidget(ledger, self.panels.add("season", _("Season map"), self.season, below))
+        ledger.raise_()
+        self.panels.add("steps", _("Steps"), self.steps, right, shown=False)
         self.pointed, self.total, self.scale = Elided(), Elided(), Elided()
         for label in (self.pointed, self.total, self.scale):
             label.setContentsMargins(8, 0, 8, 0)
@@ -119,31 +130,36 @@ class MainWindow(QMainWindow):
 
     def new_plan(self) -> None:
         """Ask for a new plan, if the one that is open may be left."""
-        if self.filing.may_leave():
-            ask_new_plan(self.document, self)
+        if self.filing.may_leave() and ask_new_plan(self.document, self):
+            for planting in self.document.plan.plantings:
+                self.sight.select(planting.bed, planting.id)
+            self.canvas.setFocus()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         if not self.filing.may_leave():
             event.ignore()
             return
-        settings = QSettings()
-        settings.setValue("window", self.saveGeometry())
-        settings.setValue("panels", self.saveState())
+        self.panels.keep()
         event.accept()
 
-    def _dock(self, name: str, title: str, inner: QWidget, area: Qt.DockWidgetArea) -> QDockWidget:
-        dock = QDockWidget(title, self)
-        dock.setObjectName(name)
-        dock.setWidget(inner)
-        self.addDockWidget(area, dock)
-        return dock
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Keys that nobody took: those of an action that cannot be done now are told the reason."""
+        reason = self.registry.answer(event)
+        if reason is None:
+            super().keyPressEvent(event)
+        elif reason:
+            self.tell(reason)
 
-    def _restore(self) -> None:
-        settings = QSettings()
-        for key, restore in (("window", self.restoreGeometry), ("panels", self.restoreState)):
-            kept = settings.value(key)
-            if isinstance(kept, QByteArray):
-                restore(kept)
+    def _keep_actions_true(self) -> None:
+        """Look again at what can be done whenever that may have changed."""
+        refresh = self.registry.refresh
+        for signal in (self.document.changed, self.document.opened, self.document.stack.indexChanged):
+            signal.connect(refresh)
+        self.sight.selected.connect(refresh)
+        self.views.turned.connect(refresh)
+        self.shelf.list.selectionModel().currentChanged.connect(refresh)
+        self.shelf.model.modelReset.connect(refresh)
+        self.ledger.orders.currentItemChanged.connect(refresh)
 
     def _show_state(self) -> None:
         self.setWindowTitle(_("{name}[*] – Gardenplot").format(name=self.document.name))
@@ -158,9 +174,5 @@ class MainWindow(QMainWindow):
 
     def _context_menu(self) -> QMenu:
         """The menu of what lies under the pointer: planting or bed."""
-        menus = [action.menu() for action in self.menuBar().actions()]
-        menu = QMenu(self)
-        wanted = menus[3] if self.sight.planting else menus[2]
-        if isinstance(wanted, QMenu):
-            menu.addActions(wanted.actions())
-        return menu
+        self.registry.refresh()
+        return context_menu(self.registry, "planting" if self.sight.planting else "bed", self)

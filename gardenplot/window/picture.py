@@ -6,6 +6,7 @@ from attrs import evolve
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRect
 from PySide6.QtGui import QGuiApplication, QImage, QPainter
 
+from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.strips import RIGHT_MARGIN, arranged
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
@@ -18,8 +19,9 @@ from gardenplot.window.strip_pictures import StripPictures
 _WIDTH = 1600
 
 
-def drawn(plan: Plan) -> bytes:
+def drawn(plan: Plan, told: Told = untold) -> bytes:
     """The PNG of a plan with all its plantings, 1600 pixels wide at twice the sharpness."""
+    told(0, 0)
     app = _app()
     laid_out = lay_out_plan(plan)
     longest = max((bed.length.nm for bed in plan.beds), default=10_000 * MM) / MM

@@ -6,7 +6,14 @@ from typing import Any
 from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.planting_words import dates_words, order_met_words, order_words, rows_words, spare_words
+from gardenplot.drawing.planting_words import (
+    beside_words,
+    dates_words,
+    order_met_words,
+    order_words,
+    rows_words,
+    spare_words,
+)
 from gardenplot.drawing.row_workings import convention
 from gardenplot.drawing.sayings import ANSWERS, name_of, says
 from gardenplot.drawing.style import Ink
@@ -14,6 +21,7 @@ from gardenplot.drawing.workings import sources_line, trays_line, workings
 from gardenplot.errors import PlanError
 from gardenplot.findings import find_in_bed, find_unmarkable
 from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
+from gardenplot.gestures.examples import example_for
 from gardenplot.gestures.typed import PATTERN_FIELDS, PLANTING_FIELDS, TypedField
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_bed
 from gardenplot.layout.compare import answers, candidates
@@ -32,7 +40,7 @@ class PlantingPanel(QWidget):
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
-        self.planting = ""
+        self.planting, self.beside = "", 0
         self.title, self.under_title = heading(), quiet()
         self.patterns = PatternChoice()
         self.patterns.picked.connect(self._pick_pattern)
@@ -63,7 +71,7 @@ class PlantingPanel(QWidget):
         layout = laid.layout_of(planting_id)
         one = next(each for each in laid.grown if each.planting.id == planting_id)
         self.title.setText(f"{look[planting_id].letter}  {one.crop.name}")
-        self.under_title.setText(dates_words(plan, one))
+        self.under_title.setText("\n".join(filter(None, (dates_words(plan, one), beside_words(self.beside)))))
         self.patterns.show_candidates(
             candidates(plan, planting_id), look[planting_id], plan.place.units, planting.pattern
         )
@@ -98,7 +106,9 @@ class PlantingPanel(QWidget):
 
     def _show_fields(self, plan: Plan, one: Grown, layout: Layout) -> None:
         for field in PLANTING_FIELDS:
-            self.form.fields[field.name].show_value(field.shown(plan, one.planting.id))
+            line = self.form.fields[field.name]
+            line.show_value(field.shown(plan, one.planting.id))
+            line.setPlaceholderText(example_for(field.name, field.example, plan.place.units))
         for name, pattern in PATTERN_FIELDS.items():
             self.form.show_cell(name, one.planting.pattern is pattern)
         for name, day in (("in_ground", one.dates.in_ground), ("out", one.dates.out)):

@@ -1,6 +1,7 @@
 """The bed sheets as pages on the screen, the very PDF that is kept or printed."""
 
-from datetime import date
+from collections.abc import Callable
+from contextlib import suppress
 from functools import partial
 from pathlib import Path
 
@@ -9,12 +10,14 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QImage, QKeySequence, QPageLayout, QPageSize, QPainter, QPixmap, QShortcut
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtWidgets import (
+    QApplication,
     QComboBox,
     QDialog,
     QFileDialog,
     QHBoxLayout,
     QLabel,
     QMessageBox,
+    QProgressDialog,
     QPushButton,
     QScrollArea,
     QSizePolicy,
@@ -25,9 +28,9 @@ from PySide6.QtWidgets import (
 from gardenplot.errors import FileError
 from gardenplot.plan import Plan
 from gardenplot.plan.file import file_name, write_whole
-from gardenplot.sheets.bed_sheet import bed_sheets
 from gardenplot.sheets.paper import Paper
 from gardenplot.window.settings import keep_paper, kept_paper
+from gardenplot.window.sheets_made import StoppedError, made_sheets
 from gardenplot.window.wrapping import Wrapping
 from gardenplot.words import _
 
@@ -40,7 +43,7 @@ class Preview(QDialog):
 
     def __init__(self, plan: Plan, name: str, bed: str | None, parent: QWidget) -> None:
         super().__init__(parent)
-        self._plan, self._name, self._page = plan, name, 0
+        self._plan, self._name, self._page, self._over = plan, name, 0, parent
         self.setWindowTitle(_("Bed sheets: {name}").format(name=name))
         self.picture, self.number = QLabel(), QLabel()
         self.picture.setAlignment(Qt.AlignmentFlag.AlignCenter)
@@ -57,7 +60,7 @@ class Preview(QDialog):
         self.after.clicked.connect(partial(self._turn, 1))
         self.keep.clicked.connect(self._keep)
         self.print.clicked.connect(self._print)
-        self.paper.activated.connect(self._make)
+        self.paper.activated.connect(self._change_paper)
         for keys, step in (("PgUp", -1), ("PgDown", 1)):
             QShortcut(QKeySequence(keys), self).activated.connect(partial(self._turn, step))
         self._make()
@@ -87,11 +90,18 @@ class Preview(QDialog):
         column.addLayout(row)
         self.resize(QSize(1120, 860).boundedTo(self.screen().availableSize() * 0.94))
 
+    def _change_paper(self) -> None:
+        """Lay the sheets out on the paper chosen; where that is stopped, they stay as they are."""
+        try:
+            self._make()
+        except StoppedError:
+            self.paper.setCurrentIndex(self.paper.findData(self._paper))
+
     def _make(self) -> None:
         paper = Paper(self.paper.currentData())
+        self.sheets = made_sheets(self._plan, paper, self._name, self if self.isVisible() else self._over)
         keep_paper(paper)
-        today = date.today()
-        self.sheets = bed_sheets(self._plan, paper, name=self._name, printed=today)
+        self._paper = paper
         self._document = pypdfium2.PdfDocument(self.sheets.pdf)
         self._show(min(self._page, len(self._document) - 1))
 
@@ -125,17 +135,51 @@ class Preview(QDialog):
         printer.setPageSize(QPageSize(size))
         printer.setPageOrientation(QPageLayout.Orientation.Landscape)
         if QPrintDialog(printer, self).exec() == QDialog.DialogCode.Accepted:
-            print_pages(self.sheets.pdf, printer)
+            with PrintingProgress(self) as progress:
+                print_pages(self.sheets.pdf, printer, progress.goes_on)
 
 
-def print_pages(pdf: bytes, printer: QPrinter) -> None:
-    """Print a PDF at its true size: a point on the page is 1/72 in on paper, whatever the printer's margins."""
+def always(_done: int, _pages: int) -> bool:
+    """Go on to the end."""
+    return True
+
+
+class PrintingProgress(QProgressDialog):
+    """Shows which page is printed, lets the window live on between pages, and can be stopped."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(_("Printing …"), _("Stop after this page"), 0, 0, parent)
+        self.setWindowModality(Qt.WindowModality.WindowModal)
+        self.setMinimumDuration(300)
+
+    def __enter__(self) -> "PrintingProgress":
+        return self
+
+    def __exit__(self, *_error: object) -> None:
+        self.close()
+        self.deleteLater()
+
+    def goes_on(self, done: int, pages: int) -> bool:
+        """Show how many pages are done, and say whether nobody stopped it."""
+        self.setMaximum(pages)
+        self.setValue(done)
+        QApplication.processEvents()
+        return not self.wasCanceled()
+
+
+def print_pages(pdf: bytes, printer: QPrinter, goes_on: Callable[[int, int], bool] = always) -> None:
+    """Print a PDF at its true size: a point on the page is 1/72 in on paper, whatever the printer's margins.
+
+    `goes_on` is asked before each page but the first, by how many pages are done and of how many.
+    """
     printer.setFullPage(True)
     document = pypdfium2.PdfDocument(pdf)
     painter = QPainter(printer)
     per_point = printer.resolution() / 72
     for number in range(len(document)):
         if number:
+            if not goes_on(number, len(document)):
+                break
             printer.newPage()
         width, height = document[number].get_size()
         image = page_image(document, number, _PRINT_DPI / 72)
@@ -152,5 +196,6 @@ def page_image(document: pypdfium2.PdfDocument, number: int, scale: float) -> QI
 
 
 def preview(plan: Plan, name: str, bed: str | None, parent: QWidget) -> None:
-    """Show the bed sheets of a plan, the page of a bed first."""
-    Preview(plan, name, bed, parent).exec()
+    """Show the bed sheets of a plan, the page of a bed first; nothing where laying them out was stopped."""
+    with suppress(StoppedError):
+        Preview(plan, name, bed, parent).exec()

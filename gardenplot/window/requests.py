@@ -1,4 +1,4 @@
-"""What the menus ask for through dialogs: beds, crops, orders and new plans, each one edit of the document."""
+"""What the menus ask for through dialogs: beds, crops and orders, each one edit of the document."""
 
 from collections.abc import Mapping
 
@@ -6,16 +6,16 @@ from attrs import evolve
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.errors import GardenplotError, PlanError
-from gardenplot.gestures.packet import PACKET, crop_from, id_from, texts_of, values_from
+from gardenplot.gestures.begun import SIZES
+from gardenplot.gestures.examples import example_for
+from gardenplot.gestures.packet import PACKET, PacketField, crop_from, id_from, texts_of, values_from
 from gardenplot.gestures.reading import date_from, whole_from
 from gardenplot.gestures.typed import bed_from
-from gardenplot.plan import Crop, Establish, Order, Place, Plan, crop_of, order_of
+from gardenplot.plan import Crop, Establish, Order, Plan, crop_of, order_of
 from gardenplot.plan.catalogue import found_crops
 from gardenplot.plan.edits import add_bed, add_crop, add_order, carry_crop, change_crop, change_order
-from gardenplot.units import Units
 from gardenplot.window.document import Document
 from gardenplot.window.forms import Ask, AskDialog
-from gardenplot.window.plan_panel import UNITS
 from gardenplot.words import _
 
 Texts = Mapping[str, object]
@@ -29,7 +29,7 @@ def _strings(texts: Texts) -> dict[str, str]:
 def ask_bed(document: Document, parent: QWidget) -> bool:
     """Ask for a bed and add it."""
     plan = document.plan
-    example = ("15 m", "75 cm", "30 cm") if plan.place.units is Units.METRIC else ("50 ft", "30 in", "1 ft")
+    size = SIZES[plan.place.units]
 
     def take(texts: Texts) -> Mapping[str, str]:
         typed = _strings(texts)
@@ -42,9 +42,9 @@ def ask_bed(document: Document, parent: QWidget) -> bool:
 
     asks = (
         Ask("name", _("Name"), _("Bed {number}").format(number=len(plan.beds) + 1)),
-        Ask("length", _("Length"), example=example[0]),
-        Ask("width", _("Width"), example=example[1]),
-        Ask("margin", _("End margins"), example=example[2]),
+        Ask("length", _("Length"), example=size.length),
+        Ask("width", _("Width"), example=size.width),
+        Ask("margin", _("End margins"), example=size.margin),
         Ask("gap", _("Gap between blocks"), example=_("none")),
     )
     note = _("True inside sizes, as the tape will read them at the bed.")
@@ -69,10 +69,14 @@ def ask_crop(document: Document, parent: QWidget, crop_id: str | None = None) ->
         return {}
 
     ways = ((_("raised and set out"), Establish.TRANSPLANT), (_("sown where it grows"), Establish.DIRECT))
-    lines = [Ask(one.attribute, one.label, texts.get(one.attribute, ""), one.example) for one in PACKET]
+    lines = [Ask(one.attribute, one.label, texts.get(one.attribute, ""), _example(one, plan)) for one in PACKET]
     lines.insert(1, Ask("establish", _("It is"), choices=ways, chosen=crop.establish if crop else None))
     title = _("From a seed packet") if crop is None else _("Crop {name}").format(name=crop.name)
     return _asked(AskDialog(title, tuple(lines), take, note=_PACKET_FIRST, parent=parent))
+
+
+def _example(field: PacketField, plan: Plan) -> str:
+    return example_for(field.attribute, field.example, plan.place.units)
 
 
 def _with_packet(plan: Plan, crop: Crop | None, values: Mapping[str, object], establish: Establish) -> Plan:
@@ -127,31 +131,6 @@ def _with_order(plan: Plan, order: Order | None, typed: dict[str, str], crops: t
 def _whole(text: str, default: int) -> int:
     number = whole_from(text)
     return default if number is None else number
-
-
-def ask_new_plan(document: Document, parent: QWidget) -> bool:
-    """Ask four things and begin a new plan: place, units, how many beds of what size."""
-
-    def take(typed: Texts) -> Mapping[str, str]:
-        texts = _strings(typed)
-        plan = Plan(place=Place(name=texts["name"], units=Units(texts["units"])))
-        try:
-            for number in range(1, min(whole_from(texts["beds"]) or 1, 200) + 1):
-                plan = add_bed(plan, bed_from(_("Bed {number}").format(number=number), texts, plan))
-        except GardenplotError as error:
-            return {"": str(error)}
-        document.start(plan)
-        return {}
-
-    asks = (
-        Ask("name", _("Place"), example=_("Home field")),
-        Ask("units", _("Units"), choices=tuple((name, unit) for unit, name in UNITS.items())),
-        Ask("beds", _("How many beds"), "1", "3"),
-        Ask("length", _("Each this long"), example="15 m"),
-        Ask("width", _("and this wide"), example="75 cm"),
-        Ask("margin", _("End margins"), example="30 cm"),
-    )
-    return _asked(AskDialog(_("New plan"), asks, take, parent=parent))
 
 
 def _asked(dialog: AskDialog) -> bool:

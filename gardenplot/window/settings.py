@@ -1,14 +1,37 @@
 """What the program remembers from one start to the next, besides files and panels."""
 
 from PySide6.QtCore import QLocale, QSettings
+from PySide6.QtGui import QKeySequence
+
+_PORTABLE = QKeySequence.SequenceFormat.PortableText
+
+
+def measures_in_inches() -> bool:
+    """Whether the people of this system measure in feet and inches."""
+    return QLocale.system().measurementSystem() != QLocale.MeasurementSystem.MetricSystem
 
 
 def kept_paper() -> str:
     """The paper chosen last; at first Letter where people measure in inches, else A4."""
-    metric = QLocale.system().measurementSystem() == QLocale.MeasurementSystem.MetricSystem
-    return str(QSettings().value("paper", "a4" if metric else "letter"))
+    return str(QSettings().value("paper", "letter" if measures_in_inches() else "a4"))
 
 
 def keep_paper(paper: str) -> None:
     """Remember a paper."""
     QSettings().setValue("paper", str(paper))
+
+
+def kept_keys(action: str, at_first: tuple[QKeySequence, ...]) -> tuple[QKeySequence, ...]:
+    """The keys that the grower gave an action, else those that it has at first."""
+    kept = QSettings().value(f"keys/{action}")
+    if not isinstance(kept, str):
+        return at_first
+    return tuple(one for one in QKeySequence.listFromString(kept, _PORTABLE) if not one.isEmpty())
+
+
+def keep_keys(action: str, keys: tuple[QKeySequence, ...], *, at_first: tuple[QKeySequence, ...]) -> None:
+    """Remember the keys of an action; those that it has at first need no memory."""
+    if keys == at_first:
+        QSettings().remove(f"keys/{action}")
+    else:
+        QSettings().setValue(f"keys/{action}", QKeySequence.listToString(list(keys), _PORTABLE))

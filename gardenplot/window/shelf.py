@@ -231,6 +231,14 @@ class Shelf(QWidget):
         if current in crops:
             self.list.setCurrentIndex(self.model.index(crops.index(current)))
 
+    def choose(self, crop: Crop) -> None:
+        """Choose a crop in the list, with the keyboard on it; a search that hides it is over."""
+        if crop not in self.model.crops:
+            self.search.clear()
+        if crop in self.model.crops:
+            self.list.setCurrentIndex(self.model.index(self.model.crops.index(crop)))
+        self.list.setFocus()
+
     def chosen(self) -> Crop | None:
         """The crop that is chosen."""
         crop = self.list.currentIndex().data(Qt.ItemDataRole.UserRole)

@@ -12,7 +12,10 @@ from gardenplot.window.document import Document
 
 
 class Sight(QObject):
-    """The selected planting and bed, in it perhaps a corner or an obstacle, and the day shown (None for all days)."""
+    """The selected planting and others chosen with it, the bed, in it perhaps a corner or an obstacle, and the day.
+
+    Without a day all days are shown.
+    """
 
     selected = Signal()
     day_changed = Signal()
@@ -20,19 +23,39 @@ class Sight(QObject):
 
     def __init__(self, document: Document, parent: QObject | None = None) -> None:
         super().__init__(parent)
+        self._document = document
         document.changed.connect(self._follow)
         self.planting: str | None = None
         self.bed: str | None = None
+        self.others: tuple[str, ...] = ()
         self.handle: Handle | None = None
         self.day: date | None = None
         self.spot: tuple[str, int, int] | None = None
 
-    def select(self, bed: str | None, planting: str | None = None, handle: Handle | None = None) -> None:
-        """Select a planting, a bed, a corner or obstacle of a bed, or nothing."""
+    def select(
+        self,
+        bed: str | None,
+        planting: str | None = None,
+        handle: Handle | None = None,
+        others: tuple[str, ...] = (),
+    ) -> None:
+        """Select a planting and others with it, a bed, a corner or obstacle of a bed, or nothing."""
         self.point_at(None)
-        if (bed, planting, handle) != (self.bed, self.planting, self.handle):
-            self.bed, self.planting, self.handle = bed, planting, handle
+        if (bed, planting, handle, others) != (self.bed, self.planting, self.handle, self.others):
+            self.bed, self.planting, self.handle, self.others = bed, planting, handle, others
             self.selected.emit()
+
+    @property
+    def chosen(self) -> tuple[str, ...]:
+        """The selected planting and those chosen with it."""
+        return (self.planting, *self.others) if self.planting is not None else ()
+
+    def choose(self, plan: Plan, plantings: tuple[str, ...]) -> None:
+        """Select plantings of a plan, of which the first leads; with none, no more than the bed."""
+        if not plantings:
+            self.select(self.bed)
+            return
+        self.select(planting_of(plan, plantings[0]).bed, plantings[0], others=plantings[1:])
 
     def point_at(self, spot: tuple[str, int, int] | None) -> None:
         """Point at a stretch of a bed between two tape readings in nm, until something else is selected."""
@@ -41,10 +64,12 @@ class Sight(QObject):
             self.spot_changed.emit()
 
     def show_day(self, day: date | None) -> None:
-        """Show the beds as they stand on a day."""
+        """Show the beds as they stand on a day; of several chosen plantings those stay that can be seen then."""
         if day != self.day:
             self.day = day
             self.day_changed.emit()
+            seen = tuple(one for one in self.others if self._stands(one))
+            self.select(self.bed, self.planting, self.handle, seen)
 
     @property
     def shaped(self) -> str | None:
@@ -64,12 +89,17 @@ class Sight(QObject):
         days = [day for day in map(fullest_day, lay_out_plan(plan)) if day]
         self.show_day(max(set(days), key=lambda day: (_standing(plan, day), day)) if days else None)
 
+    def _stands(self, planting: str) -> bool:
+        plan = self._document.plan
+        return grown_on(dates_of(plan, planting_of(plan, planting)), self.day)
+
     def _follow(self, before: Plan, plan: Plan) -> None:
         """Let go of what is no longer in the plan; a corner or an obstacle is known by its number among the same."""
         bed = self.bed if self.bed in {one.id for one in plan.beds} else None
-        planting = next((one for one in plan.plantings if one.id == self.planting), None)
-        if planting is not None:
-            self.select(planting.bed, planting.id)
+        known = {one.id for one in plan.plantings}
+        chosen = tuple(one for one in self.chosen if one in known)
+        if chosen:
+            self.choose(plan, chosen)
         else:
             same = bed is not None and handles_of(bed_of(before, bed)) == handles_of(bed_of(plan, bed))
             self.select(bed, None, self.handle if same else None)

@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from gardenplot.drawing.ground_words import scale_line
 from gardenplot.drawing.tape_words import scale_words
-from gardenplot.gestures.trials import layout_in
+from gardenplot.gestures.kept import layout_in
 from gardenplot.plan import bed_of
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.document import Document

@@ -5,8 +5,8 @@ from datetime import date
 from attrs import Factory, define
 
 from gardenplot.findings import find_all
+from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.stage import Gesture, Pointer, Released, Trial
-from gardenplot.gestures.trials import layout_in
 from gardenplot.plan import Plan
 from gardenplot.units import CM
 from tests.drawing.hand_worked import plan_from

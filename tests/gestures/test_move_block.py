@@ -6,9 +6,9 @@ import pytest
 from attrs import evolve
 
 from gardenplot.gestures.drags import move_block, place_crop, resize_block
+from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.snap import Pull
 from gardenplot.gestures.stage import Gesture, Pointer
-from gardenplot.gestures.trials import layout_in
 from gardenplot.plan import Plan, crop_of, planting_of
 from gardenplot.plan.edits import remove_planting
 from gardenplot.units import Length

@@ -5,8 +5,8 @@ from datetime import date
 import pytest
 
 from gardenplot.gestures.drags import place_crop
+from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.snap import Pull
-from gardenplot.gestures.trials import layout_in
 from gardenplot.plan import Plan, crop_of, planting_of
 from gardenplot.plan.catalogue import entries
 from gardenplot.plan.edits import remove_planting

@@ -3,8 +3,8 @@
 import pytest
 
 from gardenplot.gestures.drags import resize_block
+from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.stage import Pointer
-from gardenplot.gestures.trials import layout_in
 from gardenplot.plan import Plan, planting_of
 from tests.drawing.hand_worked import hand_worked
 from tests.gestures.hand import KeptStage, Spot, at, block, block_of, drag, ground, spot

@@ -5,7 +5,9 @@ from datetime import date
 import pytest
 
 from gardenplot.errors import PlanError
-from gardenplot.gestures.trials import layout_in, try_first_gap, try_ranks, try_shift
+from gardenplot.gestures.kept import layout_in
+from gardenplot.gestures.together import try_shift
+from gardenplot.gestures.trials import try_first_gap, try_ranks
 from gardenplot.plan import crop_of, planting_of
 from tests.drawing.hand_worked import hand_worked
 from tests.gestures.hand import Spot, at, block, block_of, ground, planted, spot
@@ -35,30 +37,30 @@ def test_a_rank_more_adds_a_plant_to_each_row() -> None:
 def test_a_rank_into_the_neighbour_says_what_it_runs_into() -> None:
     trial = try_ranks(ground(block("5 m", "3 m"), block("8.2 m", "1 m")), "p1", 1)
     (finding,) = trial.against
-    assert (finding.kind, finding.planting, finding.other, finding.amount) == ("overlap", "p2", "p1", nm("10 cm"))
+    assert (finding.kind, finding.planting, finding.other, finding.amount) == ("overlap", "p1", "p2", nm("10 cm"))
 
 
 @pytest.mark.parametrize(("by", "lies"), [("5 cm", spot("5.05 m", "8.05 m")), ("-1 cm", spot("4.99 m", "7.99 m"))])
 def test_a_nudge_moves_both_ends(by: str, lies: Spot) -> None:
-    trial = try_shift(ground(block("5 m", "3 m")), "p1", at(by).x)
+    trial = try_shift(ground(block("5 m", "3 m")), ["p1"], at(by).x)
     assert block_of(trial.plan, "p1") == lies
     assert trial.against == ()
 
 
 def test_a_nudge_there_and_back_gives_an_equal_plan() -> None:
     plan = ground(block("5 m", "3 m"))
-    there = try_shift(plan, "p1", nm("5 cm")).plan
+    there = try_shift(plan, ["p1"], nm("5 cm")).plan
     assert there != plan
-    assert try_shift(there, "p1", -nm("5 cm")).plan == plan
+    assert try_shift(there, ["p1"], -nm("5 cm")).plan == plan
 
 
 def test_a_nudge_past_the_tapes_zero_stops_there() -> None:
-    trial = try_shift(ground(block("3 cm", "3 m", bed="b2")), "p1", -nm("5 cm"))
+    trial = try_shift(ground(block("3 cm", "3 m", bed="b2")), ["p1"], -nm("5 cm"))
     assert block_of(trial.plan, "p1") == spot("0 m", "3 m", "b2")
 
 
 def test_a_nudge_past_the_margin_says_by_how_much() -> None:
-    (finding,) = try_shift(ground(block("0.3 m", "3 m")), "p1", -nm("5 cm")).against
+    (finding,) = try_shift(ground(block("0.3 m", "3 m")), ["p1"], -nm("5 cm")).against
     assert (finding.kind, finding.amount) == ("outside", nm("5 cm"))
 
 

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gardenplot.errors import GardenplotError, LengthError, PlanError
-from gardenplot.gestures.trials import layout_in
+from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.typed import BED_FIELDS, PLANTING_FIELDS, TypedField, bed_from
 from gardenplot.plan import Bed, Order, Plan, Planting, bed_of, planting_of
 from gardenplot.plan.valid import faults

@@ -36,6 +36,14 @@ class Person(Eyes):
         """Release the mouse."""
         self._act("sleep", 0.1, "mouseup", 1)
 
+    def hold(self, key: str) -> None:
+        """Press a key down and keep it."""
+        self._act("keydown", key)
+
+    def free(self, key: str) -> None:
+        """Let go of a key that was held."""
+        self._act("keyup", key)
+
     def drag(self, start: Place, end: Place) -> None:
         """Press at one place, go to another, let go."""
         self.carry(start, end)

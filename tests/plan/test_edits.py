@@ -2,6 +2,7 @@
 
 import inspect
 from collections.abc import Callable, Sequence
+from types import ModuleType
 from typing import Any
 
 import pytest
@@ -11,7 +12,21 @@ from hypothesis import strategies as st
 
 from gardenplot.errors import PlanError
 from gardenplot.layout import lay_out_plan
-from gardenplot.plan import Bed, Cover, Crop, Order, Plan, Planting, Tunnel, Walk, Wish, bed_of, edits, planting_of
+from gardenplot.plan import (
+    Bed,
+    Cover,
+    Crop,
+    Order,
+    Plan,
+    Planting,
+    Tunnel,
+    Walk,
+    Wish,
+    bed_of,
+    edits,
+    planting_of,
+    several,
+)
 from gardenplot.plan.file import text_of
 from gardenplot.plan.valid import faults
 from gardenplot.units import CM, M, Units, parse_degrees, parse_length
@@ -116,9 +131,46 @@ ATTEMPTS: dict[str, Attempt] = {
 """Each edit, tried with anything that a person might ask of it."""
 
 
-def test_every_edit_is_tried() -> None:
-    public = [name for name, one in inspect.getmembers(edits, inspect.isfunction) if one.__module__ == edits.__name__]
-    assert set(ATTEMPTS) == {name for name in public if not name.startswith("_")}
+def some_fields(data: st.DataObject, plan: Plan) -> dict[str, Any]:
+    """A few fields of a planting."""
+    return {
+        "bed": id_in(data, plan.beds),
+        "start": a_length(data),
+        "length": a_length(data),
+        "plants": None,
+        "slack": a_length(data),
+    }
+
+
+def some_ids(data: st.DataObject, plan: Plan) -> list[str]:
+    """The ids of some plantings, or now and then of none."""
+    return data.draw(st.lists(st.sampled_from([*(one.id for one in plan.plantings), "no-such"]), unique=True))
+
+
+ATTEMPTS_OF_SEVERAL: dict[str, Attempt] = {
+    "change_plantings": lambda plan, data: several.change_plantings(
+        plan, {one: some_fields(data, plan) for one in some_ids(data, plan)}
+    ),
+    "remove_plantings": lambda plan, data: several.remove_plantings(plan, some_ids(data, plan)),
+    "copy_plantings": lambda plan, data: several.copy_plantings(
+        plan, {one: some_fields(data, plan) for one in some_ids(data, plan)}
+    ),
+    "split_planting": lambda plan, data: several.split_planting(
+        plan, id_in(data, plan.plantings), some_fields(data, plan), some_fields(data, plan)
+    ),
+    "join_plantings": lambda plan, data: several.join_plantings(
+        plan, id_in(data, plan.plantings), id_in(data, plan.plantings), some_fields(data, plan)
+    ),
+}
+"""Each edit of several plantings."""
+EVERY_ATTEMPT = ATTEMPTS | ATTEMPTS_OF_SEVERAL
+
+
+@pytest.mark.parametrize(("module", "attempts"), [(edits, ATTEMPTS), (several, ATTEMPTS_OF_SEVERAL)])
+def test_every_edit_is_tried(module: ModuleType, attempts: dict[str, Attempt]) -> None:
+    functions = inspect.getmembers(module, inspect.isfunction)
+    public = [name for name, one in functions if one.__module__ == module.__name__]
+    assert set(attempts) == {name for name in public if not name.startswith("_")}
 
 
 def attempted(attempt: Attempt, plan: Plan, data: st.DataObject) -> Plan:
@@ -129,11 +181,11 @@ def attempted(attempt: Attempt, plan: Plan, data: st.DataObject) -> Plan:
         return plan
 
 
-@pytest.mark.parametrize("name", ATTEMPTS)
+@pytest.mark.parametrize("name", EVERY_ATTEMPT)
 @given(plan=plans(), data=st.data())
 def test_an_edit_leaves_its_input_alone_and_gives_a_valid_plan(name: str, plan: Plan, data: st.DataObject) -> None:
     before = text_of(plan)
-    after = attempted(ATTEMPTS[name], plan, data)
+    after = attempted(EVERY_ATTEMPT[name], plan, data)
     assert text_of(plan) == before
     assert list(faults(after)) == []
     assert after is plan or after != plan
@@ -149,6 +201,9 @@ CHANGES_NOTHING: list[Callable[[Plan], Plan]] = [
     lambda plan: edits.change_crop(plan, "beet", in_row=parse_length("3 in")),
     lambda plan: edits.carry_crop(plan, plan.crops[0]),
     lambda plan: edits.change_order(plan, "o1", units=40),
+    lambda plan: several.change_plantings(plan, {"p1": {"plants": 180}, "p3": {}}),
+    lambda plan: several.remove_plantings(plan, []),
+    lambda plan: several.copy_plantings(plan, {}),
 ]
 
 
@@ -280,6 +335,12 @@ UNKNOWN: list[Callable[[Plan], Plan]] = [
     lambda plan: edits.remove_crop(plan, "no-such"),
     lambda plan: edits.change_order(plan, "no-such"),
     lambda plan: edits.remove_order(plan, "no-such", {}),
+    lambda plan: several.change_plantings(plan, {"p1": {}, "no-such": {}}),
+    lambda plan: several.remove_plantings(plan, ["p1", "no-such"]),
+    lambda plan: several.copy_plantings(plan, {"no-such": {}}),
+    lambda plan: several.split_planting(plan, "no-such", {}, {}),
+    lambda plan: several.join_plantings(plan, "p1", "no-such", {}),
+    lambda plan: several.join_plantings(plan, "no-such", "p1", {}),
     lambda plan: edits.change_cover(plan, "no-such"),
     lambda plan: edits.remove_cover(plan, "no-such"),
     lambda plan: edits.move_bed(plan, "no-such", parse_length("1 m"), parse_length("1 m")),

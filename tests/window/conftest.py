@@ -22,8 +22,9 @@ def dressed(qapp: QApplication) -> QApplication:
 
 
 def pytest_itemcollected(item: pytest.Item) -> None:
-    """Let Qt say that without a screen no window manager can be told of a least size."""
-    item.add_marker(pytest.mark.qt_log_ignore("does not support propagateSizeHints", extend=True))
+    """Let Qt say what there is not without a screen: a window manager, and a keyboard to be grabbed."""
+    words = "plugin does not support (propagateSizeHints|raise|grabbing the keyboard)"
+    item.add_marker(pytest.mark.qt_log_ignore(words, extend=True))
 
 
 @pytest.fixture

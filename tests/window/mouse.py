@@ -50,6 +50,12 @@ class Mouse:
         there = QPointF(self._viewport.mapToGlobal(point.toPoint()))
         self._send(QMouseEvent(QEvent.Type.MouseMove, point, there, Qt.MouseButton.NoButton, _LEFT, keys))
 
+    def hover(self, point: QPointF) -> None:
+        """Move to a point of the viewport with no button held."""
+        there = QPointF(self._viewport.mapToGlobal(point.toPoint()))
+        none = Qt.MouseButton.NoButton
+        self._send(QMouseEvent(QEvent.Type.MouseMove, point, there, none, none, Keys.NoModifier))
+
     def release(self, button: Qt.MouseButton = _LEFT) -> None:
         """Let go, wherever the mouse is."""
         QTest.mouseRelease(self._viewport, button)

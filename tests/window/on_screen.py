@@ -9,7 +9,7 @@ from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from gardenplot.gestures.trials import layout_in
+from gardenplot.gestures.kept import layout_in
 from gardenplot.units import CM, parse_length
 from gardenplot.window.main import MainWindow
 from gardenplot.window.start import made_app

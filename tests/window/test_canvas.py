@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import QMimeData, QPointF, Qt
 from PySide6.QtTest import QTest
 
-from gardenplot.gestures.trials import layout_in
+from gardenplot.gestures.kept import layout_in
 from gardenplot.plan import Plan, planting_of
 from gardenplot.plan.catalogue import entries
 from gardenplot.plan.edits import change_place, remove_planting

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from gardenplot.drawing.compare_words import candidate_name, step_name
-from gardenplot.gestures.trials import layout_in
+from gardenplot.gestures.kept import layout_in
 from gardenplot.layout.candidate import Reason
 from gardenplot.layout.positions import positions
 from gardenplot.layout.proposals import proposals

@@ -14,7 +14,8 @@ from gardenplot.units import Units
 from gardenplot.window.document import Document
 from gardenplot.window.forms import AskDialog
 from gardenplot.window.main import MainWindow
-from gardenplot.window.requests import ask_bed, ask_crop, ask_new_plan, ask_order
+from gardenplot.window.new_plan import ask_new_plan
+from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from tests.plans import feet_plan
 
 Asks = Callable[[Document, MainWindow], bool]
@@ -49,7 +50,7 @@ class Answers:
 
 
 @pytest.mark.parametrize(
-    ("ask", "first"), [(ask_bed, "name"), (ask_crop, "name"), (ask_order, "crop"), (ask_new_plan, "name")]
+    ("ask", "first"), [(ask_bed, "name"), (ask_crop, "name"), (ask_order, "crop"), (ask_new_plan, "units")]
 )
 def test_the_keyboard_is_in_the_first_field(window: MainWindow, document: Document, ask: Asks, first: str) -> None:
     focused: list[str] = []

@@ -6,7 +6,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from gardenplot.gestures.trials import layout_in
+from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.typed import PATTERN_FIELDS
 from gardenplot.plan import Direction, Pattern, bed_of, planting_of
 from gardenplot.plan.edits import remove_bed, remove_planting

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QApplication
 
 from gardenplot.drawing.bed import BedFigure
 from gardenplot.files import sample
-from gardenplot.gestures.trials import layout_in
+from gardenplot.gestures.kept import layout_in
 from gardenplot.plan.edits import change_bed, remove_planting
 from gardenplot.units import parse_length
 from gardenplot.window.document import Document
@@ -59,6 +59,9 @@ def wander(window: MainWindow, mouse: Mouse, chance: random.Random) -> None:
         lambda: canvas.view.fit(all_beds=chance.random() < 0.5),
         lambda: QTest.keyClick(canvas, chance.choice(keys), chance.choice((Keys.NoModifier, Keys.ControlModifier))),
         window.document.stack.undo,
+        lambda: QTest.keyClick(canvas, Qt.Key.Key_Down, Keys.ShiftModifier),
+        window.blocks.choose_all,
+        window.blocks.measure,
         lambda: _drag(window, mouse, spot, chance),
         lambda: _drag(window, mouse, spot, chance),
     )
@@ -69,7 +72,8 @@ def _drag(window: MainWindow, mouse: Mouse, spot: QPointF, chance: random.Random
     """A drag that ends in the plan, is given up, or goes on."""
     QTest.mousePress(window.canvas.viewport(), Qt.MouseButton.LeftButton, Keys.NoModifier, spot.toPoint())
     for _step in range(4):
-        mouse.move_to(spot + QPointF(chance.uniform(-300, 300), chance.uniform(-500, 500)))
+        held = chance.choice((Keys.NoModifier, Keys.ShiftModifier, Keys.ControlModifier, Keys.AltModifier))
+        mouse.move_to(spot + QPointF(chance.uniform(-300, 300), chance.uniform(-500, 500)), held)
         QApplication.processEvents()
     assert settled(window) == anew(window)
     end = chance.random()

@@ -177,7 +177,7 @@ def test_a_rectangle_is_reshaped_only_when_that_is_asked_for(window: MainWindow,
 
 def test_reshape_without_a_bed_says_what_to_choose(window: MainWindow) -> None:
     choose(window, "Reshape the outline")
-    assert "Choose a bed first" in message(window)
+    assert "Choose a bed first" in window.registry.made("bed.reshape").toolTip()
 
 
 @pytest.mark.parametrize("stretched", [True, False])

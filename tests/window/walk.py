@@ -13,8 +13,9 @@ from PySide6.QtWidgets import QApplication, QDialog, QWidget
 from gardenplot.window.compare_dialog import CompareDialog
 from gardenplot.window.forms import AskDialog
 from gardenplot.window.main import MainWindow
+from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.preview import Preview
-from gardenplot.window.requests import ask_bed, ask_crop, ask_new_plan, ask_order
+from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from tests.colours_seen import Values, linear
 
 Pixels = npt.NDArray[np.uint8]

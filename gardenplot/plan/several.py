@@ -1,0 +1,64 @@
+"""Edits of several plantings at once: each gives another valid plan as one whole, or raises PlanError."""
+
+from collections.abc import Collection, Mapping
+from typing import Any
+
+from attrs import evolve
+
+from gardenplot.plan.find import fresh_id, planting_of
+from gardenplot.plan.valid import check
+from gardenplot.plan.value import Plan, Planting
+
+Fields = Mapping[str, Any]
+
+
+def change_plantings(plan: Plan, changes: Mapping[str, Fields]) -> Plan:
+    """Change fields of several plantings, by their ids."""
+    _known(plan, changes)
+    return _with(plan, tuple(evolve(one, **changes[one.id]) if one.id in changes else one for one in plan.plantings))
+
+
+def remove_plantings(plan: Plan, gone: Collection[str]) -> Plan:
+    """Remove several plantings, by their ids."""
+    _known(plan, gone)
+    return _with(plan, tuple(one for one in plan.plantings if one.id not in gone))
+
+
+def copy_plantings(plan: Plan, copies: Mapping[str, Fields]) -> Plan:
+    """Add a copy of each planting, by its id, with some fields changed and a fresh id, behind all others.
+
+    A copy never carries the order: an order is planted once.
+    """
+    _known(plan, copies)
+    after = plan.plantings
+    for one in plan.plantings:
+        if one.id in copies:
+            after = (*after, _fresh(evolve(one, order=None, **copies[one.id]), after))
+    return _with(plan, after)
+
+
+def split_planting(plan: Plan, planting_id: str, first: Fields, rest: Fields) -> Plan:
+    """Give a planting some fields and add a second part of it with others; both parts stay with its order."""
+    one = planting_of(plan, planting_id)
+    parts = tuple(evolve(one, **first) if each is one else each for each in plan.plantings)
+    return _with(plan, (*parts, _fresh(evolve(one, **rest), parts)))
+
+
+def join_plantings(plan: Plan, kept: str, gone: str, fields: Fields) -> Plan:
+    """Give a planting some fields and remove the one that becomes part of it."""
+    _known(plan, (kept, gone))
+    changed = tuple(evolve(one, **fields) if one.id == kept else one for one in plan.plantings)
+    return _with(plan, tuple(one for one in changed if one.id == kept or one.id != gone))
+
+
+def _known(plan: Plan, ids: Collection[str]) -> None:
+    for wanted in ids:
+        planting_of(plan, wanted)
+
+
+def _fresh(planting: Planting, others: tuple[Planting, ...]) -> Planting:
+    return evolve(planting, id=fresh_id(planting.id, {one.id for one in others}))
+
+
+def _with(plan: Plan, plantings: tuple[Planting, ...]) -> Plan:
+    return plan if plantings == plan.plantings else check(evolve(plan, plantings=plantings))

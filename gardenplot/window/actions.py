@@ -1,0 +1,202 @@
+"""Every action of the window, a line each, in the order of the menus.
+
+An action is `Action(id, words, what it does, keys, why it cannot be done now)`. Its id is what the grower's own keys
+are kept under, so it stays. Menus, the index, the page of keys and the help page are made from these lines.
+"""
+
+from collections.abc import Callable, Iterator
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QMenu
+
+from gardenplot.gestures.push import FOOT, HEAD
+from gardenplot.window.action import Action, Entry, Keys, Menu, Rule, Submenu
+from gardenplot.window.block_deeds import BlockDeeds
+from gardenplot.window.ground_deeds import LAYERS
+from gardenplot.window.layers import Layers
+from gardenplot.window.reasons import Reasons
+from gardenplot.window.recent import examples, recent
+from gardenplot.words import _
+
+if TYPE_CHECKING:
+    from gardenplot.window.main import MainWindow
+
+Entries = Iterator[Entry]
+
+
+def all_menus(window: "MainWindow") -> tuple[Menu, ...]:
+    """The menus of a window with all its actions."""
+    why = Reasons(window)
+    return (
+        Menu("file", _("&File"), tuple(_file(window))),
+        Menu("edit", _("&Edit"), tuple(_edit(window, why))),
+        Menu("bed", _("&Bed"), tuple(_bed(window, why))),
+        Menu("planting", _("&Planting"), tuple(_planting(window, why))),
+        Menu("sheets", _("&Sheets"), tuple(_sheets(window, why))),
+        Menu("view", _("&View"), tuple(_view(window, why))),
+        Menu("help", _("&Help"), tuple(_help(window))),
+    )
+
+
+def _file(window: "MainWindow") -> Entries:
+    filing = window.filing
+    yield Action("file.new", _("&New plan …"), window.new_plan, Keys.New, also=_("begin start first"))
+    yield Action("file.open", _("&Open …"), filing.open_asked, Keys.Open, also=_("load plan"))
+    yield Submenu(_("Open &recent"), fill=lambda menu: _fill_paths(menu, recent(), filing.open_recent))
+    yield Submenu(_("Open an &example"), tuple(_examples(filing.open_example)))
+    yield Rule()
+    yield Action("file.save", _("&Save"), filing.save, Keys.Save, also=_("keep store"))
+    yield Action("file.save-as", _("Save &as …"), filing.save_as, "Ctrl+Shift+S", also=_("keep under another name"))
+    yield Rule()
+    yield Action("file.quit", _("&Quit"), window.close, "Ctrl+Q", also=_("close exit leave end"))
+
+
+def _examples(opens: Callable[[Path], object]) -> Iterator[Action]:
+    for path in examples():
+        name = path.stem.replace("-", " ").title()
+        words = _("example sample to play with")
+        yield Action(f"file.example.{path.stem}", name, partial(opens, path), also=words)
+
+
+def _fill_paths(menu: QMenu, paths: list[Path], opens: Callable[[Path], object]) -> None:
+    menu.clear()
+    for path in paths:
+        menu.addAction(path.stem).triggered.connect(lambda _checked=False, path=path: opens(path))
+    if not paths:
+        menu.addAction(_("none yet")).setEnabled(False)
+
+
+def _edit(window: "MainWindow", why: Reasons) -> Entries:
+    stack, shelf = window.document.stack, window.shelf
+    undo, redo = stack.createUndoAction(window, _("&Undo")), stack.createRedoAction(window, _("&Redo"))
+    yield Action("edit.undo", _("&Undo"), stack.undo, Keys.Undo, why.undo, also=_("take back step"), made=undo)
+    again = ("Ctrl+Shift+Z", "Ctrl+Y")
+    yield Action("edit.redo", _("&Redo"), stack.redo, again, why.redo, also=_("again repeat step"), made=redo)
+    yield Rule()
+    every, also = _("Choose &all of the bed, then of the plan"), _("select several everything")
+    yield Action("edit.all", every, window.blocks.choose_all, Keys.SelectAll, why.bed, also=also)
+    yield Action(
+        "edit.selected", _("Edit what is &selected"), window.inspector.focus, "F2", also=_("type change size")
+    )
+    yield Action("edit.find-crop", _("&Find a crop"), shelf.search.setFocus, Keys.Find, also=_("shelf search seek"))
+    yield Action(
+        "edit.drawing", _("Go to the &drawing"), window.views.take_keys, "F6", also=_("canvas beds keyboard")
+    )
+
+
+def _bed(window: "MainWindow", why: Reasons) -> Entries:
+    beds, shapes, ground = window.beds, window.shapes, window.ground
+    yield Action("bed.add", _("&Add bed …"), beds.add_bed, "Ctrl+B", also=_("new make ground plot"))
+    yield Action("bed.copy", _("&Copy bed"), beds.copy_bed, "Ctrl+D", why.chosen_bed, also=_("duplicate another"))
+    yield Action("bed.remove", _("&Remove bed"), beds.remove_bed, "", why.chosen_bed, also=_("delete take away"))
+    yield Rule()
+    corners = _("corner shape polygon change")
+    yield Action("bed.reshape", _("R&eshape the outline"), shapes.reshape, "", why.chosen_bed, also=corners)
+    yield Action("bed.trace", _("&Trace a bed …"), shapes.trace, also=_("draw outline new shape"))
+    obstacle = _("obstacle stake tap pole")
+    yield Action("bed.post", _("&Place a post"), shapes.place_post, "", why.chosen_bed, also=obstacle)
+    yield Rule()
+    tunnel, also = _("Add a t&unnel …"), _("polytunnel house cover new")
+    yield Action("bed.tunnel", tunnel, ground.add_tunnel, also=also)
+    yield Action("bed.path", _("Add a pat&h …"), ground.add_path, also=_("way walk new"))
+    yield Submenu(_("Tunne&ls and paths"), fill=ground.fill_strips)
+    yield Rule()
+    choose = _("Choose the &bed of what is selected")
+    yield Action("bed.choose", choose, beds.choose_bed, "Ctrl+Up", why.bed, also=_("select"))
+    yield Action("bed.next", _("&Next bed"), beds.next_bed, "Ctrl+Down", why.bed, also=_("select another"))
+
+
+def _planting(window: "MainWindow", why: Reasons) -> Entries:
+    deeds, ground = window.plantings, window.ground
+    place, also = _("&Place the shelf's crop in the bed"), _("plant set sow add block")
+    yield Action("planting.place", place, deeds.place_from_shelf, "Ctrl+Return", why.shelf_crop, also=also)
+    packet, also = _("Crop from a &seed packet …"), _("new own variety enter")
+    yield Action("planting.packet", packet, deeds.new_crop, "Ctrl+K", also=also)
+    edit, also = _("Edit the &crop …"), _("change packet spacing days")
+    yield Action("planting.crop", edit, deeds.edit_crop, "", why.planting, also=also)
+    compare, also = _("Compare &layouts …"), _("pattern rows staggered triangular spacing side by side")
+    yield Action("planting.compare", compare, deeds.compare_layouts, "Ctrl+L", why.planting, also=also)
+    yield Rule()
+    yield from _blocks(window.blocks, why)
+    also = _("delete take out block")
+    yield Action("planting.remove", _("&Remove planting"), deeds.remove_planting, "", why.planting, also=also)
+    yield Rule()
+    cover, also = _("Co&ver this block at night …"), _("hoops cloth fleece row cover frost tunnel")
+    yield Action("planting.cover", cover, ground.cover_block, "Ctrl+T", why.selection, also=also)
+    yield Submenu(_("Cov&ers"), fill=ground.fill_covers)
+    yield Rule()
+    also = _("market heads bunches wanted customer")
+    yield Action("order.add", _("Add &order …"), deeds.add_order, "Ctrl+Shift+O", also=also)
+    also = _("delete market")
+    yield Action("order.remove", _("Re&move the chosen order"), deeds.remove_order, "", why.order, also=also)
+
+
+def _blocks(blocks: BlockDeeds, why: Reasons) -> Iterator[Action]:
+    """What is done to blocks beside their neighbours."""
+    yield Action("block.copy", _("Cop&y"), blocks.copy, Keys.Copy, why.planting, also=_("duplicate"))
+    yield Action("block.paste", _("Pas&te in the next gap"), blocks.paste, Keys.Paste, also=_("copy duplicate"))
+    swap, also = _("S&wap with the next towards the foot"), _("exchange change places neighbour")
+    yield Action("block.swap-foot", swap, partial(blocks.swap, FOOT), "Alt+End", why.planting, also=also)
+    swap = _("Swap with the next towards the &head")
+    yield Action("block.swap-head", swap, partial(blocks.swap, HEAD), "Alt+Home", why.planting, also=also)
+    split, also = _("Spl&it at the pointer or in the middle"), _("cut divide two parts")
+    yield Action("block.split", split, blocks.split, "Ctrl+H", why.bed, also=also)
+    split = _("Split at a readin&g …")
+    yield Action("block.split-at", split, blocks.split_at, "Ctrl+Shift+H", why.planting, also=also)
+    join, also = _("&Join with the next towards the foot"), _("merge unite one block")
+    yield Action("block.join-foot", join, partial(blocks.join, FOOT), "Ctrl+J", why.planting, also=also)
+    join = _("Join with the next tow&ards the head")
+    yield Action("block.join-head", join, partial(blocks.join, HEAD), "Ctrl+Shift+J", why.planting, also=also)
+
+
+def _sheets(window: "MainWindow", why: Reasons) -> Entries:
+    sheets = window.sheets
+    also = _("print paper PDF stakes preview")
+    yield Action("sheets.bed", _("&Bed sheet …"), sheets.preview, Keys.Print, why.bed, also=also)
+    also = _("export picture SVG DXF PNG CSV")
+    yield Action("sheets.drawing", _("&Drawing as a file …"), sheets.export, "", why.bed, also=also)
+
+
+def _view(window: "MainWindow", why: Reasons) -> Entries:
+    view, views = window.canvas.view, window.views
+    yield Action("view.in", _("Zoom &in"), partial(views.zoom, 1.25), "Ctrl+=", also=_("larger closer magnify"))
+    yield Action("view.out", _("Zoom &out"), partial(views.zoom, 0.8), "Ctrl+-", also=_("smaller farther"))
+    yield Action("view.whole", _("&Whole length"), views.fit, "Ctrl+0", also=_("zoom all fit"))
+    beds, also = _("&All beds at once"), _("zoom whole plan fit everything")
+    yield Action("view.all", beds, views.fit_all, "Ctrl+9", also=also)
+    closer, also = _("To the &selection"), _("zoom bed block fit")
+    yield Action("view.selection", closer, views.zoom_to_selection, "Ctrl+E", why.selection, also=also)
+    measure, also = _("&Measure"), _("distance tape length between two points")
+    yield Action("view.measure", measure, window.blocks.measure, "Ctrl+M", why.bed, also=also)
+    yield Rule()
+    ground, also = _("Beds on the &ground"), _("map tunnel path north where they lie")
+    yield Action(
+        "view.ground", ground, keys="Ctrl+G", also=also, toggles=views.show_ground, is_on=lambda: views.shows_ground
+    )
+    yield Submenu(_("La&yers"), tuple(_layers(window.canvas.layers)))
+    true, also = _("&True scale across the beds"), _("stretched enlarged width")
+    yield Action("view.true-scale", true, also=also, toggles=view.set_true_scale)
+    glass, also = _("&Magnifier at the pointer"), _("lens enlarge closer")
+    yield Action("view.magnifier", glass, keys="F8", also=also, toggles=window.canvas.magnifier.want)
+    yield Rule()
+    for dock in window.panels.docks:
+        shown = dock.toggleViewAction()
+        also = _("panel show hide close open")
+        yield Action(f"view.{dock.objectName()}", dock.windowTitle(), shown.trigger, also=also, made=shown)
+    also = _("reset restore dock layout")
+    yield Action("view.panels", _("&Panels as at first"), window.panels.as_at_first, also=also)
+
+
+def _layers(layers: Layers) -> Iterator[Action]:
+    for layer, words in LAYERS.items():
+        also, show = _("layer show hide"), partial(layers.show, layer)
+        yield Action(f"layer.{layer.value}", words, also=also, toggles=show, is_on=partial(layers.shows, layer))
+
+
+def _help(window: "MainWindow") -> Entries:
+    yield Action("help.page", _("&From order to sheet"), window.pages.help, Keys.HelpContents, also=_("how to help"))
+    yield Action("help.keys", _("&Keys …"), window.pages.keys, also=_("shortcut keyboard change customise"))
+    also = _("search seek find all actions what can be done")
+    yield Action("help.index", _("&Index of everything …"), window.index.open, ("F3", "Ctrl+/"), also=also)

@@ -1,0 +1,140 @@
+"""What the menus do with blocks on the drawing: choose all, copy, swap, split, join, measure."""
+
+from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING
+
+from gardenplot.drawing.hand_words import chosen_name, joined_words, parts_words, several_line
+from gardenplot.errors import GardenplotError, PlanError
+from gardenplot.gestures.choosing import all_of
+from gardenplot.gestures.copies import try_next_gap
+from gardenplot.gestures.drags import COPY
+from gardenplot.gestures.kept import layout_in
+from gardenplot.gestures.measure import measure, measured_for
+from gardenplot.gestures.reading import needed_length
+from gardenplot.gestures.split import JOIN, SPLIT, Parts, try_join, try_split
+from gardenplot.gestures.swap import SWAP, try_swap
+from gardenplot.units import length_of
+from gardenplot.window.canvas_keys import settle
+from gardenplot.window.forms import Ask, AskDialog
+from gardenplot.words import _
+
+if TYPE_CHECKING:
+    from gardenplot.window.main import MainWindow
+
+
+class BlockDeeds:
+    """What is done to the chosen blocks; it says what came of it, or why it cannot be."""
+
+    def __init__(self, window: "MainWindow") -> None:
+        self._window = window
+        self._stage, self._sight = window.canvas.stage, window.sight
+        self._copied: tuple[str, ...] = ()
+        self._told = ""
+        self._sight.selected.connect(self._tell_chosen)
+
+    def choose_all(self) -> None:
+        """Choose all plantings of the bed, and once these are chosen all of the plan."""
+        sight, plan = self._sight, self._stage.plan
+        sight.choose(plan, all_of(plan, sight.day, sight.chosen, sight.bed))
+        self._window.canvas.setFocus()
+
+    def copy(self) -> None:
+        """Keep in mind what is chosen, to be planted once more."""
+        if self._lead() is not None:
+            self._copied = self._sight.chosen
+            words = _("{crop} copied: Paste plants it in the next gap, without the order")
+            self._window.tell(words.format(crop=chosen_name(self._stage.plan, self._copied)))
+
+    def paste(self) -> None:
+        """Plant copies of what was copied in the first gap after it that holds them."""
+        known = {one.id for one in self._stage.plan.plantings}
+        if not self._copied or not known.issuperset(self._copied):
+            self._window.tell(_("Copy a planting first: Planting, Copy."))
+            return
+        self._try(lambda: settle(try_next_gap(self._stage.plan, self._copied), COPY, self._stage))
+
+    def swap(self, way: int) -> None:
+        """Exchange the chosen block with the next one towards the foot or the head."""
+        lead = self._lead()
+        if lead is not None:
+            self._try(lambda: settle(try_swap(self._stage.plan, lead, way), SWAP, self._stage))
+
+    def split(self) -> None:
+        """Split the chosen block where the pointer is in it, else in its middle."""
+        canvas = self._window.canvas
+        found = canvas.places.under(canvas.hand.at) if canvas.hand.at is not None else None
+        planting = self._sight.planting or (found.planting if found is not None else None)
+        if planting is None:
+            self._window.tell(_("Choose a planting first."))
+            return
+        at = found.x if found is not None and found.planting == planting else None
+        self._try(lambda: _settle(self._window, try_split(self._stage.plan, planting, at), SPLIT, parts_words))
+
+    def split_at(self) -> None:
+        """Ask for a tape reading and split the chosen block there."""
+        lead = self._lead()
+        if lead is None:
+            return
+        plan, units = self._stage.plan, self._stage.plan.place.units
+        block = layout_in(plan, lead)
+        middle = length_of((block.start + block.end) // 2, units).text
+
+        def take(typed: Mapping[str, object]) -> Mapping[str, str]:
+            try:
+                at = needed_length(str(typed["at"]), middle, units).nm
+                _settle(self._window, try_split(self._stage.plan, lead, at), SPLIT, parts_words)
+            except GardenplotError as error:
+                return {"at": str(error)}
+            return {}
+
+        ask = Ask("at", _("Tape reading"), middle)
+        note = _("The block is split at the whole rank nearest to it; both parts stay with the order.")
+        AskDialog(_("Split the block"), (ask,), take, note=note, parent=self._window).exec()
+
+    def join(self, way: int) -> None:
+        """Join the chosen block with the like one towards the foot or the head."""
+        lead = self._lead()
+        if lead is not None:
+            self._try(lambda: _settle(self._window, try_join(self._stage.plan, lead, way), JOIN, joined_words))
+
+    def measure(self) -> None:
+        """Take the measuring tool in hand; Escape puts it away."""
+        plan, sight = self._stage.plan, self._sight
+        bed = sight.bed or (plan.beds[0].id if plan.beds else None)
+        if bed is None:
+            self._window.tell(_("There is no bed yet: Bed, Add bed."))
+            return
+        self._stage.begin(measure(self._stage, measured_for(plan, bed, sight.planting)), measuring=True)
+        self._window.canvas.setFocus()
+        self._window.tell(
+            _("Press and draw, or click two points. Keys: arrows, Ctrl for the next mark, Tab, Escape.")
+        )
+
+    def _try(self, does: Callable[[], None]) -> None:
+        try:
+            does()
+        except PlanError as error:
+            self._window.tell(str(error))
+        self._window.canvas.setFocus()
+
+    def _tell_chosen(self) -> None:
+        """Say how much is chosen where it is more than one planting."""
+        bar, told = self._window.statusBar(), self._told
+        if self._sight.others:
+            self._told = several_line(self._stage.plan, self._sight.chosen, self._sight.day)
+            self._window.tell(self._told)
+        elif told and bar.currentMessage() == told:
+            bar.clearMessage()
+
+    def _lead(self) -> str | None:
+        if self._sight.planting is None:
+            self._window.tell(_("Choose a planting first."))
+        return self._sight.planting
+
+
+def _settle(window: "MainWindow", parts: Parts, verb: str, words: Callable[..., str]) -> None:
+    """Make a split or a join the plan and say what came of it."""
+    stage = window.canvas.stage
+    settle(parts.trial, verb, stage)
+    if stage.plan is parts.trial.plan:
+        window.tell(words(parts.trial.plan, parts.trial.planting, parts.first, parts.rest, parts.whole))

@@ -1,0 +1,77 @@
+"""Keys that stay as they are: those of the drawing, of lists and of fields, which no action can be given."""
+
+from attrs import frozen
+from PySide6.QtGui import QKeySequence
+
+from gardenplot.window.action import Menu
+from gardenplot.words import _
+
+
+@frozen
+class FixedKeys:
+    """Keys, as they are written and as they are pressed, and what they do where."""
+
+    words: str
+    pressed: tuple[str, ...]
+    where: str
+    does: str
+
+
+def fixed_keys() -> tuple[FixedKeys, ...]:
+    """All of them, by where they work."""
+    return (*_on_blocks(), *_on_corners(), *_anywhere())
+
+
+def _on_blocks() -> tuple[FixedKeys, ...]:
+    where = _("Drawing")
+    return (
+        FixedKeys(_("Up, Down"), ("Up", "Down"), where, _("choose the block before, the next block")),
+        FixedKeys(_("Left, Right"), ("Left", "Right"), where, _("move the chosen block by the plan's step")),
+        FixedKeys(_("Shift+Left, Shift+Right"), ("Shift+Left", "Shift+Right"), where, _("move it finely")),
+        FixedKeys(_("Ctrl+Left, Ctrl+Right"), ("Ctrl+Left", "Ctrl+Right"), where, _("take a rank off it, add one")),
+        FixedKeys(_("Delete, Backspace"), ("Del", "Backspace"), where, _("remove the chosen block, corner or post")),
+        FixedKeys(_("Escape"), ("Esc",), where, _("give a drag up; let go of what is chosen")),
+        FixedKeys(_("Alt, held"), (), where, _("suspend the snaps while dragging")),
+        FixedKeys(_("Wheel with Ctrl, with Shift"), (), where, _("zoom at the pointer; go along the beds")),
+    )
+
+
+def _on_corners() -> tuple[FixedKeys, ...]:
+    where = _("Corners and posts")
+    return (
+        FixedKeys("[, ]", ("[", "]"), where, _("choose the corner or post before, the next")),
+        FixedKeys(_("Arrows"), (), where, _("move it, with Shift finely")),
+        FixedKeys(_("Insert"), ("Ins",), where, _("a corner more, after the chosen one")),
+        FixedKeys(_("Return, Enter"), ("Return", "Enter"), where, _("close an outline that is traced")),
+    )
+
+
+def _anywhere() -> tuple[FixedKeys, ...]:
+    where = _("Lists and fields")
+    return (
+        FixedKeys(_("Tab, Shift+Tab"), ("Tab", "Shift+Tab"), where, _("the next field, the one before")),
+        FixedKeys(_("Return, Enter"), (), where, _("finish a field; take the chosen line")),
+        FixedKeys(_("Escape"), (), where, _("bring back what stood in a field; close a dialog")),
+    )
+
+
+def refusal(keys: QKeySequence, menus: tuple[Menu, ...]) -> str:
+    """Why keys cannot be given to any action, nothing where they can."""
+    words = keys.toString(QKeySequence.SequenceFormat.NativeText)
+    for fixed in fixed_keys():
+        if keys.toString(QKeySequence.SequenceFormat.PortableText) in fixed.pressed:
+            stays = _("{keys} stays as it is – {where}: {does}.")
+            return stays.format(keys=words, where=fixed.where, does=fixed.does)
+    for menu in menus:
+        if keys == QKeySequence.mnemonic(menu.words):
+            return _("{keys} opens the menu {menu}.").format(keys=words, menu=menu.name)
+    if _is_typed(keys):
+        return _("{keys} alone is typed into fields: hold Ctrl or Alt with it, or take a function key.").format(
+            keys=words
+        )
+    return ""
+
+
+def _is_typed(keys: QKeySequence) -> bool:
+    text = keys.toString(QKeySequence.SequenceFormat.PortableText).removeprefix("Shift+")
+    return len(text) == 1 or text == "Space"

@@ -1,0 +1,97 @@
+"""The panels round the drawing: shown, hidden and moved by the grower, and remembered from one start to the next."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QByteArray, QPoint, QRect, QSettings, Qt
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QDockWidget, QWidget
+
+from gardenplot.window.theme import magnified
+
+if TYPE_CHECKING:
+    from gardenplot.window.main import MainWindow
+
+_SIDES = {"shelf": 244, "selected": 312, "steps": 312}
+"""Widths in pixels of the panels at the sides, with text of the usual size."""
+_BELOW = {"ledger": 200}
+_ROOMY = 1366
+"""Pixels of a window's width from which the panels at its sides have their usual one."""
+_HANDLE = 60
+"""How much of a window must be on a screen, across, so that one can take hold of it."""
+
+
+class Panels:
+    """The docks of a window, in the order in which they were added."""
+
+    def __init__(self, window: "MainWindow") -> None:
+        self._window = window
+        self.docks: list[QDockWidget] = []
+        self._closed: set[str] = set()
+        self._first = QByteArray()
+
+    def add(
+        self, name: str, title: str, inner: QWidget, area: Qt.DockWidgetArea, *, shown: bool = True
+    ) -> QDockWidget:
+        """Put a part of the window into a panel; `name` is what it is remembered by."""
+        dock = QDockWidget(title, self._window)
+        dock.setObjectName(name)
+        dock.setWidget(inner)
+        self._window.addDockWidget(area, dock)
+        if not shown:
+            self._closed.add(name)
+            dock.hide()
+        self.docks.append(dock)
+        return dock
+
+    def restore(self) -> None:
+        """Put window and panels where they were when the program ended; what is on no screen now comes back."""
+        self._widen()
+        self._first = self._window.saveState()
+        settings = QSettings()
+        geometry, state = settings.value("window"), settings.value("panels")
+        if isinstance(geometry, QByteArray):
+            self._window.restoreGeometry(geometry)
+            _bring_back(self._window)
+        if isinstance(state, QByteArray):
+            self._window.restoreState(state)
+            self._bring_docks_back()
+
+    def keep(self) -> None:
+        """Remember where window and panels are."""
+        settings = QSettings()
+        settings.setValue("window", self._window.saveGeometry())
+        settings.setValue("panels", self._window.saveState())
+
+    def as_at_first(self) -> None:
+        """Put the panels where they are in a new program."""
+        self._window.restoreState(self._first)
+        self._widen()
+
+    def _widen(self) -> None:
+        for sizes, way in ((_SIDES, Qt.Orientation.Horizontal), (_BELOW, Qt.Orientation.Vertical)):
+            docks = [dock for dock in self.docks if dock.objectName() in sizes]
+            narrow = min(1.0, self._window.width() / _ROOMY) if way is Qt.Orientation.Horizontal else 1.0
+            widths = [round(sizes[dock.objectName()] * magnified() * narrow) for dock in docks]
+            self._window.resizeDocks(docks, widths, way)
+
+    def _bring_docks_back(self) -> None:
+        for dock in self.docks:
+            if dock.isFloating():
+                _bring_back(dock)
+
+
+def _bring_back(window: QWidget) -> None:
+    """Move a window that no screen shows enough of to the first screen, no larger than that."""
+    frame = window.frameGeometry()
+    screens = [screen.availableGeometry() for screen in QGuiApplication.screens()]
+    if any(_can_be_held(frame, screen) for screen in screens):
+        return
+    room = screens[0]
+    window.resize(frame.size().boundedTo(room.size()))
+    window.move(room.topLeft() + QPoint(room.width() - window.width(), room.height() - window.height()) / 2)
+
+
+def _can_be_held(frame: QRect, screen: QRect) -> bool:
+    """Whether enough of a window's title is on a screen to take hold of it."""
+    shared = frame.intersected(screen)
+    return shared.width() >= min(_HANDLE, frame.width()) and screen.top() <= frame.top() < screen.bottom()
