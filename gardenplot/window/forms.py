@@ -156,13 +156,13 @@ def _complaint() -> QLabel:
 
 
 def _scrolled(inner: QWidget, asks: int) -> QWidget:
-    if asks <= 8:
+    if asks <= (8 if magnified() < LARGE else 5):
         return inner
     area = QScrollArea()
     area.setWidget(inner)
     area.setWidgetResizable(True)
     bar = area.verticalScrollBar().sizeHint().width()
-    area.setMinimumSize(inner.minimumSizeHint().width() + bar + 2 * area.frameWidth(), 460)
+    area.setMinimumSize(inner.minimumSizeHint().width() + bar + 2 * area.frameWidth(), 430)
     area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
     area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     return area
