@@ -71,7 +71,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def written(name: str, *cells: str) -> str:
     """A row of the table."""
-    return f"{name:<52}" + "".join(f"{cell:>13}" for cell in cells)
+    return f"{name:<60}" + "".join(f"{cell:>13}" for cell in cells)
 
 
 def machine() -> str:
@@ -94,10 +94,11 @@ def long(nm: int) -> Length:
     return length_of(nm, Units.METRIC)
 
 
-def rectangle(number: int, plants: int) -> Bed:
-    """A bed for about so many plants, ten in a row for one across."""
+def rectangle(number: int, plants: int, larger: int = 0) -> Bed:
+    """A bed for about so many plants, ten in a row for one across; `larger` nm both ways set it apart from others."""
     rows = max(2, isqrt(plants // 10))
-    return Bed(f"b{number}", f"Bed {number}", long(-(-plants // rows) * IN_ROW), long(rows * BETWEEN))
+    length, width = -(-plants // rows) * IN_ROW + larger, rows * BETWEEN + larger
+    return Bed(f"b{number}", f"Bed {number}", long(length), long(width))
 
 
 def outlined(number: int, corners: Corners, obstacles: tuple[Obstacle, ...]) -> Bed:
@@ -233,13 +234,15 @@ def one_rectangle(sizes: Sizes) -> Iterator[Line]:
 
 
 def many_beds(sizes: Sizes) -> Iterator[Line]:
-    """A whole farm at once: rectangles, then free outlines each with two obstacles and unlike all others."""
+    """A whole farm at once: rectangles of ten sizes, and of as many sizes as beds; then free outlines, each with two
+    obstacles and unlike all others."""
     each = sizes.plants // sizes.beds
-    beds = [rectangle(number, each) for number in range(sizes.beds)]
-    ours, floor = race(sizes.turns, Runner(partial(planted, beds), places_of), bare(partial(bare_arrays, beds)))
-    name = f"{sizes.plants:,} plants, {sizes.beds} rectangles"
-    yield within(name, ours, 5e-3)
-    yield against(f"{name} / bare arrays", ours, floor, 3)
+    for differ, alike in (("ten sizes", 10), ("no two alike", sizes.beds)):
+        beds = [rectangle(number, each, number % alike * MM) for number in range(sizes.beds)]
+        ours, floor = race(sizes.turns, Runner(partial(planted, beds), places_of), bare(partial(bare_arrays, beds)))
+        name = f"{plants_of(planted(beds)):,} plants, {sizes.beds} rectangles, {differ}"
+        yield within(name, ours, 5e-3)
+        yield against(f"{name} / bare arrays", ours, floor, 3)
     angles = [l_shape(2 * each, number * MM) for number in range(sizes.beds)]
     free = [outlined(number, corners, obstacles_in(corners, 2)) for number, corners in enumerate(angles)]
     (ours,) = race(sizes.turns, Runner(partial(planted, free), places_of))

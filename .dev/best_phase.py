@@ -137,7 +137,7 @@ def sampled_best(case: Case) -> int:
     ground, grid = zone_of(case), case.grid
     shapely.prepare(ground)
     lattice = lattice_of(grid, case.bed)
-    step, between = grid.lines[0].step, grid.between * (2 if grid.pattern is Pattern.STAGGERED else 1)
+    step, between = grid.kinds[0].step, grid.between * (2 if grid.pattern is Pattern.STAGGERED else 1)
     best = 0
     for down in range(STEPS):
         for along in range(STEPS):
@@ -148,7 +148,7 @@ def sampled_best(case: Case) -> int:
 
 def lattice_of(grid: Grid, bed: Bed) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """A lattice of plants, or of the near corners of cells, over all of a bed and a step more."""
-    step, rows = grid.lines[0].step, bed.width.nm // grid.between + 4
+    step, rows = grid.kinds[0].step, bed.width.nm // grid.between + 4
     readings = np.arange(-2 * step, bed.length.nm + 2 * step, step, dtype=np.float64)
     offsets = (np.arange(rows, dtype=np.float64) - 2) * grid.between
     x, y = np.meshgrid(readings, offsets)
@@ -159,13 +159,13 @@ def lattice_of(grid: Grid, bed: Bed) -> tuple[NDArray[np.float64], NDArray[np.fl
 
 def zone_of(case: Case) -> shapely.Geometry:
     """Where plants, or the near corners of cells, may lie, in nm: what all that they ask for leaves of the bed."""
-    line, corners = case.grid.lines[0], [(x.nm, y.nm) for x, y in case.bed.outline]
+    kind, corners = case.grid.kinds[0], [(x.nm, y.nm) for x, y in case.bed.outline]
     sides = zip(corners, (*corners[1:], corners[0]), strict=True)
-    low, high = line.offset - line.low, line.high - line.offset
-    head, foot = line.ends
+    low, high = -kind.low, kind.high
+    head, foot = kind.ends
     reach = [(dx, dy) for dx in (-foot, head) for dy in (-high, low)]
     edges = [_swept(side, reach) for side in sides]
-    blocked = [_blocked(one, line.reach) for one in case.bed.obstacles]
+    blocked = [_blocked(one, kind.reach) for one in case.bed.obstacles]
     return shapely.Polygon(corners).difference(shapely.union_all(edges + blocked)).buffer(1000)
 
 

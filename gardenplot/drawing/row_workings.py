@@ -84,7 +84,7 @@ def _typed_rows(grid: Grid) -> Working:
 
 def _edge(grid: Grid, units: Units) -> _Sums:
     width, between = _o(grid.width, units).number, _o(grid.between, units).number
-    if grid.lines and grid.lines[0].offset != (grid.width - (grid.rows - 1) * grid.between) // 2:
+    if grid.offsets and grid.offsets[0] != (grid.width - (grid.rows - 1) * grid.between) // 2:
         return [Working(_("edge"), _("rows shifted"), str(_o(grid.edge, units)))]
     return [Working(_("edge"), f"({width} − {grid.rows - 1} × {between}) ÷ 2", str(_o(grid.edge, units)))]
 
@@ -159,7 +159,7 @@ def _cross(bed: Bed, layout: Layout, units: Units) -> _Sums:
     width, edge, step = (_o(nm, units).number for nm in (grid.width, grid.edge_least, grid.in_row))
     found = [Working(_("a row"), f"({width} − 2 × {edge}) ÷ {step} + 1", _whole(grid.rows))]
     straight, moved = in_cross_rows(grid)
-    if grid.lines and moved != straight:
+    if grid.kinds and moved != straight:
         found.append(Working(_("moved row"), f"({width} − 2 × {edge}) ÷ {step} + ½", _whole(moved)))
     first, last = bed.zone
     inside = max(0, min(layout.end, last) - max(layout.start, first))

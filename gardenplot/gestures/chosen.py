@@ -48,9 +48,9 @@ def change_pattern(plan: Plan, planting_id: str, pattern: StrEnum) -> Plan:
         changes["direction"] = Direction.ALONG
     if pattern is Pattern.OFFSETS and not planting.offsets:
         grid = layout_in(plan, planting_id).grid
-        offsets = [line.offset for line in grid.lines if not grid.runs_across and grid.turn is None]
+        offsets = grid.offsets if grid.turn is None else ()
         middle = bed_of(plan, planting.bed).width.nm // 2
-        changes["offsets"] = tuple(length_of(nm, plan.place.units) for nm in offsets or [middle])
+        changes["offsets"] = tuple(length_of(nm, plan.place.units) for nm in offsets or (middle,))
     return change_planting(plan, planting_id, **changes)
 
 

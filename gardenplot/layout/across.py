@@ -52,8 +52,7 @@ def rows_are_closer(grid: Grid, packet: int) -> bool:
 
 def nearest_rows(grid: Grid) -> int:
     """How far the nearest two rows stand apart, in nm: those of a pair where there are pairs."""
-    lines = [] if grid.runs_across else [line.offset for line in grid.lines]
-    return min([grid.between, *(after - one for one, after in pairwise(lines))])
+    return min([grid.between, *(after - one for one, after in pairwise(grid.offsets))])
 
 
 def row_answers(grid: Grid) -> tuple[RowAnswer, ...]:

@@ -45,7 +45,7 @@ def capacity(pattern: Pattern, rows: int, in_row: int, length: int, ends: Ends |
     ends = ends or half_spacing(in_row)
     shifted = shifted_rows(pattern, rows)
     straight_row = ranks_in(in_row, length, ends)
-    shifted_row = ranks_in(in_row, length - shift(in_row), ends)
+    shifted_row = ranks_in(in_row, length - shift(in_row), ends) if shifted else 0
     return (rows - shifted) * straight_row + shifted * shifted_row
 
 
@@ -62,14 +62,20 @@ def length_for(pattern: Pattern, rows: int, in_row: int, plants: int, ends: Ends
 
 
 def share_out(pattern: Pattern, rows: int, plants: int) -> tuple[int, ...]:
-    """So many plants given to the rows, nearest to the head first, a rank that is not full from the base line on."""
+    """So many plants given to the rows, nearest to the head first, a rank that is not full from the base line on.
+
+    Where all rows of a kind are alike, it is the count for each kind, which rows have by turns.
+    """
     if rows <= 0:
         return ()
     ranks, rest = divmod(plants, rows)
     moved = shifted_rows(pattern, rows)
     if not moved:
-        return (ranks + 1,) * rest + (ranks,) * (rows - rest)
-    in_straight, in_moved = min(rest, rows - moved), max(0, rest - (rows - moved))
+        return (ranks + 1,) * rest + (ranks,) * (rows - rest) if rest else (ranks,)
+    straight = rows - moved
+    if rest in (0, straight):
+        return ranks + bool(rest), ranks
+    in_straight, in_moved = min(rest, straight), max(0, rest - straight)
     return tuple(ranks + (row // 2 < (in_moved if row % 2 else in_straight)) for row in range(rows))
 
 

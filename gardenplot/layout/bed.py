@@ -1,6 +1,6 @@
 """All plantings of a bed at their places: where each block begins, and what fills its gap."""
 
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from attrs import frozen
 
@@ -22,8 +22,12 @@ class Grown:
     planting: Planting
     crop: Crop
     order: Order | None
-    dates: Dates
     wider: tuple[int, ...] = ()
+
+    @cached_property
+    def dates(self) -> Dates:
+        """When it has the ground."""
+        return dates_for(self.planting, self.crop, self.order)
 
 
 @frozen(cache_hash=True)
@@ -63,32 +67,30 @@ def _grown_by_bed(plan: Plan) -> dict[str, tuple[Grown, ...]]:
 @lru_cache(maxsize=8192)
 def _grown(place: Place, planting: Planting, crop: Crop, order: Order | None) -> Grown:
     wider = wider_spacings(place, planting, (planting.in_row or crop.in_row).nm)
-    return Grown(planting, crop, order, dates_for(planting, crop, order), wider)
+    return Grown(planting, crop, order, wider)
 
 
 @lru_cache(maxsize=16)
 def lay_out_plan(plan: Plan) -> tuple[LaidOut, ...]:
     """The layouts of all beds, in the plan's order."""
-    return tuple(lay_out_bed(plan, bed) for bed in plan.beds)
+    grown = _grown_by_bed(plan)
+    return tuple(_laid_out(bed, grown.get(bed.id, ())) for bed in plan.beds)
 
 
 @lru_cache(maxsize=2048)
 def _laid_out(bed: Bed, grown: tuple[Grown, ...]) -> LaidOut:
     sizes = [sized(bed, one.crop, one.planting, one.order) for one in grown]
-    blocks = _fixed_blocks(bed, grown, sizes)
-    for number, one in enumerate(grown):
-        if blocks[number] is None:
-            blocks[number] = _gap_for(bed, one, grown, blocks)
+    blocks = _blocks(bed, grown, sizes)
     layouts = tuple(
-        lay_out(bed, one.crop, one.planting, size, block[0], block[1] - block[0], one.wider)
-        for one, size, block in zip(grown, sizes, blocks, strict=True)
-        if block is not None
+        lay_out(bed, one.crop, one.planting, size, start, end, one.wider)
+        for one, size, (start, end) in zip(grown, sizes, blocks, strict=True)
     )
-    answered = (
-        with_answer(layout, _followers(one, grown, layouts), one.planting.reserved)
-        for one, layout in zip(grown, layouts, strict=True)
-    )
-    return LaidOut(bed, grown, tuple(answered))
+    if any(one.planting.keep_clear is not None for one in grown):
+        layouts = tuple(
+            with_answer(layout, _followers(one, grown, layouts), one.planting.reserved)
+            for one, layout in zip(grown, layouts, strict=True)
+        )
+    return LaidOut(bed, grown, layouts)
 
 
 def _followers(one: Grown, grown: tuple[Grown, ...], layouts: tuple[Layout, ...]) -> tuple[Follower, ...]:
@@ -139,39 +141,38 @@ def compete(one: Grown, other: Grown) -> bool:
 _Block = tuple[int, int]
 
 
-def _fixed_blocks(bed: Bed, grown: tuple[Grown, ...], sizes: list[Sized]) -> list[_Block | None]:
-    """The blocks of all plantings that have a size; one without a place follows those listed before it."""
-    blocks: list[_Block | None] = []
-    for one, size in zip(grown, sizes, strict=True):
-        if size.fills:
-            blocks.append(None)
-            continue
-        start = one.planting.start.nm if one.planting.start else _after_others(bed, one, grown, blocks)
-        blocks.append((start, start + length_at(bed, one.crop, one.planting, size, start)))
-    return blocks
+def _blocks(bed: Bed, grown: tuple[Grown, ...], sizes: list[Sized]) -> list[_Block]:
+    """The blocks of all plantings: one without a place follows those listed before it; then those without a size fill
+    gaps."""
+    blocks: dict[int, _Block] = {}
+    for number, (one, size) in enumerate(zip(grown, sizes, strict=True)):
+        if not size.fills:
+            start = one.planting.start.nm if one.planting.start else _after_others(bed, one, grown, blocks)
+            blocks[number] = start, start + length_at(bed, one.crop, one.planting, size, start)
+    for number, one in enumerate(grown):
+        if number not in blocks:
+            blocks[number] = _gap_for(bed, one, grown, blocks)
+    return [blocks[number] for number in range(len(grown))]
 
 
-def _after_others(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: list[_Block | None]) -> int:
-    ends = [
-        block[1] + (bed.gap.nm if bed.gap else 0)
-        for other, block in zip(grown, blocks, strict=False)
-        if block is not None and compete(one, other)
-    ]
-    return max([bed.zone[0], *ends])
+def _competing(one: Grown, grown: tuple[Grown, ...], blocks: dict[int, _Block]) -> list[_Block]:
+    """The blocks, of those that have a place so far, on whose days a planting wants ground."""
+    return [block for number, block in blocks.items() if compete(one, grown[number])]
 
 
-def _gap_for(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: list[_Block | None]) -> _Block:
-    """The gap that a planting without a size fills: from its place to the next block or the foot margin."""
-    others = [
-        block
-        for other, block in zip(grown, blocks, strict=True)
-        if block is not None and other is not one and compete(one, other)
-    ]
+def _after_others(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: dict[int, _Block]) -> int:
     gap = bed.gap.nm if bed.gap else 0
-    given = one.planting.start
-    start = given.nm if given is not None else _first_free(bed.zone[0], sorted(others), gap)
-    end = min([block[0] - gap for block in others if block[0] >= start], default=bed.zone[1])
-    return start, max(start, min(end, bed.zone[1]))
+    return max([bed.zone[0], *(end + gap for _start, end in _competing(one, grown, blocks))])
+
+
+def _gap_for(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: dict[int, _Block]) -> _Block:
+    """The gap that a planting without a size fills: from its place to the next block or the foot margin."""
+    others = _competing(one, grown, blocks)
+    gap = bed.gap.nm if bed.gap else 0
+    (first, last), given = bed.zone, one.planting.start
+    start = given.nm if given is not None else _first_free(first, sorted(others), gap)
+    ends = [other[0] - gap for other in others if other[0] >= start]
+    return start, max(start, min([last, *ends]))
 
 
 def _first_free(start: int, blocks: list[_Block], gap: int) -> int:

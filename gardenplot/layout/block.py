@@ -1,8 +1,8 @@
 """One planting's block: its length from its plants or its plants from its length, and its rows filled."""
 
 from functools import lru_cache
-
-from attrs import frozen
+from itertools import cycle
+from typing import NamedTuple
 
 from gardenplot.layout.along import capacity, length_for, share_out
 from gardenplot.layout.band import band_area
@@ -13,14 +13,13 @@ from gardenplot.layout.phase import best_phase
 from gardenplot.layout.rings import rings_in
 from gardenplot.layout.spread import spread_over
 from gardenplot.layout.turned import bed_for, best_turned, first_turned
-from gardenplot.layout.value import Grid, Layout, Ring, Row, Run
+from gardenplot.layout.value import Grid, Layout, Ring, Row, Run, Runs
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Bed, Crop, Order, Pattern, Phase, Planting
 from gardenplot.season import stand_for
 
 
-@frozen
-class Sized:
+class Sized(NamedTuple):
     """What a planting asks for: its grid, the plants wanted (None where length rules) and the length that was typed.
 
     The length is in nm, and None where plants rule or where it fills its gap.
@@ -60,16 +59,16 @@ def length_at(bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int)
 
 
 def lay_out(
-    bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int, length: int, wider: tuple[int, ...] = ()
+    bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int, end: int, wider: tuple[int, ...] = ()
 ) -> Layout:
-    """The layout of a block that begins at `start`; plants stand only where it lies inside the planting zone.
+    """The layout of a block from `start` to `end`; plants stand only where it lies inside the planting zone.
 
     Plants that were typed may leave the last rank part-filled; those of an order fill it. `wider` are spacings in the
     row, from narrow to wide, on which the remainder may be spread.
     """
     first, last = bed.zone
-    inside = max(start, first), min(start + length, last)
-    grid, wanted = _phased(bed, crop, planting, size, start, start + length), size.wanted
+    inside = max(start, first), min(end, last)
+    grid, wanted = _phased(bed, crop, planting, size, start, end), size.wanted
     if wanted is not None and planting.plants is None and not size.fills:
         least = _length_for(bed, grid, crop, wanted, start)
         wanted = max(wanted, _capacity(bed, grid, crop, start, start + least))
@@ -80,14 +79,16 @@ def lay_out(
         gain = plants - min(plants, _capacity(bed, size.grid, crop, *inside))
     grid = spread_over(grid, wider, lambda wide: _capacity(bed, wide, crop, *inside) >= plants)
     is_round = grid.pattern is Pattern.RINGS
+    offsets, fills = ((), ()) if is_round else _filled(bed, grid, *inside, plants)
     return Layout(
         planting=planting.id,
         bed=bed.id,
         crop=crop.id,
         start=start,
-        end=start + length,
+        end=end,
         grid=grid,
-        rows=() if is_round else _rows(bed, grid, *inside, plants),
+        offsets=offsets,
+        fills=fills,
         plants=plants,
         wanted=wanted,
         rings=_rings(bed, grid, inside, plants if plants < held else None) if is_round else (),
@@ -98,33 +99,33 @@ def lay_out(
 def _phased(bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int, end: int | None) -> Grid:
     """The grid shifted, perhaps turned, where that is asked for: for its block or, where plants decide that, for all
     that follows."""
+    if planting.phase is Phase.CENTRED:
+        return size.grid
     first, last = bed.zone
     until = last if end is None or size.wanted is not None else min(end, last)
-    match planting.phase:
-        case Phase.CENTRED:
-            return size.grid
-        case Phase.BEST:
-            return best_phase(bed, size.grid, max(start, first), until)
-        case Phase.TURNED:
-            return best_turned(bed, crop, planting, size.grid, max(start, first), until, size.wanted)
+    if planting.phase is Phase.BEST:
+        return best_phase(bed, size.grid, max(start, first), until)
+    return best_turned(bed, crop, planting, size.grid, max(start, first), until, size.wanted)
+
+
+def _filled(bed: Bed, grid: Grid, start: int, end: int, plants: int) -> tuple[tuple[int, ...], tuple[Runs, ...]]:
+    """The offsets of a block's rows and what fills them by turns."""
+    if _is_closed(bed, grid) and not grid.runs_across:
+        turn = zip(cycle(grid.kinds), share_out(grid.pattern, grid.rows, plants), strict=False)
+        return grid.offsets, tuple((Run(start + kind.first, kind.step, count),) for kind, count in turn)
+    rows = _rows(bed, grid, start, end, plants)
+    return tuple(row.offset for row in rows), tuple(row.runs for row in rows)
 
 
 def _rows(bed: Bed, grid: Grid, start: int, end: int, plants: int) -> tuple[Row, ...]:
+    """So many plants of a block's rows, one row after another."""
     if grid.turn is not None:
         held = first_turned(grid.turn, zone_rows(bed_for(bed, grid.turn), grid, start, end), plants)
         return tuple(row for row in held if row.count)
-    if not _is_closed(bed, grid):
-        first = first_ranks if grid.runs_across else first_plants
-        return first(zone_rows(bed, grid, start, end), plants)
-    if grid.runs_across:
+    if _is_closed(bed, grid):
         return cross_rows(grid, start, plants)
-    counts = share_out(grid.pattern, grid.rows, plants)
-    alike = {
-        (first, count): (Run(start + first, grid.in_row, count),)
-        for first in {line.first for line in grid.lines[:2]}
-        for count in set(counts)
-    }
-    return tuple(Row(line.offset, alike[line.first, count]) for line, count in zip(grid.lines, counts, strict=True))
+    first = first_ranks if grid.runs_across else first_plants
+    return first(zone_rows(bed, grid, start, end), plants)
 
 
 @lru_cache(maxsize=64)

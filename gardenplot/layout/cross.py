@@ -8,7 +8,7 @@ def in_cross_rows(grid: Grid) -> tuple[int, int]:
     """Plants in a row across that is not moved, and in one that is (the same where none is)."""
     held = [
         max(0, (grid.width - line.ends[1] - line.first) // line.step + 1) if line.first >= line.ends[0] else 0
-        for line in grid.lines
+        for line in grid.kinds
     ]
     return (held[0], held[-1]) if held else (0, 0)
 
@@ -35,7 +35,7 @@ def cross_rows(grid: Grid, start: int, plants: int) -> tuple[Row, ...]:
     rows: list[Row] = []
     held = in_cross_rows(grid)
     while plants > 0 and held[0]:
-        line = grid.lines[len(rows) % len(grid.lines)]
+        line = grid.kinds[len(rows) % len(grid.kinds)]
         count = min(plants, held[len(rows) % 2])
         rows.append(Row(start + grid.ends[0] + len(rows) * grid.rank, (Run(line.first, line.step, count),)))
         plants -= count

@@ -19,15 +19,11 @@ from gardenplot.plan import Bed, Pattern
 
 def lines_of(grid: Grid, start: int, end: int) -> tuple[Line, ...]:
     """The row lines of a block: those of the grid or, of rows across the bed, one for each rank of the block."""
-    if not grid.runs_across or not grid.lines:
+    if not grid.runs_across or not grid.kinds:
         return grid.lines
     head, foot = grid.ends
     ranks = range((end - start - head - foot) // grid.rank + 1) if end - start >= head + foot else ()
-    return tuple(_at(grid.lines[rank % len(grid.lines)], start + head + rank * grid.rank) for rank in ranks)
-
-
-def _at(line: Line, offset: int) -> Line:
-    return line._replace(offset=offset, low=offset + line.low, high=offset + line.high)
+    return tuple(grid.kinds[rank % len(grid.kinds)].at(start + head + rank * grid.rank) for rank in ranks)
 
 
 def line_ground(bed: Bed, grid: Grid, line: Line, start: int, end: int) -> tuple[Interval, ...]:

@@ -2,13 +2,14 @@
 
 from collections.abc import Callable
 from itertools import pairwise
+from typing import NamedTuple
 
-from attrs import evolve, frozen
+from attrs import evolve
 
 from gardenplot.layout.across import edge_of, rows_that_fit, triangular_between
 from gardenplot.layout.along import half_spacing, shift
 from gardenplot.layout.cells import closest, sub_row_offsets
-from gardenplot.layout.lines import cell_lines, row_lines, steps_of
+from gardenplot.layout.lines import kinds_of, line_of_cells, steps_of
 from gardenplot.layout.rings import inner_radius, ring_radii
 from gardenplot.layout.value import EdgeRule, Ends, Grid, Line
 from gardenplot.layout.zone import corners_of, is_metric
@@ -18,8 +19,7 @@ from gardenplot.units import CM, INCH
 _MOST_A_SIDE = 10
 
 
-@frozen
-class _Asked:
+class _Asked(NamedTuple):
     """The lengths in nm that a planting asks for; `margin` is None for half a spacing at both ends."""
 
     bed: Bed
@@ -67,44 +67,27 @@ def _edge_least(bed: Bed, crop: Crop, planting: Planting, between: int) -> tuple
     return between // 2, EdgeRule.HALF_SPACING
 
 
-@frozen
-class _Own:
-    """What a pattern has of its own, where it is not what was asked for."""
-
-    in_row: int | None = None
-    edge_least: int | None = None
-    twin: int = 0
-    cell: int = 0
-    per_cell: int = 1
-    direction: Direction = Direction.ALONG
-
-
-_NOTHING = _Own()
-
-
 def _grid(
-    asked: _Asked, lines: tuple[Line, ...], *, rows: int, rows_asked: int | None, edge: int, between: int, rank: int,
-    ends: Ends, own: _Own = _NOTHING,
+    asked: _Asked, kinds: tuple[Line, ...] = (), offsets: tuple[int, ...] = (), *, rows: int, rows_asked: int | None,
+    edge: int, between: int, rank: int, ends: Ends,
 ) -> Grid:  # fmt: skip
+    """A grid of what was asked for and what came about."""
     return Grid(
         pattern=asked.planting.pattern,
-        in_row=asked.in_row if own.in_row is None else own.in_row,
+        in_row=asked.in_row,
         between=between,
         between_least=asked.least,
         rows=rows,
         rows_asked=rows_asked,
         edge=edge,
-        edge_least=asked.edge if own.edge_least is None else own.edge_least,
+        edge_least=asked.edge,
         edge_rule=asked.rule,
         width=asked.width,
         rank=rank,
         ends=ends,
         end_margin=asked.margin,
-        lines=lines,
-        direction=own.direction,
-        twin=own.twin,
-        cell=own.cell,
-        per_cell=own.per_cell,
+        offsets=offsets,
+        kinds=kinds,
     )
 
 
@@ -120,17 +103,15 @@ def _rows(asked: _Asked) -> Grid:
     return _along(asked, tuple(range(edge, edge + rows * between, between)), between, planting.rows)
 
 
-def _along(
-    asked: _Asked, offsets: tuple[int, ...], between: int, rows_asked: int | None, own: _Own = _NOTHING
-) -> Grid:
+def _along(asked: _Asked, offsets: tuple[int, ...], between: int, rows_asked: int | None) -> Grid:
     """Rows along the bed at some offsets."""
     least, width = asked.edge, asked.width
     edge = min(offsets[0], width - offsets[-1]) if offsets else min(least, (width + 1) // 2)
     strip, ends, pattern = max(0, min(least, edge)), asked.ends(asked.in_row), asked.planting.pattern
-    lines = row_lines(pattern, offsets, strip, asked.in_row, ends)
+    kinds = kinds_of(pattern, strip, asked.in_row, ends)
     return _grid(
-        asked, lines, rows=len(offsets), rows_asked=rows_asked, edge=edge, between=between, rank=asked.in_row,
-        ends=ends, own=own,
+        asked, kinds, offsets, rows=len(offsets), rows_asked=rows_asked, edge=edge, between=between,
+        rank=asked.in_row, ends=ends,
     )  # fmt: skip
 
 
@@ -147,14 +128,14 @@ def _twin_rows(asked: _Asked) -> Grid:
         between = max(asked.least, min(asked.most, (room - 2 * asked.edge) // (pairs - 1)))
     steps = steps_of(Pattern.TWIN, rows, between, twin)
     first = (asked.width - steps[-1]) // 2 if steps else 0
-    return _along(asked, tuple(first + step for step in steps), between, asked_rows, _Own(twin=twin))
+    return evolve(_along(asked, tuple(first + step for step in steps), between, asked_rows), twin=twin)
 
 
 def _own_offsets(asked: _Asked) -> Grid:
     """Rows where the grower wants them, as far as they lie in the bed; an edge distance only if one was asked for."""
     offsets = tuple(one.nm for one in asked.planting.offsets if 0 <= one.nm <= asked.width)
     steps = [after - one for one, after in pairwise(offsets)]
-    own = evolve(asked, edge=0) if asked.rule is EdgeRule.HALF_SPACING else asked
+    own = asked._replace(edge=0) if asked.rule is EdgeRule.HALF_SPACING else asked
     return _along(own, offsets, min(steps, default=asked.least), len(asked.planting.offsets))
 
 
@@ -168,14 +149,15 @@ def _cross_rows(asked: _Asked) -> Grid:
         span += shift(step)
     first = (asked.width - span) // 2 if plants else edge
     head, foot = asked.ends(asked.least)
-    lines = tuple(
+    kinds = tuple(
         Line(0, -head, foot, step, (edge, edge), first + moved, keeps_phase=moves, centred=not moves)
         for moved in ((0, shift(step)) if moves else (0,))
     )
-    return _grid(
-        asked, lines if plants else (), rows=plants, rows_asked=None, edge=first, between=asked.least,
-        rank=asked.least, ends=(head, foot), own=_Own(direction=Direction.ACROSS),
+    grid = _grid(
+        asked, kinds if plants else (), rows=plants, rows_asked=None, edge=first, between=asked.least,
+        rank=asked.least, ends=(head, foot),
     )  # fmt: skip
+    return evolve(grid, direction=Direction.ACROSS)
 
 
 def _cells(asked: _Asked) -> Grid:
@@ -188,12 +170,13 @@ def _cells(asked: _Asked) -> Grid:
     fit = max(0, asked.width - 2 * keep) // cell
     rows = fit if planting.rows is None else min(planting.rows, asked.width // cell)
     edge = (asked.width - rows * cell) // 2
-    lines = cell_lines(tuple(edge + row * cell for row in range(rows)), cell)
-    own = _Own(closest(cell, plants), min(asked.edge, keep + inside), cell=cell, per_cell=plants)
-    return _grid(
-        asked, lines, rows=rows, rows_asked=planting.rows, edge=edge + inside, between=cell, rank=cell,
-        ends=asked.ends(cell), own=own,
+    offsets = tuple(edge + row * cell for row in range(rows))
+    inner = asked._replace(in_row=closest(cell, plants), edge=min(asked.edge, keep + inside))
+    grid = _grid(
+        inner, (line_of_cells(cell),), offsets, rows=rows, rows_asked=planting.rows, edge=edge + inside,
+        between=cell, rank=cell, ends=asked.ends(cell),
     )  # fmt: skip
+    return evolve(grid, cell=cell, per_cell=plants)
 
 
 def _usual_cell(asked: _Asked) -> int:
@@ -206,10 +189,9 @@ def _rings(asked: _Asked) -> Grid:
     radii = radii_of(asked.bed, asked.edge, asked.least, asked.in_row)
     wanted = asked.planting.rows
     rows = len(radii) if wanted is None else min(wanted, len(radii))
-    on_mark = evolve(asked, margin=0)
+    on_mark = asked._replace(margin=0)
     return _grid(
         on_mark,
-        (),
         rows=rows,
         rows_asked=wanted,
         edge=asked.edge,
@@ -230,8 +212,8 @@ def _band(asked: _Asked) -> Grid:
     """A broadcast band between the edge distances that were asked for."""
     least = 0 if asked.rule is EdgeRule.HALF_SPACING else asked.edge
     return _grid(
-        asked, (), rows=0, rows_asked=asked.planting.rows, edge=min(least, (asked.width + 1) // 2),
-        between=asked.least, rank=asked.in_row, ends=asked.ends(asked.in_row), own=_Own(edge_least=least),
+        asked._replace(edge=least), rows=0, rows_asked=asked.planting.rows, edge=min(least, (asked.width + 1) // 2),
+        between=asked.least, rank=asked.in_row, ends=asked.ends(asked.in_row),
     )  # fmt: skip
 
 

@@ -3,8 +3,7 @@
 from attrs import frozen
 
 from gardenplot.layout.bed import Grown, compete, lay_out_bed
-from gardenplot.plan import Plan, Planting, bed_of, crop_of
-from gardenplot.season import dates_of
+from gardenplot.plan import Plan, Planting, bed_of, crop_of, order_of
 
 
 @frozen
@@ -37,8 +36,8 @@ class Ground:
 def ground_for(plan: Plan, planting: Planting, bed_id: str) -> Ground:
     """The ground for a planting in a bed of the plan: all that shares its days there, without itself."""
     bed = bed_of(plan, bed_id)
-    crop = crop_of(plan, planting.crop)
-    itself = Grown(planting, crop, None, dates_of(plan, planting))
+    order = order_of(plan, planting.order) if planting.order else None
+    itself = Grown(planting, crop_of(plan, planting.crop), order)
     laid = lay_out_bed(plan, bed)
     blocks = (
         (layout.start, layout.end)

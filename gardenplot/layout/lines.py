@@ -1,4 +1,6 @@
-"""The row lines of a grid along the bed, from the offset of the first one on."""
+"""The row lines of a grid along the bed: how far each lies from the first, and of what kind they are."""
+
+from functools import lru_cache
 
 from gardenplot.layout.along import first_in_row
 from gardenplot.layout.value import Ends, Line
@@ -12,16 +14,14 @@ def steps_of(pattern: Pattern, rows: int, between: int, twin: int = 0) -> tuple[
     return tuple(row * between for row in range(rows))
 
 
-def row_lines(pattern: Pattern, offsets: tuple[int, ...], strip: int, in_row: int, ends: Ends) -> tuple[Line, ...]:
-    """Lines of plants at some offsets, with a strip of ground at either side."""
-    keeps = pattern.staggers
-    firsts = [first_in_row(pattern, number, in_row, ends) for number in (0, 1)]
-    return tuple(
-        Line(offset, offset - strip, offset + strip, in_row, ends, firsts[number % 2], keeps)
-        for number, offset in enumerate(offsets)
-    )
+@lru_cache(maxsize=256)
+def kinds_of(pattern: Pattern, strip: int, in_row: int, ends: Ends) -> tuple[Line, ...]:
+    """The kinds of lines of plants, with a strip of ground at either side: two where every second one is moved."""
+    moves = pattern.staggers
+    firsts = (first_in_row(pattern, number, in_row, ends) for number in range(2 if moves else 1))
+    return tuple(Line(0, -strip, strip, in_row, ends, first, moves) for first in firsts)
 
 
-def cell_lines(tops: tuple[int, ...], cell: int, first: int = 0) -> tuple[Line, ...]:
-    """Lines of cells that begin at some offsets."""
-    return tuple(Line(top, top, top + cell, cell, (0, cell), first, keeps_phase=True, reach=cell) for top in tops)
+def line_of_cells(cell: int) -> Line:
+    """The only kind of line that cells have: it lies where they begin."""
+    return Line(0, 0, cell, cell, (0, cell), 0, keeps_phase=True, reach=cell)

@@ -19,9 +19,9 @@ from attrs import evolve, frozen
 
 from gardenplot.layout.cells import sub_row_offsets
 from gardenplot.layout.clearance import blocked
-from gardenplot.layout.lines import cell_lines, row_lines, steps_of
+from gardenplot.layout.lines import steps_of
 from gardenplot.layout.outline import Interval, without
-from gardenplot.layout.value import Grid, Line
+from gardenplot.layout.value import Grid
 from gardenplot.layout.zone import corners_of, cuts_of, is_metric, is_plain
 from gardenplot.plan import Bed, Direction, Pattern, Planting
 from gardenplot.units import CM, INCH, MM
@@ -57,7 +57,7 @@ def searched_phase(
 
     A shift that holds no more than `beat` plants, or cells, is not worth finding.
     """
-    if is_plain(bed) or grid.runs_across or not _shifts(grid.pattern) or not grid.lines:
+    if is_plain(bed) or grid.runs_across or not _shifts(grid.pattern) or not grid.offsets:
         return grid, True
     search = _search(bed, grid, start, end)
     unshifted = search.unshifted
@@ -93,16 +93,8 @@ class _Search:
     @property
     def unshifted(self) -> _Shift:
         """The lines as they are."""
-        first = self.grid.lines[0].offset
+        first = self.grid.offsets[0]
         return _Shift(first, 0, self.held(first, first, along=0)[0])
-
-    def lines(self, first: int) -> tuple[Line, ...]:
-        """The lines where the first lies at an offset."""
-        grid, line = self.grid, self.grid.lines[0]
-        offsets = tuple(first + step for step in self.steps if first + step <= self.last)
-        if grid.pattern is Pattern.CELLS:
-            return cell_lines(offsets, grid.cell)
-        return row_lines(grid.pattern, offsets, line.high - line.offset, grid.in_row, grid.ends)
 
     def best(self, best: _Shift, tries: int) -> tuple[_Shift, bool]:
         """A shift that holds more plants than the best so far, the most there are, and whether that is proved."""
@@ -124,8 +116,8 @@ class _Search:
 
     def _at_corners(self) -> Iterable[int]:
         """First offsets that bring a line without a strip to a corner of the bed, where alone most may be held."""
-        line = self.grid.lines[0]
-        if line.low == line.high:
+        kind = self.grid.kinds[0]
+        if kind.low == kind.high:
             for level in {y for _x, y in corners_of(self.bed)}:
                 yield from (level - by for by in self.steps if self.least <= level - by <= self.most)
 
@@ -136,22 +128,22 @@ class _Search:
     def _push(self, queue: list[_Interval], best: _Shift, one: int, other: int) -> None:
         """Keep an interval that may hold more than the best; where all its shifts have no strip in common, nothing is
         known of it, and the widest such goes first."""
-        line = self.grid.lines[0]
-        bound = self.held(one, other)[0] if other - one <= line.high - line.low else _UNKNOWN
+        kind = self.grid.kinds[0]
+        bound = self.held(one, other)[0] if other - one <= kind.high - kind.low else _UNKNOWN
         if bound > best.plants:
             heappush(queue, (-bound, one - other, one, other))
 
     def held(self, one: int, other: int, along: int | None = None) -> tuple[int, int]:
         """The plants held at most by a shift from `one` to `other`, exactly where they are the same, and the shift
         along that does it (the one given, or the best)."""
-        lines, arcs, plants = self.grid.lines, [], 0
-        step = lines[0].step
-        befores = [self.grid.begins(self.start) + line.first for line in lines[:2]]
+        kinds, arcs, plants = self.grid.kinds, [], 0
+        step = kinds[0].step
+        befores = [self.grid.begins(self.start) + kind.first for kind in kinds]
         for number, by in enumerate(self.steps):
             if one + by > self.last:
                 break
             free = self._free(one + by, other + by, number)
-            if not lines[0].keeps_phase:
+            if not kinds[0].keeps_phase:
                 plants += _anew(free, step)
                 continue
             before = befores[number % len(befores)]
@@ -168,8 +160,8 @@ class _Search:
 
     def _free(self, one: int, other: int, number: int) -> list[Interval]:
         """Where places may lie on a line between two offsets, at any offset between them."""
-        line = self.grid.lines[0]
-        (head, foot), low, high = line.ends, other + line.low - line.offset, one + line.high - line.offset
+        kind = self.grid.kinds[0]
+        (head, foot), low, high = kind.ends, other + kind.low, one + kind.high
         start, end = self.grid.reach(low, high, self.start, self.end)
         free = [
             (max(left, start) + head, min(right, end) - foot)
@@ -177,7 +169,7 @@ class _Search:
             if min(right, end) - max(left, start) >= head + foot
         ]
         for obstacle in self.bed.obstacles:
-            ends = (blocked(obstacle, line, number, by=at - line.offset) for at in (one, other))
+            ends = (blocked(obstacle, kind, number, by=at) for at in (one, other))
             stretch = _smaller(*ends)
             if stretch is not None:
                 free = list(without(free, *stretch))
@@ -195,22 +187,25 @@ class _Search:
 
     def shifted(self, found: _Shift) -> Grid:
         """The grid with its lines shifted."""
-        lines = tuple(line._replace(first=line.first + found.along) for line in self.lines(found.first))
-        inside = self.grid.edge - self.grid.lines[0].offset
-        last = self.grid.width - lines[-1].offset - lines[-1].reach
-        return evolve(self.grid, lines=lines, rows=len(lines), edge=min(found.first, last) + max(0, inside))
+        grid = self.grid
+        offsets = tuple(found.first + step for step in self.steps if found.first + step <= self.last)
+        kinds = tuple(kind._replace(first=kind.first + found.along) for kind in grid.kinds)
+        inside = grid.edge - grid.offsets[0]
+        last = grid.width - offsets[-1] - kinds[0].reach
+        edge = min(found.first, last) + max(0, inside)
+        return evolve(grid, offsets=offsets, kinds=kinds, rows=len(offsets), edge=edge)
 
 
 def _search(bed: Bed, grid: Grid, start: int, end: int) -> _Search:
     """As many lines as were asked for or as fit, kept from either edge of the bed as the grid keeps its own."""
-    line = grid.lines[0]
-    kept = line.high - line.offset
-    if line.reach:
+    kind = grid.kinds[0]
+    kept = kind.high
+    if kind.reach:
         kept = max(0, grid.edge_least - sub_row_offsets(grid.cell, grid.per_cell)[0])
-    last, rows, most = grid.width - kept - line.reach, grid.rows + 2, kept + grid.between
+    last, rows, most = grid.width - kept - kind.reach, grid.rows + 2, kept + grid.between
     if grid.rows_asked is not None:
         rows = grid.rows
-        most = max(kept, last - (grid.lines[-1].offset - line.offset))
+        most = max(kept, last - (grid.offsets[-1] - grid.offsets[0]))
     steps = steps_of(grid.pattern, rows, grid.between, grid.twin)
     return _Search(bed, grid, start, end, steps, kept, most, last, cuts_of(bed))
 

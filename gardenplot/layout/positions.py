@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from gardenplot.layout.turn import Turn
-from gardenplot.layout.value import Layout, Run
+from gardenplot.layout.value import Layout
 
 Places = NDArray[np.int64]
 
@@ -17,14 +17,12 @@ def positions(layout: Layout) -> Places:
 
     A broadcast band has no places. The array is shared and cannot be written to.
     """
-    runs = [(row.offset, run) for row in layout.rows for run in row.runs if run.count]
-    columns = (1, 0) if layout.grid.runs_across else (0, 1)
-    places = (_by_turns if _take_turns(runs) else _one_by_one)(runs, columns)
+    places = (_by_turns if _is_alike(layout) else _one_by_one)(layout)
     if layout.grid.turn is not None:
         _turn_back(layout.grid.turn, places)
     if layout.rings:
         places = np.array([place for ring in layout.rings for place in ring.places], dtype=np.int64).reshape(-1, 2)
-    places.flags.writeable = False
+    places.setflags(write=False)
     return places
 
 
@@ -35,38 +33,42 @@ def _turn_back(turn: Turn, places: Places) -> None:
     places[:, 1] = np.rint(along * sine + across * cosine)
 
 
-_Runs = list[tuple[int, Run]]
+def _columns(layout: Layout) -> tuple[int, int]:
+    """Which column has what is read along a row, and which has its offset."""
+    return (1, 0) if layout.grid.runs_across else (0, 1)
 
 
-def _take_turns(runs: _Runs) -> bool:
-    """Whether all runs are like the first two by turns, as those of full rows in a plain bed are."""
-    return bool(runs) and all(run == runs[number % 2][1] for number, (_offset, run) in enumerate(runs))
+def _is_alike(layout: Layout) -> bool:
+    """Whether rows have one run each, of one or two kinds by turns, as full rows in a plain bed have."""
+    return 1 <= len(layout.fills) <= 2 and all(len(runs) == 1 for runs in layout.fills)
 
 
-def _by_turns(runs: _Runs, columns: tuple[int, int]) -> Places:
-    """Places of runs that take turns, pair by pair; what an odd last run leaves of its pair is cut off."""
-    pairs, (along, beside) = (len(runs) + 1) // 2, columns
-    one, other = runs[0][1], runs[-1 if len(runs) == 1 else 1][1]
-    places = np.empty((pairs, one.count + other.count, 2), dtype=np.int64)
-    offsets = np.array([offset for offset, _run in runs] + [0] * (len(runs) % 2)).reshape(pairs, 2)
-    for begin, run, number in ((0, one, 0), (one.count, other, 1)):
-        part = places[:, begin : begin + run.count]
-        part[:, :, along] = run.first + run.step * np.arange(run.count)
-        part[:, :, beside] = offsets[:, number : number + 1]
-    return places.reshape(-1, 2)[: sum(run.count for _offset, run in runs)]
+def _by_turns(layout: Layout) -> Places:
+    """Places of rows that have one run each, all rows of a kind at once."""
+    (along, beside), turn = _columns(layout), [run for runs in layout.fills for run in runs]
+    places = np.empty((-(-len(layout.offsets) // len(turn)), sum(run.count for run in turn), 2), dtype=np.int64)
+    begin = held = 0
+    for number, run in enumerate(turn):
+        part, offsets = places[:, begin : begin + run.count], layout.offsets[number :: len(turn)]
+        part[:, :, along] = np.arange(run.first, run.last + 1, run.step)
+        part[: len(offsets), :, beside].T[:] = offsets
+        begin += run.count
+        held += run.count * len(offsets)
+    return places.reshape(-1, 2)[:held]
 
 
-def _one_by_one(runs: _Runs, columns: tuple[int, int]) -> Places:
-    """Places of runs, one run after another."""
+def _one_by_one(layout: Layout) -> Places:
+    """Places of runs, one after another."""
+    runs = [(row.offset, run) for row in layout.rows for run in row.runs if run.count]
     places = np.empty((sum(run.count for _offset, run in runs), 2), dtype=np.int64)
-    readings, offsets = (places[:, column] for column in columns)
+    along, beside = (places[:, column] for column in _columns(layout))
     ladders: dict[int, Places] = {}
     most, at = max((run.count for _offset, run in runs), default=0), 0
     for offset, (first, step, count) in runs:
         ladder = ladders.get(step)
         if ladder is None:
             ladder = ladders[step] = step * np.arange(most)
-        np.add(ladder[:count], first, out=readings[at : at + count])
-        offsets[at : at + count] = offset
+        np.add(ladder[:count], first, out=along[at : at + count])
+        beside[at : at + count] = offset
         at += count
     return places

@@ -85,7 +85,7 @@ def _beside_places(ways: Comparison, now: Candidate, crop: Crop, planting: Plant
         return
     yield from ((Reason.ANSWER, (("reserved", answer),)) for answer in Reserved)
     grid, cut = now.layout.grid, (("reserved", Reserved.CUT_FIRST),)
-    if grid.runs_across or not grid.lines:
+    if not grid.offsets:
         return
     for rows in range(grid.rows - 1, max(0, grid.rows - 1 - _FEWER), -1):
         fewer = (*cut, ("rows", rows))

@@ -45,7 +45,10 @@ def with_answer(layout: Layout, followers: tuple[Follower, ...], answer: Reserve
     rows = tuple(_answered(row, found, answer) for row in layout.rows)
     rings = tuple(_ring_answered(ring, followers, answer) for ring in layout.rings)
     return evolve(
-        layout, rows=rows, rings=rings, plants=sum(row.count for row in rows) + sum(ring.count for ring in rings)
+        layout,
+        fills=tuple(row.runs for row in rows),
+        rings=rings,
+        plants=sum(row.count for row in rows) + sum(ring.count for ring in rings),
     )
 
 

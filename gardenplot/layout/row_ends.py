@@ -74,7 +74,7 @@ def _planted(bed: Bed, layout: Layout, row: int) -> Iterable[Interval]:
 
 def _rows_of_plants(layout: Layout, row: int) -> tuple[Row, ...]:
     """The rows of plants on a row line: one, or as many as a row of cells has."""
-    each = len(layout.rows) // len(layout.grid.lines)
+    each = len(layout.rows) // len(layout.grid.offsets)
     return layout.rows[row * each : (row + 1) * each]
 
 

@@ -8,7 +8,8 @@ from collections.abc import Callable
 
 from attrs import evolve
 
-from gardenplot.layout.along import first_in_row, half_spacing
+from gardenplot.layout.along import half_spacing
+from gardenplot.layout.lines import kinds_of
 from gardenplot.layout.value import Grid
 from gardenplot.plan import Direction, Pattern, Place, Remainder
 from gardenplot.plan.value import Planting
@@ -47,8 +48,5 @@ def spread_over(grid: Grid, wider: tuple[int, ...], holds: Callable[[Grid], bool
 
 def _respaced(grid: Grid, in_row: int) -> Grid:
     ends = half_spacing(in_row) if grid.end_margin is None else grid.ends
-    lines = tuple(
-        line._replace(step=in_row, ends=ends, first=first_in_row(grid.pattern, number, in_row, ends))
-        for number, line in enumerate(grid.lines)
-    )
-    return evolve(grid, in_row=in_row, rank=in_row, ends=ends, lines=lines, in_row_least=grid.in_row)
+    kinds = kinds_of(grid.pattern, grid.kinds[0].high, in_row, ends)
+    return evolve(grid, in_row=in_row, rank=in_row, ends=ends, kinds=kinds, in_row_least=grid.in_row)

@@ -15,7 +15,7 @@ by a right angle; all obstacles are in the way of all rows, since turned rows ha
 
 from collections.abc import Iterable
 from functools import lru_cache
-from itertools import islice, pairwise, product
+from itertools import cycle, islice, pairwise, product
 from math import dist, hypot, isqrt
 
 from attrs import evolve
@@ -116,9 +116,11 @@ def _without_empty(grid: Grid, rows: tuple[Row, ...]) -> Grid:
 
     None of its plants is nearer to the edge than was asked for: lines only hold what is not.
     """
-    each = len(rows) // len(grid.lines)
-    lines = tuple(line for number, line in enumerate(grid.lines) if _count(rows[number * each : (number + 1) * each]))
-    return evolve(grid, lines=lines, rows=len(lines), edge=max(grid.edge, grid.edge_least))
+    each = len(rows) // len(grid.offsets)
+    lines = zip(grid.offsets, cycle(grid.kinds), strict=False)
+    kept = [line for number, line in enumerate(lines) if _count(rows[number * each : (number + 1) * each])]
+    offsets, kinds = zip(*kept, strict=True)
+    return evolve(grid, offsets=offsets, kinds=kinds, rows=len(kept), edge=max(grid.edge, grid.edge_least))
 
 
 @lru_cache(maxsize=256)

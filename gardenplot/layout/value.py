@@ -2,6 +2,8 @@
 
 from collections.abc import Container, Iterable
 from enum import StrEnum
+from functools import cached_property
+from itertools import cycle
 from typing import NamedTuple
 
 from attrs import field, frozen
@@ -41,8 +43,12 @@ class Line(NamedTuple):
     centred: bool = False
     reach: int = 0
 
+    def at(self, offset: int) -> "Line":
+        """The line moved across by `offset`."""
+        return Line(self.offset + offset, self.low + offset, self.high + offset, *self[3:])
 
-@frozen(cache_hash=True)
+
+@frozen(cache_hash=True, slots=False)  # a dictionary of twenty fields is filled in half the time of twenty slots
 class Grid:
     """How plants stand across and along a bed before any block is cut from it.
 
@@ -50,8 +56,9 @@ class Grid:
     None where the width decides. `rank` is the length of bed by which a block grows, `ends` what is kept free before
     its first and behind its last rank, `end_margin` the margin that was asked for (None for half a spacing).
     Of a grid with a `turn`, width, edge and lines are those of the turned frame.
-    `lines` are the row lines of rows along the bed, and one line of each kind of row across it; a broadcast band and
-    rings have none. `twin` is the spacing inside a pair, `cell` the side of a cell with `per_cell` plants in it.
+    `offsets` are those of rows along the bed, `kinds` a line at an offset of 0 for each kind of row, by turns. A
+    broadcast band and rings have neither. `twin` is the spacing inside a pair, `cell` the side of a cell with
+    `per_cell` plants in it.
     """
 
     pattern: Pattern
@@ -67,13 +74,19 @@ class Grid:
     rank: int
     ends: Ends
     end_margin: int | None = None
-    lines: tuple[Line, ...] = field(default=(), hash=False)
+    offsets: tuple[int, ...] = field(default=(), hash=False)
+    kinds: tuple[Line, ...] = field(default=(), hash=False)
     direction: Direction = Direction.ALONG
     twin: int = 0
     cell: int = 0
     per_cell: int = 1
     in_row_least: int | None = None
     turn: Turn | None = None
+
+    @cached_property
+    def lines(self) -> tuple[Line, ...]:
+        """The row lines of rows along the bed."""
+        return tuple(kind.at(offset) for offset, kind in zip(self.offsets, cycle(self.kinds), strict=False))
 
     def begins(self, start: int) -> int:
         """From where, in a block that begins at `start`, places of lines that keep one phase are counted."""
@@ -83,9 +96,9 @@ class Grid:
         """From where to where a row line may run in a block that has all from one offset to another as its ground."""
         if self.turn is None:
             return start, end
-        line = self.lines[0]
-        if not line.reach:
-            start, end = self.turn.inside(start, end, self.ends, line.high - line.offset)
+        kind = self.kinds[0]
+        if not kind.reach:
+            start, end = self.turn.inside(start, end, self.ends, kind.high)
         return self.turn.between(low, high, start, end)
 
     @property
@@ -118,11 +131,14 @@ class Run(NamedTuple):
                 begin = None
 
 
+Runs = tuple[Run, ...]
+
+
 class Row(NamedTuple):
     """A row line at `offset` from the base line with its runs of plants."""
 
     offset: int
-    runs: tuple[Run, ...]
+    runs: Runs
 
     @property
     def count(self) -> int:  # type: ignore[override]  # of plants, as in a run
@@ -143,10 +159,11 @@ class Ring:
         return len(self.places)
 
 
-@frozen(cache_hash=True)
+@frozen(cache_hash=True, slots=False)  # as a grid
 class Layout:
     """Where the plants of one planting stand: its block from `start` to `end` and its rows, or its rings.
 
+    Its rows lie at `offsets` and have `fills` by turns: one for each row, or fewer that come again and again.
     `wanted` is the number of plants that order or plan asks for (None where length rules), `plants` those that
     stand inside the planting zone, `gain` those that the best phase brought. Of rows across the bed, offsets are tape
     readings and runs are counted from the base line; rows of a turned grid lie in its turned frame. A broadcast band
@@ -158,8 +175,9 @@ class Layout:
     crop: str
     start: int
     end: int
-    grid: Grid
-    rows: tuple[Row, ...] = field(hash=False)
+    grid: Grid = field(hash=False)
+    offsets: tuple[int, ...] = field(hash=False)
+    fills: tuple[Runs, ...] = field(hash=False)
     plants: int
     wanted: int | None = None
     rings: tuple[Ring, ...] = ()
@@ -169,6 +187,11 @@ class Layout:
     def length(self) -> int:
         """Length of the block."""
         return self.end - self.start
+
+    @cached_property
+    def rows(self) -> tuple[Row, ...]:
+        """The rows, from the base line on; of rows across, from the head on."""
+        return tuple(map(Row, self.offsets, cycle(self.fills)))
 
     @property
     def runs(self) -> tuple[Run, ...]:

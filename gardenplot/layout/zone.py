@@ -13,7 +13,6 @@ from gardenplot.plan import Bed
 from gardenplot.plan.shapes import is_rectangle, straight_corners
 
 
-@lru_cache(maxsize=1024)
 def is_plain(bed: Bed) -> bool:
     """Whether a bed is a rectangle with nothing in it, which closed formulas count."""
     return is_rectangle(bed) and not bed.obstacles

@@ -17,7 +17,7 @@ _MOST_PLACES = 4
 def cell_parts(bed: Bed, layout: Layout, units: Units) -> list[Section]:
     """The number of cells, the lines between them from the left edge, and the places in a cell."""
     grid = layout.grid
-    lines = [line.low for line in grid.lines] + [grid.lines[-1].high]
+    lines = [*grid.offsets, grid.offsets[-1] + grid.cell]
     size = ngettext(
         "cells of {side}, {count} plant in each", "cells of {side}, {count} plants in each", grid.per_cell
     )

@@ -123,7 +123,7 @@ def _alike(layout: Layout, units: Units) -> list[Section]:
         in_pairs = grid.pattern is Pattern.TWIN
         return [offsets([row.offset for row in layout.rows], grid.width, units, in_pairs=in_pairs)]
     parts: list[Section] = []
-    kinds = [row for row in layout.rows[: len(grid.lines)] if row.count]
+    kinds = [row for row in layout.rows[: len(grid.kinds)] if row.count]
     for row, which in zip(kinds, (_("rows 1, 3 …"), _("rows 2, 4 …")), strict=False):
         places = [run.first + number * run.step for run in row.runs for number in range(run.count)]
         parts += [sentence(which, 9)] if len(kinds) > 1 else []
@@ -155,7 +155,7 @@ def _along_lines(layout: Layout, units: Units) -> list[tuple[str, ...]]:
 
 def _across_lines(layout: Layout, units: Units) -> list[tuple[str, ...]]:
     """Rows across: those that follow each other and are alike on one line, with the reading of the first."""
-    kinds, rows = len(layout.grid.lines), layout.rows
+    kinds, rows = len(layout.grid.kinds), layout.rows
     empty = next((number for number, row in enumerate(rows) if row.count), 0)
     found: list[tuple[list[int], tuple[tuple[int, int, int], ...]]] = []
     for kind in range(kinds):

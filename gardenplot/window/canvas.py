@@ -24,7 +24,9 @@ from gardenplot.window.canvas_hand import Hand
 from gardenplot.window.canvas_keys import press_key
 from gardenplot.window.canvas_paint import Scene, paint_scene
 from gardenplot.window.canvas_places import CanvasPlaces
+from gardenplot.window.canvas_spoken import CanvasSpoken
 from gardenplot.window.canvas_stage import CanvasStage
+from gardenplot.window.canvas_tips import CanvasTips
 from gardenplot.window.canvas_view import CanvasView
 from gardenplot.window.document import Document
 from gardenplot.window.layers import Layers
@@ -57,7 +59,12 @@ class Canvas(QAbstractScrollArea):
         self.viewport().setAcceptDrops(True)
         self.viewport().setMouseTracking(True)
         self.viewport().setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        # The head is at the left and readings are read from left to right, in whichever way words run elsewhere.
+        self.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
+        self.tips = CanvasTips(self, self.view)
         self.setAccessibleName(_("Drawing of the beds"))
+        self.spoken = CanvasSpoken(self, self.places, document, sight)
+        self.stage.refused.connect(self.spoken.refuse)
         document.changed.connect(self.view.settle)
         document.changed.connect(self._describe)
         document.opened.connect(self.view.fit)
@@ -94,6 +101,7 @@ class Canvas(QAbstractScrollArea):
     def paintEvent(self, event: QPaintEvent) -> None:
         self._shown = self._scene()
         painter = QPainter(self.viewport())
+        painter.setLayoutDirection(self.layoutDirection())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.scale(magnified(), magnified())
         exposed = painter.worldTransform().inverted()[0].mapRect(QRectF(event.rect()))

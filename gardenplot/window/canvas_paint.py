@@ -12,7 +12,7 @@ from gardenplot.drawing.covers import EVERY_LAYER, Layer, over_bed
 from gardenplot.drawing.detail import detail_at
 from gardenplot.drawing.handles import Handle
 from gardenplot.drawing.letters import Look, looks
-from gardenplot.drawing.strips import GUTTER, Strip, Strips
+from gardenplot.drawing.strips import Strip, Strips
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.gestures.stage import Trial
 from gardenplot.plan import Plan
@@ -95,9 +95,11 @@ def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: E
     strips, inks = scene.strips, easel.inks
     sharp = painter.deviceTransform().m11()
     top = round((strip.top + scene.top) * sharp) / sharp
-    first, last = (GUTTER - 10.0 - scene.left), float(frame.width() - scene.left)
+    first, last = (strips.gutter - 10.0 - scene.left), float(frame.width() - scene.left)
     painter.save()
-    painter.setClipRect(QRectF(GUTTER - 10, TAPE, frame.width(), frame.height()), Qt.ClipOperation.IntersectClip)
+    painter.setClipRect(
+        QRectF(strips.gutter - 10, TAPE, frame.width(), frame.height()), Qt.ClipOperation.IntersectClip
+    )
     painter.translate(scene.left, top)
     scale = Scale(strips.along, strips.across, max(0.0, first / strips.along), last / strips.along)
     easel.pictures.paint(painter, _figure(scene, strip, easel.look), scale, strips.headroom, inks)
@@ -107,7 +109,7 @@ def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: E
         dragged = scene.trial.planting if scene.trial else None
         shown = tuple(one for one in _captions(scene, strip, easel.look) if one.planting != dragged)
         paint_captions(painter, shown, strips.along, strip.height + 9, (max(0.0, first + 10), last), inks)
-        if scene.left > GUTTER - 10:
+        if scene.left > strips.gutter - 10:
             paint_flag(painter, inks)
     if scene.bed == strip.bed and scene.planting is None:
         paint_handles(painter, strip.laid.bed, _held(scene), inks)

@@ -1,8 +1,8 @@
 """The one window: shelf, drawing, what is selected, ledger, and the lines above and below."""
 
-from PySide6.QtCore import QByteArray, QSettings, Qt
+from PySide6.QtCore import QByteArray, QSettings, QSize, Qt
 from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QDockWidget, QLabel, QMainWindow, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QDockWidget, QMainWindow, QMenu, QVBoxLayout, QWidget
 
 from gardenplot.drawing.ground_under import OnGround
 from gardenplot.drawing.strips import Under
@@ -11,7 +11,9 @@ from gardenplot.drawing.tape_words import under_words
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.deeds import BedDeeds, PlantingDeeds, SheetDeeds
 from gardenplot.window.document import Document
+from gardenplot.window.elided import Elided
 from gardenplot.window.filing import Filing
+from gardenplot.window.focus_in_sight import keep_focus_in_sight
 from gardenplot.window.ground_deeds import GroundDeeds
 from gardenplot.window.header import Header
 from gardenplot.window.inspector import Inspector
@@ -27,6 +29,8 @@ from gardenplot.window.views import Views
 from gardenplot.words import _
 
 _TELL_FOR = 8000
+_USUAL_SIZE, _LEAST_SIZE = QSize(1440, 900), QSize(1024, 700)
+"""How large the window opens on a screen that has room for it, and on any."""
 
 
 class MainWindow(QMainWindow):
@@ -57,11 +61,15 @@ class MainWindow(QMainWindow):
         self._lay_out()
         self._join()
         fill_menus(self)
-        self.resize(1440, 900)
-        widths = [round(width * magnified()) for width in (244, 312)]
+        screen = self.screen().availableSize()
+        self.resize(_USUAL_SIZE.boundedTo(screen.expandedTo(_LEAST_SIZE)))
+        widths = [round(width * magnified() * min(1, self.width() / 1366)) for width in (244, 312)]
         self.resizeDocks(self.docks[:2], widths, Qt.Orientation.Horizontal)
         self.resizeDocks(self.docks[2:3], [200], Qt.Orientation.Vertical)
         self._restore()
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            keep_focus_in_sight(app)
         self.canvas.setFocus()
 
     def _lay_out(self) -> None:
@@ -74,7 +82,7 @@ class MainWindow(QMainWindow):
         self.setCentralWidget(centre)
         self.setCorner(Qt.Corner.BottomLeftCorner, Qt.DockWidgetArea.LeftDockWidgetArea)
         self.setCorner(Qt.Corner.BottomRightCorner, Qt.DockWidgetArea.RightDockWidgetArea)
-        self.pointed, self.total, self.scale = QLabel(), QLabel(), QLabel()
+        self.pointed, self.total, self.scale = Elided(), Elided(), Elided()
         for label in (self.pointed, self.total, self.scale):
             label.setContentsMargins(8, 0, 8, 0)
         self.statusBar().addWidget(self.pointed, 1)

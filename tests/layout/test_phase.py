@@ -8,7 +8,6 @@ from hypothesis import strategies as st
 
 from gardenplot.layout import Layout
 from gardenplot.layout.filled import zone_rows
-from gardenplot.layout.lines import cell_lines, row_lines
 from gardenplot.layout.phase import best_phase
 from gardenplot.layout.value import Grid
 from gardenplot.plan import Bed, Pattern
@@ -66,7 +65,7 @@ def test_the_best_phase_is_never_worse_and_no_sample_beats_it(
     best = best_phase(ground, grid, 0, end)
     held = _held(ground, best, end)
     assert held >= _held(ground, grid, end)
-    if grid.lines and not rows and best.edge_least <= best.edge:
+    if grid.offsets and not rows and best.edge_least <= best.edge:
         sampled = max(_held(ground, one, end) for one in _samples(grid))
         assert held >= sampled
 
@@ -77,8 +76,8 @@ def _held(bed: Bed, grid: Grid, end: int) -> int:
 
 def _samples(grid: Grid) -> list[Grid]:
     """The grid shifted by eighths of its spacing both ways, as somebody would try it who knows no better."""
-    reach = grid.lines[0].reach
-    strip = grid.lines[0].high - grid.lines[0].offset if not reach else 0
+    reach = grid.kinds[0].reach
+    strip = grid.kinds[0].high if not reach else 0
     found = []
     for part in range(8):
         first = strip + grid.between * part // 8
@@ -87,11 +86,7 @@ def _samples(grid: Grid) -> list[Grid]:
         if grid.pattern is Pattern.TWIN or not offsets or (reach and grid.edge_least):
             continue
         for along in range(8):
-            lines = (
-                cell_lines(tuple(offsets), grid.cell)
-                if reach
-                else row_lines(grid.pattern, tuple(offsets), strip, grid.in_row, grid.ends)
-            )
-            by = lines[0].step * along // 8
-            found.append(evolve(grid, lines=tuple(line._replace(first=line.first + by) for line in lines)))
+            by = grid.kinds[0].step * along // 8
+            kinds = tuple(kind._replace(first=kind.first + by) for kind in grid.kinds)
+            found.append(evolve(grid, offsets=tuple(offsets), kinds=kinds))
     return found or [grid]

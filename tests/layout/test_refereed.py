@@ -76,13 +76,13 @@ def test_a_band_without_an_edge_covers_the_area_that_shapely_measures(
 def lines_of(layout: Layout, start: int, end: int) -> list[Line]:
     """The row lines of a block; of rows across, one for each rank that fits, kinds by turns."""
     grid = layout.grid
-    if not grid.runs_across or not grid.lines:
+    if not grid.runs_across or not grid.kinds:
         return list(grid.lines)
     head, foot = grid.ends
     found: list[Line] = []
     offset = start + head
     while offset + foot <= end:
-        line = grid.lines[len(found) % len(grid.lines)]
+        line = grid.kinds[len(found) % len(grid.kinds)]
         found.append(line._replace(offset=offset, low=offset + line.low, high=offset + line.high))
         offset += grid.rank
     return found

@@ -116,7 +116,7 @@ def test_every_plant_is_inside_with_its_edge_distance(plan: Plan) -> None:
     if turn is None or layout.grid.cell:
         return
     cosine, sine = turn.cosine_and_sine
-    beside = layout.grid.lines[0].high - layout.grid.lines[0].offset
+    beside = layout.grid.kinds[0].high
     for x, y in places:
         across = [(x - side * sine, y + side * cosine) for side in (-beside, beside)]
         along = [(x + end * cosine, y + end * sine) for end in (-layout.grid.ends[0], layout.grid.ends[1])]
@@ -179,7 +179,8 @@ def test_plants_that_are_wanted_stand_nearest_to_the_head(
     plan = plan_of(bed, pattern | TURNED | {"plants": wanted}, crop)
     some = only(plan)
     ground = bed_for(plan.beds[0], some.grid.turn)
-    whole = evolve(some, rows=zone_rows(ground, some.grid, some.start, min(some.end, plan.beds[0].length.nm)))
+    rows = zone_rows(ground, some.grid, some.start, min(some.end, plan.beds[0].length.nm))
+    whole = evolve(some, offsets=tuple(row.offset for row in rows), fills=tuple(row.runs for row in rows))
     places = sorted(map(tuple, positions(whole).tolist()))
     assert some.plants == min(wanted, len(places))
     assert sorted(map(tuple, positions(some).tolist())) == places[: some.plants]

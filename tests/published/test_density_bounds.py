@@ -40,7 +40,7 @@ def promised(layout: Layout) -> float:
         case Pattern.TWIN:
             return min(grid.in_row, grid.twin, grid.between - grid.twin)
         case Pattern.OFFSETS:
-            steps = [after.offset - one.offset for one, after in pairwise(grid.lines)]
+            steps = [after - one for one, after in pairwise(grid.offsets)]
             return min(grid.in_row, min(steps, default=grid.in_row))
         case Pattern.CELLS:
             way = sub_rows(grid.per_cell)

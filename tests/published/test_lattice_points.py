@@ -63,7 +63,9 @@ def packet(in_row: int, between: int) -> Fields:
 
 def on_lines(laid: LaidOut, lines: Iterable[Line]) -> int:
     """Places of a bed on some lines, from one end of it to the other."""
-    grid = evolve(laid.layouts[0].grid, lines=tuple(lines))
+    taken = tuple(lines)
+    kinds = tuple(line.at(-line.offset) for line in taken)
+    grid = evolve(laid.layouts[0].grid, offsets=tuple(line.offset for line in taken), kinds=kinds)
     return sum(row.count for row in zone_rows(laid.bed, grid, 0, laid.bed.length.nm))
 
 

@@ -268,10 +268,10 @@ def test_rows_are_turned_across_by_keys_and_back_by_a_pattern_that_cannot(
 
 def test_own_offsets_begin_where_the_rows_lie_and_are_typed(window: MainWindow, document: Document) -> None:
     window.sight.select("b1", "p1")
-    lines = [line.offset for line in layout_in(document.plan, "p1").grid.lines]
+    offsets = layout_in(document.plan, "p1").grid.offsets
     choose(window, "pattern", "own offsets")
-    assert [line.offset for line in layout_in(document.plan, "p1").grid.lines] == lines
+    assert layout_in(document.plan, "p1").grid.offsets == offsets
     finish(window.inspector.planting.form.fields["offsets"], "10 cm; 65 cm")
-    assert [line.offset // CM for line in layout_in(document.plan, "p1").grid.lines] == [10, 65]
+    assert [offset // CM for offset in layout_in(document.plan, "p1").grid.offsets] == [10, 65]
     finish(window.inspector.planting.form.fields["offsets"], "10 cm; 5 cm")
     assert "5 cm is not beyond 10 cm" in window.inspector.planting.form.fields["offsets"].complaint.text()
