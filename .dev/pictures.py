@@ -1,4 +1,4 @@
-"""Make the pictures of the README: the window with a sample, layouts compared, and bed sheets."""
+"""Make the pictures of the README: the window with a sample, its beds on the ground, layouts compared, and bed sheets."""
 
 import os
 import sys
@@ -26,7 +26,7 @@ SHAPES = setup.TOP / "samples" / "otter-steep.gardenplot"
 
 
 def main() -> int:
-    """Write window.png, compare.png, sheet.png and shapes.png."""
+    """Write window.png, ground.png, compare.png, sheet.png and shapes.png."""
     app = made_app()
     QSettings.setPath(QSettings.Format.NativeFormat, QSettings.Scope.UserScope, os.devnull)
     window = MainWindow()
@@ -37,6 +37,11 @@ def main() -> int:
     for _turn in range(5):
         app.processEvents()
     window.grab().save(str(OUT / "window.png"))
+    window.views.show_ground(True)
+    window.sight.select("field-1")
+    for _turn in range(5):
+        app.processEvents()
+    window.grab().save(str(OUT / "ground.png"))
     window.document.open(SHAPES)
     compared = CompareDialog(window.document.plan, "leek", window)
     compared.resize(1300, 700)

@@ -24,3 +24,8 @@ def own_settings(tmp_path: Path) -> Iterator[None]:
     QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
     yield
     QSettings().clear()
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """The flag that approves how the window looks now (tests/looks)."""
+    parser.addoption("--rewrite-looks", action="store_true", help="approve how the window looks now")

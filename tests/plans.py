@@ -25,6 +25,9 @@ from gardenplot.plan import (
     Plan,
     Planting,
     Remainder,
+    Standing,
+    Tunnel,
+    Walk,
     Wish,
 )
 from gardenplot.plan.shapes import reach_of
@@ -34,11 +37,13 @@ from gardenplot.units import (
     FOOT,
     INCH,
     MM,
+    Degrees,
     Length,
     M,
     Share,
     Units,
     parse_area_rate,
+    parse_degrees,
     parse_length,
     parse_rate,
     parse_share,
@@ -169,6 +174,7 @@ def places() -> st.SearchStrategy[Place]:
         units=st.sampled_from(Units),
         last_freeze=odds.map(_last_freeze),
         unknown=unknowns(),
+        north=st.none() | turns(),
     )
 
 
@@ -226,6 +232,7 @@ def beds(draw: st.DrawFn) -> Bed:
         gap=draw(st.none() | lengths(0, M)),
         note=draw(notes()),
         unknown=draw(unknowns()),
+        drip_lines=tuple(draw(st.lists(lengths(0, width.nm), max_size=3))),
     )
 
 
@@ -382,6 +389,44 @@ def covers(draw: st.DrawFn, bed_ids: Sequence[str]) -> Cover:
     )
 
 
+def turns() -> st.SearchStrategy[Degrees]:
+    """Directions on the ground, right angles often, in several spellings."""
+    tenths = st.integers(0, 3600) | st.sampled_from([0, 900, 1800, 2700])
+    spellings = st.sampled_from(["{}°", "{}", "-{} deg"])
+    return st.builds(lambda n, spelling: parse_degrees(spelling.format(_plain_decimal(n, 1))), tenths, spellings)
+
+
+@st.composite
+def standings(draw: st.DrawFn, bed_ids: Sequence[str]) -> tuple[Standing, ...]:
+    """Places on the ground for some of the beds; they may lie on one another."""
+    some = draw(st.lists(st.sampled_from(bed_ids), unique=True))
+    return tuple(
+        Standing(bed, draw(lengths(0, 60 * M)), draw(lengths(0, 60 * M)), draw(st.none() | turns()), draw(unknowns()))
+        for bed in some
+    )
+
+
+@st.composite
+def tunnels(draw: st.DrawFn) -> Tunnel:
+    """Tunnels anywhere on the ground, with a cold edge or without."""
+    edge = st.none() | lengths(CM, 90 * CM)
+    size = draw(lengths(5 * M, 50 * M)), draw(lengths(2 * M, 9 * M))
+    return Tunnel(draw(ids()), draw(names()), **draw(_lying()), length=size[0], width=size[1], cold_edge=draw(edge))
+
+
+@st.composite
+def walks(draw: st.DrawFn) -> Walk:
+    """Paths anywhere on the ground."""
+    size = draw(lengths(M, 50 * M)), draw(lengths(20 * CM, 2 * M))
+    return Walk(draw(ids()), draw(names()), **draw(_lying()), length=size[0], width=size[1])
+
+
+def _lying() -> st.SearchStrategy[dict[str, Any]]:
+    return st.fixed_dictionaries(
+        {"x": lengths(0, 60 * M), "y": lengths(0, 60 * M), "turn": st.none() | turns(), "unknown": unknowns()}
+    )
+
+
 @st.composite
 def plans(draw: st.DrawFn) -> Plan:
     """Any valid plan: beds and crops from none to three, and what can be made of them."""
@@ -398,6 +443,9 @@ def plans(draw: st.DrawFn) -> Plan:
         wishes=draw(_some(wishes(bed_ids, crop_ids), most=2)) if crop_ids else (),
         covers=draw(_some(covers(bed_ids), most=2)) if bed_ids else (),
         unknown=draw(unknowns()),
+        ground=draw(standings(bed_ids)) if bed_ids else (),
+        tunnels=draw(_some(tunnels(), most=2)),
+        paths=draw(_some(walks(), most=2)),
     )
 
 

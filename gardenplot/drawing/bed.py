@@ -6,6 +6,7 @@ from math import cos, sin, tau
 
 from attrs import frozen
 
+from gardenplot.drawing.covers import PLAIN, Layer, Over, layer_marks
 from gardenplot.drawing.detail import Detail
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Point, Shape, Weight, box
@@ -39,10 +40,15 @@ class BedFigure:
 
 
 def draw_bed(
-    laid: LaidOut, day: date | None, look: dict[str, Look], units: Units, detail: Detail = Detail.PLANTS
+    laid: LaidOut,
+    day: date | None,
+    look: dict[str, Look],
+    units: Units,
+    detail: Detail = Detail.PLANTS,
+    over: Over = PLAIN,
 ) -> BedFigure:
     """Draw a bed as it stands on a day, or with all its plantings; the same values give the very same figure."""
-    return draw_turn(laid, standing(laid, day), look, units, detail)
+    return draw_turn(laid, standing(laid, day), look, units, detail, over)
 
 
 def draw_turn(
@@ -51,26 +57,28 @@ def draw_turn(
     look: dict[str, Look],
     units: Units,
     detail: Detail = Detail.PLANTS,
+    over: Over = PLAIN,
 ) -> BedFigure:
-    """Draw a bed with some of its plantings."""
-    return _figure(laid, layouts, tuple(look[layout.planting] for layout in layouts), units, detail)
+    """Draw a bed with some of its plantings, and with the layers that are wanted over them."""
+    return _figure(laid, layouts, tuple(look[layout.planting] for layout in layouts), units, detail, over)
 
 
 @lru_cache(maxsize=1024)
 def _figure(
-    laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], units: Units, detail: Detail
+    laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], units: Units, detail: Detail, over: Over
 ) -> BedFigure:
     bed = laid.bed
     length, width = bed.length.nm / MM, bed.width.nm / MM
     marks: list[Mark] = [Outline(_part(bed, 0, bed.length.nm), fill=Ink.SOIL, pen=Pen(Ink.EDGE))]
     marks += _boards(bed, length, width)
     marks += _margins(laid, length, width)
-    for stretch in free_between(bed, layouts).leftover:
+    for stretch in free_between(bed, layouts).leftover if Layer.LEFTOVER in over.layers else ():
         marks += _leftover(bed, stretch, width, units)
     if detail is Detail.PLANTS:
-        marks += _planted(laid, layouts, look, width)
+        marks += _planted(laid, layouts, look, over.layers)
     else:
         marks += (mark for layout, one in zip(layouts, look, strict=True) for mark in _from_afar(bed, layout, one))
+    marks += layer_marks(bed, over, detail)
     ids = {layout.planting for layout in layouts}
     for finding in find_in_bed(laid):
         if finding.planting in ids and finding.other in {None, *ids}:
@@ -78,18 +86,21 @@ def _figure(
     return BedFigure(bed.id, length, width, tuple(marks), bed.box.board.nm / MM if bed.box else 0.0)
 
 
-def _planted(laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], width: float) -> list[Mark]:
+def _planted(
+    laid: LaidOut, layouts: tuple[Layout, ...], look: tuple[Look, ...], layers: frozenset[Layer]
+) -> list[Mark]:
     """Blocks with their rows and plants, what stands in their way, and their stakes."""
-    bed, marks = laid.bed, list[Mark]()
+    bed, marks, width = laid.bed, list[Mark](), laid.bed.width.nm / MM
     grown = {one.planting.id: one.crop.spread for one in laid.grown}
     for layout, one in zip(layouts, look, strict=True):
         marks += _block(bed, layout, one, width, grown[layout.planting])
-    marks += (_solid(box(*(at / MM for at in (*least, *most)))) for least, most in posts_of(bed))
-    marks += (mark for obstacle in bed.obstacles for mark in _obstacle(obstacle))
+    if Layer.OBSTACLES in layers:
+        marks += (_solid(box(*(at / MM for at in (*least, *most)))) for least, most in posts_of(bed))
+        marks += (mark for obstacle in bed.obstacles for mark in _obstacle(obstacle))
     for layout in layouts:
         marks += _row_ends(bed, layout)
         marks += _stakes(bed, layout, width)
-    return [*marks, *_reserved(laid, layouts)]
+    return [*marks, *(_reserved(laid, layouts) if Layer.RESERVED in layers else ())]
 
 
 def _from_afar(bed: Bed, layout: Layout, look: Look) -> list[Mark]:

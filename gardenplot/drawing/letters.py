@@ -42,12 +42,12 @@ def looks(plan: Plan) -> dict[str, Look]:
     rank = {planting.id: number for number, planting in enumerate(plan.plantings)}
     found: dict[str, Look] = {}
     for laid in lay_out_plan(plan):
-        before: Shape | None = None
+        shape: Shape | None = None
+        ink: int | None = None
         for layout in walked(laid):
             number = rank[layout.planting]
-            before = _shape(number, before)
-            ink = PLANTINGS[number % len(PLANTINGS)]
-            found[layout.planting] = Look(layout.planting, letter(len(found)), ink, before)
+            shape, ink = _shape(number, shape), _ink(number, ink)
+            found[layout.planting] = Look(layout.planting, letter(len(found)), PLANTINGS[ink], shape)
     return found
 
 
@@ -56,6 +56,17 @@ def _shape(number: int, neighbour: Shape | None) -> Shape:
     shapes = tuple(Shape)
     shape = shapes[number % len(shapes)]
     return shape if shape is not neighbour else shapes[(number + 1) % len(shapes)]
+
+
+def _ink(number: int, neighbour: int | None) -> int:
+    """The number of a planting's colour by its rank in the plan, or the next one where its neighbour's is too near.
+
+    Only the colours beside one in their order and those three away are far from it to every eye.
+    """
+    colours = len(PLANTINGS)
+    ink = number % colours
+    near = neighbour is not None and (ink - neighbour) % colours in (0, 2, colours - 2)
+    return (number + 1) % colours if near else ink
 
 
 def letter(number: int) -> str:

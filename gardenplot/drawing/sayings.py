@@ -5,7 +5,7 @@ from collections import Counter
 from gardenplot.drawing.letters import Look
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout
-from gardenplot.plan import Pattern, Plan, Reserved, bed_of, crop_of, order_of, planting_of
+from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, order_of, planting_of
 from gardenplot.units import Units
 from gardenplot.units.figures import MINUS, offset, span, tape
 from gardenplot.words import _, ngettext
@@ -34,6 +34,10 @@ _NO_ROOM = {
     Kind.NO_ROW: _("no row fits: both edge distances take {taken} of {width}"),
     Kind.NO_CELL: _("no cell fits: one takes {taken} of {width}"),
     Kind.NO_PLANT: _("no plant fits: one takes {taken} of {width}, and nothing may stand in its way"),
+}
+_CLOSER = {
+    Kind.CLOSER_IN_ROW: _("{is_} in the row, the packet says {packet}: smaller heads, less air"),
+    Kind.CLOSER_ROWS: _("rows {is_} apart, the packet says {packet}: smaller heads, less air"),
 }
 
 
@@ -93,6 +97,8 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     units = plan.place.units
     amount, limit = offset(finding.amount, units), offset(finding.limit, units)
     match finding.kind:
+        case Kind.ON_ANOTHER_BED | Kind.THROUGH_A_WALL:
+            return _place_says(plan, finding)
         case Kind.OVERLAP | Kind.OUTSIDE | Kind.LEFTOVER | Kind.IN_THE_WAY:
             return _ground_says(plan, finding, look)
         case Kind.NOT_MARKABLE_IN_ROW | Kind.NOT_MARKABLE_ROWS:
@@ -107,14 +113,8 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
             ).format(asked=finding.amount, count=finding.limit)
         case Kind.EDGE:
             return _("outer row {is_} from the edge, {least} is the least").format(is_=amount, least=limit)
-        case Kind.CLOSER_IN_ROW:
-            return _("{is_} in the row, the packet says {packet}: smaller heads, less air").format(
-                is_=amount, packet=limit
-            )
-        case Kind.CLOSER_ROWS:
-            return _("rows {is_} apart, the packet says {packet}: smaller heads, less air").format(
-                is_=amount, packet=limit
-            )
+        case Kind.CLOSER_IN_ROW | Kind.CLOSER_ROWS:
+            return _CLOSER[finding.kind].format(is_=amount, packet=limit)
         case Kind.ORDER_SHORT | Kind.ORDER_UNPLANTED:
             return _order_says(plan, finding)
 
@@ -140,6 +140,14 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     if finding.start < finding.limit:
         return _("begins {length} before the head margin").format(length=length)
     return _("runs {length} past the foot margin").format(length=length)
+
+
+def _place_says(plan: Plan, finding: Finding) -> str:
+    length, other = span(finding.amount, plan.place.units), finding.lies_on or ""
+    if finding.kind is Kind.ON_ANOTHER_BED:
+        return _("lies {length} into {bed} on the ground").format(length=length, bed=bed_of(plan, other).name)
+    tunnel = by_id(plan.tunnels, other).name
+    return _("sticks {length} out of {tunnel} through its wall").format(length=length, tunnel=tunnel)
 
 
 def _tools_say(finding: Finding, units: Units) -> str:

@@ -12,7 +12,7 @@ from gardenplot.layout import LaidOut, Layout, standing
 from gardenplot.units import MM
 
 GUTTER = 132
-"""Pixels left of tape zero, for the beds' names."""
+"""Pixels left of tape zero for the beds' names, where these are no longer than most."""
 HEADROOM = 34.0
 """Pixels above a strip, for the head flag."""
 CAPTIONS = 52.0
@@ -54,7 +54,7 @@ class Ground:
 class Strips:
     """All beds at one scale: pixels per mm along, the enlargement across, and the whole height in pixels.
 
-    `headroom` and `captions` are the pixels above and below each strip.
+    `headroom` and `captions` are the pixels above and below each strip, `gutter` those left of tape zero.
     """
 
     strips: tuple[Strip, ...]
@@ -64,6 +64,7 @@ class Strips:
     ground: Ground | None = None
     headroom: float = HEADROOM
     captions: float = CAPTIONS
+    gutter: int = GUTTER
 
     @property
     def across(self) -> float:

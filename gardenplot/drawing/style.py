@@ -12,6 +12,7 @@ class Ink(StrEnum):
     RULE = "rule"
     INK = "ink"
     SECOND = "second ink"
+    FIELD = "field"
     SOIL = "soil"
     EDGE = "bed edge"
     ACCENT = "accent"
@@ -26,6 +27,10 @@ class Ink(StrEnum):
 
 
 PLANTINGS = tuple(ink for ink in Ink if ink.startswith("planting"))
+"""The colours of plantings, so ordered that each is told from the next one and from the third after it.
+
+Their lightness falls by seven even steps along every second of them, so that this holds in grey too.
+"""
 
 Palette = Mapping[Ink, str]
 
@@ -35,17 +40,18 @@ LIGHT: Palette = {
     Ink.RULE: "#D9D6CC",
     Ink.INK: "#23261F",
     Ink.SECOND: "#5F635A",
+    Ink.FIELD: "#858277",
     Ink.SOIL: "#EBE3D6",
-    Ink.EDGE: "#A79B87",
+    Ink.EDGE: "#857962",
     Ink.ACCENT: "#B3401F",
     Ink.GOOD: "#2F6B4F",
-    Ink.PLANTING_1: "#2F6B4F",
-    Ink.PLANTING_2: "#8A4B7D",
-    Ink.PLANTING_3: "#8F5E07",
-    Ink.PLANTING_4: "#2C5F8A",
-    Ink.PLANTING_5: "#5B5A1C",
-    Ink.PLANTING_6: "#7A4633",
-    Ink.PLANTING_7: "#4A4F8C",
+    Ink.PLANTING_1: "#1A7F63",
+    Ink.PLANTING_2: "#752462",
+    Ink.PLANTING_3: "#82652F",
+    Ink.PLANTING_4: "#113B4C",
+    Ink.PLANTING_5: "#4A6424",
+    Ink.PLANTING_6: "#4A2219",
+    Ink.PLANTING_7: "#534987",
 }
 DARK: Palette = {
     Ink.PAPER: "#1D1F1B",
@@ -53,17 +59,18 @@ DARK: Palette = {
     Ink.RULE: "#43463D",
     Ink.INK: "#ECEAE2",
     Ink.SECOND: "#A9AC9F",
+    Ink.FIELD: "#85887C",
     Ink.SOIL: "#35312A",
-    Ink.EDGE: "#80765F",
+    Ink.EDGE: "#8B8169",
     Ink.ACCENT: "#F08A62",
     Ink.GOOD: "#86C9A4",
-    Ink.PLANTING_1: "#86C9A4",
-    Ink.PLANTING_2: "#D6A0CB",
-    Ink.PLANTING_3: "#E3B55A",
-    Ink.PLANTING_4: "#8FBCE6",
-    Ink.PLANTING_5: "#C5C377",
-    Ink.PLANTING_6: "#DBA38C",
-    Ink.PLANTING_7: "#B0B4EC",
+    Ink.PLANTING_1: "#52A592",
+    Ink.PLANTING_2: "#FEB8DF",
+    Ink.PLANTING_3: "#CB9F56",
+    Ink.PLANTING_4: "#BDE8FE",
+    Ink.PLANTING_5: "#B3B381",
+    Ink.PLANTING_6: "#FFE3D6",
+    Ink.PLANTING_7: "#B3B8FF",
 }
 
 

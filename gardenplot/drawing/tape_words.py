@@ -1,5 +1,6 @@
 """What the foot of the window says about the place under the pointer and about the scale."""
 
+from gardenplot.drawing.ground_under import OnGround
 from gardenplot.drawing.strips import Strips, Under
 from gardenplot.plan import Plan, bed_of
 from gardenplot.units import Units
@@ -13,7 +14,7 @@ _NAMES = {
 }
 
 
-def under_words(plan: Plan, found: Under) -> str:
+def under_words(plan: Plan, found: Under | OnGround) -> str:
     """The place under the pointer: "Tunnel, east · tape 4.20 m · 31 cm from the base line"."""
     bed, units = bed_of(plan, found.bed), plan.place.units
     if not 0 <= found.x <= bed.length.nm:

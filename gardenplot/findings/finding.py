@@ -15,6 +15,8 @@ class Kind(StrEnum):
     NO_PLANT = "no plant fits"
     ROWS = "too many rows"
     DATES = "dates the wrong way round"
+    ON_ANOTHER_BED = "on another bed"
+    THROUGH_A_WALL = "through a tunnel's wall"
     IN_THE_WAY = "in the way of what follows"
     ORDER_SHORT = "order short"
     ORDER_UNPLANTED = "order not planted"
@@ -26,8 +28,10 @@ class Kind(StrEnum):
     LEFTOVER = "left over"
 
 
+ON_THE_GROUND = frozenset({Kind.ON_ANOTHER_BED, Kind.THROUGH_A_WALL})
+"""Findings about the place of a bed, whatever grows in it."""
 CANNOT_BE_DONE = frozenset(
-    {Kind.OVERLAP, Kind.OUTSIDE, Kind.NO_ROW, Kind.NO_CELL, Kind.NO_PLANT, Kind.ROWS, Kind.DATES}
+    {Kind.OVERLAP, Kind.OUTSIDE, Kind.NO_ROW, Kind.NO_CELL, Kind.NO_PLANT, Kind.ROWS, Kind.DATES, *ON_THE_GROUND}
 )
 """Findings that no amount of goodwill at the bed can put right."""
 
@@ -37,7 +41,8 @@ class Finding:
     """A finding of one kind at one place.
 
     `start` and `end` are tape readings in nm, `amount` and `limit` what is and what should be, in nm or in things;
-    `pieces` counts leftover stretches; `other` is the second planting of an overlap; `plants` is what the nearest
+    `pieces` counts leftover stretches; `other` is the second planting of an overlap,
+    `lies_on` the bed or the tunnel that a bed lies on; `plants` is what the nearest
     markable spacing, which is then the limit, gives more or fewer.
     """
 
@@ -52,6 +57,7 @@ class Finding:
     limit: int = 0
     pieces: int = 0
     plants: int = 0
+    lies_on: str | None = None
 
     @property
     def cannot_be_done(self) -> bool:

@@ -5,6 +5,7 @@ from functools import lru_cache
 from itertools import combinations
 
 from gardenplot.findings.finding import Finding, Kind
+from gardenplot.findings.ground import find_on_ground
 from gardenplot.findings.tools import find_unmarkable
 from gardenplot.layout import (
     Grown,
@@ -28,9 +29,9 @@ from gardenplot.season import stand_for
 
 @lru_cache(maxsize=16)
 def find_all(plan: Plan) -> tuple[Finding, ...]:
-    """All findings: bed by bed in the plan's order, then what no tool marks, then the orders."""
+    """All findings: bed by bed in the plan's order, then their places, what no tool marks, and the orders."""
     beds = (finding for bed in plan.beds for finding in find_in_bed(lay_out_bed(plan, bed)))
-    return (*beds, *find_unmarkable(plan), *find_in_orders(plan))
+    return (*beds, *find_on_ground(plan), *find_unmarkable(plan), *find_in_orders(plan))
 
 
 @lru_cache(maxsize=2048)

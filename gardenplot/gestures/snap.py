@@ -17,6 +17,11 @@ class Pull(StrEnum):
     NEIGHBOUR = "neighbour"
     CORNER = "neighbouring corner"
     KEPT = "where it was"
+    ALIGNED = "in line with a neighbour"
+    PATH = "a path from a neighbour"
+    TUNNEL = "a tunnel's line"
+    SQUARE = "a round direction"
+    PARALLEL = "a neighbour's direction"
     READING = "round reading"
 
 

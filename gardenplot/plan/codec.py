@@ -14,13 +14,30 @@ import attrs
 
 from gardenplot.errors import FileError, LengthError
 from gardenplot.plan.shapes import FOLLOWS, reach_of
-from gardenplot.plan.value import Bed, Box, Cover, Crop, MonthDay, Obstacle, Order, Place, Plan, Planting, Wish
+from gardenplot.plan.value import (
+    Bed,
+    Box,
+    Cover,
+    Crop,
+    MonthDay,
+    Obstacle,
+    Order,
+    Place,
+    Plan,
+    Planting,
+    Standing,
+    Tunnel,
+    Walk,
+    Wish,
+)
 from gardenplot.units import (
     AreaRate,
+    Degrees,
     Length,
     Rate,
     Share,
     parse_area_rate,
+    parse_degrees,
     parse_length,
     parse_rate,
     parse_share,
@@ -40,6 +57,9 @@ _LISTS: Mapping[str, type] = {
     "orders": Order,
     "wishes": Wish,
     "covers": Cover,
+    "ground": Standing,
+    "tunnels": Tunnel,
+    "paths": Walk,
 }
 
 _ALWAYS = {"units", "establish", "pattern"}
@@ -279,6 +299,7 @@ _READERS: Mapping[Any, Callable[[Json, str], Any]] = {
     Share: _measured(parse_share),
     Rate: _measured(parse_rate),
     AreaRate: _measured(parse_area_rate),
+    Degrees: _measured(parse_degrees),
 }
 
 
@@ -297,7 +318,7 @@ def _write(part: Any) -> dict[str, Json]:
 
 def _raw_value(value: Any) -> Json:
     match value:
-        case Length() | Share() | Rate() | AreaRate():
+        case Length() | Share() | Rate() | AreaRate() | Degrees():
             return value.text
         case date():
             return value.isoformat()

@@ -1,15 +1,17 @@
 """Edits: functions that take a plan and give another one, valid and tidied, or raise PlanError."""
 
 from collections.abc import Mapping
+from fractions import Fraction
 from typing import Any
 
 from attrs import evolve
 
 from gardenplot.errors import PlanError
 from gardenplot.plan.find import T, bed_of, by_id, crop_of, fresh_id, order_of, planting_of
+from gardenplot.plan.ground import frames_of, standing_of
 from gardenplot.plan.valid import check
-from gardenplot.plan.value import Bed, Crop, Order, Plan, Planting
-from gardenplot.units import Length
+from gardenplot.plan.value import Bed, Cover, Crop, Order, Plan, Planting, Standing, Tunnel, Walk
+from gardenplot.units import Degrees, Length, degrees_of, length_of
 from gardenplot.words import _
 
 
@@ -37,13 +39,14 @@ def copy_bed(plan: Plan, bed_id: str) -> Plan:
 
 
 def remove_bed(plan: Plan, bed_id: str) -> Plan:
-    """Remove a bed with its plantings, its covers, and the wishes that were for it alone."""
+    """Remove a bed with its plantings, its covers, its place, and the wishes that were for it alone."""
     bed = bed_of(plan, bed_id)
     return _checked(
         plan,
         beds=tuple(one for one in plan.beds if one is not bed),
         plantings=tuple(one for one in plan.plantings if one.bed != bed_id),
         covers=tuple(one for one in plan.covers if one.bed != bed_id),
+        ground=tuple(one for one in plan.ground if one.bed != bed_id),
         wishes=tuple(
             evolve(wish, beds=tuple(one for one in wish.beds if one != bed_id))
             for wish in plan.wishes
@@ -123,6 +126,81 @@ def remove_order(plan: Plan, order_id: str, kept: Mapping[str, Mapping[str, Any]
         evolve(one, order=None, **kept.get(one.id, {})) if one.order == order_id else one for one in plan.plantings
     )
     return _checked(plan, orders=tuple(one for one in plan.orders if one is not order), plantings=plantings)
+
+
+def add_cover(plan: Plan, cover: Cover) -> Plan:
+    """Add hoops and cloth over a stretch of bed; the id is made fresh if it is taken."""
+    return _checked(plan, covers=(*plan.covers, _fresh(cover, plan.covers)))
+
+
+def change_cover(plan: Plan, cover_id: str, **changes: Any) -> Plan:
+    """Change fields of a cover."""
+    return _checked(plan, covers=_changed(plan.covers, cover_id, changes))
+
+
+def remove_cover(plan: Plan, cover_id: str) -> Plan:
+    """Remove a cover."""
+    gone = by_id(plan.covers, cover_id)
+    return _checked(plan, covers=tuple(one for one in plan.covers if one is not gone))
+
+
+def place_beds(plan: Plan) -> Plan:
+    """Give every bed that has no place on the ground the one where it is shown."""
+    units, frames = plan.place.units, frames_of(plan)
+    found = tuple(
+        standing_of(plan, bed) or Standing(bed, length_of(frame.x, units), length_of(frame.y, units))
+        for bed, frame in frames.items()
+    )
+    return plan if len(found) == len(plan.ground) else _checked(plan, ground=found)
+
+
+def move_bed(plan: Plan, bed_id: str, x: Length, y: Length) -> Plan:
+    """Move a bed on the ground; beds that had no place stay where they are shown. Its layouts stay as they are."""
+    return _stood(plan, bed_id, x=x, y=y)
+
+
+def turn_bed(plan: Plan, bed_id: str, turn: Degrees) -> Plan:
+    """Turn a bed on the ground about the head's end of its base line; beds without a place stay where shown."""
+    return _stood(plan, bed_id, turn=None if turn == degrees_of(Fraction(0)) else turn)
+
+
+def add_tunnel(plan: Plan, tunnel: Tunnel) -> Plan:
+    """Add a tunnel; its id is made fresh if it is taken."""
+    return _checked(plan, tunnels=(*plan.tunnels, _fresh(tunnel, plan.tunnels)))
+
+
+def change_tunnel(plan: Plan, tunnel_id: str, **changes: Any) -> Plan:
+    """Change fields of a tunnel; the beds in it stay where they are."""
+    return _checked(plan, tunnels=_changed(plan.tunnels, tunnel_id, changes))
+
+
+def remove_tunnel(plan: Plan, tunnel_id: str) -> Plan:
+    """Remove a tunnel; the beds in it stay."""
+    gone = by_id(plan.tunnels, tunnel_id)
+    return _checked(plan, tunnels=tuple(one for one in plan.tunnels if one is not gone))
+
+
+def add_path(plan: Plan, path: Walk) -> Plan:
+    """Add a path; its id is made fresh if it is taken."""
+    return _checked(plan, paths=(*plan.paths, _fresh(path, plan.paths)))
+
+
+def change_path(plan: Plan, path_id: str, **changes: Any) -> Plan:
+    """Change fields of a path."""
+    return _checked(plan, paths=_changed(plan.paths, path_id, changes))
+
+
+def remove_path(plan: Plan, path_id: str) -> Plan:
+    """Remove a path."""
+    gone = by_id(plan.paths, path_id)
+    return _checked(plan, paths=tuple(one for one in plan.paths if one is not gone))
+
+
+def _stood(plan: Plan, bed_id: str, **changes: Any) -> Plan:
+    bed_of(plan, bed_id)
+    placed = place_beds(plan)
+    ground = tuple(evolve(one, **changes) if one.bed == bed_id else one for one in placed.ground)
+    return _checked(plan, ground=ground)
 
 
 def _checked(plan: Plan, **changes: Any) -> Plan:

@@ -53,7 +53,8 @@ def plantings_in(plan: Plan, bed_id: str) -> tuple[Planting, ...]:
 def only(plan: Plan, bed_id: str) -> Plan:
     """The plan as if it had that one bed; what is asked of it alone is answered as fast in a plan of any size."""
     return evolve(
-        plan, beds=(bed_of(plan, bed_id),), plantings=plantings_in(plan, bed_id), wishes=(), covers=()
+        plan, beds=(bed_of(plan, bed_id),), plantings=plantings_in(plan, bed_id), wishes=(), covers=(),
+        ground=tuple(one for one in plan.ground if one.bed == bed_id), tunnels=(), paths=(),
     )  # fmt: skip
 
 

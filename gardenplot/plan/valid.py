@@ -13,6 +13,7 @@ from attrs import frozen
 from gardenplot.errors import PlanError
 from gardenplot.plan.shapes import FOLLOWS, inside_of, reach_of, shapes_of
 from gardenplot.plan.simple import fault_of
+from gardenplot.plan.valid_ground import standing_says, strip_says
 from gardenplot.plan.value import (
     Bed,
     Box,
@@ -25,6 +26,8 @@ from gardenplot.plan.value import (
     Place,
     Plan,
     Planting,
+    Tunnel,
+    Walk,
     Wish,
 )
 from gardenplot.units import LONGEST, MM, Length
@@ -59,6 +62,8 @@ def faults(plan: Plan) -> Iterator[Fault]:
     yield from _ids("orders", plan.orders)
     yield from _ids("wishes", plan.wishes)
     yield from _ids("covers", plan.covers)
+    yield from _ids("tunnels", plan.tunnels)
+    yield from _ids("paths", plan.paths)
     yield from _at("place", _place(plan.place))
     known = _Known(*({part.id for part in parts} for parts in (plan.beds, plan.crops, plan.orders)))
     yield from _each("beds", plan.beds, _bed)
@@ -72,6 +77,16 @@ def faults(plan: Plan) -> Iterator[Fault]:
     yield from _each("orders", plan.orders, lambda one: _order(one, known))
     yield from _each("wishes", plan.wishes, lambda one: _wish(one, known))
     yield from _each("covers", plan.covers, lambda one: _cover(one, known))
+    yield from _ground(plan)
+
+
+def _ground(plan: Plan) -> Iterator[Fault]:
+    seen: set[str] = set()
+    beds = {bed.id for bed in plan.beds}
+    for number, standing in enumerate(plan.ground):
+        yield from _at(f"ground[{number}]", standing_says(beds, standing, seen))
+    for name, strips in (("tunnels", plan.tunnels), ("paths", plan.paths)):
+        yield from _each(name, strips, lambda strip: strip_says(strip, _above_nothing))
 
 
 @frozen
@@ -106,7 +121,7 @@ def _at(place: str, found: Iterable[_Said]) -> Iterator[Fault]:
         yield Fault(f"{place}.{name}", says)
 
 
-def _ids(name: str, parts: Sequence[Bed | Crop | Planting | Order | Wish | Cover]) -> Iterator[Fault]:
+def _ids(name: str, parts: Sequence[Bed | Crop | Planting | Order | Wish | Cover | Tunnel | Walk]) -> Iterator[Fault]:
     seen: set[str] = set()
     for number, part in enumerate(parts):
         if not part.id:

@@ -5,7 +5,7 @@ from enum import StrEnum
 
 from attrs import field, frozen
 
-from gardenplot.units import AreaRate, Length, Rate, Share, Units
+from gardenplot.units import AreaRate, Degrees, Length, Rate, Share, Units
 
 Unknown = tuple[tuple[str, str], ...]
 """Fields of a file that this version does not know: name and JSON text, kept and written back."""
@@ -90,7 +90,10 @@ class MonthDay:
 
 @frozen(cache_hash=True)
 class Place:
-    """The holding: where it is, how it measures, and which spacings its own tools can mark (none named means any)."""
+    """The holding: where it is, how it measures, and which spacings its own tools can mark (none named means any).
+
+    `north` is where north lies on the drawing of the ground, clockwise from straight up.
+    """
 
     name: str = ""
     latitude: float | None = None
@@ -101,6 +104,7 @@ class Place:
     unknown: Unknown = ()
     markable_in_row: tuple[Length, ...] = ()
     markable_rows: tuple[Length, ...] = ()
+    north: Degrees | None = None
 
 
 @frozen(cache_hash=True)
@@ -141,7 +145,7 @@ class Bed:
     (`plan/shapes.py`). The outline's points are tape readings and offsets from the base line. `slope` is rise over
     map distance along the bed; every length is ground distance but `map_length`, which may be given in place of the
     length. `edge` is the least distance from the bed's edge to an outer row, measured across the bed; `gap` is what
-    the grower leaves between blocks.
+    the grower leaves between blocks. `drip_lines` lie along the bed, at these offsets from the base line.
     """
 
     id: str
@@ -160,6 +164,7 @@ class Bed:
     box: Box | None = None
     slope: Share | None = None
     map_length: Length | None = None
+    drip_lines: tuple[Length, ...] = ()
 
     @property
     def zone(self) -> tuple[int, int]:
@@ -290,8 +295,52 @@ class Cover:
 
 
 @frozen(cache_hash=True)
+class Standing:
+    """Where a bed lies on the ground; kept apart from the bed, so that a bed moved keeps its layouts.
+
+    `x` and `y` are the place of the head's end of its base line, to the right and downwards from the peg that the
+    ground is measured from. `turn` is where its foot lies seen from there, clockwise from straight to the right.
+    """
+
+    bed: str
+    x: Length
+    y: Length
+    turn: Degrees | None = None
+    unknown: Unknown = ()
+
+
+@frozen(cache_hash=True)
+class Tunnel:
+    """A walk-in cover over beds, a rectangle on the ground that lies as a bed does; its outer strip is cold."""
+
+    id: str
+    name: str
+    x: Length
+    y: Length
+    length: Length
+    width: Length
+    turn: Degrees | None = None
+    cold_edge: Length | None = None
+    unknown: Unknown = ()
+
+
+@frozen(cache_hash=True)
+class Walk:
+    """A path with a name and a width of its own, a strip on the ground that lies as a bed does."""
+
+    id: str
+    name: str
+    x: Length
+    y: Length
+    length: Length
+    width: Length
+    turn: Degrees | None = None
+    unknown: Unknown = ()
+
+
+@frozen(cache_hash=True)
 class Plan:
-    """The document: one place, its beds, its crops, its plantings, its orders."""
+    """The document: one place, its beds, its crops, its plantings, its orders, and what lies where on the ground."""
 
     place: Place = field(factory=Place)
     beds: tuple[Bed, ...] = ()
@@ -301,3 +350,6 @@ class Plan:
     wishes: tuple[Wish, ...] = ()
     covers: tuple[Cover, ...] = ()
     unknown: Unknown = ()
+    ground: tuple[Standing, ...] = ()
+    tunnels: tuple[Tunnel, ...] = ()
+    paths: tuple[Walk, ...] = ()

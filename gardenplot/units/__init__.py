@@ -1,5 +1,6 @@
 """Lengths, shares and rates: exact inside, kept as typed, shown in the plan's units."""
 
+from gardenplot.units.degrees import Degrees, degrees_of, parse_degrees
 from gardenplot.units.exact import Units, length_of
 from gardenplot.units.lengths import (
     CM,
@@ -20,6 +21,7 @@ from gardenplot.units.lengths import (
 )
 
 __all__ = [
-    "CM", "FOOT", "INCH", "LONGEST", "MM", "AreaRate", "Length", "M", "Rate", "Share", "Units",
-    "length_of", "parse_area_rate", "parse_length", "parse_rate", "parse_share", "unit_of",
+    "CM", "FOOT", "INCH", "LONGEST", "MM", "AreaRate", "Degrees", "Length", "M", "Rate", "Share", "Units",
+    "degrees_of", "length_of", "parse_area_rate", "parse_degrees", "parse_length", "parse_rate", "parse_share",
+    "unit_of",
 ]  # fmt: skip

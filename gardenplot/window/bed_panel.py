@@ -4,12 +4,14 @@ from typing import Any
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from gardenplot.drawing.cover_words import cover_lines, drip_lines
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import between_readings, says, where
 from gardenplot.drawing.shape_words import map_words
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.tables import left_of
-from gardenplot.findings import find_in_bed
+from gardenplot.findings import find_about, find_in_bed
+from gardenplot.gestures.ground_typed import GROUND_FIELDS
 from gardenplot.gestures.typed import BED_FIELDS, TypedField
 from gardenplot.layout import free_on, fullest_day, lay_out_bed
 from gardenplot.plan import bed_of
@@ -19,7 +21,8 @@ from gardenplot.window.fields import Form
 from gardenplot.window.planting_panel import heading, quiet, rule, words
 from gardenplot.words import _
 
-_WIDE = ("name", "box", "outline", "obstacles")
+_WIDE = ("name", "box", "outline", "obstacles", "drip_lines")
+_FIELDS = (*BED_FIELDS, *GROUND_FIELDS)
 
 
 class BedPanel(QWidget):
@@ -30,15 +33,16 @@ class BedPanel(QWidget):
         self._document = document
         self.bed = ""
         self.title, self.left, self.pieces, self.findings = heading(), quiet(), words(), words(Ink.ACCENT)
+        self.covers, self.drip = words(), words()
         self.form = Form()
-        for field in BED_FIELDS:
+        for field in _FIELDS:
             self.form.add_typed(
                 field.name, field.label, self._finisher(field), example=field.example, wide=field.name in _WIDE
             )
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)
-        for part in (self.title, self.left, self.form, rule(), self.pieces, self.findings):
+        for part in (self.title, self.left, self.form, rule(), self.pieces, self.covers, self.drip, self.findings):
             column.addWidget(part)
         column.addStretch(1)
 
@@ -50,7 +54,7 @@ class BedPanel(QWidget):
         laid = lay_out_bed(plan, bed)
         self.title.setText(bed.name)
         self.left.setText(left_of(laid, plan.place.units))
-        for field in BED_FIELDS:
+        for field in _FIELDS:
             self.form.fields[field.name].show_value(field.shown(plan, bed_id))
         self.form.hint("length", map_words(bed, plan.place.units))
         free = free_on(laid, fullest_day(laid))
@@ -60,7 +64,11 @@ class BedPanel(QWidget):
         ]
         self.pieces.setText("\n".join((_("Left over"), *lines)) if lines else "")
         look = looks(plan)
-        found = [one for one in find_in_bed(laid) if not one.is_note]
+        self.covers.setText("\n".join(cover_lines(plan, bed_id)))
+        self.covers.setVisible(bool(self.covers.text()))
+        self.drip.setText("\n".join(drip_lines(laid, look, plan.place.units)))
+        self.drip.setVisible(bool(self.drip.text()))
+        found = [one for one in (*find_about(plan, bed_id), *find_in_bed(laid)) if not one.is_note]
         self.findings.setText("\n".join(f"{where(plan, one, look)}: {says(plan, one, look)}" for one in found))
         self.findings.setVisible(bool(found))
 

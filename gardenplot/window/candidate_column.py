@@ -153,6 +153,7 @@ class CandidateColumn(QAbstractButton):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         painter = QPainter(self)
+        painter.setLayoutDirection(self.layoutDirection())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         inks = palette()
         frame = QRectF(self.rect()).adjusted(1, 1, -1, -1)
@@ -240,6 +241,7 @@ class MeasureHeadings(QWidget):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         painter = QPainter(self)
+        painter.setLayoutDirection(self.layoutDirection())
         painter.setFont(widget_font(_WORDS))
         line = QFontMetricsF(widget_font(_FIGURE, bold=True)).height()
         at = self._heights.head

@@ -19,6 +19,8 @@ class CandidateColumns(QScrollArea):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        # Pictures of beds and their numbers, with the head at the left as in the drawing.
+        self.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
         self.columns: list[CandidateColumn] = []
         self._window = QWidget(self)
         self.headings = MeasureHeadings(self._window)
@@ -95,4 +97,4 @@ class CandidateColumns(QScrollArea):
         """Give the headings the strip left of the columns."""
         wide = self.headings.width()
         self.setViewportMargins(wide, 0, 0, 0)
-        self._window.setGeometry(0, 0, wide, self.viewport().height())
+        self._window.setGeometry(self.frameWidth(), self.viewport().y(), wide, self.viewport().height())

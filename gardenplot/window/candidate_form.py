@@ -3,7 +3,7 @@
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from gardenplot.drawing.compare_words import pattern_words
 from gardenplot.drawing.style import Ink
@@ -11,7 +11,8 @@ from gardenplot.gestures.candidate_typed import CANDIDATE_FIELDS, patterns_for, 
 from gardenplot.gestures.typed import TypedField
 from gardenplot.plan import Direction, Pattern, Plan, planting_of
 from gardenplot.window.fields import Typed
-from gardenplot.window.theme import colour, magnified, palette
+from gardenplot.window.theme import magnified, write_in
+from gardenplot.window.wrapping import Wrapping
 from gardenplot.words import _
 
 _DIRECTIONS = {Direction.ALONG: _("along the bed"), Direction.ACROSS: _("across the bed")}
@@ -31,14 +32,12 @@ class CandidateForm(QWidget):
         self.add.setAutoDefault(False)
         self.add.clicked.connect(self.try_to_add)
         self.complaint = _quiet(Ink.ACCENT)
-        self._row = QHBoxLayout()
-        self._row.setSpacing(10)
+        self._row = Wrapping()
         self._add_cell(_("Pattern"), self.pattern)
         self._add_cell(_("Rows run"), self.direction)
         for field in CANDIDATE_FIELDS:
             self._add_field(field)
         self._add_cell(" ", self.add)
-        self._row.addStretch(1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addLayout(self._row)
@@ -100,7 +99,7 @@ class CandidateForm(QWidget):
         line.setPlaceholderText(field.example)
         line.setMaximumWidth(round(180 * magnified()))
         line.complaint.setWordWrap(True)
-        line.complaint.setStyleSheet(f"color: {colour(palette(), Ink.ACCENT).name()};")
+        write_in(line.complaint, Ink.ACCENT)
         self.fields[field.name] = line
         self._add_cell(field.label, line)
 
@@ -116,11 +115,11 @@ class CandidateForm(QWidget):
         for part in (words, field, field.complaint if isinstance(field, Typed) else None):
             if part is not None:
                 cell.addWidget(part)
-        self._row.addLayout(cell, 1 if isinstance(field, QLineEdit) else 0)
+        self._row.add_group(cell)
 
 
 def _quiet(ink: Ink) -> QLabel:
     label = QLabel()
-    label.setStyleSheet(f"color: {colour(palette(), ink).name()};")
+    write_in(label, ink)
     label.setWordWrap(ink is Ink.ACCENT)
     return label

@@ -24,9 +24,12 @@ from gardenplot.window.canvas_hand import Hand
 from gardenplot.window.canvas_keys import press_key
 from gardenplot.window.canvas_paint import Scene, paint_scene
 from gardenplot.window.canvas_places import CanvasPlaces
+from gardenplot.window.canvas_spoken import CanvasSpoken
 from gardenplot.window.canvas_stage import CanvasStage
+from gardenplot.window.canvas_tips import CanvasTips
 from gardenplot.window.canvas_view import CanvasView
 from gardenplot.window.document import Document
+from gardenplot.window.layers import Layers
 from gardenplot.window.magnifier import Magnifier
 from gardenplot.window.sight import Sight
 from gardenplot.window.strip_pictures import StripPictures
@@ -45,6 +48,7 @@ class Canvas(QAbstractScrollArea):
         self.view = CanvasView(self, document)
         self.places = CanvasPlaces(self.view, sight)
         self.stage = CanvasStage(document, sight, self)
+        self.layers = Layers(self)
         self._pictures = StripPictures()
         self._shown: Scene | None = None
         self.hand = Hand(self, self.places, self.stage, sight)
@@ -55,13 +59,19 @@ class Canvas(QAbstractScrollArea):
         self.viewport().setAcceptDrops(True)
         self.viewport().setMouseTracking(True)
         self.viewport().setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        # The head is at the left and readings are read from left to right, in whichever way words run elsewhere.
+        self.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
+        self.tips = CanvasTips(self, self.view)
         self.setAccessibleName(_("Drawing of the beds"))
+        self.spoken = CanvasSpoken(self, self.places, document, sight)
+        self.stage.refused.connect(self.spoken.refuse)
         document.changed.connect(self.view.settle)
         document.changed.connect(self._describe)
         document.opened.connect(self.view.fit)
         sight.selected.connect(self._select)
         sight.day_changed.connect(self.viewport().update)
         sight.spot_changed.connect(self.viewport().update)
+        self.layers.changed.connect(self.viewport().update)
         self.stage.shown.connect(self._show_trial)
         self.stage.ground_wanted.connect(self.view.show_ground)
         self.view.changed.connect(self.viewport().update)
@@ -91,6 +101,7 @@ class Canvas(QAbstractScrollArea):
     def paintEvent(self, event: QPaintEvent) -> None:
         self._shown = self._scene()
         painter = QPainter(self.viewport())
+        painter.setLayoutDirection(self.layoutDirection())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.scale(magnified(), magnified())
         exposed = painter.worldTransform().inverted()[0].mapRect(QRectF(event.rect()))
@@ -127,6 +138,7 @@ class Canvas(QAbstractScrollArea):
             spot=self._sight.spot,
             hand=self.stage.at / magnified() if self.stage.at else None,
             focused=self.hasFocus(),
+            layers=self.layers.shown,
         )
 
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -5,7 +5,7 @@ from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from gardenplot.drawing.handles import Grip, Handle, Point, Zoom, half_sizes, middles, outline_of, place_of
-from gardenplot.drawing.strips import GUTTER, Strips
+from gardenplot.drawing.strips import Strips
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.drawing.tape import ticks
 from gardenplot.gestures.stage import Sketch, Trial
@@ -125,7 +125,7 @@ def paint_ground(painter: QPainter, frame: QRect, held: Held, inks: Palette) -> 
     painter.translate(held.left, ground.top + held.top)
     _ground_lines(painter, frame.width() - held.left, ground.height, held, inks)
     _ground_names(painter, ground.height, held, inks)
-    painter.setClipRect(QRectF(GUTTER - 10 - held.left, -12, frame.width(), ground.height + 24))
+    painter.setClipRect(QRectF(held.strips.gutter - 10 - held.left, -12, frame.width(), ground.height + 24))
     sketch = held.sketch_in(None)
     if sketch is not None:
         _sketch(painter, sketch, held, inks)
@@ -137,7 +137,7 @@ def paint_ground(painter: QPainter, frame: QRect, held: Held, inks: Palette) -> 
 def _ground_lines(painter: QPainter, right: float, height: float, held: Held, inks: Palette) -> None:
     """The base line, and quiet lines at the round readings in both directions."""
     zoom, rule = held.strips.zoom, QPen(colour(inks, Ink.RULE), 1)
-    first = GUTTER - 10 - held.left
+    first = held.strips.gutter - 10 - held.left
     painter.fillRect(QRectF(max(0, first), 0, right - max(0, first), height), colour(inks, Ink.SOIL, 0.35))
     painter.setPen(rule)
     for tick in ticks(0, round(right / zoom.along * MM), held.units, zoom.along):
@@ -154,10 +154,10 @@ def _ground_lines(painter: QPainter, right: float, height: float, held: Held, in
 
 def _ground_names(painter: QPainter, height: float, held: Held, inks: Palette) -> None:
     """In the gutter what this is, and the offsets from the base line."""
-    edge, zoom = GUTTER - 10 - held.left, held.strips.zoom
+    edge, zoom = held.strips.gutter - 10 - held.left, held.strips.zoom
     painter.setFont(drawing_font(14, bold=True))
     painter.setPen(colour(inks, Ink.ACCENT))
-    painter.drawText(QPointF(edge - GUTTER + 22, -9), _("New bed"))
+    painter.drawText(QPointF(edge - held.strips.gutter + 22, -9), _("New bed"))
     painter.setFont(drawing_font(12))
     painter.setPen(colour(inks, Ink.SECOND))
     how = _("click corner after corner · the first one or Enter closes · Backspace takes back · Escape gives up")

@@ -11,11 +11,16 @@ from gardenplot.drawing.style import Ink, Palette
 from gardenplot.plan import Bed
 from gardenplot.units import Units
 from gardenplot.units.figures import span
-from gardenplot.window.lettering import write
+from gardenplot.window.lettering import lettering, write
 from gardenplot.window.theme import colour, drawing_font
 
 _LINE = 15.0
 """Pixels from bed to bed that a name needs."""
+_LEFT, _AROUND = 12.0, 28.0
+"""Pixels left of a name, and left and right of it together."""
+_WIDEST, _WIDEST_SHARE = 240.0, 0.3
+"""The widest gutter in pixels and as a share of the canvas."""
+_NAME_PX, _CLOSE_PX, _SIZE_PX = 14, 12, 12
 
 
 def paint_flag(painter: QPainter, inks: Palette) -> None:
@@ -38,19 +43,42 @@ def paint_bed_name(
         painter.drawLine(at + QPointF(4, 0), at + QPointF(4, max(strip.height, 4 if close else 36)))
     if close and strip.height + strips.headroom + strips.captions < _LINE:
         return
-    px = 12 if close else 14
     painter.setPen(colour(inks, Ink.ACCENT if selected else Ink.INK))
-    write(painter, at + QPointF(12, strip.height / 2 + 4 if close else 16), _short(bed.name, px), px, bold=True)
-    if not close:
-        painter.setPen(colour(inks, Ink.SECOND))
-        write(painter, at + QPointF(12, 33), _size(bed, units), 12)
+    if close:
+        at += QPointF(_LEFT, strip.height / 2 + 4)
+        write(painter, at, name_lines(bed.name, strips.gutter, close=True)[0], _CLOSE_PX, bold=True)
+        return
+    at += QPointF(_LEFT, 0)
+    for line in name_lines(bed.name, strips.gutter):
+        at += QPointF(0, 16)
+        write(painter, at, line, _NAME_PX, bold=True)
+    painter.setPen(colour(inks, Ink.SECOND))
+    write(painter, at + QPointF(0, 17), _size(bed, units), _SIZE_PX)
+
+
+def gutter_for(beds: tuple[Bed, ...], units: Units, width: float) -> int:
+    """How wide a gutter the names and sizes of beds need, at most a share of the width of all."""
+    names = (lettering(bed.name, _NAME_PX, bold=True).width for bed in beds)
+    sizes = (lettering(_size(bed, units), _SIZE_PX).width for bed in beds)
+    widest = max((*names, *sizes), default=0.0) + _AROUND
+    return round(max(GUTTER, min(widest, _WIDEST, _WIDEST_SHARE * width)))
 
 
 @lru_cache(maxsize=1024)
-def _short(name: str, px: int) -> str:
-    """A name cut to the room left of the beds."""
-    metrics = QFontMetricsF(drawing_font(px, bold=True))
-    return metrics.elidedText(name, Qt.TextElideMode.ElideRight, GUTTER - 28)
+def name_lines(name: str, gutter: int, *, close: bool = False) -> tuple[str, ...]:
+    """A name in two lines at most, or in one where beds lie close; where it finds no room it ends in "…"."""
+    px = _CLOSE_PX if close else _NAME_PX
+    metrics, room, first = QFontMetricsF(drawing_font(px, bold=True)), gutter - _AROUND, ""
+    words = name.split(" ")
+    while not close and words and metrics.horizontalAdvance(" ".join((first, words[0])).strip()) <= room:
+        first = " ".join((first, words.pop(0))).strip()
+    rest = metrics.elidedText(" ".join(words), Qt.TextElideMode.ElideRight, room)
+    return tuple(line for line in (first, rest) if line) or ("",)
+
+
+def is_cut(name: str, strips: Strips) -> bool:
+    """Whether a name is not written whole left of its bed."""
+    return " ".join(name_lines(name, strips.gutter, close=not strips.has_captions)) != " ".join(name.split())
 
 
 @lru_cache(maxsize=1024)

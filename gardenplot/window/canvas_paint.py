@@ -8,10 +8,11 @@ from PySide6.QtGui import QPainter, QPen
 
 from gardenplot.drawing.bed import BedFigure, draw_bed
 from gardenplot.drawing.captions import Caption, captions
+from gardenplot.drawing.covers import EVERY_LAYER, Layer, over_bed
 from gardenplot.drawing.detail import detail_at
 from gardenplot.drawing.handles import Handle
 from gardenplot.drawing.letters import Look, looks
-from gardenplot.drawing.strips import GUTTER, Strip, Strips
+from gardenplot.drawing.strips import Strip, Strips
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.gestures.stage import Trial
 from gardenplot.plan import Plan
@@ -44,6 +45,7 @@ class Scene:
     spot: tuple[str, int, int] | None = None
     handle: Handle | None = None
     focused: bool = False
+    layers: frozenset[Layer] = EVERY_LAYER
 
 
 def paint_scene(
@@ -93,9 +95,11 @@ def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: E
     strips, inks = scene.strips, easel.inks
     sharp = painter.deviceTransform().m11()
     top = round((strip.top + scene.top) * sharp) / sharp
-    first, last = (GUTTER - 10.0 - scene.left), float(frame.width() - scene.left)
+    first, last = (strips.gutter - 10.0 - scene.left), float(frame.width() - scene.left)
     painter.save()
-    painter.setClipRect(QRectF(GUTTER - 10, TAPE, frame.width(), frame.height()), Qt.ClipOperation.IntersectClip)
+    painter.setClipRect(
+        QRectF(strips.gutter - 10, TAPE, frame.width(), frame.height()), Qt.ClipOperation.IntersectClip
+    )
     painter.translate(scene.left, top)
     scale = Scale(strips.along, strips.across, max(0.0, first / strips.along), last / strips.along)
     easel.pictures.paint(painter, _figure(scene, strip, easel.look), scale, strips.headroom, inks)
@@ -105,7 +109,7 @@ def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: E
         dragged = scene.trial.planting if scene.trial else None
         shown = tuple(one for one in _captions(scene, strip, easel.look) if one.planting != dragged)
         paint_captions(painter, shown, strips.along, strip.height + 9, (max(0.0, first + 10), last), inks)
-        if scene.left > GUTTER - 10:
+        if scene.left > strips.gutter - 10:
             paint_flag(painter, inks)
     if scene.bed == strip.bed and scene.planting is None:
         paint_handles(painter, strip.laid.bed, _held(scene), inks)
@@ -116,7 +120,8 @@ def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: E
 
 def _figure(scene: Scene, strip: Strip, look: dict[str, Look]) -> BedFigure:
     detail = detail_at(strip.laid, scene.strips.across)
-    return draw_bed(strip.laid, scene.day, look, scene.plan.place.units, detail)
+    over = over_bed(scene.plan, strip.bed, scene.day, scene.layers)
+    return draw_bed(strip.laid, scene.day, look, scene.plan.place.units, detail, over)
 
 
 def _captions(scene: Scene, strip: Strip, look: dict[str, Look]) -> tuple[Caption, ...]:

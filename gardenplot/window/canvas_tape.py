@@ -3,7 +3,7 @@
 from PySide6.QtCore import QLineF, QPointF, QRect, QRectF
 from PySide6.QtGui import QPainter, QPen
 
-from gardenplot.drawing.strips import GUTTER, Strips
+from gardenplot.drawing.strips import Strips
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.drawing.tape import ticks
 from gardenplot.units import MM, Units
@@ -21,19 +21,19 @@ def paint_tape(painter: QPainter, frame: QRect, strips: Strips, left: int, units
     painter.setPen(colour(inks, Ink.SECOND))
     write(painter, QPointF(12, base + 2), _("tape"), 12)
     painter.save()
-    painter.setClipRect(QRectF(GUTTER - 10, 0, frame.width(), TAPE))
+    painter.setClipRect(QRectF(strips.gutter - 10, 0, frame.width(), TAPE))
     longest = strips.longest if strips.ground is None else (frame.width() - left) / along
     end = left + longest * along
     painter.setPen(QPen(ink, 1.2))
-    painter.drawLine(QPointF(max(left, GUTTER - 10), base), QPointF(end, base))
-    first, last = round((GUTTER - 30 - left) / along * MM), round((frame.width() - left) / along * MM)
+    painter.drawLine(QPointF(max(left, strips.gutter - 10), base), QPointF(end, base))
+    first, last = round((strips.gutter - 30 - left) / along * MM), round((frame.width() - left) / along * MM)
     found = ticks(first, min(last, round(longest * MM)), units, along)
     places = [(left + tick.at / MM * along, tick.words) for tick in found]
     painter.drawLines([QLineF(x, base, x, base - (9 if words else 4)) for x, words in places])
     for x, words in places:
         if words:
             write_within(painter, QRectF(x - 40, base - 27, 80, 16), words, 12)
-    if left > GUTTER - 10:
+    if left > strips.gutter - 10:
         painter.setBrush(colour(inks, Ink.PAPER))
         painter.setPen(QPen(ink, 1.4))
         painter.drawEllipse(QPointF(left, base), 4, 4)

@@ -1,5 +1,6 @@
 """How the canvas looks at the plan: its scale along and across, and how far it is scrolled."""
 
+from attrs import evolve
 from PySide6.QtCore import QObject, QPointF, Signal
 from PySide6.QtWidgets import QAbstractScrollArea
 
@@ -16,6 +17,7 @@ from gardenplot.drawing.strips import (
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.units import MM
+from gardenplot.window.canvas_names import gutter_for
 from gardenplot.window.document import Document
 from gardenplot.window.theme import magnified
 
@@ -37,6 +39,7 @@ class CanvasView(QObject):
         self.true_scale = False
         self.sees_all = False
         self.has_ground = False
+        self._gutter = GUTTER
 
     @property
     def along(self) -> float:
@@ -44,7 +47,7 @@ class CanvasView(QObject):
         if self._along is not None:
             return self._along
         longest = max((bed.length.nm for bed in self._document.plan.beds), default=10_000 * MM)
-        return _fitting(longest / MM, self.size[0])
+        return _fitting(longest / MM, self.size[0] - self._gutter)
 
     @property
     def size(self) -> tuple[float, float]:
@@ -55,7 +58,7 @@ class CanvasView(QObject):
     @property
     def origin(self) -> tuple[int, int]:
         """Where tape zero and the top of the strips are."""
-        return GUTTER - self._area.horizontalScrollBar().value(), TAPE - self._area.verticalScrollBar().value()
+        return self._gutter - self._area.horizontalScrollBar().value(), TAPE - self._area.verticalScrollBar().value()
 
     def strips(self, trial: Plan | None = None) -> Strips:
         """Where the beds lie on the canvas; a trial is drawn at the scale of the plan that it would change."""
@@ -64,6 +67,7 @@ class CanvasView(QObject):
         strips = arrange(laid_out, self.along, true_scale=self.true_scale, room=room)
         if trial is not None and trial is not self._document.plan:
             strips = stacked(lay_out_plan(trial), self.along, strips.stretch, strips.headroom, strips.captions)
+        strips = evolve(strips, gutter=self._gutter)
         return with_ground(strips) if self.has_ground else strips
 
     def show_ground(self, shown: bool) -> None:
@@ -89,7 +93,7 @@ class CanvasView(QObject):
         self._along = max(_FARTHEST, min(_CLOSEST, self.along * factor))
         self.sees_all = False
         self.settle()
-        self._area.horizontalScrollBar().setValue(round(place * self._along - (point.x() - GUTTER)))
+        self._area.horizontalScrollBar().setValue(round(place * self._along - (point.x() - self._gutter)))
         strip = self.strips().strip_of(held.bed) if held else None
         if strip is not None:
             self._area.verticalScrollBar().setValue(round(strip.top + strip.height / 2 + TAPE - point.y()))
@@ -97,7 +101,7 @@ class CanvasView(QObject):
     def zoom_to(self, first: int, last: int) -> None:
         """Show the stretch between two tape readings in nm."""
         length = max(last - first, MM) / MM
-        self._along, self.sees_all = _fitting(length * 1.1, self.size[0]), False
+        self._along, self.sees_all = _fitting(length * 1.1, self.size[0] - self._gutter), False
         self.settle()
         self._area.horizontalScrollBar().setValue(round((first / MM - length * 0.05) * self._along))
 
@@ -107,13 +111,15 @@ class CanvasView(QObject):
         self.settle()
 
     def settle(self) -> None:
-        """Fit the scroll bars to what there is to see."""
+        """Fit the gutter to the names of the beds and the scroll bars to what there is to see."""
+        plan = self._document.plan
+        self._gutter = gutter_for(plan.beds, plan.place.units, self.size[0])
         strips = self.strips()
         width, height = round(self.size[0]), round(self.size[1]) - TAPE
         across, down = self._area.horizontalScrollBar(), self._area.verticalScrollBar()
         across.setPageStep(width)
         across.setSingleStep(40)
-        across.setRange(0, max(0, round(GUTTER + RIGHT_MARGIN + strips.longest * self.along - width)))
+        across.setRange(0, max(0, round(self._gutter + RIGHT_MARGIN + strips.longest * self.along - width)))
         down.setPageStep(height)
         down.setSingleStep(24)
         down.setRange(0, max(0, round(strips.height - height)))
@@ -129,5 +135,5 @@ class CanvasView(QObject):
 
 
 def _fitting(length: float, width: float) -> float:
-    """Pixels per mm at which a length in mm fills a canvas between the names of the beds and the right margin."""
-    return max(_FARTHEST, min(_CLOSEST, max(120, width - GUTTER - RIGHT_MARGIN) / length))
+    """Pixels per mm at which a length in mm fills a width but for the right margin."""
+    return max(_FARTHEST, min(_CLOSEST, max(120, width - RIGHT_MARGIN) / length))

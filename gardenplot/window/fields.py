@@ -3,12 +3,26 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, Qt
-from PySide6.QtGui import QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QComboBox, QGridLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtGui import QKeyEvent, QKeySequence, QPaintEvent
+from PySide6.QtWidgets import (
+    QComboBox,
+    QGridLayout,
+    QLabel,
+    QLineEdit,
+    QStyle,
+    QStyleOptionComboBox,
+    QStylePainter,
+    QVBoxLayout,
+    QWidget,
+)
 
 from gardenplot.drawing.style import Ink
 from gardenplot.errors import GardenplotError
-from gardenplot.window.theme import colour, palette
+from gardenplot.window.script import runs
+from gardenplot.window.theme import magnified, write_in
+
+LARGE = 1.4
+"""From this magnification on fields stand one by one."""
 
 
 class Typed(QLineEdit):
@@ -71,8 +85,28 @@ class Typed(QLineEdit):
         self.style().polish(self)
 
 
+class Choice(QComboBox):
+    """A choice of a few; where the chosen words have no room, their end is left out and the tip tells all of them."""
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        option, part = QStyleOptionComboBox(), QStyle.SubControl.SC_ComboBoxEditField
+        self.initStyleOption(option)
+        room = self.style().subControlRect(QStyle.ComplexControl.CC_ComboBox, option, part, self).width() - 4
+        words = option.currentText
+        option.currentText = option.fontMetrics.elidedText(words, Qt.TextElideMode.ElideRight, room)
+        self.setToolTip(words if option.currentText != words else "")
+        painter = QStylePainter(self)
+        painter.setLayoutDirection(runs(words))
+        painter.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option)
+        painter.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, option)
+        painter.end()
+
+
 class Form(QWidget):
-    """Fields two by two, each with its label above and a quiet hint or a complaint below; choices fill the width."""
+    """Fields, each with its label above and a quiet hint or a complaint below; choices fill the width.
+
+    They stand two by two, or one by one where the system's text is large.
+    """
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -80,8 +114,9 @@ class Form(QWidget):
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(10)
         self._grid.setVerticalSpacing(6)
-        self._grid.setColumnStretch(0, 1)
-        self._grid.setColumnStretch(1, 1)
+        self._columns = 2 if magnified() < LARGE else 1
+        for column in range(self._columns):
+            self._grid.setColumnStretch(column, 1)
         self._cells = 0
         self.fields: dict[str, Typed] = {}
         self.hints: dict[str, QLabel] = {}
@@ -105,12 +140,12 @@ class Form(QWidget):
         self.fields[name] = field
         self._add(name, label, field, 2 if wide else 1, field.complaint)
         field.complaint.setWordWrap(True)
-        field.complaint.setStyleSheet(f"color: {colour(palette(), Ink.ACCENT).name()};")
+        write_in(field.complaint, Ink.ACCENT)
         return field
 
     def add_choice(self, name: str, label: str, chosen: Callable[[int], None]) -> QComboBox:
         """A choice of a few."""
-        box = QComboBox()
+        box = Choice()
         box.activated.connect(chosen)
         box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         box.setMinimumContentsLength(4)
@@ -129,8 +164,8 @@ class Form(QWidget):
         field.setObjectName(name)
         field.setAccessibleName(label)
         for quiet in (words, hint):
-            quiet.setStyleSheet(f"color: {colour(palette(), Ink.SECOND).name()};")
-        hint.setWordWrap(True)
+            write_in(quiet, Ink.SECOND)
+            quiet.setWordWrap(True)
         self.hints[name] = hint
         cell = QVBoxLayout()
         cell.setSpacing(2)
@@ -138,8 +173,8 @@ class Form(QWidget):
             if part is not None:
                 cell.addWidget(part)
         cell.addStretch(1)
-        if columns == 2 and self._cells % 2:
-            self._cells += 1
-        self._grid.addLayout(cell, self._cells // 2, self._cells % 2, 1, columns)
+        columns = min(columns, self._columns)
+        self._cells += self._cells % columns
+        self._grid.addLayout(cell, *divmod(self._cells, self._columns), 1, columns)
         self._cells += columns
         hint.setVisible(False)

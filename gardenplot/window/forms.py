@@ -18,7 +18,8 @@ from PySide6.QtWidgets import (
 )
 
 from gardenplot.drawing.style import Ink
-from gardenplot.window.theme import colour, palette
+from gardenplot.window.fields import LARGE, Choice
+from gardenplot.window.theme import magnified, write_in
 
 
 @frozen
@@ -60,6 +61,8 @@ class AskDialog(QDialog):
         inner = QWidget()
         self._form = form = QFormLayout(inner)
         form.setLabelAlignment(Qt.AlignmentFlag.AlignLeft)
+        if magnified() >= LARGE:
+            form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapAllRows)
         for ask in asks:
             self._add(form, ask)
         column = QVBoxLayout(self)
@@ -69,14 +72,14 @@ class AskDialog(QDialog):
             words = QLabel(note)
             words.setWordWrap(True)
             words.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
-            words.setStyleSheet(f"color: {colour(palette(), Ink.SECOND).name()};")
+            write_in(words, Ink.SECOND)
             column.addWidget(words)
         column.addWidget(self._complaints[""])
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
         buttons.accepted.connect(self._try)
         buttons.rejected.connect(self.reject)
         column.addWidget(buttons)
-        self.setMinimumWidth(420)
+        self.setMinimumWidth(round(420 * min(magnified(), LARGE)))
         self.fields[asks[0].name].setFocus()
 
     def _add(self, form: QFormLayout, ask: Ask) -> None:
@@ -114,7 +117,7 @@ def _line(ask: Ask) -> QLineEdit:
 
 
 def _choice(ask: Ask) -> QComboBox:
-    box = QComboBox()
+    box = Choice()
     for name, value in ask.choices:
         box.addItem(name, value)
     box.setCurrentIndex(max(0, box.findData(ask.chosen)))
@@ -131,7 +134,7 @@ def _complaint() -> QLabel:
     label = QLabel()
     label.setWordWrap(True)
     label.setVisible(False)
-    label.setStyleSheet(f"color: {colour(palette(), Ink.ACCENT).name()};")
+    write_in(label, Ink.ACCENT)
     return label
 
 
@@ -141,7 +144,8 @@ def _scrolled(inner: QWidget, asks: int) -> QWidget:
     area = QScrollArea()
     area.setWidget(inner)
     area.setWidgetResizable(True)
-    area.setMinimumHeight(460)
+    bar = area.verticalScrollBar().sizeHint().width()
+    area.setMinimumSize(inner.minimumSizeHint().width() + bar + 2 * area.frameWidth(), 460)
     area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
     area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     return area

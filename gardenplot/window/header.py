@@ -2,14 +2,18 @@
 
 from datetime import date, timedelta
 
-from PySide6.QtCore import QDate, QSignalBlocker, Qt
-from PySide6.QtWidgets import QCheckBox, QDateEdit, QHBoxLayout, QLabel, QPushButton, QSlider, QWidget
+from PySide6.QtCore import QDate, QLocale, QSignalBlocker, Qt
+from PySide6.QtGui import QTextCharFormat
+from PySide6.QtWidgets import QCheckBox, QDateEdit, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QSlider, QWidget
 
 from gardenplot.drawing.style import Ink
 from gardenplot.season import Span, season_of
 from gardenplot.window.document import Document
+from gardenplot.window.elided import Elided
+from gardenplot.window.script import runs
 from gardenplot.window.sight import Sight
-from gardenplot.window.theme import colour, palette, widget_font
+from gardenplot.window.theme import widget_font, write_in
+from gardenplot.window.wrapping import Wrapping
 from gardenplot.words import _
 
 _LONGEST_NAME = 36
@@ -21,11 +25,16 @@ class Header(QWidget):
     def __init__(self, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight = document, sight
-        self.name, self.state = QLabel(), QLabel()
+        self.name, self.state = Elided(), QLabel()
         self.name.setFont(widget_font(17, bold=True))
-        self.state.setStyleSheet(f"color: {colour(palette(), Ink.SECOND).name()};")
+        write_in(self.state, Ink.SECOND)
         self.day = QDateEdit()
         self.day.setCalendarPopup(True)
+        for day in (Qt.DayOfWeek.Saturday, Qt.DayOfWeek.Sunday):
+            # Qt's red would be one more colour; a grower works on these days too.
+            self.day.calendarWidget().setWeekdayTextFormat(day, QTextCharFormat())
+        # Before the format, whose parts Qt puts in the order of the direction that it finds.
+        self.day.setLayoutDirection(runs(QLocale().dayName(1)))
         self.day.setDisplayFormat("ddd d MMM yyyy")
         self.day.setAccessibleName(_("Day shown"))
         self.slider = QSlider(Qt.Orientation.Horizontal)
@@ -35,18 +44,7 @@ class Header(QWidget):
         self.always = QCheckBox(_("all days"))
         self.sheet = QPushButton(_("Bed sheet …"))
         self.sheet.setProperty("strong", True)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(14, 7, 14, 7)
-        row.setSpacing(10)
-        self.state.setMinimumWidth(10)
-        row.addWidget(self.name)
-        row.addWidget(self.state, 1)
-        row.addWidget(QLabel(_("The beds on")))
-        row.addWidget(self.day)
-        row.addWidget(self.slider, 2)
-        row.addWidget(self.always)
-        row.addSpacing(10)
-        row.addWidget(self.sheet)
+        self._lay_out()
         self.day.dateChanged.connect(self._pick)
         self.slider.valueChanged.connect(lambda number: self._sight.show_day(date.fromordinal(number)))
         self.always.toggled.connect(self._pick_always)
@@ -55,11 +53,26 @@ class Header(QWidget):
         document.saved.connect(self.refresh)
         sight.day_changed.connect(self.refresh)
 
+    def _lay_out(self) -> None:
+        """All in one line where there is room, else in two."""
+        row, plan, day = Wrapping(self, spacing=8), QHBoxLayout(), QHBoxLayout()
+        row.setContentsMargins(12, 7, 12, 7)
+        self.state.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        plan.addWidget(self.name)
+        plan.addWidget(self.state, 1)
+        for part in (QLabel(_("The beds on")), self.day, self.slider, self.always):
+            day.addWidget(part)
+        for group in (plan, day):
+            group.setSpacing(8)
+            row.add_group(group)
+        row.addWidget(self.sheet)
+        row.pinned = row.itemAt(row.count() - 1)
+
     def refresh(self) -> None:
         """Show the name, whether it is saved, and the day."""
         name = self._document.name
         self.name.setText(name if len(name) <= _LONGEST_NAME else f"{name[: _LONGEST_NAME - 1]}…")
-        self.name.setToolTip(name)
+        self.name.shown_whole = name
         clean, path = self._document.is_saved, self._document.path
         saved = _("saved") if path else _("not saved yet")
         self.state.setText(f"· {saved if clean else _('changed')}")

@@ -52,5 +52,6 @@ def _scrolled(panel: QWidget) -> QScrollArea:
     area = QScrollArea()
     area.setWidget(panel)
     area.setWidgetResizable(True)
+    area.setAccessibleName(_("What is selected, to scroll"))
     area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     return area

@@ -36,7 +36,7 @@ class Ledger(QTabWidget):
         self.addTab(self._orders_page(), _("Orders"))
         self.addTab(self.findings, _("Findings"))
         self.setDocumentMode(True)
-        self.counts.currentItemChanged.connect(self._go)
+        self.counts.itemSelectionChanged.connect(self._go)
         self.findings.itemClicked.connect(self._go_finding)
         self.findings.itemActivated.connect(self._go_finding)
         self.orders.itemActivated.connect(lambda item: self.order_wanted.emit(self.orders.key_of(item)))
@@ -89,8 +89,10 @@ class Ledger(QTabWidget):
         order = self.orders.key_of(self.orders.currentItem())
         return order if isinstance(order, str) else None
 
-    def _go(self, item: QTreeWidgetItem | None) -> None:
-        row = self.counts.key_of(item) if self.counts.hasFocus() else None
+    def _go(self) -> None:
+        """Select what the chosen row is about; the keyboard that comes by makes a row current and chooses none."""
+        chosen = self.counts.selectedItems() if self.counts.hasFocus() else []
+        row = self.counts.key_of(chosen[0]) if chosen else None
         if isinstance(row, CountRow):
             self._sight.select(row.bed, row.planting)
 

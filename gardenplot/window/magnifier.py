@@ -7,6 +7,7 @@ from PySide6.QtGui import QDropEvent, QFontMetricsF, QMouseEvent, QPainter, QPai
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.bed import draw_bed
+from gardenplot.drawing.covers import over_bed
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.strips import Under
 from gardenplot.drawing.style import Ink
@@ -104,7 +105,8 @@ def paint_magnified(painter: QPainter, scene: Scene, at: Under) -> None:
     painter.translate(centre.x() - at.x / MM * times, centre.y() - at.y / MM * times)
     reach = view.width() / 2 / times
     scale = Scale(times, times, at.x / MM - reach, at.x / MM + reach)
-    figure = draw_bed(strip.laid, scene.day, looks(scene.plan), scene.plan.place.units)
+    over = over_bed(scene.plan, strip.bed, scene.day, scene.layers)
+    figure = draw_bed(strip.laid, scene.day, looks(scene.plan), scene.plan.place.units, over=over)
     paint(painter, figure.marks, scale, inks)
     painter.restore()
     _cross(painter, centre, scene, at)

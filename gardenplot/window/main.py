@@ -1,16 +1,20 @@
 """The one window: shelf, drawing, what is selected, ledger, and the lines above and below."""
 
-from PySide6.QtCore import QByteArray, QSettings, Qt
+from PySide6.QtCore import QByteArray, QSettings, QSize, Qt
 from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QDockWidget, QLabel, QMainWindow, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QDockWidget, QMainWindow, QMenu, QVBoxLayout, QWidget
 
+from gardenplot.drawing.ground_under import OnGround
 from gardenplot.drawing.strips import Under
 from gardenplot.drawing.tables import summary
-from gardenplot.drawing.tape_words import scale_words, under_words
+from gardenplot.drawing.tape_words import under_words
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.deeds import BedDeeds, PlantingDeeds, SheetDeeds
 from gardenplot.window.document import Document
+from gardenplot.window.elided import Elided
 from gardenplot.window.filing import Filing
+from gardenplot.window.focus_in_sight import keep_focus_in_sight
+from gardenplot.window.ground_deeds import GroundDeeds
 from gardenplot.window.header import Header
 from gardenplot.window.inspector import Inspector
 from gardenplot.window.ledger import Ledger
@@ -21,9 +25,12 @@ from gardenplot.window.shape_deeds import ShapeDeeds
 from gardenplot.window.shelf import Shelf
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import magnified
+from gardenplot.window.views import Views
 from gardenplot.words import _
 
 _TELL_FOR = 8000
+_USUAL_SIZE, _LEAST_SIZE = QSize(1440, 900), QSize(1024, 700)
+"""How large the window opens on a screen that has room for it, and on any."""
 
 
 class MainWindow(QMainWindow):
@@ -36,12 +43,13 @@ class MainWindow(QMainWindow):
         self.filing = Filing(self.document, self)
         self.header = Header(self.document, self.sight)
         self.canvas = Canvas(self.document, self.sight)
+        self.views = Views(self.document, self.sight, self.canvas)
         self.shelf = Shelf(self.document)
         self.inspector = Inspector(self.document, self.sight)
         self.ledger = Ledger(self.document, self.sight)
         self.season = SeasonPanel(self.document, self.sight, self.canvas)
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
-        self.shapes = ShapeDeeds(self)
+        self.shapes, self.ground = ShapeDeeds(self), GroundDeeds(self)
         self.docks = [
             self._dock("shelf", _("Shelf"), self.shelf, Qt.DockWidgetArea.LeftDockWidgetArea),
             self._dock("selected", _("What is selected"), self.inspector, Qt.DockWidgetArea.RightDockWidgetArea),
@@ -53,11 +61,15 @@ class MainWindow(QMainWindow):
         self._lay_out()
         self._join()
         fill_menus(self)
-        self.resize(1440, 900)
-        widths = [round(width * magnified()) for width in (244, 312)]
+        screen = self.screen().availableSize()
+        self.resize(_USUAL_SIZE.boundedTo(screen.expandedTo(_LEAST_SIZE)))
+        widths = [round(width * magnified() * min(1, self.width() / 1366)) for width in (244, 312)]
         self.resizeDocks(self.docks[:2], widths, Qt.Orientation.Horizontal)
         self.resizeDocks(self.docks[2:3], [200], Qt.Orientation.Vertical)
         self._restore()
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            keep_focus_in_sight(app)
         self.canvas.setFocus()
 
     def _lay_out(self) -> None:
@@ -66,11 +78,11 @@ class MainWindow(QMainWindow):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.header)
-        column.addWidget(self.canvas, 1)
+        column.addWidget(self.views, 1)
         self.setCentralWidget(centre)
         self.setCorner(Qt.Corner.BottomLeftCorner, Qt.DockWidgetArea.LeftDockWidgetArea)
         self.setCorner(Qt.Corner.BottomRightCorner, Qt.DockWidgetArea.RightDockWidgetArea)
-        self.pointed, self.total, self.scale = QLabel(), QLabel(), QLabel()
+        self.pointed, self.total, self.scale = Elided(), Elided(), Elided()
         for label in (self.pointed, self.total, self.scale):
             label.setContentsMargins(8, 0, 8, 0)
         self.statusBar().addWidget(self.pointed, 1)
@@ -87,6 +99,11 @@ class MainWindow(QMainWindow):
         self.canvas.hand.pointed.connect(self._point)
         self.canvas.stage.refused.connect(self.tell)
         self.canvas.menu_wanted.connect(lambda at: self._context_menu().exec(at))
+        self.views.ground.eye.changed.connect(self._show_scale)
+        self.views.turned.connect(self._show_scale)
+        self.views.ground.hand.pointed.connect(self._point)
+        self.views.ground.stage.refused.connect(self.tell)
+        self.views.ground.menu_wanted.connect(lambda at: self._context_menu().exec(at))
         self.shelf.list.chosen.connect(self.plantings.place)
         self.shelf.from_packet.clicked.connect(self.plantings.new_crop)
         self.inspector.planting.compare.clicked.connect(self.plantings.compare_layouts)
@@ -134,10 +151,9 @@ class MainWindow(QMainWindow):
         self.total.setText(summary(self.document.plan))
 
     def _show_scale(self) -> None:
-        strips = self.canvas.view.strips()
-        self.scale.setText(scale_words(self.document.plan.place.units, strips, self.logicalDpiX()))
+        self.scale.setText(self.views.scale_words(self.logicalDpiX()))
 
-    def _point(self, found: Under | None) -> None:
+    def _point(self, found: Under | OnGround | None) -> None:
         self.pointed.setText(under_words(self.document.plan, found) if found else "")
 
     def _context_menu(self) -> QMenu:

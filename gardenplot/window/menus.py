@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMenu
 
+from gardenplot.window.ground_deeds import LAYERS
+from gardenplot.window.layers import Layers
 from gardenplot.window.recent import examples, recent
 from gardenplot.words import _
 
@@ -63,7 +65,7 @@ def _edit(window: "MainWindow") -> None:
     menu.addSeparator()
     _act(menu, _("Edit what is &selected"), window.inspector.focus, QKeySequence("F2"))
     _act(menu, _("&Find a crop"), window.shelf.search.setFocus, Keys.Find)
-    _act(menu, _("Go to the &drawing"), window.canvas.setFocus, QKeySequence("F6"))
+    _act(menu, _("Go to the &drawing"), window.views.take_keys, QKeySequence("F6"))
 
 
 def _bed(window: "MainWindow") -> None:
@@ -75,6 +77,11 @@ def _bed(window: "MainWindow") -> None:
     _act(menu, _("R&eshape the outline"), window.shapes.reshape)
     _act(menu, _("&Trace a bed …"), window.shapes.trace)
     _act(menu, _("&Place a post"), window.shapes.place_post)
+    menu.addSeparator()
+    _act(menu, _("Add a t&unnel …"), window.ground.add_tunnel)
+    _act(menu, _("Add a pat&h …"), window.ground.add_path)
+    strips = menu.addMenu(_("Tunne&ls and paths"))
+    strips.aboutToShow.connect(lambda: window.ground.fill_strips(strips))
     menu.addSeparator()
     _act(menu, _("Choose the &bed of what is selected"), window.beds.choose_bed, QKeySequence("Ctrl+Up"))
     _act(menu, _("&Next bed"), window.beds.next_bed, QKeySequence("Ctrl+Down"))
@@ -91,6 +98,10 @@ def _planting(window: "MainWindow") -> None:
     menu.addSeparator()
     _act(menu, _("&Remove planting"), window.plantings.remove_planting)
     menu.addSeparator()
+    _act(menu, _("Co&ver this block at night …"), window.ground.cover_block, QKeySequence("Ctrl+T"))
+    covers = menu.addMenu(_("Cov&ers"))
+    covers.aboutToShow.connect(lambda: window.ground.fill_covers(covers))
+    menu.addSeparator()
     _act(menu, _("Add &order …"), window.plantings.add_order, QKeySequence("Ctrl+Shift+O"))
 
 
@@ -101,12 +112,17 @@ def _sheets(window: "MainWindow") -> None:
 
 
 def _view(window: "MainWindow") -> None:
-    menu, view = window.menuBar().addMenu(_("&View")), window.canvas.view
-    _act(menu, _("Zoom &in"), partial(view.zoom, 1.25), QKeySequence("Ctrl+="))
-    _act(menu, _("Zoom &out"), partial(view.zoom, 0.8), QKeySequence("Ctrl+-"))
-    _act(menu, _("&Whole length"), view.fit, QKeySequence("Ctrl+0"))
-    _act(menu, _("&All beds at once"), partial(view.fit, all_beds=True), QKeySequence("Ctrl+9"))
-    _act(menu, _("To the &selection"), window.plantings.zoom_to_selection, QKeySequence("Ctrl+E"))
+    menu, view, views = window.menuBar().addMenu(_("&View")), window.canvas.view, window.views
+    _act(menu, _("Zoom &in"), partial(views.zoom, 1.25), QKeySequence("Ctrl+="))
+    _act(menu, _("Zoom &out"), partial(views.zoom, 0.8), QKeySequence("Ctrl+-"))
+    _act(menu, _("&Whole length"), views.fit, QKeySequence("Ctrl+0"))
+    _act(menu, _("&All beds at once"), views.fit_all, QKeySequence("Ctrl+9"))
+    _act(menu, _("To the &selection"), views.zoom_to_selection, QKeySequence("Ctrl+E"))
+    ground = _act(menu, _("Beds on the &ground"), lambda: None, QKeySequence("Ctrl+G"))
+    ground.setCheckable(True)
+    ground.toggled.connect(views.show_ground)
+    views.turned.connect(ground.setChecked)
+    _layers(menu.addMenu(_("La&yers")), window.canvas.layers)
     true_scale = _act(menu, _("&True scale across the beds"), lambda: None)
     true_scale.setCheckable(True)
     true_scale.toggled.connect(view.set_true_scale)
@@ -116,6 +132,15 @@ def _view(window: "MainWindow") -> None:
     menu.addSeparator()
     for dock in window.docks:
         menu.addAction(dock.toggleViewAction())
+
+
+def _layers(menu: QMenu, layers: Layers) -> None:
+    """Each layer of the drawing, to show or hide."""
+    for layer, words in LAYERS.items():
+        action = _act(menu, words, lambda: None)
+        action.setCheckable(True)
+        action.setChecked(layer in layers.shown)
+        action.toggled.connect(partial(layers.show, layer))
 
 
 def _help(window: "MainWindow") -> None:

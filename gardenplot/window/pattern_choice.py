@@ -1,13 +1,13 @@
 """Straight, staggered and triangular side by side: a true-scale picture of the block, its plants, what differs."""
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetricsF, QKeyEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QWidget
+from PySide6.QtGui import QFont, QFontMetricsF, QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtWidgets import QAbstractButton, QBoxLayout, QButtonGroup, QHBoxLayout, QWidget
 
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import PATTERNS
 from gardenplot.drawing.style import Ink
-from gardenplot.layout.compare import InPattern
+from gardenplot.layout.compare import SIDE_BY_SIDE, InPattern
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Pattern
 from gardenplot.units import MM, Units
@@ -31,10 +31,24 @@ class PatternButton(QAbstractButton):
         self._candidate: InPattern | None = None
         self._look: Look | None = None
         self._lines: tuple[str, ...] = ()
+        self._is_flat = False
 
     def sizeHint(self) -> QSize:
         line = QFontMetricsF(widget_font(13)).height()
-        return QSize(76, round(_PICTURE + 12 + 5 * line))
+        below = 0 if self._is_flat else _PICTURE + 4
+        return QSize(76, round(max(_PICTURE, 5 * line) + 8 + below))
+
+    def least_width(self) -> int:
+        """How wide it must be for the words below its picture."""
+        return (
+            round(max((QFontMetricsF(font).horizontalAdvance(words) for words, font in self._said()), default=0)) + 4
+        )
+
+    def lie_flat(self, flat: bool) -> None:
+        """Show the words beside the picture, or below it."""
+        self._is_flat = flat
+        self.updateGeometry()
+        self.update()
 
     def show_candidate(self, candidate: InPattern, look: Look, units: Units) -> None:
         """Show what this pattern makes of the block."""
@@ -61,17 +75,20 @@ class PatternButton(QAbstractButton):
             return
         inks = palette()
         painter = QPainter(self)
+        painter.setLayoutDirection(self.layoutDirection())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        frame = QRectF(1.5, 1.5, self.width() - 3, _PICTURE)
+        wide = min(self.width() / 3, 2.0 * _PICTURE) if self._is_flat else self.width() - 3.0
+        frame = QRectF(1.5, 1.5, wide, _PICTURE)
         painter.setBrush(colour(inks, Ink.SOIL))
         painter.setPen(QPen(colour(inks, Ink.ACCENT if self.isChecked() else Ink.RULE), 2 if self.isChecked() else 1))
         painter.drawRoundedRect(frame, 3, 3)
         self._paint_plants(painter, frame)
-        self._paint_lines(painter)
+        words = QRectF(0, _PICTURE + 4, self.width(), 0)
+        self._paint_lines(painter, QRectF(frame.right() + 10, 2, self.width(), 0) if self._is_flat else words)
         if self.hasFocus():
             painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.setPen(QPen(colour(inks, Ink.ACCENT), 1, Qt.PenStyle.DotLine))
-            painter.drawRoundedRect(QRectF(0.5, 0.5, self.width() - 1, self.height() - 1), 4, 4)
+            painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
+            painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 4, 4)
         painter.end()
 
     def _paint_plants(self, painter: QPainter, frame: QRectF) -> None:
@@ -89,17 +106,25 @@ class PatternButton(QAbstractButton):
         paint_plants(painter, look.shape, max(1.0, min(radius, 7.0)), colour(inks, look.ink), near)
         painter.restore()
 
-    def _paint_lines(self, painter: QPainter) -> None:
-        inks = palette()
-        y = _PICTURE + 4.0
-        for number, words in enumerate((PATTERNS[self.pattern], *self._lines)):
-            font = widget_font(14 if number == 1 else 12, bold=number == 1)
+    def _said(self) -> list[tuple[str, QFont]]:
+        """The lines of words with their fonts: the pattern, its plants in bold, what differs."""
+        return [
+            (words, widget_font(14 if number == 1 else 12, bold=number == 1))
+            for number, words in enumerate((PATTERNS[self.pattern], *self._lines))
+        ]
+
+    def _paint_lines(self, painter: QPainter, frame: QRectF) -> None:
+        inks, y = palette(), frame.top()
+        side = Qt.AlignmentFlag.AlignLeft if self._is_flat else Qt.AlignmentFlag.AlignHCenter
+        for number, (words, font) in enumerate(self._said()):
             height = QFontMetricsF(font).height()
             painter.setFont(font)
             strong = number == 1 or (number == 2 and words.startswith(MINUS))
             closer = number == 3 and self._candidate is not None and self._candidate.closer
             painter.setPen(colour(inks, Ink.ACCENT if closer else Ink.INK if strong else Ink.SECOND))
-            painter.drawText(QRectF(0, y, self.width(), height), Qt.AlignmentFlag.AlignCenter, words)
+            painter.drawText(
+                QRectF(frame.left(), y, frame.width(), height), side | Qt.AlignmentFlag.AlignVCenter, words
+            )
             y += height
 
 
@@ -119,23 +144,40 @@ class PatternChoice(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(6)
+        # Pictures of beds and their numbers, with the head at the left as in the drawing.
+        self.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
         self._group = QButtonGroup(self)
         self._row = row
-        self.buttons: dict[Pattern, PatternButton] = {}
+        # Made at once: a part that comes later would stand first in the order of the Tab key.
+        self.buttons = {pattern: self._made(pattern) for pattern in SIDE_BY_SIDE}
 
     def show_candidates(self, found: tuple[InPattern, ...], look: Look, units: Units, now: Pattern) -> None:
         """Show the candidates and which of them is the block's own."""
         self._group.setExclusive(False)
         for candidate in found:
-            button = self.buttons.get(candidate.pattern) or self._add(candidate.pattern)
+            button = self.buttons[candidate.pattern]
             button.show_candidate(candidate, look, units)
             button.setChecked(candidate.pattern is now)
         self._group.setExclusive(now in self.buttons)
+        self._settle()
 
-    def _add(self, pattern: Pattern) -> PatternButton:
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._settle()
+
+    def _settle(self) -> None:
+        """Stand side by side where all words have room, else one under another."""
+        buttons, gap = list(self.buttons.values()), self._row.spacing()
+        room = (self.width() - gap * (len(buttons) - 1)) // max(1, len(buttons))
+        flat = any(button.least_width() > room for button in buttons)
+        ways = QBoxLayout.Direction
+        self._row.setDirection(ways.TopToBottom if flat else ways.LeftToRight)
+        for button in buttons:
+            button.lie_flat(flat)
+
+    def _made(self, pattern: Pattern) -> PatternButton:
         button = PatternButton(pattern, self)
         button.clicked.connect(lambda: self.picked.emit(pattern))
-        self.buttons[pattern] = button
         self._group.addButton(button)
         self._row.addWidget(button, 1)
         return button

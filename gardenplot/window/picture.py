@@ -2,13 +2,15 @@
 
 import os
 
+from attrs import evolve
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRect
 from PySide6.QtGui import QGuiApplication, QImage, QPainter
 
-from gardenplot.drawing.strips import GUTTER, RIGHT_MARGIN, arranged
+from gardenplot.drawing.strips import RIGHT_MARGIN, arranged
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.units import MM
+from gardenplot.window.canvas_names import gutter_for
 from gardenplot.window.canvas_paint import Scene, paint_scene
 from gardenplot.window.canvas_view import TAPE
 from gardenplot.window.strip_pictures import StripPictures
@@ -21,13 +23,14 @@ def drawn(plan: Plan) -> bytes:
     app = _app()
     laid_out = lay_out_plan(plan)
     longest = max((bed.length.nm for bed in plan.beds), default=10_000 * MM) / MM
-    strips = arranged(laid_out, (_WIDTH - GUTTER - RIGHT_MARGIN) / longest, true_scale=False)
+    gutter = gutter_for(plan.beds, plan.place.units, _WIDTH)
+    strips = evolve(arranged(laid_out, (_WIDTH - gutter - RIGHT_MARGIN) / longest, true_scale=False), gutter=gutter)
     height = round(min(strips.height + TAPE, 16_000))
     image = QImage(_WIDTH * 2, height * 2, QImage.Format.Format_RGB32)
     image.setDevicePixelRatio(2)
     painter = QPainter(image)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    scene = Scene(plan=plan, strips=strips, day=None, planting=None, bed=None, left=GUTTER, top=TAPE)
+    scene = Scene(plan=plan, strips=strips, day=None, planting=None, bed=None, left=gutter, top=TAPE)
     paint_scene(painter, QRect(0, 0, _WIDTH, height), scene, StripPictures())
     painter.end()
     del app

@@ -5,9 +5,9 @@ from functools import partial
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gardenplot.drawing.tables import counts_by_crop, summary
-from gardenplot.gestures.reading import list_from, list_text
+from gardenplot.gestures.reading import list_from, list_text, text_of
 from gardenplot.plan.edits import change_place
-from gardenplot.units import Units
+from gardenplot.units import Units, parse_degrees
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
 from gardenplot.window.planting_panel import heading, quiet, rule, words
@@ -43,6 +43,9 @@ class PlanPanel(QWidget):
         for attribute, label in _MARKABLE.items():
             finish = partial(self._mark, attribute)
             self.form.add_typed(attribute, label, finish, example=_("any spacing"), wide=True)
+        self.form.add_typed(
+            "north", _("North, degrees clockwise from up"), self._turn_north, example="20°", wide=True
+        )
         self.units = self.form.add_choice("units", _("Units"), self._pick_units)
         for unit, name in UNITS.items():
             self.units.addItem(name, unit)
@@ -62,11 +65,16 @@ class PlanPanel(QWidget):
         self.units.setCurrentIndex(self.units.findData(plan.place.units))
         for attribute in _MARKABLE:
             self.form.fields[attribute].show_value(list_text(getattr(plan.place, attribute)))
+        self.form.fields["north"].show_value(text_of(plan.place.north))
         lines = [f"{str(row.plants).rjust(6, FIGURE_SPACE)}  {row.name}" for row in counts_by_crop(plan)]
         self.crops.setText("\n".join((_("Plants by crop"), *lines)) if lines else "")
 
     def _rename(self, text: str) -> None:
         self._document.change(_("Name of the place"), change_place(self._document.plan, name=text))
+
+    def _turn_north(self, text: str) -> None:
+        north = parse_degrees(text) if text else None
+        self._document.change(_("Where north is"), change_place(self._document.plan, north=north))
 
     def _mark(self, attribute: str, text: str) -> None:
         plan = self._document.plan

@@ -22,7 +22,7 @@ from gardenplot.plan.edits import change_planting
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
 from gardenplot.window.pattern_choice import PatternChoice
-from gardenplot.window.theme import colour, palette, widget_font
+from gardenplot.window.theme import widget_font, write_in
 from gardenplot.words import _
 
 
@@ -186,7 +186,7 @@ def quiet() -> QLabel:
 def words(ink: Ink = Ink.INK) -> QLabel:
     """Lines of words that can be marked and copied."""
     label = QLabel()
-    label.setStyleSheet(f"color: {colour(palette(), ink).name()};")
+    write_in(label, ink)
     label.setWordWrap(True)
     return label
 
@@ -195,5 +195,5 @@ def rule() -> QFrame:
     """A thin line between parts."""
     line = QFrame()
     line.setFrameShape(QFrame.Shape.HLine)
-    line.setStyleSheet(f"color: {colour(palette(), Ink.RULE).name()};")
+    write_in(line, Ink.RULE)
     return line

@@ -5,7 +5,7 @@ from functools import partial
 from pathlib import Path
 
 import pypdfium2
-from PySide6.QtCore import QRectF, Qt
+from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QImage, QKeySequence, QPageLayout, QPageSize, QPainter, QPixmap, QShortcut
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtWidgets import (
@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
     QMessageBox,
     QPushButton,
     QScrollArea,
+    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -27,6 +28,7 @@ from gardenplot.plan.file import file_name, write_whole
 from gardenplot.sheets.bed_sheet import bed_sheets
 from gardenplot.sheets.paper import Paper
 from gardenplot.window.settings import keep_paper, kept_paper
+from gardenplot.window.wrapping import Wrapping
 from gardenplot.words import _
 
 _PAPERS = {Paper.A4: ("A4", QPageSize.PageSizeId.A4), Paper.LETTER: ("Letter", QPageSize.PageSizeId.Letter)}
@@ -62,22 +64,28 @@ class Preview(QDialog):
         self._show(self.sheets.first_page.get(bed or "", 0))
 
     def _lay_out(self) -> None:
-        row, column = QHBoxLayout(), QVBoxLayout(self)
+        row, column = Wrapping(), QVBoxLayout(self)
+        pages, paper, caution = QHBoxLayout(), QHBoxLayout(), QLabel()
         area = QScrollArea()
         area.setWidget(self.picture)
         area.setWidgetResizable(True)
+        area.setAccessibleName(_("The page, to scroll"))
         column.addWidget(area, 1)
-        row.addWidget(self.before)
-        row.addWidget(self.number)
-        row.addWidget(self.after)
-        row.addStretch(1)
-        row.addWidget(QLabel(_("Print at 100 %, not fitted to the page, and measure the bar.")))
-        row.addStretch(1)
-        row.addWidget(self.paper)
-        row.addWidget(self.keep)
-        row.addWidget(self.print)
+        groups: dict[QHBoxLayout, tuple[QWidget, ...]] = {
+            pages: (self.before, self.number, self.after),
+            paper: (self.paper, self.keep, self.print),
+        }
+        for group, parts in groups.items():
+            for part in parts:
+                group.addWidget(part)
+        caution.setText(_("Print at 100 %, not fitted to the page, and measure the bar."))
+        caution.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        caution.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        row.add_group(pages)
+        row.addWidget(caution)
+        row.add_group(paper)
         column.addLayout(row)
-        self.resize(1120, 860)
+        self.resize(QSize(1120, 860).boundedTo(self.screen().availableSize() * 0.94))
 
     def _make(self) -> None:
         paper = Paper(self.paper.currentData())

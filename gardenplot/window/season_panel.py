@@ -68,6 +68,7 @@ class SeasonPanel(QWidget):
         inks, axes, laid = palette(), self.axes(), self._bed()
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
         painter.fillRect(self.rect(), colour(inks, Ink.PAPER))
         painter.scale(magnified(), magnified())
         frame = QRectF(0, 0, self.width() / magnified(), self.height() / magnified())
@@ -76,9 +77,9 @@ class SeasonPanel(QWidget):
         else:
             paint_season(painter, axes, laid.bed.name, self._sight.day, self._sight.planting, inks)
         if self.hasFocus():
-            painter.setPen(QPen(colour(inks, Ink.ACCENT), 1, Qt.PenStyle.DotLine))
+            painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
             painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRect(frame.adjusted(1, 1, -2, -2))
+            painter.drawRect(frame.adjusted(1, 1, -1, -1))
         painter.end()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:

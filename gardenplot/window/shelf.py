@@ -14,9 +14,10 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QDrag, QFontMetricsF, QKeyEvent, QPainter, QPen, QPixmap
+from PySide6.QtGui import QDrag, QFont, QFontMetricsF, QKeyEvent, QPainter, QPen, QPixmap
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QAbstractScrollArea,
     QLabel,
     QLineEdit,
     QListView,
@@ -36,12 +37,15 @@ from gardenplot.plan.catalogue import found_crops
 from gardenplot.units import Units
 from gardenplot.window.document import Document
 from gardenplot.window.mime import CROP, with_crop
+from gardenplot.window.script import runs
 from gardenplot.window.theme import colour, magnified, palette, widget_font
 from gardenplot.words import _
 
 _SWATCH = QSize(62, 44)
 _PX_PER_MM = 96 / 25.4 / SWATCH_SCALE
 """Swatches are to scale on a screen of 96 dots an inch."""
+
+_WRAPPED = Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap
 
 AnyIndex = QModelIndex | QPersistentModelIndex
 
@@ -88,8 +92,12 @@ class ShelfModel(QAbstractListModel):
 class CropDelegate(QStyledItemDelegate):
     """Paints a crop: swatch, name, spacing."""
 
-    def sizeHint(self, _option: QStyleOptionViewItem, _index: AnyIndex) -> QSize:
-        return QSize(170, round(max(_SWATCH.height(), 40 * magnified()) + 16))
+    def sizeHint(self, option: QStyleOptionViewItem, index: AnyIndex) -> QSize:
+        view = option.widget
+        width = view.viewport().width() if isinstance(view, QAbstractScrollArea) else 170
+        room = _room(width)
+        lines = sum(_height(words, font, room) for words, font in _lines(index, room))
+        return QSize(120, round(max(_SWATCH.height(), lines) + 16))
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         crop = index.data(Qt.ItemDataRole.UserRole)
@@ -103,20 +111,38 @@ class CropDelegate(QStyledItemDelegate):
             painter.setPen(QPen(colour(inks, Ink.ACCENT if focused else Ink.EDGE), 2 if focused else 1))
             painter.setBrush(colour(inks, Ink.PAPER))
             painter.drawRoundedRect(QRectF(rect).adjusted(3, 3, -3, -3), 4, 4)
-        corner = QPoint(rect.left() + 10, rect.top() + 8)
-        paint_swatch(painter, crop, QRect(corner, _SWATCH))
-        left, room = corner.x() + _SWATCH.width() + 10, rect.width() - _SWATCH.width() - 30
-        bold, plain = widget_font(13, bold=True), widget_font(12)
-        painter.setFont(bold)
-        painter.setPen(colour(inks, Ink.INK))
-        name = QFontMetricsF(bold).elidedText(crop.name, Qt.TextElideMode.ElideRight, room)
-        painter.drawText(left, corner.y() + round(17 * magnified()), name)
-        painter.setFont(plain)
-        painter.setPen(colour(inks, Ink.SECOND))
-        words = index.data(Qt.ItemDataRole.DisplayRole).removeprefix(f"{crop.name}, ")
-        spacing = QFontMetricsF(plain).elidedText(words, Qt.TextElideMode.ElideRight, room)
-        painter.drawText(left, corner.y() + round(35 * magnified()), spacing)
+        swatch_frame = QRect(QPoint(rect.left() + 7, rect.top() + 8), _SWATCH)
+        paint_swatch(painter, crop, QStyle.visualRect(option.direction, rect, swatch_frame))
+        words_frame = QRect(swatch_frame.right() + 9, swatch_frame.top(), _room(rect.width()), rect.height())
+        words_frame = QStyle.visualRect(option.direction, rect, words_frame)
+        side, top = QStyle.visualAlignment(option.direction, Qt.AlignmentFlag.AlignLeft), float(words_frame.top())
+        for (words, font), ink in zip(_lines(index, words_frame.width()), (Ink.INK, Ink.SECOND), strict=True):
+            height = _height(words, font, words_frame.width())
+            painter.setFont(font)
+            painter.setPen(colour(inks, ink))
+            painter.setLayoutDirection(runs(words))
+            line = QRectF(words_frame.left(), top, words_frame.width(), height)
+            painter.drawText(line, side.value | Qt.TextFlag.TextWordWrap, words)
+            top += height
         painter.restore()
+
+
+def _room(width: int) -> int:
+    """How wide the words beside a swatch may be."""
+    return max(40, width - _SWATCH.width() - 20)
+
+
+def _lines(index: AnyIndex, room: int) -> tuple[tuple[str, QFont], ...]:
+    """A crop's name and its spacing, each with its font; the spacing is broken at its dot where it has no room."""
+    crop, bold, plain = index.data(Qt.ItemDataRole.UserRole), widget_font(13, bold=True), widget_font(12)
+    spacing = index.data(Qt.ItemDataRole.DisplayRole).removeprefix(f"{crop.name}, ")
+    if QFontMetricsF(plain).horizontalAdvance(spacing) > room:
+        spacing = spacing.replace(" · ", "\n")
+    return (crop.name, bold), (spacing, plain)
+
+
+def _height(words: str, font: QFont, room: int) -> float:
+    return QFontMetricsF(font).boundingRect(QRectF(0, 0, room, 9999), _WRAPPED, words).height() + 1
 
 
 def paint_swatch(painter: QPainter, crop: Crop, frame: QRect) -> None:
@@ -183,6 +209,8 @@ class Shelf(QWidget):
         self.list.setDragEnabled(True)
         self.list.setDragDropMode(QAbstractItemView.DragDropMode.DragOnly)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.setWordWrap(True)  # rows are measured anew when the list gets wider or narrower
+        self.list.setResizeMode(QListView.ResizeMode.Adjust)
         self.list.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.scale = QLabel(_("swatches 1 : {scale}").format(scale=SWATCH_SCALE))
         self.from_packet = QPushButton(_("From a seed packet …"))
@@ -193,7 +221,7 @@ class Shelf(QWidget):
         self.search.textChanged.connect(self.refresh)
         document.changed.connect(self.refresh)
         document.opened.connect(self.refresh)
-        self.setMinimumWidth(round(190 * min(magnified(), 1.3)))
+        self.setMinimumWidth(max(round(190 * min(magnified(), 1.3)), self.minimumSizeHint().width()))
 
     def refresh(self) -> None:
         """Show the crops that the search finds."""

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
-from math import ceil
+from math import ceil, hypot
 from typing import Any
 
 import numpy as np
@@ -22,15 +22,19 @@ Pixels = NDArray[np.float64]
 
 
 def paint_plants(painter: QPainter, shape: Shape, radius: float, ink: QColor, places: Pixels) -> None:
-    """Draw a shape at each place, an array (n, 2) in the painter's coordinates; the radius too is in these."""
+    """Draw a shape at each place, an array (n, 2) in the painter's coordinates; the radius too is in these.
+
+    The painter may be turned; the marks stay upright.
+    """
     device = painter.deviceTransform()
-    times = device.m11()
+    times = hypot(device.m11(), device.m12())
     if radius * times > _LARGEST:
         _dip(painter, shape, radius, ink)
         _draw_each(painter, shape, radius, places.tolist())
         return
     picture, side = _stamp(shape, round(radius * times, 3), ink.rgba(), times)
-    on_device = places * times + (device.dx(), device.dy())
+    along, across = (device.m11(), device.m12()), (device.m21(), device.m22())
+    on_device = places @ np.array([along, across]) + np.array([device.dx(), device.dy()])
     painter.save()
     painter.resetTransform()
     _stamp_all(painter, picture, side, on_device)

@@ -3,11 +3,12 @@
 from collections.abc import Sequence
 
 from attrs import frozen
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QBrush
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
 from gardenplot.drawing.style import Ink
+from gardenplot.window.script import keep_order
 from gardenplot.window.theme import colour, palette
 
 _KEY = Qt.ItemDataRole.UserRole
@@ -16,7 +17,7 @@ _MARGIN = 14
 
 @frozen(cache_hash=True)
 class TableRow:
-    """The cells of a row, what it is about, and the rows it sums up; a grave one has its last cell in the accent."""
+    """The cells of a row, what it is about, and the rows it sums up; a grave one ends in bold, in the accent."""
 
     cells: tuple[str, ...]
     key: object = None
@@ -35,6 +36,7 @@ class Table(QTreeWidget):
         self._numbers = numbers
         self._rows: tuple[TableRow, ...] = ()
         self.setAccessibleName(name)
+        keep_order(self)
         self.setHeaderLabels(columns)
         self.setUniformRowHeights(True)
         self.setRootIsDecorated(False)
@@ -59,6 +61,15 @@ class Table(QTreeWidget):
         for item in added:
             item.setExpanded(True)
         self._widen(before, whole=bool(added))
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Grave rows take on the accent of a light or a dark screen when the system goes from one to the other."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.StyleChange):
+            for number, row in enumerate(self._rows):
+                item = self.topLevelItem(number) if row.grave else None
+                if item is not None:
+                    self._dress(item, row)
 
     def key_of(self, item: QTreeWidgetItem | None) -> object:
         """What a row is about; None for no row."""
@@ -107,4 +118,6 @@ class Table(QTreeWidget):
         font.setBold(row.bold)
         for column in (0, *self._numbers):
             item.setFont(column, font)
+        font.setBold(row.bold or row.grave)
+        item.setFont(len(row.cells) - 1, font)
         item.setForeground(len(row.cells) - 1, QBrush(colour(palette(), Ink.ACCENT)) if row.grave else QBrush())

@@ -1,15 +1,17 @@
 """The look of the window: the bundled face, the palette of a light or a dark screen, and the widgets' colours."""
 
-from functools import cache, lru_cache
+from functools import cache, lru_cache, partial
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QCoreApplication, Qt
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
+from PySide6.QtWidgets import QApplication, QWidget
 
 from gardenplot.drawing.style import DARK, LIGHT, Ink, Palette
 from gardenplot.files import resource
+from gardenplot.window.widget_sheet import sheet
 
 _USUAL_POINTS = 10.0
+_IS_DARK = "dark"
 _FACES = ("DejaVuSansCondensed.ttf", "DejaVuSansCondensed-Bold.ttf")
 
 
@@ -46,9 +48,9 @@ def drawing_font(px: float, *, bold: bool = False) -> QFont:
 
 
 def palette() -> Palette:
-    """The palette that goes with the system's light or dark."""
-    dark = QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark
-    return DARK if dark else LIGHT
+    """The palette that the program wears, of a light or a dark screen; the light one where there is none."""
+    app = QCoreApplication.instance()
+    return DARK if app is not None and app.property(_IS_DARK) else LIGHT
 
 
 def colour(inks: Palette, ink: Ink, alpha: float = 1.0) -> QColor:
@@ -58,15 +60,31 @@ def colour(inks: Palette, ink: Ink, alpha: float = 1.0) -> QColor:
     return made
 
 
+def write_in(widget: QWidget, ink: Ink) -> None:
+    """Let a label or a line be in an ink, on a light screen and on a dark one, also after a change between them."""
+    widget.setProperty("ink", ink.value)
+
+
 def dress(app: QApplication) -> None:
-    """Give the whole program its face and its colours."""
+    """Give the whole program its face and its colours, which follow the system from now on."""
     app.setStyle("Fusion")
     font = QFont(face())
     font.setPointSizeF(max(app.font().pointSizeF(), _USUAL_POINTS))
     app.setFont(font)
-    inks = palette()
-    app.setPalette(_qt_palette(inks))
-    app.setStyleSheet(_sheet(inks))
+    _wear(app, app.styleHints().colorScheme())
+    _follow(app)
+
+
+@cache
+def _follow(app: QApplication) -> None:
+    app.styleHints().colorSchemeChanged.connect(partial(_wear, app))
+
+
+def _wear(app: QApplication, scheme: Qt.ColorScheme) -> None:
+    """Put on the colours of a light or a dark screen; what is drawn is drawn anew, as Qt tells it of its palette."""
+    app.setProperty(_IS_DARK, scheme == Qt.ColorScheme.Dark)
+    app.setPalette(_qt_palette(palette()))
+    app.setStyleSheet(sheet(palette(), magnified()))
 
 
 def _qt_palette(inks: Palette) -> QPalette:
@@ -95,46 +113,3 @@ def _qt_palette(inks: Palette) -> QPalette:
     for role in (QPalette.ColorRole.WindowText, QPalette.ColorRole.Text, QPalette.ColorRole.ButtonText):
         made.setColor(QPalette.ColorGroup.Disabled, role, QColor(inks[Ink.SECOND]))
     return made
-
-
-def _arrow() -> str:
-    return resource("marks/down.svg").as_posix()
-
-
-def _sheet(inks: Palette) -> str:
-    """What Fusion draws too loud: frames, headers and the one strong button."""
-    rule, paper, panel, ink, accent = (inks[one] for one in (Ink.RULE, Ink.PAPER, Ink.PANEL, Ink.INK, Ink.ACCENT))
-    return f"""
-    QMainWindow, QDialog {{ background: {panel}; }}
-    QMainWindow::separator {{ background: {rule}; width: 1px; height: 1px; }}
-    QDockWidget::title {{ background: {panel}; padding: 6px 8px; text-align: left; }}
-    QLineEdit, QComboBox, QSpinBox, QDateEdit {{ background: {paper}; border: 1px solid {rule}; border-radius: 3px;
-        padding: 3px 6px; min-height: 1.3em; }}
-    QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QDateEdit:focus {{
-        border: 2px solid {accent}; padding: 2px 5px; }}
-    QComboBox {{ combobox-popup: 0; }}
-    QComboBox QAbstractItemView {{ border: 1px solid {rule}; background: {paper}; outline: none;
-        selection-background-color: {ink}; selection-color: {paper}; }}
-    QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; }}
-    QComboBox::drop-down, QDateEdit::drop-down {{ border: none; width: 20px; }}
-    QComboBox::down-arrow, QDateEdit::down-arrow {{ image: url({_arrow()}); width: 10px; height: 6px; }}
-    QLineEdit[wrong="true"] {{ border: 2px solid {accent}; padding: 2px 5px; }}
-    QPushButton {{ background: {paper}; border: 1px solid {rule}; border-radius: 3px; padding: 4px 12px; }}
-    QPushButton:focus {{ border: 2px solid {accent}; padding: 3px 11px; }}
-    QPushButton:disabled {{ color: {inks[Ink.SECOND]}; }}
-    QPushButton[strong="true"] {{ background: {ink}; color: {paper}; border: 1px solid {ink}; font-weight: bold; }}
-    QPushButton[strong="true"]:focus {{ border: 2px solid {accent}; }}
-    QTableView, QListView {{ border: none; background: {paper}; gridline-color: {rule}; }}
-    QHeaderView::section {{ background: {panel}; border: none; border-bottom: 1px solid {rule}; padding: 3px 6px; }}
-    QTreeView::item {{ padding-left: 3px; }}
-    QTabWidget::pane {{ border: none; }}
-    QTabBar::tab {{ background: {panel}; padding: 5px 12px; border: none; }}
-    QTabBar::tab:selected {{ background: {paper}; font-weight: bold; border-top: 2px solid {ink}; }}
-    QTabBar::tab:focus {{ color: {accent}; }}
-    QScrollArea {{ border: none; background: {panel}; }}
-    QMenuBar, QStatusBar {{ background: {panel}; }}
-    QMenu {{ background: {paper}; border: 1px solid {rule}; }}
-    QMenu::item {{ padding: 4px 24px; }}
-    QMenu::item:selected, QMenuBar::item:selected {{ background: {ink}; color: {paper}; }}
-    QMenu::item:disabled {{ color: {inks[Ink.SECOND]}; }}
-    """

@@ -4,6 +4,7 @@ from datetime import date
 from math import prod
 
 import pytest
+from attrs import evolve
 from hypothesis import given, settings
 
 from gardenplot.drawing.captions import captions, drag_line
@@ -11,13 +12,16 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import between_readings, counted, rows_by_plants, says, titled, where
 from gardenplot.findings import Finding, Kind, find_all
 from gardenplot.layout import lay_out_plan
-from gardenplot.plan import Pattern, Plan
+from gardenplot.plan import Pattern, Plan, Tunnel
+from gardenplot.units import Length, parse_length
 from tests.drawing.hand_worked import hand_worked, only_bed, plan_from
 from tests.layout.ground import Fields, laid_out, nm
 from tests.plans import metric_plan, plans
 
 S1, S2 = hand_worked("s1"), hand_worked("s2")
 CM_13, CM_20, CM_25 = nm("13 cm"), nm("20 cm"), nm("25 cm")
+
+TUNNEL = Tunnel("t", "Polythene", Length(0, "0 m"), Length(0, "0 m"), parse_length("30 m"), parse_length("6 m"))
 
 CASES = [
     (S1, Finding(Kind.OVERLAP, "b2", "p2", "p1", amount=CM_13), "stands 13 cm into A Pak choi"),
@@ -52,6 +56,10 @@ CASES = [
      "rows 18″ apart, the packet says 24″: smaller heads, less air"),
     (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("65 cm"), pieces=1), "65 cm left in one piece"),
     (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("2.65 m"), pieces=2), "2.65 m left in 2 pieces"),
+    (S1, Finding(Kind.ON_ANOTHER_BED, "b2", lies_on="b2", amount=CM_13),
+     "lies 13 cm into Tunnel, second bed on the ground"),
+    (evolve(S1, tunnels=(TUNNEL,)), Finding(Kind.THROUGH_A_WALL, "b2", lies_on="t", amount=CM_13),
+     "sticks 13 cm out of Polythene through its wall"),
 ]  # fmt: skip
 
 

@@ -36,12 +36,12 @@ needs_screen = pytest.mark.skipif(
 
 def walk(journey: Journey, folder: Path) -> None:
     """Let a person walk a journey from an empty plan; where it does not end well, fail with all that was said."""
-    with _display() as display:
+    with display() as shown:
         command = [sys.executable, "-W", "error", "-m", __name__, journey.__module__, journey.__name__, str(folder)]
         run = subprocess.run(
             command,
             cwd=_ROOT,
-            env=_surroundings(display, folder),
+            env=surroundings(shown, folder),
             stdout=subprocess.PIPE,
             stderr=subprocess.STDOUT,
             encoding="utf-8",
@@ -52,7 +52,8 @@ def walk(journey: Journey, folder: Path) -> None:
 
 
 @contextmanager
-def _display() -> Iterator[str]:
+def display() -> Iterator[str]:
+    """A display of its own, by its name."""
     read, write = os.pipe()
     screen = subprocess.Popen(
         ["Xvfb", "-displayfd", str(write), "-screen", "0", "1600x1000x24", "-nolisten", "tcp"],
@@ -69,7 +70,7 @@ def _display() -> Iterator[str]:
         screen.wait()
 
 
-def _surroundings(display: str, folder: Path) -> dict[str, str]:
+def surroundings(display: str, folder: Path) -> dict[str, str]:
     """The environment of the window: that display, and a home where nothing is remembered yet."""
     kept = {name: value for name, value in os.environ.items() if not name.startswith(("QT_", "WAYLAND_", "XDG_"))}
     runtime = folder / "runtime"

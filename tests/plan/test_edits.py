@@ -11,13 +11,27 @@ from hypothesis import strategies as st
 
 from gardenplot.errors import PlanError
 from gardenplot.layout import lay_out_plan
-from gardenplot.plan import Bed, Crop, Order, Plan, Planting, Wish, bed_of, edits, planting_of
+from gardenplot.plan import Bed, Cover, Crop, Order, Plan, Planting, Tunnel, Walk, Wish, bed_of, edits, planting_of
 from gardenplot.plan.file import text_of
 from gardenplot.plan.valid import faults
-from gardenplot.units import CM, M, Units, parse_length
-from tests.plans import beds, crops, feet_plan, lengths, metric_plan, names, orders, plans, plantings
+from gardenplot.units import CM, M, Units, parse_degrees, parse_length
+from tests.plans import (
+    beds,
+    covers,
+    crops,
+    feet_plan,
+    lengths,
+    metric_plan,
+    names,
+    orders,
+    plans,
+    plantings,
+    tunnels,
+    turns,
+    walks,
+)
 
-Part = Bed | Crop | Order | Planting
+Part = Bed | Cover | Crop | Order | Planting | Tunnel | Walk
 
 
 def id_in(data: st.DataObject, parts: Sequence[Part]) -> str:
@@ -78,6 +92,26 @@ ATTEMPTS: dict[str, Attempt] = {
         id_in(data, plan.orders),
         {one.id: {"plants": data.draw(st.integers(1, 90)), "length": None} for one in plan.plantings},
     ),
+    "add_cover": lambda plan, data: edits.add_cover(plan, data.draw(covers([id_in(data, plan.beds)]))),
+    "change_cover": lambda plan, data: edits.change_cover(
+        plan, id_in(data, plan.covers), end=data.draw(lengths(0, 30 * M)), layers=data.draw(st.integers(0, 11))
+    ),
+    "remove_cover": lambda plan, data: edits.remove_cover(plan, id_in(data, plan.covers)),
+    "place_beds": lambda plan, _data: edits.place_beds(plan),
+    "move_bed": lambda plan, data: edits.move_bed(
+        plan, id_in(data, plan.beds), data.draw(lengths(0, 60 * M)), data.draw(lengths(0, 60 * M))
+    ),
+    "turn_bed": lambda plan, data: edits.turn_bed(plan, id_in(data, plan.beds), data.draw(turns())),
+    "add_tunnel": lambda plan, data: edits.add_tunnel(plan, data.draw(tunnels())),
+    "change_tunnel": lambda plan, data: edits.change_tunnel(
+        plan, id_in(data, plan.tunnels), cold_edge=a_length(data), width=data.draw(lengths(0, 9 * M))
+    ),
+    "remove_tunnel": lambda plan, data: edits.remove_tunnel(plan, id_in(data, plan.tunnels)),
+    "add_path": lambda plan, data: edits.add_path(plan, data.draw(walks())),
+    "change_path": lambda plan, data: edits.change_path(
+        plan, id_in(data, plan.paths), width=data.draw(lengths(0, 2 * M))
+    ),
+    "remove_path": lambda plan, data: edits.remove_path(plan, id_in(data, plan.paths)),
 }
 """Each edit, tried with anything that a person might ask of it."""
 
@@ -246,6 +280,14 @@ UNKNOWN: list[Callable[[Plan], Plan]] = [
     lambda plan: edits.remove_crop(plan, "no-such"),
     lambda plan: edits.change_order(plan, "no-such"),
     lambda plan: edits.remove_order(plan, "no-such", {}),
+    lambda plan: edits.change_cover(plan, "no-such"),
+    lambda plan: edits.remove_cover(plan, "no-such"),
+    lambda plan: edits.move_bed(plan, "no-such", parse_length("1 m"), parse_length("1 m")),
+    lambda plan: edits.turn_bed(plan, "no-such", parse_degrees("90°")),
+    lambda plan: edits.change_tunnel(plan, "no-such"),
+    lambda plan: edits.remove_tunnel(plan, "no-such"),
+    lambda plan: edits.change_path(plan, "no-such"),
+    lambda plan: edits.remove_path(plan, "no-such"),
 ]
 
 

@@ -38,12 +38,13 @@ EVERY_FIELD = """{
   "gardenplot": 1,
   "place": {"name": "Låg Äng", "latitude": -41.5, "longitude": 172.8, "time_zone": "Pacific/Auckland",
             "units": "decimal feet", "last_freeze": {"50%": "10-02", "10 %": "10-20"},
-            "markable_in_row": ["3 in", "4 in"], "markable_rows": "12 in"},
+            "markable_in_row": ["3 in", "4 in"], "markable_rows": "12 in",
+            "north": "-15 deg"},
   "beds": [{"id": "b1", "name": "Oben", "length": "53.5 ft", "width": "30\\"", "head_margin": "1'",
             "foot_margin": "1 ft", "edge": "3 in", "gap": "½ ft", "note": "wet\\nfoot",
             "outline": [["0 ft", "0 ft"], ["53.5 ft", "0 ft"], ["53.5 ft", "30 in"], ["10 ft", "30 in"]],
             "obstacles": [{"name": "post", "x": "20 ft", "y": "15 in", "diameter": "4 in", "keep_clear": "3 in",
-                           "rows": [1]}], "slope": "2.5 %"}],
+                           "rows": [1]}], "slope": "2.5 %", "drip_lines": ["8 in", "22 in"]}],
   "crops": [{"id": "beet", "name": "Beetroot", "in_row": "3 in", "row_spacing": ["12 in", "1' 6\\""],
              "family": "Amaranthaceae", "establish": "direct", "edge": "6 in", "plants_per_area": "40 / sq ft",
              "spread": "8 in", "field_loss": "20 %", "spare": "12.5%", "germination": "92 %", "seeds_per_cell": 2,
@@ -62,7 +63,12 @@ EVERY_FIELD = """{
               "latest": "2028-09-01", "worth": 0.25, "beds": ["b1"], "pattern": "triangular", "rows": 3}],
   "covers": [{"id": "c1", "bed": "b1", "from": "1 ft", "to": "20 ft", "on": "2028-03-01", "off": "2028-05-01",
               "hoop_spacing": "4 ft", "hoop_shape": "half-round", "leg": "8 in", "apron": "10 in", "end": "2 ft",
-              "layers": 2}]
+              "layers": 2}],
+  "ground": [{"bed": "b1", "x": "12 ft", "y": "3' 6\\"", "turn": "92.5°"}],
+  "tunnels": [{"id": "t1", "name": "Polythene", "x": "10 ft", "y": "2 ft", "length": "70 ft", "width": "16 ft",
+               "turn": "92.5", "cold_edge": "18 in"}],
+  "paths": [{"id": "w1", "name": "Cart way", "x": "0 ft", "y": "0 ft", "length": "90 ft", "width": "6 ft",
+             "turn": "90°"}]
 }
 """
 

@@ -30,6 +30,7 @@ def pytest_itemcollected(item: pytest.Item) -> None:
 def window(dressed: QApplication, qtbot: QtBot) -> Iterator[MainWindow]:
     """A window with the metric plan, shown."""
     shown = MainWindow()
+    shown.resize(1440, 900)
     shown.document.start(metric_plan())
     shown.show()
     qtbot.waitExposed(shown)

@@ -1,0 +1,114 @@
+"""What lies over and in a bed as layers: covers with their hoops on the days they stand, and drip lines."""
+
+from collections.abc import Iterable
+from datetime import date
+from enum import StrEnum
+from functools import lru_cache
+
+from attrs import frozen
+
+from gardenplot.drawing.detail import Detail
+from gardenplot.drawing.marks import Line, Mark, Outline, Pen, Weight, box
+from gardenplot.drawing.style import Ink
+from gardenplot.layout.zone import held, is_plain
+from gardenplot.plan import Bed, Cover, Plan
+from gardenplot.supplies import cover_cut
+from gardenplot.units import MM
+
+_HOOP_OUT = 1.2
+"""How far a hoop stands out beside the bed, in paper millimetres."""
+_FOOT = 90.0
+"""Half the foot that tells a hoop from a stake line, in mm along the bed."""
+
+
+class Layer(StrEnum):
+    """What of a drawing of beds can be shown or hidden."""
+
+    COVERS = "covers"
+    DRIP_LINES = "drip lines"
+    OBSTACLES = "obstacles"
+    RESERVED = "reserved places"
+    LEFTOVER = "leftover"
+
+
+EVERY_LAYER = frozenset(Layer)
+
+
+@frozen(cache_hash=True)
+class Over:
+    """Which layers of a bed are drawn, and the covers that stand over it."""
+
+    layers: frozenset[Layer]
+    covers: tuple[Cover, ...] = ()
+
+
+PLAIN = Over(frozenset({Layer.OBSTACLES, Layer.RESERVED, Layer.LEFTOVER}))
+"""A bed as it is drawn on paper and in files: without covers and drip lines."""
+
+
+def over_bed(plan: Plan, bed_id: str, day: date | None, layers: frozenset[Layer]) -> Over:
+    """What is drawn over a bed of a plan on a day, or of all days."""
+    return Over(layers, standing_covers(plan, bed_id, day) if Layer.COVERS in layers else ())
+
+
+def layer_marks(bed: Bed, over: Over, detail: Detail) -> tuple[Mark, ...]:
+    """The marks of the layers that lie over the plants of a bed, in mm in its frame; from afar cloths alone."""
+    if detail is Detail.BLOCKS:
+        return tuple(cover_marks(bed, cover)[0] for cover in over.covers)
+    drip = drip_marks(bed) if Layer.DRIP_LINES in over.layers else ()
+    return (*drip, *(mark for cover in over.covers for mark in cover_marks(bed, cover)))
+
+
+def standing_covers(plan: Plan, bed_id: str, day: date | None) -> tuple[Cover, ...]:
+    """The covers over a bed on a day, or all of them; one without dates always stands, on its last day it is off."""
+    return tuple(one for one in plan.covers if one.bed == bed_id and _stands(one, day))
+
+
+def _stands(cover: Cover, day: date | None) -> bool:
+    if day is None:
+        return True
+    return (cover.on is None or cover.on <= day) and (cover.off is None or day < cover.off)
+
+
+@lru_cache(maxsize=512)
+def cover_marks(bed: Bed, cover: Cover) -> tuple[Mark, ...]:
+    """A cover seen from above: the cloth as a clear sheet with its ends, and each hoop where it truly stands."""
+    start, end, width = cover.start.nm / MM, cover.end.nm / MM, bed.width.nm / MM
+    beyond = cover.cloth_end.nm / MM if cover.cloth_end else 0.0
+    marks: list[Mark] = [Outline(box(start, 0, end, width), fill=Ink.PAPER, tint=0.55, pen=Pen(Ink.SECOND))]
+    if beyond:
+        pen = Pen(Ink.SECOND, Weight.ROW, dashed=True)
+        for one, other in ((start - beyond, start), (end, end + beyond)):
+            marks.append(Outline(box(one, width * 0.12, other, width * 0.88), pen=pen))
+    marks += (mark for at in hoops_at(bed, cover) for mark in _hoop(at / MM, width))
+    return tuple(marks)
+
+
+def _hoop(at: float, width: float) -> tuple[Mark, ...]:
+    """A hoop from above: a line across with a foot at each side."""
+    pen = Pen(Ink.INK, Weight.ROW)
+    feet = (Line((at - _FOOT, side), (at + _FOOT, side), Pen(Ink.INK, Weight.STAKE)) for side in (0, width))
+    return (Line((at, 0), (at, width), pen, _HOOP_OUT), *feet)
+
+
+def hoops_at(bed: Bed, cover: Cover) -> tuple[int, ...]:
+    """The tape readings of the hoops of a cover in nm, rounded down; none where it does not say how far apart."""
+    cut = cover_cut(bed, cover)
+    if cut.hoops is None or cut.hoop_spacing is None:
+        return ()
+    return tuple(int(cover.start.nm + number * cut.hoop_spacing) for number in range(cut.hoops))
+
+
+@lru_cache(maxsize=512)
+def drip_marks(bed: Bed) -> tuple[Mark, ...]:
+    """The drip lines of a bed, each wherever the bed has ground."""
+    pen = Pen(Ink.INK, Weight.EDGE, dashed=True)
+    return tuple(
+        Line((first / MM, line.nm / MM), (last / MM, line.nm / MM), pen)
+        for line in bed.drip_lines
+        for first, last in _runs(bed, line.nm)
+    )
+
+
+def _runs(bed: Bed, offset: int) -> Iterable[tuple[int, int]]:
+    return ((0, bed.length.nm),) if is_plain(bed) else held(bed, offset, offset)

@@ -1,0 +1,253 @@
+"""The ground as marks and words: tunnels with their cold edge, paths, and beds where they lie, true to scale.
+
+Marks of tunnels and paths are in mm on the ground, those of a bed in mm in its own frame; words know where they stand
+on the ground and along which line they run, and keep their size on screen.
+"""
+
+from datetime import date
+from enum import StrEnum
+from fractions import Fraction
+from functools import lru_cache
+
+from attrs import frozen
+
+from gardenplot.drawing.bed import draw_bed
+from gardenplot.drawing.covers import Layer, over_bed
+from gardenplot.drawing.detail import detail_at
+from gardenplot.drawing.ground_room import Box, Room, box_of, rooms_of
+from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Point, Weight, box
+from gardenplot.drawing.style import Ink
+from gardenplot.findings import Finding, find_about, find_on_ground
+from gardenplot.findings.ground import footprint
+from gardenplot.layout import LaidOut, lay_out_plan, standing
+from gardenplot.plan import Bed, Plan, Tunnel, Walk
+from gardenplot.plan.ground import Frame, corners_on_ground, frame_of, frames_of
+from gardenplot.units import MM
+from gardenplot.words import _
+
+_SLOPE_BESIDE = 225.0
+"""How far in mm the arrow of a slope lies beside the base line."""
+
+
+class Says(StrEnum):
+    """What words on the ground are about."""
+
+    BED = "bed"
+    BLOCK = "block"
+    STRIP = "tunnel or path"
+    SLOPE = "slope"
+    TROUBLE = "trouble"
+
+
+@frozen
+class Sign:
+    """Words on the ground, from the fullest to the shortest, on a line through a place in mm.
+
+    `turn` is how that line is turned in degrees clockwise, so that nothing stands on its head. `side` is 0 for words
+    centred on the place, 1 for those that begin there, -1 for those that end there; `above` is how many pixels above
+    the line they stand. `room` and `height` are what they may take up on the ground, in mm. `about` is the id of the
+    bed, or of the planting for a block; `bed` is the bed that they go with. `elsewhere` is where they stand if they
+    have no room here.
+    """
+
+    says: Says
+    about: str
+    at: Point
+    words: tuple[str, ...]
+    turn: float
+    side: int
+    room: float
+    height: float = 0.0
+    above: float = 0.0
+    ink: Ink = Ink.INK
+    elsewhere: "Sign | None" = None
+    bed: str | None = None
+
+
+@frozen
+class GroundBed:
+    """A bed on the ground: its frame, its corners there in mm, and whether the plan says that it lies there."""
+
+    laid: LaidOut
+    frame: Frame
+    corners: tuple[Point, ...]
+    is_placed: bool
+
+    @property
+    def bed(self) -> str:
+        """The bed's id."""
+        return self.laid.bed.id
+
+
+@frozen
+class GroundFigure:
+    """All that lies on the ground: marks below the beds, beds, marks over them, words, and the box round it in mm."""
+
+    under: tuple[Mark, ...]
+    beds: tuple[GroundBed, ...]
+    over: tuple[Mark, ...]
+    signs: tuple[Sign, ...]
+    reach: Box
+
+    def bed_of(self, bed: str) -> GroundBed | None:
+        """A bed by its id."""
+        return next((one for one in self.beds if one.bed == bed), None)
+
+
+@lru_cache(maxsize=16)
+def draw_ground(plan: Plan, day: date | None, held: str | None = None) -> GroundFigure:
+    """Draw the ground as it is on a day, or with all that is ever planted; perhaps of beds only one that is held."""
+    look, frames, placed = looks(plan), frames_of(plan), {one.bed for one in plan.ground}
+    found = find_on_ground(plan) if held is None else find_about(plan, held)
+    beds = tuple(
+        _bed(laid, frames[laid.bed.id], laid.bed.id in placed)
+        for laid in lay_out_plan(plan)
+        if held in (None, laid.bed.id)
+    )
+    strips: tuple[Tunnel | Walk, ...] = (*plan.paths, *plan.tunnels)
+    under = [mark for strip in strips for mark in _strip(strip)]
+    signs = [_strip_name(strip) for strip in strips]
+    over: list[Mark] = []
+    for one, room in zip(beds, _rooms(beds, plan.tunnels), strict=True):
+        over += (_trouble(one, finding) for finding in found if finding.bed == one.bed)
+        signs += [_bed_name(one, room), *_block_names(one, day, look)]
+        if one.laid.bed.slope is not None:
+            over += _slope(one)
+            signs.append(_slope_words(one))
+    corners = [corner for one in beds for corner in one.corners]
+    corners += [corner for strip in strips for corner in _corners(strip)]
+    return GroundFigure(tuple(under), beds, tuple(over), tuple(signs), box_of([(0.0, 0.0), *corners]))
+
+
+def bed_marks(
+    plan: Plan, one: GroundBed, day: date | None, scale: float, layers: frozenset[Layer]
+) -> tuple[Mark, ...]:
+    """The marks of a bed in its own frame at so many pixels per mm, without words: these have signs of their own."""
+    over = over_bed(plan, one.bed, day, layers)
+    figure = draw_bed(one.laid, day, looks(plan), plan.place.units, detail_at(one.laid, scale), over)
+    return tuple(mark for mark in figure.marks if not isinstance(mark, Label))
+
+
+def _rooms(beds: tuple[GroundBed, ...], tunnels: tuple[Tunnel, ...]) -> tuple[Room, ...]:
+    lying = tuple((one.frame, one.laid.bed.length.nm / MM, one.laid.bed.width.nm / MM, one.corners) for one in beds)
+    return rooms_of(lying, tuple(_corners(tunnel) for tunnel in tunnels))
+
+
+@lru_cache(maxsize=1024)
+def _bed(laid: LaidOut, frame: Frame, is_placed: bool) -> GroundBed:
+    corners = tuple(_mm(frame.to_ground(x, y)) for x, y in footprint(laid.bed))
+    return GroundBed(laid, frame, corners, is_placed)
+
+
+def _mm(spot: tuple[float, float]) -> Point:
+    return spot[0] / MM, spot[1] / MM
+
+
+def _corners(strip: Tunnel | Walk, inset: int = 0) -> tuple[Point, ...]:
+    frame = frame_of(strip)
+    x, y = frame.to_ground(inset, inset)
+    inner = Frame(round(x), round(y), frame.turn)
+    size = strip.length.nm - 2 * inset, strip.width.nm - 2 * inset
+    return tuple(_mm(spot) for spot in corners_on_ground(inner, *size))
+
+
+def _strip(strip: Tunnel | Walk) -> list[Mark]:
+    """A path as a tinted strip; a tunnel as its walls, with its cold edge tinted inside a dashed line."""
+    corners = _corners(strip)
+    if isinstance(strip, Walk):
+        return [Outline(corners, fill=Ink.RULE, tint=0.5, pen=Pen(Ink.RULE, Weight.ROW))]
+    if strip.cold_edge is None:
+        return [Outline(corners, pen=Pen(Ink.INK, Weight.STAKE))]
+    inner = _corners(strip, strip.cold_edge.nm)
+    return [
+        Outline(corners, fill=Ink.EDGE, tint=0.18),
+        Outline(inner, fill=Ink.PAPER, pen=Pen(Ink.SECOND, Weight.ROW, dashed=True)),
+        Outline(corners, pen=Pen(Ink.INK, Weight.STAKE)),
+    ]
+
+
+def _trouble(one: GroundBed, finding: Finding) -> Mark:
+    """The stretch of a bed that lies where it cannot."""
+    bed = one.laid.bed
+    short = max(0.0, 200 - (finding.end - finding.start) / MM) / 2
+    start, end = max(0.0, finding.start / MM - short), min(bed.length.nm / MM, finding.end / MM + short)
+    corners = tuple(_on_ground(one, corner) for corner in box(start, 0, end, bed.width.nm / MM))
+    return Outline(corners, pen=Pen(Ink.ACCENT, Weight.STAKE), hatch=Hatch.CROSSED)
+
+
+def upright(turn: Fraction) -> tuple[float, bool]:
+    """The turn of words along a line, and whether they run against it; upright ones are read from the right."""
+    flipped = 90 <= turn < 270
+    return float((turn + (180 if flipped else 0) + 180) % 360 - 180), flipped
+
+
+def _bed_name(one: GroundBed, room: Room) -> Sign:
+    """The name of a bed beyond its head, on the line of the bed; without room there, along its upper edge."""
+    turn, flipped = upright(one.frame.turn)
+    bed = one.laid.bed
+    length, width = bed.length.nm / MM, bed.width.nm / MM
+    words = (bed.name,)
+    edge, free = ((0.0, width), room.across) if flipped else ((0.0, 0.0), room.beside)
+    side = -1 if flipped else 1
+    upper = Sign(Says.BED, bed.id, _on_ground(one, edge), words, turn, side, length, free, above=2.0, bed=bed.id)
+    at = _on_ground(one, (0, width / 2))
+    return Sign(Says.BED, bed.id, at, words, turn, -side, room.before, width, elsewhere=upper, bed=bed.id)
+
+
+def _block_names(one: GroundBed, day: date | None, look: dict[str, Look]) -> list[Sign]:
+    """The letter of each block, with its crop's name where there is room."""
+    turn, _flipped = upright(one.frame.turn)
+    names = {grown.planting.id: grown.crop.name for grown in one.laid.grown}
+    across = one.laid.bed.width.nm
+    return [
+        Sign(
+            Says.BLOCK, layout.planting, _mm(one.frame.to_ground((layout.start + layout.end) / 2, across / 2)),
+            (f"{look[layout.planting].letter}  {names[layout.planting]}", look[layout.planting].letter),
+            turn, 0, layout.length / MM, across / MM, ink=look[layout.planting].ink, bed=one.bed,
+        )
+        for layout in standing(one.laid, day)
+    ]  # fmt: skip
+
+
+def _strip_name(strip: Tunnel | Walk) -> Sign:
+    """The name of a tunnel above its upper left corner, as one reads it; that of a path on its middle line."""
+    frame, size = frame_of(strip), (strip.length.nm, strip.width.nm)
+    turn, flipped = upright(frame.turn)
+    if isinstance(strip, Walk):
+        middle = _mm(frame.to_ground(size[0] / 2, size[1] / 2))
+        return Sign(Says.STRIP, strip.id, middle, (strip.name,), turn, 0, size[0] / MM, size[1] / MM, ink=Ink.SECOND)
+    corner = _mm(frame.to_ground(*(size if flipped else (0, 0))))
+    return Sign(Says.STRIP, strip.id, corner, (strip.name,), turn, 1, size[0] / MM, above=6.0)
+
+
+def _slope(one: GroundBed) -> list[Mark]:
+    """An arrow down the slope, beside the base line: a bed rises from its head to its foot."""
+    high, low = _slope_ends(one.laid.bed)
+    beside = -_SLOPE_BESIDE
+    barbs = ((low + 180, beside - 80), (low + 180, beside + 80))
+    tip, pen = _on_ground(one, (low, beside)), Pen(Ink.INK, Weight.EDGE)
+    starts = ((high, beside), *barbs)
+    return [Line(_on_ground(one, start), tip, pen) for start in starts]
+
+
+def _on_ground(one: GroundBed, place: Point) -> Point:
+    """A place in the frame of a bed as one on the ground, both in mm."""
+    return _mm(one.frame.to_ground(place[0] * MM, place[1] * MM))
+
+
+def _slope_ends(bed: Bed) -> tuple[float, float]:
+    """Where on the tape the arrow of a slope begins and ends, in mm."""
+    length = bed.length.nm / MM
+    reach = min(3000.0, length * 0.4)
+    return length / 2 + reach / 2, length / 2 - reach / 2
+
+
+def _slope_words(one: GroundBed) -> Sign:
+    turn, flipped = upright(one.frame.turn)
+    high, _low = _slope_ends(one.laid.bed)
+    at = _mm(one.frame.to_ground((high + 100) * MM, -_SLOPE_BESIDE * MM))
+    words = _("{slope} down").format(slope=one.laid.bed.slope)
+    return Sign(
+        Says.SLOPE, one.bed, at, (words, str(one.laid.bed.slope)), turn, -1 if flipped else 1, 4000.0, bed=one.bed
+    )

@@ -1,0 +1,43 @@
+"""Beds and plantings in words for those who listen: what it is, how many, from where to where, what is wrong."""
+
+from datetime import date
+
+from gardenplot.drawing.letters import Look
+from gardenplot.drawing.sayings import counted, name_of, says
+from gardenplot.drawing.shape_words import size_words
+from gardenplot.findings import find_in_bed
+from gardenplot.layout import LaidOut, free_on
+from gardenplot.plan import Plan
+from gardenplot.units.figures import span, tape
+from gardenplot.words import _, ngettext
+
+
+def planting_spoken(plan: Plan, laid: LaidOut, planting: str, look: dict[str, Look]) -> str:
+    """A planting: "A Butterhead lettuce, 3 × 55 = 165, 0.40 to 14.15 m"."""
+    layout, units = laid.layout_of(planting), plan.place.units
+    words = _("{letter} {crop}, {count}, {start} to {end}")
+    return words.format(
+        letter=look[planting].letter,
+        crop=name_of(plan, planting),
+        count=counted(layout),
+        start=tape(layout.start, units).number,
+        end=tape(layout.end, units),
+    )
+
+
+def bed_spoken(plan: Plan, laid: LaidOut, day: date | None, plantings: int) -> str:
+    """A bed: "Tunnel, north, bed of 18.00 m × 80 cm, 2 plantings, 20 cm left"."""
+    units = plan.place.units
+    words = _("{bed}, bed of {size}, {plantings}, {length} left")
+    return words.format(
+        bed=laid.bed.name,
+        size=size_words(laid.bed, units, span),
+        plantings=ngettext("{count} planting", "{count} plantings", plantings).format(count=plantings),
+        length=span(free_on(laid, day).total, units),
+    )
+
+
+def troubles_spoken(plan: Plan, laid: LaidOut, planting: str | None, look: dict[str, Look]) -> str:
+    """The findings of a planting, or those of a bed that are of no planting; notes are left out."""
+    found = (one for one in find_in_bed(laid) if one.planting == planting and not one.is_note)
+    return "; ".join(says(plan, one, look) for one in found)

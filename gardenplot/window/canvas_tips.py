@@ -1,0 +1,30 @@
+"""What the pointer is told where it rests on the canvas: the name of a bed that is not written whole."""
+
+from PySide6.QtCore import QEvent, QObject
+from PySide6.QtGui import QHelpEvent
+from PySide6.QtWidgets import QAbstractScrollArea, QToolTip
+
+from gardenplot.window.canvas_names import is_cut
+from gardenplot.window.canvas_view import CanvasView
+from gardenplot.window.theme import magnified
+
+
+class CanvasTips(QObject):
+    """Answers the viewport's questions for a tip."""
+
+    def __init__(self, area: QAbstractScrollArea, view: CanvasView) -> None:
+        super().__init__(area)
+        self._view = view
+        area.viewport().installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() is not QEvent.Type.ToolTip or not isinstance(event, QHelpEvent):
+            return super().eventFilter(watched, event)
+        QToolTip.showText(event.globalPos(), self.tip_at(event.x() / magnified(), event.y() / magnified()))
+        return True
+
+    def tip_at(self, x: float, y: float) -> str:
+        """The whole name of the bed beside a point of the gutter, where it is cut; else nothing."""
+        strips, (_left, top) = self._view.strips(), self._view.origin
+        near = strips.lying(y - top, y - top) if x < strips.gutter else ()
+        return next((strip.laid.bed.name for strip in near if is_cut(strip.laid.bed.name, strips)), "")

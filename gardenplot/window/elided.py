@@ -1,0 +1,40 @@
+"""A line of words that may have less room than it needs: its end is left out then, and the tip tells all of it."""
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QLabel, QWidget
+
+from gardenplot.window.script import runs
+
+_LEAST_LETTERS = 6
+
+
+class Elided(QLabel):
+    """Wants room for all its words and takes room for a few; `shown_whole` is the tip while nothing is left out."""
+
+    def __init__(self, words: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(words, parent)
+        self.shown_whole = ""
+
+    def minimumSizeHint(self) -> QSize:
+        whole, line = self.sizeHint(), self.fontMetrics()
+        return QSize(min(whole.width(), _LEAST_LETTERS * line.horizontalAdvance("m")), whole.height())
+
+    @property
+    def shown(self) -> str:
+        """The words that there is room for."""
+        room = self.contentsRect().width()
+        return self.fontMetrics().elidedText(self.text(), Qt.TextElideMode.ElideRight, room)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.setToolTip(self.shown_whole if self.shown == self.text() else self.text())
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setLayoutDirection(runs(self.text()))
+        side = self.style().visualAlignment(self.layoutDirection(), self.alignment())
+        self.style().drawItemText(
+            painter, self.contentsRect(), side.value, self.palette(), True, self.shown, self.foregroundRole()
+        )
+        painter.end()

@@ -1,0 +1,227 @@
+"""The ground painted: the peg and its lines, tunnels, paths, beds, names, what is chosen, north and scale."""
+
+from datetime import date
+
+from attrs import frozen
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPen, QPixmap, QPolygonF
+
+from gardenplot.drawing.covers import EVERY_LAYER, Layer
+from gardenplot.drawing.ground import GroundBed, GroundFigure, bed_marks
+from gardenplot.drawing.ground_marks import north_letter, north_marks, scale_bar
+from gardenplot.drawing.ground_under import Eye, handle_at
+from gardenplot.drawing.ground_words import loose_line
+from gardenplot.drawing.marks import Mark
+from gardenplot.drawing.style import Ink, Palette
+from gardenplot.plan import Plan
+from gardenplot.units import MM
+from gardenplot.units.figures import span
+from gardenplot.window.ground_signs import paint_signs
+from gardenplot.window.painting import Scale, paint
+from gardenplot.window.theme import colour, drawing_font, palette
+from gardenplot.words import _
+
+_PLAIN = Scale(1.0, 1.0, 0.0, 0.0)
+_BEYOND = 24.0
+"""Pixels by which the lines through the peg reach beyond all that lies on the ground."""
+
+
+@frozen
+class GroundScene:
+    """All that the view of the ground shows at one moment; `turning` is whether the hand turns the chosen bed."""
+
+    plan: Plan
+    figure: GroundFigure
+    eye: Eye
+    day: date | None
+    bed: str | None
+    planting: str | None
+    focused: bool = False
+    turning: bool = False
+    layers: frozenset[Layer] = EVERY_LAYER
+
+
+def paint_ground(painter: QPainter, frame: QRectF, scene: GroundScene, still: QPixmap | None = None) -> None:
+    """Paint the whole view, or upon `still`, which shows all but the chosen bed, what the hand moves."""
+    inks = palette()
+    if still is not None:
+        painter.drawPixmap(frame.topLeft(), still)
+    elif not scene.plan.beds and not scene.plan.tunnels:
+        painter.fillRect(frame, colour(inks, Ink.PAPER))
+        _empty(painter, frame, inks)
+        return
+    else:
+        paint_still(painter, frame, scene)
+    chosen = scene.figure.bed_of(scene.bed) if scene.bed else None
+    if chosen is not None:
+        _distances(painter, chosen, scene, inks)
+        _bed(painter, chosen, scene, inks)
+    _marks(painter, scene.figure.over, scene, inks)
+    signs = scene.figure.signs if still is None else tuple(one for one in scene.figure.signs if one.bed == scene.bed)
+    paint_signs(painter, frame, signs, scene.eye, scene.bed, inks)
+    if chosen is not None:
+        _chosen(painter, chosen, scene, inks)
+    _beside(painter, frame, scene, inks)
+
+
+def paint_still(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
+    """Paint what stays while the hand moves the chosen bed: peg, tunnels, paths and all other beds."""
+    inks = palette()
+    painter.fillRect(frame, colour(inks, Ink.PAPER))
+    _peg(painter, scene, inks)
+    _marks(painter, scene.figure.under, scene, inks)
+    for one in scene.figure.beds:
+        if one.bed != scene.bed and _is_seen(one, frame, scene.eye):
+            _bed(painter, one, scene, inks)
+
+
+def paint_names(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
+    """Paint the words that stay while the hand moves the chosen bed."""
+    signs = tuple(one for one in scene.figure.signs if one.bed != scene.bed)
+    paint_signs(painter, frame, signs, scene.eye, None, palette())
+
+
+def _marks(painter: QPainter, marks: tuple[Mark, ...], scene: GroundScene, inks: Palette) -> None:
+    """Marks in mm on the ground."""
+    painter.save()
+    painter.translate(scene.eye.left, scene.eye.top)
+    paint(painter, marks, _scale(scene), inks)
+    painter.restore()
+
+
+def _scale(scene: GroundScene) -> Scale:
+    """All of the ground is in sight as far as marks go; what is not lies outside the painter's frame."""
+    return Scale(scene.eye.scale, scene.eye.scale, 0.0, 1e9)
+
+
+def _empty(painter: QPainter, frame: QRectF, inks: Palette) -> None:
+    painter.setPen(colour(inks, Ink.SECOND))
+    painter.setFont(drawing_font(17))
+    painter.drawText(frame, Qt.AlignmentFlag.AlignCenter, _("No bed yet. Bed ▸ Add bed … makes the first one."))
+
+
+def _peg(painter: QPainter, scene: GroundScene, inks: Palette) -> None:
+    """The peg that the ground is measured from, an open circle, and the lines through it."""
+    at = QPointF(scene.eye.left, scene.eye.top)
+    painter.setPen(QPen(colour(inks, Ink.RULE), 1))
+    right, bottom = scene.eye.pixels(scene.figure.reach[2:])
+    painter.drawLine(at, QPointF(right + _BEYOND, at.y()))
+    painter.drawLine(at, QPointF(at.x(), bottom + _BEYOND))
+    painter.setPen(QPen(colour(inks, Ink.INK), 1.4))
+    painter.setBrush(colour(inks, Ink.PAPER))
+    painter.drawEllipse(at, 4, 4)
+    painter.setFont(drawing_font(12))
+    painter.setPen(colour(inks, Ink.SECOND))
+    frame = QRectF(at.x() - 108, at.y() - 20, 100, 16)
+    painter.drawText(frame, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, _("peg"))
+
+
+def _polygon(one: GroundBed, eye: Eye) -> QPolygonF:
+    return QPolygonF([QPointF(*eye.pixels(corner)) for corner in one.corners])
+
+
+def _is_seen(one: GroundBed, frame: QRectF, eye: Eye) -> bool:
+    return _polygon(one, eye).boundingRect().adjusted(-8, -8, 8, 8).intersects(frame)
+
+
+def _bed(painter: QPainter, one: GroundBed, scene: GroundScene, inks: Palette) -> None:
+    """A bed in its own frame, as on its strip but true to scale both ways; dashed where it has no place yet."""
+    painter.save()
+    painter.translate(*scene.eye.pixels((one.frame.x / MM, one.frame.y / MM)))
+    painter.rotate(float(one.frame.turn))
+    scale = scene.eye.scale
+    marks = bed_marks(scene.plan, one, scene.day, scale, scene.layers)
+    paint(painter, marks, Scale(scale, scale, 0.0, one.laid.bed.length.nm / MM), inks)
+    painter.setPen(QPen(colour(inks, Ink.INK), 1.2))
+    painter.setBrush(colour(inks, Ink.PAPER))
+    radius = min(3.0, one.laid.bed.width.nm / MM * scale / 5)
+    painter.drawEllipse(QPointF(0, 0), radius, radius)
+    painter.restore()
+    if not one.is_placed:
+        pen = QPen(colour(inks, Ink.SECOND), 1.2, Qt.PenStyle.DashLine)
+        painter.setPen(pen)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawPolygon(_polygon(one, scene.eye))
+
+
+def _chosen(painter: QPainter, one: GroundBed, scene: GroundScene, inks: Palette) -> None:
+    """The chosen bed: its outline, the flag at its head, its distances from the peg, and the handle that turns it."""
+    accent, eye = colour(inks, Ink.ACCENT), scene.eye
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setPen(QPen(accent, 2))
+    painter.drawPolygon(_polygon(one, eye))
+    _block(painter, one, scene, inks)
+    head = QPointF(*eye.pixels((one.frame.x / MM, one.frame.y / MM)))
+    painter.setPen(QPen(accent, 1.6))
+    painter.drawLine(head, head - QPointF(0, 20))
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(accent)
+    painter.drawPolygon(QPolygonF([head - QPointF(0, 20), head + QPointF(11, -16), head - QPointF(0, 12)]))
+    handle = QPointF(*handle_at(one, eye))
+    bed = one.laid.bed
+    x, y = one.frame.to_ground(bed.length.nm, bed.width.nm / 2)
+    painter.setPen(QPen(accent, 1.2))
+    painter.drawLine(QPointF(*eye.pixels((x / MM, y / MM))), handle)
+    painter.setBrush(accent if scene.turning else colour(inks, Ink.PAPER))
+    painter.setPen(QPen(accent, 1.5))
+    painter.drawEllipse(handle, 5.5, 5.5)
+    if scene.focused:
+        painter.setPen(QPen(accent, 1, Qt.PenStyle.DotLine))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawEllipse(handle, 9.5, 9.5)
+
+
+def _block(painter: QPainter, one: GroundBed, scene: GroundScene, inks: Palette) -> None:
+    """The chosen planting in its bed."""
+    layout = next((each for each in one.laid.layouts if each.planting == scene.planting), None)
+    if layout is None:
+        return
+    width = one.laid.bed.width.nm
+    spots = (one.frame.to_ground(x, y) for y, ends in ((0, (0, 1)), (width, (1, 0)))
+             for x in ((layout.start, layout.end)[end] for end in ends))  # fmt: skip
+    painter.setPen(QPen(colour(inks, Ink.ACCENT), 3))
+    painter.drawPolygon(QPolygonF([QPointF(*scene.eye.pixels((x / MM, y / MM))) for x, y in spots]))
+
+
+def _distances(painter: QPainter, one: GroundBed, scene: GroundScene, inks: Palette) -> None:
+    """How far the head's end of the base line lies from the lines through the peg, written where it meets them."""
+    eye, units, accent = scene.eye, scene.plan.place.units, colour(inks, Ink.ACCENT)
+    head, peg = QPointF(*eye.pixels((one.frame.x / MM, one.frame.y / MM))), QPointF(eye.left, eye.top)
+    across, down = QPointF(peg.x(), head.y()), QPointF(head.x(), peg.y())
+    painter.setPen(QPen(accent, 1, Qt.PenStyle.DashLine))
+    painter.drawLine(across, head)
+    painter.drawLine(down, head)
+    painter.setPen(accent)
+    painter.setFont(drawing_font(12))
+    painter.drawText(down + QPointF(5, -5), str(span(one.frame.y, units)))
+    words = str(span(one.frame.x, units))
+    if painter.fontMetrics().horizontalAdvance(words) + 14 < head.x() - peg.x():
+        painter.drawText(across + QPointF(5, -5), words)
+
+
+def _beside(painter: QPainter, frame: QRectF, scene: GroundScene, inks: Palette) -> None:
+    """What stands at its own size: north in the upper right corner, the scale bar and a word on loose beds below."""
+    north = scene.plan.place.north
+    if north is not None:
+        painter.save()
+        painter.translate(frame.right() - 56, frame.top() + 64)
+        paint(painter, north_marks(north), _PLAIN, inks)
+        painter.setFont(drawing_font(14, bold=True))
+        painter.setPen(colour(inks, Ink.INK))
+        x, y = north_letter(north)
+        painter.drawText(QRectF(x - 12, y - 10, 24, 20), Qt.AlignmentFlag.AlignCenter, _("N"))
+        painter.restore()
+    bar = scale_bar(scene.plan.place.units, scene.eye.scale)
+    painter.save()
+    painter.translate(frame.left() + 24, frame.bottom() - 26)
+    painter.setFont(drawing_font(12))
+    words, loose = str(bar.words), loose_line(scene.plan)
+    reach = bar.pixels + painter.fontMetrics().horizontalAdvance(words) + 26
+    behind = reach + (painter.fontMetrics().horizontalAdvance(loose) + 16 if loose else 0)
+    painter.fillRect(QRectF(-12, -14, behind, 32), colour(inks, Ink.PAPER))
+    paint(painter, bar.marks, _PLAIN, inks)
+    painter.setPen(colour(inks, Ink.INK))
+    painter.drawText(QPointF(bar.pixels + 7, 9), words)
+    painter.setPen(colour(inks, Ink.SECOND))
+    painter.drawText(QPointF(reach + 8, 9), loose)
+    painter.restore()

@@ -1,0 +1,97 @@
+"""The two ways to look at the beds, of which one is shown: as strips on one tape, or where they lie on the ground."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QStackedWidget, QWidget
+
+from gardenplot.drawing.ground_words import scale_line
+from gardenplot.drawing.tape_words import scale_words
+from gardenplot.gestures.trials import layout_in
+from gardenplot.plan import bed_of
+from gardenplot.window.canvas import Canvas
+from gardenplot.window.document import Document
+from gardenplot.window.ground_view import GroundView
+from gardenplot.window.sight import Sight
+
+
+class Views(QStackedWidget):
+    """What the menu asks of the drawing goes to the one that is shown."""
+
+    turned = Signal(bool)
+    """Emitted when the other one is shown, with whether that is the ground."""
+
+    def __init__(self, document: Document, sight: Sight, canvas: Canvas, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document, self._sight = document, sight
+        self.canvas, self.ground = canvas, GroundView(document, sight, canvas.layers)
+        self.addWidget(canvas)
+        self.addWidget(self.ground)
+        self.ground.strip_wanted.connect(self._go_to_strip)
+        self.canvas.stage.ground_wanted.connect(lambda traced: self.show_ground(False) if traced else None)
+        sight.selected.connect(self._show_handles)
+
+    @property
+    def shows_ground(self) -> bool:
+        """Whether the ground is shown, and not the strips."""
+        return self.currentWidget() is self.ground
+
+    def show_ground(self, shown: bool) -> None:
+        """Show the ground or the strips; the keyboard goes along."""
+        if shown == self.shows_ground:
+            return
+        before, after = (self.canvas, self.ground) if shown else (self.ground, self.canvas)
+        had_focus = before.hasFocus()
+        self.setCurrentWidget(after)
+        if had_focus:
+            after.setFocus(Qt.FocusReason.OtherFocusReason)
+        if shown and self._sight.bed is not None:
+            self.ground.eye.reveal(self._sight.bed)
+        self.turned.emit(shown)
+
+    def take_keys(self) -> None:
+        """Put the keyboard into the drawing that is shown."""
+        (self.ground if self.shows_ground else self.canvas).setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def zoom(self, factor: float) -> None:
+        """Zoom at the middle."""
+        (self.ground.eye if self.shows_ground else self.canvas.view).zoom(factor)
+
+    def fit(self) -> None:
+        """Show the whole ground, or the whole length of the longest bed."""
+        (self.ground.eye if self.shows_ground else self.canvas.view).fit()
+
+    def fit_all(self) -> None:
+        """Show all beds at once."""
+        if self.shows_ground:
+            self.ground.eye.fit()
+        else:
+            self.canvas.view.fit(all_beds=True)
+
+    def zoom_to_selection(self) -> None:
+        """Show what is selected as large as fits: the bed on the ground; the planting or the bed on its strip."""
+        plan, sight = self._document.plan, self._sight
+        if sight.bed is None:
+            return
+        if self.shows_ground:
+            self.ground.eye.zoom_to(sight.bed)
+        elif sight.planting is not None:
+            block = layout_in(plan, sight.planting)
+            self.canvas.view.zoom_to(block.start, block.end)
+        else:
+            self.canvas.view.zoom_to(0, bed_of(plan, sight.bed).length.nm)
+
+    def scale_words(self, dots_per_inch: float) -> str:
+        """The scale of the drawing that is shown."""
+        if self.shows_ground:
+            return scale_line(self.ground.eye.eye.scale, dots_per_inch)
+        return scale_words(self._document.plan.place.units, self.canvas.view.strips(), dots_per_inch)
+
+    def _go_to_strip(self, bed: str, planting: str | None) -> None:
+        self.show_ground(False)
+        self._sight.select(bed, planting)
+        self.canvas.view.reveal(bed)
+        self.canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _show_handles(self) -> None:
+        """Corners and posts are taken hold of on the strips alone."""
+        if self._sight.handle is not None:
+            self.show_ground(False)

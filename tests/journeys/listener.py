@@ -1,0 +1,122 @@
+"""What really reaches a screen reader: the window on a display with an accessibility bus, read over that bus.
+
+Run inside a session bus of its own; it prints one line for every part that is found: role, name, states.
+"""
+
+import os
+import re
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from pathlib import Path
+from shutil import which
+
+from tests.journeys.screen import display, surroundings
+
+_REGISTRY = "org.a11y.atspi.Registry"
+_ROOT_PATH = "/org/a11y/atspi/accessible/root"
+_PART = re.compile(r"\('([^']+)', (?:objectpath )?'([^']+)'\)")
+_PATIENCE = 20.0
+_SELECTED, _FOCUSED = 23, 12
+"""The numbers of states in AT-SPI (atspi-constants.h: ATSPI_STATE_SELECTED, ATSPI_STATE_FOCUSED)."""
+NEEDED = ("Xvfb", "xdotool", "dbus-run-session", "gdbus")
+
+
+def launcher() -> str | None:
+    """The program that starts an accessibility bus; it stands in different places."""
+    name = "at-spi-bus-launcher"
+    places = (which(name), f"/usr/libexec/{name}", f"/usr/lib/at-spi2-core/{name}")
+    return next((place for place in places if place and os.access(place, os.X_OK)), None)
+
+
+class Bus:
+    """The accessibility bus, asked by the command line."""
+
+    def __init__(self, address: str) -> None:
+        self._address = address
+
+    def ask(self, part: tuple[str, str], method: str, *texts: str) -> str:
+        """What a part answers, as text; nothing where it does not answer."""
+        command = ["gdbus", "call", "--address", self._address, "--dest", part[0], "--object-path", part[1]]
+        return subprocess.run(
+            [*command, "--method", method, *texts], capture_output=True, encoding="utf-8", check=False
+        ).stdout
+
+    def inside(self, part: tuple[str, str]) -> list[tuple[str, str]]:
+        """The parts inside of one."""
+        return [(one[0], one[1]) for one in _PART.findall(self.ask(part, "org.a11y.atspi.Accessible.GetChildren"))]
+
+    def says(self, part: tuple[str, str]) -> str:
+        """A line about a part."""
+        role = self.ask(part, "org.a11y.atspi.Accessible.GetRoleName").strip(" \n(',)")
+        named = self.ask(part, "org.freedesktop.DBus.Properties.Get", "org.a11y.atspi.Accessible", "Name")
+        states = re.findall(r"\d+", self.ask(part, "org.a11y.atspi.Accessible.GetState").replace("uint32", ""))
+        words = [word for bit, word in ((_SELECTED, "selected"), (_FOCUSED, "focused")) if int(states[0]) >> bit & 1]
+        name = named[named.find("<") + 2 : named.rfind(">") - 1]
+        return "|".join((role, name.replace("\u2009", " "), " ".join(words)))
+
+    def walk(self, part: tuple[str, str]) -> Iterator[str]:
+        """Lines about a part and everything inside it."""
+        yield self.says(part)
+        for inner in self.inside(part):
+            yield from self.walk(inner)
+
+    def drawing(self, part: tuple[str, str], depth: int = 6) -> tuple[str, str] | None:
+        """The drawing, somewhere inside a part."""
+        for inner in self.inside(part) if depth else ():
+            if "|Drawing of the beds|" in self.says(inner):
+                return inner
+            found = self.drawing(inner, depth - 1)
+            if found is not None:
+                return found
+        return None
+
+
+def bus_address() -> str:
+    """Where the accessibility bus is, once it is there."""
+    command = ["gdbus", "call", "--session", "--dest", "org.a11y.Bus", "--object-path", "/org/a11y/bus"]
+    until = time.monotonic() + _PATIENCE
+    while time.monotonic() < until:
+        answer = subprocess.run(
+            [*command, "--method", "org.a11y.Bus.GetAddress"], capture_output=True, encoding="utf-8", check=False
+        ).stdout
+        if "unix:" in answer:
+            return answer.strip(" \n(',)")
+        time.sleep(0.2)
+    raise TimeoutError("no accessibility bus")
+
+
+def main(folder: str) -> int:
+    """Open the window, go down to the second planting by key, and print what a screen reader finds."""
+    with display() as number:
+        surround = surroundings(number, Path(folder)) | {"QT_LINUX_ACCESSIBILITY_ALWAYS_ON": "1"}
+        os.environ.update(surround)
+        with open(os.devnull, "w", encoding="utf-8") as nowhere:
+            launched = [str(launcher()), "--launch-immediately"]
+            bus = subprocess.Popen(launched, env=surround, stdout=nowhere, stderr=nowhere)
+        window = subprocess.Popen([sys.executable, "-m", "tests.journeys.listened"], env=surround)
+        try:
+            listened = Bus(bus_address())
+            print("\n".join(_heard(listened)))
+        finally:
+            for running in (window, bus):
+                running.terminate()
+                running.wait()
+    return 0
+
+
+def _heard(bus: Bus) -> list[str]:
+    until = time.monotonic() + _PATIENCE
+    while time.monotonic() < until:
+        drawing = bus.drawing((_REGISTRY, _ROOT_PATH))
+        if drawing is not None:
+            subprocess.run(["xdotool", "key", "Down", "Down"], check=True)
+            time.sleep(0.5)
+            return list(bus.walk(drawing))
+        time.sleep(0.3)
+    raise TimeoutError("no drawing on the bus")
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1]))

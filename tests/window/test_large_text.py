@@ -1,0 +1,135 @@
+"""Text up to twice as large, and small windows: nothing is cut, nothing lies over another, the drawing keeps room."""
+
+from collections.abc import Iterator
+from itertools import combinations
+
+import pytest
+from PySide6.QtCore import QEvent
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QApplication,
+    QCheckBox,
+    QDateEdit,
+    QDialog,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QScrollArea,
+    QWidget,
+)
+
+from gardenplot.plan.edits import change_place
+from gardenplot.window.elided import Elided
+from gardenplot.window.main import MainWindow
+from gardenplot.window.pattern_choice import PatternButton
+from gardenplot.window.theme import dress
+from tests.plans import metric_plan
+from tests.window.walk import DIALOGS, opened, settle, text_of
+
+SIZES = [(1.0, 1024, 700), (1.0, 1366, 768), (1.3, 1366, 768), (1.6, 1366, 768), (2.0, 1366, 768)]
+LONG = "The glasshouse field below the old drove road, north of the burn"
+SMALLEST_DRAWING = 480, 180
+
+
+@pytest.fixture(params=SIZES, ids=lambda size: f"{size[0]:.0%} in {size[1]} x {size[2]}")
+def large(dressed: QApplication, request: pytest.FixtureRequest) -> Iterator[MainWindow]:
+    """A window of that size with text of that size, and a plan with a long name."""
+    times, width, height = request.param
+    with text_of(dressed, times, dress):
+        shown = MainWindow()
+        shown.document.start(change_place(metric_plan(), name=LONG))
+        shown.resize(width, height)
+        shown.show()
+        settle(shown)
+        assert (shown.width(), shown.height()) == (width, height), f"the least size is {shown.minimumSizeHint()}"
+        yield shown
+        shown.document.start(metric_plan())
+        shown.close()
+        shown.deleteLater()
+        dressed.sendPostedEvents(shown, QEvent.Type.DeferredDelete)
+
+
+@pytest.mark.parametrize("selected", [(None, None), ("b1", None), ("b2", "p2")], ids=["plan", "bed", "planting"])
+def test_nothing_of_the_window_is_cut(large: MainWindow, selected: tuple[str | None, str | None]) -> None:
+    large.sight.select(*selected)
+    for tab in range(4):
+        large.ledger.setCurrentIndex(tab)
+        settle(large)
+        assert_whole(large)
+
+
+def test_the_drawing_keeps_room(large: MainWindow) -> None:
+    seen = large.canvas.viewport().size()
+    assert (seen.width(), seen.height()) >= SMALLEST_DRAWING
+    assert seen.height() >= SMALLEST_DRAWING[1]
+
+
+def test_the_name_of_the_plan_is_cut_with_a_sign_and_told_whole(large: MainWindow) -> None:
+    name = large.header.name
+    assert name.shown.endswith("…")
+    assert name.toolTip() == LONG or name.toolTip() == name.text()
+    assert name.width() >= name.minimumSizeHint().width()
+
+
+@pytest.mark.parametrize("name", DIALOGS)
+def test_nothing_of_the_dialogs_is_cut(large: MainWindow, name: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    dialog = opened(large, name, monkeypatch.setattr)
+    room = dialog.screen().availableSize()
+    assert dialog.width() <= room.width()
+    assert dialog.height() <= room.height()
+    assert_whole(dialog)
+    dialog.close()
+
+
+def assert_whole(shown: QWidget) -> None:
+    """Every part has the room that its words need and lies over none of its fellows."""
+    for area in shown.findChildren(QScrollArea):
+        if area.isVisibleTo(shown) and not area.horizontalScrollBar().isVisible():
+            inside = area.widget()
+            assert inside is None or inside.width() <= area.viewport().width(), f"{area.accessibleName()} is cut"
+    seen = [part for part in shown.findChildren(QWidget) if part.isVisibleTo(shown)]
+    for part in seen:
+        assert lacks(part) <= 0, f"{type(part).__name__} {said(part)!r} lacks {lacks(part)} pixels"
+    for one, other in combinations([part for part in seen if said(part)], 2):
+        if one.parentWidget() is other.parentWidget():
+            assert not one.geometry().intersects(other.geometry()), f"{said(one)!r} lies over {said(other)!r}"
+
+
+def said(part: QWidget) -> str:
+    """The words of a label, a button or a field."""
+    return part.text() if isinstance(part, QLabel | QAbstractButton | QLineEdit) else ""
+
+
+def lacks(part: QWidget) -> int:
+    """How many pixels a part has too few for its words; what is elided with a tip has enough."""
+    if isinstance(part, Elided):
+        return part.minimumSizeHint().width() - part.width()
+    if isinstance(part, QLabel) and part.text():
+        if part.wordWrap():
+            longest = max(part.fontMetrics().horizontalAdvance(word) for word in part.text().split() or [""])
+            return max(part.heightForWidth(part.width()) - part.height(), longest - part.width())
+        return max(part.sizeHint().width() - part.width(), part.sizeHint().height() - part.height() - 1)
+    if isinstance(part, PatternButton):
+        return part.sizeHint().height() - part.height()
+    if isinstance(part, QDateEdit):
+        return max(part.sizeHint().width() - part.width(), part.fontMetrics().height() + 8 - part.height())
+    if isinstance(part, QPushButton | QCheckBox):
+        return max(part.sizeHint().width() - part.width(), part.sizeHint().height() - part.height())
+    return 0
+
+
+def test_what_is_cut_is_found(window: MainWindow) -> None:
+    """The test of the test: a button that is too narrow, and a label over another."""
+    button = QPushButton("far too many words", window.header)
+    button.setGeometry(0, 0, 40, 30)
+    button.show()
+    with pytest.raises(AssertionError, match="far too many words"):
+        assert_whole(window)
+    button.hide()
+    dialog = QDialog(window)
+    for words in ("one", "other"):
+        QLabel(words, dialog).setGeometry(10, 10, 100, 30)
+    dialog.show()
+    with pytest.raises(AssertionError, match="lies over"):
+        assert_whole(dialog)
+    dialog.close()

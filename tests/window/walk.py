@@ -1,0 +1,121 @@
+"""A walk over the window and every dialog: each shown, with all its parts in the order of the Tab key."""
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+
+import numpy as np
+import numpy.typing as npt
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtGui import QImage
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QDialog, QWidget
+
+from gardenplot.window.compare_dialog import CompareDialog
+from gardenplot.window.forms import AskDialog
+from gardenplot.window.main import MainWindow
+from gardenplot.window.preview import Preview
+from gardenplot.window.requests import ask_bed, ask_crop, ask_new_plan, ask_order
+from tests.colours_seen import Values, linear
+
+Pixels = npt.NDArray[np.uint8]
+DIALOGS: dict[str, Callable[[MainWindow], object]] = {
+    "add bed": lambda window: ask_bed(window.document, window),
+    "seed packet": lambda window: ask_crop(window.document, window),
+    "order": lambda window: ask_order(window.document, window),
+    "new plan": lambda window: ask_new_plan(window.document, window),
+    "compare": lambda window: CompareDialog(window.document.plan, "p1", window).exec(),
+    "bed sheet": lambda window: Preview(window.document.plan, "Plan", "b1", window).exec(),
+}
+"""Every dialog by name, and what opens it."""
+STOPS = 80
+"""More presses of Tab than any window has stops."""
+
+
+def opened(window: MainWindow, name: str, monkey: Callable[[type, str, object], None]) -> QDialog:
+    """A dialog, shown without waiting for its end."""
+    kept: list[QDialog] = []
+
+    def show(dialog: QDialog) -> int:
+        kept.append(dialog)
+        dialog.show()
+        return 0
+
+    for kind in (AskDialog, CompareDialog, Preview):
+        monkey(kind, "exec", show)
+    DIALOGS[name](window)
+    settle(kept[0])
+    return kept[0]
+
+
+def settle(shown: QWidget) -> None:
+    """Let a window come to rest, with the keyboard in it and no caret that blinks."""
+    QApplication.setCursorFlashTime(0)
+    shown.activateWindow()
+    for _turn in range(4):
+        QApplication.processEvents()
+
+
+def stops(shown: QWidget) -> list[QWidget]:
+    """The parts that the Tab key comes to, each once, beginning with the one that has the keyboard."""
+    found: list[QWidget] = []
+    for _press in range(STOPS):
+        part = shown.focusWidget()
+        if part is None or part in found[:-1] or (found and part is found[0]):
+            break
+        # A date has stops of its own for day, month and year.
+        if not found or part is not found[-1]:
+            found.append(part)
+        QTest.keyClick(part, Qt.Key.Key_Tab)
+    return found
+
+
+def picture(shown: QWidget) -> Pixels:
+    """A window as it looks, as rows of red, green and blue."""
+    image = shown.grab().toImage().convertToFormat(QImage.Format.Format_RGB888)
+    wide, high, stride = image.width(), image.height(), image.bytesPerLine()
+    return (
+        np.frombuffer(bytes(image.constBits()), np.uint8).reshape(high, stride)[:, : wide * 3].reshape(high, wide, 3)
+    )
+
+
+def light(pixels: Pixels) -> Values:
+    """Pixels as light."""
+    return linear(pixels.astype(np.float64) / 255)
+
+
+def place(part: QWidget, shown: QWidget, around: int = 0) -> QRect:
+    """Where a part is in its window, with some pixels around it."""
+    frame = QRect(part.mapTo(shown, QPoint(0, 0)), part.size()).adjusted(-around, -around, around, around)
+    return frame.intersected(shown.rect())
+
+
+def cut(pixels: Pixels, frame: QRect) -> Pixels:
+    """A piece of a picture."""
+    return pixels[frame.top() : frame.bottom() + 1, frame.left() : frame.right() + 1]
+
+
+def parts(shown: QWidget) -> Iterator[QWidget]:
+    """Every part of a window that can be seen whole."""
+    for part in shown.findChildren(QWidget):
+        if part.isVisibleTo(shown) and is_whole(part):
+            yield part
+
+
+def is_whole(part: QWidget) -> bool:
+    """Whether nothing of a part is scrolled out of sight."""
+    return not part.size().isEmpty() and part.visibleRegion().boundingRect().size() == part.size()
+
+
+@contextmanager
+def text_of(app: QApplication, times: float, dress: Callable[[QApplication], None]) -> Iterator[None]:
+    """Text so many times as large as usual, for windows that are made meanwhile."""
+    usual = app.font()
+    larger = app.font()
+    larger.setPointSizeF(10.0 * times)
+    app.setFont(larger)
+    dress(app)
+    try:
+        yield
+    finally:
+        app.setFont(usual)
+        dress(app)
