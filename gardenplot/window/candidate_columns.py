@@ -97,4 +97,5 @@ class CandidateColumns(QScrollArea):
         """Give the headings the strip left of the columns."""
         wide = self.headings.width()
         self.setViewportMargins(wide, 0, 0, 0)
-        self._window.setGeometry(self.frameWidth(), self.viewport().y(), wide, self.viewport().height())
+        inside = self.contentsRect()
+        self._window.setGeometry(inside.left(), inside.top(), wide, self.viewport().height())

@@ -18,7 +18,11 @@ def _bring_into_sight(_before: QWidget | None, now: QWidget | None) -> None:
     around = now.parentWidget()
     while around is not None and not around.isWindow():
         if isinstance(around, QScrollArea):
+            down, at = around.verticalScrollBar(), around.verticalScrollBar().value()
             around.ensureWidgetVisible(now)
+            if now.height() > around.viewport().height():
+                # What is higher than the area is read on at the height where the eyes are.
+                down.setValue(at)
         elif isinstance(around, QDockWidget):
             around.raise_()
         around = around.parentWidget()

@@ -162,7 +162,7 @@ def _scrolled(inner: QWidget, asks: int) -> QWidget:
     area.setWidget(inner)
     area.setWidgetResizable(True)
     bar = area.verticalScrollBar().sizeHint().width()
-    area.setMinimumSize(inner.minimumSizeHint().width() + bar + 2 * area.frameWidth(), 460)
+    area.setMinimumSize(inner.minimumSizeHint().width() + bar + 2 * area.frameWidth(), 430)
     area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
     area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     return area

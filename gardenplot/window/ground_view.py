@@ -21,7 +21,7 @@ from gardenplot.window.ground_paint import GroundScene, paint_ground, paint_name
 from gardenplot.window.hand_lines import Lines, paint_lines
 from gardenplot.window.layers import Layers
 from gardenplot.window.sight import Sight
-from gardenplot.window.theme import magnified, palette
+from gardenplot.window.theme import colour, magnified, palette
 from gardenplot.words import _
 
 _PULLS = {
@@ -89,6 +89,7 @@ class GroundView(QWidget):
         trial, frame = self.stage.trial, QRectF(0, 0, *self.eye.size)
         scene = self._scene(self._document.plan) if trial is None else self._scene(trial.plan, trial.bed)
         painter = QPainter(self)
+        painter.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.scale(magnified(), magnified())
         if trial is None:
@@ -101,6 +102,8 @@ class GroundView(QWidget):
             if at is not None:
                 lines = _lines(scene.plan, trial)
                 paint_lines(painter, frame.toAlignedRect(), at / magnified(), lines, palette())
+        if self.hasFocus():
+            painter.fillRect(QRectF(0, 0, frame.width(), 2), colour(palette(), Ink.ACCENT))
         painter.end()
 
     def _painted_still(self, frame: QRectF) -> QPixmap:

@@ -14,9 +14,8 @@ if TYPE_CHECKING:
 _SIDES = {"shelf": 244, "selected": 312, "steps": 312}
 """Widths in pixels of the panels at the sides, with text of the usual size."""
 _BELOW = {"ledger": 200}
-"""Heights in pixels with text of any size, since the drawing needs the room."""
-_ROOMY = 1366
-"""Pixels of a window's width from which the panels at its sides have their usual one."""
+_ROOMY, _HIGH = 1366, 700
+"""Pixels of a window's width and height from which its panels have their usual sizes, with text of the usual size."""
 _HANDLE = 60
 """How much of a window must be on a screen, across, so that one can take hold of it."""
 
@@ -69,13 +68,12 @@ class Panels:
         self._widen()
 
     def _widen(self) -> None:
-        narrow = magnified() * min(1.0, self._window.width() / _ROOMY)
-        for sizes, way, times in (
-            (_SIDES, Qt.Orientation.Horizontal, narrow),
-            (_BELOW, Qt.Orientation.Vertical, 1.0),
-        ):
+        for sizes, way in ((_SIDES, Qt.Orientation.Horizontal), (_BELOW, Qt.Orientation.Vertical)):
             docks = [dock for dock in self.docks if dock.objectName() in sizes]
-            self._window.resizeDocks(docks, [round(sizes[dock.objectName()] * times) for dock in docks], way)
+            is_beside = way is Qt.Orientation.Horizontal
+            room = self._window.width() / _ROOMY if is_beside else self._window.height() / _HIGH / magnified()
+            wanted = [round(sizes[dock.objectName()] * magnified() * min(1.0, room)) for dock in docks]
+            self._window.resizeDocks(docks, wanted, way)
 
     def _bring_docks_back(self) -> None:
         for dock in self.docks:

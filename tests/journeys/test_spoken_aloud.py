@@ -26,7 +26,8 @@ def test_beds_and_plantings_are_heard_and_the_chosen_one_has_the_focus(tmp_path:
         check=False,
     )
     assert run.returncode == 0, run.stderr
-    heard = run.stdout.splitlines()
+    # The registry of the bus may say a word of its own.
+    heard = [line for line in run.stdout.splitlines() if line.count("|") == 2]
     assert heard[0].startswith("tree|Drawing of the beds|")
     assert [line for line in heard if line.startswith("tree item|") and ", bed of " in line] == [
         "tree item|Tunnel, east, bed of 15.00 m × 75 cm, 1 planting, 4.40 m left|",

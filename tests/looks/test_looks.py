@@ -111,6 +111,18 @@ def from_the_right(app: QApplication) -> Pixels:
     return seen
 
 
+def ground(app: QApplication) -> Pixels:
+    """The beds in their places on the ground, on a dark screen."""
+    with window(example(), 1024, 700) as shown:
+        app.styleHints().colorSchemeChanged.emit(Qt.ColorScheme.Dark)
+        shown.views.show_ground(True)
+        shown.sight.select("field-2")
+        settle(shown)
+        seen = picture(shown)
+        app.styleHints().colorSchemeChanged.emit(Qt.ColorScheme.Light)
+        return seen
+
+
 def compare(_app: QApplication) -> Pixels:
     """Layouts compared."""
     with window(example(), 1024, 700) as shown:
@@ -135,6 +147,7 @@ LOOKS: dict[str, Callable[[QApplication], Pixels]] = {
     "crowded": crowded,
     "empty": empty,
     "from-the-right": from_the_right,
+    "ground": ground,
     "compare": compare,
 }
 

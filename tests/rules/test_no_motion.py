@@ -8,7 +8,9 @@ from tests.rules.source_tree import ROOT, Offence, assert_none, modules, outlive
 
 _MOVES = re.compile(r"\b(Q\w*Animation\w*|QTimeLine|QMovie|QGraphicsEffect|startTimer|QTimer\(|setLoopCount)")
 
-EXCEPTIONS = {"gardenplot/window/long_work.py": "its clock asks how far long work has come; the bar shows it"}
+EXCEPTIONS: dict[str, str] = {
+    "gardenplot/window/long_work.py": "looks how far long work has come, for its bar of progress"
+}
 """Modules that hold a clock or a motion on purpose, by path, and what it explains."""
 
 

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication, QDockWidget, QScrollArea, QTabBar, Q
 
 from gardenplot.window.main import MainWindow
 from tests.colours_seen import contrasts
-from tests.window.walk import DIALOGS, Pixels, cut, is_whole, light, opened, picture, place, settle, stops
+from tests.window.walk import DIALOGS, Pixels, is_whole, light, opened, picture, place, settle, stops
 
 AROUND = 3
 """How far outside of a part its mark may be."""
@@ -69,6 +69,19 @@ def test_focus_is_seen_on_panels_that_lie_behind_one_another(
 
 
 @SCHEMES
+@pytest.mark.parametrize("bed", [None, "b1"])
+def test_focus_is_seen_on_the_drawing_of_the_ground(
+    window: MainWindow, screen: QApplication, bed: str | None
+) -> None:
+    window.canvas.setFocus()
+    window.sight.select(bed)
+    window.views.show_ground(True)
+    settle(window)
+    assert screen.focusWidget() is window.views.ground
+    assert_every_stop_is_marked(window)
+
+
+@SCHEMES
 @pytest.mark.parametrize("name", DIALOGS)
 def test_focus_is_seen_on_every_part_of_the_dialogs(
     window: MainWindow, screen: QApplication, name: str, monkeypatch: pytest.MonkeyPatch
@@ -103,7 +116,7 @@ def in_sight(part: QWidget, shown: QWidget) -> Pixels | None:
     frame = place(part, shown, AROUND)
     if isinstance(part, QTabBar):
         frame = part.tabRect(part.currentIndex()).translated(part.mapTo(shown, QPoint(0, 0)))
-    return cut(picture(shown), frame) if is_whole(part) else None
+    return picture(shown, frame) if is_whole(part) else None
 
 
 def has_mark(focused: Pixels, left: Pixels) -> bool:

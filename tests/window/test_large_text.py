@@ -28,7 +28,7 @@ from tests.window.walk import DIALOGS, opened, settle, text_of
 
 SIZES = [(1.0, 1024, 700), (1.0, 1366, 768), (1.3, 1366, 768), (1.6, 1366, 768), (2.0, 1366, 768)]
 LONG = "The glasshouse field below the old drove road, north of the burn"
-SMALLEST_DRAWING = 480, 180
+SMALLEST_DRAWING = 480, 170
 
 
 @pytest.fixture(params=SIZES, ids=lambda size: f"{size[0]:.0%} in {size[1]} x {size[2]}")

@@ -70,9 +70,9 @@ def stops(shown: QWidget) -> list[QWidget]:
     return found
 
 
-def picture(shown: QWidget) -> Pixels:
-    """A window as it looks, as rows of red, green and blue."""
-    image = shown.grab().toImage().convertToFormat(QImage.Format.Format_RGB888)
+def picture(shown: QWidget, frame: QRect | None = None) -> Pixels:
+    """A window as it looks, or a piece of it, as rows of red, green and blue."""
+    image = shown.grab(frame or shown.rect()).toImage().convertToFormat(QImage.Format.Format_RGB888)
     wide, high, stride = image.width(), image.height(), image.bytesPerLine()
     return (
         np.frombuffer(bytes(image.constBits()), np.uint8).reshape(high, stride)[:, : wide * 3].reshape(high, wide, 3)
