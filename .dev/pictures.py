@@ -1,4 +1,4 @@
-"""Make the pictures of the README: the window, beds on the ground, layouts compared, and bed sheets."""
+"""Make the pictures of the README: the window with a sample, the ground, layouts compared, and bed sheets."""
 
 import os
 import sys

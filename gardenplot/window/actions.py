@@ -178,7 +178,7 @@ def _view(window: "MainWindow", why: Reasons) -> Entries:
     yield Submenu(_("La&yers"), tuple(_layers(window.canvas.layers)))
     true, also = _("&True scale across the beds"), _("stretched enlarged width")
     yield Action("view.true-scale", true, also=also, toggles=view.set_true_scale)
-    glass, also = _("&Magnifier at the pointer"), _("lens enlarge closer")
+    glass, also = _("Magni&fier at the pointer"), _("lens enlarge closer")
     yield Action("view.magnifier", glass, keys="F8", also=also, toggles=window.canvas.magnifier.want)
     yield Rule()
     for dock in window.panels.docks:

@@ -19,16 +19,25 @@ class FixedKeys:
 
 def fixed_keys() -> tuple[FixedKeys, ...]:
     """All of them, by where they work."""
-    return (*_on_blocks(), *_on_corners(), *_anywhere())
+    return (*_on_blocks(), *_on_corners(), *_on_ground(), *_anywhere())
 
 
 def _on_blocks() -> tuple[FixedKeys, ...]:
     where = _("Drawing")
     return (
         FixedKeys(_("Up, Down"), ("Up", "Down"), where, _("choose the block before, the next block")),
+        FixedKeys(_("Shift+Up, Shift+Down"), ("Shift+Up", "Shift+Down"), where, _("choose one more beside it")),
         FixedKeys(_("Left, Right"), ("Left", "Right"), where, _("move the chosen block by the plan's step")),
         FixedKeys(_("Shift+Left, Shift+Right"), ("Shift+Left", "Shift+Right"), where, _("move it finely")),
+        FixedKeys(_("Alt+Left, Alt+Right"), ("Alt+Left", "Alt+Right"), where, _("move it, pushing its neighbours")),
+        FixedKeys(_("Home, End"), ("Home", "End"), where, _("move it up against what lies before, behind")),
         FixedKeys(_("Ctrl+Left, Ctrl+Right"), ("Ctrl+Left", "Ctrl+Right"), where, _("take a rank off it, add one")),
+        FixedKeys(
+            _("Ctrl+Shift+Left, Ctrl+Shift+Right"),
+            ("Ctrl+Shift+Left", "Ctrl+Shift+Right"),
+            where,
+            _("the same at the head end"),
+        ),
         FixedKeys(_("Delete, Backspace"), ("Del", "Backspace"), where, _("remove the chosen block, corner or post")),
         FixedKeys(_("Escape"), ("Esc",), where, _("give a drag up; let go of what is chosen")),
         FixedKeys(_("Alt, held"), (), where, _("suspend the snaps while dragging")),
@@ -43,6 +52,16 @@ def _on_corners() -> tuple[FixedKeys, ...]:
         FixedKeys(_("Arrows"), (), where, _("move it, with Shift finely")),
         FixedKeys(_("Insert"), ("Ins",), where, _("a corner more, after the chosen one")),
         FixedKeys(_("Return, Enter"), ("Return", "Enter"), where, _("close an outline that is traced")),
+    )
+
+
+def _on_ground() -> tuple[FixedKeys, ...]:
+    where = _("Beds on the ground")
+    return (
+        FixedKeys("[, ]", (), where, _("choose the bed before, the next")),
+        FixedKeys(_("Arrows"), (), where, _("move the chosen bed, with Shift finely")),
+        FixedKeys(_("Ctrl+Left, Ctrl+Right"), (), where, _("turn it")),
+        FixedKeys(_("Return, Enter"), (), where, _("go to its strip")),
     )
 
 

@@ -95,9 +95,12 @@ class Index(QWidget):
     def close_up(self) -> None:
         """Close, and give the keyboard back to what had it."""
         if self.isVisible():
-            before = self._before if self._before and self._before.isVisible() else self._window.canvas
+            before = self._before
             self.hide()
-            before.setFocus(Qt.FocusReason.PopupFocusReason)
+            if before is not None and before.isVisible():
+                before.setFocus(Qt.FocusReason.PopupFocusReason)
+            else:
+                self._window.views.take_keys()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Keys that the line has no use for go to the list; the window takes the index along when it is resized."""
@@ -160,7 +163,7 @@ class Index(QWidget):
     def _settle(self) -> None:
         """Lie below the header, over the middle of the window."""
         times, room = magnified(), self._window.size()
-        below = self._window.canvas.mapTo(self._window, QPoint(0, 0)).y()
+        below = self._window.views.mapTo(self._window, QPoint(0, 0)).y()
         width = min(round(_WIDE * times), room.width() - 48)
         height = min(round((_DEEP * 28 + 60) * times), room.height() - below - 48)
         self.setGeometry((room.width() - width) // 2, below, width, height)

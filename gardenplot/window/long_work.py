@@ -23,7 +23,7 @@ class Waiting(QDialog):
         self.error: GardenplotError | None = None
         self._apart = Apart(work)
         self.bar, self.stop, label = QProgressBar(), QPushButton(_("Stop")), QLabel(words)
-        self.bar.setRange(0, 0)
+        self.bar.setRange(0, 1)
         self.bar.setAccessibleName(words)
         column = QVBoxLayout(self)
         column.setSpacing(12)

@@ -389,5 +389,6 @@ def test_a_block_is_covered_by_dialog_and_its_cover_is_told_and_drawn(window: Ma
 
 def test_a_cover_needs_a_block_or_a_bed(window: MainWindow) -> None:
     window.sight.select(None)
-    action(window, "Co&ver this block at night …").trigger()
-    assert window.statusBar().currentMessage() == "Choose a block or a bed first."
+    cover = action(window, "Co&ver this block at night …")
+    assert not cover.isEnabled()
+    assert cover.toolTip() == "Nothing is selected: click a bed's name or a block."

@@ -102,7 +102,7 @@ def test_escape_gives_the_keyboard_back_to_where_it_was(window: MainWindow, qtbo
 
 
 def test_a_click_goes_to_a_line_and_a_click_elsewhere_closes(opened: MainWindow) -> None:
-    ask(opened, "tunnel")
+    assert ask(opened, "tunnel east")[0].kind == "Bed"
     at = opened.index.list.visualRect(opened.index.model.index(0)).center()
     QTest.mouseClick(opened.index.list.viewport(), Qt.MouseButton.LeftButton, pos=at)
     assert opened.sight.bed == "b1"

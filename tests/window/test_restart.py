@@ -106,7 +106,6 @@ def test_panels_as_at_first_are_those_of_a_first_start(start: Start) -> None:
     dock(window, "selected").setFloating(True)
     dock(window, "steps").show()
     again = start()
-    again.resize(1440, 900)
     assert places(again) != first
     again.registry.made("view.panels").trigger()
     QApplication.processEvents()
