@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 _SIDES = {"shelf": 244, "selected": 312, "steps": 312}
 """Widths in pixels of the panels at the sides, with text of the usual size."""
 _BELOW = {"ledger": 200}
-_ROOMY, _HIGH = 1366, 700
+_ROOMY, _HIGH = 1366, 640
 """Pixels of a window's width and height from which its panels have their usual sizes, with text of the usual size."""
 _HANDLE = 60
 """How much of a window must be on a screen, across, so that one can take hold of it."""
