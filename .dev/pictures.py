@@ -34,6 +34,7 @@ def main() -> int:
     window.document.open(SAMPLE)
     window.sight.select("tunnel-north", "lettuce-1")
     window.show()
+    window.panels.as_at_first()
     for _turn in range(5):
         app.processEvents()
     window.grab().save(str(OUT / "window.png"))

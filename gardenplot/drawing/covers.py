@@ -75,7 +75,7 @@ def cover_marks(bed: Bed, cover: Cover) -> tuple[Mark, ...]:
     """A cover seen from above: the cloth as a clear sheet with its ends, and each hoop where it truly stands."""
     start, end, width = cover.start.nm / MM, cover.end.nm / MM, bed.width.nm / MM
     beyond = cover.cloth_end.nm / MM if cover.cloth_end else 0.0
-    marks: list[Mark] = [Outline(box(start, 0, end, width), fill=Ink.PAPER, tint=0.55, pen=Pen(Ink.SECOND))]
+    marks: list[Mark] = [Outline(box(start, 0, end, width), fill=Ink.PAPER, tint=0.35, pen=Pen(Ink.SECOND))]
     if beyond:
         pen = Pen(Ink.SECOND, Weight.ROW, dashed=True)
         for one, other in ((start - beyond, start), (end, end + beyond)):
@@ -102,7 +102,7 @@ def hoops_at(bed: Bed, cover: Cover) -> tuple[int, ...]:
 @lru_cache(maxsize=512)
 def drip_marks(bed: Bed) -> tuple[Mark, ...]:
     """The drip lines of a bed, each wherever the bed has ground."""
-    pen = Pen(Ink.INK, Weight.EDGE, dashed=True)
+    pen = Pen(Ink.SECOND, Weight.ROW, dashed=True)
     return tuple(
         Line((first / MM, line.nm / MM), (last / MM, line.nm / MM), pen)
         for line in bed.drip_lines

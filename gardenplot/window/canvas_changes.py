@@ -4,10 +4,8 @@ from PySide6.QtCore import QRect
 from PySide6.QtGui import QRegion
 
 from gardenplot.drawing.letters import looks
-from gardenplot.window.canvas_paint import Scene
+from gardenplot.window.canvas_paint import FRAMES_REACH, Scene
 from gardenplot.window.hand_lines import lines_reach
-
-_RIM = 2
 
 
 def changed_between(before: Scene, after: Scene, frame: QRect) -> QRegion:
@@ -28,7 +26,7 @@ def changed_between(before: Scene, after: Scene, frame: QRect) -> QRegion:
         if one.laid is not other.laid or one.bed in held:
             top = one.top - after.strips.headroom + after.top
             height = after.strips.headroom + one.height + after.strips.captions
-            area += QRect(0, round(top) - _RIM, frame.width(), round(height) + 2 * _RIM)
+            area += QRect(0, round(top) - FRAMES_REACH, frame.width(), round(height) + 2 * FRAMES_REACH)
     for scene in (before, after):
         if scene.hand is not None and scene.trial is not None:
             reach = lines_reach(scene.trial)

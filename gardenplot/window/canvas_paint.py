@@ -9,7 +9,7 @@ from PySide6.QtGui import QPainter, QPen
 from gardenplot.drawing.bed import BedFigure, draw_bed
 from gardenplot.drawing.captions import Caption, captions
 from gardenplot.drawing.covers import EVERY_LAYER, Layer, over_bed
-from gardenplot.drawing.detail import detail_at
+from gardenplot.drawing.detail import Detail, detail_at
 from gardenplot.drawing.handles import Handle
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.strips import Strip, Strips
@@ -62,8 +62,11 @@ def paint_scene(
         return
     painter.save()
     painter.setClipRect(seen.intersected(QRectF(frame.adjusted(0, TAPE, 0, 0))))
-    for strip in scene.strips.lying(seen.top() - scene.top, seen.bottom() - scene.top):
-        _strip(painter, frame, scene, strip, Easel(pictures, look, inks))
+    lying = scene.strips.lying(seen.top() - scene.top - FRAMES_REACH, seen.bottom() - scene.top + FRAMES_REACH)
+    easel = Easel(pictures, look, inks)
+    for part in (_soil, _over):
+        for strip in lying:
+            part(painter, frame, scene, strip, easel)
     if scene.strips.ground is not None:
         paint_ground(painter, frame, _held(scene), inks)
     paint_over(painter, scene, inks)
@@ -72,6 +75,10 @@ def paint_scene(
         paint_tape(painter, frame, scene.strips, scene.left, scene.plan.place.units, inks)
     if scene.trial is not None and scene.hand is not None:
         paint_lines(painter, frame, scene.hand, hand_lines(scene.trial, scene.day, look), inks)
+
+
+FRAMES_REACH = 8
+"""Pixels by which what is selected stands out of its strip."""
 
 
 @frozen
@@ -87,18 +94,35 @@ def _held(scene: Scene) -> Held:
     return Held(scene.strips, scene.left, scene.top, scene.plan.place.units, scene.handle, scene.trial, scene.focused)
 
 
-def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Easel) -> None:
-    strips, inks = scene.strips, easel.inks
+def _sharp_top(painter: QPainter, scene: Scene, strip: Strip) -> float:
+    """The top of a strip on a whole pixel of the screen."""
     sharp = painter.deviceTransform().m11()
-    top = round((strip.top + scene.top) * sharp) / sharp
-    first, last = (strips.gutter - 10.0 - scene.left), float(frame.width() - scene.left)
+    return round((strip.top + scene.top) * sharp) / sharp
+
+
+def _begin(painter: QPainter, frame: QRect, scene: Scene, strip: Strip) -> tuple[float, float]:
+    """Put the painter to the head of a strip's base line; what of it is in sight, from and to in pixels."""
+    gutter = scene.strips.gutter - 10.0
     painter.save()
-    painter.setClipRect(
-        QRectF(strips.gutter - 10, TAPE, frame.width(), frame.height()), Qt.ClipOperation.IntersectClip
-    )
-    painter.translate(scene.left, top)
+    painter.setClipRect(QRectF(gutter, TAPE, frame.width(), frame.height()), Qt.ClipOperation.IntersectClip)
+    painter.translate(scene.left, _sharp_top(painter, scene, strip))
+    return gutter - scene.left, float(frame.width() - scene.left)
+
+
+def _soil(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Easel) -> None:
+    """The bed itself with what stands in it."""
+    strips = scene.strips
+    first, last = _begin(painter, frame, scene, strip)
     scale = Scale(strips.along, strips.across, max(0.0, first / strips.along), last / strips.along)
-    easel.pictures.paint(painter, _figure(scene, strip, easel.look), scale, strips.headroom, inks)
+    easel.pictures.paint(painter, _figure(scene, strip, easel.look), scale, strips.headroom, easel.inks)
+    painter.restore()
+
+
+def _over(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Easel) -> None:
+    """What lies over the beds, and their names: where beds lie close, it reaches over the next one."""
+    strips, inks = scene.strips, easel.inks
+    selected = scene.bed == strip.bed and scene.planting is None
+    first, last = _begin(painter, frame, scene, strip)
     paint_selection(painter, scene, strip, inks)
     _spot(painter, scene, strip, inks)
     if strips.has_captions:
@@ -107,15 +131,16 @@ def _strip(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: E
         paint_captions(painter, shown, strips.along, strip.height + 9, (max(0.0, first + 10), last), inks)
         if scene.left > strips.gutter - 10:
             paint_flag(painter, inks)
-    if scene.bed == strip.bed and scene.planting is None:
+    if selected:
         paint_handles(painter, strip.laid.bed, _held(scene), inks)
     painter.restore()
-    selected = scene.bed == strip.bed and scene.planting is None
-    paint_bed_name(painter, strip, QPointF(0, top), strips, scene.plan.place.units, inks, selected=selected)
+    at = QPointF(0, _sharp_top(painter, scene, strip))
+    paint_bed_name(painter, strip, at, strips, scene.plan.place.units, inks, selected=selected)
 
 
 def _figure(scene: Scene, strip: Strip, look: dict[str, Look]) -> BedFigure:
-    detail = detail_at(strip.laid, scene.strips.across)
+    told = scene.strips.has_captions
+    detail = detail_at(strip.laid, scene.strips.across) if told else Detail.BLOCKS
     over = over_bed(scene.plan, strip.bed, scene.day, scene.layers)
     return draw_bed(strip.laid, scene.day, look, scene.plan.place.units, detail, over)
 

@@ -17,7 +17,8 @@ from gardenplot.window.theme import colour
 
 _PX = {Weight.ROW: 0.8, Weight.EDGE: 1.2, Weight.STAKE: 1.4}
 _OVERHANG_PX = 3.0
-_LABEL_PX = 13
+_LABEL_PX = (13, 10)
+"""The sizes of a label's text, of which the first one that fits across is taken."""
 _SLIMMEST_HATCH = 5.0
 """Pixels of a slip of ground in which a hatch would be no more than noise."""
 _SMALLEST_PLANT = 1.1
@@ -121,21 +122,22 @@ def _line(painter: QPainter, mark: Line, scale: Scale, inks: Palette) -> None:
 
 
 def _label(painter: QPainter, mark: Label, scale: Scale, inks: Palette) -> None:
-    room = mark.room * scale.along
-    lines = [lettering(words, _LABEL_PX, bold=mark.bold) for words in mark.texts]
-    fitting = (words for words, line in zip(mark.texts, lines, strict=True) if line.width <= room - 4)
-    text = next(fitting, None)
-    if text is None or lines[0].height > mark.across * scale.across:
+    room, tall = mark.room * scale.along, mark.across * scale.across
+    px = next((one for one in _LABEL_PX if lettering("", one, bold=mark.bold).height <= tall), None)
+    if px is None:
         return
-    line = lettering(text, _LABEL_PX, bold=mark.bold)
-    width, height = line.width + (12 if line.width <= room - 18 else 2), line.height + 6
+    set_lines = ((words, lettering(words, px, bold=mark.bold)) for words in mark.texts)
+    text, line = next(((words, line) for words, line in set_lines if line.width <= room - 4), (None, None))
+    if text is None or line is None:
+        return
+    width, height = line.width + (12 if line.width <= room - 18 else 2), min(line.height + 6, tall)
     centre = QPointF(mark.at[0] * scale.along, mark.at[1] * scale.across)
     frame = QRectF(centre.x() - width / 2, centre.y() - height / 2, width, height)
     painter.setPen(QPen(colour(inks, Ink.RULE), 1))
     painter.setBrush(colour(inks, Ink.PAPER))
     painter.drawRoundedRect(frame, 3, 3)
     painter.setPen(colour(inks, Ink.INK))
-    write_within(painter, frame, text, _LABEL_PX, bold=mark.bold)
+    write_within(painter, frame, text, px, bold=mark.bold)
 
 
 def _plants(painter: QPainter, mark: Plants, scale: Scale, inks: Palette) -> None:
