@@ -4,7 +4,7 @@ from functools import cached_property, lru_cache
 
 from attrs import frozen
 
-from gardenplot.layout.block import Sized, lay_out, length_at, sized
+from gardenplot.layout.block import Block, Sized, lay_out, length_at, sized
 from gardenplot.layout.reserved import Follower, follows, still_in_use, with_answer
 from gardenplot.layout.spread import wider_spacings
 from gardenplot.layout.value import Layout
@@ -82,8 +82,8 @@ def _laid_out(bed: Bed, grown: tuple[Grown, ...]) -> LaidOut:
     sizes = [sized(bed, one.crop, one.planting, one.order) for one in grown]
     blocks = _blocks(bed, grown, sizes)
     layouts = tuple(
-        lay_out(bed, one.crop, one.planting, size, start, end, one.wider)
-        for one, size, (start, end) in zip(grown, sizes, blocks, strict=True)
+        lay_out(bed, one.crop, one.planting, sizes[number], blocks[number], one.wider)
+        for number, one in enumerate(grown)
     )
     if any(one.planting.keep_clear is not None for one in grown):
         layouts = tuple(
@@ -138,34 +138,32 @@ def compete(one: Grown, other: Grown) -> bool:
     return share_days(one.dates, other.dates) and not relay
 
 
-_Block = tuple[int, int]
-
-
-def _blocks(bed: Bed, grown: tuple[Grown, ...], sizes: list[Sized]) -> list[_Block]:
-    """The blocks of all plantings: one without a place follows those listed before it; then those without a size fill
-    gaps."""
-    blocks: dict[int, _Block] = {}
-    for number, (one, size) in enumerate(zip(grown, sizes, strict=True)):
+def _blocks(bed: Bed, grown: tuple[Grown, ...], sizes: list[Sized]) -> dict[int, Block]:
+    """The blocks of all plantings, by their number: one without a place follows those listed before it; then those
+    without a size fill gaps."""
+    blocks: dict[int, Block] = {}
+    for number, one in enumerate(grown):
+        size = sizes[number]
         if not size.fills:
             start = one.planting.start.nm if one.planting.start else _after_others(bed, one, grown, blocks)
             blocks[number] = start, start + length_at(bed, one.crop, one.planting, size, start)
     for number, one in enumerate(grown):
         if number not in blocks:
             blocks[number] = _gap_for(bed, one, grown, blocks)
-    return [blocks[number] for number in range(len(grown))]
+    return blocks
 
 
-def _competing(one: Grown, grown: tuple[Grown, ...], blocks: dict[int, _Block]) -> list[_Block]:
+def _competing(one: Grown, grown: tuple[Grown, ...], blocks: dict[int, Block]) -> list[Block]:
     """The blocks, of those that have a place so far, on whose days a planting wants ground."""
     return [block for number, block in blocks.items() if compete(one, grown[number])]
 
 
-def _after_others(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: dict[int, _Block]) -> int:
+def _after_others(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: dict[int, Block]) -> int:
     gap = bed.gap.nm if bed.gap else 0
     return max([bed.zone[0], *(end + gap for _start, end in _competing(one, grown, blocks))])
 
 
-def _gap_for(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: dict[int, _Block]) -> _Block:
+def _gap_for(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: dict[int, Block]) -> Block:
     """The gap that a planting without a size fills: from its place to the next block or the foot margin."""
     others = _competing(one, grown, blocks)
     gap = bed.gap.nm if bed.gap else 0
@@ -175,7 +173,7 @@ def _gap_for(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: dict[int, _
     return start, max(start, min([last, *ends]))
 
 
-def _first_free(start: int, blocks: list[_Block], gap: int) -> int:
+def _first_free(start: int, blocks: list[Block], gap: int) -> int:
     for block in blocks:
         if block[0] - gap <= start < block[1] + gap:
             start = block[1] + gap

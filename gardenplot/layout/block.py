@@ -18,6 +18,9 @@ from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Bed, Crop, Order, Pattern, Phase, Planting
 from gardenplot.season import stand_for
 
+Block = tuple[int, int]
+"""The tape readings between which a planting has the bed, in nm."""
+
 
 class Sized(NamedTuple):
     """What a planting asks for: its grid, the plants wanted (None where length rules) and the length that was typed.
@@ -59,14 +62,14 @@ def length_at(bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int)
 
 
 def lay_out(
-    bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int, end: int, wider: tuple[int, ...] = ()
+    bed: Bed, crop: Crop, planting: Planting, size: Sized, block: Block, wider: tuple[int, ...] = ()
 ) -> Layout:
-    """The layout of a block from `start` to `end`; plants stand only where it lies inside the planting zone.
+    """The layout of a block; plants stand only where it lies inside the planting zone.
 
     Plants that were typed may leave the last rank part-filled; those of an order fill it. `wider` are spacings in the
     row, from narrow to wide, on which the remainder may be spread.
     """
-    first, last = bed.zone
+    (start, end), (first, last) = block, bed.zone
     inside = max(start, first), min(end, last)
     grid, wanted = _phased(bed, crop, planting, size, start, end), size.wanted
     if wanted is not None and planting.plants is None and not size.fills:

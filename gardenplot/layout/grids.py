@@ -48,11 +48,11 @@ def grid_of(bed: Bed, crop: Crop, planting: Planting) -> Grid:
 
 def _asked(bed: Bed, crop: Crop, planting: Planting) -> _Asked:
     in_row = (planting.in_row or crop.in_row).nm
-    spacing = [length.nm for length in planting.row_spacing or crop.row_spacing]
-    least, most = spacing[0], spacing[-1]
+    spacing = planting.row_spacing or crop.row_spacing
+    least, most = spacing[0].nm, spacing[-1].nm
     if planting.pattern is Pattern.TRIANGULAR:
         least = most = triangular_between(in_row)
-    edge, rule = _edge_least(bed, crop, planting, spacing[0])
+    edge, rule = _edge_least(bed, crop, planting, spacing[0].nm)
     margin = planting.end_margin.nm if planting.end_margin is not None else None
     return _Asked(bed, planting, bed.width.nm, in_row, least, most, edge, rule, margin)
 
