@@ -77,9 +77,10 @@ def against(name: str, ours: float, floor: float, most: float) -> Line:
     return Line(name, clock(ours), clock(floor), f"{ours / floor:.2f}", f"<= {most:g}", ours <= most * floor)
 
 
-def within(name: str, ours: float, most: float) -> Line:
-    """A row that may take so many seconds on the reference machine."""
-    return Line(name, clock(ours), "", "", f"<= {clock(most)}", ours <= most)
+def within(name: str, ours: float, most: float, floor: float | None = None) -> Line:
+    """A row that may take so many seconds on the reference machine, whatever its floor."""
+    beside = (clock(floor), f"{ours / floor:.2f}") if floor is not None else ("", "")
+    return Line(name, clock(ours), *beside, f"<= {clock(most)}", ours <= most)
 
 
 def faster(name: str, ours: float, slow: float, least: float) -> Line:

@@ -3,7 +3,7 @@
 from bisect import bisect_left, bisect_right
 from datetime import date
 from enum import StrEnum
-from functools import lru_cache
+from functools import cached_property
 
 from attrs import evolve, frozen
 
@@ -76,7 +76,7 @@ class Strips:
         """Pixels per mm in both directions."""
         return Zoom(self.along, self.across)
 
-    @property
+    @cached_property
     def longest(self) -> float:
         """The longest bed in mm."""
         return max((strip.laid.bed.length.nm / MM for strip in self.strips), default=0.0)
@@ -102,7 +102,6 @@ class Strips:
         return next((strip for strip in self.strips if strip.bed == bed), None)
 
 
-@lru_cache(maxsize=8)
 def arranged(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: bool, room: float = 0) -> Strips:
     """Arrange beds as strips in `room` pixels of height, or as many as they need.
 
@@ -115,7 +114,6 @@ def arranged(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: bool, r
     return stacked(laid_out, along, stretch)
 
 
-@lru_cache(maxsize=8)
 def all_in_sight(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: bool, room: float) -> Strips:
     """Arrange all beds within `room` pixels of height, as far as two pixels for each will do.
 
@@ -139,7 +137,6 @@ def _usual_width(laid_out: tuple[LaidOut, ...]) -> float:
     return sorted(laid.bed.width.nm / MM for laid in laid_out)[len(laid_out) // 2]
 
 
-@lru_cache(maxsize=8)
 def stacked(
     laid_out: tuple[LaidOut, ...],
     along: float,

@@ -111,6 +111,23 @@ def type_slope(plan: Plan, bed_id: str, text: str) -> Plan:
     return change_bed(plan, bed_id, slope=slope, length=Length(length, ""))
 
 
+def type_map_length(plan: Plan, bed_id: str, length: Length | None) -> Plan:
+    """Give a sloping rectangle its length on the map, from which that on the ground follows.
+
+    Without one the ground stays as it is. Raises PlanError on level ground, and where the bed has a shape that its
+    length follows from.
+    """
+    bed = bed_of(plan, bed_id)
+    if length is None:
+        return change_bed(plan, bed_id, **_measured_on_the_ground(plan, bed))
+    for shape in shapes_of(bed):
+        raise PlanError(_TYPE_INSTEAD[shape])
+    if bed.slope is None:
+        raise PlanError(_("a length on the map needs a slope first, for example 12 %"))
+    ground, _width = reach_of(evolve(bed, map_length=length))
+    return change_bed(plan, bed_id, map_length=length, length=Length(ground, ""))
+
+
 def _measured_on_the_ground(plan: Plan, bed: Bed) -> dict[str, Any]:
     if bed.map_length is None:
         return {}

@@ -18,7 +18,15 @@ from gardenplot.gestures.reading import (
     text_of,
     whole_from,
 )
-from gardenplot.gestures.shape_typed import BOX_EXAMPLE, box_text, type_box, type_diameter, type_side, type_slope
+from gardenplot.gestures.shape_typed import (
+    BOX_EXAMPLE,
+    box_text,
+    type_box,
+    type_diameter,
+    type_map_length,
+    type_side,
+    type_slope,
+)
 from gardenplot.plan import Bed, Pattern, Plan, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import change_bed, change_planting, resize_planting
 from gardenplot.units import Length, length_of
@@ -231,6 +239,10 @@ def _box(plan: Plan, bed_id: str, text: str, _shown: str) -> Plan:
     return type_box(plan, bed_id, text)
 
 
+def _map_length(plan: Plan, bed_id: str, text: str, shown: str) -> Plan:
+    return type_map_length(plan, bed_id, length_from(text, shown, plan.place.units))
+
+
 def _slope(plan: Plan, bed_id: str, text: str, _shown: str) -> Plan:
     return type_slope(plan, bed_id, text)
 
@@ -245,6 +257,7 @@ BED_FIELDS = (
     TypedField("width", _("Width"), _bed_reach("width"), _bed_side("width")),
     TypedField("diameter", _("Diameter"), _bed_text("diameter"), _diameter, _("if round")),
     TypedField("slope", _("Slope"), _bed_text("slope"), _slope, _("level")),
+    TypedField("map_length", _("Length on the map"), _bed_text("map_length"), _map_length, _("from the ground")),
     TypedField("head_margin", _("Head margin"), _bed_text("head_margin"), _bed_length("head_margin"), _("none")),
     TypedField("foot_margin", _("Foot margin"), _bed_text("foot_margin"), _bed_length("foot_margin"), _("none")),
     TypedField("edge", _("Least edge"), _bed_text("edge"), _bed_length("edge"), _("as the crop")),

@@ -24,8 +24,8 @@ def paint_tape(painter: QPainter, frame: QRect, strips: Strips, left: int, units
     painter.setClipRect(QRectF(strips.gutter - 10, 0, frame.width(), TAPE))
     longest = strips.longest if strips.ground is None else (frame.width() - left) / along
     end = left + longest * along
+    painter.fillRect(QRectF(max(left, strips.gutter - 10), base - 0.5, end - max(left, strips.gutter - 10), 1), ink)
     painter.setPen(QPen(ink, 1.2))
-    painter.drawLine(QPointF(max(left, strips.gutter - 10), base), QPointF(end, base))
     first, last = round((strips.gutter - 30 - left) / along * MM), round((frame.width() - left) / along * MM)
     found = ticks(first, min(last, round(longest * MM)), units, along)
     places = [(left + tick.at / MM * along, tick.words) for tick in found]
@@ -38,5 +38,4 @@ def paint_tape(painter: QPainter, frame: QRect, strips: Strips, left: int, units
         painter.setPen(QPen(ink, 1.4))
         painter.drawEllipse(QPointF(left, base), 4, 4)
     painter.restore()
-    painter.setPen(QPen(colour(inks, Ink.RULE), 1))
-    painter.drawLine(QPointF(0, TAPE - 0.5), QPointF(frame.width(), TAPE - 0.5))
+    painter.fillRect(QRect(0, TAPE - 1, frame.width(), 1), colour(inks, Ink.RULE))

@@ -1,6 +1,8 @@
 """How the canvas looks at the plan: its scale along and across, and how far it is scrolled."""
 
-from attrs import evolve
+from functools import lru_cache
+
+from attrs import evolve, frozen
 from PySide6.QtCore import QObject, QPointF, Signal
 from PySide6.QtWidgets import QAbstractScrollArea
 
@@ -15,7 +17,7 @@ from gardenplot.drawing.strips import (
     with_ground,
 )
 from gardenplot.layout import lay_out_plan
-from gardenplot.plan import Plan
+from gardenplot.plan import Bed, Plan
 from gardenplot.units import MM
 from gardenplot.window.canvas_names import gutter_for
 from gardenplot.window.document import Document
@@ -25,6 +27,22 @@ TAPE = 46
 """Height in pixels of the tape, which stays at the top."""
 _CLOSEST, _FARTHEST = 4.0, 0.002
 """Pixels per mm: 4 shows a seed, 0.002 a bed of 500 m."""
+
+
+@frozen(eq=False)
+class _Kept:
+    """Strips as they were arranged last, for which plan, as what is shown, and on which terms."""
+
+    plan: Plan
+    shown: Plan
+    terms: tuple[float, ...]
+    strips: Strips
+
+
+@lru_cache(maxsize=4)
+def _longest(beds: tuple[Bed, ...]) -> float:
+    """The length of the longest bed in mm, or 10 m where there is none."""
+    return max((bed.length.nm / MM for bed in beds), default=10_000.0)
 
 
 class CanvasView(QObject):
@@ -40,14 +58,14 @@ class CanvasView(QObject):
         self.sees_all = False
         self.has_ground = False
         self._gutter = GUTTER
+        self._kept: dict[bool, _Kept] = {}
 
     @property
     def along(self) -> float:
         """Pixels per millimetre along the beds."""
         if self._along is not None:
             return self._along
-        longest = max((bed.length.nm for bed in self._document.plan.beds), default=10_000 * MM)
-        return _fitting(longest / MM, self.size[0] - self._gutter)
+        return _fitting(_longest(self._document.plan.beds), self.size[0] - self._gutter)
 
     @property
     def size(self) -> tuple[float, float]:
@@ -62,11 +80,22 @@ class CanvasView(QObject):
 
     def strips(self, trial: Plan | None = None) -> Strips:
         """Where the beds lie on the canvas; a trial is drawn at the scale of the plan that it would change."""
-        laid_out, room = lay_out_plan(self._document.plan), self.size[1] - TAPE
+        plan = self._document.plan
+        shown = plan if trial is None else trial
+        terms = (self.along, self.size[1], self._gutter, self.true_scale, self.sees_all, self.has_ground)
+        kept = self._kept.get(shown is plan)
+        if kept is not None and kept.plan is plan and kept.shown is shown and kept.terms == terms:
+            return kept.strips
+        strips = self._arranged(plan, shown)
+        self._kept[shown is plan] = _Kept(plan, shown, terms, strips)
+        return strips
+
+    def _arranged(self, plan: Plan, shown: Plan) -> Strips:
+        laid_out, room = lay_out_plan(plan), self.size[1] - TAPE
         arrange = all_in_sight if self.sees_all else arranged
         strips = arrange(laid_out, self.along, true_scale=self.true_scale, room=room)
-        if trial is not None and trial is not self._document.plan:
-            strips = stacked(lay_out_plan(trial), self.along, strips.stretch, strips.headroom, strips.captions)
+        if shown is not plan:
+            strips = stacked(lay_out_plan(shown), self.along, strips.stretch, strips.headroom, strips.captions)
         strips = evolve(strips, gutter=self._gutter)
         return with_ground(strips) if self.has_ground else strips
 

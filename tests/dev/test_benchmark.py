@@ -12,9 +12,7 @@ from tests.rules.source_tree import ROOT
 ROWS = [
     "one rectangle, straight / bare array",
     "one rectangle, staggered / bare array",
-    "4 rectangles, ten sizes",
     "4 rectangles, ten sizes / bare arrays",
-    "4 rectangles, no two alike",
     "4 rectangles, no two alike / bare arrays",
     "4 L with 2 obstacles",
     "L / contains_xy",

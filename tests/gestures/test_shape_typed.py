@@ -118,6 +118,31 @@ def test_a_length_on_the_map_gives_way_to_one_on_the_ground(name: str, text: str
     assert plan_of_text(text_of(plan)).plan == plan
 
 
+def test_a_length_on_the_map_is_typed_and_taken_back() -> None:
+    """3, 4, 5: at 75 % a bed of 12 m on the map is 15 m long."""
+    plan = typed(measured_on_the_map(), "map_length", "12 m")
+    assert (only(plan).length.nm, only(plan).length.text, FIELDS["map_length"].shown(plan, "b")) == (
+        15 * M,
+        "",
+        "12 m",
+    )
+    assert plan_of_text(text_of(plan)).plan == plan
+    ground = only(typed(plan, "map_length", ""))
+    assert (ground.map_length, ground.length.nm, ground.slope) == (None, 15 * M, only(plan).slope)
+
+
+@pytest.mark.parametrize(
+    ("plan", "says"),
+    [
+        (shaped(("length", "20 m")), "needs a slope first"),
+        (shaped(("diameter", "3 m"), ("slope", "12 %")), "type its Diameter"),
+    ],
+)
+def test_a_length_on_the_map_is_for_sloping_rectangles(plan: Plan, says: str) -> None:
+    with pytest.raises(PlanError, match=says):
+        typed(plan, "map_length", "8 m")
+
+
 def test_the_width_of_a_bed_on_the_map_is_typed_like_any_other() -> None:
     bed = only(typed(measured_on_the_map(), "width", "90 cm"))
     assert (bed.width.nm, bed.length.nm) == (90 * CM, 10 * M)
