@@ -42,7 +42,14 @@ class Thing(QObject):
 
     @property
     def is_chosen(self) -> bool:
-        """Whether this is what is selected."""
+        """Whether this is what is selected, alone or with others."""
+        if self.planting is not None:
+            return self.planting in self.spoken.sight.chosen
+        return self.leads
+
+    @property
+    def leads(self) -> bool:
+        """Whether this is what the keys are about."""
         return (self.spoken.sight.bed, self.spoken.sight.planting) == (self.bed, self.planting)
 
     def text(self, kind: QAccessible.Text) -> str:
@@ -213,7 +220,7 @@ class _SpokenThing(QAccessibleObject):
         thing, state = self._thing, QAccessible.State()
         state.focusable = state.selectable = 1
         state.selected = int(thing.is_chosen)
-        state.focused = int(thing.is_chosen and thing.spoken.area.hasFocus())
+        state.focused = int(thing.leads and thing.spoken.area.hasFocus())
         state.expandable = state.expanded = int(thing.planting is None)
         viewport = thing.spoken.area.viewport()
         seen = QRect(viewport.mapToGlobal(QPoint(0, 0)), viewport.size())

@@ -2,7 +2,7 @@
 
 import re
 
-from PySide6.QtCore import QEvent, QUrl
+from PySide6.QtCore import QEvent, QSize, QUrl
 from PySide6.QtGui import QKeySequence, QShortcut, QTextCharFormat, QTextCursor, QTextDocument
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QLineEdit, QTextBrowser, QVBoxLayout, QWidget
 
@@ -44,7 +44,8 @@ class HelpPage(QDialog):
         registry.keys_changed.connect(self.refresh)
         self.refresh()
         self.page.setFocus()
-        self.resize(self.fontMetrics().averageCharWidth() * 100, self.fontMetrics().height() * 42)
+        wanted = QSize(self.fontMetrics().averageCharWidth() * 100, self.fontMetrics().height() * 42)
+        self.resize(wanted.boundedTo(self.screen().availableSize() * 0.94))
 
     def refresh(self) -> None:
         """Show the page with the keys as they are."""

@@ -1,6 +1,6 @@
 """The page of keys: every action with its keys, changed by pressing others, and the keys that stay as they are."""
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -118,7 +118,8 @@ class KeysPage(QDialog):
         column.addWidget(self.told)
         column.addLayout(row)
         column.addLayout(last)
-        self.resize(self.fontMetrics().averageCharWidth() * 96, self.fontMetrics().height() * 36)
+        wanted = QSize(self.fontMetrics().averageCharWidth() * 96, self.fontMetrics().height() * 36)
+        self.resize(wanted.boundedTo(self.screen().availableSize() * 0.94))
 
     def _chosen(self) -> Action | None:
         item = self.table.currentItem()

@@ -10,8 +10,11 @@ from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
+from gardenplot.gestures.cover_typed import usual_cover
 from gardenplot.window.compare_dialog import CompareDialog
 from gardenplot.window.forms import AskDialog
+from gardenplot.window.ground_requests import ask_cover, ask_tunnel
+from gardenplot.window.keys_page import KeysPage
 from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.preview import Preview
@@ -25,6 +28,11 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "order": lambda window: ask_order(window.document, window),
     "new plan": lambda window: ask_new_plan(window.document, window),
     "compare": lambda window: CompareDialog(window.document.plan, "p1", window).exec(),
+    "cover": lambda window: ask_cover(
+        window.document, window, usual_cover(window.document.plan, window.document.plan.beds[0].id, None)
+    ),
+    "tunnel": lambda window: ask_tunnel(window.document, window),
+    "keys": lambda window: KeysPage(window.registry, window).exec(),
     "bed sheet": lambda window: Preview(window.document.plan, "Plan", "b1", window).exec(),
 }
 """Every dialog by name, and what opens it."""
@@ -41,7 +49,7 @@ def opened(window: MainWindow, name: str, monkey: Callable[[type, str, object], 
         dialog.show()
         return 0
 
-    for kind in (AskDialog, CompareDialog, Preview):
+    for kind in (AskDialog, CompareDialog, KeysPage, Preview):
         monkey(kind, "exec", show)
     DIALOGS[name](window)
     settle(kept[0])
