@@ -257,7 +257,7 @@ BED_FIELDS = (
     TypedField("width", _("Width"), _bed_reach("width"), _bed_side("width")),
     TypedField("diameter", _("Diameter"), _bed_text("diameter"), _diameter, _("if round")),
     TypedField("slope", _("Slope"), _bed_text("slope"), _slope, _("level")),
-    TypedField("map_length", _("Length on the map"), _bed_text("map_length"), _map_length, _("from the ground")),
+    TypedField("map_length", _("On the map"), _bed_text("map_length"), _map_length, _("follows")),
     TypedField("head_margin", _("Head margin"), _bed_text("head_margin"), _bed_length("head_margin"), _("none")),
     TypedField("foot_margin", _("Foot margin"), _bed_text("foot_margin"), _bed_length("foot_margin"), _("none")),
     TypedField("edge", _("Least edge"), _bed_text("edge"), _bed_length("edge"), _("as the crop")),

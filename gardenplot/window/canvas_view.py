@@ -86,18 +86,15 @@ class CanvasView(QObject):
         kept = self._kept.get(shown is plan)
         if kept is not None and kept.plan is plan and kept.shown is shown and kept.terms == terms:
             return kept.strips
-        strips = self._arranged(plan, shown)
-        self._kept[shown is plan] = _Kept(plan, shown, terms, strips)
-        return strips
-
-    def _arranged(self, plan: Plan, shown: Plan) -> Strips:
         laid_out, room = lay_out_plan(plan), self.size[1] - TAPE
         arrange = all_in_sight if self.sees_all else arranged
         strips = arrange(laid_out, self.along, true_scale=self.true_scale, room=room)
         if shown is not plan:
             strips = stacked(lay_out_plan(shown), self.along, strips.stretch, strips.headroom, strips.captions)
         strips = evolve(strips, gutter=self._gutter)
-        return with_ground(strips) if self.has_ground else strips
+        strips = with_ground(strips) if self.has_ground else strips
+        self._kept[shown is plan] = _Kept(plan, shown, terms, strips)
+        return strips
 
     def show_ground(self, shown: bool) -> None:
         """Lay empty ground out under the beds and bring it into sight, or take it away again."""
