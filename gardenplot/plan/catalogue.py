@@ -2,7 +2,7 @@
 
 import json
 import unicodedata
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 from attrs import field, frozen
@@ -37,9 +37,14 @@ def search(text: str) -> tuple[Entry, ...]:
 
 def found_crops(plan: Plan, text: str) -> tuple[tuple[Crop, ...], frozenset[str]]:
     """The crops that a text finds, the plan's own first and then the catalogue's, and the ids of the plan's own."""
+    return _found(plan.crops, text)
+
+
+@lru_cache(maxsize=64)
+def _found(crops: tuple[Crop, ...], text: str) -> tuple[tuple[Crop, ...], frozenset[str]]:
     words = _folded(text).split()
-    own = tuple(crop for crop in plan.crops if _holds(Entry(crop), words))
-    ids = frozenset(crop.id for crop in plan.crops)
+    own = tuple(crop for crop in crops if _holds(Entry(crop), words))
+    ids = frozenset(crop.id for crop in crops)
     return (*own, *(entry.crop for entry in search(text) if entry.crop.id not in ids)), ids
 
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from attrs import frozen
 from PySide6.QtCore import QEvent, Qt
-from PySide6.QtGui import QBrush
+from PySide6.QtGui import QBrush, QFontMetrics
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
 from gardenplot.drawing.style import Ink
@@ -12,7 +12,7 @@ from gardenplot.window.script import keep_order
 from gardenplot.window.theme import colour, palette
 
 _KEY = Qt.ItemDataRole.UserRole
-_MARGIN = 14
+_MARGIN = 16
 
 
 @frozen(cache_hash=True)
@@ -81,12 +81,19 @@ class Table(QTreeWidget):
             for column in range(self.columnCount()):
                 self.resizeColumnToContents(column)
             return
-        metrics = self.fontMetrics()
         changed = [row for row, old in zip(self._rows, before, strict=False) if row is not old]
         for row in (each for one in changed for each in (one, *one.inner)):
             for column, cell in enumerate(row.cells):
-                if self.columnWidth(column) < metrics.horizontalAdvance(cell) + _MARGIN:
-                    self.resizeColumnToContents(column)
+                metrics = self._bold if row.bold or row.grave else self.fontMetrics()
+                needed = metrics.horizontalAdvance(cell) + _MARGIN + (0 if column else self.indentation())
+                if self.columnWidth(column) < needed:
+                    self.setColumnWidth(column, needed)
+
+    @property
+    def _bold(self) -> QFontMetrics:
+        font = self.font()
+        font.setBold(True)
+        return QFontMetrics(font)
 
     def _made(self, row: TableRow) -> QTreeWidgetItem:
         item = QTreeWidgetItem()
