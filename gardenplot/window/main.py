@@ -90,8 +90,7 @@ class MainWindow(QMainWindow):
         self.panels.add("selected", _("What is selected"), self.inspector, right)
         below = Qt.DockWidgetArea.BottomDockWidgetArea
         ledger = self.panels.add("ledger", _("Counts, orders, findings"), self.ledger, below)
-        self.tabifyDockWidget(ledger, self.panels.add("season", _("Season map"), self.season, below))
-        ledger.raise_()
+        self.panels.add("season", _("Season map"), self.season, below, behind=ledger)
         self.panels.add("steps", _("Steps"), self.steps, right, shown=False)
         self.pointed, self.total, self.scale = Elided(), Elided(), Elided()
         for label in (self.pointed, self.total, self.scale):

@@ -2,6 +2,7 @@
 
 from typing import TYPE_CHECKING
 
+from attrs import frozen
 from PySide6.QtCore import QByteArray, QPoint, QRect, QSettings, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QDockWidget, QWidget
@@ -16,8 +17,20 @@ _SIDES = {"shelf": 244, "selected": 312, "steps": 312}
 _BELOW = {"ledger": 200}
 _ROOMY, _HIGH = 1366, 640
 """Pixels of a window's width and height from which its panels have their usual sizes, with text of the usual size."""
+_VERSION = 1
+"""What is remembered of other panels than these is not put back; raised when a panel is added or goes."""
 _HANDLE = 60
 """How much of a window must be on a screen, across, so that one can take hold of it."""
+
+
+@frozen(eq=False)
+class _Place:
+    """Where a panel is in a new program: in which area, whether it is shown, and behind which other one."""
+
+    dock: QDockWidget
+    area: Qt.DockWidgetArea
+    shown: bool
+    behind: QDockWidget | None
 
 
 class Panels:
@@ -26,45 +39,60 @@ class Panels:
     def __init__(self, window: "MainWindow") -> None:
         self._window = window
         self.docks: list[QDockWidget] = []
-        self._closed: set[str] = set()
-        self._first = QByteArray()
+        self._places: list[_Place] = []
 
     def add(
-        self, name: str, title: str, inner: QWidget, area: Qt.DockWidgetArea, *, shown: bool = True
+        self,
+        name: str,
+        title: str,
+        inner: QWidget,
+        area: Qt.DockWidgetArea,
+        *,
+        shown: bool = True,
+        behind: QDockWidget | None = None,
     ) -> QDockWidget:
-        """Put a part of the window into a panel; `name` is what it is remembered by."""
+        """Put a part of the window into a panel, perhaps behind another; `name` is what it is remembered by."""
         dock = QDockWidget(title, self._window)
         dock.setObjectName(name)
         dock.setWidget(inner)
-        self._window.addDockWidget(area, dock)
-        if not shown:
-            self._closed.add(name)
-            dock.hide()
         self.docks.append(dock)
+        self._places.append(_Place(dock, area, shown, behind))
+        self._put(self._places[-1])
         return dock
+
+    def _put(self, place: "_Place") -> None:
+        dock, front = place.dock, place.behind
+        self._window.addDockWidget(place.area, dock)
+        dock.setFloating(False)
+        dock.setVisible(place.shown)
+        if front is not None:
+            self._window.tabifyDockWidget(front, dock)
+            front.raise_()
 
     def restore(self) -> None:
         """Put window and panels where they were when the program ended; what is on no screen now comes back."""
         self._widen()
-        self._first = self._window.saveState()
         settings = QSettings()
         geometry, state = settings.value("window"), settings.value("panels")
         if isinstance(geometry, QByteArray):
             self._window.restoreGeometry(geometry)
             _bring_back(self._window)
         if isinstance(state, QByteArray):
-            self._window.restoreState(state)
+            self._window.restoreState(state, _VERSION)
             self._bring_docks_back()
 
     def keep(self) -> None:
         """Remember where window and panels are."""
         settings = QSettings()
         settings.setValue("window", self._window.saveGeometry())
-        settings.setValue("panels", self._window.saveState())
+        settings.setValue("panels", self._window.saveState(_VERSION))
 
     def as_at_first(self) -> None:
         """Put the panels where they are in a new program."""
-        self._window.restoreState(self._first)
+        for dock in self.docks:
+            self._window.removeDockWidget(dock)
+        for place in self._places:
+            self._put(place)
         self._widen()
 
     def _widen(self) -> None:

@@ -69,6 +69,8 @@ def paint_season(
     painter.save()
     painter.setClipRect(QRectF(GUTTER - 10, 0, axes.width, axes.height))
     _ground(painter, axes, inks)
+    if day is not None:
+        _day_line(painter, axes, day, inks)
     for block in axes.season.blocks:
         _block(painter, axes, block, inks, chosen=block.planting == planting)
     _clashes(painter, axes, inks)
@@ -76,7 +78,7 @@ def paint_season(
     painter.restore()
     _months(painter, axes, inks)
     if day is not None:
-        _day_line(painter, axes, day, inks)
+        _day_words(painter, axes, day, inks)
 
 
 def _ground(painter: QPainter, axes: Axes, inks: Palette) -> None:
@@ -180,10 +182,15 @@ def _clashes(painter: QPainter, axes: Axes, inks: Palette) -> None:
 
 
 def _day_line(painter: QPainter, axes: Axes, day: date, inks: Palette) -> None:
-    """The line of the day that the drawing shows, with the day in a box at its end."""
+    """The line of the day that the drawing shows; plantings lie over it, so that their words can be read."""
+    y = axes.y(day, day)
+    painter.setPen(QPen(colour(inks, Ink.ACCENT), 1.6))
+    painter.drawLine(QPointF(0, y), QPointF(axes.width, y))
+
+
+def _day_words(painter: QPainter, axes: Axes, day: date, inks: Palette) -> None:
+    """The day in a box at the end of its line."""
     y, accent = axes.y(day, day), colour(inks, Ink.ACCENT)
-    painter.setPen(QPen(accent, 1.6))
-    painter.drawLine(QPointF(GUTTER - 10, y), QPointF(axes.width, y))
     words = short_day(day)
     width = lettering(words, 12, bold=True).width + 12
     frame = QRectF(axes.width - width - 4, max(0.0, min(y - 9, axes.height - 18)), width, 18)

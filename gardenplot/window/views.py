@@ -75,9 +75,13 @@ class Views(QStackedWidget):
             self.ground.eye.zoom_to(sight.bed)
         elif sight.planting is not None:
             block = layout_in(plan, sight.planting)
-            self.canvas.view.zoom_to(block.start, block.end)
+            self._zoom_strip(sight.bed, block.start, block.end)
         else:
-            self.canvas.view.zoom_to(0, bed_of(plan, sight.bed).length.nm)
+            self._zoom_strip(sight.bed, 0, bed_of(plan, sight.bed).length.nm)
+
+    def _zoom_strip(self, bed: str, first: int, last: int) -> None:
+        self.canvas.view.zoom_to(first, last)
+        self.canvas.view.reveal(bed)
 
     def scale_words(self, dots_per_inch: float) -> str:
         """The scale of the drawing that is shown."""
