@@ -24,12 +24,12 @@ for area in (Qt.DockWidgetArea.LeftDockWidgetArea, Qt.DockWidgetArea.RightDockWi
 window.setCentralWidget(QWidget())
 """
 OURS = """
+from gardenplot.__main__ import load_window
 from gardenplot.files import sample
-from gardenplot.window.main import MainWindow
-from gardenplot.window.start import EXAMPLE, made_app
-app = made_app()
-window = MainWindow()
-window.filing.open(sample(EXAMPLE), example=True)
+start = load_window()
+app = start.made_app()
+window = start.MainWindow()
+window.filing.open(sample(start.EXAMPLE), example=True)
 """
 _BEGIN = "from time import perf_counter\nbegin = perf_counter()\n"
 _END = """
