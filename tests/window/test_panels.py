@@ -1,9 +1,10 @@
 """What is selected, typed into the panels: right texts are edits, wrong ones are told at their field."""
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from gardenplot.gestures.kept import layout_in
@@ -275,3 +276,24 @@ def test_own_offsets_begin_where_the_rows_lie_and_are_typed(window: MainWindow, 
     assert [offset // CM for offset in layout_in(document.plan, "p1").grid.offsets] == [10, 65]
     finish(window.inspector.planting.form.fields["offsets"], "10 cm; 5 cm")
     assert "5 cm is not beyond 10 cm" in window.inspector.planting.form.fields["offsets"].complaint.text()
+
+
+@pytest.mark.usefixtures("fields")
+def test_the_wheel_scrolls_the_panel_and_never_turns_a_choice(window: MainWindow, document: Document) -> None:
+    plan, panel = document.plan, window.inspector.planting
+    for box in (panel.bed, panel.chosen["pattern"]):
+        before = box.currentIndex()
+        for notch in (-120, 120):
+            turned = wheel_over(box, notch)
+            QApplication.sendEvent(box, turned)
+            assert not turned.isAccepted()
+        assert box.currentIndex() == before
+    assert document.plan is plan
+
+
+def wheel_over(box: QWidget, notch: int) -> QWheelEvent:
+    """One notch of the wheel over the middle of a widget, in eighths of a degree; negative is down."""
+    at = QPointF(box.rect().center())
+    still, ends = QPoint(), Qt.ScrollPhase.NoScrollPhase
+    held, none = Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier
+    return QWheelEvent(at, box.mapToGlobal(at), still, QPoint(0, notch), held, none, ends, False)
