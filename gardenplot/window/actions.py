@@ -84,6 +84,10 @@ def _edit(window: "MainWindow", why: Reasons) -> Entries:
     yield Action(
         "edit.drawing", _("Go to the &drawing"), window.views.take_keys, "F6", also=_("canvas beds keyboard")
     )
+    table, also = window.ledger.go_to, _("table ledger below keyboard")
+    yield Action("edit.counts", _("Go to the &counts"), partial(table, 0), also=also)
+    yield Action("edit.orders", _("Go to the &orders"), partial(table, 2), also=also)
+    yield Action("edit.findings", _("Go to the findin&gs"), partial(table, 3), "F7", also=also)
 
 
 def _bed(window: "MainWindow", why: Reasons) -> Entries:
@@ -182,7 +186,7 @@ def _view(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("view.magnifier", glass, keys="F8", also=also, toggles=window.canvas.magnifier.want)
     yield Rule()
     for dock in window.panels.docks:
-        shown = dock.toggleViewAction()
+        shown = window.panels.switch_of(dock)
         also = _("panel show hide close open")
         yield Action(f"view.{dock.objectName()}", dock.windowTitle(), shown.trigger, also=also, made=shown)
     also = _("reset restore dock layout")

@@ -16,7 +16,7 @@ from tests.journeys.places import Place, middle_of
 _STEPS = 12
 """How many moves of the mouse a drag has."""
 _NOTCHES = 40
-"""How many notches of the wheel bring anything into sight."""
+"""How many notches of the wheel, or presses of Tab, lead to anything."""
 
 
 class Person(Eyes):
@@ -72,6 +72,14 @@ class Person(Eyes):
         """Press keys one after another, in xdotool's words: "ctrl+z", "Tab"."""
         self._attend()
         self._act("key", "--delay", 20, *keys)
+
+    def go_to(self, widget: QWidget, key: str = "Tab") -> None:
+        """Press a key that goes on, Tab or Shift+Tab, until the keyboard is in a widget."""
+        for _pressed in range(_NOTCHES):
+            if self.see(widget.hasFocus):
+                return
+            self.press(key)
+        raise AssertionError(f"{key} does not lead to {widget.objectName() or widget.accessibleName()}")
 
     def type(self, text: str) -> None:
         """Type a text."""

@@ -142,7 +142,7 @@ def expect_bed(person: Person) -> None:
 
 def expect_season(person: Person) -> None:
     """The map has both crops with their counts, and the days on which they take the ground."""
-    person.wait_until(person.window.season.isVisible, "the season map")
+    person.wait_until(lambda: not person.window.season.visibleRegion().isEmpty(), "the season map")
     person.expect(lambda: _mapped(person.window), [
         ("Mini romaine 2 × 69 + 46 = 184", "out by 24 May", "2025-03-25"),
         ("Tall tomato 23 plants", "until it is taken out", "2025-05-12"),

@@ -148,3 +148,15 @@ def test_keys_lead_to_shelf_panel_and_drawing(
         "canvas": window.canvas,
     }
     assert places[focused].hasFocus()
+
+
+def test_tab_from_the_search_shows_that_the_first_crop_is_chosen(window: MainWindow, qtbot: QtBot) -> None:
+    shelf = window.shelf
+    qtbot.waitUntil(window.isActiveWindow)
+    shelf.search.setFocus()
+    QTest.keyClicks(shelf.search, "le")
+    assert len(shelf.model.crops) > 1
+    QTest.keyClick(shelf.search, Key.Key_Tab)
+    assert [one.row() for one in shelf.list.selectedIndexes()] == [0]
+    QTest.keyClick(shelf.list, Key.Key_Down)
+    assert [one.row() for one in shelf.list.selectedIndexes()] == [1]
