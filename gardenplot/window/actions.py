@@ -16,6 +16,7 @@ from gardenplot.window.action import Action, Entry, Keys, Menu, Rule, Submenu
 from gardenplot.window.block_deeds import BlockDeeds
 from gardenplot.window.ground_deeds import LAYERS
 from gardenplot.window.layers import Layers
+from gardenplot.window.panel_switch import switch_of
 from gardenplot.window.reasons import Reasons
 from gardenplot.window.recent import examples, recent
 from gardenplot.words import _
@@ -186,7 +187,7 @@ def _view(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("view.magnifier", glass, keys="F8", also=also, toggles=window.canvas.magnifier.want)
     yield Rule()
     for dock in window.panels.docks:
-        shown = window.panels.switch_of(dock)
+        shown = switch_of(dock)
         also = _("panel show hide close open")
         yield Action(f"view.{dock.objectName()}", dock.windowTitle(), shown.trigger, also=also, made=shown)
     also = _("reset restore dock layout")

@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QByteArray, QPoint, QRect, QSettings, Qt
-from PySide6.QtGui import QAction, QGuiApplication
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QDockWidget, QWidget
 
 from gardenplot.window.theme import magnified
@@ -43,15 +43,6 @@ class Panels:
         self.docks.append(dock)
         return dock
 
-    def switch_of(self, dock: QDockWidget) -> QAction:
-        """What shows a panel, brings it forward where it lies behind another, and hides it where it is seen."""
-        shown, made = dock.toggleViewAction(), QAction(dock.windowTitle(), self._window)
-        made.setCheckable(True)
-        made.setChecked(shown.isChecked())
-        shown.toggled.connect(made.setChecked)
-        made.triggered.connect(lambda _checked=False: _turn(dock, made))
-        return made
-
     def restore(self) -> None:
         """Put window and panels where they were when the program ended; what is on no screen now comes back."""
         self._widen()
@@ -88,13 +79,6 @@ class Panels:
         for dock in self.docks:
             if dock.isFloating():
                 _bring_back(dock)
-
-
-def _turn(dock: QDockWidget, switch: QAction) -> None:
-    """Show a panel that is closed or behind another, else close it; the switch tells whether it is open."""
-    dock.setVisible(dock.isHidden() or dock.visibleRegion().isEmpty())
-    dock.raise_()
-    switch.setChecked(not dock.isHidden())
 
 
 def _bring_back(window: QWidget) -> None:
