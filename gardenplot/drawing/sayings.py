@@ -47,8 +47,8 @@ def name_of(plan: Plan, planting_id: str) -> str:
 
 
 def counted(layout: Layout) -> str:
-    """Rows and plants of a layout: "4 × 34 = 136", "2 × 46 + 45 = 137"; the plants alone where there are no rows."""
-    if not any(layout.per_row):
+    """Rows and plants of a layout: "4 × 34 = 136", "2 × 46 + 45 = 137"; the plants alone of one row or none."""
+    if sum(map(bool, layout.per_row)) < 2 and layout.grid.pattern is not Pattern.CELLS:
         return ngettext("{count} plant", "{count} plants", layout.plants).format(count=layout.plants)
     groups = len({count for count in layout.per_row if count})
     if groups > _MOST_GROUPS and layout.grid.pattern is not Pattern.CELLS:

@@ -10,7 +10,7 @@ from gardenplot.gestures.push import FOOT, HEAD, push
 from gardenplot.gestures.snap import NO_MARKS, Marks, Pull, Snap, snap, snaps_of
 from gardenplot.gestures.stage import Pointer, Trial
 from gardenplot.gestures.together import trial_of
-from gardenplot.layout import Grid, Ground, Layout, ground_for
+from gardenplot.layout import Grid, Ground, Layout, ground_for, lay_out_bed
 from gardenplot.layout.along import length_of as length_of_ranks
 from gardenplot.layout.along import ranks_in
 from gardenplot.plan import Crop, Order, Pattern, Plan, Planting, bed_of, crop_of, planting_of
@@ -41,7 +41,10 @@ def try_crop(plan: Plan, crop: Crop, pointer: Pointer, day: date | None, marks: 
 
 
 def try_first_gap(plan: Plan, crop: Crop, bed_id: str, day: date | None) -> Trial:
-    """A new planting of a crop in the first gap of a bed where it can stand; raises PlanError if there is none."""
+    """A new planting of a crop in the first gap of a bed where it can stand.
+
+    Raises PlanError if there is none; where the bed has one on a later day, it says so.
+    """
     plan = carry_crop(plan, crop)
     planting = _new(plan, crop_of(plan, crop.id), bed_id, day)
     ground = ground_for(plan, planting, bed_id)
@@ -52,7 +55,24 @@ def try_first_gap(plan: Plan, crop: Crop, bed_id: str, day: date | None) -> Tria
         trial = _added(plan, planting, ground, Snap(start, Pull.NEIGHBOUR))
         if not trial.against:
             return trial
-    raise PlanError(_("{bed} has no gap for {crop}").format(bed=bed_of(plan, bed_id).name, crop=crop.name))
+    words = _("{bed} has no gap for {crop}").format(bed=bed_of(plan, bed_id).name, crop=crop.name)
+    later = _free_from(plan, planting, bed_id, day)
+    if later is not None:
+        words += _("; it has one from {day} on: choose that day above the drawing").format(day=later.isoformat())
+    raise PlanError(words)
+
+
+def _free_from(plan: Plan, planting: Planting, bed_id: str, day: date | None) -> date | None:
+    """The first later day on which a bed has a gap for a planting; None where it has none or the days are given."""
+    if planting.order is not None:
+        return None
+    outs = {one.dates.out for one in lay_out_bed(plan, bed_of(plan, bed_id)).grown if one.dates.out is not None}
+    rank = crop_of(plan, planting.crop).in_row.nm
+    for out in sorted(one for one in outs if day is None or one > day):
+        gaps = ground_for(plan, evolve(planting, in_ground=out), bed_id).gaps()
+        if any(end - start >= rank for start, end in gaps):
+            return out
+    return None
 
 
 def _new(plan: Plan, crop: Crop, bed_id: str, day: date | None) -> Planting:

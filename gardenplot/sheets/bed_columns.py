@@ -88,9 +88,11 @@ def _pegs(plan: Plan, layout: Layout, look: dict[str, Look]) -> Section:
     units = plan.place.units
     title = _kept_words(plan, layout, look)
     offsets = ", ".join(short(row.offset, units) for row in layout.rows)
-    first = tape(layout.first_plant or 0, units).number
+    first, last = (tape(at or 0, units).number for at in (layout.first_plant, layout.last_plant))
     lines = (
-        _("first at {first}, then every {spacing}").format(first=first, spacing=offset(layout.grid.in_row, units)),
+        _("first at {first}, then every {spacing} to {last}").format(
+            first=first, spacing=offset(layout.grid.in_row, units), last=last
+        ),
         _("{offsets} from the left edge; peg both edges now").format(offsets=offsets),
     )
 

@@ -77,7 +77,10 @@ def draw_head(page: Canvas, head: Head, *, continued: bool) -> float:
     bring = bring.format(length=_tape_length(head))
     page.drawRightString(right, height - MARGIN - 34, bring)
     room = right - MARGIN - pdfmetrics.stringWidth(bring, FACE, 10) - 14
-    page.drawString(MARGIN, height - MARGIN - 34, fitted(_line(head), FACE, 10, room))
+    line = _line(head)
+    size = next((size for size in (10, 9) if pdfmetrics.stringWidth(line, FACE, size) <= room), 8)
+    page.setFont(FACE, size)
+    page.drawString(MARGIN, height - MARGIN - 34, fitted(line, FACE, size, room))
     page.setLineWidth(0.5 * mm)
     page.line(MARGIN, height - MARGIN - 42, right, height - MARGIN - 42)
     return _shape(page, head, height - MARGIN - 42)
@@ -101,13 +104,15 @@ def _turn_words(head: Head) -> str:
 
 
 def _line(head: Head) -> str:
-    parts = [size_words(head.bed, head.units), _("version {version}").format(version=head.version)]
-    if head.printed is not None:
-        parts.append(_("printed {day}").format(day=day_words(head.printed)))
+    """The sheet in a line; which turn it is and when that begins stand where nothing is cut for want of room."""
+    parts = [size_words(head.bed, head.units)]
     if head.turn[1] > 1:
         parts.append(_turn_words(head))
     if head.begins is not None:
         parts.append(_("from {day}").format(day=day_words(head.begins)))
+    parts.append(_("version {version}").format(version=head.version))
+    if head.printed is not None:
+        parts.append(_("printed {day}").format(day=day_words(head.printed)))
     return " · ".join(part for part in (*parts, head.plan_name) if part)
 
 

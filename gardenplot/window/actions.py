@@ -16,6 +16,7 @@ from gardenplot.window.action import Action, Entry, Keys, Menu, Rule, Submenu
 from gardenplot.window.block_deeds import BlockDeeds
 from gardenplot.window.ground_deeds import LAYERS
 from gardenplot.window.layers import Layers
+from gardenplot.window.panel_switch import switch_of
 from gardenplot.window.reasons import Reasons
 from gardenplot.window.recent import examples, recent
 from gardenplot.words import _
@@ -84,6 +85,10 @@ def _edit(window: "MainWindow", why: Reasons) -> Entries:
     yield Action(
         "edit.drawing", _("Go to the &drawing"), window.views.take_keys, "F6", also=_("canvas beds keyboard")
     )
+    table, also = window.ledger.go_to, _("table ledger below keyboard")
+    yield Action("edit.counts", _("Go to the &counts"), partial(table, 0), also=also)
+    yield Action("edit.orders", _("Go to the &orders"), partial(table, 2), also=also)
+    yield Action("edit.findings", _("Go to the findin&gs"), partial(table, 3), "F7", also=also)
 
 
 def _bed(window: "MainWindow", why: Reasons) -> Entries:
@@ -182,7 +187,7 @@ def _view(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("view.magnifier", glass, keys="F8", also=also, toggles=window.canvas.magnifier.want)
     yield Rule()
     for dock in window.panels.docks:
-        shown = dock.toggleViewAction()
+        shown = switch_of(dock)
         also = _("panel show hide close open")
         yield Action(f"view.{dock.objectName()}", dock.windowTitle(), shown.trigger, also=also, made=shown)
     also = _("reset restore dock layout")

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, Qt
-from PySide6.QtGui import QKeyEvent, QKeySequence, QPaintEvent
+from PySide6.QtGui import QKeyEvent, QKeySequence, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QGridLayout,
@@ -86,7 +86,13 @@ class Typed(QLineEdit):
 
 
 class Choice(QComboBox):
-    """A choice of a few; where the chosen words have no room, their end is left out and the tip tells all of them."""
+    """A choice of a few; where the chosen words have no room, their end is left out and the tip tells all of them.
+
+    The wheel is left to what it stands in: who scrolls a panel past a choice does not mean to choose.
+    """
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        event.ignore()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         option, part = QStyleOptionComboBox(), QStyle.SubControl.SC_ComboBoxEditField

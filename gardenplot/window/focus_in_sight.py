@@ -11,9 +11,12 @@ def keep_focus_in_sight(app: QApplication) -> None:
     app.focusChanged.connect(_bring_into_sight)
 
 
-def _bring_into_sight(_before: QWidget | None, now: QWidget | None) -> None:
-    """Qt scrolls only where Tab goes from field to field inside an area, not where it comes in from outside."""
-    if now is None or not now.visibleRegion().isEmpty():
+def _bring_into_sight(before: QWidget | None, now: QWidget | None) -> None:
+    """Qt scrolls only where Tab goes from field to field inside an area, not where it comes in from outside.
+
+    Where the keyboard only comes back along with the window, the panel that was looked at last stays in front.
+    """
+    if before is None or now is None or not now.visibleRegion().isEmpty():
         return
     around = now.parentWidget()
     while around is not None and not around.isWindow():

@@ -2,8 +2,8 @@
 
 from functools import lru_cache
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QTabWidget, QTreeWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QDockWidget, QHBoxLayout, QPushButton, QTabWidget, QTreeWidgetItem, QVBoxLayout, QWidget
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import says, where
@@ -43,6 +43,16 @@ class Ledger(QTabWidget):
         self.currentChanged.connect(self.refresh)
         document.changed.connect(self.refresh)
         document.opened.connect(self.refresh)
+
+    def go_to(self, number: int) -> None:
+        """Bring a table to the front, with the keyboard in it."""
+        panel = self.parentWidget()
+        if isinstance(panel, QDockWidget):
+            panel.show()
+            panel.raise_()
+        self.setCurrentIndex(number)
+        tables = (self.counts, self.crops, self.orders, self.findings)
+        tables[number].setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def refresh(self) -> None:
         """Show the plan's numbers as they are now, in the table that is in front."""
@@ -94,12 +104,17 @@ class Ledger(QTabWidget):
         chosen = self.counts.selectedItems() if self.counts.hasFocus() else []
         row = self.counts.key_of(chosen[0]) if chosen else None
         if isinstance(row, CountRow):
-            self._sight.select(row.bed, row.planting)
+            self._show(row.bed, row.planting)
+
+    def _show(self, bed: str | None, planting: str | None) -> None:
+        """Select a bed or a planting, on a day on which it stands."""
+        self._sight.show_day(self._sight.day_for(self._document.plan, planting))
+        self._sight.select(bed, planting)
 
     def _go_finding(self, item: QTreeWidgetItem) -> None:
         finding = self.findings.key_of(item)
         if isinstance(finding, Finding) and finding.bed is not None:
-            self._sight.select(finding.bed, finding.planting)
+            self._show(finding.bed, finding.planting)
             self.shown.emit(finding)
 
 

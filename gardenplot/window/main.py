@@ -46,6 +46,8 @@ class MainWindow(QMainWindow):
     def __init__(self) -> None:
         super().__init__()
         self.document = Document(self)
+        # What was said of the plan before is over; first of all, since others have something to say of the change.
+        self.document.changed.connect(lambda: self.statusBar().clearMessage())
         self.sight = Sight(self.document, self)
         self.filing = Filing(self.document, self)
         self.header = Header(self.document, self.sight)

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import (
     QAbstractListModel,
+    QItemSelectionModel,
     QMimeData,
     QModelIndex,
     QPersistentModelIndex,
@@ -14,7 +15,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QDrag, QFont, QFontMetricsF, QKeyEvent, QPainter, QPen, QPixmap
+from PySide6.QtGui import QDrag, QFocusEvent, QFont, QFontMetricsF, QKeyEvent, QPainter, QPen, QPixmap
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QAbstractScrollArea,
@@ -46,6 +47,8 @@ _PX_PER_MM = 96 / 25.4 / SWATCH_SCALE
 """Swatches are to scale on a screen of 96 dots an inch."""
 
 _WRAPPED = Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap
+
+_BY_KEY = (Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason, Qt.FocusReason.ShortcutFocusReason)
 
 AnyIndex = QModelIndex | QPersistentModelIndex
 
@@ -183,6 +186,12 @@ class CropList(QListView):
         drag.setPixmap(picture.scaledToHeight(22, Qt.TransformationMode.SmoothTransformation))
         drag.setHotSpot(QPoint(-6, -6))
         drag.exec(Qt.DropAction.CopyAction)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Choose the first crop where none is chosen and the keyboard comes: Qt would go by it without showing it."""
+        super().focusInEvent(event)
+        if event.reason() in _BY_KEY and self.currentIndex().isValid() and not self.selectedIndexes():
+            self.selectionModel().select(self.currentIndex(), QItemSelectionModel.SelectionFlag.ClearAndSelect)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.currentIndex().isValid():

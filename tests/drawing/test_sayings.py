@@ -104,8 +104,8 @@ def test_readings_carry_their_unit_once() -> None:
     [
         ({"plants": 45}, "3 × 15 = 45"),
         ({"plants": 44}, "2 × 15 + 14 = 44"),
-        ({"plants": 1}, "1 = 1"),
-        ({"plants": 43, "rows": 1}, "43 = 43"),
+        ({"plants": 1}, "1 plant"),
+        ({"plants": 43, "rows": 1}, "43 plants"),
         ({"length": "2 m", "pattern": "staggered"}, "2 × 10 + 9 = 29"),
         ({"length": "2 m", "pattern": "broadcast"}, "22 plants"),
         ({"length": "2 m", "pattern": "cells", "cell": "30 cm", "plants_per_cell": 5}, "12 cells × 5 = 60"),

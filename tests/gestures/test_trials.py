@@ -87,3 +87,20 @@ def test_a_bed_without_a_gap_says_so() -> None:
     plan = ground(block("0.3 m", "11.3 m"))
     with pytest.raises(PlanError, match="Tunnel has no gap for Chard"):
         try_first_gap(plan, crop_of(plan, "chard"), "b1", None)
+
+
+@pytest.mark.parametrize(
+    ("out", "day", "words"),
+    [
+        ("2027-05-01", None, "it has one from 2027-05-01 on"),
+        ("2027-05-01", date(2027, 4, 30), "it has one from 2027-05-01 on"),
+        (None, date(2027, 4, 30), None),
+    ],
+)
+def test_a_bed_that_has_a_gap_on_a_later_day_names_that_day(
+    out: str | None, day: date | None, words: str | None
+) -> None:
+    plan = ground(block("0.3 m", "11.3 m", in_ground="2027-03-01", **({"out": out} if out else {})))
+    with pytest.raises(PlanError) as told:
+        try_first_gap(plan, crop_of(plan, "chard"), "b1", day)
+    assert words in str(told.value) if words else "; " not in str(told.value)

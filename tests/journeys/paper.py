@@ -18,9 +18,14 @@ def size_of(path: Path) -> tuple[int, int]:
 
 def lines_of(path: Path) -> list[str]:
     """The lines of the only page."""
-    document = pypdfium2.PdfDocument(path)
-    assert len(document) == 1
-    return [plain(line) for line in document[0].get_textpage().get_text_bounded().splitlines()]
+    (lines,) = pages_of(path)
+    return lines
+
+
+def pages_of(path: Path) -> list[list[str]]:
+    """The lines of each page."""
+    texts = (page.get_textpage().get_text_bounded() for page in pypdfium2.PdfDocument(path))
+    return [[plain(line) for line in text.splitlines()] for text in texts]
 
 
 def stakes_of(lines: list[str]) -> list[tuple[str, str]]:

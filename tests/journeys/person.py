@@ -4,7 +4,8 @@ import subprocess
 import time
 from pathlib import Path
 
-from PySide6.QtWidgets import QApplication, QLineEdit, QTreeWidget, QWidget
+from PySide6.QtCore import QPoint
+from PySide6.QtWidgets import QApplication, QLineEdit, QScrollArea, QTreeWidget, QWidget
 
 from gardenplot.drawing.tables import counts_by_bed
 from gardenplot.plan import Plan
@@ -14,6 +15,8 @@ from tests.journeys.places import Place, middle_of
 
 _STEPS = 12
 """How many moves of the mouse a drag has."""
+_NOTCHES = 40
+"""How many notches of the wheel, or presses of Tab, lead to anything."""
 
 
 class Person(Eyes):
@@ -54,10 +57,29 @@ class Person(Eyes):
         self._act("mousemove", *self._point(middle_of(place) if isinstance(place, QWidget) else place))
         self._act("click", 1)
 
+    def scroll_to(self, widget: QWidget) -> None:
+        """Turn the wheel over the panel that a widget is in until all of it is seen."""
+        panel = self.see(lambda: _panel_of(widget))
+        for _notch in range(_NOTCHES):
+            way = self.see(lambda: _beyond(panel, widget))
+            if not way:
+                return
+            self._act("mousemove", *self._point(middle_of(panel.viewport())))
+            self._act("click", 5 if way > 0 else 4)
+        raise AssertionError(f"{widget.objectName()} cannot be scrolled to")
+
     def press(self, *keys: str) -> None:
         """Press keys one after another, in xdotool's words: "ctrl+z", "Tab"."""
         self._attend()
         self._act("key", "--delay", 20, *keys)
+
+    def go_to(self, widget: QWidget, key: str = "Tab") -> None:
+        """Press a key that goes on, Tab or Shift+Tab, until the keyboard is in a widget."""
+        for _pressed in range(_NOTCHES):
+            if self.see(widget.hasFocus):
+                return
+            self.press(key)
+        raise AssertionError(f"{key} does not lead to {widget.objectName() or widget.accessibleName()}")
 
     def type(self, text: str) -> None:
         """Type a text."""
@@ -65,7 +87,8 @@ class Person(Eyes):
         self._act("type", "--delay", 4, text)
 
     def write(self, field: QLineEdit, text: str) -> None:
-        """Click a field, type another text into it and finish it with Tab."""
+        """Bring a field into sight, click it, type another text into it and finish it with Tab."""
+        self.scroll_to(field)
         self.click(field)
         self.wait_until(field.hasFocus, "the keyboard in a field that was clicked")
         self.press("ctrl+a")
@@ -105,6 +128,20 @@ class Person(Eyes):
 
 def _uppermost(window: QWidget) -> QWidget:
     return QApplication.activePopupWidget() or QApplication.activeModalWidget() or window
+
+
+def _panel_of(widget: QWidget) -> QScrollArea:
+    above = widget.parentWidget()
+    while above is not None and not isinstance(above, QScrollArea):
+        above = above.parentWidget()
+    assert above is not None, f"{widget.objectName()} is in no panel"
+    return above
+
+
+def _beyond(panel: QScrollArea, widget: QWidget) -> int:
+    """How many pixels of a widget lie below what a panel shows; negative where they lie above."""
+    top, room = widget.mapTo(panel.viewport(), QPoint(0, 0)).y(), panel.viewport().height()
+    return min(0, top) or max(0, top + widget.height() - room)
 
 
 def _blocks(plan: Plan) -> list[str]:

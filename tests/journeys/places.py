@@ -2,8 +2,8 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QPoint
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QComboBox, QSlider, QStyle, QStyleOptionSlider, QTabBar, QWidget
 
 from gardenplot.units import parse_length
 from gardenplot.window.main import MainWindow
@@ -57,3 +57,54 @@ def tab(name: str) -> Place:
         return bar.mapToGlobal(bar.tabRect(number).center())
 
     return place
+
+
+def panel(name: str) -> Place:
+    """The tab of a panel that lies behind or before another."""
+
+    def place(window: MainWindow) -> QPoint:
+        bars = [bar for bar in window.findChildren(QTabBar) if bar.parent() is window and bar.isVisible()]
+        bar, number = next((bar, n) for bar in bars for n in range(bar.count()) if bar.tabText(n) == name)
+        return bar.mapToGlobal(bar.tabRect(number).center())
+
+    return place
+
+
+def count_row(name: str) -> Place:
+    """The row of a planting in the counts, by how it begins."""
+
+    def place(window: MainWindow) -> QPoint:
+        table = window.ledger.counts
+        (row,) = table.findItems(name, Qt.MatchFlag.MatchStartsWith | Qt.MatchFlag.MatchRecursive)
+        return table.viewport().mapToGlobal(table.visualItemRect(row).center())
+
+    return place
+
+
+def entry(box: QComboBox, words: str) -> Place:
+    """An entry in the open list of a choice."""
+
+    def place(_window: MainWindow) -> QPoint:
+        view = box.view()
+        assert view.isVisible(), "the list of the choice is not open"
+        return view.viewport().mapToGlobal(view.visualRect(box.model().index(box.findText(words), 0)).center())
+
+    return place
+
+
+def handle(slider: QSlider) -> Place:
+    """The handle of a slider."""
+
+    def place(_window: MainWindow) -> QPoint:
+        option = QStyleOptionSlider()
+        slider.initStyleOption(option)
+        part = QStyle.SubControl.SC_SliderHandle
+        rect = slider.style().subControlRect(QStyle.ComplexControl.CC_Slider, option, part, slider)
+        return slider.mapToGlobal(rect.center())
+
+    return place
+
+
+def right_end(widget: QWidget) -> Place:
+    """Just inside the right end of a widget."""
+    return lambda _window: widget.mapToGlobal(QPoint(widget.width() - 1, widget.height() // 2))

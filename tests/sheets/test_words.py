@@ -160,9 +160,19 @@ def test_the_turns_of_s3_are_numbered_and_each_has_its_own_crop() -> None:
     assert "turn 1 of 2" in lettuce.text
     assert "turn 2 of 2" in tomatoes.text
     assert "Tomato begins" not in lettuce.text
-    for words in ("B Tomato, 23 places kept", "first at 2′ 0″, then every 24″", "15″ from the left edge"):
+    for words in ("B Tomato, 23 places kept", "first at 2′ 0″, then every 24″ to 46′ 0″", "15″ from the left edge"):
         assert words in lettuce.text
     assert "lettuce" not in tomatoes.text
+
+
+@each_paper
+def test_a_heading_with_all_its_parts_is_whole(paper: Paper) -> None:
+    sheet = bed_sheets(hand_worked("s3"), paper, name="Alderbight", printed=date(2025, 3, 1))
+    for page, begins in zip(
+        pages_of(sheet.pdf), ("turn 1 of 2 · from Tue 25 Mar 2025", "from Mon 12 May 2025"), strict=True
+    ):
+        for words in (begins, "version ", "printed Sat 1 Mar 2025 · Alderbight"):
+            assert words in page.text
 
 
 def test_the_heading_says_what_it_is_when_it_was_printed_and_which_tape_to_bring() -> None:

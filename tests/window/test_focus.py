@@ -175,3 +175,17 @@ def test_shift_tab_comes_back_the_same_way(window: MainWindow, name: str, monkey
         back.append(part)
     assert back == [there[0], *reversed(there[1:])]
     dialog.close()
+
+
+def test_the_panel_in_front_stays_there_when_the_keyboard_comes_back_with_the_window(
+    window: MainWindow, dressed: QApplication
+) -> None:
+    hidden = window.ledger.tabBar()
+    window.registry.made("view.season").trigger()
+    settle(window)
+    dressed.focusChanged.emit(None, hidden)
+    settle(window)
+    assert not window.season.visibleRegion().isEmpty()
+    dressed.focusChanged.emit(window.canvas, hidden)
+    settle(window)
+    assert not hidden.visibleRegion().isEmpty()

@@ -60,6 +60,9 @@ def test_a_nudge_out_of_the_zone_is_refused_and_the_reason_said(window: MainWind
     press(window, Key.Key_Down, Key.Key_Left)
     assert document.stack.count() == 0
     assert "head margin" in window.statusBar().currentMessage()
+    press(window, Key.Key_Right)
+    assert document.stack.count() == 1
+    assert window.statusBar().currentMessage() == ""
 
 
 def test_delete_removes_the_chosen_block_and_nothing_else(window: MainWindow, document: Document) -> None:
@@ -93,7 +96,8 @@ def test_a_bed_without_a_gap_says_so(window: MainWindow, document: Document) -> 
     plan = document.plan
     window.plantings.place(document.plan.crops[1])
     assert document.plan is plan
-    assert window.statusBar().currentMessage() == "Tunnel, east has no gap for Leek"
+    later = "it has one from 2027-05-28 on: choose that day above the drawing"
+    assert window.statusBar().currentMessage() == f"Tunnel, east has no gap for Leek; {later}"
 
 
 def test_the_shelf_shows_the_plan_s_own_crops_first_and_each_once(window: MainWindow, document: Document) -> None:
@@ -144,3 +148,15 @@ def test_keys_lead_to_shelf_panel_and_drawing(
         "canvas": window.canvas,
     }
     assert places[focused].hasFocus()
+
+
+def test_tab_from_the_search_shows_that_the_first_crop_is_chosen(window: MainWindow, qtbot: QtBot) -> None:
+    shelf = window.shelf
+    qtbot.waitUntil(window.isActiveWindow)
+    shelf.search.setFocus()
+    QTest.keyClicks(shelf.search, "le")
+    assert len(shelf.model.crops) > 1
+    QTest.keyClick(shelf.search, Key.Key_Tab)
+    assert [one.row() for one in shelf.list.selectedIndexes()] == [0]
+    QTest.keyClick(shelf.list, Key.Key_Down)
+    assert [one.row() for one in shelf.list.selectedIndexes()] == [1]

@@ -1,9 +1,10 @@
 """What is selected, typed into the panels: right texts are edits, wrong ones are told at their field."""
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from gardenplot.gestures.kept import layout_in
@@ -275,3 +276,46 @@ def test_own_offsets_begin_where_the_rows_lie_and_are_typed(window: MainWindow, 
     assert [offset // CM for offset in layout_in(document.plan, "p1").grid.offsets] == [10, 65]
     finish(window.inspector.planting.form.fields["offsets"], "10 cm; 5 cm")
     assert "5 cm is not beyond 10 cm" in window.inspector.planting.form.fields["offsets"].complaint.text()
+
+
+@pytest.mark.usefixtures("fields")
+def test_the_wheel_scrolls_the_panel_and_never_turns_a_choice(window: MainWindow, document: Document) -> None:
+    plan, panel = document.plan, window.inspector.planting
+    for box in (panel.bed, panel.chosen["pattern"]):
+        before = box.currentIndex()
+        for notch in (-120, 120):
+            turned = wheel_over(box, notch)
+            QApplication.sendEvent(box, turned)
+            assert not turned.isAccepted()
+        assert box.currentIndex() == before
+    assert document.plan is plan
+
+
+def wheel_over(box: QWidget, notch: int) -> QWheelEvent:
+    """One notch of the wheel over the middle of a widget, in eighths of a degree; negative is down."""
+    at = QPointF(box.rect().center())
+    still, ends = QPoint(), Qt.ScrollPhase.NoScrollPhase
+    held, none = Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier
+    return QWheelEvent(at, box.mapToGlobal(at), still, QPoint(0, notch), held, none, ends, False)
+
+
+def test_a_panel_behind_another_comes_forward_before_it_is_closed(window: MainWindow) -> None:
+    switch, season = window.registry.made("view.season"), window.season
+    seen = []
+    for _time in range(3):
+        switch.trigger()
+        QApplication.processEvents()
+        seen.append((not season.visibleRegion().isEmpty(), switch.isChecked()))
+    assert seen == [(True, True), (False, False), (True, True)]
+
+
+@pytest.mark.parametrize(("action", "table"), [("counts", 0), ("orders", 2), ("findings", 3)])
+def test_each_table_is_gone_to_even_where_its_panel_is_closed(
+    window: MainWindow, qtbot: QtBot, action: str, table: int
+) -> None:
+    window.registry.made("view.ledger").trigger()
+    assert not window.ledger.isVisible()
+    qtbot.waitUntil(window.isActiveWindow)
+    window.registry.made(f"edit.{action}").trigger()
+    assert window.ledger.currentIndex() == table
+    assert QApplication.focusWidget() is getattr(window.ledger, action)
