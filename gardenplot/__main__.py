@@ -57,8 +57,8 @@ def _window(words: list[str]) -> int:
 def load_window() -> ModuleType:
     """Load all that the window needs at its start; raises ImportError.
 
-    What is loaded stays to the end, so nothing in it is garbage: not looking for any saves a fifteenth of the start, and
-    later no drag is held up by it.
+    What is loaded stays to the end, so nothing in it is garbage. Not looking for any saves a fifteenth of the start,
+    and later no drag is held up by it.
     """
     gc.disable()
     try:
