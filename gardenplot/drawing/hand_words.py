@@ -1,13 +1,16 @@
 """The words of what the hand does: several blocks at once, neighbours pushed along, a distance measured."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from datetime import date
 from itertools import groupby
 
-from gardenplot.drawing.letters import looks
-from gardenplot.drawing.sayings import between_readings, name_of, titled
+from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.planting_words import day_words
+from gardenplot.drawing.sayings import between_readings, name_of, says, titled
+from gardenplot.findings import Finding, Kind
 from gardenplot.layout import free_on, lay_out_bed
 from gardenplot.plan import Plan, bed_of, planting_of
+from gardenplot.season import dates_of
 from gardenplot.units import Units
 from gardenplot.units.figures import offset, span
 from gardenplot.words import _, ngettext
@@ -104,3 +107,13 @@ def joined_words(plan: Plan, planting: str, first: int, rest: int, whole: int) -
     if more:
         return words + ", " + _("and {count} between them: {whole}").format(count=more, whole=whole)
     return words + f" = {whole}"
+
+
+def refusal_words(plan: Plan, finding: Finding, held: Collection[str], look: dict[str, Look]) -> str:
+    """Why the hand cannot do what it tries with what it holds; of taken ground, also from which day it is free."""
+    words = says(plan, finding, look)
+    there = [one for one in (finding.planting, finding.other) if one is not None and one not in held]
+    if finding.kind is not Kind.OVERLAP or not there:
+        return words
+    free = dates_of(plan, planting_of(plan, there[0])).out
+    return words if free is None else _("{words}; free from {day}").format(words=words, day=day_words(free))

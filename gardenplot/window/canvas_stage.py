@@ -4,10 +4,10 @@ from datetime import date
 
 from PySide6.QtCore import QObject, QPointF, Signal
 
-from gardenplot.drawing.hand_words import chosen_name
+from gardenplot.drawing.hand_words import chosen_name, refusal_words
 from gardenplot.drawing.handles import Grip
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.sayings import says, titled
+from gardenplot.drawing.sayings import titled
 from gardenplot.errors import PlanError
 from gardenplot.gestures.stage import Event, Gesture, Trial
 from gardenplot.plan import Plan, bed_of
@@ -102,7 +102,7 @@ class CanvasStage(QObject):
             return
         look = looks(trial.plan)
         subject = titled(trial.plan, trial.against[0].planting or trial.planting, look)
-        self.refused.emit(f"{subject} {says(trial.plan, trial.against[0], look)}")
+        self.refused.emit(f"{subject} {refusal_words(trial.plan, trial.against[0], trial.chosen, look)}")
 
     def _abandon(self) -> None:
         """Give a gesture up when the plan that it began with is no longer the plan."""

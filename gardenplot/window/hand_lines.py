@@ -6,11 +6,10 @@ from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 
 from gardenplot.drawing.captions import drag_line
-from gardenplot.drawing.hand_words import push_words, several_line, stopped_words
+from gardenplot.drawing.hand_words import push_words, refusal_words, several_line, stopped_words
 from gardenplot.drawing.handle_words import corner_line, obstacle_line
 from gardenplot.drawing.handles import Grip
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.sayings import says
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.gestures.snap_words import across_words, along_words
 from gardenplot.gestures.stage import Trial
@@ -40,7 +39,7 @@ def hand_lines(trial: Trial, day: date | None, look: dict[str, Look]) -> Lines:
         return (figures, Ink.INK), (trial.refusal, Ink.ACCENT)
     drawn = " · ".join(one for one in (along_words(trial.plan, trial.snap), across_words(trial.across)) if one)
     says_too = (
-        (says(trial.plan, trial.against[0], look) if trial.against else "", Ink.ACCENT),
+        (refusal_words(trial.plan, trial.against[0], trial.chosen, look) if trial.against else "", Ink.ACCENT),
         (_copy_words(trial), Ink.SECOND),
         (push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed)), Ink.SECOND),
         (stopped_words(trial.plan, trial.stopped) if trial.stopped else "", Ink.ACCENT),

@@ -92,7 +92,8 @@ def _change_mind(person: Person) -> None:
     planted = person.plan()
     person.drag(reading("9 m"), reading("6 m"))
     person.expect(
-        lambda: plain(person.window.statusBar().currentMessage()), "B Kohlrabi stands 2.80 m into A Pak choi"
+        lambda: plain(person.window.statusBar().currentMessage()),
+        "B Kohlrabi stands 2.80 m into A Pak choi; free from Sat 17 May 2025",
     )
     assert person.plan() is planted
     person.drag(reading("9 m"), reading("9.60 m"))

@@ -62,7 +62,8 @@ def _put_tomatoes_between(person: Person) -> None:
     planted = person.plan()
     person.drag(crop("Tall tomato"), reading("2 ft"))
     person.expect(
-        lambda: plain(window.statusBar().currentMessage()), "A Tall tomato stands 2′ 0″ into B Mini romaine"
+        lambda: plain(window.statusBar().currentMessage()),
+        "A Tall tomato stands 2′ 0″ into B Mini romaine; free from Sat 24 May 2025",
     )
     assert person.plan() is planted
     person.click(window.header.always)
