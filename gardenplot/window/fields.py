@@ -85,14 +85,15 @@ class Typed(QLineEdit):
         self.style().polish(self)
 
 
-class Choice(QComboBox):
-    """A choice of a few; where the chosen words have no room, their end is left out and the tip tells all of them.
-
-    The wheel is left to what it stands in: who scrolls a panel past a choice does not mean to choose.
-    """
+class Steady(QComboBox):
+    """A choice that leaves the wheel to what it stands in: who scrolls a panel past it does not mean to choose."""
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         event.ignore()
+
+
+class Choice(Steady):
+    """A choice of a few; where the chosen words have no room, their end is left out and the tip tells all of them."""
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         option, part = QStyleOptionComboBox(), QStyle.SubControl.SC_ComboBoxEditField

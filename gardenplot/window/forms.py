@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from gardenplot.drawing.style import Ink
-from gardenplot.window.fields import LARGE, Choice
+from gardenplot.window.fields import LARGE, Choice, Steady
 from gardenplot.window.theme import magnified, write_in
 
 
@@ -128,7 +128,7 @@ def _choice(ask: Ask) -> QComboBox:
 
 def _named(ask: Ask) -> QComboBox:
     """A choice that is typed into; any part of a name finds it, and what is no name is for `accept_texts` to tell."""
-    box = QComboBox()
+    box = Steady()
     box.setEditable(True)
     box.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
     box.addItems([name for name, _value in ask.choices])

@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QComboBox, QWidget
 from pytestqt.qtbot import QtBot
 
 from gardenplot.gestures.kept import layout_in
@@ -15,6 +15,7 @@ from gardenplot.units import CM
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Typed
 from gardenplot.window.main import MainWindow
+from gardenplot.window.new_plan import NewPlanDialog
 
 Key = Qt.Key
 
@@ -319,3 +320,15 @@ def test_each_table_is_gone_to_even_where_its_panel_is_closed(
     window.registry.made(f"edit.{action}").trigger()
     assert window.ledger.currentIndex() == table
     assert QApplication.focusWidget() is getattr(window.ledger, action)
+
+
+def test_the_wheel_turns_no_choice_of_a_dialog(window: MainWindow, document: Document) -> None:
+    dialog = NewPlanDialog(document, window)
+    for name in ("units", "crop"):
+        box = dialog.fields[name]
+        assert isinstance(box, QComboBox)
+        before = box.currentText()
+        for notch in (-120, 120, -120):
+            QApplication.sendEvent(box, wheel_over(box, notch))
+            assert box.currentText() == before
+    dialog.deleteLater()
