@@ -20,7 +20,10 @@ _LONGEST_COLD = 150
 
 @frozen
 class MapBlock:
-    """A planting on the map: its tape readings in mm, its days (None where it is not said), and its words."""
+    """A planting on the map: its tape readings in mm, its days (None where it is not said), and its words.
+
+    `line` is all of them in one line, `lines` in two; each has its words from the fullest to the shortest.
+    """
 
     planting: str
     start: float
@@ -28,7 +31,8 @@ class MapBlock:
     first: date | None
     last: date | None
     look: Look
-    words: tuple[str, str]
+    line: tuple[str, ...]
+    lines: tuple[tuple[str, ...], tuple[str, ...]]
 
 
 @frozen
@@ -88,8 +92,12 @@ def draw_season(laid: LaidOut, look: dict[str, Look], span: Span, place: Place) 
 def _block(one: Grown, layout: Layout, look: Look) -> MapBlock:
     dates = one.dates
     out = _("out by {day}").format(day=short_day(dates.out)) if dates.out else _("until it is taken out")
-    words = f"{one.crop.name}   {counted(layout)}", out
-    return MapBlock(layout.planting, layout.start / MM, layout.end / MM, dates.in_ground, dates.out, look, words)
+    day = (short_day(dates.out),) if dates.out else ()
+    name, count = one.crop.name, counted(layout)
+    line = (f"{name}   {count}   {out}", f"{name}   {out}", f"{name}   {count}", name, *day)
+    lines = (f"{name}   {count}", name), (out, *day)
+    start, end = layout.start / MM, layout.end / MM
+    return MapBlock(layout.planting, start, end, dates.in_ground, dates.out, look, line, lines)
 
 
 _Pair = tuple[Grown, Layout]

@@ -7,7 +7,7 @@ from typing import Any
 from attrs import evolve
 
 from gardenplot.errors import PlanError
-from gardenplot.plan.find import T, bed_of, by_id, crop_of, fresh_id, order_of, planting_of
+from gardenplot.plan.find import T, bed_of, by_id, crop_of, fresh_id, planting_of
 from gardenplot.plan.ground import frames_of, standing_of
 from gardenplot.plan.valid import check
 from gardenplot.plan.value import Bed, Cover, Crop, Order, Plan, Planting, Standing, Tunnel, Walk
@@ -82,8 +82,7 @@ def resize_planting(plan: Plan, planting_id: str, start: Length, length: Length)
 
 def remove_planting(plan: Plan, planting_id: str) -> Plan:
     """Remove a planting."""
-    gone = planting_of(plan, planting_id)
-    return _checked(plan, plantings=tuple(one for one in plan.plantings if one is not gone))
+    return _checked(plan, plantings=_without(plan.plantings, planting_id))
 
 
 def add_crop(plan: Plan, crop: Crop) -> Plan:
@@ -106,7 +105,7 @@ def remove_crop(plan: Plan, crop_id: str) -> Plan:
     crop = crop_of(plan, crop_id)
     if any(one.crop == crop_id for parts in (plan.plantings, plan.orders, plan.wishes) for one in parts):
         raise PlanError(_("{name} is still planted or ordered").format(name=crop.name))
-    return _checked(plan, crops=tuple(one for one in plan.crops if one is not crop))
+    return _checked(plan, crops=_without(plan.crops, crop_id))
 
 
 def add_order(plan: Plan, order: Order) -> Plan:
@@ -121,11 +120,11 @@ def change_order(plan: Plan, order_id: str, **changes: Any) -> Plan:
 
 def remove_order(plan: Plan, order_id: str, kept: Mapping[str, Mapping[str, Any]]) -> Plan:
     """Remove an order; `kept` gives for each of its plantings, by id, the fields that it had from the order."""
-    order = order_of(plan, order_id)
+    orders = _without(plan.orders, order_id)
     plantings = tuple(
         evolve(one, order=None, **kept.get(one.id, {})) if one.order == order_id else one for one in plan.plantings
     )
-    return _checked(plan, orders=tuple(one for one in plan.orders if one is not order), plantings=plantings)
+    return _checked(plan, orders=orders, plantings=plantings)
 
 
 def add_cover(plan: Plan, cover: Cover) -> Plan:
@@ -140,8 +139,7 @@ def change_cover(plan: Plan, cover_id: str, **changes: Any) -> Plan:
 
 def remove_cover(plan: Plan, cover_id: str) -> Plan:
     """Remove a cover."""
-    gone = by_id(plan.covers, cover_id)
-    return _checked(plan, covers=tuple(one for one in plan.covers if one is not gone))
+    return _checked(plan, covers=_without(plan.covers, cover_id))
 
 
 def place_beds(plan: Plan) -> Plan:
@@ -176,8 +174,7 @@ def change_tunnel(plan: Plan, tunnel_id: str, **changes: Any) -> Plan:
 
 def remove_tunnel(plan: Plan, tunnel_id: str) -> Plan:
     """Remove a tunnel; the beds in it stay."""
-    gone = by_id(plan.tunnels, tunnel_id)
-    return _checked(plan, tunnels=tuple(one for one in plan.tunnels if one is not gone))
+    return _checked(plan, tunnels=_without(plan.tunnels, tunnel_id))
 
 
 def add_path(plan: Plan, path: Walk) -> Plan:
@@ -192,8 +189,7 @@ def change_path(plan: Plan, path_id: str, **changes: Any) -> Plan:
 
 def remove_path(plan: Plan, path_id: str) -> Plan:
     """Remove a path."""
-    gone = by_id(plan.paths, path_id)
-    return _checked(plan, paths=tuple(one for one in plan.paths if one is not gone))
+    return _checked(plan, paths=_without(plan.paths, path_id))
 
 
 def _stood(plan: Plan, bed_id: str, **changes: Any) -> Plan:
@@ -213,6 +209,11 @@ def _fresh(part: T, others: tuple[T, ...]) -> T:
     return changed
 
 
+def _without(parts: tuple[T, ...], part_id: str) -> tuple[T, ...]:
+    gone = by_id(parts, part_id)
+    return tuple(one for one in parts if one is not gone)
+
+
 def _changed(parts: tuple[T, ...], part_id: str, changes: dict[str, Any]) -> tuple[T, ...]:
     wanted = by_id(parts, part_id)
-    return tuple(evolve(part, **changes) if part is wanted else part for part in parts)  # type: ignore[misc]  # ditto
+    return tuple(evolve(part, **changes) if part is wanted else part for part in parts)  # type: ignore[misc]  # attrs too

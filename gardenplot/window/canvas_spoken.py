@@ -229,8 +229,9 @@ class _SpokenThing(QAccessibleObject):
 
 
 def _interface_of(thing: Thing | None) -> QAccessibleInterface:
-    # Qt takes None for nothing there; the stubs do not say so.
-    return QAccessible.queryAccessibleInterface(thing) if thing is not None else None  # type: ignore[return-value]
+    if thing is None:
+        return None  # type: ignore[return-value]  # Qt takes None for nothing there; the stubs do not say so
+    return QAccessible.queryAccessibleInterface(thing)
 
 
 def _interface(things: list[Thing], index: int) -> QAccessibleInterface:

@@ -85,7 +85,7 @@ _HATCHES = {
     Hatch.GRID: Qt.BrushStyle.CrossPattern,
     Hatch.BACKWARD: Qt.BrushStyle.FDiagPattern,
     Hatch.SPOTTED: Qt.BrushStyle.Dense6Pattern,
-    Hatch.DENSE: Qt.BrushStyle.Dense4Pattern,
+    Hatch.DENSE: Qt.BrushStyle.Dense5Pattern,
 }
 
 

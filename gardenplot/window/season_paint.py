@@ -15,9 +15,11 @@ from gardenplot.window.painting import Scale, paint
 from gardenplot.window.theme import colour, drawing_font
 from gardenplot.words import _
 
-ABOVE, BELOW = 10.0, 8.0
-"""Pixels above the first day and below the last."""
+ABOVE, BELOW = 24.0, 8.0
+"""Pixels above the first day, for the bed's name, and below the last."""
 _LINE = 18.0
+_QUIET = 0.45
+"""How much of its ink the hatch of a planting has: here it fills far more ground than on a bed."""
 
 
 @frozen
@@ -64,8 +66,9 @@ def paint_season(
 ) -> None:
     """Paint the map of a bed with the line of the day shown."""
     painter.setPen(colour(inks, Ink.INK))
-    name = QFontMetricsF(drawing_font(13, bold=True)).elidedText(bed, Qt.TextElideMode.ElideRight, GUTTER - 28)
-    write(painter, QPointF(12, ABOVE + 12), name, 13, bold=True)
+    room = axes.width - 24
+    name = QFontMetricsF(drawing_font(13, bold=True)).elidedText(bed, Qt.TextElideMode.ElideRight, room)
+    write(painter, QPointF(12, 16), name, 13, bold=True)
     painter.save()
     painter.setClipRect(QRectF(GUTTER - 10, 0, axes.width, axes.height))
     _ground(painter, axes, inks)
@@ -122,7 +125,7 @@ def _month_lines(axes: Axes) -> list[float]:
 def _months(painter: QPainter, axes: Axes, inks: Palette) -> None:
     """The names of the months left of their first days, as many as have room."""
     painter.setPen(colour(inks, Ink.SECOND))
-    free = ABOVE + _LINE
+    free = ABOVE
     for y, (_first, name) in zip(_month_lines(axes), axes.season.months, strict=True):
         line = lettering(name, 12)
         if y + 4 >= free and y + 4 < axes.height:
@@ -131,16 +134,22 @@ def _months(painter: QPainter, axes: Axes, inks: Palette) -> None:
 
 
 def _block(painter: QPainter, axes: Axes, block: MapBlock, inks: Palette, *, chosen: bool) -> None:
-    frame, ink = axes.frame(block), colour(inks, block.look.ink)
-    painter.setPen(QPen(ink, 1.4))
-    painter.setBrush(colour(inks, block.look.ink, 0.22))
-    painter.drawRoundedRect(frame, 2, 2)
+    frame = axes.frame(block)
+    painter.fillRect(frame, colour(inks, Ink.PAPER))
+    corners = box(frame.left(), frame.top(), frame.right(), frame.bottom())
+    ground = Outline(corners, fill=block.look.ink, tint=0.3, hatch=block.look.hatch)
+    painter.setOpacity(_QUIET)
+    paint(painter, (ground,), Scale(1, 1, 0, axes.width), inks)
+    painter.setOpacity(1)
+    painter.setPen(QPen(colour(inks, block.look.ink), 1.4))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawRect(frame)
     if block.last is None or block.first is None:
         _open_ends(painter, frame, block, inks)
     if chosen:
         painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawRoundedRect(frame.adjusted(-2, -2, 2, 2), 3, 3)
+        painter.drawRect(frame.adjusted(-2, -2, 2, 2))
     _words(painter, frame.intersected(QRectF(GUTTER - 10, 0, axes.width, axes.height)), block, inks)
 
 
@@ -154,23 +163,23 @@ def _open_ends(painter: QPainter, frame: QRectF, block: MapBlock, inks: Palette)
 
 
 def _words(painter: QPainter, seen: QRectF, block: MapBlock, inks: Palette) -> None:
-    """The letter in its box, and beside it what there is room for."""
+    """The letter in its box, and beside it on paper what there is room for: the day that it is out goes first."""
     chip = max(18.0, lettering(block.look.letter, 12, bold=True).width + 10)
     if seen.width() < chip + 6 or seen.height() < _LINE + 4:
         return
     box_of = QRectF(seen.left() + 4, seen.top() + 4, chip, _LINE)
-    painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(colour(inks, block.look.ink))
-    painter.drawRoundedRect(box_of, 3, 3)
+    painter.fillRect(box_of, colour(inks, block.look.ink))
     painter.setPen(colour(inks, Ink.PAPER))
     write_within(painter, box_of, block.look.letter, 12, bold=True)
-    at, room = box_of.right() + 7, seen.right() - box_of.right() - 12
-    for number, (words, ink) in enumerate(zip(block.words, (Ink.INK, Ink.SECOND), strict=True)):
-        down = box_of.top() + 13 + _LINE * number
-        shown = QFontMetricsF(drawing_font(12)).elidedText(words, Qt.TextElideMode.ElideRight, max(0.0, room))
-        if down + 5 <= seen.bottom() and len(shown) > 3:
-            painter.setPen(colour(inks, ink))
-            write(painter, QPointF(at, down), shown, 12)
+    room = seen.right() - box_of.right() - 12
+    lines = block.lines if seen.height() >= 2 * _LINE + 6 else (block.line,)
+    for number, words in enumerate(lines):
+        shown = next((one for one in words if lettering(one, 12).width <= room), "")
+        if shown:
+            at = QPointF(box_of.right(), box_of.top() + _LINE * number)
+            painter.fillRect(QRectF(at.x(), at.y(), lettering(shown, 12).width + 12, _LINE), colour(inks, Ink.PAPER))
+            painter.setPen(colour(inks, Ink.SECOND if number else Ink.INK))
+            write(painter, at + QPointF(6, 13), shown, 12)
 
 
 def _clashes(painter: QPainter, axes: Axes, inks: Palette) -> None:

@@ -36,12 +36,14 @@ class Wrapping(QLayout):
     def count(self) -> int:
         return len(self.items)
 
-    # Qt asks one past the end to learn where it is; the stubs do not know that None is an answer.
     def itemAt(self, index: int) -> QLayoutItem:
-        return self.items[index] if 0 <= index < len(self.items) else None  # type: ignore[return-value]
+        return self.items[index] if self._holds(index) else None  # type: ignore[return-value]  # Qt takes None past the end
 
     def takeAt(self, index: int) -> QLayoutItem:
-        return self.items.pop(index) if 0 <= index < len(self.items) else None  # type: ignore[return-value]
+        return self.items.pop(index) if self._holds(index) else None  # type: ignore[return-value]  # Qt takes None past the end
+
+    def _holds(self, index: int) -> bool:
+        return 0 <= index < len(self.items)
 
     def expandingDirections(self) -> Qt.Orientation:
         return Qt.Orientation.Horizontal

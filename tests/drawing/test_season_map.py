@@ -66,6 +66,8 @@ def test_the_relay_of_lettuce_and_tomatoes_is_no_clash_on_the_map() -> None:
     lettuce, tomatoes = sorted(drawn.blocks, key=lambda block: block.first or date.min)
     assert lettuce.first == date(2025, 3, 25)
     assert tomatoes.first == date(2025, 5, 12)
+    assert lettuce.line[-1] == "24 May"
+    assert all(len(one) >= len(after) for words in (lettuce.line, *lettuce.lines) for one, after in pairwise(words))
     assert drawn.clashes == ()
 
 

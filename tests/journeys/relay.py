@@ -151,7 +151,7 @@ def expect_season(person: Person) -> None:
 
 def _mapped(window: MainWindow) -> list[tuple[str, str, str]]:
     axes = window.season.axes()
-    return [(plain(one.words[0]), one.words[1], str(one.first)) for one in axes.season.blocks] if axes else []
+    return [(plain(one.lines[0][0]), one.lines[1][0], str(one.first)) for one in axes.season.blocks] if axes else []
 
 
 def undo_all_and_redo(person: Person, begun: Plan) -> None:
