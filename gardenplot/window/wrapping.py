@@ -37,13 +37,10 @@ class Wrapping(QLayout):
         return len(self.items)
 
     def itemAt(self, index: int) -> QLayoutItem:
-        return self.items[index] if self._holds(index) else None  # type: ignore[return-value]  # Qt takes None past the end
+        return self.items[index] if _holds(self, index) else None  # type: ignore[return-value]  # Qt takes None past the end
 
     def takeAt(self, index: int) -> QLayoutItem:
-        return self.items.pop(index) if self._holds(index) else None  # type: ignore[return-value]  # Qt takes None past the end
-
-    def _holds(self, index: int) -> bool:
-        return 0 <= index < len(self.items)
+        return self.items.pop(index) if _holds(self, index) else None  # type: ignore[return-value]  # Qt takes None past the end
 
     def expandingDirections(self) -> Qt.Orientation:
         return Qt.Orientation.Horizontal
@@ -75,6 +72,10 @@ class Wrapping(QLayout):
             for item, place in zip(line.items, _places(line, frame, self.spacing()), strict=True):
                 item.setGeometry(QStyle.visualRect(direction, frame, place))
             top += line.height + self.spacing()
+
+
+def _holds(layout: Wrapping, index: int) -> bool:
+    return 0 <= index < len(layout.items)
 
 
 def _edges(layout: Wrapping) -> QSize:
