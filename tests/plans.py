@@ -17,7 +17,6 @@ from gardenplot.plan import (
     Crop,
     Direction,
     Establish,
-    MonthDay,
     Order,
     Pattern,
     Phase,
@@ -48,6 +47,7 @@ from gardenplot.units import (
     parse_rate,
     parse_share,
 )
+from tests.seasons import crop_seasons, days, order_seasons, pasts, place_seasons, planting_seasons
 
 TURNED = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
 """Patterns whose rows may run across the bed."""
@@ -129,12 +129,6 @@ def ids() -> st.SearchStrategy[str]:
 
 
 @cache
-def days() -> st.SearchStrategy[date]:
-    """Days of some twenty years, leap days among them."""
-    return st.dates(date(2019, 1, 1), date(2040, 12, 31)) | st.just(date(2028, 2, 29))
-
-
-@cache
 def json_values() -> st.SearchStrategy[Any]:
     """Any value that JSON can hold."""
     leaves = st.none() | st.booleans() | st.integers() | st.floats(allow_nan=False, allow_infinity=False) | names()
@@ -164,22 +158,17 @@ def shares(least: int = 0, most: int = 100) -> st.SearchStrategy[Share]:
 @cache
 def places() -> st.SearchStrategy[Place]:
     """Holdings anywhere on earth."""
-    odds = st.dictionaries(st.sampled_from(["10%", "50%", "90 %"]), st.dates(date(2000, 1, 1), date(2000, 12, 31)))
     return st.builds(
-        Place,
+        lambda season, **said: Place(**season, **said),
+        season=place_seasons(),
         name=names(),
         latitude=st.none() | st.floats(-90, 90),
         longitude=st.none() | st.floats(-180, 180),
         time_zone=st.none() | st.sampled_from(_ZONES),
         units=st.sampled_from(Units),
-        last_freeze=odds.map(_last_freeze),
         unknown=unknowns(),
         north=st.none() | turns(),
     )
-
-
-def _last_freeze(odds: dict[str, date]) -> tuple[tuple[Share, MonthDay], ...]:
-    return tuple((parse_share(share), MonthDay(day.month, day.day)) for share, day in odds.items())
 
 
 def rectangles() -> st.SearchStrategy[dict[str, Any]]:
@@ -233,6 +222,7 @@ def beds(draw: st.DrawFn) -> Bed:
         note=draw(notes()),
         unknown=draw(unknowns()),
         drip_lines=tuple(draw(st.lists(lengths(0, width.nm), max_size=3))),
+        history=draw(pasts()),
     )
 
 
@@ -247,7 +237,8 @@ def row_spacings() -> st.SearchStrategy[tuple[Length, ...]]:
 def crops() -> st.SearchStrategy[Crop]:
     """Crops whose packets tell much, little or next to nothing."""
     return st.builds(
-        Crop,
+        lambda season, **said: Crop(**season, **said),
+        season=crop_seasons(),
         id=ids(),
         name=names(),
         in_row=lengths(2 * CM, M),
@@ -262,9 +253,6 @@ def crops() -> st.SearchStrategy[Crop]:
         germination=st.none() | shares(least=1),
         seeds_per_cell=st.none() | st.integers(1, 6),
         tray_cells=st.none() | st.integers(1, 400),
-        field_days=st.none() | st.integers(0, 250),
-        raising_days=st.none() | st.integers(0, 90),
-        hardening_days=st.none() | st.integers(0, 14),
         seeds_per_row=st.none() | st.integers(1, 90).map(lambda n: parse_rate(f"{n} / ft")),
         seeder_slack=st.none() | shares(),
         seeds_per_gram=st.none() | st.integers(1, 9000).map(float) | st.just(12.5),
@@ -276,13 +264,11 @@ def crops() -> st.SearchStrategy[Crop]:
 def orders(crop_ids: Sequence[str]) -> st.SearchStrategy[Order]:
     """Orders of known crops."""
     return st.builds(
-        Order,
+        lambda season, **said: Order(**season, **said),
+        season=order_seasons(),
         id=ids(),
         crop=st.sampled_from(crop_ids),
         units=st.integers(1, 400),
-        on=days(),
-        plants_per_unit=st.integers(1, 6),
-        lead_days=st.integers(0, 7),
         note=notes(),
         unknown=unknowns(),
     )
@@ -293,8 +279,8 @@ def plantings(
     draw: st.DrawFn, bed_ids: Sequence[str], crop_ids: Sequence[str], order_ids: Sequence[str] = ()
 ) -> Planting:
     """Plantings of known crops in known beds, of any size: they may overlap and stick out."""
-    in_ground, out = draw(_two_days())
     return Planting(
+        **draw(planting_seasons()),
         id=draw(ids()),
         bed=draw(st.sampled_from(bed_ids)),
         crop=draw(st.sampled_from(crop_ids)),
@@ -306,8 +292,6 @@ def plantings(
         edge=draw(st.none() | lengths(0, M // 2)),
         slack=draw(st.none() | lengths(0, 2 * M)),
         round_up_to=draw(st.none() | lengths(CM, 2 * M)),
-        in_ground=in_ground,
-        out=out,
         note=draw(notes()),
         unknown=draw(unknowns()),
         remainder=draw(st.sampled_from(Remainder)),

@@ -1,5 +1,6 @@
 """Counts as rows of words: per planting, bed and crop, and for the whole plan."""
 
+from datetime import date
 from functools import lru_cache
 
 from attrs import frozen
@@ -10,7 +11,7 @@ from gardenplot.drawing.sayings import between, rows_by_plants
 from gardenplot.drawing.turns import walked
 from gardenplot.layout import LaidOut, free_on, fullest_day, lay_out_plan, planted_for_orders
 from gardenplot.plan import Order, Plan, crop_of
-from gardenplot.season import stand_for
+from gardenplot.season import market_days, stand_for
 from gardenplot.units import Units
 from gardenplot.units.figures import span
 from gardenplot.words import _, ngettext
@@ -102,7 +103,7 @@ def summary(plan: Plan) -> str:
 
 @frozen
 class OrderRow:
-    """One order and how it stands: plants that must stand, plants planted for it, and whether that meets it."""
+    """One market day of an order: plants that must stand, plants planted for it, and whether that meets it."""
 
     order: str
     crop: str
@@ -111,15 +112,20 @@ class OrderRow:
     stand: int
     planted: int
     met: str
+    market: int = 1
 
 
 def order_rows(plan: Plan) -> tuple[OrderRow, ...]:
-    """A row for each order, in the plan's order."""
+    """A row for each market day of each order, in the plan's order."""
     planted = planted_for_orders(lay_out_plan(plan))
-    return tuple(_order_row(plan, order, planted.get(order.id, 0)) for order in plan.orders)
+    return tuple(
+        _order_row(plan, order, market, day, planted.get((order.id, market), 0))
+        for order in plan.orders
+        for market, day in enumerate(market_days(order), start=1)
+    )
 
 
-def _order_row(plan: Plan, order: Order, planted: int) -> OrderRow:
+def _order_row(plan: Plan, order: Order, market: int, day: date, planted: int) -> OrderRow:
     crop = crop_of(plan, order.crop)
     stand = stand_for(order, crop)
     if planted >= stand:
@@ -128,4 +134,4 @@ def _order_row(plan: Plan, order: Order, planted: int) -> OrderRow:
         met = ngettext("{count} short", "{count} short", stand - planted).format(count=stand - planted)
     else:
         met = _("not planted")
-    return OrderRow(order.id, crop.name, order.units, day_words(order.on), stand, planted, met)
+    return OrderRow(order.id, crop.name, order.units, day_words(day), stand, planted, met, market)

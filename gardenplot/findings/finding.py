@@ -43,7 +43,8 @@ class Finding:
     `start` and `end` are tape readings in nm, `amount` and `limit` what is and what should be, in nm or in things;
     `pieces` counts leftover stretches; `other` is the second planting of an overlap,
     `lies_on` the bed or the tunnel that a bed lies on; `plants` is what the nearest
-    markable spacing, which is then the limit, gives more or fewer.
+    markable spacing, which is then the limit, gives more or fewer; `market` is the number of an order's market day,
+    from 1, and `pieces` then how many of them nothing is planted for.
     """
 
     kind: Kind
@@ -58,6 +59,7 @@ class Finding:
     pieces: int = 0
     plants: int = 0
     lies_on: str | None = None
+    market: int = 1
 
     @property
     def cannot_be_done(self) -> bool:

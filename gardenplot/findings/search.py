@@ -24,7 +24,7 @@ from gardenplot.layout import (
 from gardenplot.layout.candidate import closer_than_packet
 from gardenplot.layout.reserved import in_the_way
 from gardenplot.plan import Bed, Order, Pattern, Plan, crop_of
-from gardenplot.season import stand_for
+from gardenplot.season import market_days, stand_for
 
 
 @lru_cache(maxsize=16)
@@ -54,15 +54,22 @@ def find_in_bed(laid: LaidOut) -> tuple[Finding, ...]:
 def find_in_orders(plan: Plan) -> tuple[Finding, ...]:
     """Orders that nothing is planted for, or too little: the plants short of those that must stand."""
     planted = planted_for_orders(lay_out_plan(plan))
-    return tuple(finding for order in plan.orders for finding in _order(plan, order, planted.get(order.id)))
+    return tuple(finding for order in plan.orders for finding in _order(plan, order, planted))
 
 
-def _order(plan: Plan, order: Order, planted: int | None) -> Iterator[Finding]:
+def _order(plan: Plan, order: Order, planted: dict[tuple[str, int], int]) -> Iterator[Finding]:
+    """Each market day that has too little; those that have nothing are told together, with the first of them."""
     needed = stand_for(order, crop_of(plan, order.crop))
-    if planted is None:
-        yield Finding(Kind.ORDER_UNPLANTED, order=order.id, amount=0, limit=needed)
-    elif planted < needed:
-        yield Finding(Kind.ORDER_SHORT, order=order.id, amount=planted, limit=needed)
+    markets = range(1, len(market_days(order)) + 1)
+    bare = [market for market in markets if (order.id, market) not in planted]
+    for market in markets:
+        standing = planted.get((order.id, market), 0)
+        if market in bare[:1]:
+            yield Finding(
+                Kind.ORDER_UNPLANTED, order=order.id, amount=0, limit=needed, market=market, pieces=len(bare)
+            )
+        elif standing < needed and market not in bare:
+            yield Finding(Kind.ORDER_SHORT, order=order.id, amount=standing, limit=needed, market=market)
 
 
 def _overlaps(laid: LaidOut) -> Iterator[Finding]:

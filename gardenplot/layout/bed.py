@@ -9,25 +9,27 @@ from gardenplot.layout.reserved import Follower, follows, still_in_use, with_ans
 from gardenplot.layout.spread import wider_spacings
 from gardenplot.layout.value import Layout
 from gardenplot.plan import Bed, Crop, Order, Place, Plan, Planting
-from gardenplot.season import Dates, dates_for, share_days
+from gardenplot.season import Dates, Site, counting_site, dates_for, share_days
 
 
 @frozen(cache_hash=True)
 class Grown:
     """A planting with what it refers to and when it has the ground: all that its layout depends on.
 
-    `wider` are the spacings in nm on which its remainder may be spread.
+    `wider` are the spacings in nm on which its remainder may be spread, `site` is where short days are left out of
+    the count.
     """
 
     planting: Planting
     crop: Crop
     order: Order | None
     wider: tuple[int, ...] = ()
+    site: Site | None = None
 
     @cached_property
     def dates(self) -> Dates:
         """When it has the ground."""
-        return dates_for(self.planting, self.crop, self.order)
+        return dates_for(self.planting, self.crop, self.order, self.site)
 
 
 @frozen(cache_hash=True)
@@ -67,7 +69,7 @@ def _grown_by_bed(plan: Plan) -> dict[str, tuple[Grown, ...]]:
 @lru_cache(maxsize=8192)
 def _grown(place: Place, planting: Planting, crop: Crop, order: Order | None) -> Grown:
     wider = wider_spacings(place, planting, (planting.in_row or crop.in_row).nm)
-    return Grown(planting, crop, order, wider)
+    return Grown(planting, crop, order, wider, counting_site(place))
 
 
 @lru_cache(maxsize=16)
@@ -122,13 +124,14 @@ def kept_for(laid: LaidOut, layouts: tuple[Layout, ...]) -> tuple[Follower, ...]
     return tuple(kept.values())
 
 
-def planted_for_orders(laid_out: tuple[LaidOut, ...]) -> dict[str, int]:
-    """The plants that stand for each order that something is planted for, by its id."""
-    planted: dict[str, int] = {}
+def planted_for_orders(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], int]:
+    """The plants that stand for each market day that something is planted for, by its order and its number."""
+    planted: dict[tuple[str, int], int] = {}
     for laid in laid_out:
         for one, layout in zip(laid.grown, laid.layouts, strict=True):
             if one.order is not None:
-                planted[one.order.id] = planted.get(one.order.id, 0) + layout.plants
+                wanted = one.order.id, one.planting.market or 1
+                planted[wanted] = planted.get(wanted, 0) + layout.plants
     return planted
 
 

@@ -45,7 +45,7 @@ def sized(bed: Bed, crop: Crop, planting: Planting, order: Order | None) -> Size
         return Sized(grid, None, planting.length.nm)
     if planting.plants is not None:
         return Sized(grid, planting.plants, None)
-    return Sized(grid, stand_for(order, crop) if order is not None else None, None)
+    return Sized(grid, stand_for(order, crop, grid.in_row) if order is not None else None, None)
 
 
 def length_at(bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int) -> int:

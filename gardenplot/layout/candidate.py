@@ -166,8 +166,8 @@ class Comparison:
 
     def _over(self, one: Grown, laid: LaidOut, layout: Layout) -> int | None:
         if one.order is not None:
-            here = planted_for_orders((laid,)).get(one.order.id, 0)
-            return self.planted + here - stand_for(one.order, one.crop)
+            here = planted_for_orders((laid,)).get(_wanted(one), 0)
+            return self.planted + here - stand_for(one.order, one.crop, layout.grid.in_row)
         return layout.plants - one.planting.plants if one.planting.plants is not None else None
 
 
@@ -178,10 +178,15 @@ def comparison(plan: Plan, planting_id: str) -> Comparison:
     now, planted = laid.layout_of(planting_id), 0
     if one.order is not None:
         others = tuple(lay_out_bed(plan, bed) for bed in plan.beds if bed.id != now.bed)
-        planted = planted_for_orders(others).get(one.order.id, 0)
+        planted = planted_for_orders(others).get(_wanted(one), 0)
     by_length = one.planting.length is not None or now.wanted is None
     reading = Reading.LENGTH if by_length else Reading.PLANTS
     return Comparison(plan, planting_id, now, reading, planted, _fullest_of(laid, one))
+
+
+def _wanted(one: Grown) -> tuple[str, int]:
+    """The market day that a planting is for, as plants for orders are counted."""
+    return one.order.id if one.order else "", one.planting.market or 1
 
 
 def in_length_of(plan: Plan, now: Layout, changes: dict[str, Any]) -> Layout | None:

@@ -1,24 +1,31 @@
 """The plan as a frozen value, its edits and its file."""
 
+from gardenplot.plan.choices import (
+    DaysFrom,
+    Direction,
+    Establish,
+    Frost,
+    HoopShape,
+    Pattern,
+    Phase,
+    Remainder,
+    Reserved,
+)
 from gardenplot.plan.find import bed_of, by_id, crop_of, fresh_id, order_of, planting_of, plantings_in
 from gardenplot.plan.value import (
+    Actual,
     Bed,
     Box,
     Cover,
     Crop,
-    Direction,
-    Establish,
-    HoopShape,
     MonthDay,
     Obstacle,
+    Odds,
     Order,
-    Pattern,
-    Phase,
+    Past,
     Place,
     Plan,
     Planting,
-    Remainder,
-    Reserved,
     Standing,
     Tunnel,
     Walk,
@@ -26,7 +33,8 @@ from gardenplot.plan.value import (
 )
 
 __all__ = [
-    "Bed", "Box", "Cover", "Crop", "Direction", "Establish", "HoopShape", "MonthDay", "Obstacle", "Order", "Pattern",
-    "Phase", "Place", "Plan", "Planting", "Remainder", "Reserved", "Standing", "Tunnel", "Walk", "Wish", "bed_of",
-    "by_id", "crop_of", "fresh_id", "order_of", "planting_of", "plantings_in",
+    "Actual", "Bed", "Box", "Cover", "Crop", "DaysFrom", "Direction", "Establish", "Frost", "HoopShape", "MonthDay",
+    "Obstacle", "Odds", "Order", "Past", "Pattern", "Phase", "Place", "Plan", "Planting", "Remainder", "Reserved",
+    "Standing", "Tunnel", "Walk", "Wish", "bed_of", "by_id", "crop_of", "fresh_id", "order_of", "planting_of",
+    "plantings_in",
 ]  # fmt: skip

@@ -8,7 +8,8 @@ from typing import Any
 from attrs import field, frozen
 
 from gardenplot.files import resource
-from gardenplot.plan.value import Crop, Establish, Plan
+from gardenplot.plan.choices import DaysFrom, Establish, Frost
+from gardenplot.plan.value import Crop, Plan
 from gardenplot.units import parse_length
 
 
@@ -72,17 +73,18 @@ def _entry(raw: dict[str, Any]) -> Entry:
         row_spacing=tuple(parse_length(text) for text in raw["row_spacing"]),
         family=raw.get("family"),
         establish=Establish(raw["establish"]),
-        field_days=_field_days(raw),
+        field_days=raw.get("field_days"),
+        days_from=_days_from(raw),
         raising_days=raw.get("raising_days"),
         hardening_days=raw.get("hardening_days"),
         seeds_per_gram=raw.get("seeds_per_gram"),
+        frost=Frost(raw["frost"]) if "frost" in raw else None,
+        emerges_like=raw.get("emerges_like"),
     )
     return Entry(crop, tuple(raw.get("also", ())), raw.get("sources", {}), raw.get("note", ""))
 
 
-def _field_days(raw: dict[str, Any]) -> int | None:
-    """Days in the ground; where the packet counts from sowing but the crop is raised, less the raising days."""
-    days: int | None = raw.get("field_days")
-    if days is not None and raw.get("days_from") == "sowing" and raw["establish"] == Establish.TRANSPLANT:
-        return max(1, days - int(raw.get("raising_days", 0)))
-    return days
+def _days_from(raw: dict[str, Any]) -> DaysFrom | None:
+    """Where the days begin, if that is not the day on which the crop goes into its bed."""
+    raised = raw["establish"] == Establish.TRANSPLANT
+    return DaysFrom.SOWING if raised and raw.get("days_from") == "sowing" else None

@@ -15,6 +15,7 @@ import attrs
 from gardenplot.errors import FileError, LengthError
 from gardenplot.plan.shapes import FOLLOWS, reach_of
 from gardenplot.plan.value import (
+    Actual,
     Bed,
     Box,
     Cover,
@@ -22,6 +23,7 @@ from gardenplot.plan.value import (
     MonthDay,
     Obstacle,
     Order,
+    Past,
     Place,
     Plan,
     Planting,
@@ -36,11 +38,13 @@ from gardenplot.units import (
     Length,
     Rate,
     Share,
+    Temperature,
     parse_area_rate,
     parse_degrees,
     parse_length,
     parse_rate,
     parse_share,
+    parse_temperature,
 )
 from gardenplot.words import _
 
@@ -175,8 +179,8 @@ def _value(hint: Any, raw: Json, place: str, problems: list[str]) -> Any:
     for kind, reader in _READERS.items():
         if hint in (kind, kind | None):
             return reader(raw, place)
-    if hint is Box:
-        return _read(Box, raw, place, problems)
+    if hint in (Box, Actual):
+        return _read(hint, raw, place, problems)
     origin = typing.get_origin(hint)
     if origin is types.UnionType:
         return _value(next(one for one in typing.get_args(hint) if one is not type(None)), raw, place, problems)
@@ -196,8 +200,8 @@ def _items(kind: Any, raw: Json, place: str, problems: list[str]) -> tuple[Any, 
         raise FileError(_("{place}: a list in square brackets is needed").format(place=place))
     if kind == tuple[Length, Length]:
         return tuple(_point(one, f"{place}[{number}]") for number, one in enumerate(raw))
-    if kind is Obstacle:
-        return _read_list(Obstacle, raw, place, problems)
+    if kind in (Obstacle, Past):
+        return _read_list(kind, raw, place, problems)
     return tuple(_value(kind, one, f"{place}[{number}]", problems) for number, one in enumerate(raw))
 
 
@@ -224,7 +228,7 @@ def _shown(raw: Json) -> str:
 
 
 def _frost_odds(raw: Json, place: str) -> tuple[tuple[Share, MonthDay], ...]:
-    """Read {"50%": "05-18"}: the chance that it still freezes after that day of the year."""
+    """Read {"50%": "05-18"}: a chance, and the day of the year that it holds for."""
     if not isinstance(raw, dict):
         raise FileError(_('{place}: write it like {{"50%": "05-18"}}').format(place=place))
     if len({share.strip() for share in raw}) < len(raw):
@@ -271,6 +275,12 @@ def _whole(raw: Json, place: str) -> int:
     return raw
 
 
+def _yes_or_no(raw: Json, place: str) -> bool:
+    if not isinstance(raw, bool):
+        raise FileError(_("{place}: {typed} is neither true nor false").format(place=place, typed=_shown(raw)))
+    return raw
+
+
 def _number(raw: Json, place: str) -> float:
     try:
         number = math.nan if isinstance(raw, bool) or not isinstance(raw, int | float) else float(raw)
@@ -293,6 +303,7 @@ def _date(raw: Json, place: str) -> date:
 _READERS: Mapping[Any, Callable[[Json, str], Any]] = {
     str: _text,
     int: _whole,
+    bool: _yes_or_no,
     float: _number,
     date: _date,
     Length: _measured(parse_length),
@@ -300,6 +311,7 @@ _READERS: Mapping[Any, Callable[[Json, str], Any]] = {
     Rate: _measured(parse_rate),
     AreaRate: _measured(parse_area_rate),
     Degrees: _measured(parse_degrees),
+    Temperature: _measured(parse_temperature),
 }
 
 
@@ -318,7 +330,7 @@ def _write(part: Any) -> dict[str, Json]:
 
 def _raw_value(value: Any) -> Json:
     match value:
-        case Length() | Share() | Rate() | AreaRate() | Degrees():
+        case Length() | Share() | Rate() | AreaRate() | Degrees() | Temperature():
             return value.text
         case date():
             return value.isoformat()
@@ -330,7 +342,7 @@ def _raw_value(value: Any) -> Json:
             return text
         case ((Share(), MonthDay()), *_others):
             return {share.text: f"{day.month:02}-{day.day:02}" for share, day in value}
-        case Obstacle() | Box():
+        case Obstacle() | Box() | Past() | Actual():
             return _write(value)
         case tuple():
             return [_raw_value(one) for one in value]

@@ -11,18 +11,18 @@ from typing import Any
 from attrs import frozen
 
 from gardenplot.errors import PlanError
+from gardenplot.plan.choices import Direction, Pattern
 from gardenplot.plan.shapes import FOLLOWS, inside_of, reach_of, shapes_of
 from gardenplot.plan.simple import fault_of
 from gardenplot.plan.valid_ground import standing_says, strip_says
+from gardenplot.plan.valid_season import crop_days, past_says, planting_days, series_of_markets
 from gardenplot.plan.value import (
     Bed,
     Box,
     Cover,
     Crop,
-    Direction,
     Obstacle,
     Order,
-    Pattern,
     Place,
     Plan,
     Planting,
@@ -159,6 +159,7 @@ def _place(place: Place) -> _Says:
                 name,
                 _("{typed} does not lie between {least} and {most}").format(typed=degrees, least=-most, most=most),
             )
+    yield from _whole("family_gap", place.family_gap, 0, 100)
 
 
 @_remembered
@@ -171,6 +172,8 @@ def _bed(bed: Bed) -> _Says:
         yield "head_margin", _("the end margins leave nothing of the bed")
     for number, obstacle in enumerate(bed.obstacles):
         yield from ((f"obstacles[{number}].{name}", says) for name, says in _obstacle(obstacle))
+    for number, past in enumerate(bed.history):
+        yield from ((f"history[{number}].{name}", says) for name, says in past_says(past, _whole))
 
 
 def _shape(bed: Bed) -> _Says:
@@ -276,8 +279,7 @@ def _crop(crop: Crop) -> _Says:
         yield "plants_per_area", _("a rate of nothing sows nothing")
     yield from _whole("seeds_per_cell", crop.seeds_per_cell, 1, 100)
     yield from _whole("tray_cells", crop.tray_cells, 1, 10_000)
-    for name in ("field_days", "raising_days", "hardening_days"):
-        yield from _whole(name, getattr(crop, name), 0, 1500)
+    yield from crop_days(crop, _whole)
 
 
 def _referred(planting: Planting, known: _Known) -> _Says:
@@ -298,8 +300,7 @@ def _planting(planting: Planting) -> _Says:
     yield from _above_nothing("round_up_to", planting.round_up_to)
     yield from _rows_apart(planting.row_spacing)
     yield from _pattern(planting)
-    if planting.in_ground and planting.out and planting.out <= planting.in_ground:
-        yield "out", _("{out} is not after {in_ground}").format(out=planting.out, in_ground=planting.in_ground)
+    yield from planting_days(planting, _whole)
 
 
 def _pattern(planting: Planting) -> _Says:
@@ -345,7 +346,8 @@ def _order(order: Order, known: _Known) -> _Says:
     yield from _known_id("crop", order.crop, known.crops)
     yield from _whole("units", order.units, 1, MOST_PLANTS)
     yield from _whole("plants_per_unit", order.plants_per_unit, 1, 10_000)
-    yield from _whole("lead_days", order.lead_days, 0, 1500)
+    yield from _above_nothing("row_per_unit", order.row_per_unit)
+    yield from series_of_markets(order, _whole)
 
 
 def _wish(wish: Wish, known: _Known) -> _Says:

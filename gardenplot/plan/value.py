@@ -1,83 +1,24 @@
 """The plan: one frozen value, from the place down to each planting."""
 
 from datetime import date
-from enum import StrEnum
 
 from attrs import field, frozen
 
-from gardenplot.units import AreaRate, Degrees, Length, Rate, Share, Units
+from gardenplot.plan.choices import (
+    DaysFrom,
+    Direction,
+    Establish,
+    Frost,
+    HoopShape,
+    Pattern,
+    Phase,
+    Remainder,
+    Reserved,
+)
+from gardenplot.units import AreaRate, Degrees, Length, Rate, Share, Temperature, Units
 
 Unknown = tuple[tuple[str, str], ...]
 """Fields of a file that this version does not know: name and JSON text, kept and written back."""
-
-
-class Pattern(StrEnum):
-    """How plants stand in a block."""
-
-    STRAIGHT = "straight"
-    STAGGERED = "staggered"
-    TRIANGULAR = "triangular"
-    TWIN = "twin"
-    OFFSETS = "offsets"
-    CELLS = "cells"
-    RINGS = "rings"
-    BROADCAST = "broadcast"
-
-    @property
-    def has_even_rows(self) -> bool:
-        """Whether rows lie evenly apart; such rows may run along the bed or across it."""
-        return self in (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
-
-    @property
-    def staggers(self) -> bool:
-        """Whether every second row is moved by half a spacing."""
-        return self in (Pattern.STAGGERED, Pattern.TRIANGULAR)
-
-
-class Direction(StrEnum):
-    """Which way the rows of a block run."""
-
-    ALONG = "along"
-    ACROSS = "across"
-
-
-class Remainder(StrEnum):
-    """What becomes of the length that no further plant of a row needs."""
-
-    FOOT = "foot"
-    SPREAD = "spread"
-
-
-class Phase(StrEnum):
-    """Where the rows of a block lie in its bed: centred, or shifted so that its ground holds the most plants.
-
-    Grids that keep one phase may also be turned to an edge of a bed that has an outline, where that holds more.
-    """
-
-    CENTRED = "centred"
-    BEST = "best"
-    TURNED = "best, turned"
-
-
-class Establish(StrEnum):
-    """How a crop gets into its bed."""
-
-    TRANSPLANT = "transplant"
-    DIRECT = "direct"
-
-
-class Reserved(StrEnum):
-    """What a planting does about the places of the crop that follows it."""
-
-    CUT_FIRST = "cut first"
-    PLACES_EMPTY = "leave places empty"
-    ROW_EMPTY = "leave row empty"
-
-
-class HoopShape(StrEnum):
-    """The curve of a hoop over a bed."""
-
-    HALF_ROUND = "half-round"
 
 
 @frozen(cache_hash=True)
@@ -88,11 +29,18 @@ class MonthDay:
     day: int
 
 
+Odds = tuple[tuple[Share, MonthDay], ...]
+"""Chances, each with the day that it holds for."""
+
+
 @frozen(cache_hash=True)
 class Place:
     """The holding: where it is, how it measures, and which spacings its own tools can mark (none named means any).
 
-    `north` is where north lies on the drawing of the ground, clockwise from straight up.
+    `north` is where north lies on the drawing of the ground, clockwise from straight up. `last_freeze` (32 °F, 0 °C)
+    and `last_hard_freeze` (28 °F, −2.2 °C) are chances that it still freezes after a day, the two first ones that it
+    has frozen before it. `short_days_count` where days of less than ten hours of light are to count as others do.
+    `family_gap` is how many seasons the grower leaves between crops of one family in a bed.
     """
 
     name: str = ""
@@ -100,11 +48,16 @@ class Place:
     longitude: float | None = None
     time_zone: str | None = None
     units: Units = Units.METRIC
-    last_freeze: tuple[tuple[Share, MonthDay], ...] = ()
+    last_freeze: Odds = ()
     unknown: Unknown = ()
     markable_in_row: tuple[Length, ...] = ()
     markable_rows: tuple[Length, ...] = ()
     north: Degrees | None = None
+    last_hard_freeze: Odds = ()
+    first_freeze: Odds = ()
+    first_hard_freeze: Odds = ()
+    short_days_count: bool = False
+    family_gap: int | None = None
 
 
 @frozen(cache_hash=True)
@@ -138,6 +91,16 @@ class Box:
 
 
 @frozen(cache_hash=True)
+class Past:
+    """A family that grew in a bed in an earlier season, a season being named by its year."""
+
+    season: int
+    family: str
+    crop: str = ""
+    unknown: Unknown = ()
+
+
+@frozen(cache_hash=True)
 class Bed:
     """A piece of ground to plant, with margins at head and foot: a rectangle, an outline, a disc or a boarded box.
 
@@ -145,7 +108,8 @@ class Bed:
     (`plan/shapes.py`). The outline's points are tape readings and offsets from the base line. `slope` is rise over
     map distance along the bed; every length is ground distance but `map_length`, which may be given in place of the
     length. `edge` is the least distance from the bed's edge to an outer row, measured across the bed; `gap` is what
-    the grower leaves between blocks. `drip_lines` lie along the bed, at these offsets from the base line.
+    the grower leaves between blocks. `drip_lines` lie along the bed, at these offsets from the base line. `history`
+    is what grew there in seasons that the plan has no plantings of.
     """
 
     id: str
@@ -165,6 +129,7 @@ class Bed:
     slope: Share | None = None
     map_length: Length | None = None
     drip_lines: tuple[Length, ...] = ()
+    history: tuple[Past, ...] = ()
 
     @property
     def zone(self) -> tuple[int, int]:
@@ -176,7 +141,13 @@ class Bed:
 
 @frozen(cache_hash=True)
 class Crop:
-    """What a seed packet tells about one thing to grow; what it does not tell is None."""
+    """What a seed packet tells about one thing to grow; what it does not tell is None.
+
+    `field_days` begin where `days_from` says, else in the ground: at setting out, or at sowing where it is sown
+    there. `cool_days` are added to them for cool or early weather, `harvest_days` is how long it can be cut after the
+    first day that it is ready, `pot_up_days` when seedlings are moved on after sowing, `oldest_days` the age at which
+    they should be set out at the latest. `emerges_like` is its name in the table of days to emerge.
+    """
 
     id: str
     name: str
@@ -200,6 +171,31 @@ class Crop:
     seeds_per_gram: float | None = None
     note: str = ""
     unknown: Unknown = ()
+    days_from: DaysFrom | None = None
+    cool_days: int | None = None
+    harvest_days: int | None = None
+    pot_up_days: int | None = None
+    oldest_days: int | None = None
+    frost: Frost | None = None
+    emerges_like: str | None = None
+
+
+@frozen(cache_hash=True)
+class Actual:
+    """What came about of a planting, as it did: days, the seedlings that stood, the plants that were set out.
+
+    `set_out` is the day of sowing too where a crop is sown in its bed; `cleared` the first day its ground was free.
+    """
+
+    sown: date | None = None
+    emerged: date | None = None
+    stand: int | None = None
+    hardened: date | None = None
+    set_out: date | None = None
+    planted: int | None = None
+    harvested: date | None = None
+    cleared: date | None = None
+    unknown: Unknown = ()
 
 
 @frozen(cache_hash=True)
@@ -210,7 +206,10 @@ class Planting:
     `reserved` is what a planting does about the places that are reserved in its own block. `end_margin` is kept free
     at both ends of the block, nothing for plants on the mark; without one it is half a spacing. `twin_spacing` lies
     between the two rows of a pair, `offsets` are the row lines of the grower's own, from the base line; `cell` is the
-    side of a square cell with `plants_per_cell` plants in it.
+    side of a square cell with `plants_per_cell` plants in it. `sow`, `in_ground`, `ready` and `out` are days that
+    were typed; the others follow from them. `market` is which of its order's market days it is for, from 1; plantings
+    of one `series` are changed together. `cool_days` are its own instead of its crop's, `soil` is the
+    temperature of its soil at sowing.
     """
 
     id: str
@@ -241,11 +240,22 @@ class Planting:
     plants_per_cell: int | None = None
     remainder: Remainder = Remainder.FOOT
     phase: Phase = Phase.CENTRED
+    sow: date | None = None
+    ready: date | None = None
+    cool_days: int | None = None
+    soil: Temperature | None = None
+    market: int | None = None
+    series: str | None = None
+    actual: Actual | None = None
 
 
 @frozen(cache_hash=True)
 class Order:
-    """So many units of a crop wanted on a market day."""
+    """So many units of a crop wanted on a market day, or on several, `every_days` apart.
+
+    A unit is `plants_per_unit` plants, or so many units come from a plant (`units_per_plant`), or a unit is cut from
+    `row_per_unit` of row.
+    """
 
     id: str
     crop: str
@@ -255,6 +265,10 @@ class Order:
     lead_days: int = 1
     note: str = ""
     unknown: Unknown = ()
+    times: int = 1
+    every_days: int = 7
+    units_per_plant: int | None = None
+    row_per_unit: Length | None = None
 
 
 @frozen(cache_hash=True)

@@ -1,24 +1,31 @@
-"""The dates of a planting, counted back from its market day or on from the day it goes into the ground.
+"""The dates of a planting, counted back from its market day or on from a day that was typed or that came about.
 
 Ready = market day - lead; set out = ready - field days; sow = set out - raising days; harden from = set out -
-hardening days. Direct: sow = ready - days from sowing. Whole calendar dates. Formulas: common practice, no source;
-hardening is the last part of the raising time (University of Maryland Extension on hardening off).
+hardening days. Direct: sow = ready - days from sowing. Field days = the packet's days + what is added for cool
+weather, days with too little light left out of the count. Whole calendar dates. Formulas: common practice, no source;
+hardening is the last part of the raising time (University of Maryland Extension on hardening off). Where a packet
+counts from sowing and the crop is raised, or the other way round, the raising days are taken off or added (University
+of California: vegetable planting guides).
 """
 
 from datetime import date, timedelta
-from fractions import Fraction
-from math import ceil
 
-from attrs import frozen
+from attrs import evolve, frozen
 
-from gardenplot.plan import Crop, Establish, Order, Plan, Planting, crop_of, order_of
+from gardenplot.plan import Actual, Crop, DaysFrom, Establish, Order, Plan, Planting, crop_of, order_of
+from gardenplot.season.orders import market_day
+from gardenplot.season.short_days import after, before, counting_site
+from gardenplot.season.sun import Site
+
+_NOTHING_YET = Actual()
 
 
 @frozen(cache_hash=True)
 class Dates:
     """Whole calendar dates; None where the crop does not say enough.
 
-    `in_ground` is the day of setting out or, if direct, of sowing; `out` the first day the ground is free again.
+    `in_ground` is the day of setting out or, if direct, of sowing; `last` the last day of the harvest; `out` the
+    first day the ground is free again.
     """
 
     sow: date | None = None
@@ -27,35 +34,84 @@ class Dates:
     ready: date | None = None
     in_ground: date | None = None
     out: date | None = None
+    pot_up: date | None = None
+    last: date | None = None
 
 
 def dates_of(plan: Plan, planting: Planting) -> Dates:
     """The dates of a planting of a plan."""
     order = order_of(plan, planting.order) if planting.order else None
-    return dates_for(planting, crop_of(plan, planting.crop), order)
+    return dates_for(planting, crop_of(plan, planting.crop), order, counting_site(plan.place))
 
 
-def dates_for(planting: Planting, crop: Crop, order: Order | None) -> Dates:
-    """The dates of a planting: what was typed stands, the rest follows from its order and its crop."""
-    in_ground = planting.in_ground or _in_ground_for(order, crop)
-    ready = _shifted(in_ground, crop.field_days)
-    out = planting.out or _shifted(ready, 1)
+def dates_for(planting: Planting, crop: Crop, order: Order | None, site: Site | None = None) -> Dates:
+    """The dates of a planting: what came about and what was typed stand, the rest follows from its order and crop.
+
+    `site` is where short days are left out of the count.
+    """
+    came, days = planting.actual or _NOTHING_YET, field_days(planting, crop)
+    in_ground = _in_ground(planting, crop, order, site)
+    ready = came.harvested or _ready(planting, in_ground, days, site)
+    last = _shifted(ready, crop.harvest_days or 0)
+    dates = Dates(in_ground=in_ground, ready=ready, last=last, out=came.cleared or planting.out or _shifted(last, 1))
     if crop.establish is Establish.DIRECT:
-        return Dates(sow=in_ground, ready=ready, in_ground=in_ground, out=out)
-    return Dates(
-        sow=_shifted(in_ground, _back(crop.raising_days)),
-        harden=_shifted(in_ground, _back(crop.hardening_days)),
+        return evolve(dates, sow=in_ground)
+    sow = came.sown or planting.sow or _shifted(in_ground, _back(crop.raising_days))
+    return evolve(
+        dates,
+        sow=sow,
+        pot_up=_shifted(sow, crop.pot_up_days),
+        harden=came.hardened or _shifted(in_ground, _back(crop.hardening_days)),
         set_out=in_ground,
-        ready=ready,
-        in_ground=in_ground,
-        out=out,
     )
 
 
-def _in_ground_for(order: Order | None, crop: Crop) -> date | None:
-    if order is None or crop.field_days is None:
+def field_days(planting: Planting, crop: Crop) -> int | None:
+    """Days from when a crop goes into its bed until it is ready, short days not counted; None where nobody says."""
+    days = packet_days(crop)
+    return None if days is None else days + added_days(planting, crop)
+
+
+def packet_days(crop: Crop) -> int | None:
+    """The packet's days, counted from when the crop goes into its bed, at least one; None where nobody says."""
+    days, raised = crop.field_days, crop.establish is Establish.TRANSPLANT
+    if days is None or crop.days_from in (None, DaysFrom.SETTING_OUT if raised else DaysFrom.SOWING):
+        return days
+    if crop.raising_days is None:
         return None
-    return _shifted(order.on, -order.lead_days - crop.field_days)
+    return max(1, days - crop.raising_days) if raised else days + crop.raising_days
+
+
+def added_days(planting: Planting, crop: Crop) -> int:
+    """What is added to the packet's days for cool weather: the planting's own, else the crop's."""
+    return (crop.cool_days or 0) if planting.cool_days is None else planting.cool_days
+
+
+def wanted_ready(planting: Planting, order: Order | None) -> date | None:
+    """The day on which a planting should be ready: as typed, else before its market day."""
+    if planting.ready is not None or order is None:
+        return planting.ready
+    return _shifted(market_day(order, planting.market), -order.lead_days)
+
+
+def _in_ground(planting: Planting, crop: Crop, order: Order | None, site: Site | None) -> date | None:
+    """What came about before what was typed; a day in the ground before a sowing day, and both before the market."""
+    came, raised = planting.actual or _NOTHING_YET, crop.establish is Establish.TRANSPLANT
+    if not raised:
+        fixed = came.set_out or came.sown or planting.in_ground or planting.sow
+    else:
+        fixed = came.set_out or planting.in_ground or _shifted(came.sown or planting.sow, crop.raising_days)
+    if fixed is not None:
+        return fixed
+    wanted, days = wanted_ready(planting, order), field_days(planting, crop)
+    return None if wanted is None or days is None else before(site, wanted, days)
+
+
+def _ready(planting: Planting, in_ground: date | None, days: int | None, site: Site | None) -> date | None:
+    """From the day in the ground on; a day that was typed stands until something came about in the bed."""
+    is_in_ground = planting.actual is not None and planting.actual.set_out is not None
+    counted = None if in_ground is None or days is None else after(site, in_ground, days)
+    return counted if counted is not None and (is_in_ground or planting.ready is None) else planting.ready
 
 
 def _back(days: int | None) -> int | None:
@@ -85,9 +141,3 @@ def share_days(one: Dates, other: Dates) -> bool:
 
 def _begins_before(one: Dates, other: Dates) -> bool:
     return one.in_ground is None or other.out is None or one.in_ground < other.out
-
-
-def stand_for(order: Order, crop: Crop) -> int:
-    """The plants that must stand for an order: units x plants per unit / (1 - field loss), rounded up."""
-    loss = crop.field_loss.part if crop.field_loss else Fraction(0)
-    return ceil(order.units * order.plants_per_unit / (1 - loss))

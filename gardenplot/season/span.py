@@ -1,17 +1,11 @@
-"""The days of a plan: from the first that anything takes ground to the last."""
+"""Two days and those between them."""
 
-from datetime import date, timedelta
-from functools import lru_cache
+from datetime import date
 
 from attrs import frozen
 
-from gardenplot.plan import Plan
-from gardenplot.season.dates import dates_of
 
-_WEEK = timedelta(days=7)
-
-
-@frozen
+@frozen(cache_hash=True)
 class Span:
     """Two days, and those between them."""
 
@@ -22,24 +16,3 @@ class Span:
     def days(self) -> int:
         """How many days it has."""
         return (self.last - self.first).days + 1
-
-
-@lru_cache(maxsize=16)
-def season_of(plan: Plan) -> Span | None:
-    """The days on which anything happens in the ground, else the market days, a week more at both ends.
-
-    None for a plan in which nothing has a date.
-    """
-    dates = [dates_of(plan, planting) for planting in plan.plantings]
-    days = [day for one in dates for day in (one.in_ground, one.out) if day]
-    days = days or [order.on for order in plan.orders]
-    if not days:
-        return None
-    return Span(_moved(min(days), -_WEEK), _moved(max(days), _WEEK))
-
-
-def _moved(day: date, by: timedelta) -> date:
-    try:
-        return day + by
-    except OverflowError:
-        return day

@@ -19,9 +19,10 @@ from gardenplot.units.lengths import (
     parse_share,
     unit_of,
 )
+from gardenplot.units.temperatures import Temperature, parse_temperature
 
 __all__ = [
-    "CM", "FOOT", "INCH", "LONGEST", "MM", "AreaRate", "Degrees", "Length", "M", "Rate", "Share", "Units",
-    "degrees_of", "length_of", "parse_area_rate", "parse_degrees", "parse_length", "parse_rate", "parse_share",
-    "unit_of",
+    "CM", "FOOT", "INCH", "LONGEST", "MM", "AreaRate", "Degrees", "Length", "M", "Rate", "Share",
+    "Temperature", "Units", "degrees_of", "length_of", "parse_area_rate", "parse_degrees", "parse_length",
+    "parse_rate", "parse_share", "parse_temperature", "unit_of",
 ]  # fmt: skip

@@ -155,7 +155,7 @@ def test_a_broadcast_band_between_edge_distances_that_meet_has_no_room() -> None
 
 def test_an_order_that_nothing_is_planted_for_is_found() -> None:
     order = {"id": "o1", "crop": "crop", "units": 48, "on": "2027-06-19"}
-    unplanted = Finding(Kind.ORDER_UNPLANTED, order="o1", amount=0, limit=57)
+    unplanted = Finding(Kind.ORDER_UNPLANTED, order="o1", amount=0, limit=57, pieces=1)
     assert found(crop=LEEKS | {"field_loss": "15 %"}, orders=[order]) == [unplanted]
     assert not unplanted.cannot_be_done
 

@@ -16,7 +16,8 @@ from gardenplot.units import Units, parse_length
 from tests.drawing.hand_worked import hand_worked
 from tests.gestures.hand import BEDS, CHARD, block, block_of, ground, spot
 from tests.layout.ground import Fields
-from tests.plans import beds, crops, days, names, places, plans, plantings
+from tests.plans import beds, crops, names, places, plans, plantings
+from tests.seasons import days
 
 PLANTING = {field.name: field for field in PLANTING_FIELDS}
 BED = {field.name: field for field in BED_FIELDS}

@@ -6,11 +6,13 @@ from typing import Any
 import pytest
 
 from gardenplot.files import resource
-from gardenplot.plan import Plan, catalogue
+from gardenplot.plan import DaysFrom, Plan, catalogue
 from gardenplot.plan.catalogue import Entry, entries, search
 from gardenplot.plan.edits import carry_crop
 from gardenplot.plan.file import plan_of_text, text_of
 from gardenplot.plan.valid import faults
+from gardenplot.season.dates import packet_days
+from gardenplot.season.emergence import emergence_table
 from tests.plans import metric_plan
 
 RAW: list[dict[str, Any]] = json.loads(resource("crops/catalogue.json").read_text(encoding="utf-8"))["crops"]
@@ -87,12 +89,13 @@ def test_a_crop_that_is_raised_hardens_within_its_raising_days(entry: Entry) -> 
 def test_a_raised_crop_counted_from_sowing_spends_its_raising_days_elsewhere(raw: dict[str, Any]) -> None:
     entry = next(entry for entry in entries() if entry.crop.id == raw["id"])
     assert entry.crop.raising_days
-    assert entry.crop.field_days == raw["field_days"] - entry.crop.raising_days
+    assert (entry.crop.days_from, entry.crop.field_days) == (DaysFrom.SOWING, raw["field_days"])
+    assert packet_days(entry.crop) == raw["field_days"] - entry.crop.raising_days
 
 
 def test_a_cucumber_of_60_days_from_sowing_raised_for_25_stands_for_35() -> None:
     cucumber = next(entry.crop for entry in search("cucumber") if entry.crop.id == "cucumber")
-    assert (cucumber.raising_days, cucumber.field_days) == (25, 35)
+    assert (cucumber.raising_days, cucumber.field_days, packet_days(cucumber)) == (25, 60, 35)
 
 
 def test_all_other_crops_keep_the_days_of_their_packet() -> None:
@@ -103,3 +106,9 @@ def test_all_other_crops_keep_the_days_of_their_packet() -> None:
 @every_entry
 def test_a_crop_tells_where_its_spacing_comes_from(entry: Entry) -> None:
     assert {"in_row", "row_spacing"} <= set(entry.sources)
+
+
+def test_names_in_the_table_of_days_to_emerge_stand_in_it() -> None:
+    named = [entry.crop.emerges_like for entry in entries() if entry.crop.emerges_like is not None]
+    assert len(named) > 20
+    assert set(named) <= set(emergence_table())

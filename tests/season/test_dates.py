@@ -1,24 +1,30 @@
 """Dates counted back from the market day, and who has the ground when."""
 
 from datetime import date, timedelta
+from typing import Any
 
 import pytest
+from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gardenplot.plan import Order, Plan, crop_of
-from gardenplot.season import Dates, dates_of, grown_on, share_days, stand_for
+from gardenplot.plan import Actual, Establish, Order, Plan, crop_of
+from gardenplot.season import Dates, dates_of, grown_on, market_days, share_days, stand_for
+from gardenplot.season.dates import field_days
+from gardenplot.season.orders import units_from, units_to_grow
+from gardenplot.units import Length, parse_length
 from tests.layout.ground import Fields, many, plan_with
-from tests.plans import days, plans
+from tests.plans import plans
+from tests.seasons import days
 
 BED: Fields = {"length": "10 m", "width": "75 cm"}
 SPACED: Fields = {"in_row": "20 cm", "row_spacing": "25 cm"}
 
 
-def planned(crop: Fields, market: str | None = None, lead_days: int = 1, **planting: str) -> Dates:
+def planned(crop: Fields, market: str | None = None, lead_days: int = 1, **planting: Any) -> Dates:
     """The dates of one planting, for an order on a market day or for none."""
     order = {"id": "o1", "crop": "crop", "units": 100, "on": market, "lead_days": lead_days}
-    wanted = {"order": "o1"} if market else {}
+    wanted: Fields = {"order": "o1"} if market else {}
     plan = plan_with(BED, SPACED | crop, wanted | planting, orders=[order] if market else [])
     return dates_of(plan, plan.plantings[0])
 
@@ -100,14 +106,42 @@ def test_days_before_the_calendar_begins_stay_open() -> None:
 
 
 @given(plans())
-def test_dates_of_any_planting_come_in_order(plan: Plan) -> None:
+def test_dates_that_follow_from_one_day_come_in_order(plan: Plan) -> None:
     for planting in plan.plantings:
+        said = (planting.sow, planting.in_ground, planting.ready, planting.order)
+        if len([one for one in said if one is not None]) > 1 or planting.actual is not None:
+            continue
         dates = dates_of(plan, planting)
         crop = crop_of(plan, planting.crop)
         hardens_last = (crop.hardening_days or 0) <= (crop.raising_days or 0)
-        steps = (dates.sow, dates.harden if hardens_last else None, dates.set_out, dates.ready)
+        steps = (dates.sow, dates.harden if hardens_last else None, dates.set_out, dates.ready, dates.last)
         known = [day for day in steps if day is not None]
         assert known == sorted(known)
+
+
+@given(plans())
+def test_a_day_that_came_about_or_was_typed_stands(plan: Plan) -> None:
+    for planting in plan.plantings:
+        dates, came = dates_of(plan, planting), planting.actual or Actual()
+        raised = crop_of(plan, planting.crop).establish is Establish.TRANSPLANT
+        pairs = {
+            "in_ground": came.set_out or (planting.in_ground if raised or came.sown is None else came.sown),
+            "ready": came.harvested or (planting.ready if came.set_out is None else None),
+            "out": came.cleared or planting.out,
+        }
+        if raised:
+            pairs |= {"sow": came.sown or planting.sow, "harden": came.hardened}
+        for name, day in pairs.items():
+            assert day is None or getattr(dates, name) == day
+
+
+@given(plans())
+def test_without_short_days_ready_is_the_days_of_the_crop_after_it_went_in(plan: Plan) -> None:
+    plan = evolve(plan, place=evolve(plan.place, short_days_count=True))
+    for planting in plan.plantings:
+        dates, days = dates_of(plan, planting), field_days(planting, crop_of(plan, planting.crop))
+        if planting.ready is None and planting.actual is None and dates.in_ground is not None and days is not None:
+            assert dates.ready == dates.in_ground + timedelta(days=days)
 
 
 dated = st.builds(Dates, in_ground=st.none() | days(), out=st.none() | days())
@@ -167,3 +201,110 @@ def test_without_dates_the_ground_is_always_taken() -> None:
 def test_the_stand_makes_up_for_what_the_field_takes(units: int, each: int, loss: str | None, stand: int) -> None:
     crop = plan_with(BED, SPACED | {"field_loss": loss}).crops[0]
     assert stand_for(Order("o1", "crop", units, date(2025, 5, 17), each), crop) == stand
+
+
+SOWN_DIRECT: Fields = {"establish": "direct", "field_days": 55}
+
+
+def test_beets_of_55_days_with_10_for_the_cool_are_sown_65_days_before() -> None:
+    """Scenario by hand: the packet says 55 days, a cool spring adds 10, and the market is on Sat 5 July 2025."""
+    assert shown(planned(SOWN_DIRECT | {"cool_days": 10}, "2025-07-05").sow) == "Wed 2025-04-30"
+    assert planned(SOWN_DIRECT | {"cool_days": 3}, "2025-07-05", cool_days=10).sow == date(2025, 4, 30)
+
+
+@pytest.mark.parametrize(
+    ("establish", "counted", "in_field"),
+    [
+        ("transplant", "setting out", 60),
+        ("transplant", "sowing", 25),
+        ("direct", "sowing", 60),
+        ("direct", "setting out", 95),
+    ],
+)
+def test_a_packet_counts_from_where_it_says(establish: str, counted: str, in_field: int) -> None:
+    """Raised for 35 days: taken off where the packet counts from sowing, added where what it would raise is sown."""
+    crop = {"establish": establish, "days_from": counted, "field_days": 60, "raising_days": 35}
+    dates = planned(crop, in_ground="2025-05-01")
+    assert dates.ready == date(2025, 5, 1) + timedelta(days=in_field)
+
+
+def test_without_raising_days_a_packet_that_counts_from_the_other_end_claims_nothing() -> None:
+    assert planned({"days_from": "sowing", "field_days": 60}, in_ground="2025-05-01").ready is None
+
+
+def test_forward_from_the_day_of_sowing_or_back_from_the_day_it_should_be_ready() -> None:
+    crop: Fields = {"field_days": 60, "raising_days": 35, "hardening_days": 7, "pot_up_days": 14}
+    dates = planned(crop, sow="2025-04-07")
+    assert [shown(day) for day in (dates.pot_up, dates.harden, dates.set_out, dates.ready)] == [
+        "Mon 2025-04-21", "Mon 2025-05-05", "Mon 2025-05-12", "Fri 2025-07-11",
+    ]  # fmt: skip
+    assert planned(crop, ready="2025-07-11").sow == date(2025, 4, 7)
+    assert planned(crop, "2025-07-12", sow="2025-04-21").ready == date(2025, 7, 25)
+
+
+def test_a_harvest_of_14_days_after_the_first_ends_on_23_may_and_frees_the_ground_on_the_24th() -> None:
+    """Lettuce that is ready on 9 May and can be cut for 14 days more (scenario by hand)."""
+    dates = planned({"field_days": 45, "harvest_days": 14}, "2025-05-10")
+    assert (shown(dates.last), dates.out) == ("Fri 2025-05-23", date(2025, 5, 24))
+
+
+def test_what_came_about_moves_what_follows_and_leaves_the_past() -> None:
+    crop: Fields = {"field_days": 60, "raising_days": 35}
+    dates = planned(crop, "2025-07-12", actual={"sown": "2025-04-07", "set_out": "2025-05-22"})
+    assert (dates.sow, dates.set_out, shown(dates.ready)) == (date(2025, 4, 7), date(2025, 5, 22), "Mon 2025-07-21")
+    late = planned(crop, "2025-07-12", actual={"sown": "2025-04-14"})
+    assert (shown(late.set_out), shown(late.ready)) == ("Mon 2025-05-19", "Fri 2025-07-18")
+
+
+def test_a_crop_set_out_before_winter_stands_still_until_the_days_are_long_enough() -> None:
+    """At 57.2 degrees north days are under ten hours from 20 October to 21 February (test_short_days.py)."""
+    crop: Fields = {"field_days": 30}
+    plan = plan_with(BED, SPACED | crop, {"in_ground": "2026-10-10"})
+    north = evolve(plan, place=evolve(plan.place, latitude=57.2))
+    assert dates_of(plan, plan.plantings[0]).ready == date(2026, 11, 9)
+    # Nine days count before the winter, the other 21 from 22 February on.
+    assert dates_of(north, north.plantings[0]).ready == date(2027, 3, 14)
+    counted = evolve(north, place=evolve(north.place, short_days_count=True))
+    assert dates_of(counted, counted.plantings[0]).ready == date(2026, 11, 9)
+
+
+def test_an_order_for_four_weeks_has_four_market_days_and_each_planting_its_own() -> None:
+    order = Order("o1", "crop", 20, date(2028, 2, 15), times=4)
+    assert [shown(day) for day in market_days(order)] == [
+        "Tue 2028-02-15", "Tue 2028-02-22", "Tue 2028-02-29", "Tue 2028-03-07",
+    ]  # fmt: skip
+    plan = plan_with(
+        BED, SPACED | {"field_days": 30}, {"order": "o1", "market": 3},
+        orders=[{"id": "o1", "crop": "crop", "units": 20, "on": "2028-02-15", "times": 4, "every_days": 7}],
+    )  # fmt: skip
+    assert dates_of(plan, plan.plantings[0]).ready == date(2028, 2, 28)
+
+
+def test_a_market_past_the_calendar_is_left_out() -> None:
+    assert len(market_days(Order("o1", "crop", 20, date(9999, 12, 20), times=500))) == 2
+
+
+def test_bunches_from_a_length_of_row_need_so_much_row() -> None:
+    """60 bunches of 1.5 ft of row each, a tenth lost: 67 bunches, 100.5 ft of row (scenario by hand)."""
+    crop = plan_with(BED, SPACED | {"field_loss": "10 %"}).crops[0]
+    order = Order("o1", "crop", 60, date(2025, 6, 21), row_per_unit=parse_length("1.5 ft"))
+    each = parse_length("1.5 in").nm
+    assert units_to_grow(order, crop) == 67
+    assert stand_for(order, crop, each) == 804
+    assert units_from(order, crop, 804, each) == 60
+
+
+@given(st.integers(1, 500), st.integers(0, 90), st.sampled_from(["plants", "units", "row"]), st.integers(1, 30))
+def test_the_stand_for_an_order_gives_its_units_and_a_plant_less_does_not(
+    units: int, loss: int, way: str, each: int
+) -> None:
+    crop = plan_with(BED, SPACED | {"field_loss": f"{loss} %"}).crops[0]
+    said: dict[str, dict[str, Any]] = {
+        "plants": {"plants_per_unit": each},
+        "units": {"units_per_plant": each},
+        "row": {"row_per_unit": Length(each * 10_000_000, f"{each} cm")},
+    }
+    order = evolve(Order("o1", "crop", units, date(2025, 6, 21)), **said[way])
+    stand = stand_for(order, crop)
+    assert units_from(order, crop, stand) >= units
+    assert units_from(order, crop, stand - 1) < units

@@ -1,0 +1,79 @@
+"""Frost as odds: the chance that it still freezes after a day, from the dates that a place knows.
+
+The dates are those of published tables, which give for each chance the day after which a freeze is that likely.
+Between two of them nothing is made up: a day lies before the one and after the other, and that is said. They are
+odds, no forecast, and hold for the station where they were taken.
+"""
+
+from datetime import date, timedelta
+
+from attrs import frozen
+
+from gardenplot.plan import MonthDay, Odds, Place
+from gardenplot.units import Share
+
+_SEASON = timedelta(days=183)
+"""Half a year: nearer to a last freeze than this a day is asked about that one and no other."""
+
+
+@frozen
+class Freeze:
+    """How a day lies to the dates of a place's freezes in one year.
+
+    `likelier` is the largest chance whose day is still to come, with that day and how far off it is in days, `rarer`
+    the largest whose day is over. Before every day `rarer` is None, after all of them `likelier`.
+    """
+
+    likelier: Share | None
+    day: date | None
+    days: int
+    rarer: Share | None
+
+
+def last_freeze(place: Place, day: date, *, hard: bool = False) -> Freeze | None:
+    """The chance that it still freezes after a day of spring or summer; None where the place knows no dates.
+
+    With `hard`, of a hard freeze (28 °F, −2.2 °C) instead of a freeze (32 °F, 0 °C). In the autumn, more than half a
+    year past the last freeze, None too: the next spring's dates say nothing of it.
+    """
+    odds = place.last_hard_freeze if hard else place.last_freeze
+    return _last(odds, day)
+
+
+def _last(odds: Odds, day: date) -> Freeze | None:
+    if not odds:
+        return None
+    year = _year_of(odds, day)
+    if year is None:
+        return None
+    days = sorted(((share, on_year(when, year)) for share, when in odds), key=lambda one: one[0].part, reverse=True)
+    coming = [(share, when) for share, when in days if day < when]
+    over = [share for share, when in days if when <= day]
+    likelier, when = coming[0] if coming else (None, None)
+    return Freeze(likelier, when, (when - day).days if when else 0, over[0] if over else None)
+
+
+def first_freeze(place: Place, first: date, last: date) -> date | None:
+    """The day between two by which it has frozen in half of all years; None where the place knows none there."""
+    half = [day for share, day in place.first_freeze if share.part * 2 == 1]
+    days = (on_year(day, year) for day in half for year in range(first.year, last.year + 1))
+    return next((day for day in days if first < day <= last), None)
+
+
+def _year_of(odds: Odds, day: date) -> int | None:
+    """The year whose last freeze a day is to be set against."""
+    latest = max((when.month, when.day) for _share, when in odds)
+    for year in (day.year, day.year + 1):
+        if date.min.year <= year <= date.max.year:
+            last = on_year(MonthDay(*latest), year)
+            if abs(last - day) <= _SEASON:
+                return year
+    return None
+
+
+def on_year(day: MonthDay, year: int) -> date:
+    """A day of a year; 29 February is the 28th where there is none."""
+    try:
+        return date(year, day.month, day.day)
+    except ValueError:
+        return date(year, day.month, day.day - 1)
