@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterable, Sequence
 from datetime import date
 from itertools import groupby
 
-from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.letters import Look
 from gardenplot.drawing.planting_words import day_words
 from gardenplot.drawing.sayings import between_readings, name_of, says, titled
 from gardenplot.findings import Finding, Kind
@@ -43,9 +43,8 @@ def several_line(plan: Plan, plantings: Sequence[str], day: date | None) -> str:
     return "   ".join(part for part in parts if part)
 
 
-def push_words(plan: Plan, pushed: Iterable[tuple[str, int]]) -> str:
+def push_words(plan: Plan, pushed: Iterable[tuple[str, int]], look: dict[str, Look]) -> str:
     """Who is pushed along how far: "pushes B Leek and C Chard 0.40 m towards the foot"; nothing where nobody is."""
-    look = looks(plan)
     ways = (
         (1, _("pushes {who} towards the foot"), _("{names} {length}")),
         (-1, _("pushes {who} towards the head"), _("{names} {length}")),
@@ -64,11 +63,9 @@ def push_words(plan: Plan, pushed: Iterable[tuple[str, int]]) -> str:
     return " · ".join(lines)
 
 
-def stopped_words(plan: Plan, planting: str) -> str:
+def stopped_words(plan: Plan, planting: str, look: dict[str, Look]) -> str:
     """Which planting can make no more room."""
-    return _("{crop} stands at the margin: nothing can be pushed further").format(
-        crop=titled(plan, planting, looks(plan))
-    )
+    return _("{crop} stands at the margin: nothing can be pushed further").format(crop=titled(plan, planting, look))
 
 
 def listed(names: Sequence[str]) -> str:

@@ -3,7 +3,6 @@
 from PySide6.QtCore import QRect
 from PySide6.QtGui import QRegion
 
-from gardenplot.drawing.letters import looks
 from gardenplot.window.canvas_paint import FRAMES_REACH, Scene
 from gardenplot.window.hand_lines import lines_reach
 
@@ -18,7 +17,7 @@ def changed_between(before: Scene, after: Scene, frame: QRect) -> QRegion:
     tops = [(strip.bed, strip.top, strip.height) for strip in before.strips.strips]
     if tops != [(strip.bed, strip.top, strip.height) for strip in after.strips.strips] or before.day != after.day:
         return whole
-    if before.plan is not after.plan and looks(before.plan) != looks(after.plan):
+    if before.plan is not after.plan and before.look != after.look:
         return whole
     area = QRegion()
     held = {scene.trial.bed for scene in (before, after) if scene.trial is not None}

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 
 from gardenplot.drawing.hand_words import chosen_name, push_words, stopped_words
+from gardenplot.drawing.letters import looks
 from gardenplot.errors import PlanError
 from gardenplot.gestures.choosing import extended, walk
 from gardenplot.gestures.drags import MOVE, RESIZE
@@ -128,9 +129,10 @@ def settle(trial: Trial, verb: str, stage: CanvasStage, merge: str = "") -> None
         stage.refuse(trial)
         return
     stage.commit(trial, verb, merge)
+    look = looks(stage.plan)
     said = (
-        push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed)),
-        stopped_words(trial.plan, trial.stopped) if trial.stopped else "",
+        push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed), look),
+        stopped_words(trial.plan, trial.stopped, look) if trial.stopped else "",
     )
     if any(said):
         stage.refused.emit(" · ".join(words for words in said if words))

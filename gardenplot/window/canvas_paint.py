@@ -11,7 +11,7 @@ from gardenplot.drawing.captions import Caption, captions
 from gardenplot.drawing.covers import EVERY_LAYER, Layer, over_bed
 from gardenplot.drawing.detail import Detail, detail_at
 from gardenplot.drawing.handles import Handle
-from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.letters import Look, looks_in_hand
 from gardenplot.drawing.strips import Strip, Strips
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.gestures.stage import Trial
@@ -32,7 +32,10 @@ from gardenplot.window.theme import colour, palette
 
 @frozen
 class Scene:
-    """All that the canvas shows at one moment; `left` and `top` are where tape zero and the strips begin."""
+    """All that the canvas shows at one moment; `left` and `top` are where tape zero and the strips begin.
+
+    While the hand tries something, `plan` is the trial's and `before` the plan that it would change.
+    """
 
     plan: Plan
     strips: Strips
@@ -49,13 +52,19 @@ class Scene:
     others: tuple[str, ...] = ()
     band: Band | None = None
     layers: frozenset[Layer] = EVERY_LAYER
+    before: Plan | None = None
+
+    @property
+    def look(self) -> dict[str, Look]:
+        """The look of each planting, which no trial changes."""
+        return looks_in_hand(self.before or self.plan, self.plan)
 
 
 def paint_scene(
     painter: QPainter, frame: QRect, scene: Scene, pictures: StripPictures, exposed: QRectF | None = None
 ) -> None:
     """Paint the canvas, or the part of it that is exposed."""
-    inks, look = palette(), looks(scene.plan)
+    inks, look = palette(), scene.look
     seen = QRectF(frame) if exposed is None else exposed
     painter.fillRect(seen, colour(inks, Ink.PAPER))
     if not scene.plan.beds and scene.strips.ground is None:

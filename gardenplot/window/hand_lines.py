@@ -37,12 +37,12 @@ def hand_lines(trial: Trial, day: date | None, look: dict[str, Look]) -> Lines:
         return ()
     if trial.refusal:
         return (figures, Ink.INK), (trial.refusal, Ink.ACCENT)
-    drawn = " · ".join(one for one in (along_words(trial.plan, trial.snap), across_words(trial.across)) if one)
+    drawn = " · ".join(one for one in (along_words(trial.plan, trial.snap, look), across_words(trial.across)) if one)
     says_too = (
         (refusal_words(trial.plan, trial.against[0], trial.chosen, look) if trial.against else "", Ink.ACCENT),
         (_copy_words(trial), Ink.SECOND),
-        (push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed)), Ink.SECOND),
-        (stopped_words(trial.plan, trial.stopped) if trial.stopped else "", Ink.ACCENT),
+        (push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed), look), Ink.SECOND),
+        (stopped_words(trial.plan, trial.stopped, look) if trial.stopped else "", Ink.ACCENT),
         (drawn if trial.can_be else "", Ink.SECOND),
     )
     return (figures, Ink.INK), *((words, ink) for words, ink in says_too if words)

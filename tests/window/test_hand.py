@@ -5,6 +5,7 @@ from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLineEdit
 
+from gardenplot.drawing.letters import looks
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.stage import Measured
 from gardenplot.plan import Plan
@@ -460,3 +461,26 @@ def test_what_another_day_hides_is_no_longer_chosen_beside_the_first(window: Mai
     window.sight.choose(plan, ("p1", "p2", "p3"))
     window.sight.show_day(plan.plantings[0].in_ground)
     assert chosen(window) == ("p1", "p3")
+
+
+def test_letters_marks_and_colours_stay_while_a_block_is_dragged_past_another(
+    window: MainWindow, mouse: Mouse
+) -> None:
+    before = looks(window.document.plan)
+    mouse.press("b1", "1.5 m")
+    mouse.move("b1", "9.5 m")
+    assert window.canvas._scene().look == before
+    mouse.release()
+    assert looks(window.document.plan)["p1"].letter == "C"
+
+
+def test_a_copy_in_the_hand_has_the_next_free_letter(window: MainWindow, mouse: Mouse) -> None:
+    before = looks(window.document.plan)
+    mouse.press("b1", "3.5 m")
+    mouse.move("b1", "5.2 m", Keys.ControlModifier)
+    trial = window.canvas.stage.trial
+    assert trial is not None
+    assert trial.planting is not None
+    assert window.canvas._scene().look[trial.planting].letter == "E"
+    assert {name: look for name, look in window.canvas._scene().look.items() if name in before} == before
+    mouse.release()
