@@ -4,13 +4,14 @@ from collections.abc import Collection, Iterable, Sequence
 from datetime import date
 from itertools import groupby
 
+from gardenplot.drawing.left_words import left_on
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.planting_words import day_words
 from gardenplot.drawing.sayings import between_readings, name_of, says, titled
 from gardenplot.findings import Finding, Kind
-from gardenplot.layout import free_on, lay_out_bed
-from gardenplot.plan import Plan, bed_of, planting_of
-from gardenplot.season import dates_of
+from gardenplot.layout import lay_out_bed, lay_out_plan, planted_for_orders
+from gardenplot.plan import Plan, bed_of, crop_of, order_of, planting_of
+from gardenplot.season import dates_of, stand_for
 from gardenplot.units import Units
 from gardenplot.units.figures import offset, span
 from gardenplot.words import _, ngettext
@@ -23,24 +24,66 @@ def chosen_name(plan: Plan, plantings: Sequence[str]) -> str:
     return ngettext("{count} planting", "{count} plantings", len(plantings)).format(count=len(plantings))
 
 
+def asked_of(before: Plan, plan: Plan, planting_id: str) -> int:
+    """The plants that the hand should leave a planting: those its order still lacks, or those that were typed for it.
+
+    0 where nothing asks for a number. `before` is the plan that the hand began with.
+    """
+    planting = planting_of(plan, planting_id)
+    if planting.order is None:
+        typed = (one.plants for one in (planting, *before.plantings) if one.id == planting_id)
+        return next((plants for plants in typed if plants is not None), 0)
+    order, laid_out = order_of(plan, planting.order), lay_out_plan(plan)
+    own = lay_out_bed(plan, bed_of(plan, planting.bed)).layout_of(planting_id).plants
+    return max(0, stand_for(order, crop_of(plan, order.crop)) - planted_for_orders(laid_out)[order.id] + own)
+
+
+def short_words(before: Plan, plan: Plan, planting_id: str) -> str:
+    """That a block is too short for what is asked of it: "Leek: 64 of 90 plants"; nothing where it is not."""
+    plants = lay_out_bed(plan, bed_of(plan, planting_of(plan, planting_id).bed)).layout_of(planting_id).plants
+    asked = asked_of(before, plan, planting_id)
+    if plants >= asked:
+        return ""
+    words = ngettext("{crop}: {count} of {asked} plant", "{crop}: {count} of {asked} plants", asked)
+    return words.format(crop=name_of(plan, planting_id), count=plants, asked=asked)
+
+
 def several_line(plan: Plan, plantings: Sequence[str], day: date | None) -> str:
-    """Several plantings in a line: "3 plantings   250 plants   1.20 – 9.80 m   8.60 m long   0.65 m left"."""
+    """Several plantings in a line: "3 plantings   250 plants   1.20 – 9.80 m   5.40 m of bed   nothing left"."""
+    return "   ".join(several_parts(plan, plantings, day))
+
+
+def several_parts(plan: Plan, plantings: Sequence[str], day: date | None) -> tuple[str, ...]:
+    """The sum of several plantings: how many, plants, from where to where, how much of their beds, what is left."""
     units, beds = plan.place.units, list(dict.fromkeys(planting_of(plan, one).bed for one in plantings))
     laid_out = [lay_out_bed(plan, bed_of(plan, bed)) for bed in beds]
     blocks = [layout for laid in laid_out for layout in laid.layouts if layout.planting in plantings]
     plants = sum(block.plants for block in blocks)
     start, end = min(block.start for block in blocks), max(block.end for block in blocks)
-    left = sum(free_on(laid, day).total for laid in laid_out)
     where = ngettext("in {count} bed", "in {count} beds", len(beds)).format(count=len(beds))
     parts = (
         chosen_name(plan, plantings),
         where if len(beds) > 1 else "",
         ngettext("{count} plant", "{count} plants", plants).format(count=plants),
-        between_readings(plan, start, end),
-        _("{length} long").format(length=span(end - start, units)),
-        _("{length} left").format(length=span(left, units)),
+        between_readings(plan, start, end) if len(beds) == 1 else "",
+        _("{length} of bed").format(length=span(sum(block.length for block in blocks), units)),
+        left_on(laid_out, day, units),
     )
-    return "   ".join(part for part in parts if part)
+    return tuple(part for part in parts if part)
+
+
+def together_words(plan: Plan, plantings: Sequence[str], day: date | None) -> str:
+    """The sum of what is chosen and that a field is for the first alone; nothing where no more than one is chosen."""
+    others = len(plantings) - 1
+    if others < 1:
+        return ""
+    alone = ngettext(
+        "{count} more is chosen; what is typed here is for this one alone",
+        "{count} more are chosen; what is typed here is for this one alone",
+        others,
+    ).format(count=others)
+    sums = " · ".join(several_parts(plan, plantings, day)[1:])
+    return f"{alone}\n{_('Together: {sums}').format(sums=sums)}"
 
 
 def push_words(plan: Plan, pushed: Iterable[tuple[str, int]], look: dict[str, Look]) -> str:

@@ -83,7 +83,9 @@ def paint_scene(
     if seen.top() < TAPE:
         paint_tape(painter, frame, scene.strips, scene.left, scene.plan.place.units, inks)
     if scene.trial is not None and scene.hand is not None:
-        paint_lines(painter, frame, scene.hand, hand_lines(scene.trial, scene.day, look), inks)
+        paint_lines(
+            painter, frame, scene.hand, hand_lines(scene.before or scene.plan, scene.trial, scene.day, look), inks
+        )
 
 
 FRAMES_REACH = 8

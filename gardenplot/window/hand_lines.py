@@ -6,7 +6,7 @@ from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 
 from gardenplot.drawing.captions import drag_line
-from gardenplot.drawing.hand_words import push_words, refusal_words, several_line, stopped_words
+from gardenplot.drawing.hand_words import asked_of, push_words, refusal_words, several_line, stopped_words
 from gardenplot.drawing.handle_words import corner_line, obstacle_line
 from gardenplot.drawing.handles import Grip
 from gardenplot.drawing.letters import Look
@@ -14,7 +14,7 @@ from gardenplot.drawing.style import Ink, Palette
 from gardenplot.gestures.snap_words import across_words, along_words
 from gardenplot.gestures.stage import Trial
 from gardenplot.layout import lay_out_bed
-from gardenplot.plan import bed_of
+from gardenplot.plan import Plan, bed_of
 from gardenplot.window.theme import colour, drawing_font
 from gardenplot.words import _
 
@@ -30,9 +30,9 @@ def lines_reach(trial: Trial) -> int:
     return _LINE * (lines + 1) + 12
 
 
-def hand_lines(trial: Trial, day: date | None, look: dict[str, Look]) -> Lines:
+def hand_lines(before: Plan, trial: Trial, day: date | None, look: dict[str, Look]) -> Lines:
     """A line of figures, and below it why the trial cannot be or what drew the hand there, each with its ink."""
-    figures = _figures(trial, day)
+    figures = _figures(before, trial, day)
     if not figures:
         return ()
     if trial.refusal:
@@ -54,12 +54,13 @@ def _copy_words(trial: Trial) -> str:
     return _("a copy, without the order") if trial.leaves_order else _("a copy")
 
 
-def _figures(trial: Trial, day: date | None) -> str:
+def _figures(before: Plan, trial: Trial, day: date | None) -> str:
     plan, sketch = trial.plan, trial.sketch
     if trial.others:
         return several_line(plan, trial.chosen, day)
     if trial.bed is not None and trial.planting is not None:
-        return drag_line(plan, trial.planting, lay_out_bed(plan, bed_of(plan, trial.bed)), day)
+        asked = asked_of(before, plan, trial.planting)
+        return drag_line(plan, trial.planting, lay_out_bed(plan, bed_of(plan, trial.bed)), day, asked)
     if trial.bed is not None and trial.handle is not None and trial.handle.grip is Grip.OBSTACLE:
         return obstacle_line(plan, trial.bed, trial.handle.number, day)
     if sketch is None:

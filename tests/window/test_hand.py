@@ -349,15 +349,34 @@ def test_hundreds_of_beds_are_chosen_and_moved_together(window: MainWindow, docu
 def test_the_panel_says_that_more_are_chosen(window: MainWindow, document: Document) -> None:
     window.sight.choose(ROW, ("p1", "p2", "p3"))
     panel = window.inspector.planting
-    assert "2 more are chosen" in panel.under_title.text()
+    assert "2 more are chosen" in panel.together.text()
     field = panel.form.fields["from"]
     field.setText("1.5 m + 20 cm")
     QTest.keyClick(field, Key.Key_Return)
     assert starts(document.plan) == [1.7, 3, 6, 4]
-    assert "2 more are chosen" in panel.under_title.text()
+    assert "2 more are chosen" in panel.together.text()
     assert field.text() == "1.5 m + 20 cm"
     window.sight.choose(document.plan, ("p1",))
-    assert "chosen" not in panel.under_title.text()
+    assert panel.together.text() == ""
+    assert panel.together.isHidden()
+
+
+def test_the_panel_sums_up_what_is_chosen_on_the_day_that_is_shown(window: MainWindow, document: Document) -> None:
+    spring: dict[str, object] = {"in_ground": "2027-03-01", "out": "2027-05-01"}
+    plan = ground(
+        block("30 cm", "1.5 m", **spring), block("3 m", "3 m", **spring), block("8 m", "1 m", in_ground="2027-04-01")
+    )
+    document.start(plan)
+    window.sight.show_day(plan.plantings[0].in_ground)
+    window.sight.choose(plan, ("p1", "p2"))
+    said = window.inspector.planting.together
+    assert (
+        said.text()
+        .replace("\u2009", " ")
+        .endswith("Together: 30 plants · 0.30 – 6.00 m · 4.50 m of bed · 6.90 m left on 1 Mar")
+    )
+    window.sight.show_day(plan.plantings[2].in_ground)
+    assert said.text().replace("\u2009", " ").endswith("4.50 m of bed · 5.90 m left on 1 Apr")
 
 
 @pytest.mark.parametrize(
