@@ -108,7 +108,7 @@ def push_words(plan: Plan, pushed: Iterable[tuple[str, int]], look: dict[str, Lo
 
 def stopped_words(plan: Plan, planting: str, look: dict[str, Look]) -> str:
     """Which planting can make no more room."""
-    return _("{crop} stands at the margin: nothing can be pushed further").format(crop=titled(plan, planting, look))
+    return _("{crop} is at the margin and goes no further").format(crop=titled(plan, planting, look))
 
 
 def listed(names: Sequence[str]) -> str:
