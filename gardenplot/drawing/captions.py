@@ -14,6 +14,9 @@ from gardenplot.units import MM, Units
 from gardenplot.units.figures import span
 from gardenplot.words import _
 
+GAP = "   "
+"""What stands between the parts of a line."""
+
 
 @frozen
 class Caption:
@@ -51,4 +54,4 @@ def drag_line(plan: Plan, planting_id: str, laid: LaidOut, day: date | None, ask
     left = left_on((laid,), day, plan.place.units)
     readings = between_readings(plan, layout.start, layout.end)
     length = _("{length} long").format(length=span(layout.length, plan.place.units))
-    return "   ".join((name_of(plan, planting_id), counted(layout, asked), readings, length, left))
+    return GAP.join((name_of(plan, planting_id), counted(layout, asked), readings, length, left))

@@ -4,13 +4,14 @@ from collections.abc import Collection, Iterable, Sequence
 from datetime import date
 from itertools import groupby
 
+from gardenplot.drawing.captions import GAP
 from gardenplot.drawing.left_words import left_on
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.planting_words import day_words
 from gardenplot.drawing.sayings import between_readings, name_of, says, titled
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import lay_out_bed, lay_out_plan, planted_for_orders
-from gardenplot.plan import Plan, bed_of, crop_of, order_of, planting_of
+from gardenplot.plan import Establish, Plan, bed_of, crop_of, order_of, planting_of
 from gardenplot.season import dates_of, stand_for
 from gardenplot.units import Units
 from gardenplot.units.figures import offset, span
@@ -50,7 +51,7 @@ def short_words(before: Plan, plan: Plan, planting_id: str) -> str:
 
 def several_line(plan: Plan, plantings: Sequence[str], day: date | None) -> str:
     """Several plantings in a line: "3 plantings   250 plants   1.20 – 9.80 m   5.40 m of bed   nothing left"."""
-    return "   ".join(several_parts(plan, plantings, day))
+    return GAP.join(several_parts(plan, plantings, day))
 
 
 def several_parts(plan: Plan, plantings: Sequence[str], day: date | None) -> tuple[str, ...]:
@@ -111,6 +112,18 @@ def stopped_words(plan: Plan, planting: str, look: dict[str, Look]) -> str:
     return _("{crop} is at the margin and goes no further").format(crop=titled(plan, planting, look))
 
 
+def later_words(plan: Plan, planting: str, day: date, *, offered: bool = False) -> str:
+    """That a new planting goes in when its ground is free: "set out on Fri 28 May 2027, when the ground is free".
+
+    Or that it could, if that is only `offered`.
+    """
+    if crop_of(plan, planting_of(plan, planting).crop).establish is Establish.TRANSPLANT:
+        words = _("hold Ctrl to set it out then") if offered else _("set out on {day}, when the ground is free")
+    else:
+        words = _("hold Ctrl to sow it then") if offered else _("sown on {day}, when the ground is free")
+    return words.format(day=day_words(day))
+
+
 def listed(names: Sequence[str]) -> str:
     """Names in a row: "Leek", "Leek and Chard", "Leek, Chard and Beet"."""
     if len(names) < 2:
@@ -149,11 +162,16 @@ def joined_words(plan: Plan, planting: str, first: int, rest: int, whole: int) -
     return words + f" = {whole}"
 
 
-def refusal_words(plan: Plan, finding: Finding, held: Collection[str], look: dict[str, Look]) -> str:
-    """Why the hand cannot do what it tries with what it holds; of taken ground, also from which day it is free."""
+def refusal_words(
+    plan: Plan, finding: Finding, held: Collection[str], look: dict[str, Look], later: date | None = None
+) -> str:
+    """Why the hand cannot do what it tries with what it holds; of taken ground, also from which day it is free.
+
+    Where the hand is offered a `later` day, that is the day, since something else may stand there in between.
+    """
     words = says(plan, finding, look)
     there = [one for one in (finding.planting, finding.other) if one is not None and one not in held]
     if finding.kind is not Kind.OVERLAP or not there:
         return words
-    free = dates_of(plan, planting_of(plan, there[0])).out
+    free = later or dates_of(plan, planting_of(plan, there[0])).out
     return words if free is None else _("{words}; free from {day}").format(words=words, day=day_words(free))

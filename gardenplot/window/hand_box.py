@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 
+from gardenplot.drawing.captions import GAP
 from gardenplot.drawing.strips import Strip, Strips
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.window.canvas_view import TAPE
@@ -39,8 +40,8 @@ def box_of(frame: QRect, at: QPointF, lines: Lines, seen: Iterable[Seen] = (), *
 
     Where none does they stand beside the place.
     """
-    metrics = QFontMetricsF(drawing_font(14, bold=True))
-    width = max(metrics.horizontalAdvance(words) for words, _ink in _fitted(frame, lines)) + 20
+    metrics, lines = QFontMetricsF(drawing_font(14, bold=True)), _fitted(frame, lines)
+    width = max(metrics.horizontalAdvance(words) for words, _ink in lines) + 20
     height = _LINE * len(lines) + 2.0 * _RIM
     wanted = at.x() - width / 2 if centred else at.x() + _BESIDE
     left = max(4.0, min(wanted, frame.width() - width - 4))
@@ -67,6 +68,16 @@ def paint_lines(
 
 
 def _fitted(frame: QRect, lines: Lines) -> Lines:
-    """Lines that are no wider than the frame."""
+    """Lines that are no wider than the frame: one that is goes on below at a gap between its parts."""
     metrics, room = QFontMetricsF(drawing_font(14, bold=True)), max(80, frame.width() - 28)
-    return tuple((metrics.elidedText(words, Qt.TextElideMode.ElideRight, room), ink) for words, ink in lines)
+    fitted: list[tuple[str, Ink]] = []
+    for words, ink in lines:
+        begun = ""
+        for part in words.split(GAP):
+            longer = GAP.join(filter(None, (begun, part)))
+            if begun and metrics.horizontalAdvance(longer) > room:
+                fitted.append((begun, ink))
+                longer = part
+            begun = longer
+        fitted.append((metrics.elidedText(begun, Qt.TextElideMode.ElideRight, room), ink))
+    return tuple(fitted)

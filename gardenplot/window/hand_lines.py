@@ -3,7 +3,14 @@
 from datetime import date
 
 from gardenplot.drawing.captions import drag_line
-from gardenplot.drawing.hand_words import asked_of, push_words, refusal_words, several_line, stopped_words
+from gardenplot.drawing.hand_words import (
+    asked_of,
+    later_words,
+    push_words,
+    refusal_words,
+    several_line,
+    stopped_words,
+)
 from gardenplot.drawing.handle_words import corner_line, obstacle_line
 from gardenplot.drawing.handles import Grip
 from gardenplot.drawing.letters import Look
@@ -25,13 +32,23 @@ def hand_lines(before: Plan, trial: Trial, day: date | None, look: dict[str, Loo
         return (figures, Ink.INK), (trial.refusal, Ink.ACCENT)
     drawn = " · ".join(one for one in (along_words(trial.plan, trial.snap, look), across_words(trial.across)) if one)
     says_too = (
-        (refusal_words(trial.plan, trial.against[0], trial.chosen, look) if trial.against else "", Ink.ACCENT),
+        (
+            refusal_words(trial.plan, trial.against[0], trial.chosen, look, trial.later) if trial.against else "",
+            Ink.ACCENT,
+        ),
+        (_later_words(trial), Ink.SECOND),
         (_copy_words(trial), Ink.SECOND),
         (push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed), look), Ink.SECOND),
         (stopped_words(trial.plan, trial.stopped, look) if trial.stopped else "", Ink.ACCENT),
         (drawn if trial.can_be else "", Ink.SECOND),
     )
     return (figures, Ink.INK), *((words, ink) for words, ink in says_too if words)
+
+
+def _later_words(trial: Trial) -> str:
+    if trial.later is None or trial.planting is None:
+        return ""
+    return later_words(trial.plan, trial.planting, trial.later, offered=not trial.can_be)
 
 
 def _copy_words(trial: Trial) -> str:

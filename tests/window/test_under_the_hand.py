@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 import pytest
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -17,7 +17,7 @@ from gardenplot.window.canvas_captions import paint_captions
 from gardenplot.window.canvas_paint import Scene, lines_box, lines_under
 from gardenplot.window.canvas_selection import _around
 from gardenplot.window.canvas_view import TAPE
-from gardenplot.window.hand_box import box_of, seen_of
+from gardenplot.window.hand_box import _fitted, box_of, seen_of
 from gardenplot.window.main import MainWindow
 from tests.gestures.hand import block, ground
 from tests.window.mouse import Mouse
@@ -74,6 +74,19 @@ def test_where_a_bed_fills_the_window_the_lines_stand_beside_the_hand(window: Ma
     at = QPointF(300, 300)
     box = box_of(frame, at, (("3 plants", Ink.INK),), seen)
     assert (box.left(), box.top()) == (316, 322)
+
+
+def test_in_a_narrow_window_a_line_goes_on_below_and_loses_no_word(window: MainWindow) -> None:
+    wide, narrow = QRect(0, 0, 1200, 700), QRect(0, 0, 360, 700)
+    lines = (("Leek   3 × 12 = 36 of 90 plants   0.30 – 2.10 m   1.80 m long   9.60 m left on 9 Apr", Ink.INK),)
+    assert window.isVisible()
+    assert _fitted(wide, lines) == lines
+    folded = _fitted(narrow, lines)
+    assert len(folded) > 1
+    assert "   ".join(words for words, _ink in folded) == lines[0][0]
+    box = box_of(narrow, QPointF(300, 300), lines)
+    assert box.height() == 22 * len(folded) + 8
+    assert 0 < box.left() < box.right() < narrow.width()
 
 
 def test_what_is_measured_stands_off_its_bed_too(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
