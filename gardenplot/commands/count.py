@@ -4,10 +4,10 @@ from argparse import ArgumentParser, Namespace
 from typing import Any
 
 from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json, print_table
+from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.row_workings import convention
 from gardenplot.drawing.sayings import between_readings, rows_by_plants, titled
-from gardenplot.drawing.tables import left_of
 from gardenplot.drawing.turns import walked
 from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_plan
 from gardenplot.plan import Plan
@@ -98,7 +98,7 @@ def _print(plan: Plan) -> None:
     print_table(rows)
     print()
     for laid in lay_out_plan(plan):
-        print(f"{laid.bed.name}: {left_of(laid, plan.place.units)}")
+        print(f"{laid.bed.name}: {left_at_fullest((laid,), plan.place.units)}")
     total = sum(layout.plants for laid in lay_out_plan(plan) for layout in laid.layouts)
     print(ngettext("{count} plant in all", "{count} plants in all", total).format(count=total))
     layouts = [layout for laid in lay_out_plan(plan) for layout in laid.layouts]

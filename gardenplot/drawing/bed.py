@@ -69,7 +69,7 @@ def _figure(
 ) -> BedFigure:
     bed = laid.bed
     length, width = bed.length.nm / MM, bed.width.nm / MM
-    marks: list[Mark] = [Outline(_part(bed, 0, bed.length.nm), fill=Ink.SOIL, pen=Pen(Ink.EDGE))]
+    marks: list[Mark] = [Outline(ground_of(bed, 0, bed.length.nm), fill=Ink.SOIL, pen=Pen(Ink.EDGE))]
     marks += _boards(bed, length, width)
     marks += _margins(laid, length, width)
     for stretch in free_between(bed, layouts).leftover if Layer.LEFTOVER in over.layers else ():
@@ -106,9 +106,9 @@ def _planted(
 def _from_afar(bed: Bed, layout: Layout, look: Look) -> list[Mark]:
     """A block whose plants are too small to be drawn: its ground with a hatch of its own, and its letter."""
     middle, length = (layout.start + layout.end) // 2, layout.length / MM
-    top, bottom = _reach(bed, middle, bed.width.nm / MM)
+    top, bottom = reach_at(bed, middle, bed.width.nm / MM)
     letter = Label((middle / MM, (top + bottom) / 2), (look.letter,), length, bottom - top, bold=True)
-    ground = _part(bed, layout.start, layout.end)
+    ground = ground_of(bed, layout.start, layout.end)
     return [Outline(ground, fill=look.ink, tint=0.4, hatch=look.hatch), letter]
 
 
@@ -118,8 +118,8 @@ def _reserved(laid: LaidOut, layouts: tuple[Layout, ...]) -> list[Mark]:
     return [Plants(one.layout, 2 * one.keep_clear / MM, Ink.ACCENT, Shape.RING) for one in kept]
 
 
-def _part(bed: Bed, start: int, end: int) -> tuple[Point, ...]:
-    """The part of a bed between two tape readings in nm, in mm; its whole width where there is nothing of it."""
+def ground_of(bed: Bed, start: int, end: int) -> tuple[Point, ...]:
+    """The corners in mm of a bed between two tape readings in nm; of its whole width where there is nothing of it."""
     whole = box(start / MM, 0, end / MM, bed.width.nm / MM)
     if is_plain(bed):
         return whole
@@ -171,7 +171,7 @@ def _margins(laid: LaidOut, length: float, width: float) -> list[Mark]:
     pen, found = Pen(Ink.EDGE, Weight.ROW), []
     for at in laid.bed.zone:
         if 0 < at / MM < length:
-            top, bottom = _reach(laid.bed, at, width)
+            top, bottom = reach_at(laid.bed, at, width)
             found.append(Line((at / MM, top), (at / MM, bottom), pen))
     return [*found]
 
@@ -180,9 +180,9 @@ def _leftover(bed: Bed, stretch: Stretch, width: float, units: Units) -> list[Ma
     start, end = stretch.start / MM, stretch.end / MM
     length = str(span(stretch.length, units))
     words = (_("{length} left").format(length=length), length)
-    top, bottom = _reach(bed, (stretch.start + stretch.end) // 2, width)
+    top, bottom = reach_at(bed, (stretch.start + stretch.end) // 2, width)
     return [
-        Outline(_part(bed, stretch.start, stretch.end), hatch=Hatch.SLANTED),
+        Outline(ground_of(bed, stretch.start, stretch.end), hatch=Hatch.SLANTED),
         Label(((start + end) / 2, (top + bottom) / 2), words, end - start, bottom - top, bold=True),
     ]
 
@@ -191,7 +191,7 @@ def _block(bed: Bed, layout: Layout, look: Look, width: float, spread: Length | 
     """A block with its rows and plants, each as wide as it grows, or where that is not said as its spacing leaves."""
     start, end = layout.start / MM, layout.end / MM
     grid = layout.grid
-    ground = box(start, 0, end, width) if is_plain(bed) else _part(bed, layout.start, layout.end)
+    ground = box(start, 0, end, width) if is_plain(bed) else ground_of(bed, layout.start, layout.end)
     if grid.pattern is Pattern.BROADCAST:
         edge = grid.edge / MM
         band = box(start, edge, end, width - edge) if is_plain(bed) else ground
@@ -281,12 +281,12 @@ def _stakes(bed: Bed, layout: Layout, width: float) -> list[Mark]:
     pen = Pen(Ink.INK, Weight.STAKE)
     lines: list[Mark] = []
     for at in (layout.start, layout.end):
-        top, bottom = _reach(bed, at, width)
+        top, bottom = reach_at(bed, at, width)
         lines.append(Line((at / MM, top), (at / MM, bottom), pen, STAKE_OVERHANG))
     return lines
 
 
-def _reach(bed: Bed, reading: int, width: float) -> tuple[float, float]:
+def reach_at(bed: Bed, reading: int, width: float) -> tuple[float, float]:
     """From where to where a bed lies at a tape reading, in mm; all its width where the reading is not in it."""
     lies = () if is_plain(bed) else held(bed, reading, reading, across=True)
     return (lies[0][0] / MM, lies[-1][1] / MM) if lies else (0.0, width)

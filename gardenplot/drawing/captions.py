@@ -5,13 +5,17 @@ from functools import lru_cache
 
 from attrs import frozen
 
+from gardenplot.drawing.left_words import left_on
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import between, between_readings, counted, name_of
-from gardenplot.layout import LaidOut, Layout, free_on, standing
+from gardenplot.layout import LaidOut, Layout, standing
 from gardenplot.plan import Plan
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import span
 from gardenplot.words import _
+
+GAP = "   "
+"""What stands between the parts of a line."""
 
 
 @frozen
@@ -41,10 +45,13 @@ def _caption(layout: Layout, name: str, look: Look, units: Units) -> Caption:
     return Caption(layout.planting, layout.start / MM, layout.end / MM, look, words)
 
 
-def drag_line(plan: Plan, planting_id: str, laid: LaidOut, day: date | None) -> str:
-    """What is under the hand: "Kohlrabi   3 × 15 = 45   7.30 – 11.05 m   3.75 m long   0.65 m left"."""
+def drag_line(plan: Plan, planting_id: str, laid: LaidOut, day: date | None, asked: int = 0) -> str:
+    """What is under the hand: "Kohlrabi   3 × 15 = 45   7.30 – 11.05 m   3.75 m long   0.65 m left on 9 Apr".
+
+    Where fewer plants stand than asked for, it says so.
+    """
     layout = laid.layout_of(planting_id)
-    left = _("{length} left").format(length=span(free_on(laid, day).total, plan.place.units))
+    left = left_on((laid,), day, plan.place.units)
     readings = between_readings(plan, layout.start, layout.end)
     length = _("{length} long").format(length=span(layout.length, plan.place.units))
-    return "   ".join((name_of(plan, planting_id), counted(layout), readings, length, left))
+    return GAP.join((name_of(plan, planting_id), counted(layout, asked), readings, length, left))

@@ -4,13 +4,15 @@ from collections.abc import Collection, Iterable, Sequence
 from datetime import date
 from itertools import groupby
 
-from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.captions import GAP
+from gardenplot.drawing.left_words import left_on
+from gardenplot.drawing.letters import Look
 from gardenplot.drawing.planting_words import day_words
 from gardenplot.drawing.sayings import between_readings, name_of, says, titled
 from gardenplot.findings import Finding, Kind
-from gardenplot.layout import free_on, lay_out_bed
-from gardenplot.plan import Plan, bed_of, planting_of
-from gardenplot.season import dates_of
+from gardenplot.layout import lay_out_bed, lay_out_plan, planted_for_orders
+from gardenplot.plan import Establish, Plan, bed_of, crop_of, order_of, planting_of
+from gardenplot.season import dates_of, stand_for
 from gardenplot.units import Units
 from gardenplot.units.figures import offset, span
 from gardenplot.words import _, ngettext
@@ -23,29 +25,70 @@ def chosen_name(plan: Plan, plantings: Sequence[str]) -> str:
     return ngettext("{count} planting", "{count} plantings", len(plantings)).format(count=len(plantings))
 
 
+def asked_of(before: Plan, plan: Plan, planting_id: str) -> int:
+    """The plants that the hand should leave a planting: those its order still lacks, or those that were typed for it.
+
+    0 where nothing asks for a number. `before` is the plan that the hand began with.
+    """
+    planting = planting_of(plan, planting_id)
+    if planting.order is None:
+        typed = (one.plants for one in (planting, *before.plantings) if one.id == planting_id)
+        return next((plants for plants in typed if plants is not None), 0)
+    order, laid_out = order_of(plan, planting.order), lay_out_plan(plan)
+    own = lay_out_bed(plan, bed_of(plan, planting.bed)).layout_of(planting_id).plants
+    return max(0, stand_for(order, crop_of(plan, order.crop)) - planted_for_orders(laid_out)[order.id] + own)
+
+
+def short_words(before: Plan, plan: Plan, planting_id: str) -> str:
+    """That a block is too short for what is asked of it: "Leek: 64 of 90 plants"; nothing where it is not."""
+    plants = lay_out_bed(plan, bed_of(plan, planting_of(plan, planting_id).bed)).layout_of(planting_id).plants
+    asked = asked_of(before, plan, planting_id)
+    if plants >= asked:
+        return ""
+    words = ngettext("{crop}: {count} of {asked} plant", "{crop}: {count} of {asked} plants", asked)
+    return words.format(crop=name_of(plan, planting_id), count=plants, asked=asked)
+
+
 def several_line(plan: Plan, plantings: Sequence[str], day: date | None) -> str:
-    """Several plantings in a line: "3 plantings   250 plants   1.20 – 9.80 m   8.60 m long   0.65 m left"."""
+    """Several plantings in a line: "3 plantings   250 plants   1.20 – 9.80 m   5.40 m of bed   nothing left"."""
+    return GAP.join(several_parts(plan, plantings, day))
+
+
+def several_parts(plan: Plan, plantings: Sequence[str], day: date | None) -> tuple[str, ...]:
+    """The sum of several plantings: how many, plants, from where to where, how much of their beds, what is left."""
     units, beds = plan.place.units, list(dict.fromkeys(planting_of(plan, one).bed for one in plantings))
     laid_out = [lay_out_bed(plan, bed_of(plan, bed)) for bed in beds]
     blocks = [layout for laid in laid_out for layout in laid.layouts if layout.planting in plantings]
     plants = sum(block.plants for block in blocks)
     start, end = min(block.start for block in blocks), max(block.end for block in blocks)
-    left = sum(free_on(laid, day).total for laid in laid_out)
     where = ngettext("in {count} bed", "in {count} beds", len(beds)).format(count=len(beds))
     parts = (
         chosen_name(plan, plantings),
         where if len(beds) > 1 else "",
         ngettext("{count} plant", "{count} plants", plants).format(count=plants),
-        between_readings(plan, start, end),
-        _("{length} long").format(length=span(end - start, units)),
-        _("{length} left").format(length=span(left, units)),
+        between_readings(plan, start, end) if len(beds) == 1 else "",
+        _("{length} of bed").format(length=span(sum(block.length for block in blocks), units)),
+        left_on(laid_out, day, units),
     )
-    return "   ".join(part for part in parts if part)
+    return tuple(part for part in parts if part)
 
 
-def push_words(plan: Plan, pushed: Iterable[tuple[str, int]]) -> str:
+def together_words(plan: Plan, plantings: Sequence[str], day: date | None) -> str:
+    """The sum of what is chosen and that a field is for the first alone; nothing where no more than one is chosen."""
+    others = len(plantings) - 1
+    if others < 1:
+        return ""
+    alone = ngettext(
+        "{count} more is chosen; what is typed here is for this one alone",
+        "{count} more are chosen; what is typed here is for this one alone",
+        others,
+    ).format(count=others)
+    sums = " · ".join(several_parts(plan, plantings, day)[1:])
+    return f"{alone}\n{_('Together: {sums}').format(sums=sums)}"
+
+
+def push_words(plan: Plan, pushed: Iterable[tuple[str, int]], look: dict[str, Look]) -> str:
     """Who is pushed along how far: "pushes B Leek and C Chard 0.40 m towards the foot"; nothing where nobody is."""
-    look = looks(plan)
     ways = (
         (1, _("pushes {who} towards the foot"), _("{names} {length}")),
         (-1, _("pushes {who} towards the head"), _("{names} {length}")),
@@ -64,11 +107,21 @@ def push_words(plan: Plan, pushed: Iterable[tuple[str, int]]) -> str:
     return " · ".join(lines)
 
 
-def stopped_words(plan: Plan, planting: str) -> str:
+def stopped_words(plan: Plan, planting: str, look: dict[str, Look]) -> str:
     """Which planting can make no more room."""
-    return _("{crop} stands at the margin: nothing can be pushed further").format(
-        crop=titled(plan, planting, looks(plan))
-    )
+    return _("{crop} is at the margin and goes no further").format(crop=titled(plan, planting, look))
+
+
+def later_words(plan: Plan, planting: str, day: date, *, offered: bool = False) -> str:
+    """That a new planting goes in when its ground is free: "set out on Fri 28 May 2027, when the ground is free".
+
+    Or that it could, if that is only `offered`.
+    """
+    if crop_of(plan, planting_of(plan, planting).crop).establish is Establish.TRANSPLANT:
+        words = _("hold Ctrl to set it out then") if offered else _("set out on {day}, when the ground is free")
+    else:
+        words = _("hold Ctrl to sow it then") if offered else _("sown on {day}, when the ground is free")
+    return words.format(day=day_words(day))
 
 
 def listed(names: Sequence[str]) -> str:
@@ -109,11 +162,16 @@ def joined_words(plan: Plan, planting: str, first: int, rest: int, whole: int) -
     return words + f" = {whole}"
 
 
-def refusal_words(plan: Plan, finding: Finding, held: Collection[str], look: dict[str, Look]) -> str:
-    """Why the hand cannot do what it tries with what it holds; of taken ground, also from which day it is free."""
+def refusal_words(
+    plan: Plan, finding: Finding, held: Collection[str], look: dict[str, Look], later: date | None = None
+) -> str:
+    """Why the hand cannot do what it tries with what it holds; of taken ground, also from which day it is free.
+
+    Where the hand is offered a `later` day, that is the day, since something else may stand there in between.
+    """
     words = says(plan, finding, look)
     there = [one for one in (finding.planting, finding.other) if one is not None and one not in held]
     if finding.kind is not Kind.OVERLAP or not there:
         return words
-    free = dates_of(plan, planting_of(plan, there[0])).out
+    free = later or dates_of(plan, planting_of(plan, there[0])).out
     return words if free is None else _("{words}; free from {day}").format(words=words, day=day_words(free))

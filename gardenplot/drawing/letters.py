@@ -1,8 +1,9 @@
 """The letter and the look of each planting: the same on screen, sheet, stake and label."""
 
 from functools import lru_cache
+from itertools import count
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from gardenplot.drawing.marks import Hatch, Shape
 from gardenplot.drawing.style import PLANTINGS, Ink
@@ -49,6 +50,22 @@ def looks(plan: Plan) -> dict[str, Look]:
             shape, ink = _shape(number, shape), _ink(number, ink)
             found[layout.planting] = Look(layout.planting, letter(len(found)), PLANTINGS[ink], shape)
     return found
+
+
+@lru_cache(maxsize=16)
+def looks_in_hand(before: Plan, trial: Plan) -> dict[str, Look]:
+    """The looks of a plan that the hand tries: each planting of the plan before keeps its own, so that nothing jumps.
+
+    What is new has the letter that it will have where no other has that yet, else the next free one.
+    """
+    kept, drawn = looks(before), looks(trial)
+    new = [one for planting, one in drawn.items() if planting not in kept]
+    taken = {one.letter for one in kept.values()}
+    settled = [one for one in new if one.letter not in taken]
+    taken |= {one.letter for one in settled}
+    free = (name for number in count() if (name := letter(number)) not in taken)
+    lettered = [one if one in settled else evolve(one, letter=next(free)) for one in new]
+    return kept | {one.planting: one for one in lettered}
 
 
 def _shape(number: int, neighbour: Shape | None) -> Shape:

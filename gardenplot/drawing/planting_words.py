@@ -26,17 +26,6 @@ def dates_words(plan: Plan, one: Grown) -> str:
     return f"{bed} · {_('in ground')} {day_words(one.dates.in_ground)}{until}"
 
 
-def beside_words(others: int) -> str:
-    """That more plantings are chosen than the one that is shown; nothing where there are none."""
-    if not others:
-        return ""
-    return ngettext(
-        "{count} more is chosen; what is typed here is for this one alone",
-        "{count} more are chosen; what is typed here is for this one alone",
-        others,
-    ).format(count=others)
-
-
 def order_words(order: Order) -> str:
     """An order in short: "120 for Sat 17 May 2025"."""
     each = f"{TIMES}{order.plants_per_unit}" if order.plants_per_unit > 1 else ""

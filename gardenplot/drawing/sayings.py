@@ -2,9 +2,10 @@
 
 from collections import Counter
 
+from gardenplot.drawing.left_words import at_fullest
 from gardenplot.drawing.letters import Look
 from gardenplot.findings import Finding, Kind
-from gardenplot.layout import Layout
+from gardenplot.layout import Layout, lay_out_bed
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, order_of, planting_of
 from gardenplot.units import Units
 from gardenplot.units.figures import MINUS, offset, span, tape
@@ -46,14 +47,22 @@ def name_of(plan: Plan, planting_id: str) -> str:
     return crop_of(plan, planting_of(plan, planting_id).crop).name
 
 
-def counted(layout: Layout) -> str:
-    """Rows and plants of a layout: "4 × 34 = 136", "2 × 46 + 45 = 137"; the plants alone of one row or none."""
+def counted(layout: Layout, asked: int = 0) -> str:
+    """Rows and plants of a layout: "4 × 34 = 136", "2 × 46 + 45 = 137"; the plants alone of one row or none.
+
+    Where they are fewer than asked for, also how many that is: "4 × 16 = 64 of 90 plants".
+    """
+    if layout.plants < asked:
+        plants = ngettext("{count} of {asked} plant", "{count} of {asked} plants", asked)
+    else:
+        plants = ngettext("{count} plant", "{count} plants", layout.plants)
+    plants = plants.format(count=layout.plants, asked=asked)
     if sum(map(bool, layout.per_row)) < 2 and layout.grid.pattern is not Pattern.CELLS:
-        return ngettext("{count} plant", "{count} plants", layout.plants).format(count=layout.plants)
+        return plants
     groups = len({count for count in layout.per_row if count})
     if groups > _MOST_GROUPS and layout.grid.pattern is not Pattern.CELLS:
-        return _("{rows}, {plants} plants").format(rows=rows_by_plants(layout), plants=layout.plants)
-    return f"{rows_by_plants(layout)} = {layout.plants}"
+        return f"{rows_by_plants(layout)}, {plants}"
+    return f"{rows_by_plants(layout)} = {plants if layout.plants < asked else layout.plants}"
 
 
 def rows_by_plants(layout: Layout) -> str:
@@ -134,9 +143,9 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
             other=titled(plan, finding.other or "", look),
         )
     if finding.kind is Kind.LEFTOVER:
-        return ngettext("{length} left in one piece", "{length} left in {count} pieces", finding.pieces).format(
-            length=length, count=finding.pieces
-        )
+        words = ngettext("{length} left in one piece", "{length} left in {count} pieces", finding.pieces)
+        laid = lay_out_bed(plan, bed_of(plan, finding.bed or ""))
+        return at_fullest(words.format(length=length, count=finding.pieces), (laid,))
     if finding.start < finding.limit:
         return _("begins {length} before the head margin").format(length=length)
     return _("runs {length} past the foot margin").format(length=length)

@@ -2,11 +2,12 @@
 
 from datetime import date
 
+from gardenplot.drawing.left_words import left_on
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import counted, name_of, says
 from gardenplot.drawing.shape_words import size_words
 from gardenplot.findings import find_in_bed
-from gardenplot.layout import LaidOut, free_on
+from gardenplot.layout import LaidOut
 from gardenplot.plan import Plan
 from gardenplot.units.figures import span, tape
 from gardenplot.words import _, ngettext
@@ -26,14 +27,14 @@ def planting_spoken(plan: Plan, laid: LaidOut, planting: str, look: dict[str, Lo
 
 
 def bed_spoken(plan: Plan, laid: LaidOut, day: date | None, plantings: int) -> str:
-    """A bed: "Tunnel, north, bed of 18.00 m × 80 cm, 2 plantings, 20 cm left"."""
+    """A bed: "Tunnel, north, bed of 18.00 m × 80 cm, 2 plantings, 20 cm left on 9 Apr"."""
     units = plan.place.units
-    words = _("{bed}, bed of {size}, {plantings}, {length} left")
+    words = _("{bed}, bed of {size}, {plantings}, {left}")
     return words.format(
         bed=laid.bed.name,
         size=size_words(laid.bed, units, span),
         plantings=ngettext("{count} planting", "{count} plantings", plantings).format(count=plantings),
-        length=span(free_on(laid, day).total, units),
+        left=left_on((laid,), day, units),
     )
 
 

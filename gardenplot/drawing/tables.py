@@ -5,15 +5,15 @@ from functools import lru_cache
 
 from attrs import frozen
 
+from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.planting_words import day_words
 from gardenplot.drawing.sayings import between, rows_by_plants
 from gardenplot.drawing.turns import walked
-from gardenplot.layout import LaidOut, free_on, fullest_day, lay_out_plan, planted_for_orders
+from gardenplot.layout import LaidOut, lay_out_plan, planted_for_orders
 from gardenplot.plan import Order, Plan, crop_of
 from gardenplot.season import market_days, stand_for
 from gardenplot.units import Units
-from gardenplot.units.figures import span
 from gardenplot.words import _, ngettext
 
 
@@ -69,36 +69,19 @@ def _bed_row(laid: LaidOut, look: tuple[Look, ...], units: Units) -> CountRow:
         for one, layout in zip(look, walked(laid), strict=True)
     )
     total = sum(row.plants for row in inner)
-    return CountRow(laid.bed.name, left_of(laid, units), "", total, laid.bed.id, None, inner)
-
-
-def left_of(laid: LaidOut, units: Units) -> str:
-    """What is left of a bed on its fullest day: "0.65 m left in 1 piece"."""
-    free = free_on(laid, fullest_day(laid))
-    if not free.leftover:
-        return _("nothing left")
-    return ngettext("{length} left in {count} piece", "{length} left in {count} pieces", len(free.leftover)).format(
-        length=span(free.total, units), count=len(free.leftover)
-    )
+    return CountRow(laid.bed.name, left_at_fullest((laid,), units), "", total, laid.bed.id, None, inner)
 
 
 @lru_cache(maxsize=16)
 def summary(plan: Plan) -> str:
-    """The plan in one line: "3 beds · 259 plants · 11.45 m left in 2 pieces"."""
+    """The plan in one line: "3 beds · 259 plants · 11.45 m left in 2 pieces, each bed at its fullest"."""
     laid_out = lay_out_plan(plan)
     if not laid_out:
         return _("no bed yet")
-    free = [free_on(laid, fullest_day(laid)) for laid in laid_out]
     beds = ngettext("{count} bed", "{count} beds", len(laid_out)).format(count=len(laid_out))
     total = sum(layout.plants for laid in laid_out for layout in laid.layouts)
     plants = ngettext("{count} plant", "{count} plants", total).format(count=f"{total:,}".replace(",", "\u2009"))
-    pieces = sum(len(one.leftover) for one in free)
-    if not pieces:
-        return " · ".join((beds, plants, _("nothing left")))
-    left = ngettext("{length} left in {count} piece", "{length} left in {count} pieces", pieces).format(
-        length=span(sum(one.total for one in free), plan.place.units), count=pieces
-    )
-    return " · ".join((beds, plants, left))
+    return " · ".join((beds, plants, left_at_fullest(laid_out, plan.place.units)))
 
 
 @frozen

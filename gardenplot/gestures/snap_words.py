@@ -1,6 +1,6 @@
 """The words for what drew the hand along a bed and across it."""
 
-from gardenplot.drawing.letters import looks
+from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.sayings import titled
 from gardenplot.gestures.snap import Pull, Snap
 from gardenplot.plan import Plan, bed_of, planting_of
@@ -16,11 +16,11 @@ _PULLS = {
 _PULLS_ACROSS = {Pull.CORNER: _("a side straight along"), Pull.KEPT: _("offset as it was")}
 
 
-def along_words(plan: Plan, snap: Snap | None) -> str:
+def along_words(plan: Plan, snap: Snap | None, look: dict[str, Look]) -> str:
     """What drew a block or a corner along its bed; nothing for a round reading."""
     if snap is not None and snap.pull is Pull.OTHER_BED and snap.planting is not None:
         bed = bed_of(plan, planting_of(plan, snap.planting).bed).name
-        return _("level with {planting}, {bed}").format(planting=titled(plan, snap.planting, looks(plan)), bed=bed)
+        return _("level with {planting}, {bed}").format(planting=titled(plan, snap.planting, look), bed=bed)
     return _PULLS.get(snap.pull, "") if snap is not None else ""
 
 
@@ -34,7 +34,7 @@ def place_words(plan: Plan, snap: Snap | None) -> str:
     if snap is None or snap.pull is Pull.READING:
         return ""
     if snap.pull is Pull.OTHER_BED:
-        return along_words(plan, snap)
+        return along_words(plan, snap, looks(plan))
     names = {
         Pull.HEAD_MARGIN: _("at the head margin"),
         Pull.FOOT_MARGIN: _("at the foot margin"),

@@ -22,7 +22,8 @@ class Pointer:
     """Where the hand is: a bed (None beside all beds), a tape reading and a distance from the base line in nm.
 
     `reach` is how far in nm a snap pulls along the bed, `reach_across` across it; `free` suspends all snaps, `push`
-    moves neighbours out of the way, `copies` leaves what is moved where it stands and moves a copy.
+    moves neighbours out of the way, `copies` leaves what is moved where it stands and moves a copy, `waits` lets a
+    new planting go in on the first day on which its ground is free.
     """
 
     bed: str | None
@@ -33,6 +34,7 @@ class Pointer:
     reach_across: int = 0
     push: bool = False
     copies: bool = False
+    waits: bool = False
 
 
 @frozen
@@ -117,7 +119,8 @@ class Trial:
     or about a corner or an obstacle. `snap` and `across` say what drew the hand along the bed and across it.
     `against` are the findings because of which it cannot be, `refusal` is the sentence where it makes no plan at all.
     `copies` says that copies are tried, `leaves_order` that an order stays with what they are copied from, `pushed`
-    which neighbours make room, `stopped` which can make no more.
+    which neighbours make room, `stopped` which can make no more. `later` is the first day on which the ground of a
+    new planting is free: it goes in then or, where the trial cannot be, it could.
     """
 
     plan: Plan
@@ -135,6 +138,7 @@ class Trial:
     pushed: tuple[Pushed, ...] = ()
     stopped: str | None = None
     measured: Measured | None = None
+    later: date | None = None
 
     @property
     def chosen(self) -> tuple[str, ...]:

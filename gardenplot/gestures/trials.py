@@ -1,5 +1,6 @@
 """Trying crops and sizes on a plan: each gives the plan as it would be and what stands against it."""
 
+from collections.abc import Iterator
 from datetime import date
 
 from attrs import evolve
@@ -25,54 +26,73 @@ def try_crop(plan: Plan, crop: Crop, pointer: Pointer, day: date | None, marks: 
     """A new planting of a crop with its first plant under the pointer, drawn also to the marks of other beds.
 
     It takes the place that its first unplanted order needs, cut to whole ranks where the gap is shorter; without an
-    order it fills the gap in whole ranks. None beside all beds.
+    order it fills the gap in whole ranks. It goes in on the day that is shown or, if the pointer waits, on the first
+    later day on which its ground is free. None beside all beds.
     """
     if pointer.bed is None:
         return None
     plan = carry_crop(plan, crop)
-    crop = crop_of(plan, crop.id)
-    planting = _new(plan, crop, pointer.bed, day)
-    ground = ground_for(plan, planting, pointer.bed)
-    wanted = pointer.x - crop.in_row.nm // 2
-    weaker = marks.level_with(wanted, pointer.reach, pointer.bed)
-    units = plan.place.units
+    planting = _new(plan, crop_of(plan, crop.id), pointer.bed, day)
+    trial = _put(plan, planting, pointer, marks)
+    if trial.can_be:
+        return trial
+    for then in _waiting(plan, planting, day):
+        later = _put(plan, then, pointer, marks)
+        if later.can_be:
+            return evolve(later if pointer.waits else trial, later=then.in_ground)
+    return trial
+
+
+def _put(plan: Plan, planting: Planting, pointer: Pointer, marks: Marks) -> Trial:
+    """A new planting with its first plant under the pointer."""
+    ground, units = ground_for(plan, planting, planting.bed), plan.place.units
+    wanted = pointer.x - crop_of(plan, planting.crop).in_row.nm // 2
+    weaker = marks.level_with(wanted, pointer.reach, planting.bed)
     start = snap(wanted, snaps_of(ground, 0), units, pointer.reach, free=pointer.free, weaker=weaker)
     return _added(plan, planting, ground, start)
 
 
-def try_first_gap(plan: Plan, crop: Crop, bed_id: str, day: date | None) -> Trial:
-    """A new planting of a crop in the first gap of a bed where it can stand.
+def try_first_gap(plan: Plan, crop: Crop, bed_id: str, day: date | None, *, waits: bool = False) -> Trial:
+    """A new planting of a crop in the first gap of a bed where it can stand, if it `waits` on a later day.
 
     Raises PlanError if there is none; where the bed has one on a later day, it says so.
     """
     plan = carry_crop(plan, crop)
     planting = _new(plan, crop_of(plan, crop.id), bed_id, day)
-    ground = ground_for(plan, planting, bed_id)
-    rank = crop_of(plan, crop.id).in_row.nm
-    for start, end in ground.gaps():
-        if end - start < rank:
-            continue
-        trial = _added(plan, planting, ground, Snap(start, Pull.NEIGHBOUR))
-        if not trial.against:
-            return trial
+    trial = _in_first_gap(plan, planting)
+    if trial is not None:
+        return trial
+    tried = ((then.in_ground, _in_first_gap(plan, then)) for then in _waiting(plan, planting, day))
+    later, there = next((one for one in tried if one[1] is not None), (None, None))
+    if waits and there is not None:
+        return evolve(there, later=later)
     words = _("{bed} has no gap for {crop}").format(bed=bed_of(plan, bed_id).name, crop=crop.name)
-    later = _free_from(plan, planting, bed_id, day)
     if later is not None:
-        words += _("; it has one from {day} on: choose that day above the drawing").format(day=later.isoformat())
+        words += _(
+            "; it has one from {day} on: choose that day above the drawing, or place it when the ground is free"
+        ).format(day=later.isoformat())
     raise PlanError(words)
 
 
-def _free_from(plan: Plan, planting: Planting, bed_id: str, day: date | None) -> date | None:
-    """The first later day on which a bed has a gap for a planting; None where it has none or the days are given."""
-    if planting.order is not None:
-        return None
-    outs = {one.dates.out for one in lay_out_bed(plan, bed_of(plan, bed_id)).grown if one.dates.out is not None}
-    rank = crop_of(plan, planting.crop).in_row.nm
-    for out in sorted(one for one in outs if day is None or one > day):
-        gaps = ground_for(plan, evolve(planting, in_ground=out), bed_id).gaps()
-        if any(end - start >= rank for start, end in gaps):
-            return out
+def _in_first_gap(plan: Plan, planting: Planting) -> Trial | None:
+    """A new planting in the first gap of its bed where it can stand."""
+    ground, rank = ground_for(plan, planting, planting.bed), crop_of(plan, planting.crop).in_row.nm
+    for start, end in ground.gaps():
+        if end - start >= rank:
+            trial = _added(plan, planting, ground, Snap(start, Pull.NEIGHBOUR))
+            if not trial.against:
+                return trial
     return None
+
+
+def _waiting(plan: Plan, planting: Planting, day: date | None) -> Iterator[Planting]:
+    """A new planting on each later day on which ground of its bed falls free; none where an order gives its days."""
+    if planting.order is not None:
+        return
+    grown = lay_out_bed(plan, bed_of(plan, planting.bed)).grown
+    outs = {one.dates.out for one in grown if one.dates.out is not None}
+    for out in sorted(one for one in outs if day is None or one > day):
+        yield evolve(planting, in_ground=out)
 
 
 def _new(plan: Plan, crop: Crop, bed_id: str, day: date | None) -> Planting:

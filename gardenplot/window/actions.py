@@ -117,6 +117,9 @@ def _planting(window: "MainWindow", why: Reasons) -> Entries:
     deeds, ground = window.plantings, window.ground
     place, also = _("&Place the shelf's crop in the bed"), _("plant set sow add block")
     yield Action("planting.place", place, deeds.place_from_shelf, "Ctrl+Return", why.shelf_crop, also=also)
+    free, also = _("Place it when the ground is &free"), _("following later next crop set sow add block shelf")
+    wait = partial(deeds.place_from_shelf, waits=True)
+    yield Action("planting.place-later", free, wait, "Ctrl+Shift+Return", why.shelf_crop, also=also)
     packet, also = _("Crop from a &seed packet …"), _("new own variety enter")
     yield Action("planting.packet", packet, deeds.new_crop, "Ctrl+K", also=also)
     edit, also = _("Edit the &crop …"), _("change packet spacing days")

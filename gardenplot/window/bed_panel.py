@@ -5,11 +5,11 @@ from typing import Any
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gardenplot.drawing.cover_words import cover_lines, drip_lines
+from gardenplot.drawing.left_words import at_fullest, left_at_fullest
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import between_readings, says, where
 from gardenplot.drawing.shape_words import map_words
 from gardenplot.drawing.style import Ink
-from gardenplot.drawing.tables import left_of
 from gardenplot.findings import find_about, find_in_bed
 from gardenplot.gestures.examples import example_for
 from gardenplot.gestures.ground_typed import GROUND_FIELDS
@@ -54,7 +54,7 @@ class BedPanel(QWidget):
         bed = bed_of(plan, bed_id)
         laid = lay_out_bed(plan, bed)
         self.title.setText(bed.name)
-        self.left.setText(left_of(laid, plan.place.units))
+        self.left.setText(left_at_fullest((laid,), plan.place.units))
         for field in _FIELDS:
             line = self.form.fields[field.name]
             line.show_value(field.shown(plan, bed_id))
@@ -65,7 +65,7 @@ class BedPanel(QWidget):
             f"{between_readings(plan, one.start, one.end)}   {span(one.length, plan.place.units)}"
             for one in free.leftover
         ]
-        self.pieces.setText("\n".join((_("Left over"), *lines)) if lines else "")
+        self.pieces.setText("\n".join((at_fullest(_("Left over"), (laid,)), *lines)) if lines else "")
         look = looks(plan)
         self.covers.setText("\n".join(cover_lines(plan, bed_id)))
         self.covers.setVisible(bool(self.covers.text()))

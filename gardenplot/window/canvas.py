@@ -141,6 +141,7 @@ class Canvas(QAbstractScrollArea):
         left, top = self.view.origin
         return Scene(
             plan=plan,
+            before=self._document.plan,
             strips=self.view.strips(plan),
             day=self._sight.day_for(plan, trial.planting) if trial else self._sight.day,
             planting=self._sight.planting,

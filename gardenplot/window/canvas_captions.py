@@ -1,5 +1,7 @@
 """What is written under the strips: for each block its letter and its words."""
 
+from itertools import pairwise
+
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter
 
@@ -12,26 +14,44 @@ _LEAST_ROOM = 26.0
 """Pixels that a block must have in sight for its letter."""
 
 
-def paint_captions(
-    painter: QPainter, shown: tuple[Caption, ...], along: float, top: float, sight: tuple[float, float], inks: Palette
-) -> None:
-    """Captions in one line where each has room before the next, else in two by turns.
+def caption_lines(shown: tuple[Caption, ...], along: float, sight: tuple[float, float]) -> dict[str, int]:
+    """The line of each caption by its planting: 0 for all where each has room before the next, else 0 and 1 by turns.
 
-    `sight` is what part of the strip can be seen, from and to in pixels: the caption of a block that begins before it
-    stands where it begins.
+    `sight` is what part of the strip can be seen, from and to in pixels.
     """
-    left, right = sight
-    seen = [one for one in shown if one.end * along >= left + _LEAST_ROOM and one.at * along < right]
-    starts = [max(left, caption.at * along) for caption in seen]
+    starts = _starts(shown, along, sight)
     one_line = all(
-        _width(caption.words[0]) + 34 <= after - start
-        for caption, start, after in zip(seen, starts, starts[1:], strict=False)
+        _width(caption.words[0]) + 34 <= after - start for (caption, start), (_next, after) in pairwise(starts)
     )
-    step = 1 if one_line else 2
-    for number, caption in enumerate(seen):
-        room = starts[number + step] - starts[number] if number + step < len(starts) else right - starts[number]
-        line = 0 if one_line else number % 2
-        _caption(painter, caption, QPointF(starts[number], top + 22 * line), room, inks)
+    return {caption.planting: 0 if one_line else number % 2 for number, (caption, _start) in enumerate(starts)}
+
+
+def paint_captions(
+    painter: QPainter,
+    shown: tuple[Caption, ...],
+    along: float,
+    top: float,
+    sight: tuple[float, float],
+    lines: dict[str, int],
+    inks: Palette,
+) -> None:
+    """Captions in their lines, each with the words that have room there; one that has no line yet takes the last.
+
+    The caption of a block that begins before what can be seen stands where that begins.
+    """
+    last = max(lines.values(), default=0)
+    ends = [sight[1]] * (last + 1)
+    for caption, start in reversed(_starts(shown, along, sight)):
+        line = lines.get(caption.planting, last)
+        _caption(painter, caption, QPointF(start, top + 22 * line), ends[line] - start, inks)
+        ends[line] = start
+
+
+def _starts(shown: tuple[Caption, ...], along: float, sight: tuple[float, float]) -> list[tuple[Caption, float]]:
+    """The captions of blocks in sight, and where they stand in pixels."""
+    left, right = sight
+    seen = (one for one in shown if one.end * along >= left + _LEAST_ROOM and one.at * along < right)
+    return [(caption, max(left, caption.at * along)) for caption in seen]
 
 
 def _width(words: str) -> float:

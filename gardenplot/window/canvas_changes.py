@@ -3,9 +3,7 @@
 from PySide6.QtCore import QRect
 from PySide6.QtGui import QRegion
 
-from gardenplot.drawing.letters import looks
-from gardenplot.window.canvas_paint import FRAMES_REACH, Scene
-from gardenplot.window.hand_lines import lines_reach
+from gardenplot.window.canvas_paint import FRAMES_REACH, Scene, lines_box, lines_under
 
 
 def changed_between(before: Scene, after: Scene, frame: QRect) -> QRegion:
@@ -18,7 +16,7 @@ def changed_between(before: Scene, after: Scene, frame: QRect) -> QRegion:
     tops = [(strip.bed, strip.top, strip.height) for strip in before.strips.strips]
     if tops != [(strip.bed, strip.top, strip.height) for strip in after.strips.strips] or before.day != after.day:
         return whole
-    if before.plan is not after.plan and looks(before.plan) != looks(after.plan):
+    if before.plan is not after.plan and before.look != after.look:
         return whole
     area = QRegion()
     held = {scene.trial.bed for scene in (before, after) if scene.trial is not None}
@@ -28,7 +26,7 @@ def changed_between(before: Scene, after: Scene, frame: QRect) -> QRegion:
             height = after.strips.headroom + one.height + after.strips.captions
             area += QRect(0, round(top) - FRAMES_REACH, frame.width(), round(height) + 2 * FRAMES_REACH)
     for scene in (before, after):
-        if scene.hand is not None and scene.trial is not None:
-            reach = lines_reach(scene.trial)
-            area += QRect(0, round(scene.hand.y()) - reach, frame.width(), 2 * reach)
+        lines = lines_under(scene)
+        if lines:
+            area += lines_box(scene, frame, lines).toAlignedRect().adjusted(-1, -1, 1, 1)
     return area

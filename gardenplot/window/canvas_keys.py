@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 
-from gardenplot.drawing.hand_words import chosen_name, push_words, stopped_words
+from gardenplot.drawing.hand_words import chosen_name, push_words, short_words, stopped_words
+from gardenplot.drawing.letters import looks
 from gardenplot.errors import PlanError
 from gardenplot.gestures.choosing import extended, walk
 from gardenplot.gestures.drags import MOVE, RESIZE
@@ -120,17 +121,20 @@ def _tried(event: QKeyEvent, plan: Plan, chosen: tuple[str, ...]) -> tuple[Trial
 def settle(trial: Trial, verb: str, stage: CanvasStage, merge: str = "") -> None:
     """Make a trial the plan; one that cannot be is refused, unless what is chosen is in trouble already.
 
-    What it pushes along, and what can make no more room, is said.
+    What it pushes along, what can make no more room, and that fewer plants stand than asked for, is said.
     """
     known = {one.id for one in stage.plan.plantings}
     before = [one for one in trial.chosen if one in known]
     if not trial.can_be and (trial.refusal or not (before and against(stage.plan, before))):
         stage.refuse(trial)
         return
+    plan = stage.plan
     stage.commit(trial, verb, merge)
+    look = looks(stage.plan)
     said = (
-        push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed)),
-        stopped_words(trial.plan, trial.stopped) if trial.stopped else "",
+        push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed), look),
+        stopped_words(trial.plan, trial.stopped, look) if trial.stopped else "",
+        short_words(plan, trial.plan, trial.chosen[0]) if verb == RESIZE else "",
     )
     if any(said):
         stage.refused.emit(" · ".join(words for words in said if words))

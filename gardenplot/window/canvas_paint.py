@@ -11,20 +11,22 @@ from gardenplot.drawing.captions import Caption, captions
 from gardenplot.drawing.covers import EVERY_LAYER, Layer, over_bed
 from gardenplot.drawing.detail import Detail, detail_at
 from gardenplot.drawing.handles import Handle
-from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.letters import Look, looks_in_hand
 from gardenplot.drawing.strips import Strip, Strips
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.gestures.stage import Trial
+from gardenplot.layout import lay_out_bed
 from gardenplot.plan import Plan
 from gardenplot.units import MM
 from gardenplot.window.canvas_band import Band
-from gardenplot.window.canvas_captions import paint_captions
+from gardenplot.window.canvas_captions import caption_lines, paint_captions
 from gardenplot.window.canvas_handles import Held, paint_ground, paint_handles
 from gardenplot.window.canvas_names import paint_bed_name, paint_flag
 from gardenplot.window.canvas_selection import paint_over, paint_selection
 from gardenplot.window.canvas_tape import paint_tape
 from gardenplot.window.canvas_view import TAPE
-from gardenplot.window.hand_lines import hand_lines, paint_lines
+from gardenplot.window.hand_box import Lines, box_of, paint_lines, seen_of
+from gardenplot.window.hand_lines import hand_lines
 from gardenplot.window.painting import Scale
 from gardenplot.window.strip_pictures import StripPictures
 from gardenplot.window.theme import colour, palette
@@ -32,7 +34,10 @@ from gardenplot.window.theme import colour, palette
 
 @frozen
 class Scene:
-    """All that the canvas shows at one moment; `left` and `top` are where tape zero and the strips begin."""
+    """All that the canvas shows at one moment; `left` and `top` are where tape zero and the strips begin.
+
+    While the hand tries something, `plan` is the trial's and `before` the plan that it would change.
+    """
 
     plan: Plan
     strips: Strips
@@ -49,13 +54,19 @@ class Scene:
     others: tuple[str, ...] = ()
     band: Band | None = None
     layers: frozenset[Layer] = EVERY_LAYER
+    before: Plan | None = None
+
+    @property
+    def look(self) -> dict[str, Look]:
+        """The look of each planting, which no trial changes."""
+        return looks_in_hand(self.before or self.plan, self.plan)
 
 
 def paint_scene(
     painter: QPainter, frame: QRect, scene: Scene, pictures: StripPictures, exposed: QRectF | None = None
 ) -> None:
     """Paint the canvas, or the part of it that is exposed."""
-    inks, look = palette(), looks(scene.plan)
+    inks, look = palette(), scene.look
     seen = QRectF(frame) if exposed is None else exposed
     painter.fillRect(seen, colour(inks, Ink.PAPER))
     if not scene.plan.beds and scene.strips.ground is None:
@@ -69,12 +80,26 @@ def paint_scene(
             part(painter, frame, scene, strip, easel)
     if scene.strips.ground is not None:
         paint_ground(painter, frame, _held(scene), inks)
-    paint_over(painter, scene, inks)
+    paint_over(painter, frame, scene, inks)
     painter.restore()
     if seen.top() < TAPE:
         paint_tape(painter, frame, scene.strips, scene.left, scene.plan.place.units, inks)
-    if scene.trial is not None and scene.hand is not None:
-        paint_lines(painter, frame, scene.hand, hand_lines(scene.trial, scene.day, look), inks)
+    lines = lines_under(scene)
+    if lines:
+        paint_lines(painter, frame, lines_box(scene, frame, lines), lines, inks)
+
+
+def lines_under(scene: Scene) -> Lines:
+    """The lines under the hand; none where it tries nothing."""
+    if scene.trial is None or scene.hand is None:
+        return ()
+    return hand_lines(scene.before or scene.plan, scene.trial, scene.day, scene.look)
+
+
+def lines_box(scene: Scene, frame: QRect, lines: Lines) -> QRectF:
+    """Where these lines stand."""
+    bed = scene.trial.bed if scene.trial is not None else None
+    return box_of(frame, scene.hand or QPointF(), lines, seen_of(scene.strips, scene.top, (bed,)))
 
 
 FRAMES_REACH = 8
@@ -126,9 +151,10 @@ def _over(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Ea
     paint_selection(painter, scene, strip, inks)
     _spot(painter, scene, strip, inks)
     if strips.has_captions:
-        dragged = scene.trial.planting if scene.trial else None
-        shown = tuple(one for one in _captions(scene, strip, easel.look) if one.planting != dragged)
-        paint_captions(painter, shown, strips.along, strip.height + 9, (max(0.0, first + 10), last), inks)
+        sight = (max(0.0, first + 10), last)
+        shown = _captions(scene, strip, easel.look)
+        lines = caption_lines(_rested(scene, strip, easel.look) if scene.trial else shown, strips.along, sight)
+        paint_captions(painter, shown, strips.along, strip.height + 9, sight, lines, inks)
         if scene.left > strips.gutter - 10:
             paint_flag(painter, inks)
     if selected:
@@ -146,7 +172,17 @@ def _figure(scene: Scene, strip: Strip, look: dict[str, Look]) -> BedFigure:
 
 
 def _captions(scene: Scene, strip: Strip, look: dict[str, Look]) -> tuple[Caption, ...]:
-    return captions(scene.plan, strip.laid, scene.day, look)
+    """What is written under a strip; of the block in the hand the lines there tell."""
+    dragged = scene.trial.planting if scene.trial else None
+    shown = captions(scene.plan, strip.laid, scene.day, look)
+    return tuple(one for one in shown if one.planting != dragged)
+
+
+def _rested(scene: Scene, strip: Strip, look: dict[str, Look]) -> tuple[Caption, ...]:
+    """What was written under it before the hand took hold, in lines that are kept until it lets go."""
+    plan = scene.before or scene.plan
+    known = [bed for bed in plan.beds if bed.id == strip.bed]
+    return captions(plan, lay_out_bed(plan, known[0]), scene.day, look) if known else ()
 
 
 def _spot(painter: QPainter, scene: Scene, strip: Strip, inks: Palette) -> None:

@@ -51,7 +51,7 @@ class CanvasPlaces:
         return self._view.has_ground and away.x() >= -at and away.y() >= -at
 
     def pointer(self, point: QPointF, modifiers: Qt.KeyboardModifier, home: str | None = None) -> Pointer:
-        """A viewport point as gestures see it; Alt suspends the snaps, Shift pushes neighbours, Ctrl copies.
+        """A viewport point as gestures see it; Alt suspends the snaps, Shift pushes neighbours, Ctrl copies or waits.
 
         It is measured in the bed that it lies over, or always in the bed `home`, or on the empty ground while that is
         laid out.
@@ -69,4 +69,5 @@ class CanvasPlaces:
             reach_across=round(_REACH / strips.across * MM),
             push=bool(modifiers & Qt.KeyboardModifier.ShiftModifier),
             copies=bool(modifiers & Qt.KeyboardModifier.ControlModifier),
+            waits=bool(modifiers & Qt.KeyboardModifier.ControlModifier),
         )

@@ -2,16 +2,18 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
+from PySide6.QtGui import QPainter, QPainterPath, QPainterPathStroker, QPen, QPolygonF
 
+from gardenplot.drawing.bed import ground_of, reach_at
 from gardenplot.drawing.strips import Strip
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.gestures.measure import readings
 from gardenplot.gestures.stage import Measured, Spot
 from gardenplot.layout import Layout
 from gardenplot.units import MM
-from gardenplot.window.theme import colour, drawing_font
+from gardenplot.window.hand_box import box_of, paint_lines, seen_of
+from gardenplot.window.theme import colour
 
 if TYPE_CHECKING:
     from gardenplot.window.canvas_paint import Scene
@@ -30,7 +32,7 @@ def paint_selection(painter: QPainter, scene: "Scene", strip: Strip, inks: Palet
         elif layout.planting in pushed:
             painter.setPen(QPen(colour(inks, Ink.ACCENT), 1.5, Qt.PenStyle.DashLine))
             painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRoundedRect(_around(scene, strip, layout, 2), 2, 2)
+            painter.drawPath(_around(scene, strip, layout, 2))
     lead = next((one for one in strip.laid.layouts if one.planting in chosen[:1]), None)
     if lead is not None:
         _ends(painter, scene, strip, lead, inks)
@@ -44,42 +46,54 @@ def _chosen(scene: "Scene") -> tuple[str, ...]:
     return (scene.planting, *scene.others) if scene.planting is not None else ()
 
 
-def _around(scene: "Scene", strip: Strip, layout: Layout, by: float) -> QRectF:
-    """A block's frame, so many pixels outside its ends and one more outside its edges."""
-    left, right = (at / MM * scene.strips.along for at in (layout.start, layout.end))
-    return QRectF(left - by, -by - 1, right - left + 2 * by, strip.height + 2 * by + 2)
+def _around(scene: "Scene", strip: Strip, layout: Layout, by: float) -> QPainterPath:
+    """A line round the ground that a block has, so many pixels outside its ends and one more outside its edges."""
+    bed, strips, path = strip.laid.bed, scene.strips, QPainterPath()
+    if not bed.outline and bed.diameter is None:
+        left, right = (at / MM * strips.along for at in (layout.start, layout.end))
+        path.addRoundedRect(QRectF(left - by, -by - 1, right - left + 2 * by, strip.height + 2 * by + 2), 2, 2)
+        return path
+    corners = ground_of(bed, layout.start, layout.end)
+    path.addPolygon(QPolygonF([QPointF(x * strips.along, y * strips.across) for x, y in corners]))
+    path.closeSubpath()
+    rim = QPainterPathStroker()
+    rim.setWidth(2 * by + 1)
+    rim.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    return path.united(rim.createStroke(path))
 
 
 def _frame(painter: QPainter, scene: "Scene", strip: Strip, layout: Layout, inks: Palette) -> None:
     painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawRoundedRect(_around(scene, strip, layout, 2), 2, 2)
+    painter.drawPath(_around(scene, strip, layout, 2))
 
 
 def _ends(painter: QPainter, scene: "Scene", strip: Strip, layout: Layout, inks: Palette) -> None:
-    accent = colour(inks, Ink.ACCENT)
+    accent, bed = colour(inks, Ink.ACCENT), strip.laid.bed
     painter.setPen(QPen(accent, 1.5))
     painter.setBrush(colour(inks, Ink.PAPER))
     for at in (layout.start, layout.end):
-        painter.drawRoundedRect(QRectF(at / MM * scene.strips.along - 4, strip.height / 2 - 8, 8, 16), 2, 2)
+        top, bottom = reach_at(bed, at, bed.width.nm / MM)
+        middle = (top + bottom) / 2 * scene.strips.across
+        painter.drawRoundedRect(QRectF(at / MM * scene.strips.along - 4, middle - 8, 8, 16), 2, 2)
     if scene.focused and scene.trial is None:
         painter.setPen(QPen(accent, 1, Qt.PenStyle.DotLine))
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawRoundedRect(_around(scene, strip, layout, 6), 3, 3)
+        painter.drawPath(_around(scene, strip, layout, 6))
 
 
-def paint_over(painter: QPainter, scene: "Scene", inks: Palette) -> None:
+def paint_over(painter: QPainter, frame: QRect, scene: "Scene", inks: Palette) -> None:
     """Paint what lies over all beds: the rubber band, and the line that is measured with its readings."""
     if scene.band is not None and scene.band.rect is not None:
         painter.setPen(QPen(colour(inks, Ink.ACCENT), 1.2, Qt.PenStyle.DashLine))
         painter.setBrush(colour(inks, Ink.ACCENT, 0.08))
         painter.drawRect(scene.band.rect)
     if scene.trial is not None and scene.trial.measured is not None:
-        _measured(painter, scene, scene.trial.measured, inks)
+        _measured(painter, frame, scene, scene.trial.measured, inks)
 
 
-def _measured(painter: QPainter, scene: "Scene", measured: Measured, inks: Palette) -> None:
-    """The line with a cross at each end, the one that keys move in a ring, and its readings beside its middle."""
+def _measured(painter: QPainter, frame: QRect, scene: "Scene", measured: Measured, inks: Palette) -> None:
+    """The line with a cross at each end, the one that keys move in a ring, and its readings off its bed."""
     start, end = _point(scene, measured.start), _point(scene, measured.end)
     accent = colour(inks, Ink.ACCENT)
     painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -91,21 +105,12 @@ def _measured(painter: QPainter, scene: "Scene", measured: Measured, inks: Palet
             painter.drawLine(QPointF(at.x(), at.y() - _CROSS), QPointF(at.x(), at.y() + _CROSS))
     painter.setPen(QPen(accent, 1.5))
     painter.drawEllipse(end if measured.at_end else start, _CROSS + 2, _CROSS + 2)
-    _box(painter, (start + end) / 2, readings(scene.plan, measured), inks)
-
-
-def _box(painter: QPainter, at: QPointF, lines: tuple[str, ...], inks: Palette) -> None:
-    font = drawing_font(14, bold=True)
-    metrics = QFontMetricsF(font)
-    width, height = max(map(metrics.horizontalAdvance, lines)) + 20, 22.0 * len(lines) + 8
-    box = QRectF(max(4.0, at.x() - width / 2), at.y() + 18, width, height)
-    painter.setPen(QPen(colour(inks, Ink.ACCENT), 1))
-    painter.setBrush(colour(inks, Ink.PAPER))
-    painter.drawRoundedRect(box, 4, 4)
-    painter.setFont(font)
-    for number, words in enumerate(lines):
-        painter.setPen(colour(inks, Ink.SECOND if number else Ink.INK))
-        painter.drawText(QPointF(box.left() + 10, box.top() + 20 + 22 * number), words)
+    says, *rest = readings(scene.plan, measured)
+    lines = ((says, Ink.INK), *((words, Ink.SECOND) for words in rest))
+    moved, fixed = (measured.end, measured.start) if measured.at_end else (measured.start, measured.end)
+    seen = seen_of(scene.strips, scene.top, (fixed.bed, moved.bed))
+    box = box_of(frame, (start + end) / 2, lines, seen, centred=True)
+    paint_lines(painter, frame, box, lines, inks, Ink.ACCENT)
 
 
 def _point(scene: "Scene", spot: Spot) -> QPointF:

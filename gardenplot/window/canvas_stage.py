@@ -4,9 +4,9 @@ from datetime import date
 
 from PySide6.QtCore import QObject, QPointF, Signal
 
-from gardenplot.drawing.hand_words import chosen_name, refusal_words
+from gardenplot.drawing.hand_words import chosen_name, later_words, refusal_words
 from gardenplot.drawing.handles import Grip
-from gardenplot.drawing.letters import looks
+from gardenplot.drawing.letters import looks_in_hand
 from gardenplot.drawing.sayings import titled
 from gardenplot.errors import PlanError
 from gardenplot.gestures.stage import Event, Gesture, Trial
@@ -100,9 +100,12 @@ class CanvasStage(QObject):
             subject = f"{bed_of(trial.plan, trial.bed).name}: " if trial.bed else ""
             self.refused.emit(f"{subject}{trial.refusal}")
             return
-        look = looks(trial.plan)
+        look = looks_in_hand(self.plan, trial.plan)
         subject = titled(trial.plan, trial.against[0].planting or trial.planting, look)
-        self.refused.emit(f"{subject} {refusal_words(trial.plan, trial.against[0], trial.chosen, look)}")
+        words = f"{subject} {refusal_words(trial.plan, trial.against[0], trial.chosen, look, trial.later)}"
+        if trial.later is not None:
+            words += f": {later_words(trial.plan, trial.planting, trial.later, offered=True)}"
+        self.refused.emit(words)
 
     def _abandon(self) -> None:
         """Give a gesture up when the plan that it began with is no longer the plan."""

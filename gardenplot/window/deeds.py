@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 
+from gardenplot.drawing.hand_words import later_words
 from gardenplot.errors import GardenplotError, PlanError
 from gardenplot.findings import Finding
 from gardenplot.gestures.kept import layout_in
@@ -77,29 +78,31 @@ class PlantingDeeds:
         self._window = window
         self._document, self._sight = window.document, window.sight
 
-    def place_from_shelf(self) -> None:
-        """Place the crop chosen on the shelf."""
+    def place_from_shelf(self, *, waits: bool = False) -> None:
+        """Place the crop chosen on the shelf; if it `waits`, on the first day on which there is a gap."""
         crop = self._window.shelf.chosen()
         if crop is None:
             self._window.tell(_("Choose a crop on the shelf first."))
             return
-        self.place(crop)
+        self.place(crop, waits=waits)
 
-    def place(self, crop: Crop) -> None:
-        """Place a crop in the first gap of the selected bed, or of the first bed."""
+    def place(self, crop: Crop, *, waits: bool = False) -> None:
+        """Place a crop in the first gap of the selected bed, or of the first bed; if it `waits` on a later day."""
         plan = self._document.plan
         bed = self._sight.bed or (plan.beds[0].id if plan.beds else None)
         if bed is None:
             self._window.tell(_("There is no bed yet: Bed, Add bed."))
             return
         try:
-            trial = try_first_gap(plan, crop, bed, self._sight.day)
+            trial = try_first_gap(plan, crop, bed, self._sight.day, waits=waits)
         except PlanError as error:
             self._window.tell(str(error))
             return
         self._document.change(_("Place {crop}").format(crop=crop.name), trial.plan)
         self._sight.show_day(self._sight.day_for(trial.plan, trial.planting))
         self._sight.select(bed, trial.planting)
+        if trial.later is not None and trial.planting is not None:
+            self._window.tell(f"{crop.name}: {later_words(trial.plan, trial.planting, trial.later)}")
         self._window.canvas.setFocus()
 
     def new_crop(self) -> None:

@@ -41,6 +41,8 @@ def _on_blocks() -> tuple[FixedKeys, ...]:
         FixedKeys(_("Delete, Backspace"), ("Del", "Backspace"), where, _("remove the chosen block, corner or post")),
         FixedKeys(_("Escape"), ("Esc",), where, _("give a drag up; let go of what is chosen")),
         FixedKeys(_("Alt, held"), (), where, _("suspend the snaps while dragging")),
+        FixedKeys(_("Shift, held"), (), where, _("push the neighbours along while dragging")),
+        FixedKeys(_("Ctrl, held"), (), where, _("drag a copy; let a crop from the shelf wait for free ground")),
         FixedKeys(_("Wheel with Ctrl, with Shift"), (), where, _("zoom at the pointer; go along the beds")),
     )
 

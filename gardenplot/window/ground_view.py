@@ -18,7 +18,7 @@ from gardenplot.window.ground_eye import GroundEye
 from gardenplot.window.ground_hand import GroundHand
 from gardenplot.window.ground_keys import press_ground_key
 from gardenplot.window.ground_paint import GroundScene, paint_ground, paint_names, paint_still
-from gardenplot.window.hand_lines import Lines, paint_lines
+from gardenplot.window.hand_box import Lines, box_of, paint_lines
 from gardenplot.window.layers import Layers
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import colour, magnified, palette
@@ -98,10 +98,10 @@ class GroundView(QWidget):
         else:
             self._still = self._still or self._painted_still(frame)
             paint_ground(painter, frame, scene, self._still)
-            at = self.stage.at
-            if at is not None:
-                lines = _lines(scene.plan, trial)
-                paint_lines(painter, frame.toAlignedRect(), at / magnified(), lines, palette())
+            at, lines = self.stage.at, _lines(scene.plan, trial)
+            if at is not None and lines:
+                whole = frame.toAlignedRect()
+                paint_lines(painter, whole, box_of(whole, at / magnified(), lines), lines, palette())
         if self.hasFocus():
             painter.fillRect(QRectF(0, 0, frame.width(), 2), colour(palette(), Ink.ACCENT))
         painter.end()

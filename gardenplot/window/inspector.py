@@ -3,6 +3,7 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QScrollArea, QStackedWidget, QWidget
 
+from gardenplot.drawing.hand_words import together_words
 from gardenplot.window.bed_panel import BedPanel
 from gardenplot.window.document import Document
 from gardenplot.window.plan_panel import PlanPanel
@@ -17,7 +18,7 @@ class Inspector(QStackedWidget):
 
     def __init__(self, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._sight = sight
+        self._document, self._sight = document, sight
         self.plan = PlanPanel(document)
         self.bed = BedPanel(document)
         self.planting = PlantingPanel(document)
@@ -27,13 +28,14 @@ class Inspector(QStackedWidget):
         document.changed.connect(self.refresh)
         document.opened.connect(self.refresh)
         sight.selected.connect(self.refresh)
+        sight.day_changed.connect(self._sum)
         self.setMinimumWidth(round(264 * min(magnified(), 1.4)))
 
     def refresh(self) -> None:
         """Show the selection as it is now."""
         if self._sight.planting is not None:
-            self.planting.beside = len(self._sight.others)
             self.planting.show_planting(self._sight.planting)
+            self._sum()
             self.setCurrentIndex(2)
         elif self._sight.bed is not None:
             self.bed.show_bed(self._sight.bed)
@@ -41,6 +43,13 @@ class Inspector(QStackedWidget):
         else:
             self.plan.show_plan()
             self.setCurrentIndex(0)
+
+    def _sum(self) -> None:
+        """Show what several chosen plantings come to on the day that is shown."""
+        if self._sight.planting is not None:
+            words = together_words(self._document.plan, self._sight.chosen, self._sight.day)
+            self.planting.together.setText(words)
+            self.planting.together.setVisible(bool(words))
 
     def focus(self) -> None:
         """Put the keyboard into the first field of the panel."""

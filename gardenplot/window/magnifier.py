@@ -8,7 +8,6 @@ from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.bed import draw_bed
 from gardenplot.drawing.covers import over_bed
-from gardenplot.drawing.letters import looks
 from gardenplot.drawing.strips import Under
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.tape import ticks
@@ -106,7 +105,7 @@ def paint_magnified(painter: QPainter, scene: Scene, at: Under) -> None:
     reach = view.width() / 2 / times
     scale = Scale(times, times, at.x / MM - reach, at.x / MM + reach)
     over = over_bed(scene.plan, strip.bed, scene.day, scene.layers)
-    figure = draw_bed(strip.laid, scene.day, looks(scene.plan), scene.plan.place.units, over=over)
+    figure = draw_bed(strip.laid, scene.day, scene.look, scene.plan.place.units, over=over)
     paint(painter, figure.marks, scale, inks)
     painter.restore()
     _cross(painter, centre, scene, at)

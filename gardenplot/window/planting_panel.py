@@ -7,7 +7,6 @@ from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QPushButton, QVBoxLayou
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.planting_words import (
-    beside_words,
     dates_words,
     order_met_words,
     order_words,
@@ -40,7 +39,7 @@ class PlantingPanel(QWidget):
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
-        self.planting, self.beside = "", 0
+        self.planting = ""
         self.title, self.under_title = heading(), quiet()
         self.patterns = PatternChoice()
         self.patterns.picked.connect(self._pick_pattern)
@@ -54,11 +53,12 @@ class PlantingPanel(QWidget):
             wide = typed.name in ("twin_spacing", "offsets")
             self.form.add_typed(typed.name, typed.label, self._finisher(typed), example=typed.example, wide=wide)
         self.raising, self.working, self.findings = words(), words(), words(Ink.ACCENT)
+        self.together = words()
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)
-        for part in (self.title, self.under_title, self.findings, self.patterns, self.compare, self.form, rule(),
-                     self.raising, self.working):  # fmt: skip
+        for part in (self.title, self.under_title, self.together, self.findings, self.patterns, self.compare,
+                     self.form, rule(), self.raising, self.working):  # fmt: skip
             column.addWidget(part)
         column.addStretch(1)
 
@@ -71,7 +71,7 @@ class PlantingPanel(QWidget):
         layout = laid.layout_of(planting_id)
         one = next(each for each in laid.grown if each.planting.id == planting_id)
         self.title.setText(f"{look[planting_id].letter}  {one.crop.name}")
-        self.under_title.setText("\n".join(filter(None, (dates_words(plan, one), beside_words(self.beside)))))
+        self.under_title.setText(dates_words(plan, one))
         self.patterns.show_candidates(
             candidates(plan, planting_id), look[planting_id], plan.place.units, planting.pattern
         )

@@ -3,10 +3,11 @@
 from itertools import pairwise
 
 import pytest
+from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gardenplot.drawing.letters import letter, looks
+from gardenplot.drawing.letters import letter, looks, looks_in_hand
 from gardenplot.drawing.marks import Shape
 from gardenplot.drawing.style import PLANTINGS
 from gardenplot.drawing.turns import turns
@@ -69,3 +70,16 @@ def in_a_row(*starts: str) -> Plan:
             for number, start in enumerate(starts, 1)
         ],
     )
+
+
+def test_while_the_hand_holds_a_new_planting_it_alone_has_a_new_letter() -> None:
+    before, new = in_a_row("1 m", "5 m"), evolve(in_a_row("3 m").plantings[0], id="new")
+    held = looks_in_hand(before, evolve(before, plantings=(*before.plantings, new)))
+    assert {name: look.letter for name, look in held.items()} == {"p1": "A", "p2": "B", "new": "C"}
+    assert {name: look for name, look in held.items() if name != "new"} == looks(before)
+
+
+def test_at_the_end_of_the_plan_the_letter_in_the_hand_is_the_one_that_stays() -> None:
+    before, new = in_a_row("1 m", "5 m"), evolve(in_a_row("8 m").plantings[0], id="new")
+    after = evolve(before, plantings=(*before.plantings, new))
+    assert looks_in_hand(before, after) == looks(after)

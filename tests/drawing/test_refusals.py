@@ -1,5 +1,7 @@
 """Why the hand cannot: what is in the way, and from which day the ground is free."""
 
+from datetime import date
+
 import pytest
 
 from gardenplot.drawing.hand_words import refusal_words
@@ -33,3 +35,8 @@ def test_the_day_is_that_of_what_was_there_and_not_of_what_the_hand_holds(held: 
 def test_of_anything_else_it_says_no_day() -> None:
     look, outside = looks(PLAN), Finding(Kind.OUTSIDE, "b", "q", start=9 * M, end=10 * M, amount=M)
     assert refusal_words(PLAN, outside, ("q",), look) == says(PLAN, outside, look)
+
+
+def test_the_day_that_the_hand_is_offered_goes_before_that_of_what_is_in_the_way_first() -> None:
+    words = refusal_words(PLAN, OVERLAP, ("q",), looks(PLAN), date(2027, 9, 20))
+    assert words.endswith("; free from Mon 20 Sep 2027")

@@ -54,8 +54,8 @@ CASES = [
      "20 cm in the row, the packet says 25 cm: smaller heads, less air"),
     (S2, Finding(Kind.CLOSER_ROWS, "f1", "p1", amount=nm("18 in"), limit=nm("2 ft")),
      "rows 18″ apart, the packet says 24″: smaller heads, less air"),
-    (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("65 cm"), pieces=1), "65 cm left in one piece"),
-    (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("2.65 m"), pieces=2), "2.65 m left in 2 pieces"),
+    (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("65 cm"), pieces=1), "65 cm left in one piece at its fullest"),
+    (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("2.65 m"), pieces=2), "2.65 m left in 2 pieces at its fullest"),
     (S1, Finding(Kind.ON_ANOTHER_BED, "b2", lies_on="b2", amount=CM_13),
      "lies 13 cm into Tunnel, second bed on the ground"),
     (evolve(S1, tunnels=(TUNNEL,)), Finding(Kind.THROUGH_A_WALL, "b2", lies_on="t", amount=CM_13),
@@ -142,7 +142,9 @@ def test_a_planting_is_called_by_letter_and_crop() -> None:
 
 def test_under_the_hand_stand_count_readings_and_what_is_left() -> None:
     line = drag_line(S1, "p2", only_bed(S1), None)
-    assert line.replace("\u2009", " ") == "Kohlrabi   3 × 15 = 45   7.30 – 11.05 m   3.75 m long   65 cm left"
+    assert (
+        line.replace("\u2009", " ") == "Kohlrabi   3 × 15 = 45   7.30 – 11.05 m   3.75 m long   65 cm left throughout"
+    )
 
 
 def test_captions_run_from_the_head_on_and_from_the_fullest_words_to_none() -> None:

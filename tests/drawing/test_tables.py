@@ -54,7 +54,11 @@ def test_each_order_is_met_or_short_by_what_is_missing(plan: Plan) -> None:
 
 def test_the_counts_of_s1() -> None:
     (bed,) = counts_by_bed(hand_worked("s1"))
-    assert (bed.name, bed.readings, bed.plants) == ("Tunnel, second bed", "65\u2009cm left in 1 piece", 181)
+    assert (bed.name, bed.readings, bed.plants) == (
+        "Tunnel, second bed",
+        "65\u2009cm left in 1 piece at its fullest",
+        181,
+    )
     assert [(row.name, plain(row.readings), plain(row.rows), row.plants) for row in bed.inner] == [
         ("A  Pak choi", "0.30 – 7.10 m", "4 × 34", 136),
         ("B  Kohlrabi", "7.30 – 11.05 m", "3 × 15", 45),
@@ -68,8 +72,8 @@ def test_the_counts_of_s1() -> None:
 @pytest.mark.parametrize(
     ("plan", "words"),
     [
-        (hand_worked("s1"), "1 bed · 181 plants · 65 cm left in 1 piece"),
-        (hand_worked("s2"), "1 bed · 352 plants · 4′ 3″ left in 1 piece"),
+        (hand_worked("s1"), "1 bed · 181 plants · 65 cm left in 1 piece at its fullest"),
+        (hand_worked("s2"), "1 bed · 352 plants · 4′ 3″ left in 1 piece at its fullest"),
         (Plan(), "no bed yet"),
     ],
 )

@@ -6,6 +6,7 @@ from attrs import evolve, frozen
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from gardenplot.drawing.letters import looks, looks_in_hand
 from gardenplot.errors import PlanError
 from gardenplot.gestures.drags import move_block, place_crop, resize_block
 from gardenplot.gestures.stage import Gesture, Pointer
@@ -87,6 +88,21 @@ def test_a_drag_changes_one_planting_and_at_most_adds_its_crop(tried: Drag) -> N
         assert after.crops[: len(before.crops)] == before.crops
         assert len(after.crops) <= len(before.crops) + 1
         assert evolve(after, plantings=before.plantings, crops=before.crops) == before
+
+
+@settings(max_examples=40)
+@given(drags())
+def test_whatever_the_hand_holds_each_planting_keeps_its_look_and_what_is_new_has_a_letter_of_its_own(
+    tried: Drag,
+) -> None:
+    before = looks(tried.plan)
+    for trial in filter(None, tried.done().shown):
+        look = looks_in_hand(tried.plan, trial.plan)
+        assert set(look) >= {one.id for one in trial.plan.plantings}
+        assert {planting: look[planting] for planting in before} == before
+        assert len({one.letter for one in look.values()}) == len(look)
+        after = looks(trial.plan)
+        assert all(look[new] == after[new] for new in look.keys() - before if after[new].letter == look[new].letter)
 
 
 @settings(max_examples=40)

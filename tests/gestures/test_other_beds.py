@@ -2,6 +2,7 @@
 
 import pytest
 
+from gardenplot.drawing.letters import looks
 from gardenplot.gestures.drags import move_block, place_crop
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.snap import Pull, marks_of
@@ -29,7 +30,7 @@ def test_a_block_begins_or_ends_level_with_one_in_another_bed(hand: str, start: 
     assert layout_in(trial.plan, "p1").start == nm(start)
     assert trial.snap is not None
     assert (trial.snap.pull, trial.snap.planting) == (Pull.OTHER_BED, "p2")
-    assert along_words(trial.plan, trial.snap) == "level with B Chard, Field"
+    assert along_words(trial.plan, trial.snap, looks(trial.plan)) == "level with B Chard, Field"
 
 
 def test_beyond_half_the_reach_the_round_reading_is_nearer() -> None:

@@ -3,10 +3,14 @@
 from datetime import date
 
 import pytest
+from attrs import evolve
 
+from gardenplot.errors import PlanError
 from gardenplot.gestures.drags import place_crop
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.snap import Pull
+from gardenplot.gestures.stage import Trial
+from gardenplot.gestures.trials import try_crop, try_first_gap
 from gardenplot.plan import Plan, crop_of, planting_of
 from gardenplot.plan.catalogue import entries
 from gardenplot.plan.edits import remove_planting
@@ -172,3 +176,58 @@ def test_past_the_tapes_zero_it_begins_at_zero_and_still_ends_in_its_bed() -> No
 def test_a_block_beyond_the_foot_margin_does_not_widen_the_bed() -> None:
     stage = dropped(ground(block("11.95 m", "5 cm", crop="leek")), "chard", "5.9 m", reach="0 cm")
     assert new_block(stage) == spot("5.75 m", "11.45 m")
+
+
+SPRING: Fields = {"in_ground": "2027-04-01", "out": "2027-05-28"}
+EARLY: Fields = {"in_ground": "2027-04-01", "out": "2027-05-20"}
+SHOWN, FREE = date(2027, 4, 20), date(2027, 5, 28)
+
+
+def carried(plan: Plan, reading: str, *, waits: bool) -> Trial:
+    """What comes of leek held over the first bed."""
+    trial = try_crop(plan, crop_of(plan, "leek"), evolve(at(reading), waits=waits), SHOWN)
+    assert trial is not None
+    return trial
+
+
+def test_on_ground_that_is_taken_a_crop_is_offered_the_first_day_on_which_that_is_free() -> None:
+    plan = ground(block("1 m", "2 m", **EARLY), block("4 m", "6 m", **SPRING))
+    trial = carried(plan, "5 m", waits=False)
+    assert not trial.can_be
+    assert trial.later == FREE
+    assert carried(plan, "1.5 m", waits=False).later == date(2027, 5, 20)
+    assert carried(plan, "10.8 m", waits=False).later is None
+
+
+def test_a_crop_that_waits_goes_in_on_that_day_and_the_spring_crop_stays_as_it_is() -> None:
+    plan = ground(block("1 m", "2 m", **EARLY), block("4 m", "6 m", **SPRING))
+    trial = carried(plan, "5 m", waits=True)
+    assert trial.can_be
+    assert trial.later == FREE
+    assert planting_of(trial.plan, planted(trial)).in_ground == FREE
+    assert trial.plan.plantings[:-1] == plan.plantings
+
+
+def test_a_crop_that_waits_goes_in_at_once_where_the_ground_is_free() -> None:
+    plan = ground(block("4 m", "6 m", **SPRING))
+    trial = carried(plan, "1 m", waits=True)
+    assert trial.later is None
+    assert planting_of(trial.plan, planted(trial)).in_ground == SHOWN
+
+
+def test_ground_that_never_falls_free_and_an_order_with_its_own_days_are_offered_no_day() -> None:
+    order: Fields = {"id": "o", "crop": "leek", "units": 20, "on": "2027-05-01"}
+    for plan in (ground(block("4 m", "6 m")), ground(block("4 m", "6 m", **SPRING), orders=[order])):
+        trial = carried(plan, "5 m", waits=True)
+        assert not trial.can_be
+        assert trial.later is None
+
+
+def test_by_key_a_crop_waits_for_the_first_gap_of_its_bed() -> None:
+    plan = ground(block("30 cm", "11.4 m", **SPRING))
+    with pytest.raises(PlanError, match="it has one from 2027-05-28 on"):
+        try_first_gap(plan, crop_of(plan, "leek"), "b1", SHOWN)
+    trial = try_first_gap(plan, crop_of(plan, "leek"), "b1", SHOWN, waits=True)
+    assert trial.later == FREE
+    assert planting_of(trial.plan, planted(trial)).in_ground == FREE
+    assert layout_in(trial.plan, planted(trial)).start == nm("30 cm")

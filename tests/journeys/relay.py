@@ -134,7 +134,7 @@ def _compared() -> tuple[tuple[str, ...], ...]:
 def expect_bed(person: Person) -> None:
     """Nothing left over, 13 hoops, and all rows 5 in from the drip lines."""
     panel = person.window.inspector.bed
-    person.expect(panel.left.text, "nothing left")
+    person.expect(panel.left.text, "nothing left at its fullest")
     person.expect(lambda: plain(panel.covers.text()), "Covers 0′ 0″ – 48′ 0″, 13 hoops 4′ 0″ apart")
     person.expect(panel.drip.text, "Rows from the nearest drip line\nA  5″, 5″, 5″\nB  5″")
     person.expect(panel.findings.text, "")

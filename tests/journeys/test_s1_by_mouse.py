@@ -51,7 +51,7 @@ def job(person: Person) -> None:
     _change_mind(person)
     person.click(tab("Findings"))
     findings = person.window.ledger.findings
-    person.expect(lambda: rows_of(findings), [["Bed 1, 11.05 – 11.70 m", "65 cm left in one piece"]])
+    person.expect(lambda: rows_of(findings), [["Bed 1, 11.05 – 11.70 m", "65 cm left in one piece at its fullest"]])
     person.press("ctrl+s")
     name_file(person, "Save plan as", person.folder / "glen.gardenplot")
     assert read_plan(person.folder / "glen.gardenplot").plan == person.plan()

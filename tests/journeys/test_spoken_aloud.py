@@ -30,8 +30,8 @@ def test_beds_and_plantings_are_heard_and_the_chosen_one_has_the_focus(tmp_path:
     heard = [line for line in run.stdout.splitlines() if line.count("|") == 2]
     assert heard[0].startswith("tree|Drawing of the beds|")
     assert [line for line in heard if line.startswith("tree item|") and ", bed of " in line] == [
-        "tree item|Tunnel, east, bed of 15.00 m × 75 cm, 1 planting, 4.40 m left|",
-        "tree item|Field, upper, bed of 20.00 m × 1.20 m, 2 plantings, 85 cm left|",
+        "tree item|Tunnel, east, bed of 15.00 m × 75 cm, 1 planting, 4.40 m left on 9 Apr|",
+        "tree item|Field, upper, bed of 20.00 m × 1.20 m, 2 plantings, 85 cm left on 9 Apr|",
     ]
     assert "tree item|A Pak choi, 3 × 40 = 120, 0.30 to 10.30 m|" in heard
     chosen = [line for line in heard if line.endswith("|selected focused")]

@@ -1,5 +1,7 @@
 """The canvas by mouse: blocks dragged and drawn longer, crops dropped, the view zoomed."""
 
+from datetime import date
+
 import pytest
 from PySide6.QtCore import QMimeData, QPointF, Qt
 from PySide6.QtTest import QTest
@@ -9,6 +11,7 @@ from gardenplot.plan import Plan, planting_of
 from gardenplot.plan.catalogue import entries
 from gardenplot.plan.edits import change_place, remove_planting
 from gardenplot.units import CM, MM, M
+from gardenplot.window.canvas_paint import lines_under
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from gardenplot.window.mime import with_crop
@@ -237,3 +240,28 @@ def test_what_is_not_in_the_ground_on_the_day_shown_cannot_be_taken_hold_of(
     mouse.press("b1", "5 m")
     mouse.release()
     assert selected(window) == ("b1", None)
+
+
+def test_with_ctrl_a_crop_from_the_shelf_waits_until_its_ground_is_free(
+    window: MainWindow, document: Document, mouse: Mouse
+) -> None:
+    before, leek = document.plan, carried(document)
+    taken = before.plantings[0]
+    reading = f"{layout_in(before, taken.id).start / M + 1} m"
+    mouse.enter(leek, taken.bed, reading)
+    mouse.carry(leek, taken.bed, reading)
+    trial = window.canvas.stage.trial
+    assert trial is not None
+    assert not trial.can_be
+    lines = [words for words, _ink in lines_under(window.canvas._scene())]
+    assert lines[1].endswith("; free from Fri 28 May 2027")
+    assert lines[2] == "hold Ctrl to set it out then"
+    mouse.carry(leek, taken.bed, reading, Qt.KeyboardModifier.ControlModifier)
+    scene = window.canvas._scene()
+    assert "set out on Fri 28 May 2027, when the ground is free" in [words for words, _ink in lines_under(scene)]
+    assert scene.day == date(2027, 5, 28)
+    mouse.drop(leek, taken.bed, reading)
+    assert document.plan.plantings[-1].in_ground == date(2027, 5, 28)
+    assert window.sight.day == date(2027, 5, 28)
+    document.stack.undo()
+    assert document.plan is before

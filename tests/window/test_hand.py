@@ -5,6 +5,7 @@ from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLineEdit
 
+from gardenplot.drawing.letters import looks
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.stage import Measured
 from gardenplot.plan import Plan
@@ -348,15 +349,34 @@ def test_hundreds_of_beds_are_chosen_and_moved_together(window: MainWindow, docu
 def test_the_panel_says_that_more_are_chosen(window: MainWindow, document: Document) -> None:
     window.sight.choose(ROW, ("p1", "p2", "p3"))
     panel = window.inspector.planting
-    assert "2 more are chosen" in panel.under_title.text()
+    assert "2 more are chosen" in panel.together.text()
     field = panel.form.fields["from"]
     field.setText("1.5 m + 20 cm")
     QTest.keyClick(field, Key.Key_Return)
     assert starts(document.plan) == [1.7, 3, 6, 4]
-    assert "2 more are chosen" in panel.under_title.text()
+    assert "2 more are chosen" in panel.together.text()
     assert field.text() == "1.5 m + 20 cm"
     window.sight.choose(document.plan, ("p1",))
-    assert "chosen" not in panel.under_title.text()
+    assert panel.together.text() == ""
+    assert panel.together.isHidden()
+
+
+def test_the_panel_sums_up_what_is_chosen_on_the_day_that_is_shown(window: MainWindow, document: Document) -> None:
+    spring: dict[str, object] = {"in_ground": "2027-03-01", "out": "2027-05-01"}
+    plan = ground(
+        block("30 cm", "1.5 m", **spring), block("3 m", "3 m", **spring), block("8 m", "1 m", in_ground="2027-04-01")
+    )
+    document.start(plan)
+    window.sight.show_day(plan.plantings[0].in_ground)
+    window.sight.choose(plan, ("p1", "p2"))
+    said = window.inspector.planting.together
+    assert (
+        said.text()
+        .replace("\u2009", " ")
+        .endswith("Together: 30 plants · 0.30 – 6.00 m · 4.50 m of bed · 6.90 m left on 1 Mar")
+    )
+    window.sight.show_day(plan.plantings[2].in_ground)
+    assert said.text().replace("\u2009", " ").endswith("4.50 m of bed · 5.90 m left on 1 Apr")
 
 
 @pytest.mark.parametrize(
@@ -460,3 +480,26 @@ def test_what_another_day_hides_is_no_longer_chosen_beside_the_first(window: Mai
     window.sight.choose(plan, ("p1", "p2", "p3"))
     window.sight.show_day(plan.plantings[0].in_ground)
     assert chosen(window) == ("p1", "p3")
+
+
+def test_letters_marks_and_colours_stay_while_a_block_is_dragged_past_another(
+    window: MainWindow, mouse: Mouse
+) -> None:
+    before = looks(window.document.plan)
+    mouse.press("b1", "1.5 m")
+    mouse.move("b1", "9.5 m")
+    assert window.canvas._scene().look == before
+    mouse.release()
+    assert looks(window.document.plan)["p1"].letter == "C"
+
+
+def test_a_copy_in_the_hand_has_the_next_free_letter(window: MainWindow, mouse: Mouse) -> None:
+    before = looks(window.document.plan)
+    mouse.press("b1", "3.5 m")
+    mouse.move("b1", "5.2 m", Keys.ControlModifier)
+    trial = window.canvas.stage.trial
+    assert trial is not None
+    assert trial.planting is not None
+    assert window.canvas._scene().look[trial.planting].letter == "E"
+    assert {name: look for name, look in window.canvas._scene().look.items() if name in before} == before
+    mouse.release()

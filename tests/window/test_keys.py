@@ -96,8 +96,17 @@ def test_a_bed_without_a_gap_says_so(window: MainWindow, document: Document) -> 
     plan = document.plan
     window.plantings.place(document.plan.crops[1])
     assert document.plan is plan
-    later = "it has one from 2027-05-28 on: choose that day above the drawing"
+    later = "it has one from 2027-05-28 on: choose that day above the drawing, or place it when the ground is free"
     assert window.statusBar().currentMessage() == f"Tunnel, east has no gap for Leek; {later}"
+
+
+def test_by_key_a_crop_waits_until_a_gap_is_free(window: MainWindow, document: Document) -> None:
+    window.plantings.place(document.plan.crops[1])
+    window.shelf.choose(document.plan.crops[1])
+    QTest.keyClick(window, Key.Key_Return, Keys.ControlModifier | Keys.ShiftModifier)
+    assert str(document.plan.plantings[-1].in_ground) == "2027-05-28"
+    assert str(window.sight.day) == "2027-05-28"
+    assert window.statusBar().currentMessage() == "Leek: set out on Fri 28 May 2027, when the ground is free"
 
 
 def test_the_shelf_shows_the_plan_s_own_crops_first_and_each_once(window: MainWindow, document: Document) -> None:

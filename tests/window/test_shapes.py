@@ -63,7 +63,7 @@ def under_hand(window: MainWindow) -> str:
     """What stands under the pointer."""
     trial = window.canvas.stage.trial
     assert trial is not None
-    lines = hand_lines(trial, window.sight.day, looks(trial.plan))
+    lines = hand_lines(window.document.plan, trial, window.sight.day, looks(trial.plan))
     return " | ".join(words for words, _ink in lines).replace("\u2009", " ")
 
 

@@ -57,8 +57,8 @@ def test_the_drawing_is_a_tree_of_beds_and_their_plantings(window: MainWindow) -
     assert tree.text(Text.Name) == "Drawing of the beds"
     beds = children(tree)
     assert names(tree) == [
-        "Tunnel, east, bed of 15.00 m × 75 cm, 1 planting, 4.40 m left",
-        "Field, upper, bed of 20.00 m × 1.20 m, 2 plantings, 85 cm left",
+        "Tunnel, east, bed of 15.00 m × 75 cm, 1 planting, 4.40 m left on 9 Apr",
+        "Field, upper, bed of 20.00 m × 1.20 m, 2 plantings, 85 cm left on 9 Apr",
     ]
     assert names(beds[0]) == ["A Pak choi, 3 × 40 = 120, 0.30 to 10.30 m"]
     for item in (*beds, *children(beds[0])):
