@@ -1,7 +1,7 @@
 """What is said about the covers of a bed and about how far its rows lie from its drip lines."""
 
+from gardenplot.drawing.days import day_words
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.planting_words import day_words
 from gardenplot.drawing.sayings import between
 from gardenplot.layout import LaidOut
 from gardenplot.plan import Cover, Plan, bed_of

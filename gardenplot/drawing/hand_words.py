@@ -5,9 +5,9 @@ from datetime import date
 from itertools import groupby
 
 from gardenplot.drawing.captions import GAP
+from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import left_on
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.planting_words import day_words
 from gardenplot.drawing.sayings import between_readings, name_of, says, titled
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import lay_out_bed, lay_out_plan, planted_for_orders
@@ -35,8 +35,10 @@ def asked_of(before: Plan, plan: Plan, planting_id: str) -> int:
         typed = (one.plants for one in (planting, *before.plantings) if one.id == planting_id)
         return next((plants for plants in typed if plants is not None), 0)
     order, laid_out = order_of(plan, planting.order), lay_out_plan(plan)
-    own = lay_out_bed(plan, bed_of(plan, planting.bed)).layout_of(planting_id).plants
-    return max(0, stand_for(order, crop_of(plan, order.crop)) - planted_for_orders(laid_out)[order.id] + own)
+    planted = planted_for_orders(laid_out)[order.id, planting.market or 1]
+    layout = lay_out_bed(plan, bed_of(plan, planting.bed)).layout_of(planting_id)
+    own, each = layout.plants, layout.grid.in_row
+    return max(0, stand_for(order, crop_of(plan, order.crop), each) - planted + own)
 
 
 def short_words(before: Plan, plan: Plan, planting_id: str) -> str:

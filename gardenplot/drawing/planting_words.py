@@ -1,7 +1,6 @@
 """A planting in words beside its fields: dates, order met or short, the other answer for rows."""
 
-from datetime import date
-
+from gardenplot.drawing.days import day_words
 from gardenplot.drawing.sayings import TIMES
 from gardenplot.layout import Grown, Layout, row_answers
 from gardenplot.plan import Crop, Establish, Order, Pattern, Plan, bed_of
@@ -10,11 +9,6 @@ from gardenplot.season import stand_for
 from gardenplot.units import Units
 from gardenplot.units.figures import offset, span
 from gardenplot.words import _, ngettext
-
-
-def day_words(day: date) -> str:
-    """A day as people say it: "Fri 9 Apr 2027"."""
-    return f"{day:%a} {day.day} {day:%b %Y}"
 
 
 def dates_words(plan: Plan, one: Grown) -> str:

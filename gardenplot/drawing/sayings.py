@@ -4,9 +4,11 @@ from collections import Counter
 
 from gardenplot.drawing.left_words import at_fullest
 from gardenplot.drawing.letters import Look
+from gardenplot.drawing.timing_words import timing_says
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout, lay_out_bed
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, order_of, planting_of
+from gardenplot.season import market_day
 from gardenplot.units import Units
 from gardenplot.units.figures import MINUS, offset, span, tape
 from gardenplot.words import _, ngettext
@@ -126,6 +128,8 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
             return _CLOSER[finding.kind].format(is_=amount, packet=limit)
         case Kind.ORDER_SHORT | Kind.ORDER_UNPLANTED:
             return _order_says(plan, finding)
+        case _:
+            return timing_says(plan, finding)
 
 
 def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
@@ -180,12 +184,19 @@ def _tools_say(finding: Finding, units: Units) -> str:
 def _order_says(plan: Plan, finding: Finding) -> str:
     order = order_of(plan, finding.order or "")
     name = crop_of(plan, order.crop).name
+    day = (market_day(order, finding.market) or order.on).isoformat()
     if finding.kind is Kind.ORDER_UNPLANTED:
-        return _("{units} {crop} for {day}: not planted yet, {plants} plants must stand").format(
-            units=order.units, crop=name, day=order.on.isoformat(), plants=finding.limit
+        words = _("{units} {crop} for {day}: not planted yet, {plants} plants must stand").format(
+            units=order.units, crop=name, day=day, plants=finding.limit
         )
+        more = finding.pieces - 1
+        if more < 1:
+            return words
+        return words + ngettext(
+            "; nor for {count} later market day", "; nor for {count} later market days", more
+        ).format(count=more)
     return _("{units} {crop} for {day}: {short} plants short of {plants}").format(
-        units=order.units, crop=name, day=order.on.isoformat(), short=finding.limit - finding.amount,
+        units=order.units, crop=name, day=day, short=finding.limit - finding.amount,
         plants=finding.limit,
     )  # fmt: skip
 

@@ -6,6 +6,7 @@ from itertools import combinations
 
 from attrs import frozen
 
+from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import counted
 from gardenplot.layout import Grown, LaidOut, Layout, compete
@@ -144,8 +145,3 @@ def months(span: Span) -> list[tuple[date, str]]:
         first = date(year, month, 1)
         found.append((first, f"{first:%b %Y}" if month == 1 or not found else f"{first:%b}"))
         month += 1
-
-
-def short_day(day: date) -> str:
-    """A day in short: "9 Apr"."""
-    return f"{day.day} {day:%b}"

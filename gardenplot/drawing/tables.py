@@ -5,9 +5,9 @@ from functools import lru_cache
 
 from attrs import frozen
 
+from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import Look, looks
-from gardenplot.drawing.planting_words import day_words
 from gardenplot.drawing.sayings import between, rows_by_plants
 from gardenplot.drawing.turns import walked
 from gardenplot.layout import LaidOut, lay_out_plan, planted_for_orders

@@ -15,9 +15,16 @@ class Kind(StrEnum):
     NO_PLANT = "no plant fits"
     ROWS = "too many rows"
     DATES = "dates the wrong way round"
+    SOWN_AFTER = "sown after it is set out"
     ON_ANOTHER_BED = "on another bed"
     THROUGH_A_WALL = "through a tunnel's wall"
     IN_THE_WAY = "in the way of what follows"
+    NO_MARKET = "no such market day"
+    LATE = "late for its market"
+    FROST = "out before the last freeze"
+    AUTUMN_FROST = "still there after the first freeze"
+    OVER_AGE = "too old when set out"
+    FAMILY = "family back too soon"
     ORDER_SHORT = "order short"
     ORDER_UNPLANTED = "order not planted"
     EDGE = "near the edge"
@@ -25,13 +32,24 @@ class Kind(StrEnum):
     CLOSER_ROWS = "closer rows"
     NOT_MARKABLE_IN_ROW = "not markable in the row"
     NOT_MARKABLE_ROWS = "rows not markable"
+    FROST_NOTE = "hardy or covered before the last freeze"
     LEFTOVER = "left over"
 
 
 ON_THE_GROUND = frozenset({Kind.ON_ANOTHER_BED, Kind.THROUGH_A_WALL})
 """Findings about the place of a bed, whatever grows in it."""
 CANNOT_BE_DONE = frozenset(
-    {Kind.OVERLAP, Kind.OUTSIDE, Kind.NO_ROW, Kind.NO_CELL, Kind.NO_PLANT, Kind.ROWS, Kind.DATES, *ON_THE_GROUND}
+    {
+        Kind.OVERLAP,
+        Kind.OUTSIDE,
+        Kind.NO_ROW,
+        Kind.NO_CELL,
+        Kind.NO_PLANT,
+        Kind.ROWS,
+        Kind.DATES,
+        Kind.SOWN_AFTER,
+        *ON_THE_GROUND,
+    }
 )
 """Findings that no amount of goodwill at the bed can put right."""
 
@@ -40,7 +58,7 @@ CANNOT_BE_DONE = frozenset(
 class Finding:
     """A finding of one kind at one place.
 
-    `start` and `end` are tape readings in nm, `amount` and `limit` what is and what should be, in nm or in things;
+    `start` and `end` are tape readings in nm, `amount` and `limit` what is and what should be, in nm, things or days;
     `pieces` counts leftover stretches; `other` is the second planting of an overlap,
     `lies_on` the bed or the tunnel that a bed lies on; `plants` is what the nearest
     markable spacing, which is then the limit, gives more or fewer; `market` is the number of an order's market day,
@@ -69,4 +87,4 @@ class Finding:
     @property
     def is_note(self) -> bool:
         """Whether it is only worth knowing."""
-        return self.kind is Kind.LEFTOVER
+        return self.kind in (Kind.LEFTOVER, Kind.FROST_NOTE)

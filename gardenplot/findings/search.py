@@ -6,6 +6,7 @@ from itertools import combinations
 
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.findings.ground import find_on_ground
+from gardenplot.findings.timing import find_in_time
 from gardenplot.findings.tools import find_unmarkable
 from gardenplot.layout import (
     Grown,
@@ -23,14 +24,22 @@ from gardenplot.layout import (
 )
 from gardenplot.layout.candidate import closer_than_packet
 from gardenplot.layout.reserved import in_the_way
-from gardenplot.plan import Bed, Order, Pattern, Plan, crop_of
+from gardenplot.plan import Bed, Cover, Order, Pattern, Plan, crop_of
 from gardenplot.season import market_days, stand_for
 
 
 @lru_cache(maxsize=16)
 def find_all(plan: Plan) -> tuple[Finding, ...]:
     """All findings: bed by bed in the plan's order, then their places, what no tool marks, and the orders."""
-    beds = (finding for bed in plan.beds for finding in find_in_bed(lay_out_bed(plan, bed)))
+    covers: dict[str, tuple[Cover, ...]] = {}
+    for cover in plan.covers:
+        covers[cover.bed] = (*covers.get(cover.bed, ()), cover)
+    laid_out = [lay_out_bed(plan, bed) for bed in plan.beds]
+    beds = (
+        finding
+        for laid in laid_out
+        for finding in (*find_in_bed(laid), *find_in_time(laid, plan.place, covers.get(laid.bed.id, ())))
+    )
     return (*beds, *find_on_ground(plan), *find_unmarkable(plan), *find_in_orders(plan))
 
 

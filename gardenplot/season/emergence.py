@@ -1,8 +1,9 @@
 """Days from sowing to emerging by the temperature of the soil, from the published table.
 
-The table is Lorenz and Maynard's (Knott's Handbook for Vegetable Growers), read in the copies that
-`resources/crops/sources.json` names. Between two of its temperatures days are interpolated in a straight line; beyond
-them, and where the table has no figure or says that next to nothing emerges, nothing is claimed.
+The table is Harrington and Minges, Vegetable Seed Germination, University of California Agricultural Extension 1954,
+read in the copies that `resources/crops/sources.json` names under HM1954. Between two of its temperatures days are
+interpolated in a straight line; beyond them, and where the table has no figure or says that next to nothing emerges,
+nothing is claimed.
 """
 
 import csv

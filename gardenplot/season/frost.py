@@ -9,7 +9,7 @@ from datetime import date, timedelta
 
 from attrs import frozen
 
-from gardenplot.plan import MonthDay, Odds, Place
+from gardenplot.plan import Frost, MonthDay, Odds, Place
 from gardenplot.units import Share
 
 _SEASON = timedelta(days=183)
@@ -28,6 +28,11 @@ class Freeze:
     day: date | None
     days: int
     rarer: Share | None
+
+
+def is_hard(place: Place, frost: Frost | None) -> bool:
+    """Whether it is the hard freezes of a place that count for a crop: for hardy ones, where the place knows them."""
+    return frost is Frost.HARDY and bool(place.last_hard_freeze)
 
 
 def last_freeze(place: Place, day: date, *, hard: bool = False) -> Freeze | None:

@@ -7,7 +7,7 @@ from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.planting_words import day_words
+from gardenplot.drawing.days import day_words
 from gardenplot.drawing.shape_words import shape_lines, size_words
 from gardenplot.plan import Bed
 from gardenplot.sheets.paper import BOLD, FACE, fitted

@@ -6,8 +6,9 @@ from attrs import frozen
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 
+from gardenplot.drawing.days import short_day
 from gardenplot.drawing.marks import Hatch, Outline, box
-from gardenplot.drawing.season_map import MapBlock, SeasonMap, short_day
+from gardenplot.drawing.season_map import MapBlock, SeasonMap
 from gardenplot.drawing.strips import GUTTER
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.window.lettering import lettering, write, write_within

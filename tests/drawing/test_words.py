@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from gardenplot.drawing.days import day_words
 from gardenplot.drawing.planting_words import (
     dates_words,
-    day_words,
     order_met_words,
     order_words,
     rows_words,

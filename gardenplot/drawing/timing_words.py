@@ -1,0 +1,104 @@
+"""Sentences of findings about days: frost as odds, the market, the age of plants, families that come back."""
+
+from gardenplot.drawing.days import day_words
+from gardenplot.findings import Finding, Kind
+from gardenplot.plan import Frost, Plan, bed_of, crop_of, order_of, planting_of
+from gardenplot.season import Dates, dates_of, market_day
+from gardenplot.season.frost import first_freeze, is_hard, last_freeze
+from gardenplot.words import _, ngettext
+
+TIMING = frozenset(
+    {
+        Kind.NO_MARKET, Kind.LATE, Kind.SOWN_AFTER, Kind.OVER_AGE, Kind.FROST, Kind.FROST_NOTE, Kind.AUTUMN_FROST,
+        Kind.FAMILY,
+    }
+)  # fmt: skip
+"""Findings that are about days, whose sentences are made here."""
+FROSTS = {
+    Frost.HARDY: _("hardy"),
+    Frost.HALF_HARDY: _("half-hardy"),
+    Frost.TENDER: _("tender"),
+    Frost.VERY_TENDER: _("very tender"),
+}
+
+
+def timing_says(plan: Plan, finding: Finding) -> str:
+    """The sentence of a finding about days."""
+    match finding.kind:
+        case Kind.NO_MARKET:
+            return ngettext(
+                "is for market day {market} of an order that has {count}",
+                "is for market day {market} of an order that has {count}",
+                finding.limit,
+            ).format(market=finding.amount, count=finding.limit)
+        case Kind.LATE:
+            return _late(plan, finding)
+        case Kind.SOWN_AFTER:
+            return ngettext(
+                "is sown {count} day after it is set out", "is sown {count} days after it is set out", finding.amount
+            ).format(count=finding.amount)
+        case Kind.OVER_AGE:
+            return _("is {age} days old when it is set out, {oldest} is the most: it may bolt or stand still").format(
+                age=finding.amount, oldest=finding.limit
+            )
+        case Kind.FAMILY:
+            return _family(plan, finding)
+        case _:
+            return _frost(plan, finding)
+
+
+def _late(plan: Plan, finding: Finding) -> str:
+    planting = planting_of(plan, finding.planting or "")
+    order = order_of(plan, planting.order or "")
+    day = market_day(order, planting.market) or order.on
+    return ngettext(
+        "is ready {count} day too late for the market on {day}",
+        "is ready {count} days too late for the market on {day}",
+        finding.amount,
+    ).format(count=finding.amount, day=day_words(day))
+
+
+def _frost(plan: Plan, finding: Finding) -> str:
+    planting = planting_of(plan, finding.planting or "")
+    crop, dates = crop_of(plan, planting.crop), dates_of(plan, planting)
+    if finding.kind is Kind.AUTUMN_FROST:
+        freeze = first_freeze(plan.place, dates.in_ground, dates.last) if dates.in_ground and dates.last else None
+        return _("{frost}, and to be cut until {last}: by {day} it has frozen in half of all years").format(
+            frost=FROSTS[crop.frost or Frost.TENDER], last=day_words(dates.last) if dates.last else "",
+            day=day_words(freeze) if freeze else "",
+        )  # fmt: skip
+    words = _spring(plan, crop.frost, dates)
+    if finding.kind is Kind.FROST:
+        return _("{words}: have a cover at hand, or wait").format(words=words)
+    return _("{words}: keep the cover on").format(words=words) if finding.limit else words
+
+
+def _spring(plan: Plan, frost: Frost | None, dates: Dates) -> str:
+    """How a day in the ground lies to the last freeze, with the odds: "tender, 13 days before Tue 20 May; ..."."""
+    hard = is_hard(plan.place, frost)
+    freeze = last_freeze(plan.place, dates.in_ground, hard=hard) if dates.in_ground else None
+    if freeze is None or freeze.day is None:
+        return ""
+    return ngettext(
+        "{kind}, {count} day before {day}; in {share} of years a {freeze} comes later still",
+        "{kind}, {count} days before {day}; in {share} of years a {freeze} comes later still",
+        freeze.days,
+    ).format(
+        kind=FROSTS[frost] if frost is not None else _("not said how it takes frost"),
+        count=freeze.days,
+        day=day_words(freeze.day),
+        share=freeze.likelier,
+        freeze=_("hard freeze") if hard else _("freeze"),
+    )
+
+
+def _family(plan: Plan, finding: Finding) -> str:
+    planting = planting_of(plan, finding.planting or "")
+    family = crop_of(plan, planting.crop).family or ""
+    bed = bed_of(plan, planting.bed).name
+    seasons = ngettext("{count} season in between", "{count} seasons in between", finding.amount).format(
+        count=finding.amount
+    )
+    return _("{family} again in {bed} with {seasons}; {gap} are meant").format(
+        family=family, bed=bed, seasons=seasons if finding.amount else _("no season in between"), gap=finding.limit
+    )

@@ -1,0 +1,109 @@
+"""What is planned for a day that does not suit it: frost, the market, the age of plants, families that come back."""
+
+from collections.abc import Iterator
+from datetime import date
+from functools import lru_cache
+
+from gardenplot.findings.finding import Finding, Kind
+from gardenplot.layout import Grown, LaidOut, Layout
+from gardenplot.plan import Cover, Establish, Frost, Place
+from gardenplot.season import market_day
+from gardenplot.season.dates import wanted_ready
+from gardenplot.season.frost import Freeze, first_freeze, is_hard, last_freeze
+from gardenplot.season.rotation import Stay, family_gap, returns
+
+_TENDER = frozenset({Frost.TENDER, Frost.VERY_TENDER})
+_RARE = {True: 10, False: 50}
+"""From how many years in a hundred a freeze is worth a word, for crops that it kills and for others."""
+_GRACE = 7
+"""Days by which plants may be older than they were meant to be where nobody says: common practice, no source."""
+
+
+@lru_cache(maxsize=2048)
+def find_in_time(laid: LaidOut, place: Place, covers: tuple[Cover, ...]) -> tuple[Finding, ...]:
+    """What stands against the days of a bed's plantings; `covers` are those of the bed."""
+    found = []
+    for one, layout in zip(laid.grown, laid.layouts, strict=True):
+        over = tuple(cover for cover in covers if cover.start.nm <= layout.start and layout.end <= cover.end.nm)
+        found += [*_market(one, layout), *_age(one, layout), *_spring(one, layout, place, over)]
+        found += _autumn(one, layout, place, over)
+    return (*found, *_families(laid, place))
+
+
+def _at(kind: Kind, layout: Layout, amount: int, limit: int = 0) -> Finding:
+    return Finding(kind, layout.bed, layout.planting, start=layout.start, end=layout.end, amount=amount, limit=limit)
+
+
+def _market(one: Grown, layout: Layout) -> Iterator[Finding]:
+    """Ready too late for its market, or for a market that its order does not have."""
+    planting, order = one.planting, one.order
+    if order is not None and market_day(order, planting.market) is None:
+        yield _at(Kind.NO_MARKET, layout, planting.market or 1, order.times)
+        return
+    ready, wanted = one.dates.ready, wanted_ready(planting, order)
+    if order is not None and ready is not None and wanted is not None and ready > wanted:
+        yield _at(Kind.LATE, layout, (ready - wanted).days)
+
+
+def _age(one: Grown, layout: Layout) -> Iterator[Finding]:
+    """Sown after it is set out, or set out older than plants should be."""
+    dates, crop = one.dates, one.crop
+    if crop.establish is not Establish.TRANSPLANT or dates.sow is None or dates.set_out is None:
+        return
+    age, oldest = (dates.set_out - dates.sow).days, crop.oldest_days
+    if age < 0:
+        yield _at(Kind.SOWN_AFTER, layout, -age)
+    if oldest is None and crop.raising_days is not None:
+        oldest = crop.raising_days + _GRACE
+    if oldest is not None and age > oldest:
+        yield _at(Kind.OVER_AGE, layout, age, oldest)
+
+
+def _spring(one: Grown, layout: Layout, place: Place, over: tuple[Cover, ...]) -> Iterator[Finding]:
+    """In the ground while it may still freeze: told of what frost can hurt, noted of what is hardy or covered.
+
+    What is sown in its bed is below the ground at first, so only of tender crops it is told; of hardy ones nothing,
+    unless the place knows its hard freezes.
+    """
+    day, frost = one.dates.in_ground, one.crop.frost
+    if (one.crop.establish is Establish.DIRECT and frost not in _TENDER) or (
+        frost is Frost.HARDY and not is_hard(place, frost)
+    ):
+        return
+    freeze = last_freeze(place, day, hard=is_hard(place, frost)) if day else None
+    if day is None or freeze is None or not _is_likely(freeze, frost in _TENDER):
+        return
+    covered = any(_stands(cover, day, freeze.day) for cover in over)
+    kind = Kind.FROST_NOTE if covered or frost is Frost.HARDY else Kind.FROST
+    yield _at(kind, layout, freeze.days, int(covered))
+
+
+def _autumn(one: Grown, layout: Layout, place: Place, over: tuple[Cover, ...]) -> Iterator[Finding]:
+    """Tender crops that are still to be cut when it has likely frozen."""
+    first, last = one.dates.in_ground, one.dates.last
+    if one.crop.frost not in _TENDER or first is None or last is None:
+        return
+    freeze = first_freeze(place, first, last)
+    if freeze is not None and not any(_stands(cover, freeze, last) for cover in over):
+        yield _at(Kind.AUTUMN_FROST, layout, (last - freeze).days)
+
+
+def _is_likely(freeze: Freeze, is_tender: bool) -> bool:
+    return freeze.likelier is not None and freeze.likelier.part * 100 >= _RARE[is_tender]
+
+
+def _stands(cover: Cover, first: date, last: date | None) -> bool:
+    """Whether a cover is on from one day to another."""
+    return (cover.on is None or cover.on <= first) and (cover.off is None or last is None or last <= cover.off)
+
+
+def _families(laid: LaidOut, place: Place) -> Iterator[Finding]:
+    """Families that come back too soon; a crop that follows its own kind in one season is no matter of rotation."""
+    layouts = {layout.planting: layout for layout in laid.layouts}
+    stays = tuple(
+        Stay(one.crop.family, one.dates.in_ground.year, one.planting.id)
+        for one in laid.grown
+        if one.crop.family and one.dates.in_ground is not None
+    )
+    for back in returns(laid.bed, stays, family_gap(place)):
+        yield _at(Kind.FAMILY, layouts[back.planting], back.between, family_gap(place))
