@@ -11,7 +11,6 @@ from gardenplot.drawing.shape_words import map_words
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.tables import left_of
 from gardenplot.findings import find_about, find_in_bed
-from gardenplot.gestures.examples import example_for
 from gardenplot.gestures.ground_typed import GROUND_FIELDS
 from gardenplot.gestures.typed import BED_FIELDS, TypedField
 from gardenplot.layout import free_on, fullest_day, lay_out_bed
@@ -37,9 +36,7 @@ class BedPanel(QWidget):
         self.covers, self.drip = words(), words()
         self.form = Form()
         for field in _FIELDS:
-            self.form.add_typed(
-                field.name, field.label, self._finisher(field), example=field.example, wide=field.name in _WIDE
-            )
+            self.form.add_typed(field.name, field.label, self._finisher(field), wide=field.name in _WIDE)
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)
@@ -58,7 +55,7 @@ class BedPanel(QWidget):
         for field in _FIELDS:
             line = self.form.fields[field.name]
             line.show_value(field.shown(plan, bed_id))
-            line.setPlaceholderText(example_for(field.name, field.example, plan.place.units))
+            line.stand_empty(field.grey(plan, bed_id))
         self.form.hint("length", map_words(bed, plan.place.units))
         free = free_on(laid, fullest_day(laid))
         lines = [

@@ -84,12 +84,12 @@ class BlockDeeds:
                 at = needed_length(str(typed["at"]), middle, units).nm
                 _settle(self._window, try_split(self._stage.plan, lead, at), SPLIT, parts_words)
             except GardenplotError as error:
-                return {"at": str(error)}
+                return {"at": error.says}
             return {}
 
         ask = Ask("at", _("Tape reading"), middle)
         note = _("The block is split at the whole rank nearest to it; both parts stay with the order.")
-        AskDialog(_("Split the block"), (ask,), take, note=note, parent=self._window).exec()
+        AskDialog(_("Split the block"), (ask,), take, _("Split block"), note=note, parent=self._window).exec()
 
     def join(self, way: int) -> None:
         """Join the chosen block with the like one towards the foot or the head."""

@@ -5,6 +5,7 @@ from functools import partial
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gardenplot.drawing.tables import counts_by_crop, summary
+from gardenplot.gestures.examples import grey
 from gardenplot.gestures.reading import list_from, list_text, text_of
 from gardenplot.plan.edits import change_place
 from gardenplot.units import Units, parse_degrees
@@ -42,9 +43,9 @@ class PlanPanel(QWidget):
         self.form.add_typed("place", _("Place"), self._rename, wide=True)
         for attribute, label in _MARKABLE.items():
             finish = partial(self._mark, attribute)
-            self.form.add_typed(attribute, label, finish, example=_("any spacing"), wide=True)
+            self.form.add_typed(attribute, label, finish, empty=_("any spacing"), wide=True)
         self.form.add_typed(
-            "north", _("North, degrees clockwise from up"), self._turn_north, example="20°", wide=True
+            "north", _("North, degrees clockwise from up"), self._turn_north, empty=grey("20°"), wide=True
         )
         self.units = self.form.add_choice("units", _("Units"), self._pick_units)
         for unit, name in UNITS.items():

@@ -9,6 +9,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.planting_words import (
     beside_words,
     dates_words,
+    day_words,
     order_met_words,
     order_words,
     rows_words,
@@ -21,7 +22,6 @@ from gardenplot.drawing.workings import sources_line, trays_line, workings
 from gardenplot.errors import PlanError
 from gardenplot.findings import find_in_bed, find_unmarkable
 from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
-from gardenplot.gestures.examples import example_for
 from gardenplot.gestures.typed import PATTERN_FIELDS, PLANTING_FIELDS, TypedField
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_bed
 from gardenplot.layout.compare import answers, candidates
@@ -51,8 +51,8 @@ class PlantingPanel(QWidget):
         self.reserved = self.form.add_choice("reserved", _("Places of what follows"), self._pick_answer)
         self.chosen = {field.name: self._add_choice(field) for field in CHOSEN_FIELDS}
         for typed in PLANTING_FIELDS:
-            wide = typed.name in ("twin_spacing", "offsets")
-            self.form.add_typed(typed.name, typed.label, self._finisher(typed), example=typed.example, wide=wide)
+            wide = typed.name in ("twin_spacing", "offsets", "row_spacing", "edge")
+            self.form.add_typed(typed.name, typed.label, self._finisher(typed), wide=wide)
         self.raising, self.working, self.findings = words(), words(), words(Ink.ACCENT)
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
@@ -108,11 +108,12 @@ class PlantingPanel(QWidget):
         for field in PLANTING_FIELDS:
             line = self.form.fields[field.name]
             line.show_value(field.shown(plan, one.planting.id))
-            line.setPlaceholderText(example_for(field.name, field.example, plan.place.units))
+            line.stand_empty(field.grey(plan, one.planting.id))
         for name, pattern in PATTERN_FIELDS.items():
             self.form.show_cell(name, one.planting.pattern is pattern)
         for name, day in (("in_ground", one.dates.in_ground), ("out", one.dates.out)):
-            self.form.fields[name].setPlaceholderText(day.isoformat() if day else _("none"))
+            is_typed = getattr(one.planting, name) is not None
+            self.form.hint(name, day_words(day) if day is not None and not is_typed else "")
         self.form.hint("order", order_met_words(one, layout))
         self.form.hint("rows", rows_words(layout, plan.place.units))
         self.form.hint("length", spare_words(layout, plan.place.units))

@@ -100,9 +100,10 @@ def expect_tomatoes(person: Person) -> None:
     panel = person.window.inspector.planting
     person.expect(panel.title.text, "B  Tall tomato")
     person.expect(panel.under_title.text, "Bed 1 · in ground Mon 12 May 2025")
-    texts = {"plants": "23", "rows": "1", "from": "1'", "to": "47'", "in_row": "24 in", "keep_clear": "6 in"}
+    texts = {"plants": "23", "rows": "1", "from": "1'", "to": "47'", "in_row": "", "keep_clear": "6 in"}
     for name, text in texts.items():
         person.expect(panel.form.fields[name].text, text)
+    person.expect(panel.form.fields["in_row"].placeholderText, "packet: 24 in")
     person.expect(lambda: panel.form.hints["rows"].text().split(";")[0], "15″ at the edge")
     person.expect(panel.findings.text, IN_THE_WAY)
 
