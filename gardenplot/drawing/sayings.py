@@ -1,13 +1,14 @@
 """Sentences about a plan for screen, paper and commands: findings, captions, counts."""
 
 from collections import Counter
+from collections.abc import Sequence
 
 from gardenplot.drawing.letters import Look
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, order_of, planting_of
 from gardenplot.units import Units
-from gardenplot.units.figures import MINUS, offset, span, tape
+from gardenplot.units.figures import MINUS, grouped, offset, span, tape
 from gardenplot.words import _, ngettext
 
 TIMES = "\u2009×\u2009"
@@ -92,6 +93,31 @@ def between(start: int, end: int, units: Units) -> str:
     return f"{first.number} – {last}"
 
 
+FAULT = "▼"
+"""The mark of what cannot be done, in lists and above the bed where it is."""
+
+
+def weight(finding: Finding) -> str:
+    """How heavy a finding weighs, in a word: what cannot be done wears the mark that stands on the drawing."""
+    if finding.cannot_be_done:
+        return f"{FAULT} {_('cannot be done')}"
+    return _("note") if finding.is_note else _("risk")
+
+
+def marked(finding: Finding, words: str) -> str:
+    """The words of a finding, with the mark before them if it cannot be done."""
+    return f"{FAULT} {words}" if finding.cannot_be_done else words
+
+
+def findings_title(found: Sequence[Finding]) -> str:
+    """What the list of findings is called, with how many there are of them and how many notes beside them."""
+    notes = sum(one.is_note for one in found)
+    troubles = len(found) - notes
+    title = ngettext("{count} finding", "{count} findings", troubles).format(count=grouped(troubles))
+    noted = ngettext("{count} note", "{count} notes", notes).format(count=grouped(notes))
+    return " · ".join((title if troubles else _("Findings"), *((noted,) if notes else ())))
+
+
 def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     """The sentence of a finding, without its place."""
     units = plan.place.units
@@ -134,9 +160,11 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
             other=titled(plan, finding.other or "", look),
         )
     if finding.kind is Kind.LEFTOVER:
-        return ngettext("{length} left in one piece", "{length} left in {count} pieces", finding.pieces).format(
-            length=length, count=finding.pieces
-        )
+        return ngettext(
+            "{length} left in one piece",
+            "{length} left in {count} pieces, the longest of {here} here",
+            finding.pieces,
+        ).format(length=length, count=finding.pieces, here=span(finding.limit, plan.place.units))
     if finding.start < finding.limit:
         return _("begins {length} before the head margin").format(length=length)
     return _("runs {length} past the foot margin").format(length=length)

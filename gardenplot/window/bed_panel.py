@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gardenplot.drawing.cover_words import cover_lines, drip_lines
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.sayings import between_readings, says, where
+from gardenplot.drawing.sayings import between_readings, marked, says, where
 from gardenplot.drawing.shape_words import map_words
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.tables import left_of
@@ -69,7 +69,9 @@ class BedPanel(QWidget):
         self.drip.setText("\n".join(drip_lines(laid, look, plan.place.units)))
         self.drip.setVisible(bool(self.drip.text()))
         found = [one for one in (*find_about(plan, bed_id), *find_in_bed(laid)) if not one.is_note]
-        self.findings.setText("\n".join(f"{where(plan, one, look)}: {says(plan, one, look)}" for one in found))
+        self.findings.setText(
+            "\n".join(marked(one, f"{where(plan, one, look)}: {says(plan, one, look)}") for one in found)
+        )
         self.findings.setVisible(bool(found))
 
     def _finisher(self, field: TypedField) -> Any:

@@ -6,13 +6,13 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QDockWidget, QHBoxLayout, QPushButton, QTabWidget, QTreeWidgetItem, QVBoxLayout, QWidget
 
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.sayings import says, where
+from gardenplot.drawing.sayings import findings_title, says, weight, where
 from gardenplot.drawing.tables import CountRow, OrderRow, counts_by_bed, counts_by_crop, order_rows
 from gardenplot.findings import Finding, find_all
 from gardenplot.window.document import Document
 from gardenplot.window.sight import Sight
 from gardenplot.window.tables import Table, TableRow
-from gardenplot.words import _, ngettext
+from gardenplot.words import _
 
 
 class Ledger(QTabWidget):
@@ -29,7 +29,7 @@ class Ledger(QTabWidget):
         self.orders = Table(
             _("Orders"), (_("crop"), _("units"), _("market day"), _("must stand"), _("planted"), ""), (1, 3, 4)
         )
-        self.findings = Table(_("Findings"), (_("where"), _("what")))
+        self.findings = Table(_("Findings"), (_("finding"), _("where"), _("what")))
         self.add_order, self.remove_order = QPushButton(_("Add order …")), QPushButton(_("Remove order"))
         self.addTab(self.counts, _("Counts"))
         self.addTab(self.crops, _("By crop"))
@@ -57,9 +57,7 @@ class Ledger(QTabWidget):
     def refresh(self) -> None:
         """Show the plan's numbers as they are now, in the table that is in front."""
         plan = self._document.plan
-        troubles = sum(1 for one in find_all(plan) if not one.is_note)
-        words = ngettext("{count} finding", "{count} findings", troubles).format(count=troubles)
-        self.setTabText(3, words if troubles else _("Findings"))
+        self.setTabText(3, findings_title(find_all(plan)))
         match self.currentIndex():
             case 0:
                 beds = counts_by_bed(plan)
@@ -73,12 +71,12 @@ class Ledger(QTabWidget):
                 self._show_findings()
 
     def _show_findings(self) -> None:
-        plan, look, found = self._document.plan, looks(self._document.plan), find_all(self._document.plan)
+        """What cannot be done first, notes last."""
+        plan, look = self._document.plan, looks(self._document.plan)
+        found = sorted(find_all(plan), key=lambda one: (not one.cannot_be_done, one.is_note))
+        cells = [(weight(one), where(plan, one, look), says(plan, one, look)) for one in found]
         self.findings.show_rows(
-            [
-                TableRow((where(plan, one, look), says(plan, one, look)), one, grave=one.cannot_be_done)
-                for one in found
-            ]
+            [TableRow(row, one, grave=one.cannot_be_done) for row, one in zip(cells, found, strict=True)]
         )
 
     def _orders_page(self) -> QWidget:

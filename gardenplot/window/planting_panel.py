@@ -16,7 +16,7 @@ from gardenplot.drawing.planting_words import (
     spare_words,
 )
 from gardenplot.drawing.row_workings import convention
-from gardenplot.drawing.sayings import ANSWERS, name_of, says
+from gardenplot.drawing.sayings import ANSWERS, marked, name_of, says
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.workings import sources_line, trays_line, workings
 from gardenplot.errors import PlanError
@@ -132,7 +132,7 @@ class PlantingPanel(QWidget):
             for each in (*find_in_bed(laid), *find_unmarkable(plan))
             if self.planting in (each.planting, each.other)
         ]
-        self.findings.setText("\n".join(says(plan, each, look) for each in found))
+        self.findings.setText("\n".join(marked(each, says(plan, each, look)) for each in found))
         self.findings.setVisible(bool(found))
 
     def _finisher(self, field: TypedField) -> Any:

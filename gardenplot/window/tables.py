@@ -17,7 +17,7 @@ _MARGIN = 16
 
 @frozen(cache_hash=True)
 class TableRow:
-    """The cells of a row, what it is about, and the rows it sums up; a grave one ends in bold, in the accent."""
+    """The cells of a row, what it is about, the rows it sums up; a grave one begins in bold and ends in the accent."""
 
     cells: tuple[str, ...]
     key: object = None
@@ -121,10 +121,11 @@ class Table(QTreeWidget):
         item.addChildren([self._made(inner) for inner in row.inner[len(old) :]])
 
     def _dress(self, item: QTreeWidgetItem, row: TableRow) -> None:
-        font = item.font(0)
+        font, last = item.font(0), len(row.cells) - 1
         font.setBold(row.bold)
-        for column in (0, *self._numbers):
+        for column in (last, *self._numbers):
             item.setFont(column, font)
         font.setBold(row.bold or row.grave)
-        item.setFont(len(row.cells) - 1, font)
-        item.setForeground(len(row.cells) - 1, QBrush(colour(palette(), Ink.ACCENT)) if row.grave else QBrush())
+        item.setFont(0, font)
+        for column in (0, last):
+            item.setForeground(column, QBrush(colour(palette(), Ink.ACCENT)) if row.grave else QBrush())

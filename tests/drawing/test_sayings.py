@@ -9,7 +9,16 @@ from hypothesis import given, settings
 
 from gardenplot.drawing.captions import captions, drag_line
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.sayings import between_readings, counted, rows_by_plants, says, titled, where
+from gardenplot.drawing.sayings import (
+    between_readings,
+    counted,
+    findings_title,
+    rows_by_plants,
+    says,
+    titled,
+    weight,
+    where,
+)
 from gardenplot.findings import Finding, Kind, find_all
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Pattern, Plan, Tunnel
@@ -55,7 +64,8 @@ CASES = [
     (S2, Finding(Kind.CLOSER_ROWS, "f1", "p1", amount=nm("18 in"), limit=nm("2 ft")),
      "rows 18″ apart, the packet says 24″: smaller heads, less air"),
     (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("65 cm"), pieces=1), "65 cm left in one piece"),
-    (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("2.65 m"), pieces=2), "2.65 m left in 2 pieces"),
+    (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("2.65 m"), limit=nm("1.3 m"), pieces=2),
+     "2.65 m left in 2 pieces, the longest of 1.30 m here"),
     (S1, Finding(Kind.ON_ANOTHER_BED, "b2", lies_on="b2", amount=CM_13),
      "lies 13 cm into Tunnel, second bed on the ground"),
     (evolve(S1, tunnels=(TUNNEL,)), Finding(Kind.THROUGH_A_WALL, "b2", lies_on="t", amount=CM_13),
@@ -92,6 +102,26 @@ def test_whatever_is_found_can_be_said_and_placed(plan: Plan) -> None:
 )  # fmt: skip
 def test_a_finding_has_its_place(finding: Finding, place: str) -> None:
     assert where(S1, finding, looks(S1)).replace("\u2009", " ") == place
+
+
+@pytest.mark.parametrize(
+    ("kinds", "title"),
+    [
+        ([], "Findings"),
+        ([Kind.OVERLAP], "1 finding"),
+        ([Kind.LEFTOVER, Kind.EDGE, Kind.OVERLAP], "2 findings · 1 note"),
+        ([Kind.LEFTOVER, Kind.LEFTOVER], "Findings · 2 notes"),
+    ],
+)
+def test_the_findings_are_counted_as_they_are_listed(kinds: list[Kind], title: str) -> None:
+    assert findings_title([Finding(kind) for kind in kinds]) == title
+
+
+@pytest.mark.parametrize(
+    ("kind", "word"), [(Kind.OUTSIDE, "▼ cannot be done"), (Kind.EDGE, "risk"), (Kind.LEFTOVER, "note")]
+)
+def test_a_finding_has_its_weight_in_a_word(kind: Kind, word: str) -> None:
+    assert weight(Finding(kind)) == word
 
 
 def test_readings_carry_their_unit_once() -> None:

@@ -80,7 +80,7 @@ def expect_order(person: Person, planted: int, met: str) -> None:
 
 def expect_findings(person: Person, *wanted: tuple[str, str]) -> None:
     """What the findings say, in front of the ledger."""
-    person.expect(lambda: rows_of(person.window.ledger.findings), list(map(list, wanted)))
+    person.expect(lambda: rows_of(person.window.ledger.findings), [["risk", *row] for row in wanted])
 
 
 def expect_romaine(person: Person, plants: int, over: int, raised: str) -> None:
