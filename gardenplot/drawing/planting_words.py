@@ -8,7 +8,7 @@ from gardenplot.plan import Crop, Establish, Order, Pattern, Plan, bed_of
 from gardenplot.plan.catalogue import entry_of
 from gardenplot.season import stand_for
 from gardenplot.units import Units
-from gardenplot.units.figures import offset, span
+from gardenplot.units.figures import grouped, offset, span
 from gardenplot.words import _, ngettext
 
 
@@ -40,7 +40,7 @@ def beside_words(others: int) -> str:
 def order_words(order: Order) -> str:
     """An order in short: "120 for Sat 17 May 2025"."""
     each = f"{TIMES}{order.plants_per_unit}" if order.plants_per_unit > 1 else ""
-    return _("{units} for {day}").format(units=f"{order.units}{each}", day=day_words(order.on))
+    return _("{units} for {day}").format(units=f"{grouped(order.units)}{each}", day=day_words(order.on))
 
 
 def order_met_words(one: Grown, layout: Layout) -> str:
@@ -49,10 +49,12 @@ def order_met_words(one: Grown, layout: Layout) -> str:
         return ""
     needed = stand_for(one.order, one.crop)
     if layout.plants >= needed:
-        return _("met, {spare} to spare of {plants}").format(spare=layout.plants - needed, plants=layout.plants)
+        return _("met, {spare} to spare of {plants}").format(
+            spare=grouped(layout.plants - needed), plants=grouped(layout.plants)
+        )
     return ngettext(
         "{short} plant short of {plants}", "{short} plants short of {plants}", needed - layout.plants
-    ).format(short=needed - layout.plants, plants=needed)
+    ).format(short=grouped(needed - layout.plants), plants=grouped(needed))
 
 
 def rows_words(layout: Layout, units: Units) -> str:

@@ -8,7 +8,7 @@ from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, order_of, planting_of
 from gardenplot.units import Units
-from gardenplot.units.figures import MINUS, grouped, offset, span, tape
+from gardenplot.units.figures import grouped, offset, span, tape
 from gardenplot.words import _, ngettext
 
 TIMES = "\u2009×\u2009"
@@ -50,11 +50,11 @@ def name_of(plan: Plan, planting_id: str) -> str:
 def counted(layout: Layout) -> str:
     """Rows and plants of a layout: "4 × 34 = 136", "2 × 46 + 45 = 137"; the plants alone of one row or none."""
     if sum(map(bool, layout.per_row)) < 2 and layout.grid.pattern is not Pattern.CELLS:
-        return ngettext("{count} plant", "{count} plants", layout.plants).format(count=layout.plants)
+        return ngettext("{count} plant", "{count} plants", layout.plants).format(count=grouped(layout.plants))
     groups = len({count for count in layout.per_row if count})
     if groups > _MOST_GROUPS and layout.grid.pattern is not Pattern.CELLS:
-        return _("{rows}, {plants} plants").format(rows=rows_by_plants(layout), plants=layout.plants)
-    return f"{rows_by_plants(layout)} = {layout.plants}"
+        return _("{rows}, {plants} plants").format(rows=rows_by_plants(layout), plants=grouped(layout.plants))
+    return f"{rows_by_plants(layout)} = {grouped(layout.plants)}"
 
 
 def rows_by_plants(layout: Layout) -> str:
@@ -71,13 +71,15 @@ def rows_by_plants(layout: Layout) -> str:
         if layout.rings:
             return _("{rings} rings").format(rings=count)
         return _("{rows} rows").format(rows=count)
-    return " + ".join(f"{times}{TIMES}{count}" if times > 1 else str(count) for count, times in rows.items())
+    return " + ".join(
+        f"{times}{TIMES}{grouped(count)}" if times > 1 else grouped(count) for count, times in rows.items()
+    )
 
 
 def _cells_by_plants(layout: Layout) -> str:
     """Whole cells and the plants in each; what a cell that is not full holds stands behind."""
     whole, rest = divmod(layout.plants, layout.grid.per_cell)
-    cells = ngettext("{count} cell", "{count} cells", whole).format(count=whole)
+    cells = ngettext("{count} cell", "{count} cells", whole).format(count=grouped(whole))
     words = f"{cells}{TIMES}{layout.grid.per_cell}" if whole else ""
     return " + ".join(part for part in (words, str(rest) if rest else "") if part)
 
@@ -130,7 +132,7 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
         case Kind.NOT_MARKABLE_IN_ROW | Kind.NOT_MARKABLE_ROWS:
             return _tools_say(finding, units)
         case Kind.NO_ROW | Kind.NO_CELL | Kind.NO_PLANT:
-            return _NO_ROOM[finding.kind].format(taken=limit, width=amount)
+            return _NO_ROOM[finding.kind].format(taken=span(finding.limit, units), width=span(finding.amount, units))
         case Kind.DATES:
             return _("is out of the ground before it goes in")
         case Kind.ROWS:
@@ -155,7 +157,7 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
             "{count} plants stand within {clear} of places of {other}: cut them first, or leave them out",
             finding.amount,
         ).format(
-            count=finding.amount,
+            count=grouped(finding.amount),
             clear=offset(finding.limit, plan.place.units),
             other=titled(plan, finding.other or "", look),
         )
@@ -184,7 +186,7 @@ def _tools_say(finding: Finding, units: Units) -> str:
         _("as many plants")
         if not finding.plants
         else ngettext("{count} plant", "{count} plants", abs(finding.plants)).format(
-            count=f"+{finding.plants}" if finding.plants > 0 else f"{MINUS}{-finding.plants}"
+            count=f"+{grouped(finding.plants)}" if finding.plants > 0 else grouped(finding.plants)
         )
     )
     if finding.kind is Kind.NOT_MARKABLE_ROWS:
@@ -201,11 +203,11 @@ def _order_says(plan: Plan, finding: Finding) -> str:
     name = crop_of(plan, order.crop).name
     if finding.kind is Kind.ORDER_UNPLANTED:
         return _("{units} {crop} for {day}: not planted yet, {plants} plants must stand").format(
-            units=order.units, crop=name, day=order.on.isoformat(), plants=finding.limit
+            units=grouped(order.units), crop=name, day=order.on.isoformat(), plants=grouped(finding.limit)
         )
     return _("{units} {crop} for {day}: {short} plants short of {plants}").format(
-        units=order.units, crop=name, day=order.on.isoformat(), short=finding.limit - finding.amount,
-        plants=finding.limit,
+        units=grouped(order.units), crop=name, day=order.on.isoformat(),
+        short=grouped(finding.limit - finding.amount), plants=grouped(finding.limit),
     )  # fmt: skip
 
 

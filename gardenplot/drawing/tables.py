@@ -12,7 +12,7 @@ from gardenplot.layout import LaidOut, free_on, fullest_day, lay_out_plan, plant
 from gardenplot.plan import Order, Plan, crop_of
 from gardenplot.season import stand_for
 from gardenplot.units import Units
-from gardenplot.units.figures import span
+from gardenplot.units.figures import grouped, span
 from gardenplot.words import _, ngettext
 
 
@@ -90,7 +90,7 @@ def summary(plan: Plan) -> str:
     free = [free_on(laid, fullest_day(laid)) for laid in laid_out]
     beds = ngettext("{count} bed", "{count} beds", len(laid_out)).format(count=len(laid_out))
     total = sum(layout.plants for laid in laid_out for layout in laid.layouts)
-    plants = ngettext("{count} plant", "{count} plants", total).format(count=f"{total:,}".replace(",", "\u2009"))
+    plants = ngettext("{count} plant", "{count} plants", total).format(count=grouped(total))
     pieces = sum(len(one.leftover) for one in free)
     if not pieces:
         return " · ".join((beds, plants, _("nothing left")))
@@ -125,7 +125,7 @@ def _order_row(plan: Plan, order: Order, planted: int) -> OrderRow:
     if planted >= stand:
         met = _("met")
     elif planted:
-        met = ngettext("{count} short", "{count} short", stand - planted).format(count=stand - planted)
+        met = ngettext("{count} short", "{count} short", stand - planted).format(count=grouped(stand - planted))
     else:
         met = _("not planted")
     return OrderRow(order.id, crop.name, order.units, day_words(order.on), stand, planted, met)

@@ -9,6 +9,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import findings_title, says, weight, where
 from gardenplot.drawing.tables import CountRow, OrderRow, counts_by_bed, counts_by_crop, order_rows
 from gardenplot.findings import Finding, find_all
+from gardenplot.units.figures import grouped
 from gardenplot.window.document import Document
 from gardenplot.window.sight import Sight
 from gardenplot.window.tables import Table, TableRow
@@ -64,7 +65,7 @@ class Ledger(QTabWidget):
                 total = CountRow(_("In all"), "", "", sum(bed.plants for bed in beds))
                 self.counts.show_rows([_count_row(row) for row in (*beds, total)])
             case 1:
-                self.crops.show_rows([TableRow((row.name, str(row.plants))) for row in counts_by_crop(plan)])
+                self.crops.show_rows([TableRow((row.name, grouped(row.plants))) for row in counts_by_crop(plan)])
             case 2:
                 self.orders.show_rows([TableRow(_order_cells(row), row.order) for row in order_rows(plan)])
             case _:
@@ -118,9 +119,9 @@ class Ledger(QTabWidget):
 
 @lru_cache(maxsize=1024)
 def _count_row(row: CountRow) -> TableRow:
-    cells = (row.name, row.readings, row.rows, str(row.plants))
+    cells = (row.name, row.readings, row.rows, grouped(row.plants))
     return TableRow(cells, row, tuple(map(_count_row, row.inner)), bold=bool(row.inner) or row.is_bed)
 
 
 def _order_cells(row: OrderRow) -> tuple[str, ...]:
-    return row.crop, str(row.units), row.day, str(row.stand), str(row.planted), row.met
+    return row.crop, grouped(row.units), row.day, grouped(row.stand), grouped(row.planted), row.met

@@ -11,7 +11,7 @@ from gardenplot.layout.compare import SIDE_BY_SIDE, InPattern
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Pattern
 from gardenplot.units import MM, Units
-from gardenplot.units.figures import MINUS, offset, span
+from gardenplot.units.figures import MINUS, grouped, offset, span
 from gardenplot.window.stamps import paint_plants
 from gardenplot.window.theme import colour, palette, widget_font
 from gardenplot.words import _
@@ -57,7 +57,7 @@ class PatternButton(QAbstractButton):
         apart = _("rows {apart}").format(apart=offset(grid.between, units)) if grid.rows > 1 else ""
         needs = span(candidate.length, units) if candidate.length is not None else _("no row")
         self._lines = (
-            str(candidate.layout.plants),
+            grouped(candidate.layout.plants),
             _difference(candidate.more),
             apart,
             _("needs {length}").format(length=needs),
@@ -131,7 +131,7 @@ class PatternButton(QAbstractButton):
 def _difference(more: int) -> str:
     if more == 0:
         return _("the same")
-    return f"+{more}" if more > 0 else f"{MINUS}{-more}"
+    return f"+{grouped(more)}" if more > 0 else grouped(more)
 
 
 class PatternChoice(QWidget):

@@ -9,6 +9,7 @@ from gardenplot.gestures.examples import grey
 from gardenplot.gestures.reading import list_from, list_text, text_of
 from gardenplot.plan.edits import change_place
 from gardenplot.units import Units, parse_degrees
+from gardenplot.units.figures import THIN, grouped
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
 from gardenplot.window.planting_panel import heading, quiet, rule, words
@@ -27,6 +28,12 @@ _MARKABLE = {
     "markable_in_row": _("In the row, tools can mark"),
     "markable_rows": _("Between rows, tools can mark"),
 }
+
+
+def _in_column(count: int) -> str:
+    """A count that ends below the others, whether its thousands stand apart or it has none."""
+    thousands, _gap, rest = grouped(count).rpartition(THIN)
+    return f"{thousands.rjust(3, FIGURE_SPACE)}{THIN}{rest.rjust(3, FIGURE_SPACE)}"
 
 
 class PlanPanel(QWidget):
@@ -67,7 +74,7 @@ class PlanPanel(QWidget):
         for attribute in _MARKABLE:
             self.form.fields[attribute].show_value(list_text(getattr(plan.place, attribute)))
         self.form.fields["north"].show_value(text_of(plan.place.north))
-        lines = [f"{str(row.plants).rjust(6, FIGURE_SPACE)}  {row.name}" for row in counts_by_crop(plan)]
+        lines = [f"{_in_column(row.plants)}  {row.name}" for row in counts_by_crop(plan)]
         self.crops.setText("\n".join((_("Plants by crop"), *lines)) if lines else "")
 
     def _rename(self, text: str) -> None:

@@ -17,7 +17,7 @@ _MARGIN = 16
 
 @frozen(cache_hash=True)
 class TableRow:
-    """The cells of a row, what it is about, the rows it sums up; a grave one begins in bold and ends in the accent."""
+    """The cells of a row, what it is about, the rows it sums up; a grave one begins in bold, in the accent."""
 
     cells: tuple[str, ...]
     key: object = None

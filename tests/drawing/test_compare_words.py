@@ -18,7 +18,7 @@ from gardenplot.layout.proposals import best_of, proposals
 from gardenplot.plan import Plan
 from gardenplot.plan.edits import change_place, change_planting
 from gardenplot.units import parse_length
-from gardenplot.units.figures import MINUS
+from gardenplot.units.figures import MINUS, THIN
 from tests.drawing.hand_worked import hand_worked
 from tests.plans import metric_plan, plans
 
@@ -30,7 +30,7 @@ def line(found: tuple[Candidate, ...], heading: str) -> list[Cell]:
 
 def number(words: str) -> int:
     """A difference in plants or rows."""
-    return int(words.replace(MINUS, "-") or "0")
+    return int(words.replace(MINUS, "-").replace(THIN, "") or "0")
 
 
 @settings(max_examples=60)
