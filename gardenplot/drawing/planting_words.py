@@ -8,7 +8,7 @@ from gardenplot.plan import Crop, Establish, Order, Pattern, Plan, bed_of
 from gardenplot.plan.catalogue import entry_of
 from gardenplot.season import stand_for
 from gardenplot.units import Units
-from gardenplot.units.figures import grouped, offset, span
+from gardenplot.units.figures import THIN, grouped, offset, span
 from gardenplot.words import _, ngettext
 
 
@@ -92,7 +92,13 @@ def source_words(crop: Crop) -> str:
 
 
 def spacing_words(crop: Crop, units: Units) -> str:
-    """A crop's spacing and how it gets into the bed, in the plan's units: "20 × 30 cm · set out"."""
+    """A crop's spacing and how it gets into the bed, in the plan's units: "20 × 30 cm · set out".
+
+    What was typed in inches, as in most publications, is told as it was typed in a plan in decimal feet.
+    """
     how = _("set out") if crop.establish is Establish.TRANSPLANT else _("sow")
+    typed = [length.text.rpartition(" ") for length in (crop.in_row, crop.row_spacing[0])]
+    if units is Units.DECIMAL_FEET and all(unit == "in" for _number, _gap, unit in typed):
+        return f"{typed[0][0]}{TIMES}{typed[1][0]}{THIN}in · {how}"
     along, across = offset(crop.in_row.nm, units), offset(crop.row_spacing[0].nm, units)
     return f"{along.number}{TIMES}{across} · {how}"

@@ -154,7 +154,7 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     if finding.kind is Kind.IN_THE_WAY:
         return ngettext(
             "{count} plant stands within {clear} of a place of {other}: cut it first, or leave its place empty",
-            "{count} plants stand within {clear} of places of {other}: cut them first, or leave them out",
+            "{count} plants stand within {clear} of places of {other}: cut them first, or leave their places empty",
             finding.amount,
         ).format(
             count=grouped(finding.amount),

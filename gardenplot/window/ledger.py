@@ -1,9 +1,11 @@
 """Below the drawing: counts, orders and findings, each row leading to its place."""
 
+from collections.abc import Sequence
 from functools import lru_cache
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QDockWidget, QHBoxLayout, QPushButton, QTabWidget, QTreeWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QDockWidget, QPushButton, QTabWidget, QTreeWidgetItem, QWidget
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import findings_title, says, weight, where
@@ -13,7 +15,12 @@ from gardenplot.units.figures import grouped
 from gardenplot.window.document import Document
 from gardenplot.window.sight import Sight
 from gardenplot.window.tables import Table, TableRow
+from gardenplot.window.theme import magnified
 from gardenplot.words import _
+
+_ACROSS, _DOWN = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
+_BESIDE = 720
+"""From this width in pixels on, with text of the usual size, buttons stand beside a table."""
 
 
 class Ledger(QTabWidget):
@@ -81,17 +88,8 @@ class Ledger(QTabWidget):
         )
 
     def _orders_page(self) -> QWidget:
-        page = QWidget()
-        column, row = QVBoxLayout(page), QHBoxLayout()
-        column.setContentsMargins(0, 0, 0, 4)
-        row.setContentsMargins(8, 0, 8, 0)
-        row.addWidget(self.add_order)
-        row.addWidget(self.remove_order)
-        row.addStretch(1)
-        column.addWidget(self.orders)
-        column.addLayout(row)
         self.add_order.clicked.connect(lambda: self.order_wanted.emit(None))
-        return page
+        return _Beside(self.orders, (self.add_order, self.remove_order))
 
     def current_order(self) -> str | None:
         """The id of the order whose row is chosen."""
@@ -115,6 +113,28 @@ class Ledger(QTabWidget):
         if isinstance(finding, Finding) and finding.bed is not None:
             self._show(finding.bed, finding.planting)
             self.shown.emit(finding)
+
+
+class _Beside(QWidget):
+    """A table with its buttons beside it, or below it where it would lack the width."""
+
+    def __init__(self, table: Table, buttons: Sequence[QPushButton]) -> None:
+        super().__init__()
+        self._whole, self._buttons = QBoxLayout(_ACROSS, self), QBoxLayout(_DOWN)
+        self._whole.setContentsMargins(0, 0, 8, 0)
+        self._buttons.setContentsMargins(0, 4, 0, 4)
+        for button in buttons:
+            self._buttons.addWidget(button)
+        self._buttons.addStretch(1)
+        self._whole.addWidget(table, 1)
+        self._whole.addLayout(self._buttons)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Go below in good time, so that nothing jumps with what the table holds."""
+        super().resizeEvent(event)
+        is_narrow = self.width() < _BESIDE * magnified()
+        self._whole.setDirection(_DOWN if is_narrow else _ACROSS)
+        self._buttons.setDirection(_ACROSS if is_narrow else _DOWN)
 
 
 @lru_cache(maxsize=1024)

@@ -58,7 +58,7 @@ def _asks() -> tuple[Ask, ...]:
         Ask("beds", _("3  How many beds")),
         Ask("length", _("     each this long")),
         Ask("width", _("     and this wide")),
-        Ask("margin", _("     kept free at both ends"), default=_("nothing")),
+        Ask("margin", _("     with end margins of"), default=_("nothing")),
         Ask("crop", _("4  First crop"), default=_("none yet"), choices=names, is_typed=True),
     )
 

@@ -39,7 +39,7 @@ def ask_bed(document: Document, parent: QWidget) -> bool:
         Ask("name", _("Name"), name_for(plan), default=name_for(plan)),
         Ask("length", _("Length"), default=usual(size.length)),
         Ask("width", _("Width"), default=usual(size.width)),
-        Ask("margin", _("Kept free at both ends"), default=_("nothing")),
+        Ask("margin", _("End margins"), default=_("nothing")),
         Ask("gap", _("Gap between blocks"), default=_("none")),
     )
     note = _("True inside sizes, as the tape will read them at the bed.")

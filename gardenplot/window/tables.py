@@ -13,6 +13,8 @@ from gardenplot.window.theme import colour, palette
 
 _KEY = Qt.ItemDataRole.UserRole
 _MARGIN = 16
+_LONG = 24
+"""Cells of more letters may lack room; their tip tells all of them."""
 
 
 @frozen(cache_hash=True)
@@ -38,6 +40,8 @@ class Table(QTreeWidget):
         self.setAccessibleName(name)
         keep_order(self)
         self.setHeaderLabels(columns)
+        for column in numbers:
+            self.headerItem().setTextAlignment(column, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.setUniformRowHeights(True)
         self.setRootIsDecorated(False)
         self.setItemsExpandable(False)
@@ -109,6 +113,7 @@ class Table(QTreeWidget):
         item.setData(0, _KEY, row.key)
         for column, cell in enumerate(row.cells):
             item.setText(column, cell)
+            item.setToolTip(column, cell if len(cell) > _LONG else "")
         if before is None or (row.bold, row.grave) != (before.bold, before.grave):
             self._dress(item, row)
         old = before.inner if before else ()
