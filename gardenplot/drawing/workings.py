@@ -21,40 +21,21 @@ def _raise(plan: Plan, one: Grown, layout: Layout) -> list[Working]:
         row = span(layout.plants * layout.grid.in_row, plan.place.units)
         slack = f" × (1 + {one.crop.seeder_slack})" if one.crop.seeder_slack else ""
         sown = f"{row} × {one.crop.seeds_per_row}{slack}"
-        found.append(Working(_("seeds"), sown, _("{seeds}, up").format(seeds=grouped(made.seeds)), Trust.GOOD, RULES))
+        found.append(_up(_("seeds"), sown, made.seeds))
     if made.plants is not None and one.crop.spare is not None:
-        found.append(
-            Working(
-                _("raise"),
-                f"{grouped(layout.plants)} × (1 + {one.crop.spare})",
-                _("{plants}, up").format(plants=grouped(made.plants)),
-                Trust.GOOD,
-                RULES,
-            )
-        )
+        found.append(_up(_("raise"), f"{grouped(layout.plants)} × (1 + {one.crop.spare})", made.plants))
     if made.cells is not None and one.crop.germination is not None:
         seeds = one.crop.seeds_per_cell or 1
         usable = str(one.crop.germination) if seeds == 1 else f"(1 − (1 − {one.crop.germination})^{seeds})"
-        found.append(
-            Working(
-                _("cells"),
-                f"{grouped(made.plants or 0)} ÷ {usable}",
-                _("{cells}, up").format(cells=grouped(made.cells)),
-                Trust.GOOD,
-                RULES,
-            )
-        )
+        found.append(_up(_("cells"), f"{grouped(made.plants or 0)} ÷ {usable}", made.cells))
     if made.trays is not None:
-        found.append(
-            Working(
-                _("trays"),
-                f"{grouped(made.cells or 0)} ÷ {one.crop.tray_cells}",
-                _("{trays}, up").format(trays=made.trays),
-                Trust.GOOD,
-                RULES,
-            )
-        )
+        found.append(_up(_("trays"), f"{grouped(made.cells or 0)} ÷ {one.crop.tray_cells}", made.trays))
     return found
+
+
+def _up(name: str, sum_: str, count: int) -> Working:
+    """A count that is rounded up."""
+    return Working(name, sum_, _("{count}, up").format(count=grouped(count)), Trust.GOOD, RULES)
 
 
 def trays_line(one: Grown, layout: Layout) -> str:

@@ -10,7 +10,7 @@ from gardenplot.drawing.strips import Strip
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.findings import Finding, find_in_bed, find_on_ground
 from gardenplot.layout import standing
-from gardenplot.plan import Plan
+from gardenplot.plan import Bed, Plan
 from gardenplot.units import MM
 from gardenplot.window.theme import colour
 
@@ -23,7 +23,7 @@ _HALF, _HIGH, _CLOSE_HIGH = 4.5, 7.0, 4.0
 
 def paint_faults(painter: QPainter, scene: "Scene", strip: Strip, inks: Palette) -> None:
     """Paint the marks of a bed; the painter stands at the head of its base line."""
-    places = {round((one.start + one.end) / 2 / MM * scene.strips.along) for one in faults(scene, strip)}
+    places = {round(middle_of(one, strip.laid.bed) / MM * scene.strips.along) for one in faults(scene, strip)}
     if not places:
         return
     painter.setPen(Qt.PenStyle.NoPen)
@@ -32,6 +32,12 @@ def paint_faults(painter: QPainter, scene: "Scene", strip: Strip, inks: Palette)
     for x in places:
         corners = QPointF(x - _HALF, -1 - high), QPointF(x + _HALF, -1 - high), QPointF(x, -1)
         painter.drawPolygon(QPolygonF(corners))
+
+
+def middle_of(fault: Finding, bed: Bed) -> float:
+    """The tape reading in nm of the middle of a fault, as far as it lies in its bed."""
+    start, end = (min(max(0, at), bed.length.nm) for at in (fault.start, fault.end))
+    return (start + end) / 2
 
 
 def faults(scene: "Scene", strip: Strip) -> tuple[Finding, ...]:

@@ -9,6 +9,7 @@ from gardenplot.drawing.style import Ink
 from gardenplot.findings import find_all
 from gardenplot.plan.edits import change_planting
 from gardenplot.units import MM, parse_length
+from gardenplot.window.canvas_faults import middle_of
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from gardenplot.window.theme import colour, palette
@@ -54,7 +55,8 @@ def test_the_tab_counts_the_rows_that_are_listed(window: MainWindow) -> None:
 
 def test_a_fault_has_a_mark_above_its_bed_until_it_is_mended(window: MainWindow, with_fault: Document) -> None:
     (fault,) = [one for one in find_all(with_fault.plan) if one.cannot_be_done]
-    middle = (fault.start + fault.end) / 2 / MM
+    middle = middle_of(fault, with_fault.plan.beds[0]) / MM
+    assert fault.start / MM < middle < 15_000
     assert marks_above(window, "b1", middle) > 10
     assert marks_above(window, "b1", middle / 2) == 0
     with_fault.stack.undo()
@@ -64,7 +66,7 @@ def test_a_fault_has_a_mark_above_its_bed_until_it_is_mended(window: MainWindow,
 def test_a_fault_of_another_day_has_no_mark(window: MainWindow, with_fault: Document) -> None:
     (fault,) = [one for one in find_all(with_fault.plan) if one.cannot_be_done]
     window.sight.show_day(date(2026, 4, 9))
-    assert marks_above(window, "b1", (fault.start + fault.end) / 2 / MM) == 0
+    assert marks_above(window, "b1", middle_of(fault, with_fault.plan.beds[0]) / MM) == 0
 
 
 @pytest.mark.usefixtures("with_fault")
