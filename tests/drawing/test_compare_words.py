@@ -43,8 +43,8 @@ def test_now_and_the_difference_make_the_candidate_and_as_it_is_has_none(plan: P
         assert not each.cells[0].same
     now, *others = line(found, "Plants")
     for cell in others:
-        assert int(now.figure) + number(cell.difference) == int(cell.figure)
-        assert cell.worse == (int(cell.figure) < int(now.figure))
+        assert number(now.figure) + number(cell.difference) == number(cell.figure)
+        assert cell.worse == (number(cell.figure) < number(now.figure))
     lengths = line(found, "Length of bed")
     for one, cell in zip(found, lengths, strict=True):
         longer = one.layout.length - found[0].layout.length
