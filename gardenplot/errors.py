@@ -6,14 +6,21 @@ GardenplotError
 +-- FileError        a plan file that cannot be read or written
 """
 
+from collections.abc import Iterator
+from contextlib import contextmanager
+
 from gardenplot.one_line import one_line
 
 
 class GardenplotError(Exception):
-    """The root of all errors that are shown to a person as they are, each on one line."""
+    """The root of all errors that are shown to a person as they are, each on one line.
 
-    def __init__(self, sentence: str) -> None:
-        super().__init__(one_line(sentence))
+    `says` is the sentence alone; `field` names the field of a dialog or a part that it is about, if that is known.
+    """
+
+    def __init__(self, sentence: str, *, place: str = "") -> None:
+        self.says, self.field = one_line(sentence), place.rpartition(".")[2]
+        super().__init__(one_line(f"{place}: {sentence}") if place else self.says)
 
 
 class LengthError(GardenplotError):
@@ -26,3 +33,13 @@ class PlanError(GardenplotError):
 
 class FileError(GardenplotError):
     """A file that cannot be read or written; the sentence names the file and the place in it."""
+
+
+@contextmanager
+def at_field(name: str) -> Iterator[None]:
+    """Whatever goes wrong inside is about a field of that name, unless it names one itself."""
+    try:
+        yield
+    except GardenplotError as error:
+        error.field = error.field or name
+        raise

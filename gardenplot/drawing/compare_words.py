@@ -12,7 +12,7 @@ from gardenplot.layout import followers_of
 from gardenplot.layout.candidate import Candidate, Reading, Reason, Unmarkable
 from gardenplot.plan import Pattern, Phase, Plan, bed_of, order_of, planting_of
 from gardenplot.units import FOOT, MM, M, Units
-from gardenplot.units.figures import MINUS, offset, rounded, span
+from gardenplot.units.figures import MINUS, grouped, offset, rounded, span
 from gardenplot.words import _, ngettext
 
 Candidates = tuple[Candidate, ...]
@@ -161,8 +161,10 @@ def _asked_line(candidates: Candidates) -> MeasureLine | None:
 
 def _asked(over: int) -> Cell:
     if over < 0:
-        return Cell("", trouble=ngettext("{count} plant short", "{count} plants short", -over).format(count=-over))
-    return Cell(_("met, {over} over").format(over=over) if over else _("met"))
+        return Cell(
+            "", trouble=ngettext("{count} plant short", "{count} plants short", -over).format(count=grouped(-over))
+        )
+    return Cell(_("met, {over} over").format(over=grouped(over)) if over else _("met"))
 
 
 def _plants_line(candidates: Candidates) -> MeasureLine:
@@ -171,14 +173,14 @@ def _plants_line(candidates: Candidates) -> MeasureLine:
 
 
 def _plants(plants: int, now: int) -> Cell:
-    return Cell(str(plants), signed(plants - now), worse=plants < now)
+    return Cell(grouped(plants), signed(plants - now), worse=plants < now)
 
 
 def signed(difference: int | Fraction, places: int = 0) -> str:
     """A difference with its sign, "+12" or "−8"; nothing for none."""
     scaled = rounded(Fraction(difference) * 10**places)
-    digits = str(abs(scaled)).rjust(places + 1, "0")
-    number = f"{digits[:-places]}.{digits[-places:]}" if places else digits
+    whole, part = divmod(abs(scaled), 10**places)
+    number = f"{grouped(whole)}.{part:0{places}}" if places else grouped(whole)
     return f"{'+' if scaled > 0 else MINUS}{number}" if scaled else ""
 
 
@@ -195,7 +197,7 @@ def _other_line(candidates: Candidates) -> MeasureLine | None:
     none = Cell(_("not in this bed"))
     lengths = (none if one.other is None else _long(one.other.length, length, units) for one in candidates)
     heading = ngettext("For {count} plant", "For {count} plants", now.layout.plants)
-    return MeasureLine(heading.format(count=now.layout.plants), tuple(lengths))
+    return MeasureLine(heading.format(count=grouped(now.layout.plants)), tuple(lengths))
 
 
 def _length_line(candidates: Candidates) -> MeasureLine:
@@ -339,7 +341,7 @@ def _kept(candidate: Candidate) -> Cell:
     if not count:
         return Cell(_("none"))
     words = ngettext("{count} in the way: cut it first", "{count} in the way: cut them first", count)
-    return Cell("", trouble=words.format(count=count))
+    return Cell("", trouble=words.format(count=grouped(count)))
 
 
 def _ground_line(candidates: Candidates) -> MeasureLine | None:

@@ -14,7 +14,7 @@ from gardenplot.layout import lay_out_bed, lay_out_plan, planted_for_orders
 from gardenplot.plan import Establish, Plan, bed_of, crop_of, order_of, planting_of
 from gardenplot.season import dates_of, stand_for
 from gardenplot.units import Units
-from gardenplot.units.figures import offset, span
+from gardenplot.units.figures import grouped, offset, span
 from gardenplot.words import _, ngettext
 
 
@@ -67,7 +67,7 @@ def several_parts(plan: Plan, plantings: Sequence[str], day: date | None) -> tup
     parts = (
         chosen_name(plan, plantings),
         where if len(beds) > 1 else "",
-        ngettext("{count} plant", "{count} plants", plants).format(count=plants),
+        ngettext("{count} plant", "{count} plants", plants).format(count=grouped(plants)),
         between_readings(plan, start, end) if len(beds) == 1 else "",
         _("{length} of bed").format(length=span(sum(block.length for block in blocks), units)),
         left_on(laid_out, day, units),
@@ -147,21 +147,25 @@ def measured_words(units: Units, along: int, across: int | None, straight: int) 
 def parts_words(plan: Plan, planting: str, first: int, rest: int, whole: int) -> str:
     """What a split comes to: "Leek: 60 + 60 plants; both stay with the order"."""
     order = planting_of(plan, planting).order
-    words = _("{crop}: {first} + {rest} plants").format(crop=name_of(plan, planting), first=first, rest=rest)
+    words = _("{crop}: {first} + {rest} plants").format(
+        crop=name_of(plan, planting), first=grouped(first), rest=grouped(rest)
+    )
     if first + rest < whole:
         words += ", " + _("{count} fewer than before, since every second row is moved").format(
-            count=whole - first - rest
+            count=grouped(whole - first - rest)
         )
     return words + ("; " + _("both parts stay with the order") if order else "")
 
 
 def joined_words(plan: Plan, planting: str, first: int, rest: int, whole: int) -> str:
     """What a join comes to: "Leek: 60 + 60 = 120 plants", or how many more the ground between them takes."""
-    words = _("{crop}: {first} + {rest} plants").format(crop=name_of(plan, planting), first=first, rest=rest)
+    words = _("{crop}: {first} + {rest} plants").format(
+        crop=name_of(plan, planting), first=grouped(first), rest=grouped(rest)
+    )
     more = whole - first - rest
     if more:
-        return words + ", " + _("and {count} between them: {whole}").format(count=more, whole=whole)
-    return words + f" = {whole}"
+        return words + ", " + _("and {count} between them: {whole}").format(count=grouped(more), whole=grouped(whole))
+    return words + f" = {grouped(whole)}"
 
 
 def refusal_words(

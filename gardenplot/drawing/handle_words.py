@@ -8,7 +8,7 @@ from gardenplot.drawing.handles import Grip, Handle, Point, handle_place, outlin
 from gardenplot.layout import lay_out_bed, standing
 from gardenplot.plan import Plan, bed_of
 from gardenplot.units import Units
-from gardenplot.units.figures import offset, rounded, span, tape
+from gardenplot.units.figures import grouped, offset, rounded, span, tape
 from gardenplot.words import _, ngettext
 
 _GAP = "   "
@@ -37,7 +37,7 @@ def obstacle_line(plan: Plan, bed_id: str, number: int, day: date | None) -> str
     """An obstacle's place and the plants of its bed: "post at 5.00 m by 50 cm · 131 plants"."""
     bed = bed_of(plan, bed_id)
     plants = sum(layout.plants for layout in standing(lay_out_bed(plan, bed), day))
-    counted = ngettext("{count} plant", "{count} plants", plants).format(count=plants)
+    counted = ngettext("{count} plant", "{count} plants", plants).format(count=grouped(plants))
     return f"{_placed(plan, bed_id, Handle(Grip.OBSTACLE, number))} · {counted}"
 
 

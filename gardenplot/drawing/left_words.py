@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from datetime import date
 
+from gardenplot.drawing.days import short_day
 from gardenplot.layout import LaidOut, free_on, fullest_day
 from gardenplot.units import Units
 from gardenplot.units.figures import span
@@ -17,7 +18,7 @@ def left_on(laid_out: Sequence[LaidOut], day: date | None, units: Units) -> str:
         return words
     if day is None:
         return _("{words} throughout").format(words=words)
-    return _("{words} on {day}").format(words=words, day=f"{day.day} {day:%b}")
+    return _("{words} on {day}").format(words=words, day=short_day(day))
 
 
 def left_at_fullest(laid_out: Sequence[LaidOut], units: Units) -> str:

@@ -7,7 +7,7 @@ from gardenplot.plan import Crop, Establish, Order, Pattern, Plan, bed_of
 from gardenplot.plan.catalogue import entry_of
 from gardenplot.season import stand_for
 from gardenplot.units import Units
-from gardenplot.units.figures import offset, span
+from gardenplot.units.figures import THIN, grouped, offset, span
 from gardenplot.words import _, ngettext
 
 
@@ -23,7 +23,7 @@ def dates_words(plan: Plan, one: Grown) -> str:
 def order_words(order: Order) -> str:
     """An order in short: "120 for Sat 17 May 2025"."""
     each = f"{TIMES}{order.plants_per_unit}" if order.plants_per_unit > 1 else ""
-    return _("{units} for {day}").format(units=f"{order.units}{each}", day=day_words(order.on))
+    return _("{units} for {day}").format(units=f"{grouped(order.units)}{each}", day=day_words(order.on))
 
 
 def order_met_words(one: Grown, layout: Layout) -> str:
@@ -32,10 +32,12 @@ def order_met_words(one: Grown, layout: Layout) -> str:
         return ""
     needed = stand_for(one.order, one.crop)
     if layout.plants >= needed:
-        return _("met, {spare} to spare of {plants}").format(spare=layout.plants - needed, plants=layout.plants)
+        return _("met, {spare} to spare of {plants}").format(
+            spare=grouped(layout.plants - needed), plants=grouped(layout.plants)
+        )
     return ngettext(
         "{short} plant short of {plants}", "{short} plants short of {plants}", needed - layout.plants
-    ).format(short=needed - layout.plants, plants=needed)
+    ).format(short=grouped(needed - layout.plants), plants=grouped(needed))
 
 
 def rows_words(layout: Layout, units: Units) -> str:
@@ -73,7 +75,13 @@ def source_words(crop: Crop) -> str:
 
 
 def spacing_words(crop: Crop, units: Units) -> str:
-    """A crop's spacing and how it gets into the bed, in the plan's units: "20 × 30 cm · set out"."""
+    """A crop's spacing and how it gets into the bed, in the plan's units: "20 × 30 cm · set out".
+
+    What was typed in inches, as in most publications, is told as it was typed in a plan in decimal feet.
+    """
     how = _("set out") if crop.establish is Establish.TRANSPLANT else _("sow")
+    typed = [length.text.rpartition(" ") for length in (crop.in_row, crop.row_spacing[0])]
+    if units is Units.DECIMAL_FEET and all(unit == "in" for _number, _gap, unit in typed):
+        return f"{typed[0][0]}{TIMES}{typed[1][0]}{THIN}in · {how}"
     along, across = offset(crop.in_row.nm, units), offset(crop.row_spacing[0].nm, units)
     return f"{along.number}{TIMES}{across} · {how}"

@@ -15,7 +15,7 @@ from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Bed, Pattern, Plan, bed_of
 from gardenplot.season import stand_for
 from gardenplot.units import Units
-from gardenplot.units.figures import Figure, offset, span
+from gardenplot.units.figures import Figure, grouped, offset, span
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Trust, Working
 
@@ -65,7 +65,13 @@ def _stand(one: Grown) -> _Sums:
     loss = one.crop.field_loss.text if one.crop.field_loss else "0 %"
     each = f" × {order.plants_per_unit}" if order.plants_per_unit > 1 else ""
     stand = stand_for(order, one.crop)
-    return [Working(_("stand"), f"{order.units}{each} ÷ (1 − {loss})", _("{plants}, up").format(plants=stand))]
+    return [
+        Working(
+            _("stand"),
+            f"{grouped(order.units)}{each} ÷ (1 − {loss})",
+            _("{plants}, up").format(plants=grouped(stand)),
+        )
+    ]
 
 
 def _along(bed: Bed, layout: Layout, units: Units) -> _Sums:
@@ -133,7 +139,7 @@ def _turned(bed: Bed, layout: Layout, units: Units) -> _Sums:
 
 def _cell_count(layout: Layout) -> str:
     whole, rest = divmod(layout.plants, layout.grid.per_cell)
-    return _("{cells}, up").format(cells=whole + 1) if rest else str(whole)
+    return _("{cells}, up").format(cells=grouped(whole + 1)) if rest else grouped(whole)
 
 
 def _rings(_bed: Bed, layout: Layout, units: Units) -> _Sums:
@@ -192,7 +198,13 @@ def _a_row(bed: Bed, layout: Layout, units: Units) -> _Sums:
     first, last = bed.zone
     inside = max(0, min(layout.end, last) - max(layout.start, first))
     if counts[0] != ranks_in(grid.in_row, inside, grid.ends):
-        return [Working(_("a row"), f"{layout.plants} ÷ {grid.rows}", _("{plants}, up").format(plants=counts[0]))]
+        return [
+            Working(
+                _("a row"),
+                f"{grouped(layout.plants)} ÷ {grid.rows}",
+                _("{plants}, up").format(plants=grouped(counts[0])),
+            )
+        ]
     found = [
         *_spread(grid, inside, counts[0], units),
         Working(_("a row"), _ground(grid, inside, units), _whole(counts[0])),
@@ -227,17 +239,20 @@ def _ground(grid: Grid, inside: int, units: Units) -> str:
 def _added(layout: Layout) -> _Sums:
     """Plants of all rows added up."""
     if layout.grid.pattern is Pattern.BROADCAST:
-        return [Working(_("plants"), _("area × rate, whole part"), str(layout.plants), Trust.GOOD)]
+        return [Working(_("plants"), _("area × rate, whole part"), grouped(layout.plants), Trust.GOOD)]
     if not layout.grid.rows:
         return []
     counts = layout.per_row
-    words = " + ".join(str(count) for count in counts) or "0"
+    words = " + ".join(grouped(count) for count in counts) or "0"
     if len(counts) > _MOST_ADDED:
         groups = Counter(count for count in counts if count).items()
-        words = " + ".join(f"{rows}{TIMES}{count}" if rows > 1 else str(count) for count, rows in groups) or "0"
+        words = (
+            " + ".join(f"{rows}{TIMES}{grouped(count)}" if rows > 1 else grouped(count) for count, rows in groups)
+            or "0"
+        )
     if layout.grid.pattern is Pattern.CELLS and layout.plants % layout.grid.per_cell == 0:
-        words = f"{layout.plants // layout.grid.per_cell}{TIMES}{layout.grid.per_cell}"
-    return [Working(_("plants"), words, str(layout.plants))]
+        words = f"{grouped(layout.plants // layout.grid.per_cell)}{TIMES}{layout.grid.per_cell}"
+    return [Working(_("plants"), words, grouped(layout.plants))]
 
 
 def _shifted(layout: Layout, units: Units) -> _Sums:
@@ -248,13 +263,13 @@ def _shifted(layout: Layout, units: Units) -> _Sums:
         found.append(Working(_("rows turned"), edge_words(turn, units), angle_words(turn)))
     if layout.gain is None:
         return found
-    gained = ngettext("{count} plant more", "{count} plants more", layout.gain).format(count=layout.gain)
-    centred = _("{plants} where they are centred").format(plants=layout.plants - layout.gain)
+    gained = ngettext("{count} plant more", "{count} plants more", layout.gain).format(count=grouped(layout.gain))
+    centred = _("{plants} where they are centred").format(plants=grouped(layout.plants - layout.gain))
     return [*found, Working(_("rows shifted"), centred, gained)]
 
 
 def _whole(number: int) -> str:
-    return _("{number}, whole part").format(number=number)
+    return _("{number}, whole part").format(number=grouped(number))
 
 
 def _o(nm: int, units: Units) -> Figure:

@@ -1,6 +1,7 @@
 """Sentences about a plan for screen, paper and commands: findings, captions, counts."""
 
 from collections import Counter
+from collections.abc import Sequence
 
 from gardenplot.drawing.left_words import at_fullest
 from gardenplot.drawing.letters import Look
@@ -10,7 +11,7 @@ from gardenplot.layout import Layout, lay_out_bed
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, order_of, planting_of
 from gardenplot.season import market_day
 from gardenplot.units import Units
-from gardenplot.units.figures import MINUS, offset, span, tape
+from gardenplot.units.figures import grouped, offset, span, tape
 from gardenplot.words import _, ngettext
 
 TIMES = "\u2009×\u2009"
@@ -58,13 +59,13 @@ def counted(layout: Layout, asked: int = 0) -> str:
         plants = ngettext("{count} of {asked} plant", "{count} of {asked} plants", asked)
     else:
         plants = ngettext("{count} plant", "{count} plants", layout.plants)
-    plants = plants.format(count=layout.plants, asked=asked)
+    plants = plants.format(count=grouped(layout.plants), asked=grouped(asked))
     if sum(map(bool, layout.per_row)) < 2 and layout.grid.pattern is not Pattern.CELLS:
         return plants
     groups = len({count for count in layout.per_row if count})
     if groups > _MOST_GROUPS and layout.grid.pattern is not Pattern.CELLS:
         return f"{rows_by_plants(layout)}, {plants}"
-    return f"{rows_by_plants(layout)} = {plants if layout.plants < asked else layout.plants}"
+    return f"{rows_by_plants(layout)} = {plants if layout.plants < asked else grouped(layout.plants)}"
 
 
 def rows_by_plants(layout: Layout) -> str:
@@ -81,13 +82,15 @@ def rows_by_plants(layout: Layout) -> str:
         if layout.rings:
             return _("{rings} rings").format(rings=count)
         return _("{rows} rows").format(rows=count)
-    return " + ".join(f"{times}{TIMES}{count}" if times > 1 else str(count) for count, times in rows.items())
+    return " + ".join(
+        f"{times}{TIMES}{grouped(count)}" if times > 1 else grouped(count) for count, times in rows.items()
+    )
 
 
 def _cells_by_plants(layout: Layout) -> str:
     """Whole cells and the plants in each; what a cell that is not full holds stands behind."""
     whole, rest = divmod(layout.plants, layout.grid.per_cell)
-    cells = ngettext("{count} cell", "{count} cells", whole).format(count=whole)
+    cells = ngettext("{count} cell", "{count} cells", whole).format(count=grouped(whole))
     words = f"{cells}{TIMES}{layout.grid.per_cell}" if whole else ""
     return " + ".join(part for part in (words, str(rest) if rest else "") if part)
 
@@ -103,6 +106,31 @@ def between(start: int, end: int, units: Units) -> str:
     return f"{first.number} – {last}"
 
 
+FAULT = "▼"
+"""The mark of what cannot be done, in lists and above the bed where it is."""
+
+
+def weight(finding: Finding) -> str:
+    """How heavy a finding weighs, in a word: what cannot be done wears the mark that stands on the drawing."""
+    if finding.cannot_be_done:
+        return f"{FAULT} {_('cannot be done')}"
+    return _("note") if finding.is_note else _("risk")
+
+
+def marked(finding: Finding, words: str) -> str:
+    """The words of a finding, with the mark before them if it cannot be done."""
+    return f"{FAULT} {words}" if finding.cannot_be_done else words
+
+
+def findings_title(found: Sequence[Finding]) -> str:
+    """What the list of findings is called, with how many there are of them and how many notes beside them."""
+    notes = sum(one.is_note for one in found)
+    troubles = len(found) - notes
+    title = ngettext("{count} finding", "{count} findings", troubles).format(count=grouped(troubles))
+    noted = ngettext("{count} note", "{count} notes", notes).format(count=grouped(notes))
+    return " · ".join((title if troubles else _("Findings"), *((noted,) if notes else ())))
+
+
 def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     """The sentence of a finding, without its place."""
     units = plan.place.units
@@ -115,7 +143,7 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
         case Kind.NOT_MARKABLE_IN_ROW | Kind.NOT_MARKABLE_ROWS:
             return _tools_say(finding, units)
         case Kind.NO_ROW | Kind.NO_CELL | Kind.NO_PLANT:
-            return _NO_ROOM[finding.kind].format(taken=limit, width=amount)
+            return _NO_ROOM[finding.kind].format(taken=span(finding.limit, units), width=span(finding.amount, units))
         case Kind.DATES:
             return _("is out of the ground before it goes in")
         case Kind.ROWS:
@@ -139,17 +167,20 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     if finding.kind is Kind.IN_THE_WAY:
         return ngettext(
             "{count} plant stands within {clear} of a place of {other}: cut it first, or leave its place empty",
-            "{count} plants stand within {clear} of places of {other}: cut them first, or leave them out",
+            "{count} plants stand within {clear} of places of {other}: cut them first, or leave their places empty",
             finding.amount,
         ).format(
-            count=finding.amount,
+            count=grouped(finding.amount),
             clear=offset(finding.limit, plan.place.units),
             other=titled(plan, finding.other or "", look),
         )
     if finding.kind is Kind.LEFTOVER:
-        words = ngettext("{length} left in one piece", "{length} left in {count} pieces", finding.pieces)
-        laid = lay_out_bed(plan, bed_of(plan, finding.bed or ""))
-        return at_fullest(words.format(length=length, count=finding.pieces), (laid,))
+        words = ngettext(
+            "{length} left in one piece",
+            "{length} left in {count} pieces, the longest of {here} here",
+            finding.pieces,
+        ).format(length=length, count=finding.pieces, here=span(finding.limit, plan.place.units))
+        return at_fullest(words, (lay_out_bed(plan, bed_of(plan, finding.bed or "")),))
     if finding.start < finding.limit:
         return _("begins {length} before the head margin").format(length=length)
     return _("runs {length} past the foot margin").format(length=length)
@@ -169,7 +200,7 @@ def _tools_say(finding: Finding, units: Units) -> str:
         _("as many plants")
         if not finding.plants
         else ngettext("{count} plant", "{count} plants", abs(finding.plants)).format(
-            count=f"+{finding.plants}" if finding.plants > 0 else f"{MINUS}{-finding.plants}"
+            count=f"+{grouped(finding.plants)}" if finding.plants > 0 else grouped(finding.plants)
         )
     )
     if finding.kind is Kind.NOT_MARKABLE_ROWS:
@@ -187,17 +218,17 @@ def _order_says(plan: Plan, finding: Finding) -> str:
     day = (market_day(order, finding.market) or order.on).isoformat()
     if finding.kind is Kind.ORDER_UNPLANTED:
         words = _("{units} {crop} for {day}: not planted yet, {plants} plants must stand").format(
-            units=order.units, crop=name, day=day, plants=finding.limit
+            units=grouped(order.units), crop=name, day=day, plants=grouped(finding.limit)
         )
         more = finding.pieces - 1
         if more < 1:
             return words
         return words + ngettext(
             "; nor for {count} later market day", "; nor for {count} later market days", more
-        ).format(count=more)
+        ).format(count=grouped(more))
     return _("{units} {crop} for {day}: {short} plants short of {plants}").format(
-        units=order.units, crop=name, day=day, short=finding.limit - finding.amount,
-        plants=finding.limit,
+        units=grouped(order.units), crop=name, day=day, short=grouped(finding.limit - finding.amount),
+        plants=grouped(finding.limit),
     )  # fmt: skip
 
 

@@ -14,6 +14,7 @@ from gardenplot.layout import LaidOut, lay_out_plan, planted_for_orders
 from gardenplot.plan import Order, Plan, crop_of
 from gardenplot.season import market_days, stand_for
 from gardenplot.units import Units
+from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 
 
@@ -80,7 +81,7 @@ def summary(plan: Plan) -> str:
         return _("no bed yet")
     beds = ngettext("{count} bed", "{count} beds", len(laid_out)).format(count=len(laid_out))
     total = sum(layout.plants for laid in laid_out for layout in laid.layouts)
-    plants = ngettext("{count} plant", "{count} plants", total).format(count=f"{total:,}".replace(",", "\u2009"))
+    plants = ngettext("{count} plant", "{count} plants", total).format(count=grouped(total))
     return " · ".join((beds, plants, left_at_fullest(laid_out, plan.place.units)))
 
 
@@ -114,7 +115,7 @@ def _order_row(plan: Plan, order: Order, market: int, day: date, planted: int) -
     if planted >= stand:
         met = _("met")
     elif planted:
-        met = ngettext("{count} short", "{count} short", stand - planted).format(count=stand - planted)
+        met = ngettext("{count} short", "{count} short", stand - planted).format(count=grouped(stand - planted))
     else:
         met = _("not planted")
     return OrderRow(order.id, crop.name, order.units, day_words(day), stand, planted, met, market)

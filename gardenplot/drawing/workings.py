@@ -4,7 +4,7 @@ from gardenplot.drawing.row_workings import row_workings
 from gardenplot.layout import Grown, Layout
 from gardenplot.plan import Plan
 from gardenplot.supplies import raising
-from gardenplot.units.figures import span
+from gardenplot.units.figures import grouped, span
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Trust, Working
 
@@ -21,36 +21,21 @@ def _raise(plan: Plan, one: Grown, layout: Layout) -> list[Working]:
         row = span(layout.plants * layout.grid.in_row, plan.place.units)
         slack = f" × (1 + {one.crop.seeder_slack})" if one.crop.seeder_slack else ""
         sown = f"{row} × {one.crop.seeds_per_row}{slack}"
-        found.append(Working(_("seeds"), sown, _("{seeds}, up").format(seeds=made.seeds), Trust.GOOD, RULES))
+        found.append(_up(_("seeds"), sown, made.seeds))
     if made.plants is not None and one.crop.spare is not None:
-        found.append(
-            Working(
-                _("raise"),
-                f"{layout.plants} × (1 + {one.crop.spare})",
-                _("{plants}, up").format(plants=made.plants),
-                Trust.GOOD,
-                RULES,
-            )
-        )
+        found.append(_up(_("raise"), f"{grouped(layout.plants)} × (1 + {one.crop.spare})", made.plants))
     if made.cells is not None and one.crop.germination is not None:
         seeds = one.crop.seeds_per_cell or 1
         usable = str(one.crop.germination) if seeds == 1 else f"(1 − (1 − {one.crop.germination})^{seeds})"
-        found.append(
-            Working(
-                _("cells"), f"{made.plants} ÷ {usable}", _("{cells}, up").format(cells=made.cells), Trust.GOOD, RULES
-            )
-        )
+        found.append(_up(_("cells"), f"{grouped(made.plants or 0)} ÷ {usable}", made.cells))
     if made.trays is not None:
-        found.append(
-            Working(
-                _("trays"),
-                f"{made.cells} ÷ {one.crop.tray_cells}",
-                _("{trays}, up").format(trays=made.trays),
-                Trust.GOOD,
-                RULES,
-            )
-        )
+        found.append(_up(_("trays"), f"{grouped(made.cells or 0)} ÷ {one.crop.tray_cells}", made.trays))
     return found
+
+
+def _up(name: str, sum_: str, count: int) -> Working:
+    """A count that is rounded up."""
+    return Working(name, sum_, _("{count}, up").format(count=grouped(count)), Trust.GOOD, RULES)
 
 
 def trays_line(one: Grown, layout: Layout) -> str:
@@ -58,20 +43,20 @@ def trays_line(one: Grown, layout: Layout) -> str:
     made = raising(one.crop, layout.plants, layout.grid.in_row)
     parts = []
     if made.plants is not None:
-        parts.append(ngettext("{count} plant", "{count} plants", made.plants).format(count=made.plants))
+        parts.append(ngettext("{count} plant", "{count} plants", made.plants).format(count=grouped(made.plants)))
     if made.cells is not None:
-        parts.append(ngettext("{count} cell", "{count} cells", made.cells).format(count=made.cells))
+        parts.append(ngettext("{count} cell", "{count} cells", made.cells).format(count=grouped(made.cells)))
     if made.trays is not None:
         trays = ngettext("{count} tray of {cells}", "{count} trays of {cells}", made.trays)
         parts.append(trays.format(count=made.trays, cells=one.crop.tray_cells))
     if made.plants is None and made.seeds is not None:
-        parts.append(ngettext("{count} seed", "{count} seeds", made.seeds).format(count=made.seeds))
+        parts.append(ngettext("{count} seed", "{count} seeds", made.seeds).format(count=grouped(made.seeds)))
     words = ", ".join(parts)
     if made.spill is not None:
         still = ngettext(
             "{trays} tray still gives about {plants}", "{trays} trays still give about {plants}", made.spill.trays
         )
-        words += "; " + still.format(trays=made.spill.trays, plants=made.spill.plants)
+        words += "; " + still.format(trays=made.spill.trays, plants=grouped(made.spill.plants))
     return words
 
 

@@ -36,13 +36,12 @@ def typed_candidate(
     try:
         after = change_planting(plan, planting_id, pattern=pattern, direction=turned)
     except PlanError as error:
-        wrong[""] = str(error)
+        wrong[""] = error.says
     for field in CANDIDATE_FIELDS:
-        text, shown = texts[field.name], field.shown(plan, planting_id)
         try:
-            after = after if text == shown else field.edit(after, planting_id, text, shown)
+            after = field.apply(plan, planting_id, texts[field.name], after)
         except GardenplotError as error:
-            wrong[field.name] = str(error)
+            wrong[field.name] = error.says
     return after, wrong
 
 

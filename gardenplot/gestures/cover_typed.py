@@ -1,11 +1,11 @@
 """A cover as it is typed: from and to, its dates, its hoops and cloth."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from attrs import evolve
 
-from gardenplot.errors import PlanError
+from gardenplot.errors import PlanError, at_field
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.reading import date_from, length_from, needed_length, text_of, whole_from
 from gardenplot.plan import Cover, Plan, bed_of, planting_of
@@ -43,16 +43,18 @@ def cover_texts(cover: Cover) -> dict[str, str]:
 def with_cover(plan: Plan, cover: Cover, texts: Texts) -> Plan:
     """The plan with a cover as typed, a new one or one of its own with changes. Raises LengthError, PlanError."""
     units, shown = plan.place.units, cover_texts(cover)
-    lengths: dict[str, Length | None] = {name: length_from(texts[name], shown[name], units) for name in LENGTHS}
-    changes: dict[str, Any] = {
-        "start": needed_length(texts["start"], shown["start"], units),
-        "end": needed_length(texts["end"], shown["end"], units),
-        "on": date_from(texts["on"]),
-        "off": date_from(texts["off"]),
-        "layers": whole_from(texts["layers"]) or 1,
-        **lengths,
+    reads: dict[str, Callable[[str, str], Any]] = {
+        **dict.fromkeys(("start", "end"), lambda text, before: needed_length(text, before, units)),
+        **dict.fromkeys(LENGTHS, lambda text, before: length_from(text, before, units)),
+        **dict.fromkeys(("on", "off"), lambda text, _before: date_from(text)),
+        "layers": lambda text, _before: whole_from(text) or 1,
     }
-    _check_end(plan, cover, changes["end"])
+    changes: dict[str, Any] = {}
+    for name, read in reads.items():
+        with at_field(name):
+            changes[name] = read(texts[name], shown[name])
+    with at_field("end"):
+        _check_end(plan, cover, changes["end"])
     if cover in plan.covers:
         return change_cover(plan, cover.id, **changes)
     return add_cover(plan, evolve(cover, **changes))

@@ -1,4 +1,4 @@
-"""The examples that stand in empty fields, in the units of the plan."""
+"""What stands in grey in an empty field: an example, which says that it is one, or what holds while it is empty."""
 
 from gardenplot.units import Units
 from gardenplot.words import _
@@ -19,3 +19,10 @@ IN_FEET = {
 def example_for(field: str, example: str, units: Units) -> str:
     """The example of a field as it is written where the plan's units are in use."""
     return example if units is Units.METRIC or not example else IN_FEET.get(field, example)
+
+
+def grey(example: str, default: str = "") -> str:
+    """The words in an empty field: what holds while nothing is typed, else an example of what can be."""
+    if default or not example:
+        return default
+    return _("for example {example}").format(example=example)

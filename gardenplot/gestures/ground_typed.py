@@ -54,9 +54,9 @@ def _drip(plan: Plan, bed_id: str, text: str, _shown: str) -> Plan:
 
 NO_PLACE = _("no place yet")
 GROUND_FIELDS = (
-    TypedField("x", _("From the left"), _place_shown("x"), _place_edit("x"), NO_PLACE),
-    TypedField("y", _("From the top"), _place_shown("y"), _place_edit("y"), NO_PLACE),
-    TypedField("turn", _("Turned clockwise"), _turn_shown, _turn, NO_PLACE),
+    TypedField("x", _("From the left"), _place_shown("x"), _place_edit("x"), held=NO_PLACE),
+    TypedField("y", _("From the top"), _place_shown("y"), _place_edit("y"), held=NO_PLACE),
+    TypedField("turn", _("Turned clockwise"), _turn_shown, _turn, held=NO_PLACE),
     TypedField("drip_lines", _("Drip lines, from the left edge"), _drip_shown, _drip, "20 cm; 60 cm"),
 )
 """Where a bed lies on the ground and where its drip lines do, in the order of the panel."""

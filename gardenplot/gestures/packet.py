@@ -17,13 +17,14 @@ from gardenplot.words import _
 
 @frozen
 class PacketField:
-    """A line of the packet: the crop's attribute, its label, an example, and how its text is read."""
+    """A line of the packet: the crop's attribute, its label, an example, how a text is read, what holds else."""
 
     attribute: str
     label: str
     example: str
     read: Callable[[str, Units], Any]
     needed: bool = False
+    default: str = ""
 
 
 def _optional(parse: Callable[[str], Any]) -> Callable[[str, Units], Any]:
@@ -56,8 +57,20 @@ PACKET = (
     PacketField("name", _("Name"), _("Kohlrabi"), _name, needed=True),
     PacketField("in_row", _("In the row"), "25 cm", lambda text, units: needed_length(text, "", units), needed=True),
     PacketField("row_spacing", _("Between rows"), _("25 cm to 40 cm"), _spacing, needed=True),
-    PacketField("edge", _("Least edge"), _("half the row spacing"), lambda text, units: length_from(text, "", units)),
-    PacketField("spread", _("Grows as wide as"), _("its spacing"), lambda text, units: length_from(text, "", units)),
+    PacketField(
+        "edge",
+        _("Least edge"),
+        "7.5 cm",
+        lambda text, units: length_from(text, "", units),
+        default=_("half the row spacing"),
+    ),
+    PacketField(
+        "spread",
+        _("Grows as wide as"),
+        "25 cm",
+        lambda text, units: length_from(text, "", units),
+        default=_("its spacing"),
+    ),
     PacketField("family", _("Family"), "Brassicaceae", _optional(str)),
     PacketField("field_days", _("Days in the field"), "42", _optional(whole_from)),
     PacketField("raising_days", _("Days to raise"), "28", _optional(whole_from)),
@@ -89,7 +102,7 @@ def values_from(texts: Mapping[str, str], units: Units) -> tuple[dict[str, Any],
         try:
             values[field.attribute] = field.read(texts.get(field.attribute, "").strip(), units)
         except GardenplotError as error:
-            wrong[field.attribute] = str(error)
+            wrong[field.attribute] = error.says
     return values, wrong
 
 

@@ -5,7 +5,7 @@ from typing import Any
 
 from attrs import evolve
 
-from gardenplot.errors import PlanError
+from gardenplot.errors import PlanError, at_field
 from gardenplot.gestures.packet import id_from
 from gardenplot.gestures.reading import length_from, needed_length, text_of
 from gardenplot.plan import Plan, Tunnel, Walk
@@ -40,7 +40,8 @@ def with_tunnel(plan: Plan, tunnel: Tunnel | None, texts: Texts) -> Plan:
     """The plan with a tunnel as typed, a new one or one of its own with changes. Raises LengthError, PlanError."""
     shown = strip_texts(tunnel) if tunnel else {}
     changes = _changes(plan, shown, texts)
-    changes["cold_edge"] = length_from(texts["cold_edge"], shown.get("cold_edge", ""), plan.place.units)
+    with at_field("cold_edge"):
+        changes["cold_edge"] = length_from(texts["cold_edge"], shown.get("cold_edge", ""), plan.place.units)
     if tunnel is not None:
         return change_tunnel(plan, tunnel.id, **changes)
     return add_tunnel(plan, evolve(_new(Tunnel, texts), **changes))
@@ -60,10 +61,13 @@ def _new(kind: type[Any], texts: Texts) -> Any:
 
 
 def _changes(plan: Plan, shown: Texts, texts: Texts) -> dict[str, Any]:
-    if not texts["name"]:
-        raise PlanError(_("a name is needed"))
+    with at_field("name"):
+        if not texts["name"]:
+            raise PlanError(_("a name is needed"))
     changes: dict[str, Any] = {"name": texts["name"]}
     for name in ("x", "y", "length", "width"):
-        changes[name] = needed_length(texts[name], shown.get(name, ""), plan.place.units)
-    changes["turn"] = parse_degrees(texts["turn"]) if texts["turn"] else None
+        with at_field(name):
+            changes[name] = needed_length(texts[name], shown.get(name, ""), plan.place.units)
+    with at_field("turn"):
+        changes["turn"] = parse_degrees(texts["turn"]) if texts["turn"] else None
     return changes

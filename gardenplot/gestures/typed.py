@@ -5,6 +5,7 @@ from collections.abc import Callable
 from attrs import frozen
 
 from gardenplot.errors import PlanError
+from gardenplot.gestures.examples import example_for, grey
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.outline_typed import obstacles_text, outline_text, type_obstacles, type_outline
 from gardenplot.gestures.reading import (
@@ -27,8 +28,9 @@ from gardenplot.gestures.shape_typed import (
     type_side,
     type_slope,
 )
-from gardenplot.plan import Bed, Pattern, Plan, bed_of, crop_of, planting_of
+from gardenplot.plan import Pattern, Plan, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import change_bed, change_planting, resize_planting
+from gardenplot.season import dates_of
 from gardenplot.units import Length, length_of
 from gardenplot.words import _
 
@@ -38,22 +40,44 @@ Edit = Callable[[Plan, str, str, str], Plan]
 
 
 @frozen
+class Held:
+    """What holds while a field is empty: its words, and its text where it is a length whose unit others take."""
+
+    words: str
+    text: str = ""
+
+
+@frozen
 class TypedField:
-    """A field of one part of the plan: its label, the text shown for it, and the edit that another text makes."""
+    """A field of one part of the plan: its label, the text that was typed, and the edit that another text makes.
+
+    Where nothing was typed, `held` tells what holds, and an example what could be typed.
+    """
 
     name: str
     label: str
     shown: Shown
     edit: Edit
     example: str = ""
+    held: Callable[[Plan, str], Held] | str = ""
 
-    def apply(self, plan: Plan, part_id: str, text: str) -> Plan:
-        """The plan with a typed text in this field; what is shown already changes nothing.
+    def grey(self, plan: Plan, part_id: str) -> str:
+        """The words that stand in the field while it is empty."""
+        held = self._held(plan, part_id).words
+        return grey(example_for(self.name, self.example, plan.place.units), held)
+
+    def apply(self, plan: Plan, part_id: str, text: str, after: Plan | None = None) -> Plan:
+        """The plan, or one that came `after` it, with a typed text in this field; what is shown changes nothing.
 
         Raises LengthError or PlanError where the text is no good.
         """
         shown = self.shown(plan, part_id)
-        return plan if text == shown else self.edit(plan, part_id, text, shown)
+        if text == shown:
+            return after or plan
+        return self.edit(after or plan, part_id, text, shown or self._held(plan, part_id).text)
+
+    def _held(self, plan: Plan, part_id: str) -> Held:
+        return Held(self.held) if isinstance(self.held, str) else self.held(plan, part_id)
 
 
 def _planted(attribute: str) -> Shown:
@@ -112,9 +136,12 @@ def _rows_shown(plan: Plan, planting_id: str) -> str:
     return str(layout_in(plan, planting_id).grid.rows or "")
 
 
-def _in_row_shown(plan: Plan, planting_id: str) -> str:
-    planting = planting_of(plan, planting_id)
-    return (planting.in_row or crop_of(plan, planting.crop).in_row).text
+def _in_row_held(plan: Plan, planting_id: str) -> Held:
+    return _of_packet(crop_of(plan, planting_of(plan, planting_id).crop).in_row.text)
+
+
+def _of_packet(text: str) -> Held:
+    return Held(_("packet: {value}").format(value=text), text)
 
 
 def _in_row(plan: Plan, planting_id: str, text: str, shown: str) -> Plan:
@@ -124,8 +151,11 @@ def _in_row(plan: Plan, planting_id: str, text: str, shown: str) -> Plan:
 
 
 def _spacing_shown(plan: Plan, planting_id: str) -> str:
-    planting = planting_of(plan, planting_id)
-    return spacing_text(planting.row_spacing or crop_of(plan, planting.crop).row_spacing)
+    return spacing_text(planting_of(plan, planting_id).row_spacing)
+
+
+def _spacing_held(plan: Plan, planting_id: str) -> Held:
+    return _of_packet(spacing_text(crop_of(plan, planting_of(plan, planting_id).crop).row_spacing))
 
 
 def _spacing(plan: Plan, planting_id: str, text: str, shown: str) -> Plan:
@@ -142,48 +172,82 @@ def _offsets(plan: Plan, planting_id: str, text: str, _shown: str) -> Plan:
     return change_planting(plan, planting_id, offsets=list_from(text, plan.place.units))
 
 
-def _of_grid(attribute: str, given: str) -> Shown:
-    """A length of the grid as it was typed, else as it came about; nothing where the pattern has none."""
+def _of_grid(attribute: str) -> Callable[[Plan, str], Held]:
+    """A length that the pattern takes by itself, if it has one."""
 
-    def shown(plan: Plan, planting_id: str) -> str:
+    def held(plan: Plan, planting_id: str) -> Held:
         nm: int = getattr(layout_in(plan, planting_id).grid, attribute)
-        return _at(nm, getattr(planting_of(plan, planting_id), given), plan) if nm else ""
+        text = length_of(nm, plan.place.units).text if nm else ""
+        return Held(_("usual: {size}").format(size=text) if text else "", text)
 
-    return shown
-
-
-def _per_cell_shown(plan: Plan, planting_id: str) -> str:
-    return str(layout_in(plan, planting_id).grid.per_cell)
+    return held
 
 
-def _edge_shown(plan: Plan, planting_id: str) -> str:
-    """The least edge distance in force: the planting's own, its crop's, its bed's, or half the row spacing."""
+def _per_cell_held(plan: Plan, planting_id: str) -> Held:
+    return Held(_("as fit: {count}").format(count=layout_in(plan, planting_id).grid.per_cell))
+
+
+def _edge_held(plan: Plan, planting_id: str) -> Held:
+    """The least edge distance of the crop, else of the bed, else half the row spacing."""
     planting = planting_of(plan, planting_id)
-    given = planting.edge or crop_of(plan, planting.crop).edge or bed_of(plan, planting.bed).edge
-    return given.text if given else length_of(layout_in(plan, planting_id).grid.edge_least, plan.place.units).text
+    crop, bed = crop_of(plan, planting.crop), bed_of(plan, planting.bed)
+    if crop.edge is not None:
+        return _of_packet(crop.edge.text)
+    if bed.edge is not None:
+        return Held(_("bed: {value}").format(value=bed.edge), bed.edge.text)
+    spacing = planting.row_spacing or crop.row_spacing
+    half = length_of(spacing[0].nm // 2, plan.place.units).text
+    return Held(_("half the row spacing: {value}").format(value=half), half)
+
+
+def _in_ground_held(plan: Plan, planting_id: str) -> Held:
+    planting = planting_of(plan, planting_id)
+    follows = planting.order is not None and dates_of(plan, planting).in_ground is not None
+    return Held(_("by the order") if follows else _("no day yet"))
+
+
+def _out_held(plan: Plan, planting_id: str) -> Held:
+    follows = dates_of(plan, planting_of(plan, planting_id)).out is not None
+    return Held(_("when ready") if follows else _("no day yet"))
 
 
 PLANTING_FIELDS = (
-    TypedField("cell", _("Cell"), _of_grid("cell", "cell"), _length_edit("cell")),
-    TypedField("plants_per_cell", _("In each cell"), _per_cell_shown, _number_edit("plants_per_cell")),
-    TypedField("twin_spacing", _("Inside a pair"), _of_grid("twin", "twin_spacing"), _length_edit("twin_spacing")),
+    TypedField("cell", _("Cell"), _planted("cell"), _length_edit("cell"), held=_of_grid("cell")),
+    TypedField(
+        "plants_per_cell",
+        _("In each cell"),
+        _planted("plants_per_cell"),
+        _number_edit("plants_per_cell"),
+        held=_per_cell_held,
+    ),
+    TypedField(
+        "twin_spacing",
+        _("Inside a pair"),
+        _planted("twin_spacing"),
+        _length_edit("twin_spacing"),
+        held=_of_grid("twin"),
+    ),
     TypedField("offsets", _("Rows at, from the left edge"), _offsets_shown, _offsets, "15 cm; 60 cm"),
     TypedField("plants", _("Plants"), _plants_shown, _number_edit("plants")),
-    TypedField("rows", _("Rows"), _rows_shown, _number_edit("rows"), _("as fit")),
+    TypedField("rows", _("Rows"), _rows_shown, _number_edit("rows"), held=_("as fit")),
     TypedField("from", _("From"), _from_shown, _from),
     TypedField("to", _("To"), _to_shown, _to),
     TypedField("length", _("Length"), _length_shown, _length_edit("length")),
-    TypedField("edge", _("Least edge"), _edge_shown, _length_edit("edge")),
-    TypedField("in_row", _("In the row"), _in_row_shown, _in_row),
-    TypedField("row_spacing", _("Between rows"), _spacing_shown, _spacing),
-    TypedField("slack", _("Slack"), _planted("slack"), _length_edit("slack"), _("none")),
-    TypedField("round_up_to", _("Round up to"), _planted("round_up_to"), _length_edit("round_up_to"), _("nothing")),
-    TypedField("in_ground", _("In ground"), _planted("in_ground"), _date_edit("in_ground"), "2027-04-09"),
-    TypedField("out", _("Out by"), _planted("out"), _date_edit("out"), "2027-05-28"),
+    TypedField("in_row", _("In the row"), _planted("in_row"), _in_row, held=_in_row_held),
+    TypedField("row_spacing", _("Between rows"), _spacing_shown, _spacing, held=_spacing_held),
+    TypedField("edge", _("Least edge"), _planted("edge"), _length_edit("edge"), held=_edge_held),
+    TypedField("slack", _("Slack"), _planted("slack"), _length_edit("slack"), held=_("none")),
     TypedField(
-        "end_margin", _("End margin"), _planted("end_margin"), _length_edit("end_margin"), _("half a spacing")
+        "round_up_to", _("Round up to"), _planted("round_up_to"), _length_edit("round_up_to"), held=_("nothing")
     ),
-    TypedField("keep_clear", _("Keep clear"), _planted("keep_clear"), _length_edit("keep_clear"), _("nothing")),
+    TypedField(
+        "in_ground", _("In ground"), _planted("in_ground"), _date_edit("in_ground"), "2027-04-09", _in_ground_held
+    ),
+    TypedField("out", _("Out by"), _planted("out"), _date_edit("out"), "2027-05-28", _out_held),
+    TypedField(
+        "end_margin", _("End margin"), _planted("end_margin"), _length_edit("end_margin"), held=_("half a spacing")
+    ),
+    TypedField("keep_clear", _("Keep clear"), _planted("keep_clear"), _length_edit("keep_clear"), held=_("nothing")),
 )
 """The fields of a planting, in the order of the panel."""
 PATTERN_FIELDS = {
@@ -255,13 +319,13 @@ BED_FIELDS = (
     TypedField("name", _("Name"), _bed_text("name"), _bed_name),
     TypedField("length", _("Length"), _bed_reach("length"), _bed_side("length")),
     TypedField("width", _("Width"), _bed_reach("width"), _bed_side("width")),
-    TypedField("diameter", _("Diameter"), _bed_text("diameter"), _diameter, _("if round")),
-    TypedField("slope", _("Slope"), _bed_text("slope"), _slope, _("level")),
-    TypedField("map_length", _("On the map"), _bed_text("map_length"), _map_length, _("follows")),
-    TypedField("head_margin", _("Head margin"), _bed_text("head_margin"), _bed_length("head_margin"), _("none")),
-    TypedField("foot_margin", _("Foot margin"), _bed_text("foot_margin"), _bed_length("foot_margin"), _("none")),
-    TypedField("edge", _("Least edge"), _bed_text("edge"), _bed_length("edge"), _("as the crop")),
-    TypedField("gap", _("Gap"), _bed_text("gap"), _bed_length("gap"), _("none")),
+    TypedField("diameter", _("Diameter"), _bed_text("diameter"), _diameter, held=_("not round")),
+    TypedField("slope", _("Slope"), _bed_text("slope"), _slope, held=_("level")),
+    TypedField("map_length", _("On the map"), _bed_text("map_length"), _map_length, held=_("follows")),
+    TypedField("head_margin", _("Head margin"), _bed_text("head_margin"), _bed_length("head_margin"), held=_("none")),
+    TypedField("foot_margin", _("Foot margin"), _bed_text("foot_margin"), _bed_length("foot_margin"), held=_("none")),
+    TypedField("edge", _("Least edge"), _bed_text("edge"), _bed_length("edge"), held=_("as the crop")),
+    TypedField("gap", _("Gap"), _bed_text("gap"), _bed_length("gap"), held=_("none")),
     TypedField("box", _("Box"), box_text, _box, BOX_EXAMPLE),
     TypedField("outline", _("Outline, tape by offset"), outline_text, _outline, "0 m by 0 m; 8 m by 0 m; 8 m by 1 m"),
     TypedField(
@@ -269,18 +333,3 @@ BED_FIELDS = (
     ),
 )
 """The fields of a bed, in the order of the panel."""
-
-
-def bed_from(name: str, texts: dict[str, str], plan: Plan) -> Bed:
-    """A new bed from typed texts; raises LengthError or PlanError."""
-    units = plan.place.units
-    margin = length_from(texts.get("margin", ""), "", units)
-    return Bed(
-        id="bed",
-        name=name,
-        length=needed_length(texts.get("length", ""), "", units),
-        width=needed_length(texts.get("width", ""), "", units),
-        head_margin=margin,
-        foot_margin=margin,
-        gap=length_from(texts.get("gap", ""), "", units),
-    )

@@ -50,7 +50,7 @@ class Fault:
 def check(plan: Plan) -> Plan:
     """Return the plan as it is; raises PlanError with the first fault's sentence if it is not valid."""
     for fault in faults(plan):
-        raise PlanError(f"{fault.place}: {fault.says}")
+        raise PlanError(fault.says, place=fault.place)
     return plan
 
 

@@ -16,7 +16,7 @@ from gardenplot.sheets.row_sections import row_sections
 from gardenplot.sheets.section import LABELS, Section, heading, short, stacked
 from gardenplot.supplies import raising
 from gardenplot.units import CM, INCH, Units
-from gardenplot.units.figures import offset, tape
+from gardenplot.units.figures import grouped, offset, tape
 from gardenplot.words import _, ngettext
 
 
@@ -80,7 +80,7 @@ def _reserved(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict
 
 
 def _kept_words(plan: Plan, layout: Layout, look: dict[str, Look]) -> str:
-    places = ngettext("{count} place kept", "{count} places kept", layout.plants).format(count=layout.plants)
+    places = ngettext("{count} place kept", "{count} places kept", layout.plants).format(count=grouped(layout.plants))
     return f"{titled(plan, layout.planting, look)}, {places}"
 
 
@@ -191,8 +191,8 @@ def _ends(layouts: tuple[Layout, ...], look: dict[str, Look], units: Units) -> l
 
 def _carried(letter: str, plants: int, sown: bool, trays: int | None) -> str:
     if sown:
-        return _("{letter} seed for {plants} places").format(letter=letter, plants=plants)
-    words = _("{letter} {plants} plants").format(letter=letter, plants=plants)
+        return _("{letter} seed for {plants} places").format(letter=letter, plants=grouped(plants))
+    words = _("{letter} {plants} plants").format(letter=letter, plants=grouped(plants))
     if trays:
         words += " " + ngettext("({count} tray)", "({count} trays)", trays).format(count=trays)
     return words

@@ -7,7 +7,7 @@ from reportlab.pdfgen.canvas import Canvas
 from gardenplot.drawing.stakes import Here, Stake
 from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.units import Units
-from gardenplot.units.figures import tape
+from gardenplot.units.figures import grouped, tape
 from gardenplot.words import _
 
 _HEADING = 15.0
@@ -113,7 +113,7 @@ def _row(page: Canvas, stake: Stake, units: Units, columns: dict[str, _Column], 
     _rows(page, stake.rows, columns["rows"], middle)
     if stake.plants is not None:
         page.setFont(BOLD, 14)
-        _put(page, str(stake.plants), columns["plants"], middle - 5)
+        _put(page, grouped(stake.plants), columns["plants"], middle - 5)
     page.setLineWidth(0.35 * mm)
     left, right, _side = columns["set"]
     page.setFillGray(1)

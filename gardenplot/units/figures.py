@@ -31,6 +31,11 @@ class Figure:
         return f"{self.number}{THIN}{self.unit}" if self.unit else self.number
 
 
+def grouped(count: int) -> str:
+    """A count as it is read anywhere, its thousands apart: "1 620"."""
+    return f"{count:,}".replace(",", THIN).replace("-", MINUS)
+
+
 def rounded(value: Fraction) -> int:
     """The nearest whole number, halves away from zero."""
     whole = (2 * abs(value) + 1) // 2

@@ -137,8 +137,8 @@ def _planting(window: "MainWindow", why: Reasons) -> Entries:
     yield Rule()
     also = _("market heads bunches wanted customer")
     yield Action("order.add", _("Add &order …"), deeds.add_order, "Ctrl+Shift+O", also=also)
-    also = _("delete market")
-    yield Action("order.remove", _("Re&move the chosen order"), deeds.remove_order, "", why.order, also=also)
+    also = _("delete market chosen")
+    yield Action("order.remove", _("Re&move order"), deeds.remove_order, "", why.order, also=also)
 
 
 def _blocks(blocks: BlockDeeds, why: Reasons) -> Iterator[Action]:

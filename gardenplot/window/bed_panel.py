@@ -7,11 +7,10 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from gardenplot.drawing.cover_words import cover_lines, drip_lines
 from gardenplot.drawing.left_words import at_fullest, left_at_fullest
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.sayings import between_readings, says, where
+from gardenplot.drawing.sayings import between_readings, marked, says, where
 from gardenplot.drawing.shape_words import map_words
 from gardenplot.drawing.style import Ink
 from gardenplot.findings import find_about, find_in_bed
-from gardenplot.gestures.examples import example_for
 from gardenplot.gestures.ground_typed import GROUND_FIELDS
 from gardenplot.gestures.typed import BED_FIELDS, TypedField
 from gardenplot.layout import free_on, fullest_day, lay_out_bed
@@ -37,9 +36,7 @@ class BedPanel(QWidget):
         self.covers, self.drip = words(), words()
         self.form = Form()
         for field in _FIELDS:
-            self.form.add_typed(
-                field.name, field.label, self._finisher(field), example=field.example, wide=field.name in _WIDE
-            )
+            self.form.add_typed(field.name, field.label, self._finisher(field), wide=field.name in _WIDE)
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)
@@ -58,7 +55,7 @@ class BedPanel(QWidget):
         for field in _FIELDS:
             line = self.form.fields[field.name]
             line.show_value(field.shown(plan, bed_id))
-            line.setPlaceholderText(example_for(field.name, field.example, plan.place.units))
+            line.stand_empty(field.grey(plan, bed_id))
         self.form.hint("length", map_words(bed, plan.place.units))
         free = free_on(laid, fullest_day(laid))
         lines = [
@@ -72,7 +69,9 @@ class BedPanel(QWidget):
         self.drip.setText("\n".join(drip_lines(laid, look, plan.place.units)))
         self.drip.setVisible(bool(self.drip.text()))
         found = [one for one in (*find_about(plan, bed_id), *find_in_bed(laid)) if not one.is_note]
-        self.findings.setText("\n".join(f"{where(plan, one, look)}: {says(plan, one, look)}" for one in found))
+        self.findings.setText(
+            "\n".join(marked(one, f"{where(plan, one, look)}: {says(plan, one, look)}") for one in found)
+        )
         self.findings.setVisible(bool(found))
 
     def _finisher(self, field: TypedField) -> Any:

@@ -16,6 +16,7 @@ from gardenplot.gestures.swap import SWAP, try_swap
 from gardenplot.units import length_of
 from gardenplot.window.canvas_keys import settle
 from gardenplot.window.forms import Ask, AskDialog
+from gardenplot.window.reasons import CHOOSE_PLANTING, NO_BED
 from gardenplot.words import _
 
 if TYPE_CHECKING:
@@ -65,7 +66,7 @@ class BlockDeeds:
         found = canvas.places.under(canvas.hand.at) if canvas.hand.at is not None else None
         planting = self._sight.planting or (found.planting if found is not None else None)
         if planting is None:
-            self._window.tell(_("Choose a planting first."))
+            self._window.tell(CHOOSE_PLANTING)
             return
         at = found.x if found is not None and found.planting == planting else None
         self._try(lambda: _settle(self._window, try_split(self._stage.plan, planting, at), SPLIT, parts_words))
@@ -84,12 +85,12 @@ class BlockDeeds:
                 at = needed_length(str(typed["at"]), middle, units).nm
                 _settle(self._window, try_split(self._stage.plan, lead, at), SPLIT, parts_words)
             except GardenplotError as error:
-                return {"at": str(error)}
+                return {"at": error.says}
             return {}
 
         ask = Ask("at", _("Tape reading"), middle)
         note = _("The block is split at the whole rank nearest to it; both parts stay with the order.")
-        AskDialog(_("Split the block"), (ask,), take, note=note, parent=self._window).exec()
+        AskDialog(_("Split the block"), (ask,), take, _("Split block"), note=note, parent=self._window).exec()
 
     def join(self, way: int) -> None:
         """Join the chosen block with the like one towards the foot or the head."""
@@ -102,7 +103,7 @@ class BlockDeeds:
         plan, sight = self._stage.plan, self._sight
         bed = sight.bed or (plan.beds[0].id if plan.beds else None)
         if bed is None:
-            self._window.tell(_("There is no bed yet: Bed, Add bed."))
+            self._window.tell(NO_BED)
             return
         self._stage.begin(measure(self._stage, measured_for(plan, bed, sight.planting)), measuring=True)
         self._window.canvas.setFocus()
@@ -128,7 +129,7 @@ class BlockDeeds:
 
     def _lead(self) -> str | None:
         if self._sight.planting is None:
-            self._window.tell(_("Choose a planting first."))
+            self._window.tell(CHOOSE_PLANTING)
         return self._sight.planting
 
 

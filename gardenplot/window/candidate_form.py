@@ -8,7 +8,6 @@ from PySide6.QtWidgets import QComboBox, QLabel, QPushButton, QVBoxLayout, QWidg
 from gardenplot.drawing.compare_words import pattern_words
 from gardenplot.drawing.style import Ink
 from gardenplot.gestures.candidate_typed import CANDIDATE_FIELDS, patterns_for, typed_candidate
-from gardenplot.gestures.examples import example_for
 from gardenplot.gestures.typed import TypedField
 from gardenplot.plan import Direction, Pattern, Plan, planting_of
 from gardenplot.window.fields import Typed
@@ -58,6 +57,7 @@ class CandidateForm(QWidget):
         self.direction.setCurrentIndex(self.direction.findData(planting.direction))
         for field in CANDIDATE_FIELDS:
             self.fields[field.name].show_value(field.shown(plan, self._planting))
+            self.fields[field.name].stand_empty(field.grey(plan, self._planting))
         self.complain("")
         self._follow_pattern()
 
@@ -97,7 +97,6 @@ class CandidateForm(QWidget):
     def _add_field(self, field: TypedField) -> None:
         line = Typed(partial(self._read, field))
         line.setObjectName(field.name)
-        line.setPlaceholderText(example_for(field.name, field.example, self._plan.place.units))
         line.setMaximumWidth(round(180 * magnified()))
         line.complaint.setWordWrap(True)
         write_in(line.complaint, Ink.ACCENT)

@@ -20,6 +20,7 @@ from gardenplot.plan import Plan
 from gardenplot.units import MM
 from gardenplot.window.canvas_band import Band
 from gardenplot.window.canvas_captions import caption_lines, paint_captions
+from gardenplot.window.canvas_faults import paint_faults
 from gardenplot.window.canvas_handles import Held, paint_ground, paint_handles
 from gardenplot.window.canvas_names import paint_bed_name, paint_flag
 from gardenplot.window.canvas_selection import paint_over, paint_selection
@@ -150,6 +151,7 @@ def _over(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Ea
     first, last = _begin(painter, frame, scene, strip)
     paint_selection(painter, scene, strip, inks)
     _spot(painter, scene, strip, inks)
+    paint_faults(painter, scene, strip, inks)
     if strips.has_captions:
         sight = (max(0.0, first + 10), last)
         shown = _captions(scene, strip, easel.look)

@@ -17,6 +17,7 @@ from gardenplot.plan.file import file_name, write_whole
 from gardenplot.window.canvas_keys import remove
 from gardenplot.window.compare_dialog import compare_layouts
 from gardenplot.window.late import made_drawing, preview_sheets
+from gardenplot.window.reasons import CHOOSE_BED, CHOOSE_CROP, CHOOSE_PLANTING, NO_BED
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from gardenplot.words import _
 
@@ -67,7 +68,7 @@ class BedDeeds:
 
     def _bed(self) -> str | None:
         if self._sight.bed is None:
-            self._window.tell(_("Choose a bed first: click its name."))
+            self._window.tell(CHOOSE_BED)
         return self._sight.bed
 
 
@@ -82,7 +83,7 @@ class PlantingDeeds:
         """Place the crop chosen on the shelf; if it `waits`, on the first day on which there is a gap."""
         crop = self._window.shelf.chosen()
         if crop is None:
-            self._window.tell(_("Choose a crop on the shelf first."))
+            self._window.tell(CHOOSE_CROP)
             return
         self.place(crop, waits=waits)
 
@@ -91,7 +92,7 @@ class PlantingDeeds:
         plan = self._document.plan
         bed = self._sight.bed or (plan.beds[0].id if plan.beds else None)
         if bed is None:
-            self._window.tell(_("There is no bed yet: Bed, Add bed."))
+            self._window.tell(NO_BED)
             return
         try:
             trial = try_first_gap(plan, crop, bed, self._sight.day, waits=waits)
@@ -112,14 +113,14 @@ class PlantingDeeds:
     def edit_crop(self) -> None:
         """Ask for changes to the crop of the selected planting."""
         if self._sight.planting is None:
-            self._window.tell(_("Choose a planting first."))
+            self._window.tell(CHOOSE_PLANTING)
             return
         ask_crop(self._document, self._window, planting_of(self._document.plan, self._sight.planting).crop)
 
     def compare_layouts(self) -> None:
         """Show other ways to lay out the selected planting, and plant the one that is taken."""
         if self._sight.planting is None:
-            self._window.tell(_("Choose a planting first."))
+            self._window.tell(CHOOSE_PLANTING)
             return
         compare_layouts(self._document, self._sight.planting, self._window)
 
@@ -170,7 +171,7 @@ class SheetDeeds:
         """Show the bed sheets, to print or to keep."""
         plan = self._window.document.plan
         if not plan.beds:
-            self._window.tell(_("There is no bed yet: Bed, Add bed."))
+            self._window.tell(NO_BED)
             return
         preview_sheets(plan, self._window.document.name, self._window.sight.bed, self._window)
 

@@ -161,9 +161,6 @@ def _over_table(table: QAbstractItemView, words: Callable[[], str], buttons: Seq
 
 def action_button(registry: Registry, action: str) -> QPushButton:
     """A button for an action of the menus, enabled as that is."""
-    made = registry.made(action)
-    button = QPushButton(plain(made.text()))
-    button.clicked.connect(made.trigger)
-    made.enabledChanged.connect(button.setEnabled)
-    button.setEnabled(made.isEnabled())
+    button = QPushButton(plain(registry.made(action).text()))
+    registry.tie(button, action)
     return button

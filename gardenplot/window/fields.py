@@ -43,6 +43,12 @@ class Typed(QLineEdit):
         self.setCursorPosition(0)
         self.complain("")
 
+    def stand_empty(self, words: str) -> None:
+        """Show in grey what holds while nothing is typed, or an example; the tip tells it where it has no room."""
+        self.setPlaceholderText(words)
+        self.setToolTip(words)
+        self._describe()
+
     def event(self, event: QEvent) -> bool:
         """The keys for undo are the plan's while nothing is typed here, and the text's while something is."""
         if (
@@ -69,7 +75,7 @@ class Typed(QLineEdit):
         try:
             self._finished(self.text().strip())
         except GardenplotError as error:
-            self.complain(str(error))
+            self.complain(error.says)
         else:
             self.complain("")
 
@@ -80,9 +86,12 @@ class Typed(QLineEdit):
         self.complaint.setText(words)
         self.complaint.setVisible(bool(words))
         self.setProperty("wrong", bool(words))
-        self.setAccessibleDescription(words)
+        self._describe()
         self.style().unpolish(self)
         self.style().polish(self)
+
+    def _describe(self) -> None:
+        self.setAccessibleDescription(self.complaint.text() or self.placeholderText())
 
 
 class Steady(QComboBox):
@@ -138,11 +147,11 @@ class Form(QWidget):
             field.setVisible(shown)
 
     def add_typed(
-        self, name: str, label: str, finished: Callable[[str], None], *, example: str = "", wide: bool = False
+        self, name: str, label: str, finished: Callable[[str], None], *, empty: str = "", wide: bool = False
     ) -> Typed:
-        """A line for a value; `example` is shown while it is empty."""
+        """A line for a value; the words `empty` stand in it in grey while it is."""
         field = Typed(finished)
-        field.setPlaceholderText(example)
+        field.stand_empty(empty)
         field.setMinimumWidth(56)
         self.fields[name] = field
         self._add(name, label, field, 2 if wide else 1, field.complaint)

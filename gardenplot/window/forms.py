@@ -19,18 +19,23 @@ from PySide6.QtWidgets import (
 )
 
 from gardenplot.drawing.style import Ink
+from gardenplot.gestures.examples import grey
 from gardenplot.window.fields import LARGE, Choice, Steady
 from gardenplot.window.theme import magnified, write_in
 
 
 @frozen
 class Ask:
-    """One thing to ask for: a text with an example, or a choice among named values, which may be one to type in."""
+    """One thing to ask for: a text, or a choice among named values, which may be one to type in.
+
+    While the text is empty, `default` tells what holds then, and where nothing does, an example of what to type.
+    """
 
     name: str
     label: str
     text: str = ""
     example: str = ""
+    default: str = ""
     choices: tuple[tuple[str, object], ...] = ()
     chosen: object = None
     is_typed: bool = False
@@ -43,7 +48,7 @@ class AskDialog(QDialog):
     """Asks, and closes only when `accept_texts` finds nothing wrong.
 
     `accept_texts` is given the texts and choices by name and gives the words of what is wrong, by name; words for no
-    field, under "", stand at the bottom.
+    field of the dialog stand at the bottom. `does` are the words of the button that accepts.
     """
 
     def __init__(
@@ -51,6 +56,7 @@ class AskDialog(QDialog):
         title: str,
         asks: tuple[Ask, ...],
         accept_texts: Accept,
+        does: str,
         *,
         note: str = "",
         parent: QWidget | None = None,
@@ -77,7 +83,8 @@ class AskDialog(QDialog):
             write_in(words, Ink.SECOND)
             column.addWidget(words)
         column.addWidget(self._complaints[""])
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        buttons.addButton(does, QDialogButtonBox.ButtonRole.AcceptRole).setDefault(True)
         buttons.accepted.connect(self._try)
         buttons.rejected.connect(self.reject)
         column.addWidget(buttons)
@@ -99,7 +106,8 @@ class AskDialog(QDialog):
         return {name: _value(field) for name, field in self.fields.items()}
 
     def _try(self) -> None:
-        wrong = self._accept_texts(self.typed())
+        told = self._accept_texts(self.typed())
+        wrong = {name if name in self.fields else "": words for name, words in told.items()}
         for name, label in self._complaints.items():
             label.setText(wrong.get(name, ""))
             label.setVisible(name in wrong)
@@ -114,7 +122,7 @@ class AskDialog(QDialog):
 
 def _line(ask: Ask) -> QLineEdit:
     line = QLineEdit(ask.text)
-    line.setPlaceholderText(ask.example)
+    line.setPlaceholderText(grey(ask.example, ask.default))
     return line
 
 
@@ -135,7 +143,7 @@ def _named(ask: Ask) -> QComboBox:
     box.setCurrentText(ask.text)
     line, names = box.lineEdit(), box.completer()
     if line is not None and names is not None:
-        line.setPlaceholderText(ask.example)
+        line.setPlaceholderText(grey(ask.example, ask.default))
         names.setFilterMode(Qt.MatchFlag.MatchContains)
         names.setCompletionMode(QCompleter.CompletionMode.PopupCompletion)
     return box

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 
+from attrs import frozen
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.errors import GardenplotError
@@ -29,7 +30,8 @@ def ask_tunnel(document: Document, parent: QWidget, tunnel: Tunnel | None = None
         Ask("cold_edge", _("Cold edge"), texts.get("cold_edge", ""), example["cold_edge"]),
     )
     title = _("Add a tunnel") if tunnel is None else _("Tunnel {name}").format(name=tunnel.name)
-    return _ask(document, parent, title, asks, _TUNNEL_NOTE, lambda plan, typed: with_tunnel(plan, tunnel, typed))
+    dialog = _Words(title, _("Add tunnel") if tunnel is None else _("Change tunnel"), _TUNNEL_NOTE)
+    return _ask(document, parent, dialog, asks, lambda plan, typed: with_tunnel(plan, tunnel, typed))
 
 
 def ask_path(document: Document, parent: QWidget, path: Walk | None = None) -> bool:
@@ -39,7 +41,8 @@ def ask_path(document: Document, parent: QWidget, path: Walk | None = None) -> b
     asks = (Ask("name", _("Name"), name), *_sizes(texts, example))
     title = _("Add a path") if path is None else _("Path {name}").format(name=path.name)
     note = _("Between beds all ground is path anyway; this is for one with a name and a width.")
-    return _ask(document, parent, title, asks, note, lambda plan, typed: with_path(plan, path, typed))
+    dialog = _Words(title, _("Add path") if path is None else _("Change path"), note)
+    return _ask(document, parent, dialog, asks, lambda plan, typed: with_path(plan, path, typed))
 
 
 def _sizes(texts: Mapping[str, str], example: Mapping[str, str]) -> tuple[Ask, ...]:
@@ -48,7 +51,7 @@ def _sizes(texts: Mapping[str, str], example: Mapping[str, str]) -> tuple[Ask, .
         Ask("y", _("From the top"), texts.get("y", ""), example["y"]),
         Ask("length", _("Length"), texts.get("length", ""), example["length"]),
         Ask("width", _("Width"), texts.get("width", ""), example["width"]),
-        Ask("turn", _("Turned clockwise"), texts.get("turn", ""), "0°"),
+        Ask("turn", _("Turned clockwise"), texts.get("turn", ""), default="0°"),
     )
 
 
@@ -60,32 +63,41 @@ def ask_cover(document: Document, parent: QWidget, cover: Cover) -> bool:
         Ask("end", _("To"), texts["end"]),
         Ask("on", _("On from"), texts["on"], "2027-04-14"),
         Ask("off", _("Off by"), texts["off"], "2027-05-28"),
-        Ask("hoop_spacing", _("Hoops apart, at most"), texts["hoop_spacing"], _("no hoops")),
-        Ask("leg", _("Leg in the ground"), texts["leg"], _("none")),
-        Ask("apron", _("Cloth beyond each side"), texts["apron"], _("none")),
-        Ask("cloth_end", _("Cloth beyond each end"), texts["cloth_end"], _("none")),
-        Ask("layers", _("Layers"), texts["layers"], "1"),
+        Ask("hoop_spacing", _("Hoops apart, at most"), texts["hoop_spacing"], default=_("no hoops")),
+        Ask("leg", _("Leg in the ground"), texts["leg"], default=_("none")),
+        Ask("apron", _("Cloth beyond each side"), texts["apron"], default=_("none")),
+        Ask("cloth_end", _("Cloth beyond each end"), texts["cloth_end"], default=_("none")),
+        Ask("layers", _("Layers"), texts["layers"], default="1"),
     )
     title = _("Cover over {bed}").format(bed=bed)
-    return _ask(document, parent, title, asks, _COVER_NOTE, lambda plan, typed: with_cover(plan, cover, typed))
+    dialog = _Words(title, _("Change cover") if cover in document.plan.covers else _("Add cover"), _COVER_NOTE)
+    return _ask(document, parent, dialog, asks, lambda plan, typed: with_cover(plan, cover, typed))
+
+
+@frozen
+class _Words:
+    """The title of a dialog, the words of the button that accepts, and a note."""
+
+    title: str
+    does: str
+    note: str
 
 
 def _ask(
     document: Document,
     parent: QWidget,
-    title: str,
+    words: _Words,
     asks: tuple[Ask, ...],
-    note: str,
     edit: Callable[[Plan, Mapping[str, str]], Plan],
 ) -> bool:
     """Ask, and make what was typed one step of undo by the name of the dialog."""
 
     def take(typed: Texts) -> Mapping[str, str]:
         try:
-            document.change(title, edit(document.plan, {name: str(text or "") for name, text in typed.items()}))
+            document.change(words.title, edit(document.plan, {name: str(text or "") for name, text in typed.items()}))
         except GardenplotError as error:
-            return {"": str(error)}
+            return {error.field: error.says}
         return {}
 
-    dialog = AskDialog(title, asks, take, note=note, parent=parent)
+    dialog = AskDialog(words.title, asks, take, words.does, note=words.note, parent=parent)
     return dialog.exec() == AskDialog.DialogCode.Accepted

@@ -37,7 +37,7 @@ class IndexDelegate(QStyledItemDelegate):
         _text(painter, inks, keys, line.keys, widget_font(12), Ink.SECOND, Qt.AlignmentFlag.AlignRight)
         middle = QRectF(rect)
         middle.setLeft(rect.left() + _MARGIN * times)
-        middle.setRight(keys.left() - _GAP if line.is_action else keys.right())
+        middle.setRight(keys.left() - _GAP)
         _paint_named(painter, inks, middle, line)
         painter.restore()
 

@@ -1,18 +1,26 @@
 """Below the drawing: counts, orders and findings, each row leading to its place."""
 
+from collections.abc import Sequence
 from functools import lru_cache
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QDockWidget, QHBoxLayout, QPushButton, QTabWidget, QTreeWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QDockWidget, QPushButton, QTabWidget, QTreeWidgetItem, QWidget
 
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.sayings import says, where
+from gardenplot.drawing.sayings import findings_title, says, weight, where
 from gardenplot.drawing.tables import CountRow, OrderRow, counts_by_bed, counts_by_crop, order_rows
 from gardenplot.findings import Finding, find_all
+from gardenplot.units.figures import grouped
 from gardenplot.window.document import Document
 from gardenplot.window.sight import Sight
 from gardenplot.window.tables import Table, TableRow
-from gardenplot.words import _, ngettext
+from gardenplot.window.theme import magnified
+from gardenplot.words import _
+
+_ACROSS, _DOWN = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
+_BESIDE = 720
+"""From this width in pixels on, with text of the usual size, buttons stand beside a table."""
 
 
 class Ledger(QTabWidget):
@@ -29,7 +37,7 @@ class Ledger(QTabWidget):
         self.orders = Table(
             _("Orders"), (_("crop"), _("units"), _("market day"), _("must stand"), _("planted"), ""), (1, 3, 4)
         )
-        self.findings = Table(_("Findings"), (_("where"), _("what")))
+        self.findings = Table(_("Findings"), (_("finding"), _("where"), _("what")))
         self.add_order, self.remove_order = QPushButton(_("Add order …")), QPushButton(_("Remove order"))
         self.addTab(self.counts, _("Counts"))
         self.addTab(self.crops, _("By crop"))
@@ -57,42 +65,31 @@ class Ledger(QTabWidget):
     def refresh(self) -> None:
         """Show the plan's numbers as they are now, in the table that is in front."""
         plan = self._document.plan
-        troubles = sum(1 for one in find_all(plan) if not one.is_note)
-        words = ngettext("{count} finding", "{count} findings", troubles).format(count=troubles)
-        self.setTabText(3, words if troubles else _("Findings"))
+        self.setTabText(3, findings_title(find_all(plan)))
         match self.currentIndex():
             case 0:
                 beds = counts_by_bed(plan)
                 total = CountRow(_("In all"), "", "", sum(bed.plants for bed in beds))
                 self.counts.show_rows([_count_row(row) for row in (*beds, total)])
             case 1:
-                self.crops.show_rows([TableRow((row.name, str(row.plants))) for row in counts_by_crop(plan)])
+                self.crops.show_rows([TableRow((row.name, grouped(row.plants))) for row in counts_by_crop(plan)])
             case 2:
                 self.orders.show_rows([TableRow(_order_cells(row), row.order) for row in order_rows(plan)])
             case _:
                 self._show_findings()
 
     def _show_findings(self) -> None:
-        plan, look, found = self._document.plan, looks(self._document.plan), find_all(self._document.plan)
+        """What cannot be done first, notes last."""
+        plan, look = self._document.plan, looks(self._document.plan)
+        found = sorted(find_all(plan), key=lambda one: (not one.cannot_be_done, one.is_note))
+        cells = [(weight(one), where(plan, one, look), says(plan, one, look)) for one in found]
         self.findings.show_rows(
-            [
-                TableRow((where(plan, one, look), says(plan, one, look)), one, grave=one.cannot_be_done)
-                for one in found
-            ]
+            [TableRow(row, one, grave=one.cannot_be_done) for row, one in zip(cells, found, strict=True)]
         )
 
     def _orders_page(self) -> QWidget:
-        page = QWidget()
-        column, row = QVBoxLayout(page), QHBoxLayout()
-        column.setContentsMargins(0, 0, 0, 4)
-        row.setContentsMargins(8, 0, 8, 0)
-        row.addWidget(self.add_order)
-        row.addWidget(self.remove_order)
-        row.addStretch(1)
-        column.addWidget(self.orders)
-        column.addLayout(row)
         self.add_order.clicked.connect(lambda: self.order_wanted.emit(None))
-        return page
+        return _Beside(self.orders, (self.add_order, self.remove_order))
 
     def current_order(self) -> str | None:
         """The id of the order whose row is chosen."""
@@ -118,11 +115,33 @@ class Ledger(QTabWidget):
             self.shown.emit(finding)
 
 
+class _Beside(QWidget):
+    """A table with its buttons beside it, or below it where it would lack the width."""
+
+    def __init__(self, table: Table, buttons: Sequence[QPushButton]) -> None:
+        super().__init__()
+        self._whole, self._buttons = QBoxLayout(_ACROSS, self), QBoxLayout(_DOWN)
+        self._whole.setContentsMargins(0, 0, 8, 0)
+        self._buttons.setContentsMargins(0, 4, 0, 4)
+        for button in buttons:
+            self._buttons.addWidget(button)
+        self._buttons.addStretch(1)
+        self._whole.addWidget(table, 1)
+        self._whole.addLayout(self._buttons)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Go below in good time, so that nothing jumps with what the table holds."""
+        super().resizeEvent(event)
+        is_narrow = self.width() < _BESIDE * magnified()
+        self._whole.setDirection(_DOWN if is_narrow else _ACROSS)
+        self._buttons.setDirection(_ACROSS if is_narrow else _DOWN)
+
+
 @lru_cache(maxsize=1024)
 def _count_row(row: CountRow) -> TableRow:
-    cells = (row.name, row.readings, row.rows, str(row.plants))
+    cells = (row.name, row.readings, row.rows, grouped(row.plants))
     return TableRow(cells, row, tuple(map(_count_row, row.inner)), bold=bool(row.inner) or row.is_bed)
 
 
 def _order_cells(row: OrderRow) -> tuple[str, ...]:
-    return row.crop, str(row.units), row.day, str(row.stand), str(row.planted), row.met
+    return row.crop, grouped(row.units), row.day, grouped(row.stand), grouped(row.planted), row.met

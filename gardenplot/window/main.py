@@ -66,6 +66,8 @@ class MainWindow(QMainWindow):
         self._lay_out()
         self._join()
         self.registry = Registry(all_menus(self), self)
+        self.registry.tie(self.header.sheet, "sheets.bed")
+        self.registry.tie(self.ledger.remove_order, "order.remove")
         fill_menus(self)
         self._keep_actions_true()
         show_what_to_begin_with(self)
@@ -120,9 +122,7 @@ class MainWindow(QMainWindow):
         self.shelf.from_packet.clicked.connect(self.plantings.new_crop)
         self.inspector.planting.compare.clicked.connect(self.plantings.compare_layouts)
         self.ledger.order_wanted.connect(self.plantings.edit_order)
-        self.ledger.remove_order.clicked.connect(self.plantings.remove_order)
         self.ledger.shown.connect(self.plantings.show_finding)
-        self.header.sheet.clicked.connect(self.sheets.preview)
         self.filing.told.connect(self.tell)
 
     def tell(self, words: str) -> None:

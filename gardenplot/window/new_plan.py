@@ -4,7 +4,8 @@ from collections.abc import Mapping
 
 from PySide6.QtWidgets import QComboBox, QLineEdit, QWidget
 
-from gardenplot.gestures.begun import SIZES, begin
+from gardenplot.gestures.bed_typed import SIZES, usual
+from gardenplot.gestures.begun import begin
 from gardenplot.plan import Plan
 from gardenplot.plan.catalogue import found_crops
 from gardenplot.units import Units
@@ -16,12 +17,12 @@ from gardenplot.words import _
 
 
 class NewPlanDialog(AskDialog):
-    """What is left empty takes the value that stands there in grey, which goes with the units that are chosen."""
+    """What is left empty takes the usual size that it says in grey, which goes with the units that are chosen."""
 
     def __init__(self, document: Document, parent: QWidget) -> None:
         self._document = document
-        note = _("What is left empty takes the value in grey. All of it can be changed later.")
-        super().__init__(_("New plan"), _asks(), self._take, note=note, parent=parent)
+        note = _("What is left empty is as it says in grey. All of it can be changed later.")
+        super().__init__(_("New plan"), _asks(), self._take, _("Make plan"), note=note, parent=parent)
         units = self.fields["units"]
         if isinstance(units, QComboBox):
             units.currentIndexChanged.connect(self._show_defaults)
@@ -36,7 +37,7 @@ class NewPlanDialog(AskDialog):
         for name, value in (("beds", size.beds), ("length", size.length), ("width", size.width)):
             line = self.fields[name]
             if isinstance(line, QLineEdit):
-                line.setPlaceholderText(value)
+                line.setPlaceholderText(usual(value))
 
     def _take(self, typed: Mapping[str, object]) -> Mapping[str, str]:
         texts = {name: str(value or "") for name, value in typed.items()}
@@ -53,12 +54,12 @@ def _asks() -> tuple[Ask, ...]:
     names = tuple((crop.name, crop.id) for crop in crops)
     return (
         Ask("units", _("1  Units"), choices=units, chosen=usual),
-        Ask("name", _("2  Place, by its name"), example=_("without a name")),
+        Ask("name", _("2  Place, by its name"), default=_("without a name")),
         Ask("beds", _("3  How many beds")),
         Ask("length", _("     each this long")),
         Ask("width", _("     and this wide")),
-        Ask("margin", _("     kept free at both ends"), example=_("nothing")),
-        Ask("crop", _("4  First crop"), example=_("none yet"), choices=names, is_typed=True),
+        Ask("margin", _("     with end margins of"), default=_("nothing")),
+        Ask("crop", _("4  First crop"), default=_("none yet"), choices=names, is_typed=True),
     )
 
 

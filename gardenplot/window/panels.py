@@ -7,6 +7,7 @@ from PySide6.QtCore import QByteArray, QPoint, QRect, QSettings, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QDockWidget, QWidget
 
+from gardenplot.window.side_title import SideTitle
 from gardenplot.window.theme import magnified
 
 if TYPE_CHECKING:
@@ -55,6 +56,9 @@ class Panels:
         dock = QDockWidget(title, self._window)
         dock.setObjectName(name)
         dock.setWidget(inner)
+        if area == Qt.DockWidgetArea.BottomDockWidgetArea:
+            dock.setTitleBarWidget(SideTitle(dock))
+            dock.setFeatures(dock.features() | QDockWidget.DockWidgetFeature.DockWidgetVerticalTitleBar)
         self.docks.append(dock)
         self._places.append(_Place(dock, area, shown, behind))
         self._put(self._places[-1])

@@ -1,5 +1,6 @@
 """Straight, staggered and triangular side by side: a true-scale picture of the block, its plants, what differs."""
 
+from attrs import frozen
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFont, QFontMetricsF, QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QAbstractButton, QBoxLayout, QButtonGroup, QHBoxLayout, QWidget
@@ -11,12 +12,26 @@ from gardenplot.layout.compare import SIDE_BY_SIDE, InPattern
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Pattern
 from gardenplot.units import MM, Units
-from gardenplot.units.figures import MINUS, offset, span
+from gardenplot.units.figures import grouped, offset, span
 from gardenplot.window.stamps import paint_plants
 from gardenplot.window.theme import colour, palette, widget_font
 from gardenplot.words import _
 
 _PICTURE = 46
+
+
+@frozen
+class _Line:
+    """A line of words on a card, in its ink."""
+
+    words: str
+    ink: Ink = Ink.SECOND
+    bold: bool = False
+
+    @property
+    def font(self) -> QFont:
+        """Its face, at the size that goes with the system's text."""
+        return widget_font(14 if self.bold else 12, bold=self.bold)
 
 
 class PatternButton(QAbstractButton):
@@ -30,18 +45,18 @@ class PatternButton(QAbstractButton):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._candidate: InPattern | None = None
         self._look: Look | None = None
-        self._lines: tuple[str, ...] = ()
+        self._lines: tuple[_Line, ...] = ()
         self._is_flat = False
 
     def sizeHint(self) -> QSize:
         line = QFontMetricsF(widget_font(13)).height()
         below = 0 if self._is_flat else _PICTURE + 4
-        return QSize(76, round(max(_PICTURE, 5 * line) + 8 + below))
+        return QSize(76, round(max(_PICTURE, max(5, len(self._lines)) * line) + 8 + below))
 
     def least_width(self) -> int:
         """How wide it must be for the words below its picture."""
         return (
-            round(max((QFontMetricsF(font).horizontalAdvance(words) for words, font in self._said()), default=0)) + 4
+            round(max((QFontMetricsF(one.font).horizontalAdvance(one.words) for one in self._lines), default=0)) + 4
         )
 
     def lie_flat(self, flat: bool) -> None:
@@ -54,20 +69,20 @@ class PatternButton(QAbstractButton):
         """Show what this pattern makes of the block."""
         self._candidate, self._look = candidate, look
         grid = candidate.layout.grid
-        apart = _("rows {apart}").format(apart=offset(grid.between, units)) if grid.rows > 1 else ""
+        apart = _("rows {apart} apart").format(apart=offset(grid.between, units)) if grid.rows > 1 else ""
         needs = span(candidate.length, units) if candidate.length is not None else _("no row")
-        self._lines = (
-            str(candidate.layout.plants),
-            _difference(candidate.more),
-            apart,
-            _("needs {length}").format(length=needs),
+        lines = (
+            _Line(PATTERNS[self.pattern]),
+            _Line(grouped(candidate.layout.plants), Ink.INK, bold=True),
+            _Line(_difference(candidate.more), Ink.INK if candidate.more < 0 else Ink.SECOND),
+            _Line(apart),
+            _Line(_("closer than the packet") if candidate.closer else "", Ink.ACCENT),
+            _Line(_("needs {length}").format(length=needs)),
         )
-        words = (PATTERNS[self.pattern], *self._lines)
-        self.setAccessibleName(", ".join(one for one in words if one))
-        closer = " " + _("Rows stand closer than the packet says.") if candidate.closer else ""
-        self.setToolTip(
-            _("{rows} rows; {needs} for as many plants as now.").format(rows=grid.rows, needs=needs) + closer
-        )
+        self._lines = tuple(line for line in lines if line.words)
+        self.setAccessibleName(", ".join(line.words for line in self._lines))
+        self.setToolTip(_("{rows} rows; {needs} for as many plants as now.").format(rows=grid.rows, needs=needs))
+        self.updateGeometry()
         self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -106,32 +121,22 @@ class PatternButton(QAbstractButton):
         paint_plants(painter, look.shape, max(1.0, min(radius, 7.0)), colour(inks, look.ink), near)
         painter.restore()
 
-    def _said(self) -> list[tuple[str, QFont]]:
-        """The lines of words with their fonts: the pattern, its plants in bold, what differs."""
-        return [
-            (words, widget_font(14 if number == 1 else 12, bold=number == 1))
-            for number, words in enumerate((PATTERNS[self.pattern], *self._lines))
-        ]
-
     def _paint_lines(self, painter: QPainter, frame: QRectF) -> None:
         inks, y = palette(), frame.top()
         side = Qt.AlignmentFlag.AlignLeft if self._is_flat else Qt.AlignmentFlag.AlignHCenter
-        for number, (words, font) in enumerate(self._said()):
-            height = QFontMetricsF(font).height()
-            painter.setFont(font)
-            strong = number == 1 or (number == 2 and words.startswith(MINUS))
-            closer = number == 3 and self._candidate is not None and self._candidate.closer
-            painter.setPen(colour(inks, Ink.ACCENT if closer else Ink.INK if strong else Ink.SECOND))
-            painter.drawText(
-                QRectF(frame.left(), y, frame.width(), height), side | Qt.AlignmentFlag.AlignVCenter, words
-            )
+        for line in self._lines:
+            height = QFontMetricsF(line.font).height()
+            painter.setFont(line.font)
+            painter.setPen(colour(inks, line.ink))
+            room = QRectF(frame.left(), y, frame.width(), height)
+            painter.drawText(room, side | Qt.AlignmentFlag.AlignVCenter, line.words)
             y += height
 
 
 def _difference(more: int) -> str:
     if more == 0:
         return _("the same")
-    return f"+{more}" if more > 0 else f"{MINUS}{-more}"
+    return f"+{grouped(more)}" if more > 0 else grouped(more)
 
 
 class PatternChoice(QWidget):

@@ -5,9 +5,11 @@ from functools import partial
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gardenplot.drawing.tables import counts_by_crop, summary
+from gardenplot.gestures.examples import grey
 from gardenplot.gestures.reading import list_from, list_text, text_of
 from gardenplot.plan.edits import change_place
 from gardenplot.units import Units, parse_degrees
+from gardenplot.units.figures import THIN, grouped
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
 from gardenplot.window.planting_panel import heading, quiet, rule, words
@@ -28,6 +30,12 @@ _MARKABLE = {
 }
 
 
+def _in_column(count: int) -> str:
+    """A count that ends below the others, whether its thousands stand apart or it has none."""
+    thousands, _gap, rest = grouped(count).rpartition(THIN)
+    return f"{thousands.rjust(3, FIGURE_SPACE)}{THIN}{rest.rjust(3, FIGURE_SPACE)}"
+
+
 class PlanPanel(QWidget):
     """Goes one way: plan to fields when it changes, a finished field to an edit."""
 
@@ -42,9 +50,9 @@ class PlanPanel(QWidget):
         self.form.add_typed("place", _("Place"), self._rename, wide=True)
         for attribute, label in _MARKABLE.items():
             finish = partial(self._mark, attribute)
-            self.form.add_typed(attribute, label, finish, example=_("any spacing"), wide=True)
+            self.form.add_typed(attribute, label, finish, empty=_("any spacing"), wide=True)
         self.form.add_typed(
-            "north", _("North, degrees clockwise from up"), self._turn_north, example="20°", wide=True
+            "north", _("North, degrees clockwise from up"), self._turn_north, empty=grey("20°"), wide=True
         )
         self.units = self.form.add_choice("units", _("Units"), self._pick_units)
         for unit, name in UNITS.items():
@@ -66,7 +74,7 @@ class PlanPanel(QWidget):
         for attribute in _MARKABLE:
             self.form.fields[attribute].show_value(list_text(getattr(plan.place, attribute)))
         self.form.fields["north"].show_value(text_of(plan.place.north))
-        lines = [f"{str(row.plants).rjust(6, FIGURE_SPACE)}  {row.name}" for row in counts_by_crop(plan)]
+        lines = [f"{_in_column(row.plants)}  {row.name}" for row in counts_by_crop(plan)]
         self.crops.setText("\n".join((_("Plants by crop"), *lines)) if lines else "")
 
     def _rename(self, text: str) -> None:

@@ -5,6 +5,7 @@ from typing import Any
 
 from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QPushButton, QVBoxLayout, QWidget
 
+from gardenplot.drawing.days import day_words
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.planting_words import (
     dates_words,
@@ -14,13 +15,12 @@ from gardenplot.drawing.planting_words import (
     spare_words,
 )
 from gardenplot.drawing.row_workings import convention
-from gardenplot.drawing.sayings import ANSWERS, name_of, says
+from gardenplot.drawing.sayings import ANSWERS, marked, name_of, says
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.workings import sources_line, trays_line, workings
 from gardenplot.errors import PlanError
 from gardenplot.findings import find_in_bed, find_unmarkable
 from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
-from gardenplot.gestures.examples import example_for
 from gardenplot.gestures.typed import PATTERN_FIELDS, PLANTING_FIELDS, TypedField
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_bed
 from gardenplot.layout.compare import answers, candidates
@@ -50,8 +50,8 @@ class PlantingPanel(QWidget):
         self.reserved = self.form.add_choice("reserved", _("Places of what follows"), self._pick_answer)
         self.chosen = {field.name: self._add_choice(field) for field in CHOSEN_FIELDS}
         for typed in PLANTING_FIELDS:
-            wide = typed.name in ("twin_spacing", "offsets")
-            self.form.add_typed(typed.name, typed.label, self._finisher(typed), example=typed.example, wide=wide)
+            wide = typed.name in ("twin_spacing", "offsets", "row_spacing", "edge")
+            self.form.add_typed(typed.name, typed.label, self._finisher(typed), wide=wide)
         self.raising, self.working, self.findings = words(), words(), words(Ink.ACCENT)
         self.together = words()
         column = QVBoxLayout(self)
@@ -108,11 +108,12 @@ class PlantingPanel(QWidget):
         for field in PLANTING_FIELDS:
             line = self.form.fields[field.name]
             line.show_value(field.shown(plan, one.planting.id))
-            line.setPlaceholderText(example_for(field.name, field.example, plan.place.units))
+            line.stand_empty(field.grey(plan, one.planting.id))
         for name, pattern in PATTERN_FIELDS.items():
             self.form.show_cell(name, one.planting.pattern is pattern)
         for name, day in (("in_ground", one.dates.in_ground), ("out", one.dates.out)):
-            self.form.fields[name].setPlaceholderText(day.isoformat() if day else _("none"))
+            is_typed = getattr(one.planting, name) is not None
+            self.form.hint(name, day_words(day) if day is not None and not is_typed else "")
         self.form.hint("order", order_met_words(one, layout))
         self.form.hint("rows", rows_words(layout, plan.place.units))
         self.form.hint("length", spare_words(layout, plan.place.units))
@@ -131,7 +132,7 @@ class PlantingPanel(QWidget):
             for each in (*find_in_bed(laid), *find_unmarkable(plan))
             if self.planting in (each.planting, each.other)
         ]
-        self.findings.setText("\n".join(says(plan, each, look) for each in found))
+        self.findings.setText("\n".join(marked(each, says(plan, each, look)) for each in found))
         self.findings.setVisible(bool(found))
 
     def _finisher(self, field: TypedField) -> Any:

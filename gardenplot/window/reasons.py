@@ -7,6 +7,11 @@ from gardenplot.words import _
 if TYPE_CHECKING:
     from gardenplot.window.main import MainWindow
 
+NO_BED = _("There is no bed yet: Bed ▸ Add bed …")
+CHOOSE_BED = _("Choose a bed first: click its name.")
+CHOOSE_PLANTING = _("Choose a planting first: click its block.")
+CHOOSE_CROP = _("Choose a crop on the shelf first.")
+
 
 class Reasons:
     """Looks at the plan, the selection, the shelf and the ledger; each answer is quick enough for every change."""
@@ -17,19 +22,18 @@ class Reasons:
 
     def bed(self) -> str:
         """For what needs any bed."""
-        return "" if self._document.plan.beds else _("There is no bed yet: Bed ▸ Add bed …")
+        return "" if self._document.plan.beds else NO_BED
 
     def chosen_bed(self) -> str:
         """For what is done to the selected bed."""
-        chosen = _("Choose a bed first: click its name.")
-        return self.bed() or ("" if self._sight.bed is not None else chosen)
+        return self.bed() or ("" if self._sight.bed is not None else CHOOSE_BED)
 
     def planting(self) -> str:
         """For what is done to the selected planting."""
         if self._sight.planting is not None:
             return ""
         some = self._document.plan.plantings
-        return _("Choose a planting first: click its block.") if some else _("Nothing is planted yet.")
+        return CHOOSE_PLANTING if some else _("Nothing is planted yet.")
 
     def selection(self) -> str:
         """For what is done to whatever is selected."""
@@ -37,8 +41,7 @@ class Reasons:
 
     def shelf_crop(self) -> str:
         """For what is done with the crop on the shelf."""
-        none = _("Choose a crop on the shelf first.")
-        return self.bed() or ("" if self._window.shelf.chosen() is not None else none)
+        return self.bed() or ("" if self._window.shelf.chosen() is not None else CHOOSE_CROP)
 
     def order(self) -> str:
         """For what is done to the order chosen in the ledger."""

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from gardenplot.window.action import Action, Menu
 from gardenplot.window.settings import keep_keys, kept_keys
@@ -66,6 +66,18 @@ class Registry(QObject):
             made.setStatusTip(reason)
             if action.is_on is not None:
                 made.setChecked(action.is_on())
+
+    def tie(self, button: QAbstractButton, action: str) -> None:
+        """Let a button do an action: it can be pressed while that can be done, else its tip says why not."""
+        made = self._made[action]
+
+        def follow() -> None:
+            button.setEnabled(made.isEnabled())
+            button.setToolTip(self.actions[action].why_not())
+
+        button.clicked.connect(made.trigger)
+        made.changed.connect(follow)
+        follow()
 
     def answer(self, event: QKeyEvent) -> str | None:
         """What to say to keys that nobody took: why their action cannot be done, None where they have none.

@@ -2,18 +2,16 @@
 
 from collections.abc import Mapping
 
-from attrs import evolve
 from PySide6.QtWidgets import QWidget
 
-from gardenplot.errors import GardenplotError, PlanError
-from gardenplot.gestures.begun import SIZES
+from gardenplot.errors import GardenplotError, PlanError, at_field
+from gardenplot.gestures.bed_typed import SIZES, name_for, type_bed, usual
 from gardenplot.gestures.examples import example_for
-from gardenplot.gestures.packet import PACKET, PacketField, crop_from, id_from, texts_of, values_from
+from gardenplot.gestures.packet import PACKET, PacketField, crop_from, texts_of, values_from
 from gardenplot.gestures.reading import date_from, whole_from
-from gardenplot.gestures.typed import bed_from
 from gardenplot.plan import Crop, Establish, Order, Plan, crop_of, order_of
 from gardenplot.plan.catalogue import found_crops
-from gardenplot.plan.edits import add_bed, add_crop, add_order, carry_crop, change_crop, change_order
+from gardenplot.plan.edits import add_crop, add_order, carry_crop, change_crop, change_order
 from gardenplot.window.document import Document
 from gardenplot.window.forms import Ask, AskDialog
 from gardenplot.words import _
@@ -32,23 +30,20 @@ def ask_bed(document: Document, parent: QWidget) -> bool:
     size = SIZES[plan.place.units]
 
     def take(texts: Texts) -> Mapping[str, str]:
-        typed = _strings(texts)
-        try:
-            bed = evolve(bed_from(typed["name"], typed, plan), id=id_from(typed["name"]))
-            document.change(_("Add bed {name}").format(name=bed.name), add_bed(plan, bed))
-        except GardenplotError as error:
-            return {"": str(error)}
-        return {}
+        after, wrong = type_bed(plan, _strings(texts))
+        if after is not None:
+            document.change(_("Add bed {name}").format(name=after.beds[-1].name), after)
+        return wrong
 
     asks = (
-        Ask("name", _("Name"), _("Bed {number}").format(number=len(plan.beds) + 1)),
-        Ask("length", _("Length"), example=size.length),
-        Ask("width", _("Width"), example=size.width),
-        Ask("margin", _("End margins"), example=size.margin),
-        Ask("gap", _("Gap between blocks"), example=_("none")),
+        Ask("name", _("Name"), name_for(plan), default=name_for(plan)),
+        Ask("length", _("Length"), default=usual(size.length)),
+        Ask("width", _("Width"), default=usual(size.width)),
+        Ask("margin", _("End margins"), default=_("nothing")),
+        Ask("gap", _("Gap between blocks"), default=_("none")),
     )
     note = _("True inside sizes, as the tape will read them at the bed.")
-    return _asked(AskDialog(_("Add bed"), asks, take, note=note, parent=parent))
+    return _asked(AskDialog(_("Add bed"), asks, take, _("Add bed"), note=note, parent=parent))
 
 
 def ask_crop(document: Document, parent: QWidget, crop_id: str | None = None) -> bool:
@@ -65,14 +60,18 @@ def ask_crop(document: Document, parent: QWidget, crop_id: str | None = None) ->
             after = _with_packet(plan, crop, values, Establish(str(typed["establish"])))
             document.change(_("Crop {name}").format(name=values["name"]), after)
         except GardenplotError as error:
-            return {"": str(error)}
+            return {error.field: error.says}
         return {}
 
     ways = ((_("raised and set out"), Establish.TRANSPLANT), (_("sown where it grows"), Establish.DIRECT))
-    lines = [Ask(one.attribute, one.label, texts.get(one.attribute, ""), _example(one, plan)) for one in PACKET]
+    lines = [
+        Ask(one.attribute, one.label, texts.get(one.attribute, ""), _example(one, plan), one.default)
+        for one in PACKET
+    ]
     lines.insert(1, Ask("establish", _("It is"), choices=ways, chosen=crop.establish if crop else None))
     title = _("From a seed packet") if crop is None else _("Crop {name}").format(name=crop.name)
-    return _asked(AskDialog(title, tuple(lines), take, note=_PACKET_FIRST, parent=parent))
+    does = _("Add crop") if crop is None else _("Change crop")
+    return _asked(AskDialog(title, tuple(lines), take, does, note=_PACKET_FIRST, parent=parent))
 
 
 def _example(field: PacketField, plan: Plan) -> str:
@@ -95,31 +94,37 @@ def ask_order(document: Document, parent: QWidget, order_id: str | None = None) 
         try:
             document.change(_("Order"), _with_order(plan, order, _strings(typed), crops))
         except GardenplotError as error:
-            return {"": str(error)}
+            return {error.field: error.says}
         return {}
 
     names = tuple((crop.name, crop.id) for crop in crops)
     asks = (
         Ask("crop", _("Crop"), choices=names, chosen=order.crop if order else None),
         Ask("units", _("Units"), str(order.units) if order else "", "120"),
-        Ask("plants_per_unit", _("Plants in a unit"), str(order.plants_per_unit) if order else "1", "1"),
+        Ask("plants_per_unit", _("Plants in a unit"), str(order.plants_per_unit) if order else "1", default="1"),
         Ask("on", _("Market day"), order.on.isoformat() if order else "", "2027-05-15"),
-        Ask("lead_days", _("Days from cutting to market"), str(order.lead_days) if order else "1", "1"),
+        Ask("lead_days", _("Days from cutting to market"), str(order.lead_days) if order else "1", default="1"),
     )
-    return _asked(AskDialog(_("Order"), asks, take, parent=parent))
+    does = _("Add order") if order is None else _("Change order")
+    return _asked(AskDialog(_("Order"), asks, take, does, parent=parent))
 
 
 def _with_order(plan: Plan, order: Order | None, typed: dict[str, str], crops: tuple[Crop, ...]) -> Plan:
-    units, on = whole_from(typed["units"]), date_from(typed["on"])
-    if units is None or on is None:
-        raise PlanError(_("units and a market day are needed, for example 120 and 2027-05-15"))
+    with at_field("units"):
+        units = whole_from(typed["units"])
+        if units is None:
+            raise PlanError(_("how many units are wanted, for example 120?"))
+    with at_field("on"):
+        on = date_from(typed["on"])
+        if on is None:
+            raise PlanError(_("a market day is needed, for example 2027-05-15"))
     wanted = Order(
         id=order.id if order else f"{typed['crop']}-{on.isoformat()}",
         crop=typed["crop"],
         units=units,
         on=on,
-        plants_per_unit=_whole(typed["plants_per_unit"], 1),
-        lead_days=_whole(typed["lead_days"], 1),
+        plants_per_unit=_whole(typed, "plants_per_unit", 1),
+        lead_days=_whole(typed, "lead_days", 1),
     )
     plan = carry_crop(plan, next(crop for crop in crops if crop.id == typed["crop"]))
     if order is None:
@@ -128,8 +133,9 @@ def _with_order(plan: Plan, order: Order | None, typed: dict[str, str], crops: t
     return change_order(plan, order.id, **changes)
 
 
-def _whole(text: str, default: int) -> int:
-    number = whole_from(text)
+def _whole(typed: Texts, name: str, default: int) -> int:
+    with at_field(name):
+        number = whole_from(str(typed[name]))
     return default if number is None else number
 
 

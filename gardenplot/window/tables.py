@@ -13,11 +13,13 @@ from gardenplot.window.theme import colour, palette
 
 _KEY = Qt.ItemDataRole.UserRole
 _MARGIN = 16
+_LONG = 24
+"""Cells of more letters may lack room; their tip tells all of them."""
 
 
 @frozen(cache_hash=True)
 class TableRow:
-    """The cells of a row, what it is about, and the rows it sums up; a grave one ends in bold, in the accent."""
+    """The cells of a row, what it is about, the rows it sums up; a grave one begins in bold, in the accent."""
 
     cells: tuple[str, ...]
     key: object = None
@@ -38,6 +40,8 @@ class Table(QTreeWidget):
         self.setAccessibleName(name)
         keep_order(self)
         self.setHeaderLabels(columns)
+        for column in numbers:
+            self.headerItem().setTextAlignment(column, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.setUniformRowHeights(True)
         self.setRootIsDecorated(False)
         self.setItemsExpandable(False)
@@ -109,6 +113,7 @@ class Table(QTreeWidget):
         item.setData(0, _KEY, row.key)
         for column, cell in enumerate(row.cells):
             item.setText(column, cell)
+            item.setToolTip(column, cell if len(cell) > _LONG else "")
         if before is None or (row.bold, row.grave) != (before.bold, before.grave):
             self._dress(item, row)
         old = before.inner if before else ()
@@ -121,10 +126,11 @@ class Table(QTreeWidget):
         item.addChildren([self._made(inner) for inner in row.inner[len(old) :]])
 
     def _dress(self, item: QTreeWidgetItem, row: TableRow) -> None:
-        font = item.font(0)
+        font, last = item.font(0), len(row.cells) - 1
         font.setBold(row.bold)
-        for column in (0, *self._numbers):
+        for column in (last, *self._numbers):
             item.setFont(column, font)
         font.setBold(row.bold or row.grave)
-        item.setFont(len(row.cells) - 1, font)
-        item.setForeground(len(row.cells) - 1, QBrush(colour(palette(), Ink.ACCENT)) if row.grave else QBrush())
+        item.setFont(0, font)
+        for column in (0, last):
+            item.setForeground(column, QBrush(colour(palette(), Ink.ACCENT)) if row.grave else QBrush())

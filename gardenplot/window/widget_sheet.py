@@ -70,6 +70,8 @@ def _buttons(inks: Palette, _times: float) -> str:
     QPushButton:disabled {{ color: {inks[Ink.SECOND]}; border: 1px dotted {inks[Ink.FIELD]}; }}
     QPushButton[strong="true"] {{ background: {ink}; color: {paper}; border: 2px solid {ink}; font-weight: bold;
         padding: 3px 11px; }}
+    QPushButton[strong="true"]:disabled {{ background: {paper}; color: {inks[Ink.SECOND]};
+        border: 2px dotted {inks[Ink.FIELD]}; }}
     QPushButton[strong="true"]:focus {{ background: {paper}; color: {ink}; border: 2px solid {accent}; }}
     """
 

@@ -18,7 +18,7 @@ from gardenplot.layout.proposals import best_of, proposals
 from gardenplot.plan import Plan
 from gardenplot.plan.edits import change_place, change_planting
 from gardenplot.units import parse_length
-from gardenplot.units.figures import MINUS
+from gardenplot.units.figures import MINUS, THIN
 from tests.drawing.hand_worked import hand_worked
 from tests.plans import metric_plan, plans
 
@@ -30,7 +30,7 @@ def line(found: tuple[Candidate, ...], heading: str) -> list[Cell]:
 
 def number(words: str) -> int:
     """A difference in plants or rows."""
-    return int(words.replace(MINUS, "-") or "0")
+    return int(words.replace(MINUS, "-").replace(THIN, "") or "0")
 
 
 @settings(max_examples=60)
@@ -43,8 +43,8 @@ def test_now_and_the_difference_make_the_candidate_and_as_it_is_has_none(plan: P
         assert not each.cells[0].same
     now, *others = line(found, "Plants")
     for cell in others:
-        assert int(now.figure) + number(cell.difference) == int(cell.figure)
-        assert cell.worse == (int(cell.figure) < int(now.figure))
+        assert number(now.figure) + number(cell.difference) == number(cell.figure)
+        assert cell.worse == (number(cell.figure) < number(now.figure))
     lengths = line(found, "Length of bed")
     for one, cell in zip(found, lengths, strict=True):
         longer = one.layout.length - found[0].layout.length

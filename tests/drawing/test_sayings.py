@@ -1,5 +1,6 @@
 """Sentences for people: each kind of finding, where it is, counts and captions."""
 
+import re
 from datetime import date
 from math import prod
 
@@ -9,9 +10,19 @@ from hypothesis import given, settings
 
 from gardenplot.drawing.captions import captions, drag_line
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.sayings import between_readings, counted, rows_by_plants, says, titled, where
+from gardenplot.drawing.sayings import (
+    between_readings,
+    counted,
+    findings_title,
+    rows_by_plants,
+    says,
+    titled,
+    weight,
+    where,
+)
+from gardenplot.drawing.timing_words import TIMING
 from gardenplot.findings import Finding, Kind, find_all
-from gardenplot.layout import lay_out_plan
+from gardenplot.layout import Layout, lay_out_plan
 from gardenplot.plan import Pattern, Plan, Tunnel
 from gardenplot.units import Length, parse_length
 from tests.drawing.hand_worked import hand_worked, only_bed, plan_from
@@ -31,7 +42,7 @@ CASES = [
     (S1, Finding(Kind.OUTSIDE, "b2", "p2", start=nm("11.7 m"), end=nm("13.2 m"), amount=nm("1.5 m")),
      "runs 1.50 m past the foot margin"),
     (S1, Finding(Kind.IN_THE_WAY, "b2", "p1", "p2", amount=23, limit=CM_20),
-     "23 plants stand within 20 cm of places of B Kohlrabi: cut them first, or leave them out"),
+     "23 plants stand within 20 cm of places of B Kohlrabi: cut them first, or leave their places empty"),
     (S1, Finding(Kind.NOT_MARKABLE_IN_ROW, "b2", "p1", amount=CM_25, limit=CM_20, plants=4),
      "25 cm in the row cannot be marked; the nearest is 20 cm: +4 plants"),
     (S1, Finding(Kind.NOT_MARKABLE_ROWS, "b2", "p1", amount=CM_20, limit=CM_25, plants=-34),
@@ -55,7 +66,8 @@ CASES = [
     (S2, Finding(Kind.CLOSER_ROWS, "f1", "p1", amount=nm("18 in"), limit=nm("2 ft")),
      "rows 18″ apart, the packet says 24″: smaller heads, less air"),
     (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("65 cm"), pieces=1), "65 cm left in one piece at its fullest"),
-    (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("2.65 m"), pieces=2), "2.65 m left in 2 pieces at its fullest"),
+    (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("2.65 m"), limit=nm("1.3 m"), pieces=2),
+     "2.65 m left in 2 pieces, the longest of 1.30 m here at its fullest"),
     (S1, Finding(Kind.ON_ANOTHER_BED, "b2", lies_on="b2", amount=CM_13),
      "lies 13 cm into Tunnel, second bed on the ground"),
     (evolve(S1, tunnels=(TUNNEL,)), Finding(Kind.THROUGH_A_WALL, "b2", lies_on="t", amount=CM_13),
@@ -69,7 +81,8 @@ def test_a_finding_says_what_is_wrong_and_by_how_much(plan: Plan, finding: Findi
 
 
 def test_every_kind_of_finding_has_been_heard() -> None:
-    assert {finding.kind for _plan, finding, _sentence in CASES} == set(Kind)
+    assert {finding.kind for _plan, finding, _sentence in CASES} == set(Kind) - TIMING
+    # Those about days are heard in tests/findings/test_timing.py.
 
 
 @settings(max_examples=25)
@@ -92,6 +105,26 @@ def test_whatever_is_found_can_be_said_and_placed(plan: Plan) -> None:
 )  # fmt: skip
 def test_a_finding_has_its_place(finding: Finding, place: str) -> None:
     assert where(S1, finding, looks(S1)).replace("\u2009", " ") == place
+
+
+@pytest.mark.parametrize(
+    ("kinds", "title"),
+    [
+        ([], "Findings"),
+        ([Kind.OVERLAP], "1 finding"),
+        ([Kind.LEFTOVER, Kind.EDGE, Kind.OVERLAP], "2 findings · 1 note"),
+        ([Kind.LEFTOVER, Kind.LEFTOVER], "Findings · 2 notes"),
+    ],
+)
+def test_the_findings_are_counted_as_they_are_listed(kinds: list[Kind], title: str) -> None:
+    assert findings_title([Finding(kind) for kind in kinds]) == title
+
+
+@pytest.mark.parametrize(
+    ("kind", "word"), [(Kind.OUTSIDE, "▼ cannot be done"), (Kind.EDGE, "risk"), (Kind.LEFTOVER, "note")]
+)
+def test_a_finding_has_its_weight_in_a_word(kind: Kind, word: str) -> None:
+    assert weight(Finding(kind)) == word
 
 
 def test_readings_carry_their_unit_once() -> None:
@@ -121,16 +154,21 @@ def test_counts_name_rows_plants_and_product(planting: Fields, words: str) -> No
     assert counted(layout).replace("\u2009", " ") == words
 
 
+def joined(layout: Layout) -> str:
+    """Rows and plants with the thousands joined, to be read as numbers."""
+    return re.sub("(?<=[0-9])\u2009(?=[0-9])", "", rows_by_plants(layout))
+
+
 @settings(max_examples=25)
 @given(plans())
 def test_rows_by_plants_add_up_to_the_plants(plan: Plan) -> None:
     for laid in lay_out_plan(plan):
         for layout in laid.layouts:
             if layout.grid.pattern is Pattern.CELLS and layout.plants:
-                cells = rows_by_plants(layout).replace(" cells", "").replace(" cell", "").split(" + ")
+                cells = joined(layout).replace(" cells", "").replace(" cell", "").split(" + ")
                 assert sum(prod(int(one) for one in term.split("\u2009×\u2009")) for term in cells) == layout.plants
             elif layout.rows and not rows_by_plants(layout).endswith(" rows"):
-                terms = [term.split("\u2009×\u2009") for term in rows_by_plants(layout).split(" + ")]
+                terms = [term.split("\u2009×\u2009") for term in joined(layout).split(" + ")]
                 rows = sum(int(term[0]) if len(term) == 2 else 1 for term in terms)
                 plants = sum(int(term[0]) * int(term[-1]) if len(term) == 2 else int(term[0]) for term in terms)
                 assert (rows, plants) == (max(1, sum(1 for count in layout.per_row if count)), layout.plants)

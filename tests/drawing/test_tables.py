@@ -7,6 +7,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.tables import CountRow, counts_by_bed, counts_by_crop, order_rows, summary
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
+from gardenplot.units.figures import grouped
 from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.plans import feet_plan, metric_plan, plans
 
@@ -48,7 +49,7 @@ def test_each_order_is_met_or_short_by_what_is_missing(plan: Plan) -> None:
     assert [row.order for row in rows] == [order.id for order in plan.orders]
     for row in rows:
         short = row.stand - row.planted
-        expected = "met" if short <= 0 else f"{short} short" if row.planted else "not planted"
+        expected = "met" if short <= 0 else f"{grouped(short)} short" if row.planted else "not planted"
         assert row.met == expected
 
 

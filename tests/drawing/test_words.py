@@ -82,6 +82,9 @@ def test_what_no_rank_fills_is_said(planting: Fields, words: str) -> None:
         ("20 cm", "30 cm", Establish.TRANSPLANT, Units.METRIC, "20 × 30 cm · set out"),
         ("3 in", "1 ft", Establish.DIRECT, Units.METRIC, "7.6 × 30.5 cm · sow"),
         ("3 in", "1 ft", Establish.DIRECT, Units.FEET_AND_INCHES, "3″ × 12″ · sow"),
+        ("10 in", "2 1/2 in", Establish.DIRECT, Units.DECIMAL_FEET, "10 × 2 1/2 in · sow"),
+        ("10 in", "15 in", Establish.DIRECT, Units.FEET_AND_INCHES, "10″ × 15″ · sow"),
+        ("25 cm", "12 in", Establish.DIRECT, Units.DECIMAL_FEET, "0.82 × 1.00 ft · sow"),
     ],
 )
 def test_a_packets_spacing_is_shown_in_the_plans_units(

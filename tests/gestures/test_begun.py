@@ -4,7 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gardenplot.gestures.begun import SIZES, begin
+from gardenplot.gestures.bed_typed import SIZES
+from gardenplot.gestures.begun import begin
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import crop_of
 from gardenplot.plan.catalogue import Entry, entries

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from gardenplot.errors import GardenplotError, LengthError, PlanError
 from gardenplot.gestures.kept import layout_in
-from gardenplot.gestures.typed import BED_FIELDS, PLANTING_FIELDS, TypedField, bed_from
+from gardenplot.gestures.typed import BED_FIELDS, PLANTING_FIELDS, TypedField
 from gardenplot.plan import Bed, Order, Plan, Planting, bed_of, planting_of
 from gardenplot.plan.valid import faults
 from gardenplot.units import Units, parse_length
@@ -167,6 +167,29 @@ def test_a_planting_is_out_only_after_it_is_in() -> None:
     assert str(planted(plan, out="2027-05-08").out) == "2027-05-08"
 
 
+PACKET_WORDS = {
+    "in_row": "packet: 30 cm",
+    "row_spacing": "packet: 30 cm",
+    "edge": "half the row spacing: 15 cm",
+    "slack": "none",
+    "end_margin": "half a spacing",
+    "in_ground": "no day yet",
+}
+
+
+@pytest.mark.parametrize(("name", "words"), PACKET_WORDS.items())
+def test_what_holds_without_a_typed_value_is_said_by_its_word_and_never_as_a_value(name: str, words: str) -> None:
+    plan = ground(block("5 m", "3 m"))
+    assert (PLANTING[name].shown(plan, "p1"), PLANTING[name].grey(plan, "p1")) == ("", words)
+
+
+@each((*PLANTING_FIELDS, *BED_FIELDS))
+def test_an_example_says_that_it_is_one(field: TypedField) -> None:
+    plan = ground(block("5 m", "3 m"), units=Units.FEET_AND_INCHES)
+    words = field.grey(plan, "p1" if field in PLANTING_FIELDS else "b1")
+    assert not field.example or field.held or words.startswith("for example ")
+
+
 SHOWN: Fields = {
     "from": "5000 mm",
     "length": "300 cm",
@@ -191,7 +214,8 @@ def test_a_number_alone_takes_the_unit_that_is_shown(name: str, shown: str) -> N
 def test_a_number_alone_takes_the_unit_of_an_edge_that_is_the_crops_or_the_beds(whose: str) -> None:
     edges: dict[str, Fields] = {"crop": {}, "bed": {}} | {whose: {"edge": "3 in"}}
     plan = ground(block("5 m", "3 m"), beds=[BEDS[0] | edges["bed"]], crops=[CHARD | edges["crop"]])
-    assert PLANTING["edge"].shown(plan, "p1") == "3 in"
+    says = {"crop": "packet", "bed": "bed"}[whose]
+    assert (PLANTING["edge"].shown(plan, "p1"), PLANTING["edge"].grey(plan, "p1")) == ("", f"{says}: 3 in")
     assert planted(plan, edge="4").edge == parse_length("4 in")
 
 
@@ -236,11 +260,3 @@ def test_what_no_bed_can_be_is_not_taken(name: str, text: str) -> None:
 
 def test_a_bed_may_have_any_name() -> None:
     assert bedded(ground(), name="Küche <b>&%s").name == "Küche <b>&%s"
-
-
-def test_a_bed_is_made_from_typed_texts() -> None:
-    bed = bed_from("New", {"length": "12 m", "width": "75", "margin": "30", "gap": ""}, ground())
-    assert (bed.length.text, bed.width.text, bed.gap) == ("12 m", "75 cm", None)
-    assert bed.head_margin == bed.foot_margin == parse_length("30 cm")
-    with pytest.raises(PlanError, match="a length is needed"):
-        bed_from("New", {"length": "12 m"}, ground())

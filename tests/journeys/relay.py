@@ -49,7 +49,7 @@ ORDERED = "A Mini romaine 1′ 0″ – 39′ 8″ 3 × 58 174"
 FULL = "A Mini romaine 1′ 0″ – 47′ 0″ 3 × 69 207"
 WITH_PLACES = "A Mini romaine 1′ 0″ – 47′ 0″ 2 × 69 + 46 184"
 TOMATOES = "B Tall tomato 1′ 0″ – 47′ 0″ 23 23"
-IN_THE_WAY = "23 plants stand within 6″ of places of B Tall tomato: cut them first, or leave them out"
+IN_THE_WAY = "23 plants stand within 6″ of places of B Tall tomato: cut them first, or leave their places empty"
 ANSWERS = ("cut first: 207 plants", "leave the places empty: 184 plants", "leave the row empty: 138 plants")
 SHORT_NAMES = (
     ("3 rows straight, leave the places empty", "met, 10 over", "184", "none"),
@@ -80,7 +80,7 @@ def expect_order(person: Person, planted: int, met: str) -> None:
 
 def expect_findings(person: Person, *wanted: tuple[str, str]) -> None:
     """What the findings say, in front of the ledger."""
-    person.expect(lambda: rows_of(person.window.ledger.findings), list(map(list, wanted)))
+    person.expect(lambda: rows_of(person.window.ledger.findings), [["risk", *row] for row in wanted])
 
 
 def expect_romaine(person: Person, plants: int, over: int, raised: str) -> None:
@@ -100,9 +100,10 @@ def expect_tomatoes(person: Person) -> None:
     panel = person.window.inspector.planting
     person.expect(panel.title.text, "B  Tall tomato")
     person.expect(panel.under_title.text, "Bed 1 · in ground Mon 12 May 2025")
-    texts = {"plants": "23", "rows": "1", "from": "1'", "to": "47'", "in_row": "24 in", "keep_clear": "6 in"}
+    texts = {"plants": "23", "rows": "1", "from": "1'", "to": "47'", "in_row": "", "keep_clear": "6 in"}
     for name, text in texts.items():
         person.expect(panel.form.fields[name].text, text)
+    person.expect(panel.form.fields["in_row"].placeholderText, "packet: 24 in")
     person.expect(lambda: panel.form.hints["rows"].text().split(";")[0], "15″ at the edge")
     person.expect(panel.findings.text, IN_THE_WAY)
 

@@ -49,9 +49,10 @@ def job(person: Person) -> None:
     _enter_crops_and_orders(person)
     _plant(person)
     _change_mind(person)
-    person.click(tab("Findings"))
+    person.click(tab("Findings · 1 note"))
     findings = person.window.ledger.findings
-    person.expect(lambda: rows_of(findings), [["Bed 1, 11.05 – 11.70 m", "65 cm left in one piece at its fullest"]])
+    left = "65 cm left in one piece at its fullest"
+    person.expect(lambda: rows_of(findings), [["note", "Bed 1, 11.05 – 11.70 m", left]])
     person.press("ctrl+s")
     name_file(person, "Save plan as", person.folder / "glen.gardenplot")
     assert read_plan(person.folder / "glen.gardenplot").plan == person.plan()

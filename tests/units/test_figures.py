@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gardenplot.units import CM, FOOT, INCH, LONGEST, MM, M, Units, parse_length
-from gardenplot.units.figures import Figure, offset, span, tape
+from gardenplot.units.figures import Figure, grouped, offset, span, tape
 
 Shown = Callable[[int, Units], Figure]
 
@@ -140,3 +140,11 @@ def test_a_length_of_ground_is_a_tape_reading_from_one_metre_or_foot_on(nm: int,
 def test_the_unit_stands_apart_from_the_number_so_that_it_can_be_set_smaller() -> None:
     assert tape(M, METRIC) == Figure("1.00", "m")
     assert tape(FOOT, FEET_AND_INCHES) == Figure("1′\u20090″", "")
+
+
+@pytest.mark.parametrize(
+    ("count", "words"),
+    [(0, "0"), (999, "999"), (1000, "1\u2009000"), (1_234_567, "1\u2009234\u2009567"), (-1620, "−1\u2009620")],
+)
+def test_a_count_has_its_thousands_apart(count: int, words: str) -> None:
+    assert grouped(count) == words

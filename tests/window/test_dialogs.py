@@ -4,19 +4,21 @@ from collections.abc import Callable, Mapping
 from datetime import date
 
 import pytest
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit
+from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit, QPushButton
 
 from gardenplot.plan import Establish, bed_of, crop_of, order_of
 from gardenplot.plan.edits import add_order, change_planting
 from gardenplot.units import Units
 from gardenplot.window.document import Document
 from gardenplot.window.forms import AskDialog
+from gardenplot.window.ground_requests import ask_tunnel
 from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from tests.plans import feet_plan
+from tests.window.walk import opened, settle
 
 Asks = Callable[[Document, MainWindow], bool]
 KOHLRABI = {"name": "Kohlrabi", "in_row": "25 cm", "row_spacing": "25 cm to 30 cm"}
@@ -26,8 +28,8 @@ ORDER = {"crop": "Leek", "units": "300", "on": "2027-08-14"}
 class Answers:
     """Fills the dialog that is about to open and accepts it, or gives it up where it stays; keeps what it said."""
 
-    def __init__(self, texts: Mapping[str, str]) -> None:
-        self._texts = texts
+    def __init__(self, texts: Mapping[str, str], look: Callable[[], None] = lambda: None) -> None:
+        self._texts, self._look = texts, look
         self.said: list[str] = []
         self.focus = ""
         QTimer.singleShot(0, self._answer)
@@ -46,6 +48,7 @@ class Answers:
             self.said = [label.text() for label in dialog.findChildren(QLabel) if label.isVisible()]
             focused = dialog.focusWidget()
             self.focus = focused.objectName() if focused else ""
+            self._look()
             dialog.reject()
 
 
@@ -126,13 +129,12 @@ def test_a_new_plan_has_the_beds_that_were_asked_for(window: MainWindow, documen
     ("ask", "texts", "told"),
     [
         (ask_bed, {"length": "8 m", "width": "wide"}, "“wide” is no length"),
-        (ask_bed, {"width": "75 cm"}, "a length is needed"),
         (ask_bed, {"length": "1 m", "width": "75 cm", "margin": "60 cm"}, "margin"),
         (ask_crop, KOHLRABI | {"name": ""}, "a name is needed"),
         (ask_crop, KOHLRABI | {"in_row": "hand wide"}, "“hand wide” is no length"),
         (ask_crop, KOHLRABI | {"seeds_per_gram": "some"}, "“some” is no number"),
         (ask_crop, KOHLRABI | {"germination": "120 %"}, "“120 %” is no share"),
-        (ask_order, ORDER | {"units": ""}, "units and a market day are needed"),
+        (ask_order, ORDER | {"units": ""}, "how many units"),
         (ask_order, ORDER | {"on": "14 August"}, "“14 August” is no date"),
         (ask_order, ORDER | {"units": "3.5"}, "“3.5” is no whole number"),
         (ask_new_plan, {"length": "50 ft", "width": "x"}, "“x” is no length"),
@@ -154,12 +156,73 @@ def test_the_keyboard_goes_to_the_field_that_is_wrong(window: MainWindow, docume
     assert answers.focus == "spare"
 
 
-def test_a_bare_number_is_inches_in_a_plan_of_feet(window: MainWindow, document: Document) -> None:
+def test_a_bare_number_takes_the_unit_of_the_usual_size(window: MainWindow, document: Document) -> None:
     document.start(feet_plan())
-    Answers({"name": "Strip", "length": "240", "width": "30"})
+    Answers({"name": "Strip", "length": "24", "width": "30"})
     assert ask_bed(document, window)
     bed = bed_of(document.plan, "strip")
-    assert (str(bed.length), str(bed.width)) == ("240 in", "30 in")
+    assert (str(bed.length), str(bed.width)) == ("24 ft", "30 in")
+
+
+@pytest.mark.parametrize(
+    ("ask", "texts", "field"),
+    [
+        (ask_bed, {"length": "8 m", "width": "wide"}, "width"),
+        (ask_bed, {"length": "1 m", "width": "75 cm", "margin": "60 cm"}, "margin"),
+        (ask_crop, KOHLRABI | {"row_spacing": "45 cm to 30 cm"}, "row_spacing"),
+        (ask_crop, KOHLRABI | {"field_days": "2000"}, "field_days"),
+        (ask_order, ORDER | {"units": ""}, "units"),
+        (ask_order, ORDER | {"on": "soon"}, "on"),
+        (ask_order, ORDER | {"units": "0"}, "units"),
+        (ask_order, ORDER | {"plants_per_unit": "half"}, "plants_per_unit"),
+        (ask_order, ORDER | {"lead_days": "-1"}, "lead_days"),
+        (ask_tunnel, {"x": "1 m", "y": "there"}, "y"),
+        (ask_tunnel, {"x": "1 m", "y": "1 m", "length": "0", "width": "5 m"}, "length"),
+    ],
+)
+def test_what_is_wrong_stands_below_its_field_which_keeps_its_text(
+    window: MainWindow, document: Document, ask: Asks, texts: dict[str, str], field: str
+) -> None:
+    told: list[tuple[str, str, bool]] = []
+
+    def look() -> None:
+        dialog = QApplication.activeModalWidget()
+        assert isinstance(dialog, AskDialog)
+        settle(dialog)
+        complaint, line = dialog._complaints[field], dialog.fields[field]
+        assert isinstance(line, QLineEdit)
+        below = complaint.mapTo(dialog, QPoint()).y() >= line.mapTo(dialog, line.rect().bottomLeft()).y()
+        told.append((line.text(), complaint.text(), complaint.isVisible() and below))
+        assert not dialog._complaints[""].isVisible()
+
+    answers = Answers(texts, look)
+    assert not ask(document, window)
+    assert answers.focus == field
+    ((kept, words, is_below),) = told
+    assert (kept, is_below) == (texts[field], True)
+    assert words
+    assert "[" not in words
+
+
+BUTTONS = {
+    "add bed": "Add bed",
+    "seed packet": "Add crop",
+    "order": "Add order",
+    "new plan": "Make plan",
+    "cover": "Add cover",
+    "tunnel": "Add tunnel",
+}
+
+
+@pytest.mark.parametrize("name", BUTTONS)
+def test_the_button_that_accepts_says_what_it_does(
+    window: MainWindow, monkeypatch: pytest.MonkeyPatch, name: str
+) -> None:
+    dialog = opened(window, name, monkeypatch.setattr)
+    words = [button.text() for button in dialog.findChildren(QPushButton)]
+    assert sorted(words) == sorted([BUTTONS[name], "Cancel"])
+    assert next(button for button in dialog.findChildren(QPushButton) if button.isDefault()).text() == BUTTONS[name]
+    dialog.reject()
 
 
 def test_a_removed_order_leaves_its_plants_standing(window: MainWindow, document: Document) -> None:

@@ -114,3 +114,16 @@ def test_a_button_is_enabled_as_its_action_is(empty: MainWindow, document: Docum
     assert not sheet.isEnabled()
     document.start(metric_plan())
     assert sheet.isEnabled()
+
+
+def test_what_cannot_be_printed_or_removed_has_no_live_button_and_says_why(
+    empty: MainWindow, document: Document
+) -> None:
+    sheet, remove = empty.header.sheet, empty.ledger.remove_order
+    assert (sheet.isEnabled(), remove.isEnabled()) == (False, False)
+    assert (sheet.toolTip(), remove.toolTip()) == (
+        "There is no bed yet: Bed ▸ Add bed …",
+        "There is no order yet.",
+    )
+    document.start(metric_plan())
+    assert (sheet.isEnabled(), sheet.toolTip(), remove.isEnabled()) == (True, "", False)

@@ -88,9 +88,9 @@ def test_the_sizes_shown_follow_the_units(window: MainWindow) -> None:
 
     answer(window, look)
     assert seen == [
-        ["3", "15 m", "80 cm", "nothing"],
-        ["3", "50 ft", "30 in", "nothing"],
-        ["3", "50 ft", "2.5 ft", "nothing"],
+        ["usual: 3", "usual: 15 m", "usual: 80 cm", "nothing"],
+        ["usual: 3", "usual: 50 ft", "usual: 30 in", "nothing"],
+        ["usual: 3", "usual: 50 ft", "usual: 2.5 ft", "nothing"],
     ]
 
 

@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QWidget
+from PySide6.QtWidgets import QApplication, QComboBox, QToolButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from gardenplot.gestures.kept import layout_in
@@ -332,3 +332,28 @@ def test_the_wheel_turns_no_choice_of_a_dialog(window: MainWindow, document: Doc
             QApplication.sendEvent(box, wheel_over(box, notch))
             assert box.currentText() == before
     dialog.deleteLater()
+
+
+def test_a_card_says_in_words_that_rows_stand_closer_than_the_packet(window: MainWindow) -> None:
+    window.sight.select("b1", "p1")
+    button = window.inspector.planting.patterns.buttons[Pattern.STRAIGHT]
+    assert "closer than the packet" not in button.accessibleName()
+    finish(window.inspector.planting.form.fields["row_spacing"], "10 cm")
+    assert "rows 10\u2009cm apart, closer than the packet" in button.accessibleName()
+
+
+def test_the_content_of_the_lower_panel_has_the_height(window: MainWindow) -> None:
+    dock = next(one for one in window.docks if one.objectName() == "ledger")
+    assert window.ledger.height() == dock.height()
+    side = dock.titleBarWidget()
+    assert side is not None
+    buttons = {button.accessibleName(): button for button in side.findChildren(QToolButton)}
+    QTest.mouseClick(buttons["Close Counts, orders, findings"], Qt.MouseButton.LeftButton)
+    assert not dock.isVisible()
+
+
+def test_headings_stand_over_their_numbers(window: MainWindow) -> None:
+    for table in (window.ledger.counts, window.ledger.crops, window.ledger.orders):
+        head = table.headerItem()
+        sides = [bool(head.textAlignment(at) & Qt.AlignmentFlag.AlignRight) for at in range(table.columnCount())]
+        assert [at for at, is_right in enumerate(sides) if is_right] == list(table._numbers)

@@ -1,0 +1,75 @@
+"""Findings in the window: listed by weight, counted as they are listed, and marked above the bed where they are."""
+
+from datetime import date
+
+import pytest
+from PySide6.QtGui import QColor
+
+from gardenplot.drawing.style import Ink
+from gardenplot.findings import find_all
+from gardenplot.plan.edits import change_planting
+from gardenplot.units import MM, parse_length
+from gardenplot.window.canvas_faults import middle_of
+from gardenplot.window.document import Document
+from gardenplot.window.main import MainWindow
+from gardenplot.window.theme import colour, palette
+from tests.journeys.person import rows_of
+
+OUT_OF_BED = parse_length("13 m")
+
+
+@pytest.fixture
+def with_fault(window: MainWindow, document: Document) -> Document:
+    """The plan of the window with a block that runs past the foot margin of the first bed."""
+    plan = change_planting(document.plan, "p1", start=OUT_OF_BED, length=parse_length("4 m"), plants=None)
+    document.change("From of Pak choi", plan)
+    window.ledger.setCurrentIndex(3)
+    return document
+
+
+def marks_above(window: MainWindow, bed: str, tape_mm: float) -> int:
+    """How many pixels of the accent stand right above a bed at a tape reading."""
+    canvas = window.canvas
+    strips, (left, top) = canvas.view.strips(), canvas.view.origin
+    strip = next(one for one in strips.strips if one.bed == bed)
+    image = canvas.viewport().grab().toImage()
+    x, y = round(left + tape_mm * strips.along), round(strip.top + top)
+    accent = QColor(colour(palette(), Ink.ACCENT)).rgb()
+    return sum(image.pixel(x + dx, y - dy) == accent for dx in range(-4, 5) for dy in range(2, 9))
+
+
+@pytest.mark.usefixtures("with_fault")
+def test_what_cannot_be_done_comes_first_with_a_mark_and_words(window: MainWindow) -> None:
+    rows = rows_of(window.ledger.findings)
+    weights = [row[0] for row in rows]
+    assert weights[0] == "▼ cannot be done"
+    assert weights == sorted(weights, key=["▼ cannot be done", "risk", "note"].index)
+    assert "past the foot margin" in rows[0][2]
+
+
+@pytest.mark.usefixtures("with_fault")
+def test_the_tab_counts_the_rows_that_are_listed(window: MainWindow) -> None:
+    words = window.ledger.tabText(3)
+    assert sum(int(part.split(" ")[0]) for part in words.split(" · ")) == len(rows_of(window.ledger.findings))
+
+
+def test_a_fault_has_a_mark_above_its_bed_until_it_is_mended(window: MainWindow, with_fault: Document) -> None:
+    (fault,) = [one for one in find_all(with_fault.plan) if one.cannot_be_done]
+    middle = middle_of(fault, with_fault.plan.beds[0]) / MM
+    assert fault.start / MM < middle < 15_000
+    assert marks_above(window, "b1", middle) > 10
+    assert marks_above(window, "b1", middle / 2) == 0
+    with_fault.stack.undo()
+    assert marks_above(window, "b1", middle) == 0
+
+
+def test_a_fault_of_another_day_has_no_mark(window: MainWindow, with_fault: Document) -> None:
+    (fault,) = [one for one in find_all(with_fault.plan) if one.cannot_be_done]
+    window.sight.show_day(date(2026, 4, 9))
+    assert marks_above(window, "b1", middle_of(fault, with_fault.plan.beds[0]) / MM) == 0
+
+
+@pytest.mark.usefixtures("with_fault")
+def test_the_panel_of_the_planting_wears_the_mark_too(window: MainWindow) -> None:
+    window.sight.select("b1", "p1")
+    assert window.inspector.planting.findings.text().startswith("▼ runs ")
