@@ -20,7 +20,7 @@ from gardenplot.units import MM
 from gardenplot.window.canvas_band import Band
 from gardenplot.window.canvas_captions import paint_captions
 from gardenplot.window.canvas_handles import Held, paint_ground, paint_handles
-from gardenplot.window.canvas_names import paint_bed_name, paint_flag
+from gardenplot.window.canvas_names import paint_bed_name, paint_flag, paint_zero
 from gardenplot.window.canvas_selection import paint_over, paint_selection
 from gardenplot.window.canvas_tape import paint_tape
 from gardenplot.window.canvas_view import TAPE
@@ -63,10 +63,12 @@ def paint_scene(
     painter.save()
     painter.setClipRect(seen.intersected(QRectF(frame.adjusted(0, TAPE, 0, 0))))
     lying = scene.strips.lying(seen.top() - scene.top - FRAMES_REACH, seen.bottom() - scene.top + FRAMES_REACH)
-    easel = Easel(pictures, look, inks)
+    easel = Easel(pictures, look, inks, scene.strips.named(scene.bed))
     for part in (_soil, _over):
         for strip in lying:
             part(painter, frame, scene, strip, easel)
+    if not scene.strips.has_captions:
+        paint_zero(painter, scene.strips, QPointF(scene.left, scene.top), inks)
     if scene.strips.ground is not None:
         paint_ground(painter, frame, _held(scene), inks)
     paint_over(painter, scene, inks)
@@ -83,11 +85,12 @@ FRAMES_REACH = 8
 
 @frozen
 class Easel:
-    """What strips are painted with: pictures of beds, the looks of plantings, the colours."""
+    """What strips are painted with: pictures of beds, the looks of plantings, the colours, whose names find room."""
 
     pictures: StripPictures
     look: dict[str, Look]
     inks: Palette
+    named: frozenset[str]
 
 
 def _held(scene: Scene) -> Held:
@@ -135,7 +138,8 @@ def _over(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Ea
         paint_handles(painter, strip.laid.bed, _held(scene), inks)
     painter.restore()
     at = QPointF(0, _sharp_top(painter, scene, strip))
-    paint_bed_name(painter, strip, at, strips, scene.plan.place.units, inks, selected=selected)
+    if strip.bed in easel.named:
+        paint_bed_name(painter, strip, at, strips, scene.plan.place.units, inks, selected=selected)
 
 
 def _figure(scene: Scene, strip: Strip, look: dict[str, Look]) -> BedFigure:
