@@ -4,7 +4,7 @@ from gardenplot.drawing.ground_under import OnGround
 from gardenplot.drawing.strips import Strips, Under
 from gardenplot.plan import Plan, bed_of
 from gardenplot.units import Units
-from gardenplot.units.figures import offset, tape
+from gardenplot.units.figures import offset, span, tape
 from gardenplot.words import _
 
 _NAMES = {
@@ -23,6 +23,12 @@ def under_words(plan: Plan, found: Under | OnGround) -> str:
     if 0 <= found.y <= bed.width.nm:
         where += " · " + _("{offset} from the base line").format(offset=offset(found.y, units))
     return where
+
+
+def zero_words(away: int, units: Units) -> tuple[str, str]:
+    """How far towards the head the tape's zero lies while it is out of sight, in full and short."""
+    distance = span(away, units)
+    return _("0 at head, {distance}").format(distance=distance), _("0, {distance}").format(distance=distance)
 
 
 def scale_words(units: Units, strips: Strips, dots_per_inch: float) -> str:

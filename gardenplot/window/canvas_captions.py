@@ -8,19 +8,21 @@ from gardenplot.drawing.style import Ink, Palette
 from gardenplot.window.lettering import lettering, write, write_within
 from gardenplot.window.theme import colour
 
+_LINE = 22.0
+"""Pixels from one line of captions to the next."""
 _LEAST_ROOM = 26.0
 """Pixels that a block must have in sight for its letter."""
 
 
 def paint_captions(
-    painter: QPainter, shown: tuple[Caption, ...], along: float, top: float, sight: tuple[float, float], inks: Palette
+    painter: QPainter, shown: tuple[Caption, ...], along: float, top: float, sight: QRectF, inks: Palette
 ) -> None:
     """Captions in one line where each has room before the next, else in two by turns.
 
-    `sight` is what part of the strip can be seen, from and to in pixels: the caption of a block that begins before it
-    stands where it begins.
+    `sight` is what part of the strip can be seen in pixels: the caption of a block that begins before it stands where
+    it begins, and those that would stand below it lie on the bed instead, at its foot.
     """
-    left, right = sight
+    left, right = sight.left(), sight.right()
     seen = [one for one in shown if one.end * along >= left + _LEAST_ROOM and one.at * along < right]
     starts = [max(left, caption.at * along) for caption in seen]
     one_line = all(
@@ -28,23 +30,31 @@ def paint_captions(
         for caption, start, after in zip(seen, starts, starts[1:], strict=False)
     )
     step = 1 if one_line else 2
+    held = min(top, max(_LINE, sight.bottom() - _LINE * step))
     for number, caption in enumerate(seen):
         room = starts[number + step] - starts[number] if number + step < len(starts) else right - starts[number]
         line = 0 if one_line else number % 2
-        _caption(painter, caption, QPointF(starts[number], top + 22 * line), room, inks)
+        at = QPointF(starts[number], held + _LINE * line)
+        _caption(painter, caption, at, room, inks, on_bed=held < top)
 
 
 def _width(words: str) -> float:
     return lettering(words, 13).width
 
 
-def _caption(painter: QPainter, caption: Caption, at: QPointF, room: float, inks: Palette) -> None:
+def _caption(
+    painter: QPainter, caption: Caption, at: QPointF, room: float, inks: Palette, *, on_bed: bool = False
+) -> None:
+    """The letter on its chip and as many words as fit; on a strip of paper where it lies on the bed."""
     box = QRectF(at.x(), at.y(), max(18, lettering(caption.look.letter, 12, bold=True).width + 10), 18)
+    words = next(one for one in caption.words if _width(one) + box.width() + 14 <= room or not one)
     painter.setPen(Qt.PenStyle.NoPen)
+    if on_bed:
+        painter.setBrush(colour(inks, Ink.PAPER))
+        painter.drawRoundedRect(box.adjusted(-3, -2, _width(words) + 14 if words else 3, 2), 3, 3)
     painter.setBrush(colour(inks, caption.look.ink))
     painter.drawRoundedRect(box, 3, 3)
     painter.setPen(colour(inks, Ink.PAPER))
     write_within(painter, box, caption.look.letter, 12, bold=True)
-    words = next(one for one in caption.words if _width(one) + box.width() + 14 <= room or not one)
     painter.setPen(colour(inks, Ink.INK))
     write(painter, QPointF(box.right() + 7, box.bottom() - 4), words, 13)

@@ -18,6 +18,8 @@ _LEFT, _AROUND = 12.0, 28.0
 """Pixels left of a name, and left and right of it together."""
 _WIDEST, _WIDEST_SHARE = 240.0, 0.3
 """The widest gutter in pixels and as a share of the canvas."""
+_TALL = 56.0
+"""Pixels that a name in two lines and a size take."""
 _TICK = 6.0
 """The length in pixels of the tick between a name and its bed, where beds lie close."""
 _NAME_PX, _CLOSE_PX, _SIZE_PX = 14, 12, 12
@@ -40,9 +42,20 @@ def paint_zero(painter: QPainter, strips: Strips, at: QPointF, inks: Palette) ->
 
 
 def paint_bed_name(
-    painter: QPainter, strip: Strip, at: QPointF, strips: Strips, units: Units, inks: Palette, *, selected: bool
+    painter: QPainter,
+    strip: Strip,
+    at: QPointF,
+    strips: Strips,
+    units: Units,
+    inks: Palette,
+    *,
+    selected: bool,
+    least: float = 0.0,
 ) -> None:
-    """The name left of a bed and below it the size; where beds lie close, the name alone with a tick at its bed."""
+    """The name left of a bed and below it the size; where beds lie close, the name alone with a tick at its bed.
+
+    Beside a bed that begins above the height `least` in pixels, they stay as far down as that while the bed reaches.
+    """
     bed, close = strip.laid.bed, not strips.has_captions
     if selected:
         painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
@@ -55,7 +68,7 @@ def paint_bed_name(
         )
         painter.drawLine(at + QPointF(strips.gutter - _TICK - 4, 0), at + QPointF(strips.gutter - 4, 0))
         return
-    at += QPointF(_LEFT, 0)
+    at += QPointF(_LEFT, max(0.0, min(least - at.y(), strip.height - _TALL)))
     for line in name_lines(bed.name, strips.gutter):
         at += QPointF(0, 16)
         write(painter, at, line, _NAME_PX, bold=True)

@@ -12,9 +12,11 @@ from gardenplot.drawing.covers import EVERY_LAYER, Layer, over_bed
 from gardenplot.drawing.detail import Detail, detail_at
 from gardenplot.drawing.handles import Handle
 from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.spacings import Dimension, spacings
 from gardenplot.drawing.strips import Strip, Strips
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.gestures.stage import Trial
+from gardenplot.layout import standing
 from gardenplot.plan import Plan
 from gardenplot.units import MM
 from gardenplot.window.canvas_band import Band
@@ -22,6 +24,7 @@ from gardenplot.window.canvas_captions import paint_captions
 from gardenplot.window.canvas_handles import Held, paint_ground, paint_handles
 from gardenplot.window.canvas_names import paint_bed_name, paint_flag, paint_zero
 from gardenplot.window.canvas_selection import paint_over, paint_selection
+from gardenplot.window.canvas_spacing import paint_spacings
 from gardenplot.window.canvas_tape import paint_tape
 from gardenplot.window.canvas_view import TAPE
 from gardenplot.window.hand_lines import hand_lines, paint_lines
@@ -124,22 +127,25 @@ def _soil(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Ea
 def _over(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Easel) -> None:
     """What lies over the beds, and their names: where beds lie close, it reaches over the next one."""
     strips, inks = scene.strips, easel.inks
-    selected = scene.bed == strip.bed and scene.planting is None
+    selected, strip_top = scene.bed == strip.bed and scene.planting is None, _sharp_top(painter, scene, strip)
     first, last = _begin(painter, frame, scene, strip)
     paint_selection(painter, scene, strip, inks)
     _spot(painter, scene, strip, inks)
     if strips.has_captions:
         dragged = scene.trial.planting if scene.trial else None
         shown = tuple(one for one in _captions(scene, strip, easel.look) if one.planting != dragged)
-        paint_captions(painter, shown, strips.along, strip.height + 9, (max(0.0, first + 10), last), inks)
+        top, bottom = TAPE - strip_top, frame.height() - strip_top
+        paint_spacings(painter, _spacings(scene, strip, (first, last), (top, bottom)), strips.zoom, inks)
+        sight = QRectF(QPointF(max(0.0, first + 10), top), QPointF(last, bottom))
+        paint_captions(painter, shown, strips.along, strip.height + 9, sight, inks)
         if scene.left > strips.gutter - 10:
             paint_flag(painter, inks)
     if selected:
         paint_handles(painter, strip.laid.bed, _held(scene), inks)
     painter.restore()
-    at = QPointF(0, _sharp_top(painter, scene, strip))
     if strip.bed in easel.named:
-        paint_bed_name(painter, strip, at, strips, scene.plan.place.units, inks, selected=selected)
+        at, units = QPointF(0, strip_top), scene.plan.place.units
+        paint_bed_name(painter, strip, at, strips, units, inks, selected=selected, least=TAPE)
 
 
 def _figure(scene: Scene, strip: Strip, look: dict[str, Look]) -> BedFigure:
@@ -151,6 +157,17 @@ def _figure(scene: Scene, strip: Strip, look: dict[str, Look]) -> BedFigure:
 
 def _captions(scene: Scene, strip: Strip, look: dict[str, Look]) -> tuple[Caption, ...]:
     return captions(scene.plan, strip.laid, scene.day, look)
+
+
+def _spacings(
+    scene: Scene, strip: Strip, across: tuple[float, float], down: tuple[float, float]
+) -> tuple[Dimension, ...]:
+    """The spacings dimensioned in a bed, of which so many pixels are in sight."""
+    strips, units = scene.strips, scene.plan.place.units
+    along = across[0] / strips.along * MM, across[1] / strips.along * MM
+    beside = down[0] / strips.across * MM, down[1] / strips.across * MM
+    shown = standing(strip.laid, scene.day)
+    return tuple(one for layout in shown for one in spacings(layout, strips.zoom, along, beside, units))
 
 
 def _spot(painter: QPainter, scene: Scene, strip: Strip, inks: Palette) -> None:
