@@ -254,6 +254,11 @@ def under(
     return evolve(place, part=part or Part.SOIL, planting=planting)
 
 
+def blocks_at(laid: LaidOut, day: date | None, reading: int) -> tuple[str, ...]:
+    """The plantings whose blocks lie at a tape reading on a day, or ever; one on another where their days differ."""
+    return tuple(one.planting for one in standing(laid, day) if one.start <= reading <= one.end)
+
+
 def _part(layout: Layout, at: int, reach: int) -> Part | None:
     if reach and abs(at - layout.end) <= reach:
         return Part.FOOT_END

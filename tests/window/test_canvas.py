@@ -1,6 +1,9 @@
 """The canvas by mouse: blocks dragged and drawn longer, crops dropped, the view zoomed."""
 
+from datetime import date
+
 import pytest
+from attrs import evolve
 from PySide6.QtCore import QMimeData, QPointF, Qt
 from PySide6.QtTest import QTest
 
@@ -13,6 +16,7 @@ from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from gardenplot.window.mime import with_crop
 from tests.gestures.hand import planted
+from tests.plans import metric_plan
 from tests.window.mouse import Mouse
 
 Keys = Qt.KeyboardModifier
@@ -237,3 +241,25 @@ def test_what_is_not_in_the_ground_on_the_day_shown_cannot_be_taken_hold_of(
     mouse.press("b1", "5 m")
     mouse.release()
     assert selected(window) == ("b1", None)
+
+
+def test_a_further_click_on_the_same_spot_goes_to_the_next_block_there(window: MainWindow, mouse: Mouse) -> None:
+    """With all days shown, blocks that follow one another in the year lie on one another."""
+    plan = metric_plan()
+    first = planting_of(plan, "p1")
+    later = evolve(first, id="p9", in_ground=date(2027, 7, 1), out=date(2027, 8, 1))
+    window.document.start(evolve(plan, plantings=(*plan.plantings, later)))
+    window.sight.show_day(None)
+    clicked = []
+    for _time in range(3):
+        mouse.press("b1", "5 m")
+        mouse.release()
+        clicked.append(window.sight.planting)
+    assert clicked[0] == clicked[2]
+    assert set(clicked) == {"p1", "p9"}
+    assert window.statusBar().currentMessage().endswith(": 1 of 2 here")
+    mouse.press("b1", "4 m")
+    mouse.release()
+    assert window.sight.planting == clicked[2], "another spot: what is selected stays"
+    mouse.drag("b1", "4 m", "4.5 m")
+    assert window.sight.planting == clicked[2], "a drag takes hold of what is selected"
