@@ -2,6 +2,7 @@
 
 from datetime import date
 from enum import StrEnum
+from typing import Annotated
 
 from attrs import field, frozen
 
@@ -294,6 +295,10 @@ class Cover:
     unknown: Unknown = ()
 
 
+FromPeg = Annotated[Length, "from the peg"]
+"""How far right of the peg or below it something lies; less than nothing to its left or above it."""
+
+
 @frozen(cache_hash=True)
 class Standing:
     """Where a bed lies on the ground; kept apart from the bed, so that a bed moved keeps its layouts.
@@ -303,8 +308,8 @@ class Standing:
     """
 
     bed: str
-    x: Length
-    y: Length
+    x: FromPeg
+    y: FromPeg
     turn: Degrees | None = None
     unknown: Unknown = ()
 
@@ -315,8 +320,8 @@ class Tunnel:
 
     id: str
     name: str
-    x: Length
-    y: Length
+    x: FromPeg
+    y: FromPeg
     length: Length
     width: Length
     turn: Degrees | None = None
@@ -330,8 +335,8 @@ class Walk:
 
     id: str
     name: str
-    x: Length
-    y: Length
+    x: FromPeg
+    y: FromPeg
     length: Length
     width: Length
     turn: Degrees | None = None

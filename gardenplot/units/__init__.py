@@ -15,6 +15,7 @@ from gardenplot.units.lengths import (
     Share,
     parse_area_rate,
     parse_length,
+    parse_place,
     parse_rate,
     parse_share,
     unit_of,
@@ -22,6 +23,6 @@ from gardenplot.units.lengths import (
 
 __all__ = [
     "CM", "FOOT", "INCH", "LONGEST", "MM", "AreaRate", "Degrees", "Length", "M", "Rate", "Share", "Units",
-    "degrees_of", "length_of", "parse_area_rate", "parse_degrees", "parse_length", "parse_rate", "parse_share",
-    "unit_of",
+    "degrees_of", "length_of", "parse_area_rate", "parse_degrees", "parse_length", "parse_place",
+    "parse_rate", "parse_share", "unit_of",
 ]  # fmt: skip

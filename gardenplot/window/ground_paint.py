@@ -127,9 +127,11 @@ def _peg(painter: QPainter, scene: GroundScene, inks: Palette) -> None:
     """The peg that the ground is measured from, an open circle, and the lines through it."""
     at = QPointF(scene.eye.left, scene.eye.top)
     painter.setPen(QPen(colour(inks, Ink.RULE), 1))
+    left, top = scene.eye.pixels(scene.figure.reach[:2])
     right, bottom = scene.eye.pixels(scene.figure.reach[2:])
-    painter.drawLine(at, QPointF(right + _BEYOND, at.y()))
-    painter.drawLine(at, QPointF(at.x(), bottom + _BEYOND))
+    reach_left, reach_up = (at.x() - left and _BEYOND), (at.y() - top and _BEYOND)
+    painter.drawLine(QPointF(left - reach_left, at.y()), QPointF(right + _BEYOND, at.y()))
+    painter.drawLine(QPointF(at.x(), top - reach_up), QPointF(at.x(), bottom + _BEYOND))
     painter.setPen(QPen(colour(inks, Ink.INK), 1.4))
     painter.setBrush(colour(inks, Ink.PAPER))
     painter.drawEllipse(at, 4, 4)
