@@ -1,6 +1,6 @@
 """How the view of the ground looks at it: its scale, where the peg is, and the way between pixels and the ground."""
 
-from PySide6.QtCore import QObject, QPointF, Signal
+from PySide6.QtCore import QObject, QPointF, Qt, Signal
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.ground import GroundFigure, draw_ground
@@ -94,6 +94,14 @@ class GroundEye(QObject):
         x, y = eye.spot(at.x(), at.y())
         reach = round(_REACH / eye.scale * MM)
         return Pointer(None, round(x * MM), round(y * MM), reach, free, reach)
+
+    def bed_pointer(self, point: QPointF, modifiers: Qt.KeyboardModifier) -> Pointer:
+        """A point of the view as gestures in a bed see it: in nm in the frame of the bed that it lies over."""
+        found, reach = self.under(point), round(_REACH / self.eye.scale * MM)
+        free = bool(modifiers & Qt.KeyboardModifier.AltModifier)
+        if found is None or found.is_handle:
+            return Pointer(None, 0, 0, reach, free, reach)
+        return Pointer(found.bed, found.x, found.y, reach, free, reach)
 
     def _look(self, eye: Eye | None) -> None:
         self._eye = eye
