@@ -205,7 +205,7 @@ def upright(turn: Fraction) -> tuple[float, bool]:
 
 
 def _bed_name(one: GroundBed) -> Sign:
-    """The name of a bed beyond its head, on the line of the bed; else along an edge, or beyond its foot."""
+    """The name of a bed beyond its head, on the line of the bed, else along an edge; never at its foot."""
     turn, flipped = upright(one.frame.turn)
     bed = one.laid.bed
     length, width = bed.length.nm / MM, bed.width.nm / MM
@@ -215,7 +215,6 @@ def _bed_name(one: GroundBed) -> Sign:
         Stand(_on_ground(one, (0, width / 2)), -side),
         Stand(_on_ground(one, (0, upper)), side, above=2.0),
         Stand(_on_ground(one, (0, lower)), side, above=-2.0),
-        Stand(_on_ground(one, (length, width / 2)), side),
         Stand(_on_ground(one, (length / 2, upper)), 0, above=2.0),
         Stand(_on_ground(one, (length / 2, lower)), 0, above=-2.0),
     )

@@ -10,6 +10,8 @@ from gardenplot.window.theme import colour
 
 _LINE = 22.0
 """Pixels from one line of captions to the next."""
+_LEAST_BED = 44.0
+"""Pixels of a bed at its base line that no caption lies on."""
 _LEAST_ROOM = 26.0
 """Pixels that a block must have in sight for its letter."""
 
@@ -30,7 +32,7 @@ def paint_captions(
         for caption, start, after in zip(seen, starts, starts[1:], strict=False)
     )
     step = 1 if one_line else 2
-    held = min(top, max(_LINE, sight.bottom() - _LINE * step))
+    held = min(top, max(_LEAST_BED, sight.bottom() - _LINE * step))
     for number, caption in enumerate(seen):
         room = starts[number + step] - starts[number] if number + step < len(starts) else right - starts[number]
         line = 0 if one_line else number % 2

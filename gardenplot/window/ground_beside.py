@@ -18,6 +18,8 @@ from gardenplot.words import _
 
 _PLAIN = Scale(1.0, 1.0, 0.0, 0.0)
 _PX, _NORTH_PX = 12, 14
+_ROOMY = 260.0
+"""The height in pixels of a view from which the north arrow has its full size."""
 _INSET = 14.0
 """How near to the edge of the view the arrow to the peg stands, in pixels."""
 
@@ -36,8 +38,14 @@ def kept_free(frame: QRectF, plan: Plan, eye: Eye) -> tuple[QRectF, ...]:
     return (*north, _bar_frame(frame, plan, eye), *(() if away is None else (away[1],)))
 
 
+def _north_times(frame: QRectF) -> float:
+    """How large the north arrow is, smaller where the view is low."""
+    return max(0.5, min(1.0, frame.height() / _ROOMY))
+
+
 def _north_frame(frame: QRectF) -> QRectF:
-    return QRectF(frame.right() - 104, frame.top() + 16, 96, 96)
+    times = _north_times(frame)
+    return QRectF(frame.right() - 8 - 96 * times, frame.top() + 16 * times, 96 * times, 96 * times)
 
 
 def _north(painter: QPainter, frame: QRectF, plan: Plan, inks: Palette) -> None:
@@ -50,6 +58,7 @@ def _north(painter: QPainter, frame: QRectF, plan: Plan, inks: Palette) -> None:
     painter.setBrush(colour(inks, Ink.PAPER, 0.85))
     painter.drawEllipse(area)
     painter.translate(area.center())
+    painter.scale(_north_times(frame), _north_times(frame))
     paint(painter, north_marks(north), _PLAIN, inks)
     painter.setPen(colour(inks, Ink.INK))
     x, y = north_letter(north)

@@ -1,5 +1,7 @@
 """The view of the ground: beds where they lie, moved and turned by hand and by keyboard."""
 
+from functools import partial
+
 from attrs import evolve
 from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, QPixmap, QResizeEvent, QWheelEvent
@@ -16,7 +18,7 @@ from gardenplot.plan import Plan
 from gardenplot.window.canvas_drop import Drops
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.document import Document
-from gardenplot.window.ground_eye import GroundEye
+from gardenplot.window.ground_eye import GroundEye, bed_pointer
 from gardenplot.window.ground_hand import GroundHand
 from gardenplot.window.ground_keys import press_ground_key
 from gardenplot.window.ground_paint import GroundScene, paint_ground, paint_names, paint_still
@@ -51,7 +53,7 @@ class GroundView(QWidget):
         self.eye = GroundEye(self, document, sight)
         self.stage = CanvasStage(document, sight, self)
         self.hand = GroundHand(self, self.eye, self.stage, sight)
-        self.drops = Drops(self, self, self.eye.bed_pointer, self.stage)
+        self.drops = Drops(self, self, partial(bed_pointer, self.eye), self.stage)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
         self.setMinimumSize(200, 120)
