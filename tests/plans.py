@@ -385,8 +385,7 @@ def standings(draw: st.DrawFn, bed_ids: Sequence[str]) -> tuple[Standing, ...]:
     """Places on the ground for some of the beds; they may lie on one another."""
     some = draw(st.lists(st.sampled_from(bed_ids), unique=True))
     return tuple(
-        Standing(bed, draw(lengths(0, 60 * M)), draw(lengths(0, 60 * M)), draw(st.none() | turns()), draw(unknowns()))
-        for bed in some
+        Standing(bed, draw(from_peg()), draw(from_peg()), draw(st.none() | turns()), draw(unknowns())) for bed in some
     )
 
 
@@ -405,9 +404,15 @@ def walks(draw: st.DrawFn) -> Walk:
     return Walk(draw(ids()), draw(names()), **draw(_lying()), length=size[0], width=size[1])
 
 
+def from_peg() -> st.SearchStrategy[Length]:
+    """How far something lies from the peg, on either side of it."""
+    right = lengths(0, 60 * M)
+    return right | right.map(lambda length: Length(-length.nm, f"-{length}"))
+
+
 def _lying() -> st.SearchStrategy[dict[str, Any]]:
     return st.fixed_dictionaries(
-        {"x": lengths(0, 60 * M), "y": lengths(0, 60 * M), "turn": st.none() | turns(), "unknown": unknowns()}
+        {"x": from_peg(), "y": from_peg(), "turn": st.none() | turns(), "unknown": unknowns()}
     )
 
 

@@ -15,8 +15,6 @@ from gardenplot.plan import Bed, Cover, Plan
 from gardenplot.supplies import cover_cut
 from gardenplot.units import MM
 
-_HOOP_OUT = 1.2
-"""How far a hoop stands out beside the bed, in paper millimetres."""
 _FOOT = 90.0
 """Half the foot that tells a hoop from a stake line, in mm along the bed."""
 
@@ -85,10 +83,10 @@ def cover_marks(bed: Bed, cover: Cover) -> tuple[Mark, ...]:
 
 
 def _hoop(at: float, width: float) -> tuple[Mark, ...]:
-    """A hoop from above: a line across with a foot at each side."""
-    pen = Pen(Ink.INK, Weight.ROW)
-    feet = (Line((at - _FOOT, side), (at + _FOOT, side), Pen(Ink.INK, Weight.STAKE)) for side in (0, width))
-    return (Line((at, 0), (at, width), pen, _HOOP_OUT), *feet)
+    """A hoop from above, quieter than a stake: a thin line across, no longer than that, with a foot at each side."""
+    pen = Pen(Ink.SECOND, Weight.ROW)
+    feet = (Line((at - _FOOT, side), (at + _FOOT, side), Pen(Ink.SECOND, Weight.EDGE)) for side in (0, width))
+    return (Line((at, 0), (at, width), pen), *feet)
 
 
 def hoops_at(bed: Bed, cover: Cover) -> tuple[int, ...]:

@@ -14,7 +14,7 @@ from attrs import frozen
 from gardenplot.drawing.bed import draw_bed
 from gardenplot.drawing.covers import Layer, over_bed
 from gardenplot.drawing.detail import detail_at
-from gardenplot.drawing.ground_room import Box, Room, box_of, rooms_of
+from gardenplot.drawing.ground_placing import Box, Corners, box_of
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Point, Weight, box
 from gardenplot.drawing.style import Ink
@@ -40,28 +40,35 @@ class Says(StrEnum):
     TROUBLE = "trouble"
 
 
-@frozen
-class Sign:
-    """Words on the ground, from the fullest to the shortest, on a line through a place in mm.
+@frozen(cache_hash=True)
+class Stand:
+    """Where words may stand: on a line through a place in mm, or so many pixels above it, or below it if less than 0.
 
-    `turn` is how that line is turned in degrees clockwise, so that nothing stands on its head. `side` is 0 for words
-    centred on the place, 1 for those that begin there, -1 for those that end there; `above` is how many pixels above
-    the line they stand. `room` and `height` are what they may take up on the ground, in mm. `about` is the id of the
-    bed, or of the planting for a block; `bed` is the bed that they go with. `elsewhere` is where they stand if they
-    have no room here.
+    `side` is 0 for words centred on the place, 1 for those that begin there, -1 for those that end there.
+    """
+
+    at: Point
+    side: int
+    above: float = 0.0
+
+
+@frozen(cache_hash=True)
+class Sign:
+    """Words on the ground, from the fullest to the shortest, and where they may stand, the best first.
+
+    `turn` is how their line is turned in degrees clockwise, so that nothing stands on its head. `room` and `height`
+    are those of what they are about, in mm. `about` is the id of the bed, or of the planting for a block; `bed` is
+    the bed that they go with.
     """
 
     says: Says
     about: str
-    at: Point
     words: tuple[str, ...]
     turn: float
-    side: int
-    room: float
+    stands: tuple[Stand, ...]
+    room: float = 0.0
     height: float = 0.0
-    above: float = 0.0
     ink: Ink = Ink.INK
-    elsewhere: "Sign | None" = None
     bed: str | None = None
 
 
@@ -82,13 +89,18 @@ class GroundBed:
 
 @frozen
 class GroundFigure:
-    """All that lies on the ground: marks below the beds, beds, marks over them, words, and the box round it in mm."""
+    """All that lies on the ground: marks below the beds, beds, marks over them, words, and the box round it in mm.
+
+    Words keep clear of `solid`, and of `lines` too if they can; both in mm.
+    """
 
     under: tuple[Mark, ...]
     beds: tuple[GroundBed, ...]
     over: tuple[Mark, ...]
     signs: tuple[Sign, ...]
     reach: Box
+    solid: tuple[Corners, ...] = ()
+    lines: tuple[Corners, ...] = ()
 
     def bed_of(self, bed: str) -> GroundBed | None:
         """A bed by its id."""
@@ -109,15 +121,18 @@ def draw_ground(plan: Plan, day: date | None, held: str | None = None) -> Ground
     under = [mark for strip in strips for mark in _strip(strip)]
     signs = [_strip_name(strip) for strip in strips]
     over: list[Mark] = []
-    for one, room in zip(beds, _rooms(beds, plan.tunnels), strict=True):
+    for one in beds:
         over += (_trouble(one, finding) for finding in found if finding.bed == one.bed)
-        signs += [_bed_name(one, room), *_block_names(one, day, look)]
+        signs += [_bed_name(one), *_block_names(one, day, look)]
         if one.laid.bed.slope is not None:
             over += _slope(one)
             signs.append(_slope_words(one))
     corners = [corner for one in beds for corner in one.corners]
     corners += [corner for strip in strips for corner in _corners(strip)]
-    return GroundFigure(tuple(under), beds, tuple(over), tuple(signs), box_of([(0.0, 0.0), *corners]))
+    solid = (*(_around(one) for one in beds), *(wall for tunnel in plan.tunnels for wall in _walls(tunnel)))
+    lines = tuple(wall for tunnel in plan.tunnels if tunnel.cold_edge for wall in _walls(tunnel, tunnel.cold_edge.nm))
+    reach = box_of([(0.0, 0.0), *corners])
+    return GroundFigure(tuple(under), beds, tuple(over), tuple(signs), reach, solid, lines)
 
 
 def bed_marks(
@@ -129,9 +144,16 @@ def bed_marks(
     return tuple(mark for mark in figure.marks if not isinstance(mark, Label))
 
 
-def _rooms(beds: tuple[GroundBed, ...], tunnels: tuple[Tunnel, ...]) -> tuple[Room, ...]:
-    lying = tuple((one.frame, one.laid.bed.length.nm / MM, one.laid.bed.width.nm / MM, one.corners) for one in beds)
-    return rooms_of(lying, tuple(_corners(tunnel) for tunnel in tunnels))
+def _around(one: GroundBed) -> Corners:
+    """The rectangle round a bed."""
+    bed = one.laid.bed
+    return tuple(_on_ground(one, corner) for corner in box(0, 0, bed.length.nm / MM, bed.width.nm / MM))
+
+
+def _walls(tunnel: Tunnel, inset: int = 0) -> tuple[Corners, ...]:
+    """The four walls of a tunnel, or as many lines so far inside them."""
+    corners = _corners(tunnel, inset)
+    return tuple(zip(corners, (*corners[1:], *corners[:1]), strict=True))
 
 
 @lru_cache(maxsize=1024)
@@ -182,17 +204,21 @@ def upright(turn: Fraction) -> tuple[float, bool]:
     return float((turn + (180 if flipped else 0) + 180) % 360 - 180), flipped
 
 
-def _bed_name(one: GroundBed, room: Room) -> Sign:
-    """The name of a bed beyond its head, on the line of the bed; without room there, along its upper edge."""
+def _bed_name(one: GroundBed) -> Sign:
+    """The name of a bed beyond its head, on the line of the bed, else along an edge; never at its foot."""
     turn, flipped = upright(one.frame.turn)
     bed = one.laid.bed
     length, width = bed.length.nm / MM, bed.width.nm / MM
-    words = (bed.name,)
-    edge, free = ((0.0, width), room.across) if flipped else ((0.0, 0.0), room.beside)
+    upper, lower = (width, 0.0) if flipped else (0.0, width)
     side = -1 if flipped else 1
-    upper = Sign(Says.BED, bed.id, _on_ground(one, edge), words, turn, side, length, free, above=2.0, bed=bed.id)
-    at = _on_ground(one, (0, width / 2))
-    return Sign(Says.BED, bed.id, at, words, turn, -side, room.before, width, elsewhere=upper, bed=bed.id)
+    stands = (
+        Stand(_on_ground(one, (0, width / 2)), -side),
+        Stand(_on_ground(one, (0, upper)), side, above=2.0),
+        Stand(_on_ground(one, (0, lower)), side, above=-2.0),
+        Stand(_on_ground(one, (length / 2, upper)), 0, above=2.0),
+        Stand(_on_ground(one, (length / 2, lower)), 0, above=-2.0),
+    )
+    return Sign(Says.BED, bed.id, (bed.name,), turn, stands, length, width, bed=bed.id)
 
 
 def _block_names(one: GroundBed, day: date | None, look: dict[str, Look]) -> list[Sign]:
@@ -202,23 +228,32 @@ def _block_names(one: GroundBed, day: date | None, look: dict[str, Look]) -> lis
     across = one.laid.bed.width.nm
     return [
         Sign(
-            Says.BLOCK, layout.planting, _mm(one.frame.to_ground((layout.start + layout.end) / 2, across / 2)),
-            (f"{look[layout.planting].letter}  {names[layout.planting]}", look[layout.planting].letter),
-            turn, 0, layout.length / MM, across / MM, ink=look[layout.planting].ink, bed=one.bed,
+            Says.BLOCK, layout.planting,
+            (f"{look[layout.planting].letter}  {names[layout.planting]}", look[layout.planting].letter), turn,
+            (Stand(_mm(one.frame.to_ground((layout.start + layout.end) / 2, across / 2)), 0),),
+            layout.length / MM, across / MM, ink=look[layout.planting].ink, bed=one.bed,
         )
         for layout in standing(one.laid, day)
     ]  # fmt: skip
 
 
 def _strip_name(strip: Tunnel | Walk) -> Sign:
-    """The name of a tunnel above its upper left corner, as one reads it; that of a path on its middle line."""
-    frame, size = frame_of(strip), (strip.length.nm, strip.width.nm)
+    """The name of a tunnel above its upper left corner, as one reads it, or at another; of a path inside it."""
+    frame, (length, width) = frame_of(strip), (strip.length.nm, strip.width.nm)
     turn, flipped = upright(frame.turn)
+
+    def stand(along: float, across: float, side: int, above: float = 0.0) -> Stand:
+        along, across = (1 - along, 1 - across) if flipped else (along, across)
+        return Stand(_mm(frame.to_ground(along * length, across * width)), side, above)
+
+    beside = (stand(0, 0, 1, 6.0), stand(1, 0, -1, 6.0), stand(0, 1, 1, -6.0), stand(1, 1, -1, -6.0))
+    ends = stand(1, 0.5, 1), stand(0, 0.5, -1)
     if isinstance(strip, Walk):
-        middle = _mm(frame.to_ground(size[0] / 2, size[1] / 2))
-        return Sign(Says.STRIP, strip.id, middle, (strip.name,), turn, 0, size[0] / MM, size[1] / MM, ink=Ink.SECOND)
-    corner = _mm(frame.to_ground(*(size if flipped else (0, 0))))
-    return Sign(Says.STRIP, strip.id, corner, (strip.name,), turn, 1, size[0] / MM, above=6.0)
+        inside = tuple(stand(share, 0.5, 0) for share in (0.5, 0.25, 0.75))
+        stands, ink = (*inside, *ends, *beside), Ink.SECOND
+    else:
+        stands, ink = (*beside, *ends), Ink.INK
+    return Sign(Says.STRIP, strip.id, (strip.name,), turn, stands, length / MM, width / MM, ink)
 
 
 def _slope(one: GroundBed) -> list[Mark]:
@@ -245,9 +280,10 @@ def _slope_ends(bed: Bed) -> tuple[float, float]:
 
 def _slope_words(one: GroundBed) -> Sign:
     turn, flipped = upright(one.frame.turn)
-    high, _low = _slope_ends(one.laid.bed)
-    at = _mm(one.frame.to_ground((high + 100) * MM, -_SLOPE_BESIDE * MM))
-    words = _("{slope} down").format(slope=one.laid.bed.slope)
-    return Sign(
-        Says.SLOPE, one.bed, at, (words, str(one.laid.bed.slope)), turn, -1 if flipped else 1, 4000.0, bed=one.bed
+    high, low = _slope_ends(one.laid.bed)
+    words, side = _("{slope} down").format(slope=one.laid.bed.slope), -1 if flipped else 1
+    stands = (
+        Stand(_on_ground(one, (high + 100, -_SLOPE_BESIDE)), side),
+        Stand(_on_ground(one, (low - 100, -_SLOPE_BESIDE)), -side),
     )
+    return Sign(Says.SLOPE, one.bed, (words, str(one.laid.bed.slope)), turn, stands, bed=one.bed)

@@ -6,7 +6,7 @@ from math import hypot
 from attrs import evolve, frozen
 
 from gardenplot.drawing.ground import GroundBed, GroundFigure
-from gardenplot.drawing.ground_room import Box
+from gardenplot.drawing.ground_placing import Box
 from gardenplot.drawing.marks import Point
 from gardenplot.findings.ground import footprint
 from gardenplot.layout import standing

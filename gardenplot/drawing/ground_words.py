@@ -48,6 +48,11 @@ def scale_line(scale: float, dots_per_inch: float) -> str:
     return _("the ground · scale 1 : {scale}").format(scale=round(times) if times >= 10 else round(times, 1))
 
 
+def peg_words(away: int, units: Units) -> str:
+    """How far away the peg lies while it is out of sight: "peg, 12.30 m"."""
+    return _("peg, {distance}").format(distance=span(away, units))
+
+
 def strip_words(strip: Tunnel | Walk, units: Units) -> str:
     """A tunnel or a path in one line: "Polytunnel   20.00 m × 5.00 m   cold edge 50 cm"."""
     words = f"{strip.name}   {tape(strip.length.nm, units)} × {tape(strip.width.nm, units)}"

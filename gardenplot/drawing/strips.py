@@ -4,6 +4,7 @@ from bisect import bisect_left, bisect_right
 from datetime import date
 from enum import StrEnum
 from functools import cached_property
+from math import floor
 
 from attrs import evolve, frozen
 
@@ -24,7 +25,13 @@ _TOLD = 22.0
 """Pixels of height that a bed has at least where its captions are shown."""
 _CLOSE = 12.0
 """Pixels between beds without captions, at most."""
+_NAME = 13.0
+"""Pixels from the middle of a bed to that of the next one that a name needs."""
+_RIM = 7.0
+"""Pixels above the first bed and below the last one at least, so that no name is cut."""
 _BARE_GROUND = 3000.0
+_MUCH_OF_USUAL, _STEPS = 0.6, 20
+"""How small a share of the usual enlargement will do for all beds to be in sight, and in how many steps a whole."""
 _STRETCHES = (1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0)
 
 
@@ -40,6 +47,11 @@ class Strip:
     def bed(self) -> str:
         """The bed's id."""
         return self.laid.bed.id
+
+    @property
+    def middle(self) -> float:
+        """The height in pixels at which its middle lies."""
+        return self.top + self.height / 2
 
 
 @frozen
@@ -86,6 +98,21 @@ class Strips:
         """Whether there is room for captions below the strips."""
         return self.captions >= CAPTIONS
 
+    @cached_property
+    def _every_so_many(self) -> tuple[Strip, ...]:
+        """The strips that are named while none is chosen: all, or every so many-th where beds lie close."""
+        found: list[Strip] = []
+        for strip in self.strips:
+            if not found or strip.middle - found[-1].middle >= _NAME:
+                found.append(strip)
+        return tuple(found)
+
+    def named(self, chosen: str | None) -> frozenset[str]:
+        """The beds whose names find room: the chosen one, and of the others those that are clear of it."""
+        held = self.strip_of(chosen) if chosen is not None else None
+        clear = (one.bed for one in self._every_so_many if held is None or abs(one.middle - held.middle) >= _NAME)
+        return frozenset(clear) if held is None else frozenset((held.bed, *clear))
+
     def lying(self, top: float, bottom: float) -> tuple[Strip, ...]:
         """The strips of which something, captions included, lies between two heights."""
         first = bisect_left(self.strips, top - self.captions, key=lambda one: one.top + one.height)
@@ -97,6 +124,12 @@ class Strips:
         first = bisect_right(self.strips, y, key=lambda one: one.top)
         return self.strips[max(0, first - 1)] if self.strips else None
 
+    def strip_at(self, y: float) -> Strip | None:
+        """The strip at a height, with what stands above and below it."""
+        return next(
+            (one for one in self.lying(y, y) if -self.headroom <= y - one.top < one.height + self.captions), None
+        )
+
     def strip_of(self, bed: str) -> Strip | None:
         """The strip of a bed."""
         return next((strip for strip in self.strips if strip.bed == bed), None)
@@ -105,12 +138,14 @@ class Strips:
 def arranged(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: bool, room: float = 0) -> Strips:
     """Arrange beds as strips in `room` pixels of height, or as many as they need.
 
-    Long beds are enlarged across unless they are wanted true to scale.
+    Long beds are enlarged across unless they are wanted true to scale; somewhat less than usual where that brings all
+    of them into sight.
     """
     stretch = 1.0
     if laid_out and not true_scale:
         wanted = max(_SLIMMEST, min(_FULLEST, room / len(laid_out) - HEADROOM - CAPTIONS))
-        stretch = _stretch(wanted / (_usual_width(laid_out) * along))
+        usual = _stretch(wanted / (_usual_width(laid_out) * along))
+        stretch = _holding_all(laid_out, along, usual, room)
     return stacked(laid_out, along, stretch)
 
 
@@ -124,12 +159,19 @@ def all_in_sight(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: boo
     if usual.height <= room or not laid_out:
         return usual
     widths = sum(laid.bed.width.nm / MM for laid in laid_out) * along
-    bare = room - HEADROOM - len(laid_out) * (HEADROOM + CAPTIONS)
+    bare = room - len(laid_out) * (HEADROOM + CAPTIONS)
     if bare >= _TOLD * len(laid_out) and not true_scale:
         return stacked(laid_out, along, bare / widths)
     between = min(_CLOSE, room / len(laid_out) / 4)
-    stretch = 1.0 if true_scale else (room - (len(laid_out) + 1) * between) / widths
+    stretch = 1.0 if true_scale else (room - 2 * _RIM - (len(laid_out) - 1) * between) / widths
     return stacked(laid_out, along, stretch, between / 2, between / 2)
+
+
+def _holding_all(laid_out: tuple[LaidOut, ...], along: float, usual: float, room: float) -> float:
+    """The usual enlargement, or a smaller one at which all beds fit into `room` pixels if it is not much smaller."""
+    widths = sum(laid.bed.width.nm / MM for laid in laid_out) * along
+    fitting = floor((room - len(laid_out) * (HEADROOM + CAPTIONS)) / widths * _STEPS) / _STEPS
+    return fitting if max(1.0, _MUCH_OF_USUAL * usual) <= fitting < usual else usual
 
 
 def _usual_width(laid_out: tuple[LaidOut, ...]) -> float:
@@ -145,18 +187,19 @@ def stacked(
     captions: float = CAPTIONS,
 ) -> Strips:
     """Beds as strips one under another at a given scale."""
-    strips, top = [], headroom
+    strips, top, bottom = [], max(headroom, _RIM), 0.0
     for laid in laid_out:
-        height = max(2.0, laid.bed.width.nm / MM * along * stretch)
-        strips.append(Strip(laid, top, height))
-        top += height + captions + headroom
-    return Strips(tuple(strips), along, stretch, top, headroom=headroom, captions=captions)
+        strips.append(Strip(laid, top, max(2.0, laid.bed.width.nm / MM * along * stretch)))
+        bottom = top + strips[-1].height
+        top = bottom + captions + headroom
+    height = bottom + max(captions, _RIM) if strips else 0.0
+    return Strips(tuple(strips), along, stretch, height, headroom=headroom, captions=captions)
 
 
 def with_ground(strips: Strips) -> Strips:
     """The strips with empty ground under them, three times as wide as the median bed, or 3 m where there is none."""
     width = 3 * _usual_width(tuple(strip.laid for strip in strips.strips)) if strips.strips else _BARE_GROUND
-    ground = Ground(strips.height, width * strips.across)
+    ground = Ground(strips.height + HEADROOM, width * strips.across)
     return evolve(strips, ground=ground, height=ground.top + ground.height + CAPTIONS)
 
 
@@ -192,7 +235,7 @@ def under(
 
     The corners and sides of the bed `shaped` go first, then the ends of the planting `selected`, then obstacles.
     """
-    strip = _strip_at(strips, y)
+    strip = strips.strip_at(y)
     if strip is None:
         return None
     beside = y - strip.top
@@ -211,11 +254,9 @@ def under(
     return evolve(place, part=part or Part.SOIL, planting=planting)
 
 
-def _strip_at(strips: Strips, y: float) -> Strip | None:
-    for strip in strips.strips:
-        if strip.top - strips.headroom <= y < strip.top + strip.height + strips.captions:
-            return strip
-    return None
+def blocks_at(laid: LaidOut, day: date | None, reading: int) -> tuple[str, ...]:
+    """The plantings whose blocks lie at a tape reading on a day, or ever; one on another where their days differ."""
+    return tuple(one.planting for one in standing(laid, day) if one.start <= reading <= one.end)
 
 
 def _part(layout: Layout, at: int, reach: int) -> Part | None:

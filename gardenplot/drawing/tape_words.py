@@ -1,10 +1,12 @@
 """What the foot of the window says about the place under the pointer and about the scale."""
 
 from gardenplot.drawing.ground_under import OnGround
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.strips import Strips, Under
 from gardenplot.plan import Plan, bed_of
 from gardenplot.units import Units
-from gardenplot.units.figures import offset, tape
+from gardenplot.units.figures import offset, span, tape
 from gardenplot.words import _
 
 _NAMES = {
@@ -23,6 +25,20 @@ def under_words(plan: Plan, found: Under | OnGround) -> str:
     if 0 <= found.y <= bed.width.nm:
         where += " · " + _("{offset} from the base line").format(offset=offset(found.y, units))
     return where
+
+
+def turn_words(plan: Plan, planting_id: str, here: tuple[str, ...]) -> str:
+    """Which of the blocks at a spot is chosen: "E Butterhead lettuce: 2 of 3 here"."""
+    planting = titled(plan, planting_id, looks(plan))
+    return _("{planting}: {number} of {count} here").format(
+        planting=planting, number=here.index(planting_id) + 1, count=len(here)
+    )
+
+
+def zero_words(away: int, units: Units) -> tuple[str, str]:
+    """How far towards the head the tape's zero lies while it is out of sight, in full and short."""
+    distance = span(away, units)
+    return _("0 at head, {distance}").format(distance=distance), _("0, {distance}").format(distance=distance)
 
 
 def scale_words(units: Units, strips: Strips, dots_per_inch: float) -> str:

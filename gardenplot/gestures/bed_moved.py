@@ -75,7 +75,7 @@ def _whole(spot: tuple[float, float]) -> tuple[int, int]:
 
 
 def try_bed_by(plan: Plan, bed_id: str, by: tuple[int, int]) -> Trial:
-    """A bed moved by so many nm to the right and downwards, no further than to the lines through the peg."""
+    """A bed moved by so many nm to the right and downwards, also past the lines through the peg."""
     frame = frames_of(plan)[bed_id]
     x, y = frame.x + by[0], frame.y + by[1]
     return _moved(plan, bed_id, (x, y), Snap(x, Pull.READING), Snap(y, Pull.READING))
@@ -83,7 +83,7 @@ def try_bed_by(plan: Plan, bed_id: str, by: tuple[int, int]) -> Trial:
 
 def _moved(plan: Plan, bed_id: str, to: tuple[int, int], along: Snap, across: Snap) -> Trial:
     """A plan with a bed elsewhere; a distance that stays the same stays as it was typed."""
-    x, y = (max(0, min(at, LONGEST)) for at in to)
+    x, y = (max(-LONGEST, min(at, LONGEST)) for at in to)
     before, frame = standing_of(plan, bed_id), frames_of(plan)[bed_id]
     if (x, y) == (frame.x, frame.y):
         return Trial(plan, bed_id, snap=along, across=across)

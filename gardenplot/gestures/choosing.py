@@ -23,6 +23,11 @@ def toggled(chosen: Chosen, planting: str) -> Chosen:
     return (planting, *chosen)
 
 
+def next_of(here: Chosen, before: str) -> str:
+    """Which of the blocks that lie on one another at a spot follows another one of them; after the last the first."""
+    return here[(here.index(before) + 1) % len(here)]
+
+
 def extended(order: Chosen, chosen: Chosen, way: int) -> Chosen:
     """What is chosen with the next planting in walking order, or without the last one where the way goes back."""
     if not order:

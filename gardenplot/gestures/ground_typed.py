@@ -1,6 +1,6 @@
 """Where a bed lies on the ground as it is typed, and its drip lines."""
 
-from gardenplot.gestures.reading import list_from, list_text, needed_length
+from gardenplot.gestures.reading import list_from, list_text, place_from
 from gardenplot.gestures.typed import Edit, Shown, TypedField
 from gardenplot.plan import Plan, bed_of
 from gardenplot.plan.edits import change_bed, move_bed, turn_bed
@@ -27,7 +27,7 @@ def _place_edit(axis: str) -> Edit:
             "x": standing.x if standing else length_of(frame.x, units),
             "y": standing.y if standing else length_of(frame.y, units),
         }
-        place[axis] = needed_length(text, shown or place[axis].text, units)
+        place[axis] = place_from(text, shown or place[axis].text, units)
         return move_bed(plan, bed_id, **place)
 
     return edit

@@ -3,7 +3,7 @@
 from datetime import date
 
 from gardenplot.errors import PlanError
-from gardenplot.units import Length, Units, parse_length, unit_of
+from gardenplot.units import Length, Units, parse_length, parse_place, unit_of
 from gardenplot.words import _
 
 _BARE = {Units.METRIC: "cm", Units.FEET_AND_INCHES: "in", Units.DECIMAL_FEET: "ft"}
@@ -20,6 +20,13 @@ def needed_length(text: str, shown: str, units: Units) -> Length:
     if length is None:
         raise PlanError(_("a length is needed, for example 30 cm or 12 in"))
     return length
+
+
+def place_from(text: str, shown: str, units: Units) -> Length:
+    """How far something typed lies from the peg, which may not be left out; with a minus left of it or above."""
+    if not text:
+        raise PlanError(_("a distance is needed, for example 2 m, or -2 m for the other side of the peg"))
+    return parse_place(text, bare=unit_of(shown.lstrip("-−")) or _BARE[units])
 
 
 def spacing_from(text: str, shown: str, units: Units) -> tuple[Length, ...]:

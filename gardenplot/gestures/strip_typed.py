@@ -7,7 +7,7 @@ from attrs import evolve
 
 from gardenplot.errors import PlanError, at_field
 from gardenplot.gestures.packet import id_from
-from gardenplot.gestures.reading import length_from, needed_length, text_of
+from gardenplot.gestures.reading import length_from, needed_length, place_from, text_of
 from gardenplot.plan import Plan, Tunnel, Walk
 from gardenplot.plan.edits import add_path, add_tunnel, change_path, change_tunnel
 from gardenplot.units import Length, Units, parse_degrees
@@ -66,8 +66,9 @@ def _changes(plan: Plan, shown: Texts, texts: Texts) -> dict[str, Any]:
             raise PlanError(_("a name is needed"))
     changes: dict[str, Any] = {"name": texts["name"]}
     for name in ("x", "y", "length", "width"):
+        reads = place_from if name in ("x", "y") else needed_length
         with at_field(name):
-            changes[name] = needed_length(texts[name], shown.get(name, ""), plan.place.units)
+            changes[name] = reads(texts[name], shown.get(name, ""), plan.place.units)
     with at_field("turn"):
         changes["turn"] = parse_degrees(texts["turn"]) if texts["turn"] else None
     return changes

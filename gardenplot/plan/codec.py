@@ -20,6 +20,7 @@ from gardenplot.plan.value import (
     Box,
     Cover,
     Crop,
+    FromPeg,
     MonthDay,
     Obstacle,
     Order,
@@ -42,6 +43,7 @@ from gardenplot.units import (
     parse_area_rate,
     parse_degrees,
     parse_length,
+    parse_place,
     parse_rate,
     parse_share,
     parse_temperature,
@@ -128,7 +130,7 @@ def _read(kind: type[T], raw: Json, place: str, problems: list[str]) -> T:
     if not isinstance(raw, dict):
         raise FileError(_("{place}: an object in curly brackets is needed").format(place=place))
     values: dict[str, Any] = {}
-    hints = typing.get_type_hints(kind)
+    hints = typing.get_type_hints(kind, include_extras=True)
     keys = _keys(kind)
     for attribute in attrs.fields(typing.cast(Any, kind)):
         key = keys.get(attribute.name)
@@ -307,6 +309,7 @@ _READERS: Mapping[Any, Callable[[Json, str], Any]] = {
     float: _number,
     date: _date,
     Length: _measured(parse_length),
+    FromPeg: _measured(parse_place),
     Share: _measured(parse_share),
     Rate: _measured(parse_rate),
     AreaRate: _measured(parse_area_rate),

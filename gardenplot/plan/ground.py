@@ -86,7 +86,7 @@ def frames_of(plan: Plan) -> Mapping[str, Frame]:
     placed = {one.bed: frame_of(one) for one in plan.ground}
     loose = [bed for bed in plan.beds if bed.id not in placed]
     begin = _step(plan)
-    top = max((y for _x, y in _corners_on_ground(plan, placed)), default=0) + begin
+    top = max((0, *(y for _x, y in _corners_on_ground(plan, placed)))) + begin
     slots = _side_by_side(loose, begin, -(-int(top) // begin) * begin, path_width(plan.place.units))
     return {bed.id: placed.get(bed.id) or slots[bed.id] for bed in plan.beds}
 

@@ -1,6 +1,7 @@
 """The plan: one frozen value, from the place down to each planting."""
 
 from datetime import date
+from typing import Annotated
 
 from attrs import field, frozen
 
@@ -308,6 +309,10 @@ class Cover:
     unknown: Unknown = ()
 
 
+FromPeg = Annotated[Length, "from the peg"]
+"""How far right of the peg or below it something lies; less than nothing to its left or above it."""
+
+
 @frozen(cache_hash=True)
 class Standing:
     """Where a bed lies on the ground; kept apart from the bed, so that a bed moved keeps its layouts.
@@ -317,8 +322,8 @@ class Standing:
     """
 
     bed: str
-    x: Length
-    y: Length
+    x: FromPeg
+    y: FromPeg
     turn: Degrees | None = None
     unknown: Unknown = ()
 
@@ -329,8 +334,8 @@ class Tunnel:
 
     id: str
     name: str
-    x: Length
-    y: Length
+    x: FromPeg
+    y: FromPeg
     length: Length
     width: Length
     turn: Degrees | None = None
@@ -344,8 +349,8 @@ class Walk:
 
     id: str
     name: str
-    x: Length
-    y: Length
+    x: FromPeg
+    y: FromPeg
     length: Length
     width: Length
     turn: Degrees | None = None

@@ -15,6 +15,7 @@ from gardenplot.units.lengths import (
     Share,
     parse_area_rate,
     parse_length,
+    parse_place,
     parse_rate,
     parse_share,
     unit_of,
@@ -24,5 +25,5 @@ from gardenplot.units.temperatures import Temperature, parse_temperature
 __all__ = [
     "CM", "FOOT", "INCH", "LONGEST", "MM", "AreaRate", "Degrees", "Length", "M", "Rate", "Share",
     "Temperature", "Units", "degrees_of", "length_of", "parse_area_rate", "parse_degrees", "parse_length",
-    "parse_rate", "parse_share", "parse_temperature", "unit_of",
+    "parse_place", "parse_rate", "parse_share", "parse_temperature", "unit_of",
 ]  # fmt: skip

@@ -18,8 +18,10 @@ def length_of(nm: int, units: Units) -> Length:
     """Write a computed length as exact text in the plan's units, so that reading it gives `nm` again.
 
     Feet and inches are used where the length is a whole number of 1/64 in; where no text in the plan's own
-    units would be exact, millimetres are.
+    units would be exact, millimetres are. What is less than nothing has a minus before it.
     """
+    if nm < 0:
+        return Length(nm, f"-{length_of(-nm, units).text}")
     match units:
         case Units.METRIC:
             return Length(nm, _metric_text(nm))

@@ -137,6 +137,20 @@ def parse_length(text: str, *, bare: str | None = None) -> Length:
     return Length(_whole(nm, text), text.strip() if not _is_bare(plain) else f"{text.strip()} {bare}")
 
 
+def parse_place(text: str, *, bare: str | None = None) -> Length:
+    """Read how far something lies from a mark, with a minus to the other side of it: 3 m, -2 m, -6' 3".
+
+    A sum comes to nothing or more. Raises LengthError as for a length.
+    """
+    plain = _plain(text) if isinstance(text, str) else ""
+    beyond = plain[1:].lstrip()
+    if not plain.startswith("-") or beyond.startswith("-") or _SIGN.search(beyond):
+        return parse_length(text, bare=bare)
+    length = parse_length(beyond, bare=bare)
+    typed = text.strip()
+    return Length(-length.nm, typed if not _is_bare(beyond) else f"{typed} {bare}")
+
+
 def _sum(terms: list[str], signs: list[str], bare: str | None, text: str) -> Length:
     """A sum of lengths, kept as typed; numbers alone take the unit of their field only where no term has one."""
     if len(terms) > _MOST_TERMS or not all(terms):

@@ -57,12 +57,11 @@ class Canvas(QAbstractScrollArea):
         self._shown: Scene | None = None
         self.band = Band(self.view, sight, self)
         self.hand = Hand(self, self.places, self.stage, sight, self.band)
-        self.drops = Drops(self, self.places, self.stage)
+        self.drops = Drops(self, self.viewport(), self.places.pointer, self.stage)
         self.magnifier = Magnifier(self.viewport(), self._scene, self.places.under)
         self.setFrameShape(QAbstractScrollArea.Shape.NoFrame)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAcceptDrops(True)
-        self.viewport().setAcceptDrops(True)
         self.viewport().setMouseTracking(True)
         self.viewport().setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         # The head is at the left and readings are read from left to right, in whichever way words run elsewhere.

@@ -10,14 +10,18 @@ from gardenplot.drawing.style import Ink, Palette
 from gardenplot.window.lettering import lettering, write, write_within
 from gardenplot.window.theme import colour
 
+_LINE = 22.0
+"""Pixels from one line of captions to the next."""
+_LEAST_BED = 44.0
+"""Pixels of a bed at its base line that no caption lies on."""
 _LEAST_ROOM = 26.0
 """Pixels that a block must have in sight for its letter."""
 
 
-def caption_lines(shown: tuple[Caption, ...], along: float, sight: tuple[float, float]) -> dict[str, int]:
+def caption_lines(shown: tuple[Caption, ...], along: float, sight: QRectF) -> dict[str, int]:
     """The line of each caption by its planting: 0 for all where each has room before the next, else 0 and 1 by turns.
 
-    `sight` is what part of the strip can be seen, from and to in pixels.
+    `sight` is what part of the strip can be seen in pixels.
     """
     starts = _starts(shown, along, sight)
     one_line = all(
@@ -31,25 +35,28 @@ def paint_captions(
     shown: tuple[Caption, ...],
     along: float,
     top: float,
-    sight: tuple[float, float],
+    sight: QRectF,
     lines: dict[str, int],
     inks: Palette,
 ) -> None:
     """Captions in their lines, each with the words that have room there; one that has no line yet takes the last.
 
-    The caption of a block that begins before what can be seen stands where that begins.
+    The caption of a block that begins before what can be seen stands where that begins, and those that would stand
+    below it lie on the bed instead, at its foot.
     """
     last = max(lines.values(), default=0)
-    ends = [sight[1]] * (last + 1)
+    ends = [sight.right()] * (last + 1)
+    held = min(top, max(_LEAST_BED, sight.bottom() - _LINE * (last + 1)))
     for caption, start in reversed(_starts(shown, along, sight)):
         line = lines.get(caption.planting, last)
-        _caption(painter, caption, QPointF(start, top + 22 * line), ends[line] - start, inks)
+        at = QPointF(start, held + _LINE * line)
+        _caption(painter, caption, at, ends[line] - start, inks, on_bed=held < top)
         ends[line] = start
 
 
-def _starts(shown: tuple[Caption, ...], along: float, sight: tuple[float, float]) -> list[tuple[Caption, float]]:
+def _starts(shown: tuple[Caption, ...], along: float, sight: QRectF) -> list[tuple[Caption, float]]:
     """The captions of blocks in sight, and where they stand in pixels."""
-    left, right = sight
+    left, right = sight.left(), sight.right()
     seen = (one for one in shown if one.end * along >= left + _LEAST_ROOM and one.at * along < right)
     return [(caption, max(left, caption.at * along)) for caption in seen]
 
@@ -58,13 +65,19 @@ def _width(words: str) -> float:
     return lettering(words, 13).width
 
 
-def _caption(painter: QPainter, caption: Caption, at: QPointF, room: float, inks: Palette) -> None:
+def _caption(
+    painter: QPainter, caption: Caption, at: QPointF, room: float, inks: Palette, *, on_bed: bool = False
+) -> None:
+    """The letter on its chip and as many words as fit; on a strip of paper where it lies on the bed."""
     box = QRectF(at.x(), at.y(), max(18, lettering(caption.look.letter, 12, bold=True).width + 10), 18)
+    words = next(one for one in caption.words if _width(one) + box.width() + 14 <= room or not one)
     painter.setPen(Qt.PenStyle.NoPen)
+    if on_bed:
+        painter.setBrush(colour(inks, Ink.PAPER))
+        painter.drawRoundedRect(box.adjusted(-3, -2, _width(words) + 14 if words else 3, 2), 3, 3)
     painter.setBrush(colour(inks, caption.look.ink))
     painter.drawRoundedRect(box, 3, 3)
     painter.setPen(colour(inks, Ink.PAPER))
     write_within(painter, box, caption.look.letter, 12, bold=True)
-    words = next(one for one in caption.words if _width(one) + box.width() + 14 <= room or not one)
     painter.setPen(colour(inks, Ink.INK))
     write(painter, QPointF(box.right() + 7, box.bottom() - 4), words, 13)

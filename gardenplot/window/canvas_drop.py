@@ -1,23 +1,28 @@
-"""Crops carried over the canvas from the shelf, and dropped on it."""
+"""Crops carried over a drawing of beds from the shelf, and dropped on a bed."""
 
-from PySide6.QtCore import QEvent, QObject, Qt
+from collections.abc import Callable
+
+from PySide6.QtCore import QEvent, QObject, QPointF, Qt
 from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent
-from PySide6.QtWidgets import QAbstractScrollArea
+from PySide6.QtWidgets import QWidget
 
 from gardenplot.gestures.drags import place_crop
-from gardenplot.gestures.stage import Released
-from gardenplot.window.canvas_places import CanvasPlaces
+from gardenplot.gestures.stage import Pointer, Released
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.mime import carried_crop
 
+Points = Callable[[QPointF, Qt.KeyboardModifier], Pointer]
+"""A point of the drawing, with keys held down, as gestures see it: in the frame of the bed that it lies over."""
+
 
 class Drops(QObject):
-    """Watches the canvas's viewport."""
+    """Watches the part of a drawing that crops are dropped on; a drop gives the drawing the keyboard."""
 
-    def __init__(self, area: QAbstractScrollArea, places: CanvasPlaces, stage: CanvasStage) -> None:
+    def __init__(self, area: QWidget, watched: QWidget, points: Points, stage: CanvasStage) -> None:
         super().__init__(area)
-        self._area, self._places, self._stage = area, places, stage
-        area.viewport().installEventFilter(self)
+        self._area, self._points, self._stage = area, points, stage
+        watched.setAcceptDrops(True)
+        watched.installEventFilter(self)
 
     def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
         match event.type():
@@ -31,14 +36,14 @@ class Drops(QObject):
         return False
 
     def _dragged(self, event: QDragMoveEvent) -> bool:
-        """A crop from the shelf comes over the canvas, or moves on it."""
+        """A crop from the shelf comes over the drawing, or moves on it."""
         crop = carried_crop(event.mimeData(), self._stage.plan)
         if crop is None:
             event.ignore()
             return True
         if isinstance(event, QDragEnterEvent) or not self._stage.is_busy:
             self._stage.begin(place_crop(self._stage, crop))
-        self._stage.send(self._places.pointer(event.position(), event.modifiers()), event.position())
+        self._stage.send(self._points(event.position(), event.modifiers()), event.position())
         event.acceptProposedAction()
         return True
 

@@ -1,12 +1,14 @@
 """The hand on the canvas: mouse presses and moves turned into gestures, and what they choose."""
 
+from attrs import evolve
 from PySide6.QtCore import QEvent, QObject, QPointF, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QAbstractScrollArea
 
 from gardenplot.drawing.handles import Grip
 from gardenplot.drawing.strips import Part, Under
-from gardenplot.gestures.choosing import toggled
+from gardenplot.drawing.tape_words import turn_words
+from gardenplot.gestures.choosing import next_of, toggled
 from gardenplot.gestures.drags import move_block, resize_block
 from gardenplot.gestures.obstacle_moved import move_obstacle
 from gardenplot.gestures.outline_drawn import add_corner, move_corner
@@ -41,6 +43,8 @@ class Hand(QObject):
     """
 
     pointed = Signal(object)
+    told = Signal(str)
+    """Which of several blocks that lie on one another was clicked."""
 
     def __init__(
         self, area: QAbstractScrollArea, places: CanvasPlaces, stage: CanvasStage, sight: Sight, band: Band
@@ -49,6 +53,7 @@ class Hand(QObject):
         self._area, self._places, self._stage, self._sight, self.band = area, places, stage, sight, band
         self._press: tuple[QPointF, Under] | None = None
         self._pan: QPointF | None = None
+        self._click: tuple[QPointF, str] | None = None
         self._home: str | None = None
         self.at: QPointF | None = None
         area.viewport().installEventFilter(self)
@@ -59,7 +64,7 @@ class Hand(QObject):
         if watched is self._area:
             return isinstance(event, QKeyEvent) and self._keyed(event)
         match event.type():
-            case QEvent.Type.MouseButtonPress if isinstance(event, QMouseEvent):
+            case QEvent.Type.MouseButtonPress | QEvent.Type.MouseButtonDblClick if isinstance(event, QMouseEvent):
                 return self._pressed(event)
             case QEvent.Type.MouseMove if isinstance(event, QMouseEvent):
                 return self._moved(event)
@@ -176,15 +181,24 @@ class Hand(QObject):
         elif inside is not None:
             self._sight.choose(self._stage.plan, inside)
         elif press is not None and event.button() == _LEFT:
-            self._clicked(press[1], adds=bool(event.modifiers() & _CTRL))
+            self._clicked(*press, adds=bool(event.modifiers() & _CTRL))
         return True
 
-    def _clicked(self, found: Under, *, adds: bool) -> None:
-        """A press that was no drag: with Ctrl it adds a planting to the chosen ones or takes it away."""
+    def _clicked(self, point: QPointF, found: Under, *, adds: bool) -> None:
+        """A press that was no drag: with Ctrl it adds a planting to the chosen ones or takes it away.
+
+        Of blocks that lie on one another, each further click on the same spot chooses the next.
+        """
         if adds and found.planting is not None:
             self._sight.choose(self._stage.plan, toggled(self._sight.chosen, found.planting))
-        elif found.part is Part.BLOCK:
-            self._choose(found)
+        elif found.part is Part.BLOCK and found.planting is not None:
+            here, before = self._places.blocks_at(found), self._click
+            is_again = before is not None and before[1] == found.planting and _is_near(before[0], point)
+            planting = next_of(here, found.planting) if is_again else found.planting
+            self._choose(evolve(found, planting=planting))
+            self._click = point, planting
+            if len(here) > 1:
+                self.told.emit(turn_words(self._stage.plan, planting, here))
 
     def _forget(self) -> None:
         """A gesture has ended: moving on with the button down begins no other."""
@@ -194,6 +208,11 @@ class Hand(QObject):
 def _hovers(stage: CanvasStage) -> bool:
     """Whether the gesture under way follows the hand also while no button is held."""
     return stage.is_on_ground or stage.is_measuring
+
+
+def _is_near(one: QPointF, other: QPointF) -> bool:
+    """Whether two clicks were on the same spot, as well as a hand can aim."""
+    return (one - other).manhattanLength() < _DRAG_FROM
 
 
 def _scroll(area: QAbstractScrollArea, step: QPointF) -> None:

@@ -1,4 +1,4 @@
-"""What stands at the head of each strip: the flag at tape zero, the bed's name and its size."""
+"""What stands at the head of each strip: the flag at tape zero, the name and size of the bed; of many some names."""
 
 from functools import lru_cache
 
@@ -14,12 +14,14 @@ from gardenplot.units.figures import span
 from gardenplot.window.lettering import lettering, write
 from gardenplot.window.theme import colour, drawing_font
 
-_LINE = 15.0
-"""Pixels from bed to bed that a name needs."""
 _LEFT, _AROUND = 12.0, 28.0
 """Pixels left of a name, and left and right of it together."""
 _WIDEST, _WIDEST_SHARE = 240.0, 0.3
 """The widest gutter in pixels and as a share of the canvas."""
+_TALL = 56.0
+"""Pixels that a name in two lines and a size take."""
+_TICK = 6.0
+"""The length in pixels of the tick between a name and its bed, where beds lie close."""
 _NAME_PX, _CLOSE_PX, _SIZE_PX = 14, 12, 12
 
 
@@ -33,22 +35,40 @@ def paint_flag(painter: QPainter, inks: Palette) -> None:
     painter.drawPolygon(QPolygonF([QPointF(-2, -20), QPointF(9, -16), QPointF(-2, -12)]))
 
 
+def paint_zero(painter: QPainter, strips: Strips, at: QPointF, inks: Palette) -> None:
+    """One line at the tape's zero past all beds, where these lie too close for a flag each."""
+    painter.setPen(QPen(colour(inks, Ink.ACCENT), 1.6))
+    painter.drawLine(at - QPointF(2, 0), at + QPointF(-2, strips.height))
+
+
 def paint_bed_name(
-    painter: QPainter, strip: Strip, at: QPointF, strips: Strips, units: Units, inks: Palette, *, selected: bool
+    painter: QPainter,
+    strip: Strip,
+    at: QPointF,
+    strips: Strips,
+    units: Units,
+    inks: Palette,
+    *,
+    selected: bool,
+    least: float = 0.0,
 ) -> None:
-    """The name left of a bed and below it the size; where beds lie close, the name alone or nothing."""
+    """The name left of a bed and below it the size; where beds lie close, the name alone with a tick at its bed.
+
+    Beside a bed that begins above the height `least` in pixels, they stay as far down as that while the bed reaches.
+    """
     bed, close = strip.laid.bed, not strips.has_captions
     if selected:
         painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
         painter.drawLine(at + QPointF(4, 0), at + QPointF(4, max(strip.height, 4 if close else 36)))
-    if close and strip.height + strips.headroom + strips.captions < _LINE:
-        return
     painter.setPen(colour(inks, Ink.ACCENT if selected else Ink.INK))
     if close:
-        at += QPointF(_LEFT, strip.height / 2 + 4)
-        write(painter, at, name_lines(bed.name, strips.gutter, close=True)[0], _CLOSE_PX, bold=True)
+        at += QPointF(0, strip.height / 2)
+        write(
+            painter, at + QPointF(_LEFT, 4), name_lines(bed.name, strips.gutter, close=True)[0], _CLOSE_PX, bold=True
+        )
+        painter.drawLine(at + QPointF(strips.gutter - _TICK - 4, 0), at + QPointF(strips.gutter - 4, 0))
         return
-    at += QPointF(_LEFT, 0)
+    at += QPointF(_LEFT, max(0.0, min(least - at.y(), strip.height - _TALL)))
     for line in name_lines(bed.name, strips.gutter):
         at += QPointF(0, 16)
         write(painter, at, line, _NAME_PX, bold=True)

@@ -12,18 +12,20 @@ from gardenplot.drawing.covers import EVERY_LAYER, Layer, over_bed
 from gardenplot.drawing.detail import Detail, detail_at
 from gardenplot.drawing.handles import Handle
 from gardenplot.drawing.letters import Look, looks_in_hand
+from gardenplot.drawing.spacings import Dimension, spacings
 from gardenplot.drawing.strips import Strip, Strips
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.gestures.stage import Trial
-from gardenplot.layout import lay_out_bed
+from gardenplot.layout import lay_out_bed, standing
 from gardenplot.plan import Plan
 from gardenplot.units import MM
 from gardenplot.window.canvas_band import Band
 from gardenplot.window.canvas_captions import caption_lines, paint_captions
 from gardenplot.window.canvas_faults import paint_faults
 from gardenplot.window.canvas_handles import Held, paint_ground, paint_handles
-from gardenplot.window.canvas_names import paint_bed_name, paint_flag
+from gardenplot.window.canvas_names import paint_bed_name, paint_flag, paint_zero
 from gardenplot.window.canvas_selection import paint_over, paint_selection
+from gardenplot.window.canvas_spacing import paint_spacings
 from gardenplot.window.canvas_tape import paint_tape
 from gardenplot.window.canvas_view import TAPE
 from gardenplot.window.hand_box import Lines, box_of, paint_lines, seen_of
@@ -75,10 +77,12 @@ def paint_scene(
     painter.save()
     painter.setClipRect(seen.intersected(QRectF(frame.adjusted(0, TAPE, 0, 0))))
     lying = scene.strips.lying(seen.top() - scene.top - FRAMES_REACH, seen.bottom() - scene.top + FRAMES_REACH)
-    easel = Easel(pictures, look, inks)
+    easel = Easel(pictures, look, inks, scene.strips.named(scene.bed))
     for part in (_soil, _over):
         for strip in lying:
             part(painter, frame, scene, strip, easel)
+    if not scene.strips.has_captions:
+        paint_zero(painter, scene.strips, QPointF(scene.left, scene.top), inks)
     if scene.strips.ground is not None:
         paint_ground(painter, frame, _held(scene), inks)
     paint_over(painter, frame, scene, inks)
@@ -109,11 +113,12 @@ FRAMES_REACH = 8
 
 @frozen
 class Easel:
-    """What strips are painted with: pictures of beds, the looks of plantings, the colours."""
+    """What strips are painted with: pictures of beds, the looks of plantings, the colours, whose names find room."""
 
     pictures: StripPictures
     look: dict[str, Look]
     inks: Palette
+    named: frozenset[str]
 
 
 def _held(scene: Scene) -> Held:
@@ -147,13 +152,15 @@ def _soil(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Ea
 def _over(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Easel) -> None:
     """What lies over the beds, and their names: where beds lie close, it reaches over the next one."""
     strips, inks = scene.strips, easel.inks
-    selected = scene.bed == strip.bed and scene.planting is None
+    selected, strip_top = scene.bed == strip.bed and scene.planting is None, _sharp_top(painter, scene, strip)
     first, last = _begin(painter, frame, scene, strip)
     paint_selection(painter, scene, strip, inks)
     _spot(painter, scene, strip, inks)
     paint_faults(painter, scene, strip, inks)
     if strips.has_captions:
-        sight = (max(0.0, first + 10), last)
+        top, bottom = TAPE - strip_top, frame.height() - strip_top
+        paint_spacings(painter, _spacings(scene, strip, (first, last), (top, bottom)), strips.zoom, inks)
+        sight = QRectF(QPointF(max(0.0, first + 10), top), QPointF(last, bottom))
         shown = _captions(scene, strip, easel.look)
         lines = caption_lines(_rested(scene, strip, easel.look) if scene.trial else shown, strips.along, sight)
         paint_captions(painter, shown, strips.along, strip.height + 9, sight, lines, inks)
@@ -162,8 +169,9 @@ def _over(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Ea
     if selected:
         paint_handles(painter, strip.laid.bed, _held(scene), inks)
     painter.restore()
-    at = QPointF(0, _sharp_top(painter, scene, strip))
-    paint_bed_name(painter, strip, at, strips, scene.plan.place.units, inks, selected=selected)
+    if strip.bed in easel.named:
+        at, units = QPointF(0, strip_top), scene.plan.place.units
+        paint_bed_name(painter, strip, at, strips, units, inks, selected=selected, least=TAPE)
 
 
 def _figure(scene: Scene, strip: Strip, look: dict[str, Look]) -> BedFigure:
@@ -185,6 +193,17 @@ def _rested(scene: Scene, strip: Strip, look: dict[str, Look]) -> tuple[Caption,
     plan = scene.before or scene.plan
     known = [bed for bed in plan.beds if bed.id == strip.bed]
     return captions(plan, lay_out_bed(plan, known[0]), scene.day, look) if known else ()
+
+
+def _spacings(
+    scene: Scene, strip: Strip, across: tuple[float, float], down: tuple[float, float]
+) -> tuple[Dimension, ...]:
+    """The spacings dimensioned in a bed, of which so many pixels are in sight."""
+    strips, units = scene.strips, scene.plan.place.units
+    along = across[0] / strips.along * MM, across[1] / strips.along * MM
+    beside = down[0] / strips.across * MM, down[1] / strips.across * MM
+    shown = standing(strip.laid, scene.day)
+    return tuple(one for layout in shown for one in spacings(layout, strips.zoom, along, beside, units))
 
 
 def _spot(painter: QPainter, scene: Scene, strip: Strip, inks: Palette) -> None:

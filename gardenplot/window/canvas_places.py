@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QPointF, Qt
 
-from gardenplot.drawing.strips import Under, under
+from gardenplot.drawing.strips import Under, blocks_at, under
 from gardenplot.gestures.stage import Pointer
 from gardenplot.units import MM
 from gardenplot.window.canvas_view import TAPE, CanvasView
@@ -26,6 +26,11 @@ class CanvasPlaces:
             return None
         x, y = at.x() - left, at.y() - top
         return under(self._view.strips(), self._sight.day, x, y, self._sight.planting, self._sight.shaped)
+
+    def blocks_at(self, found: Under) -> tuple[str, ...]:
+        """The plantings whose blocks lie on one another at a place."""
+        strip = self._view.strips().strip_of(found.bed)
+        return blocks_at(strip.laid, self._sight.day, found.x) if strip is not None else ()
 
     def point_of(self, bed: str, x: int, y: int) -> QPointF:
         """The viewport point of a place in a bed, in nm."""

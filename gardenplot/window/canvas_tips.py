@@ -1,4 +1,4 @@
-"""What the pointer is told where it rests on the canvas: the name of a bed that is not written whole."""
+"""What the pointer is told where it rests on the canvas: the name of a bed that is not written, or not whole."""
 
 from PySide6.QtCore import QEvent, QObject
 from PySide6.QtGui import QHelpEvent
@@ -24,7 +24,10 @@ class CanvasTips(QObject):
         return True
 
     def tip_at(self, x: float, y: float) -> str:
-        """The whole name of the bed beside a point of the gutter, where it is cut; else nothing."""
+        """The whole name of the bed beside a point of the gutter, where it is cut or left out; else nothing."""
         strips, (_left, top) = self._view.strips(), self._view.origin
-        near = strips.lying(y - top, y - top) if x < strips.gutter else ()
-        return next((strip.laid.bed.name for strip in near if is_cut(strip.laid.bed.name, strips)), "")
+        strip = strips.strip_at(y - top) if x < strips.gutter else None
+        if strip is None:
+            return ""
+        bed = strip.laid.bed
+        return bed.name if strip.bed not in strips.named(None) or is_cut(bed.name, strips) else ""

@@ -1,6 +1,6 @@
 """How the view of the ground looks at it: its scale, where the peg is, and the way between pixels and the ground."""
 
-from PySide6.QtCore import QObject, QPointF, Signal
+from PySide6.QtCore import QObject, QPointF, Qt, Signal
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.ground import GroundFigure, draw_ground
@@ -11,8 +11,8 @@ from gardenplot.window.document import Document
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import magnified
 
-_MARGIN = 64.0
-"""Pixels round the ground where it is shown whole."""
+_MARGIN, _LEAST_MARGIN = 64.0, 24.0
+"""Pixels round the ground where it is shown whole, and at least where the view is low."""
 _NAMES = 56.0
 """Pixels more on the left, for names before heads."""
 _REACH = 10
@@ -46,7 +46,7 @@ class GroundEye(QObject):
         if self._eye is not None:
             return self._eye
         if self._fitted is None or self._fitted[0] != self.size:
-            self._fitted = self.size, eye_on(self.figure.reach, self.size, _MARGIN, _NAMES)
+            self._fitted = self.size, eye_on(self.figure.reach, self.size, _margin(self.size), _NAMES)
         return self._fitted[1]
 
     def fit(self) -> None:
@@ -70,7 +70,7 @@ class GroundEye(QObject):
         one = self.figure.bed_of(bed)
         if one is not None:
             xs, ys = [x for x, _y in one.corners], [y for _x, y in one.corners]
-            self._look(eye_on((min(xs), min(ys), max(xs), max(ys)), self.size, _MARGIN))
+            self._look(eye_on((min(xs), min(ys), max(xs), max(ys)), self.size, _margin(self.size)))
 
     def reveal(self, bed: str) -> None:
         """Bring a bed into sight, if nothing of its middle is."""
@@ -98,3 +98,17 @@ class GroundEye(QObject):
     def _look(self, eye: Eye | None) -> None:
         self._eye = eye
         self.changed.emit()
+
+
+def bed_pointer(eye: GroundEye, point: QPointF, modifiers: Qt.KeyboardModifier) -> Pointer:
+    """A point of the view as gestures in a bed see it: in nm in the frame of the bed that it lies over."""
+    found, reach = eye.under(point), round(_REACH / eye.eye.scale * MM)
+    free = bool(modifiers & Qt.KeyboardModifier.AltModifier)
+    if found is None or found.is_handle:
+        return Pointer(None, 0, 0, reach, free, reach)
+    return Pointer(found.bed, found.x, found.y, reach, free, reach)
+
+
+def _margin(size: tuple[float, float]) -> float:
+    """Pixels round what is shown whole, fewer where the view is low."""
+    return max(_LEAST_MARGIN, min(_MARGIN, 0.16 * size[1]))

@@ -8,20 +8,21 @@ from PySide6.QtGui import QPainter, QPen, QPixmap, QPolygonF
 
 from gardenplot.drawing.covers import EVERY_LAYER, Layer
 from gardenplot.drawing.ground import GroundBed, GroundFigure, bed_marks
-from gardenplot.drawing.ground_marks import north_letter, north_marks, scale_bar
+from gardenplot.drawing.ground_placing import Corners
 from gardenplot.drawing.ground_under import Eye, handle_at
-from gardenplot.drawing.ground_words import loose_line
 from gardenplot.drawing.marks import Mark
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.plan import Plan
 from gardenplot.units import MM
 from gardenplot.units.figures import span
+from gardenplot.window.ground_beside import kept_free, paint_beside
 from gardenplot.window.ground_signs import paint_signs
+from gardenplot.window.lettering import lettering, write
 from gardenplot.window.painting import Scale, paint
 from gardenplot.window.theme import colour, drawing_font, palette
 from gardenplot.words import _
 
-_PLAIN = Scale(1.0, 1.0, 0.0, 0.0)
+_SMALL = 12
 _BEYOND = 24.0
 """Pixels by which the lines through the peg reach beyond all that lies on the ground."""
 
@@ -57,11 +58,10 @@ def paint_ground(painter: QPainter, frame: QRectF, scene: GroundScene, still: QP
         _distances(painter, chosen, scene, inks)
         _bed(painter, chosen, scene, inks)
     _marks(painter, scene.figure.over, scene, inks)
-    signs = scene.figure.signs if still is None else tuple(one for one in scene.figure.signs if one.bed == scene.bed)
-    paint_signs(painter, frame, signs, scene.eye, scene.bed, inks)
+    _signs(painter, frame, scene, only=None if still is None else scene.bed)
     if chosen is not None:
         _chosen(painter, chosen, scene, inks)
-    _beside(painter, frame, scene, inks)
+    paint_beside(painter, frame, scene.plan, scene.eye, inks)
 
 
 def paint_still(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
@@ -77,8 +77,31 @@ def paint_still(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
 
 def paint_names(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
     """Paint the words that stay while the hand moves the chosen bed."""
-    signs = tuple(one for one in scene.figure.signs if one.bed != scene.bed)
-    paint_signs(painter, frame, signs, scene.eye, None, palette())
+    _signs(painter, frame, scene, without=scene.bed)
+
+
+def _signs(
+    painter: QPainter, frame: QRectF, scene: GroundScene, *, only: str | None = None, without: str | None = None
+) -> None:
+    hindrances, kept = hindrances_of(scene), kept_free(frame, scene.plan, scene.eye)
+    paint_signs(
+        painter, frame, scene.figure, scene.eye, palette(), scene.bed,
+        hindrances=hindrances, kept=kept, only=only, without=without,
+    )  # fmt: skip
+
+
+def hindrances_of(scene: GroundScene) -> tuple[Corners, ...]:
+    """What names keep clear of besides beds and walls: the peg, and of the chosen bed its flag, handle, distances."""
+    found = [QRectF(-8, -8, 16, 16), QRectF(-40, -20, 32, 16)]
+    chosen, peg = scene.figure.bed_of(scene.bed) if scene.bed else None, QPointF(scene.eye.left, scene.eye.top)
+    if chosen is not None:
+        head = _head(chosen, scene)
+        handle = QPointF(*handle_at(chosen, scene.eye))
+        marks = [QRectF(head.x() - 2, head.y() - 20, 13, 20), QRectF(handle.x() - 10, handle.y() - 10, 20, 20)]
+        marks += (_box_of(at, words) for at, words in _distance_words(chosen, scene))
+        found += (mark.translated(-peg) for mark in marks)
+    return tuple(((one.left(), one.top()), (one.right(), one.top()), (one.right(), one.bottom()),
+                  (one.left(), one.bottom())) for one in found)  # fmt: skip
 
 
 def _marks(painter: QPainter, marks: tuple[Mark, ...], scene: GroundScene, inks: Palette) -> None:
@@ -104,9 +127,11 @@ def _peg(painter: QPainter, scene: GroundScene, inks: Palette) -> None:
     """The peg that the ground is measured from, an open circle, and the lines through it."""
     at = QPointF(scene.eye.left, scene.eye.top)
     painter.setPen(QPen(colour(inks, Ink.RULE), 1))
+    left, top = scene.eye.pixels(scene.figure.reach[:2])
     right, bottom = scene.eye.pixels(scene.figure.reach[2:])
-    painter.drawLine(at, QPointF(right + _BEYOND, at.y()))
-    painter.drawLine(at, QPointF(at.x(), bottom + _BEYOND))
+    reach_left, reach_up = (at.x() - left and _BEYOND), (at.y() - top and _BEYOND)
+    painter.drawLine(QPointF(left - reach_left, at.y()), QPointF(right + _BEYOND, at.y()))
+    painter.drawLine(QPointF(at.x(), top - reach_up), QPointF(at.x(), bottom + _BEYOND))
     painter.setPen(QPen(colour(inks, Ink.INK), 1.4))
     painter.setBrush(colour(inks, Ink.PAPER))
     painter.drawEllipse(at, 4, 4)
@@ -183,45 +208,32 @@ def _block(painter: QPainter, one: GroundBed, scene: GroundScene, inks: Palette)
     painter.drawPolygon(QPolygonF([QPointF(*scene.eye.pixels((x / MM, y / MM))) for x, y in spots]))
 
 
+def _head(one: GroundBed, scene: GroundScene) -> QPointF:
+    return QPointF(*scene.eye.pixels((one.frame.x / MM, one.frame.y / MM)))
+
+
+def _distance_words(one: GroundBed, scene: GroundScene) -> list[tuple[QPointF, str]]:
+    """How far the head's end of the base line lies from the lines through the peg, and where that is written."""
+    head, units = _head(one, scene), scene.plan.place.units
+    down, across = str(span(one.frame.y, units)), str(span(one.frame.x, units))
+    found = [(QPointF(head.x() + 5, scene.eye.top - 5), down)]
+    if lettering(across, _SMALL).width + 14 < abs(head.x() - scene.eye.left):
+        found.append((QPointF(min(head.x(), scene.eye.left) + 5, head.y() - 5), across))
+    return found
+
+
+def _box_of(at: QPointF, words: str) -> QRectF:
+    line = lettering(words, _SMALL)
+    return QRectF(at.x() - 2, at.y() - line.ascent, line.width + 4, line.height)
+
+
 def _distances(painter: QPainter, one: GroundBed, scene: GroundScene, inks: Palette) -> None:
-    """How far the head's end of the base line lies from the lines through the peg, written where it meets them."""
-    eye, units, accent = scene.eye, scene.plan.place.units, colour(inks, Ink.ACCENT)
-    head, peg = QPointF(*eye.pixels((one.frame.x / MM, one.frame.y / MM))), QPointF(eye.left, eye.top)
-    across, down = QPointF(peg.x(), head.y()), QPointF(head.x(), peg.y())
+    """The lines from the head's end of the base line to the lines through the peg, and their lengths."""
+    head, accent = _head(one, scene), colour(inks, Ink.ACCENT)
     painter.setPen(QPen(accent, 1, Qt.PenStyle.DashLine))
-    painter.drawLine(across, head)
-    painter.drawLine(down, head)
+    painter.drawLine(QPointF(scene.eye.left, head.y()), head)
+    painter.drawLine(QPointF(head.x(), scene.eye.top), head)
     painter.setPen(accent)
-    painter.setFont(drawing_font(12))
-    painter.drawText(down + QPointF(5, -5), str(span(one.frame.y, units)))
-    words = str(span(one.frame.x, units))
-    if painter.fontMetrics().horizontalAdvance(words) + 14 < head.x() - peg.x():
-        painter.drawText(across + QPointF(5, -5), words)
-
-
-def _beside(painter: QPainter, frame: QRectF, scene: GroundScene, inks: Palette) -> None:
-    """What stands at its own size: north in the upper right corner, the scale bar and a word on loose beds below."""
-    north = scene.plan.place.north
-    if north is not None:
-        painter.save()
-        painter.translate(frame.right() - 56, frame.top() + 64)
-        paint(painter, north_marks(north), _PLAIN, inks)
-        painter.setFont(drawing_font(14, bold=True))
-        painter.setPen(colour(inks, Ink.INK))
-        x, y = north_letter(north)
-        painter.drawText(QRectF(x - 12, y - 10, 24, 20), Qt.AlignmentFlag.AlignCenter, _("N"))
-        painter.restore()
-    bar = scale_bar(scene.plan.place.units, scene.eye.scale)
-    painter.save()
-    painter.translate(frame.left() + 24, frame.bottom() - 26)
-    painter.setFont(drawing_font(12))
-    words, loose = str(bar.words), loose_line(scene.plan)
-    reach = bar.pixels + painter.fontMetrics().horizontalAdvance(words) + 26
-    behind = reach + (painter.fontMetrics().horizontalAdvance(loose) + 16 if loose else 0)
-    painter.fillRect(QRectF(-12, -14, behind, 32), colour(inks, Ink.PAPER))
-    paint(painter, bar.marks, _PLAIN, inks)
-    painter.setPen(colour(inks, Ink.INK))
-    painter.drawText(QPointF(bar.pixels + 7, 9), words)
-    painter.setPen(colour(inks, Ink.SECOND))
-    painter.drawText(QPointF(reach + 8, 9), loose)
-    painter.restore()
+    for at, words in _distance_words(one, scene):
+        painter.fillRect(_box_of(at, words), colour(inks, Ink.PAPER, 0.8))
+        write(painter, at, words, _SMALL)

@@ -1,13 +1,17 @@
 """Words on the ground painted: names of beds, letters of blocks, names of tunnels and paths, shares of slopes."""
 
+from collections.abc import Iterator
+from functools import lru_cache
 from math import cos, radians, sin
 
-from attrs import evolve
+from attrs import evolve, frozen
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 
-from gardenplot.drawing.ground import Says, Sign
+from gardenplot.drawing.ground import GroundFigure, Says, Sign, Stand
+from gardenplot.drawing.ground_placing import Corners, Taken, box_of, turned_box
 from gardenplot.drawing.ground_under import Eye
+from gardenplot.drawing.marks import Point
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.window.theme import colour, drawing_font
 
@@ -20,38 +24,137 @@ _SLIMMEST_NAMED = 4.5
 """Pixels across the median bed below which only the chosen one is named."""
 _LEAST_NAME = 26.0
 """Pixels of room below which a name is left out."""
+_SHORTER = (1.0, 0.7, 0.45)
+"""To what shares of its width a name is cut where it finds no room whole."""
+_ORDER = (Says.STRIP, Says.BED, Says.SLOPE)
+"""What is placed before what; the chosen bed goes first of all."""
+
+
+@frozen(eq=False)
+class Placed:
+    """Words as they are written: from where in pixels from the peg, in which font, and the corners round them."""
+
+    sign: Sign
+    words: str
+    at: Point
+    left: float
+    top: float
+    font: QFont
+    corners: Corners
 
 
 def paint_signs(
-    painter: QPainter, frame: QRectF, signs: tuple[Sign, ...], eye: Eye, chosen: str | None, inks: Palette
-) -> None:
-    """Paint all words that are in sight and have room."""
-    usual = usual_width(signs, eye.scale)
-    for each in signs:
-        is_chosen = each.says is Says.BED and each.about == chosen
-        font = _font_of(each, usual, chosen=is_chosen)
-        sign = _placed(each, eye.scale, font)
-        sign = _in_sight(sign, eye, frame)
-        at = QPointF(*eye.pixels(sign.at))
-        if not frame.adjusted(-300, -300, 300, 300).contains(at):
-            continue
-        painter.save()
-        painter.translate(at)
-        painter.rotate(sign.turn)
-        if sign.says is Says.BLOCK:
-            _letter(painter, sign, eye.scale, inks)
-        else:
-            ink = colour(inks, Ink.ACCENT if is_chosen else sign.ink)
-            _name(painter, sign, eye.scale, font, ink, colour(inks, Ink.PAPER, 0.8))
-        painter.restore()
+    painter: QPainter, frame: QRectF, figure: GroundFigure, eye: Eye, inks: Palette, chosen: str | None = None,
+    *, hindrances: tuple[Corners, ...] = (), kept: tuple[QRectF, ...] = (), only: str | None = None,
+    without: str | None = None,
+) -> None:  # fmt: skip
+    """Paint all words that are in sight and find room, or those of one bed, or all without those of one bed.
+
+    `hindrances` are what they keep clear of besides the ground's own, in pixels from the peg; `kept` parts of the
+    view in which there are no words.
+    """
+    found = placed_signs(figure.signs, figure.solid, figure.lines, eye.scale, chosen, hindrances)
+    for one in found:
+        if _is_wanted(one.sign, only, without) and _shows(one.corners, eye, frame, kept):
+            ink = Ink.ACCENT if one.sign.says is Says.BED and one.sign.about == chosen else one.sign.ink
+            _write(painter, one, eye, colour(inks, ink), inks)
+    for sign in figure.signs:
+        if sign.says is Says.BLOCK and _is_wanted(sign, only, without):
+            _letter(painter, _in_sight(sign, eye, frame), eye, inks, kept)
+
+
+def _is_wanted(sign: Sign, only: str | None, without: str | None) -> bool:
+    return (only is None or sign.bed == only) and (without is None or sign.bed != without)
+
+
+def _shows(corners: Corners, eye: Eye, frame: QRectF, kept: tuple[QRectF, ...]) -> bool:
+    left, top, right, bottom = box_of(corners)
+    area = QRectF(left + eye.left, top + eye.top, right - left, bottom - top)
+    return area.intersects(frame) and not any(area.intersects(one) for one in kept)
+
+
+@lru_cache(maxsize=8)
+def placed_signs(
+    signs: tuple[Sign, ...],
+    solid: tuple[Corners, ...],
+    lines: tuple[Corners, ...],
+    scale: float,
+    chosen: str | None,
+    hindrances: tuple[Corners, ...] = (),
+) -> tuple[Placed, ...]:
+    """All names and slopes that find room, so that none lies on a bed or on another; blocks have theirs in beds."""
+    usual, found = _usual_width(signs, scale), list[Placed]()
+    hard = Taken((*(_pixels(one, scale) for one in solid), *hindrances))
+    soft = Taken(_pixels(one, scale) for one in lines)
+    for sign in sorted((one for one in signs if one.says in _ORDER), key=lambda one: _rank(one, chosen)):
+        is_chosen = _rank(sign, chosen) < 0
+        font = _font_of(sign, usual, chosen=is_chosen)
+        tried = list(_tried(sign, scale, font)) if font is not None else []
+        clear = [one for one in tried if hard.is_free(one.corners)]
+        best = next((one for one in clear if soft.is_free(one.corners)), None) or next(iter(clear), None)
+        if best is None and is_chosen:
+            best = next(iter(tried), None)
+        if best is not None:
+            hard.take(best.corners)
+            found.append(best)
+    return tuple(found)
+
+
+def _rank(sign: Sign, chosen: str | None) -> int:
+    return -1 if sign.says is Says.BED and sign.about == chosen else _ORDER.index(sign.says)
+
+
+def _pixels(corners: Corners, scale: float) -> Corners:
+    return tuple((x * scale, y * scale) for x, y in corners)
+
+
+def _tried(sign: Sign, scale: float, font: QFont) -> Iterator[Placed]:
+    """A sign wherever it may stand, whole and then cut shorter."""
+    metrics = QFontMetricsF(font)
+    height, seen = metrics.height(), set[str]()
+    for share in _SHORTER:
+        for full in sign.words:
+            words = full if share == 1.0 else metrics.elidedText(
+                full, Qt.TextElideMode.ElideRight, share * metrics.horizontalAdvance(full)
+            )  # fmt: skip
+            width = metrics.horizontalAdvance(words)
+            if words in seen or (share < 1.0 and width < _LEAST_NAME):
+                continue
+            seen.add(words)
+            for stand in sign.stands:
+                at = stand.at[0] * scale, stand.at[1] * scale
+                left, top = _beside(stand, width, height)
+                corners = turned_box(at, sign.turn, left - 2, top + 1, width + 4, height - 2)
+                yield Placed(sign, words, at, left, top, font, corners)
+
+
+def _beside(stand: Stand, width: float, height: float) -> Point:
+    """Where words begin, from the place that they stand at."""
+    away = 0.0 if stand.above else _AWAY
+    left = {0: -width / 2, 1: away, -1: -away - width}[stand.side]
+    if stand.above > 0:
+        return left, -height - stand.above
+    return left, -stand.above if stand.above < 0 else -height / 2
+
+
+def _write(painter: QPainter, one: Placed, eye: Eye, ink: QColor, inks: Palette) -> None:
+    painter.save()
+    painter.translate(one.at[0] + eye.left, one.at[1] + eye.top)
+    painter.rotate(one.sign.turn)
+    metrics = QFontMetricsF(one.font)
+    frame = QRectF(one.left - 2, one.top + 2, metrics.horizontalAdvance(one.words) + 4, metrics.height() - 3)
+    if one.sign.says is not Says.STRIP:
+        painter.fillRect(frame, colour(inks, Ink.PAPER, 0.8))
+    painter.setFont(one.font)
+    painter.setPen(ink)
+    painter.drawText(QPointF(one.left, one.top + metrics.ascent()), one.words)
+    painter.restore()
 
 
 def _in_sight(sign: Sign, eye: Eye, frame: QRectF) -> Sign:
     """The words of a block in the middle of that part of it which is in sight, if it is partly out of it."""
-    if sign.says is not Says.BLOCK:
-        return sign
     way = cos(radians(sign.turn)), sin(radians(sign.turn))
-    x, y = eye.pixels(sign.at)
+    x, y = eye.pixels(sign.stands[0].at)
     first, last = -sign.room / 2 * eye.scale, sign.room / 2 * eye.scale
     for at, step, low, high in ((x, way[0], frame.left(), frame.right()), (y, way[1], frame.top(), frame.bottom())):
         if abs(step) > _ASLANT:
@@ -61,38 +164,7 @@ def _in_sight(sign: Sign, eye: Eye, frame: QRectF) -> Sign:
         return sign
     middle = (first + last) / 2
     spot = eye.spot(x + middle * way[0], y + middle * way[1])
-    return evolve(sign, at=spot, room=(last - first) / eye.scale)
-
-
-def _placed(sign: Sign, scale: float, font: QFont | None) -> Sign:
-    """The sign itself, or where it stands elsewhere if only there it has room."""
-    other = sign.elsewhere
-    if font is None or other is None:
-        return sign
-    metrics = QFontMetricsF(font)
-    width = metrics.horizontalAdvance(sign.words[-1])
-    has_room = width <= sign.room * scale - 2 * _AWAY
-    is_freer = metrics.height() <= other.height * scale and width <= other.room * scale
-    return other if not has_room and is_freer else sign
-
-
-def _name(painter: QPainter, sign: Sign, scale: float, font: QFont | None, ink: QColor, ground: QColor) -> None:
-    """Words on a line, cut where something else begins; those of a slim bed are smaller, or left out."""
-    away = 0.0 if sign.above else _AWAY
-    room = sign.room * scale - 2 * away
-    if font is None or room < _LEAST_NAME:
-        return
-    metrics = QFontMetricsF(font)
-    words = next((one for one in sign.words if metrics.horizontalAdvance(one) <= room), sign.words[-1])
-    words = metrics.elidedText(words, Qt.TextElideMode.ElideRight, room)
-    width, height = metrics.horizontalAdvance(words), metrics.height()
-    left = {0: -width / 2, 1: away, -1: -away - width}[sign.side]
-    painter.setFont(font)
-    top = -height - sign.above if sign.above else -height / 2
-    if sign.says is Says.BED or sign.above:
-        painter.fillRect(QRectF(left - 2, top + 2, width + 4, height - 3), ground)
-    painter.setPen(ink)
-    painter.drawText(QPointF(left, top + metrics.ascent()), words)
+    return evolve(sign, stands=(Stand(spot, 0),), room=(last - first) / eye.scale)
 
 
 def _font_of(sign: Sign, usual: float, *, chosen: bool) -> QFont | None:
@@ -104,25 +176,33 @@ def _font_of(sign: Sign, usual: float, *, chosen: bool) -> QFont | None:
     return drawing_font(10) if usual >= _SLIMMEST_NAMED else None
 
 
-def usual_width(signs: tuple[Sign, ...], scale: float) -> float:
+def _usual_width(signs: tuple[Sign, ...], scale: float) -> float:
     """How many pixels the median bed measures across."""
     widths = sorted(sign.height * scale for sign in signs if sign.says is Says.BED)
     return widths[len(widths) // 2] if widths else 0.0
 
 
-def _letter(painter: QPainter, sign: Sign, scale: float, inks: Palette) -> None:
+def _letter(painter: QPainter, sign: Sign, eye: Eye, inks: Palette, kept: tuple[QRectF, ...]) -> None:
     """A letter on a chip of paper, with the crop's name where there is room for it; bare where the bed is slim."""
-    high, room = sign.height * scale, sign.room * scale
+    high, room = sign.height * eye.scale, sign.room * eye.scale
     font = drawing_font(13 if high >= 18 else 11 if high >= 12 else 9, bold=True)
     metrics = QFontMetricsF(font)
     words = next((one for one in sign.words if metrics.horizontalAdvance(one) + 12 <= room), None)
     if words is None or high < _SLIMMEST:
         return
+    at = eye.pixels(sign.stands[0].at)
     width, height = metrics.horizontalAdvance(words) + 10, min(high - 1, 19.0)
     chip = QRectF(-width / 2, -height / 2, width, height)
+    left, top, right, bottom = box_of(turned_box(at, sign.turn, chip.left(), chip.top(), width, height))
+    if any(QRectF(left, top, right - left, bottom - top).intersects(one) for one in kept):
+        return
+    painter.save()
+    painter.translate(*at)
+    painter.rotate(sign.turn)
     painter.setPen(QPen(colour(inks, Ink.RULE), 1))
     painter.setBrush(colour(inks, Ink.PAPER))
     painter.drawRoundedRect(chip, 3, 3)
     painter.setFont(font)
     painter.setPen(colour(inks, sign.ink))
     painter.drawText(chip, Qt.AlignmentFlag.AlignCenter, words)
+    painter.restore()

@@ -1,24 +1,29 @@
 """The view of the ground: beds where they lie, moved and turned by hand and by keyboard."""
 
+from functools import partial
+
+from attrs import evolve
 from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, QPixmap, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.ground import draw_ground
 from gardenplot.drawing.ground_words import place_line, trouble_line
-from gardenplot.drawing.letters import looks
+from gardenplot.drawing.letters import looks, looks_in_hand
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.style import Ink
 from gardenplot.gestures.snap import Pull
 from gardenplot.gestures.stage import Trial
 from gardenplot.plan import Plan
+from gardenplot.window.canvas_drop import Drops
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.document import Document
-from gardenplot.window.ground_eye import GroundEye
+from gardenplot.window.ground_eye import GroundEye, bed_pointer
 from gardenplot.window.ground_hand import GroundHand
 from gardenplot.window.ground_keys import press_ground_key
 from gardenplot.window.ground_paint import GroundScene, paint_ground, paint_names, paint_still
 from gardenplot.window.hand_box import Lines, box_of, paint_lines
+from gardenplot.window.hand_lines import hand_lines
 from gardenplot.window.layers import Layers
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import colour, magnified, palette
@@ -45,10 +50,11 @@ class GroundView(QWidget):
     def __init__(self, document: Document, sight: Sight, layers: Layers, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight, self._layers = document, sight, layers
-        self._still: QPixmap | None = None
+        self._still: tuple[str | None, QPixmap] | None = None
         self.eye = GroundEye(self, document, sight)
         self.stage = CanvasStage(document, sight, self)
         self.hand = GroundHand(self, self.eye, self.stage, sight)
+        self.drops = Drops(self, self, partial(bed_pointer, self.eye), self.stage)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
         self.setMinimumSize(200, 120)
@@ -87,7 +93,7 @@ class GroundView(QWidget):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         trial, frame = self.stage.trial, QRectF(0, 0, *self.eye.size)
-        scene = self._scene(self._document.plan) if trial is None else self._scene(trial.plan, trial.bed)
+        scene = self._scene(trial.plan if trial else self._document.plan, trial)
         painter = QPainter(self)
         painter.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -96,9 +102,10 @@ class GroundView(QWidget):
             self._still = None
             paint_ground(painter, frame, scene)
         else:
-            self._still = self._still or self._painted_still(frame)
-            paint_ground(painter, frame, scene, self._still)
-            at, lines = self.stage.at, _lines(scene.plan, trial)
+            if self._still is None or self._still[0] != trial.bed:
+                self._still = trial.bed, self._painted_still(frame, trial.bed)
+            paint_ground(painter, frame, scene, self._still[1])
+            at, lines = self.stage.at, _lines(self._document.plan, scene, trial)
             if at is not None and lines:
                 whole = frame.toAlignedRect()
                 paint_lines(painter, whole, box_of(whole, at / magnified(), lines), lines, palette())
@@ -106,32 +113,34 @@ class GroundView(QWidget):
             painter.fillRect(QRectF(0, 0, frame.width(), 2), colour(palette(), Ink.ACCENT))
         painter.end()
 
-    def _painted_still(self, frame: QRectF) -> QPixmap:
-        """A picture of all that stays as it is while the hand moves a bed."""
+    def _painted_still(self, frame: QRectF, held: str | None) -> QPixmap:
+        """A picture of all that stays as it is while the hand is about a bed."""
         times = self.devicePixelRatioF()
         image = QPixmap(self.size() * times)
         image.setDevicePixelRatio(times)
         painter = QPainter(image)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.scale(magnified(), magnified())
-        scene = self._scene(self._document.plan)
+        scene = evolve(self._scene(self._document.plan), bed=held)
         paint_still(painter, frame, scene)
         paint_names(painter, frame, scene)
         painter.end()
         image.setDevicePixelRatio(times * magnified())
         return image
 
-    def _scene(self, plan: Plan, held: str | None = None) -> GroundScene:
-        """What is to be seen of a plan now, or of the bed alone that the hand holds."""
+    def _scene(self, plan: Plan, trial: Trial | None = None) -> GroundScene:
+        """What is to be seen of a plan now, or of the bed alone that the hand holds or tries a crop in."""
+        sight, held = self._sight, trial.bed if trial else None
+        day = sight.day_for(plan, trial.planting) if trial else sight.day
         return GroundScene(
             plan=plan,
-            figure=draw_ground(plan, self._sight.day, held),
+            figure=draw_ground(plan, day, held),
             eye=self.eye.eye,
-            day=self._sight.day,
-            bed=self._sight.bed,
-            planting=self._sight.planting,
-            focused=self.hasFocus() and self.stage.trial is None,
-            turning=self.stage.trial is not None and self.hand.turns,
+            day=day,
+            bed=held or sight.bed,
+            planting=(trial.planting if trial else None) or sight.planting,
+            focused=self.hasFocus() and trial is None,
+            turning=trial is not None and self.hand.turns,
             layers=self._layers.shown,
         )
 
@@ -162,10 +171,13 @@ class GroundView(QWidget):
             self.menu_wanted.emit(event.globalPos())
 
 
-def _lines(plan: Plan, trial: Trial) -> Lines:
-    """Where the bed would lie, and below it what stands against that or what draws it there."""
+def _lines(before: Plan, scene: GroundScene, trial: Trial) -> Lines:
+    """Where the bed would lie and what stands against that or draws it there, or what a crop would do in it."""
+    plan = scene.plan
     if trial.bed is None:
         return ()
+    if trial.planting is not None:
+        return hand_lines(before, trial, scene.day, looks_in_hand(before, plan))
     where = place_line(plan, trial.bed)
     against = trial.refusal or trouble_line(plan, trial.bed)
     if against:

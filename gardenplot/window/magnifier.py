@@ -12,6 +12,7 @@ from gardenplot.drawing.strips import Under
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.tape import ticks
 from gardenplot.drawing.tape_words import under_words
+from gardenplot.plan import Plan
 from gardenplot.units import MM
 from gardenplot.window.canvas_paint import Scene
 from gardenplot.window.lettering import write, write_within
@@ -19,7 +20,9 @@ from gardenplot.window.painting import Scale, paint
 from gardenplot.window.theme import colour, drawing_font, magnified, palette
 
 WIDTH, HEIGHT = 340, 236
-_HEAD, _FOOT = 24, 30
+"""Its size in pixels where its reading takes one line; each further line makes it higher."""
+_HEAD, _FOOT, _LINE = 24, 30, 16
+_MARGIN, _MOST_LINES = 10, 5
 _AWAY = 26
 """Pixels between the pointer and the magnifier."""
 _TIMES = 3.0
@@ -67,7 +70,8 @@ class Magnifier(QWidget):
             self.hide()
             return
         times = magnified()
-        width, height, away = round(WIDTH * times), round(HEIGHT * times), round(_AWAY * times)
+        more = len(reading_lines(self._scene().plan, self._at)) - 1
+        width, height, away = round(WIDTH * times), round((HEIGHT + more * _LINE) * times), round(_AWAY * times)
         room, at = self._viewport, point.toPoint()
         left = max(0, min(at.x() - width // 2, room.width() - width))
         top = at.y() - away - height
@@ -90,13 +94,15 @@ class Magnifier(QWidget):
 
 
 def paint_magnified(painter: QPainter, scene: Scene, at: Under) -> None:
-    """Paint what lies round a place of a bed into a frame of WIDTH x HEIGHT pixels."""
+    """Paint what lies round a place of a bed into a frame WIDTH pixels wide, below the lines of its reading."""
     inks, strip = palette(), scene.strips.strip_of(at.bed)
     if strip is None:
         return
     times = max(_LEAST, min(_MOST, scene.strips.along * _TIMES))
-    frame = QRectF(0.5, 0.5, WIDTH - 1, HEIGHT - 1)
-    view = frame.adjusted(1, _HEAD, -1, -_FOOT)
+    lines = reading_lines(scene.plan, at)
+    more = (len(lines) - 1) * _LINE
+    frame = QRectF(0.5, 0.5, WIDTH - 1, HEIGHT + more - 1)
+    view = frame.adjusted(1, _HEAD + more, -1, -_FOOT)
     painter.fillRect(frame, colour(inks, Ink.PAPER))
     centre = view.center()
     painter.save()
@@ -108,23 +114,48 @@ def paint_magnified(painter: QPainter, scene: Scene, at: Under) -> None:
     figure = draw_bed(strip.laid, scene.day, scene.look, scene.plan.place.units, over=over)
     paint(painter, figure.marks, scale, inks)
     painter.restore()
-    _cross(painter, centre, scene, at)
+    _cross(painter, centre, lines)
     _paint_tape(painter, view, scene, times, at.x)
     painter.setPen(QPen(colour(inks, Ink.INK), 1))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRoundedRect(frame, 3, 3)
 
 
-def _cross(painter: QPainter, centre: QPointF, scene: Scene, at: Under) -> None:
+def reading_lines(plan: Plan, at: Under) -> tuple[str, ...]:
+    """The place in words, whole: in one line, or broken between its parts, and in a part that is too long."""
+    lines: list[str] = []
+    for part in under_words(plan, at).replace(" · ", " ·\n").split("\n"):
+        if lines and _fits(f"{lines[-1]} {part}"):
+            lines[-1] += f" {part}"
+        else:
+            lines += _broken(part)
+    return tuple(lines) if len(lines) <= _MOST_LINES else (*lines[: _MOST_LINES - 2], "…", lines[-1])
+
+
+def _fits(words: str) -> bool:
+    return QFontMetricsF(drawing_font(12, bold=True)).horizontalAdvance(words) <= WIDTH - 2 * _MARGIN
+
+
+def _broken(words: str) -> list[str]:
+    """Words in lines, and a word in pieces where it is wider than a line."""
+    lines = [""]
+    for letter in words:
+        if not _fits(lines[-1] + letter):
+            kept, space, moved = lines[-1].rpartition(" ")
+            lines[-1:] = [kept, moved] if space else [lines[-1], ""]
+        lines[-1] += letter
+    return [line for line in lines if line.strip()]
+
+
+def _cross(painter: QPainter, centre: QPointF, lines: tuple[str, ...]) -> None:
     """The place itself: a cross, and above it where that is."""
     inks = palette()
     painter.setPen(QPen(colour(inks, Ink.ACCENT), 1.2))
     for way in (QPointF(7, 0), QPointF(0, 7)):
         painter.drawLine(centre - way, centre + way)
     painter.setPen(colour(inks, Ink.INK))
-    metrics = QFontMetricsF(drawing_font(12, bold=True))
-    words = metrics.elidedText(under_words(scene.plan, at), Qt.TextElideMode.ElideMiddle, WIDTH - 20)
-    write(painter, QPointF(10, 17), words, 12, bold=True)
+    for number, words in enumerate(lines):
+        write(painter, QPointF(_MARGIN, 17 + _LINE * number), words, 12, bold=True)
 
 
 def _paint_tape(painter: QPainter, view: QRectF, scene: Scene, times: float, middle: int) -> None:

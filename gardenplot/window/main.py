@@ -111,6 +111,7 @@ class MainWindow(QMainWindow):
         self.document.saved.connect(self._show_state)
         self.canvas.view.changed.connect(self._show_scale)
         self.canvas.hand.pointed.connect(self._point)
+        self.canvas.hand.told.connect(self.tell)
         self.canvas.stage.refused.connect(self.tell)
         self.canvas.menu_wanted.connect(lambda at: self._context_menu().exec(at))
         self.views.ground.eye.changed.connect(self._show_scale)

@@ -14,6 +14,7 @@ from gardenplot.drawing.covers import (
     PLAIN,
     Layer,
     Over,
+    cover_marks,
     drip_marks,
     hoops_at,
     over_bed,
@@ -21,12 +22,14 @@ from gardenplot.drawing.covers import (
 )
 from gardenplot.drawing.detail import Detail
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.marks import Hatch, Line, Mark, Outline, Plants, Shape
+from gardenplot.drawing.marks import Hatch, Line, Mark, Outline, Plants, Shape, Weight
 from gardenplot.drawing.style import Ink
+from gardenplot.files import sample
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan, edits
+from gardenplot.plan.file import read_plan
 from gardenplot.supplies import cover_cut
-from gardenplot.units import CM
+from gardenplot.units import CM, MM
 from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.plans import covers, metric_plan, plans
 
@@ -64,6 +67,25 @@ def test_a_cover_is_drawn_on_the_days_that_it_stands() -> None:
     assert len(standing_covers(COVERED, "b1", None)) == 1
     shown = [drawn(COVERED, day, frozenset({Layer.COVERS})) for day in on]
     assert [len(marks) - len(shown[0]) for marks in shown] == [0, 3 + 3 * 7, 3 + 3 * 7, 0]
+
+
+def test_hoops_are_quieter_than_stakes() -> None:
+    """They are thinner, in the second ink, and stay within the bed; stakes stand out of it."""
+    feet = {at / MM + 90 * way for at in hoops_at(COVERED.beds[0], COVERED.covers[0]) for way in (-1, 1)}
+    lines = [mark for mark in cover_marks(COVERED.beds[0], COVERED.covers[0]) if isinstance(mark, Line)]
+    assert {line.start[0] for line in lines if line.start[1] == line.end[1]} <= feet
+    assert all(line.pen.ink is Ink.SECOND and line.pen.weight < Weight.STAKE and not line.overhang for line in lines)
+
+
+def test_the_cover_of_the_sample_ends_where_its_block_does_and_lies_on_no_other() -> None:
+    plan = read_plan(sample("kestrel-howe.gardenplot")).plan
+    cover = plan.covers[0]
+    blocks = next(laid for laid in lay_out_plan(plan) if laid.bed.id == cover.bed).layouts
+    under = [one for one in blocks if one.start < cover.end.nm and cover.start.nm < one.end]
+    assert len(under) == 1
+    assert abs(under[0].end - cover.end.nm) <= CM
+    beyond = cover.end.nm + (cover.cloth_end.nm if cover.cloth_end else 0)
+    assert all(one is under[0] or one.start >= beyond for one in blocks)
 
 
 def test_from_afar_a_cover_is_its_cloth_alone() -> None:

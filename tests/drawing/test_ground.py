@@ -60,19 +60,24 @@ def test_words_never_stand_on_their_head(turn: Degrees) -> None:
     assert cos(radians(angle)) == pytest.approx(cos(radians(turn.turn)) * (-1 if flipped else 1), abs=1e-9)
 
 
-def test_a_name_stands_beyond_the_head_and_in_a_tunnel_has_room_only_to_its_wall() -> None:
-    free, inside = draw_ground(ground(), None), draw_ground(ground(tunnels=[TUNNEL]), None)
-    assert sign(free, "a").at == (5000, 4400)
-    assert (sign(free, "a").side, sign(free, "a").room) == (-1, 8000)
-    assert sign(inside, "a").room == 2000
-    elsewhere = sign(inside, "b").elsewhere
-    assert elsewhere is not None
-    assert (elsewhere.at, elsewhere.height, elsewhere.room) == ((5000, 6000), 1200, 10_000)
+def test_a_name_stands_beyond_the_head_or_else_along_an_edge() -> None:
+    stands = sign(draw_ground(ground(), None), "a").stands
+    assert [(one.at, one.side, one.above) for one in stands] == [
+        ((5000, 4400), -1, 0), ((5000, 4000), 1, 2), ((5000, 4800), 1, -2), ((10_000, 4000), 0, 2),
+        ((10_000, 4800), 0, -2),
+    ]  # fmt: skip
 
 
 def test_a_bed_turned_right_about_has_its_name_right_of_its_head_and_reads_from_there() -> None:
     one = sign(draw_ground(ground("180°"), None), "a")
-    assert (one.at, one.side, one.turn) == ((5000, 3600), 1, 0)
+    assert (one.stands[0].at, one.stands[0].side, one.turn) == ((5000, 3600), 1, 0)
+
+
+def test_words_keep_clear_of_beds_and_walls_and_if_they_can_of_the_cold_edge() -> None:
+    figure = draw_ground(ground(tunnels=[TUNNEL]), None)
+    assert len(figure.solid) == 2 + 4
+    assert figure.solid[0] == ((5000, 4000), (15_000, 4000), (15_000, 4800), (5000, 4800))
+    assert figure.lines[0] == ((3500, 3500), (16_500, 3500))
 
 
 def test_blocks_have_their_letter_in_the_middle_of_their_ground() -> None:
@@ -80,7 +85,7 @@ def test_blocks_have_their_letter_in_the_middle_of_their_ground() -> None:
     block = sign(draw_ground(plan, None), "p1", Says.BLOCK)
     frame = frames_of(plan)["b1"]
     assert block.words[-1] == "A"
-    assert block.at[0] == pytest.approx((frame.x + parse_length("5.3 m").nm) / MM)
+    assert block.stands[0].at[0] == pytest.approx((frame.x + parse_length("5.3 m").nm) / MM)
     assert block.ink.startswith("planting")
 
 

@@ -15,7 +15,7 @@ from gardenplot.drawing.handles import (
     outline_of,
     shape_handle_at,
 )
-from gardenplot.drawing.strips import Part, arranged, under, with_ground
+from gardenplot.drawing.strips import HEADROOM, Part, arranged, under, with_ground
 from gardenplot.layout import lay_out_plan
 from gardenplot.units import MM, Units
 from tests.gestures.shaped import ELL, POST, box, ell, written
@@ -78,7 +78,7 @@ def test_empty_ground_lies_below_all_beds_at_their_scale() -> None:
     strips = arranged(lay_out_plan(ell()), 0.1, true_scale=False, room=600)
     laid = with_ground(strips)
     assert laid.ground is not None
-    assert laid.ground.top == strips.height
+    assert laid.ground.top == strips.height + HEADROOM
     assert laid.ground.height == pytest.approx(3 * 2000 * strips.across)
     bare = with_ground(arranged((), 0.1, true_scale=False))
     assert bare.ground is not None

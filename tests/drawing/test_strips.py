@@ -1,6 +1,7 @@
 """Beds as strips one under another: where they lie, and what lies under a point."""
 
 from datetime import date
+from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
@@ -8,8 +9,8 @@ from hypothesis import strategies as st
 
 from gardenplot.drawing.strips import CAPTIONS, HEADROOM, Part, Strips, Under, all_in_sight, arranged, under
 from gardenplot.layout import lay_out_plan, standing
-from gardenplot.plan import Plan
-from gardenplot.units import MM
+from gardenplot.plan import Bed, Plan
+from gardenplot.units import MM, parse_length
 from tests.drawing.hand_worked import hand_worked
 from tests.layout.ground import nm
 from tests.plans import metric_plan, plans
@@ -21,6 +22,12 @@ any_scale = st.floats(0.005, 3)
 
 def strips_of(plan: Plan, along: float = ALONG, *, true_scale: bool = True) -> Strips:
     return arranged(lay_out_plan(plan), along, true_scale=true_scale)
+
+
+def many(count: int) -> Plan:
+    """So many beds of 20 m by 80 cm."""
+    size = parse_length("20 m"), parse_length("80 cm")
+    return Plan(beds=tuple(Bed(f"b{number}", f"Bed {number + 1}", *size) for number in range(count)))
 
 
 def point(strips: Strips, bed: str, reading: str, offset: str) -> tuple[float, float]:
@@ -81,11 +88,51 @@ def test_all_beds_are_in_sight_at_once_in_their_order_and_their_proportions(
     assert [strip.bed for strip in strips.strips] == [bed.id for bed in plan.beds]
     widened = sum(2.0 for strip in strips.strips if strip.height == 2.0)
     assert strips.height <= room + widened + 1e-6 or not strips.strips
-    bottom = 0.0
+    bottom = max(0.0, 7.0 - strips.headroom)
     for strip in strips.strips:
         assert strip.top == pytest.approx(bottom + strips.headroom)
         assert strip.height == pytest.approx(max(2.0, strip.laid.bed.width.nm / MM * strips.across))
         bottom = strip.top + strip.height + strips.captions
+
+
+@pytest.mark.parametrize(
+    ("beds", "room", "stretch", "sees_all"),
+    [
+        (4, 1200, 6, True),
+        (4, 640, 3, True),
+        (4, 600, 2.65, True),
+        (4, 540, 2, True),
+        (4, 510, 3, False),
+        (9, 900, 3, False),
+    ],
+)
+def test_beds_are_enlarged_less_than_usual_where_that_brings_all_of_them_into_sight(
+    beds: int, room: float, stretch: float, sees_all: bool
+) -> None:
+    strips = arranged(lay_out_plan(many(beds)), 0.03, true_scale=False, room=room)
+    assert strips.stretch == stretch
+    assert (strips.height <= room) is sees_all
+
+
+@settings(max_examples=40)
+@given(plans(), st.booleans(), st.floats(200, 3000), st.data())
+def test_names_never_lie_on_one_another_and_the_chosen_bed_is_always_named(
+    plan: Plan, close: bool, room: float, data: st.DataObject
+) -> None:
+    arrange = all_in_sight if close else arranged
+    strips = arrange(lay_out_plan(plan), 0.05, true_scale=False, room=room)
+    chosen = data.draw(st.sampled_from([None, *(bed.id for bed in plan.beds)]))
+    named = strips.named(chosen)
+    middles = [strip.top + strip.height / 2 for strip in strips.strips if strip.bed in named]
+    assert all(after - before >= 13 for before, after in pairwise(middles))
+    assert chosen is None or chosen in named
+    assert not strips.has_captions or len(named) == len(plan.beds)
+
+
+@pytest.mark.parametrize(("beds", "named"), [(4, 1), (40, 1), (80, 2), (200, 5)])
+def test_of_many_beds_every_so_many_th_is_named(beds: int, named: int) -> None:
+    strips = all_in_sight(lay_out_plan(many(beds)), 0.03, true_scale=False, room=570)
+    assert strips.named(None) == {f"b{number}" for number in range(0, beds, named)}
 
 
 def test_where_there_is_room_all_beds_at_once_lie_as_ever() -> None:

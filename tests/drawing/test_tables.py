@@ -46,7 +46,9 @@ def test_each_bed_adds_up_its_plantings_each_of_which_counts_what_its_layout_doe
 @given(plans())
 def test_each_order_is_met_or_short_by_what_is_missing(plan: Plan) -> None:
     rows = order_rows(plan)
-    assert [row.order for row in rows] == [order.id for order in plan.orders]
+    assert [(row.order, row.market) for row in rows] == [
+        (order.id, market) for order in plan.orders for market in range(1, order.times + 1)
+    ]
     for row in rows:
         short = row.stand - row.planted
         expected = "met" if short <= 0 else f"{grouped(short)} short" if row.planted else "not planted"

@@ -23,7 +23,7 @@ from gardenplot.plan import Plan, edits
 from gardenplot.plan.file import plan_of_text, text_of
 from gardenplot.plan.ground import frames_of, standing_of
 from gardenplot.plan.valid import faults
-from gardenplot.units import CM, M
+from gardenplot.units import CM, LONGEST, M
 from tests.drawing.hand_worked import plan_from
 from tests.gestures.hand import KeptStage, drag, hold
 from tests.layout.ground import Fields, nm
@@ -104,9 +104,10 @@ def test_a_bed_aslant_is_drawn_only_by_what_lies_aslant_with_it() -> None:
     assert spot(try_bed_at(plan, "a", over("4.12 m", "14.04 m")).plan, "a") == (410 * CM, 14 * M)
 
 
-def test_no_bed_goes_beyond_the_lines_through_the_peg() -> None:
-    assert spot(try_bed_at(laid(), "b", over("-3 m", "-70 cm")).plan) == (0, 0)
-    assert spot(try_bed_by(laid(), "b", (-50 * M, 0)).plan) == (0, 10 * M)
+def test_beds_go_left_of_the_peg_and_above_it_but_no_further_than_10_km() -> None:
+    assert spot(try_bed_at(laid(), "b", over("-3 m", "-70 cm")).plan) == (-3 * M, -70 * CM)
+    assert spot(try_bed_by(laid(), "b", (-50 * M, 0)).plan) == (spot(laid())[0] - 50 * M, 10 * M)
+    assert spot(try_bed_by(laid(), "b", (-5 * LONGEST, 0)).plan) == (-LONGEST, 10 * M)
 
 
 def test_a_drag_takes_the_bed_where_it_was_held_and_is_one_step() -> None:

@@ -46,7 +46,18 @@ def test_distances_and_turns_stay_as_they_are_typed() -> None:
     assert typed(plan, "turn", "-22,5") is plan
 
 
-@pytest.mark.parametrize(("name", "text"), [("x", "-1 m"), ("y", "far"), ("turn", "400°"), ("turn", ""), ("x", "")])
+def test_distances_to_the_other_side_of_the_peg_are_typed_with_a_minus() -> None:
+    plan = typed(typed(metric_plan(), "x", "-2 m"), "y", "−0.75")
+    assert (frames_of(plan)["b1"].x, frames_of(plan)["b1"].y) == (-2 * M, -75 * CM)
+    assert (FIELDS["x"].shown(plan, "b1"), FIELDS["y"].shown(plan, "b1")) == ("-2 m", "−0.75 m")
+    assert typed(plan, "x", "-2 m") is plan
+    texts = {**tunnel_example(Units.METRIC), "name": "Lean-to", "turn": "", "x": "-1.5 m"}
+    assert with_tunnel(metric_plan(), None, texts).tunnels[0].x.nm == -150 * CM
+
+
+@pytest.mark.parametrize(
+    ("name", "text"), [("x", "--1 m"), ("x", "1 m - 2 m"), ("y", "far"), ("turn", "400°"), ("turn", ""), ("x", "")]
+)
 def test_nonsense_is_refused(name: str, text: str) -> None:
     plan = edits.place_beds(metric_plan())
     with pytest.raises((LengthError, PlanError)):

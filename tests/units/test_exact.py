@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gardenplot.layout.across import rows_that_fit
-from gardenplot.units import CM, FOOT, INCH, LONGEST, MM, Length, M, Units, length_of, parse_length
+from gardenplot.units import CM, FOOT, INCH, LONGEST, MM, Length, M, Units, length_of, parse_length, parse_place
 
 NIST_SP_811_APPENDIX_B = [("1 in", "2.54 cm"), ("1 ft", "0.3048 m"), ("1 yd", "0.9144 m")]
 """The international inch, foot and yard, exact by definition (NIST Special Publication 811, appendix B.6 and B.8)."""
@@ -37,6 +37,10 @@ def test_a_computed_length_reads_back_to_the_same(units: Units, nm: int) -> None
     length = length_of(nm, units)
     assert length.nm == nm
     assert parse_length(length.text) == length
+    assert parse_place(length.text) == length
+    beyond = length_of(-nm, units)
+    assert beyond.nm == -nm
+    assert parse_place(beyond.text) == beyond
 
 
 @pytest.mark.parametrize(

@@ -19,6 +19,7 @@ from gardenplot.units import (
     Share,
     parse_area_rate,
     parse_length,
+    parse_place,
     parse_rate,
     parse_share,
     unit_of,
@@ -156,6 +157,25 @@ def test_nothing_is_no_length(typed: str) -> None:
 def test_the_refusal_says_what_is_wrong(typed: str, hint: str) -> None:
     with pytest.raises(LengthError, match=hint):
         parse_length(typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "nm", "text"),
+    [
+        ("-2 m", -2 * M, "-2 m"),
+        ("− 30", -30 * CM, "− 30 cm"),
+        ("-6' 3\"", -75 * INCH, "-6' 3\""),
+        ("2", 2 * CM, "2 cm"),
+    ],
+)
+def test_a_place_may_lie_on_the_other_side_of_its_mark(typed: str, nm: int, text: str) -> None:
+    assert parse_place(typed, bare="cm") == Length(nm, text)
+
+
+@pytest.mark.parametrize("typed", ["--2 m", "- −2 m", "-1 m + 3 m", "1 m - 2 m", "-", "-x"])
+def test_a_place_is_no_riddle(typed: str) -> None:
+    with pytest.raises(LengthError):
+        parse_place(typed)
 
 
 def test_a_point_that_may_end_a_unit_or_begin_a_number_is_not_guessed() -> None:

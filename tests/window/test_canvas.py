@@ -3,6 +3,7 @@
 from datetime import date
 
 import pytest
+from attrs import evolve
 from PySide6.QtCore import QMimeData, QPointF, Qt
 from PySide6.QtTest import QTest
 
@@ -16,6 +17,7 @@ from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from gardenplot.window.mime import with_crop
 from tests.gestures.hand import planted
+from tests.plans import metric_plan
 from tests.window.mouse import Mouse
 
 Keys = Qt.KeyboardModifier
@@ -265,3 +267,25 @@ def test_with_ctrl_a_crop_from_the_shelf_waits_until_its_ground_is_free(
     assert window.sight.day == date(2027, 5, 28)
     document.stack.undo()
     assert document.plan is before
+
+
+def test_a_further_click_on_the_same_spot_goes_to_the_next_block_there(window: MainWindow, mouse: Mouse) -> None:
+    """With all days shown, blocks that follow one another in the year lie on one another."""
+    plan = metric_plan()
+    first = planting_of(plan, "p1")
+    later = evolve(first, id="p9", in_ground=date(2027, 7, 1), out=date(2027, 8, 1))
+    window.document.start(evolve(plan, plantings=(*plan.plantings, later)))
+    window.sight.show_day(None)
+    clicked = []
+    for _time in range(3):
+        mouse.press("b1", "5 m")
+        mouse.release()
+        clicked.append(window.sight.planting)
+    assert clicked[0] == clicked[2]
+    assert set(clicked) == {"p1", "p9"}
+    assert window.statusBar().currentMessage().endswith(": 1 of 2 here")
+    mouse.press("b1", "4 m")
+    mouse.release()
+    assert window.sight.planting == clicked[2], "another spot: what is selected stays"
+    mouse.drag("b1", "4 m", "4.5 m")
+    assert window.sight.planting == clicked[2], "a drag takes hold of what is selected"

@@ -1,10 +1,11 @@
 """The view of the ground by real mouse and keys: beds moved, turned, chosen, and their strips gone to."""
 
+import warnings
 from fractions import Fraction
 
 import pytest
-from PySide6.QtCore import QEvent, QPoint, QPointF, QSettings, Qt
-from PySide6.QtGui import QAction, QMouseEvent, QWheelEvent
+from PySide6.QtCore import QEvent, QMimeData, QPoint, QPointF, QSettings, Qt
+from PySide6.QtGui import QAction, QDragMoveEvent, QDropEvent, QMouseEvent, QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMenu
 from pytestqt.qtbot import QtBot
@@ -19,6 +20,7 @@ from gardenplot.window.document import Document
 from gardenplot.window.ground_view import GroundView
 from gardenplot.window.layers import Layers
 from gardenplot.window.main import MainWindow
+from gardenplot.window.mime import with_crop
 from gardenplot.window.theme import magnified
 from tests.plans import metric_plan
 from tests.window.test_dialogs import Answers
@@ -392,3 +394,40 @@ def test_a_cover_needs_a_block_or_a_bed(window: MainWindow) -> None:
     cover = action(window, "Co&ver this block at night …")
     assert not cover.isEnabled()
     assert cover.toolTip() == "Nothing is selected: click a bed's name or a block."
+
+
+def test_a_crop_is_dropped_on_a_bed_that_lies_turned_as_it_is_on_its_strip(window: MainWindow) -> None:
+    document, view = window.document, window.views.ground
+    document.change("Turn", edits.turn_bed(edits.place_beds(document.plan), "b1", parse_degrees("90")))
+    window.views.show_ground(True)
+    view.eye.fit()
+    QApplication.processEvents()
+    hand, before = GroundMouse(view), document.plan
+    carried = with_crop(before.crops[1])
+    over = hand.on_bed("b1", "11 m")
+    view.drops.eventFilter(view, drag_event(over, carried))
+    trial = view.stage.trial
+    assert trial is not None
+    assert (trial.bed, document.plan) == ("b1", before)
+    view.grab()
+    view.drops.eventFilter(view, QDropEvent(over, Qt.DropAction.CopyAction, carried, _LEFT, Keys.NoModifier))
+    assert window.sight.bed == "b1"
+    assert len(document.plan.plantings) == len(before.plantings) + 1
+    assert document.stack.count() == 2
+    assert window.views.shows_ground
+
+
+def test_a_crop_dropped_beside_all_beds_on_the_ground_does_nothing(window: MainWindow) -> None:
+    document, view = window.document, window.views.ground
+    window.views.show_ground(True)
+    before, carried = document.plan, with_crop(document.plan.crops[1])
+    view.drops.eventFilter(view, drag_event(QPointF(3, 3), carried))
+    view.drops.eventFilter(view, QDropEvent(QPointF(3, 3), Qt.DropAction.CopyAction, carried, _LEFT, Keys.NoModifier))
+    assert document.plan is before
+
+
+def drag_event(at: QPointF, carried: QMimeData) -> QDragMoveEvent:
+    """Something carried to a point."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore", DeprecationWarning)
+        return QDragMoveEvent(at.toPoint(), Qt.DropAction.CopyAction, carried, _LEFT, Keys.NoModifier)

@@ -1,13 +1,24 @@
 """The magnifier: where it stands, when it goes, and that it shows what lies under the pointer, true to scale."""
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from PySide6.QtCore import QPoint, QPointF, QRect, Qt
 from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from gardenplot.drawing.strips import Under
+from gardenplot.drawing.tape_words import under_words
+from gardenplot.plan.edits import change_bed
+from gardenplot.units import MM
+from gardenplot.window.lettering import lettering
+from gardenplot.window.magnifier import WIDTH, reading_lines
 from gardenplot.window.main import MainWindow
+from tests.plans import metric_plan
 from tests.window.mouse import Mouse
+
+pytestmark = pytest.mark.usefixtures("dressed")
 
 
 @pytest.fixture
@@ -66,3 +77,23 @@ def _colours(image: QImage) -> int:
     """How many colours there are round the middle: plants with their edges have many, bare soil few."""
     middle = image.rect().center()
     return len({image.pixel(middle + QPoint(x, y)) for x in range(-90, 91, 2) for y in range(-60, 61, 2)})
+
+
+@given(st.text(st.sampled_from("abcdefgh  "), min_size=1, max_size=70))
+def test_its_reading_is_whole_in_as_many_lines_as_it_needs(name: str) -> None:
+    plan = change_bed(metric_plan(), "b1", name=name)
+    at = Under("b1", 4_210 * MM, 310 * MM)
+    lines = reading_lines(plan, at)
+    assert "".join("".join(lines).split()) == "".join(under_words(plan, at).split())
+    assert all(lettering(line, 12, bold=True).width <= WIDTH - 20 for line in lines)
+
+
+def test_it_grows_with_its_reading_and_stays_inside_the_drawing(window: MainWindow, pointed: Mouse) -> None:
+    window.document.change("Rename", change_bed(window.document.plan, "b1", name="A"))
+    pointed.move("b1", "4 m")
+    usual = frame_of(window).height()
+    name = "The bed below the old drove road, north of the burn"
+    window.document.change("Rename", change_bed(window.document.plan, "b1", name=name))
+    pointed.move("b1", "4 m")
+    assert frame_of(window).height() == usual + 16
+    assert window.canvas.viewport().rect().contains(frame_of(window))

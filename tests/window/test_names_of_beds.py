@@ -1,15 +1,21 @@
 """The names of beds left of the drawing: whole where they find room, else in two lines, else told by a tip."""
 
 import pytest
+from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
+from PySide6.QtCore import QPointF
+from PySide6.QtGui import QColor
 
 from gardenplot.drawing.strips import GUTTER
+from gardenplot.drawing.style import Ink
+from gardenplot.plan import Plan
 from gardenplot.plan.edits import change_bed
 from gardenplot.units import Units
 from gardenplot.window.canvas_names import gutter_for, is_cut, name_lines
 from gardenplot.window.lettering import lettering
 from gardenplot.window.main import MainWindow
+from gardenplot.window.theme import colour, palette
 from tests.plans import metric_plan
 from tests.window.walk import settle
 
@@ -60,6 +66,33 @@ def test_a_name_that_is_cut_is_told_whole_where_the_pointer_rests(window: MainWi
     assert tips.tip_at(40, middle[0]) == LONG
     assert tips.tip_at(40, middle[1]) == ""
     assert tips.tip_at(strips.gutter + 40, middle[0]) == ""
+
+
+def test_with_many_beds_in_sight_some_are_named_the_others_tell_theirs_and_zero_is_a_line(window: MainWindow) -> None:
+    beds = tuple(evolve(metric_plan().beds[0], id=f"b{number}", name=f"Bed {number}") for number in range(200))
+    window.document.change("Many beds", Plan(beds=beds))
+    window.views.fit_all()
+    window.sight.select("b3")
+    settle(window)
+    canvas, view = window.canvas, window.canvas.view
+    strips, (left, top) = view.strips(), view.origin
+    named = strips.named("b3")
+    assert "b3" in named
+    assert 20 < len(named) < 100
+    middles = {strip.bed: strip.middle + top for strip in strips.strips}
+    assert canvas.tips.tip_at(40, middles["b0"]) == ""
+    assert canvas.tips.tip_at(40, middles["b1"]) == "Bed 1"
+    window.canvas.hand.pointed.emit(canvas.places.under(QPointF(left + 90, middles["b1"])))
+    assert window.pointed.text().startswith("Bed 1 ")
+    image, accent = canvas.viewport().grab().toImage(), colour(palette(), Ink.ACCENT)
+    for bed in ("b0", "b77", "b199"):
+        assert near(image.pixelColor(left - 2, round(middles[bed])), accent)
+
+
+def near(one: QColor, other: QColor) -> bool:
+    """Whether two colours are much alike."""
+    apart = one.red() - other.red(), one.green() - other.green(), one.blue() - other.blue()
+    return max(map(abs, apart)) < 60
 
 
 def test_zooming_keeps_the_place_beside_a_wide_gutter(window: MainWindow) -> None:
