@@ -39,6 +39,7 @@ def place_seasons() -> Fields:
             "first_hard_freeze": odds(),
             "short_days_count": st.booleans(),
             "family_gap": st.none() | st.integers(0, 8),
+            "cover_before": st.none() | st.integers(0, 240),
         }
     )
 

@@ -160,6 +160,7 @@ def _place(place: Place) -> _Says:
                 _("{typed} does not lie between {least} and {most}").format(typed=degrees, least=-most, most=most),
             )
     yield from _whole("family_gap", place.family_gap, 0, 100)
+    yield from _whole("cover_before", place.cover_before, 0, 720)
 
 
 @_remembered

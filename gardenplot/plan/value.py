@@ -41,7 +41,8 @@ class Place:
     `north` is where north lies on the drawing of the ground, clockwise from straight up. `last_freeze` (32 °F, 0 °C)
     and `last_hard_freeze` (28 °F, −2.2 °C) are chances that it still freezes after a day, the two first ones that it
     has frozen before it. `short_days_count` where days of less than ten hours of light are to count as others do.
-    `family_gap` is how many seasons the grower leaves between crops of one family in a bed.
+    `family_gap` is how many seasons the grower leaves between crops of one family in a bed, `cover_before` how many
+    minutes before sunset covers are to be on.
     """
 
     name: str = ""
@@ -59,6 +60,7 @@ class Place:
     first_hard_freeze: Odds = ()
     short_days_count: bool = False
     family_gap: int | None = None
+    cover_before: int | None = None
 
 
 @frozen(cache_hash=True)

@@ -7,7 +7,7 @@ and trees make them later and earlier; the height of a place hardly does.
 
 from datetime import UTC, date, datetime, time, timedelta
 from functools import lru_cache
-from zoneinfo import ZoneInfo
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 import ephem
 from attrs import frozen
@@ -56,7 +56,7 @@ def zone_of(place: Place) -> ZoneInfo | None:
 def _zone(name: str) -> ZoneInfo | None:
     try:
         return ZoneInfo(name)
-    except (OSError, ValueError):
+    except (ZoneInfoNotFoundError, OSError, ValueError):
         # Not only a name that is not known: a folder's name or one that leaves the folder of zones ends here too.
         return None
 
