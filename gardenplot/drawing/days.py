@@ -11,3 +11,18 @@ def day_words(day: date) -> str:
 def short_day(day: date) -> str:
     """A day in short: "9 Apr"."""
     return f"{day.day} {day:%b}"
+
+
+def weekday_words(day: date) -> str:
+    """A day beside its year: "Fri 9 Apr"."""
+    return f"{day:%a} {day.day} {day:%b}"
+
+
+def days_between(first: date, last: date) -> str:
+    """Two days with all that they do not share: "12 – 18 Apr 2027", "28 Dec 2026 – 3 Jan 2027"."""
+    begin = str(first.day)
+    if (first.year, first.month) != (last.year, last.month):
+        begin = short_day(first)
+    if first.year != last.year:
+        begin += f" {first:%Y}"
+    return f"{begin} – {short_day(last)} {last:%Y}"

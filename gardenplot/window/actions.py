@@ -85,10 +85,12 @@ def _edit(window: "MainWindow", why: Reasons) -> Entries:
     yield Action(
         "edit.drawing", _("Go to the &drawing"), window.views.take_keys, "F6", also=_("canvas beds keyboard")
     )
-    table, also = window.ledger.go_to, _("table ledger below keyboard")
-    yield Action("edit.counts", _("Go to the &counts"), partial(table, 0), also=also)
-    yield Action("edit.orders", _("Go to the &orders"), partial(table, 2), also=also)
-    yield Action("edit.findings", _("Go to the findin&gs"), partial(table, 3), "F7", also=also)
+    ledger, also = window.ledger, _("table ledger below keyboard")
+    yield Action("edit.counts", _("Go to the &counts"), partial(ledger.go_to, ledger.counts), also=also)
+    yield Action("edit.orders", _("Go to the &orders"), partial(ledger.go_to, ledger.orders), also=also)
+    weeks = _("table ledger below keyboard weeks list what is to be done")
+    yield Action("edit.dates", _("Go to the da&tes"), partial(ledger.go_to, ledger.dates), also=weeks)
+    yield Action("edit.findings", _("Go to the findin&gs"), partial(ledger.go_to, ledger.findings), "F7", also=also)
 
 
 def _bed(window: "MainWindow", why: Reasons) -> Entries:

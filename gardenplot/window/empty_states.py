@@ -143,7 +143,14 @@ def _over_tables(window: "MainWindow") -> None:
         lambda: _("No order yet. An order says how many of which crop are wanted for which market day."),
         [],
     )
+    _over_table(ledger.dates, lambda: _no_dates(window), [])
     _over_table(ledger.findings, lambda: _nothing_found(window), [action_button(registry, "sheets.bed")])
+
+
+def _no_dates(window: "MainWindow") -> str:
+    if window.document.plan.plantings:
+        return _("No day is known yet: give a planting an order, or type the day on which it goes into the ground.")
+    return _("Nothing is planted yet: what is to be done in which week will be told here.")
 
 
 def _nothing_found(window: "MainWindow") -> str:

@@ -1,4 +1,4 @@
-"""Below the drawing: counts, orders and findings, each row leading to its place."""
+"""Below the drawing: counts, orders, dates and findings, each row leading to its place."""
 
 from collections.abc import Sequence
 from functools import lru_cache
@@ -7,6 +7,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QDockWidget, QPushButton, QTabWidget, QTreeWidgetItem, QWidget
 
+from gardenplot.drawing.date_list import DateRow, Week, by_week
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import findings_title, says, weight, where
 from gardenplot.drawing.tables import CountRow, OrderRow, counts_by_bed, counts_by_crop, order_rows
@@ -24,7 +25,7 @@ _BESIDE = 720
 
 
 class Ledger(QTabWidget):
-    """Three tables of the plan's numbers and troubles."""
+    """Tables of the plan's numbers, days and troubles."""
 
     shown = Signal(object)
     order_wanted = Signal(object)
@@ -37,14 +38,18 @@ class Ledger(QTabWidget):
         self.orders = Table(
             _("Orders"), (_("crop"), _("units"), _("market day"), _("must stand"), _("planted"), ""), (1, 3, 4)
         )
+        self.dates = Table(_("Dates"), (_("day"), _("what"), _("crop"), _("how many"), _("bed"), ""))
         self.findings = Table(_("Findings"), (_("finding"), _("where"), _("what")))
         self.add_order, self.remove_order = QPushButton(_("Add order …")), QPushButton(_("Remove order"))
         self.addTab(self.counts, _("Counts"))
         self.addTab(self.crops, _("By crop"))
         self.addTab(self._orders_page(), _("Orders"))
+        self.addTab(self.dates, _("Dates"))
         self.addTab(self.findings, _("Findings"))
         self.setDocumentMode(True)
         self.counts.itemSelectionChanged.connect(self._go)
+        self.dates.itemClicked.connect(self._go_day)
+        self.dates.itemActivated.connect(self._go_day)
         self.findings.itemClicked.connect(self._go_finding)
         self.findings.itemActivated.connect(self._go_finding)
         self.orders.itemActivated.connect(lambda item: self.order_wanted.emit(self.orders.key_of(item)))
@@ -52,20 +57,19 @@ class Ledger(QTabWidget):
         document.changed.connect(self.refresh)
         document.opened.connect(self.refresh)
 
-    def go_to(self, number: int) -> None:
+    def go_to(self, table: Table) -> None:
         """Bring a table to the front, with the keyboard in it."""
         panel = self.parentWidget()
         if isinstance(panel, QDockWidget):
             panel.show()
             panel.raise_()
-        self.setCurrentIndex(number)
-        tables = (self.counts, self.crops, self.orders, self.findings)
-        tables[number].setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.setCurrentIndex(next(at for at in range(self.count()) if _holds(self.widget(at), table)))
+        table.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def refresh(self) -> None:
         """Show the plan's numbers as they are now, in the table that is in front."""
         plan = self._document.plan
-        self.setTabText(3, findings_title(find_all(plan)))
+        self.setTabText(self.indexOf(self.findings), findings_title(find_all(plan)))
         match self.currentIndex():
             case 0:
                 beds = counts_by_bed(plan)
@@ -75,6 +79,8 @@ class Ledger(QTabWidget):
                 self.crops.show_rows([TableRow((row.name, grouped(row.plants))) for row in counts_by_crop(plan)])
             case 2:
                 self.orders.show_rows([TableRow(_order_cells(row), row.order) for row in order_rows(plan)])
+            case 3:
+                self.dates.show_rows([_week_row(week) for week in by_week(plan)])
             case _:
                 self._show_findings()
 
@@ -108,6 +114,13 @@ class Ledger(QTabWidget):
         self._sight.show_day(self._sight.day_for(self._document.plan, planting))
         self._sight.select(bed, planting)
 
+    def _go_day(self, item: QTreeWidgetItem) -> None:
+        """Select the planting of a job on its day, where it stands then; a cover's bed on that day."""
+        row = self.dates.key_of(item)
+        if isinstance(row, DateRow):
+            self._sight.show_day(row.day)
+            self._show(row.bed, row.planting)
+
     def _go_finding(self, item: QTreeWidgetItem) -> None:
         finding = self.findings.key_of(item)
         if isinstance(finding, Finding) and finding.bed is not None:
@@ -137,6 +150,10 @@ class _Beside(QWidget):
         self._buttons.setDirection(_ACROSS if is_narrow else _DOWN)
 
 
+def _holds(page: QWidget | None, table: Table) -> bool:
+    return page is not None and (page is table or page.isAncestorOf(table))
+
+
 @lru_cache(maxsize=1024)
 def _count_row(row: CountRow) -> TableRow:
     cells = (row.name, row.readings, row.rows, grouped(row.plants))
@@ -145,3 +162,13 @@ def _count_row(row: CountRow) -> TableRow:
 
 def _order_cells(row: OrderRow) -> tuple[str, ...]:
     return row.crop, grouped(row.units), row.day, grouped(row.stand), grouped(row.planted), row.met
+
+
+@lru_cache(maxsize=1024)
+def _week_row(week: Week) -> TableRow:
+    inner = tuple(TableRow(_date_cells(row), row) for row in week.rows)
+    return TableRow((week.name, week.days, "", "", "", ""), None, inner, bold=True)
+
+
+def _date_cells(row: DateRow) -> tuple[str, ...]:
+    return row.day_words, row.what, row.name, row.amount, row.bed_name, _("done") if row.done else ""

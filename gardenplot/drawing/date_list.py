@@ -1,0 +1,215 @@
+"""What is to be done, week by week: each planting from sowing until its ground is free, covers on and off.
+
+Weeks are those of ISO 8601: they begin on Monday, and the first of a year is the one with its first Thursday.
+"""
+
+from collections.abc import Callable, Iterator
+from datetime import date, timedelta
+from enum import StrEnum
+from functools import lru_cache
+from itertools import groupby
+
+from attrs import frozen
+
+from gardenplot.drawing.days import days_between, weekday_words
+from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.sayings import between, titled
+from gardenplot.layout import Grown, Layout, lay_out_plan
+from gardenplot.plan import Actual, Cover, Establish, Plan, bed_of
+from gardenplot.season import market_day
+from gardenplot.supplies import Raising, cover_cut, raising
+from gardenplot.units.figures import grouped
+from gardenplot.words import _, ngettext
+
+_SUNDAY = 7
+
+
+class Job(StrEnum):
+    """What is done on a day, in the order in which jobs of one day are told."""
+
+    COVER_OFF = "cover off"
+    FREE = "ground free"
+    SOW = "sow"
+    POT_UP = "pot up"
+    HARDEN = "harden"
+    SET_OUT = "set out"
+    READY = "ready"
+    LAST = "last"
+    COVER_ON = "cover on"
+
+
+_ORDER = tuple(Job)
+
+
+@frozen(cache_hash=True)
+class DateRow:
+    """A job on a day: in words, for which planting or where, and how many of what.
+
+    `until` is the first day on which a job of several days is over. `about` is the id of the planting or cover.
+    """
+
+    day: date
+    job: Job
+    what: str
+    name: str
+    amount: str
+    bed_name: str
+    bed: str
+    about: str
+    planting: str | None = None
+    until: date | None = None
+    done: bool = False
+
+    @property
+    def day_words(self) -> str:
+        """The day as it is told below the heading of its week: "Fri 9 Apr"."""
+        return weekday_words(self.day)
+
+
+@frozen(cache_hash=True)
+class Week:
+    """A week in which something is to be done: its year and number by ISO 8601, and its rows."""
+
+    year: int
+    number: int
+    rows: tuple[DateRow, ...]
+
+    @property
+    def name(self) -> str:
+        """ "Week 15"."""
+        return _("Week {number}").format(number=self.number)
+
+    @property
+    def days(self) -> str:
+        """From its Monday to its Sunday: "12 – 18 Apr 2027"."""
+        monday = date.fromisocalendar(self.year, self.number, 1)
+        # The calendar ends on a Friday.
+        return days_between(monday, monday + timedelta(days=min(_SUNDAY - 1, (date.max - monday).days)))
+
+
+def by_week(plan: Plan) -> tuple[Week, ...]:
+    """The weeks of a plan in which something is to be done."""
+    rows = date_rows(plan)
+    return tuple(
+        Week(year, number, tuple(inner)) for (year, number), inner in groupby(rows, lambda row: _week_of(row.day))
+    )
+
+
+def _week_of(day: date) -> tuple[int, int]:
+    year, number, _weekday = day.isocalendar()
+    return year, number
+
+
+@lru_cache(maxsize=16)
+def date_rows(plan: Plan) -> tuple[DateRow, ...]:
+    """All jobs of a plan that have a day, by day; those of one day as `Job` has them, then along the plan."""
+    look = looks(plan)
+    rows = [
+        row
+        for laid in lay_out_plan(plan)
+        for one, layout in zip(laid.grown, laid.layouts, strict=True)
+        for row in _planting_rows(plan, one, layout, look)
+    ]
+    place = {planting: number for number, planting in enumerate(look)}
+    rows += [row for cover in plan.covers for row in _cover_rows(plan, cover)]
+    return tuple(sorted(rows, key=lambda row: (row.day, _ORDER.index(row.job), place.get(row.about, -1))))
+
+
+def _planting_rows(plan: Plan, one: Grown, layout: Layout, look: dict[str, Look]) -> Iterator[DateRow]:
+    dates, came = one.dates, one.planting.actual or Actual()
+    made = raising(one.crop, layout.plants, layout.grid.in_row)
+    raised = one.crop.establish is Establish.TRANSPLANT
+    in_bed = came.set_out is not None or (not raised and came.sown is not None)
+    plants = _plants(layout.plants)
+    raise_plants = _plants(made.plants or layout.plants)
+    row = _maker(plan, one, look)
+    yield from row(Job.SOW, dates.sow, _sown(made, plants), done=came.sown is not None or (not raised and in_bed))
+    yield from row(Job.POT_UP, dates.pot_up, raise_plants)
+    yield from row(
+        Job.HARDEN,
+        dates.harden,
+        _trays(made.trays) or raise_plants,
+        until=dates.set_out,
+        done=came.hardened is not None,
+    )
+    yield from row(Job.SET_OUT, dates.set_out, plants, done=in_bed)
+    over = None if dates.last is None or dates.last == date.max else dates.last + timedelta(days=1)
+    yield from row(Job.READY, dates.ready, _ready(one, plants), until=over, done=came.harvested is not None)
+    if dates.last != dates.ready:
+        yield from row(Job.LAST, dates.last, "")
+    yield from row(Job.FREE, dates.out, "", done=came.cleared is not None)
+
+
+def _maker(plan: Plan, one: Grown, look: dict[str, Look]) -> Callable[..., Iterator[DateRow]]:
+    """What makes the rows of one planting."""
+    bed, planting = bed_of(plan, one.planting.bed), one.planting.id
+    name, raised = titled(plan, planting, look), one.crop.establish is Establish.TRANSPLANT
+
+    def row(
+        job: Job, day: date | None, amount: str, *, until: date | None = None, done: bool = False
+    ) -> Iterator[DateRow]:
+        if day is not None:
+            over = until if until is not None and until > day else None
+            what = job_words(job, raised=raised)
+            yield DateRow(day, job, what, name, amount, bed.name, bed.id, planting, planting, over, done)
+
+    return row
+
+
+def _cover_rows(plan: Plan, cover: Cover) -> Iterator[DateRow]:
+    bed = bed_of(plan, cover.bed)
+    readings, hoops = between(cover.start.nm, cover.end.nm, plan.place.units), cover_cut(bed, cover).hoops
+    amount = "" if hoops is None else ngettext("{count} hoop", "{count} hoops", hoops).format(count=grouped(hoops))
+    for job, day, until in ((Job.COVER_ON, cover.on, cover.off), (Job.COVER_OFF, cover.off, None)):
+        if day is not None:
+            yield DateRow(day, job, job_words(job), readings, amount, bed.name, bed.id, cover.id, None, until)
+
+
+def job_words(job: Job, *, raised: bool = True) -> str:
+    """What is done, in words; what is sown in trays is told from what is sown where it grows."""
+    match job:
+        case Job.SOW:
+            return _("sow in trays") if raised else _("sow in the bed")
+        case Job.POT_UP:
+            return _("pot up")
+        case Job.HARDEN:
+            return _("harden off from")
+        case Job.SET_OUT:
+            return _("set out")
+        case Job.READY:
+            return _("ready")
+        case Job.LAST:
+            return _("cut until")
+        case Job.FREE:
+            return _("ground free")
+        case Job.COVER_ON:
+            return _("cover on")
+        case Job.COVER_OFF:
+            return _("cover off")
+
+
+def _plants(count: int) -> str:
+    return ngettext("{count} plant", "{count} plants", count).format(count=grouped(count))
+
+
+def _trays(trays: int | None) -> str:
+    if trays is None:
+        return ""
+    return ngettext("{count} tray", "{count} trays", trays).format(count=grouped(trays))
+
+
+def _sown(made: Raising, plants: str) -> str:
+    """What is sown, as far as the packet says: "58 seeds, 1 tray", "832 seeds, 13.9 g", else for how many plants."""
+    if made.seeds is None:
+        return _("for {plants}").format(plants=plants)
+    parts = [ngettext("{count} seed", "{count} seeds", made.seeds).format(count=grouped(made.seeds))]
+    if made.trays is not None:
+        parts.append(_trays(made.trays))
+    elif made.grams is not None and made.plants is None:
+        parts.append(_("{grams}\u2009g").format(grams=f"{float(made.grams):.1f}"))
+    return ", ".join(parts)
+
+
+def _ready(one: Grown, plants: str) -> str:
+    day = market_day(one.order, one.planting.market) if one.order is not None else None
+    return plants if day is None else _("{plants}, market {day}").format(plants=plants, day=weekday_words(day))

@@ -1,0 +1,49 @@
+"""The nights of covers in words: times on the clock, why there are none, and what to do in the morning."""
+
+from datetime import date, datetime, timedelta
+
+from gardenplot.drawing.sayings import between
+from gardenplot.plan import Place, Plan, bed_of
+from gardenplot.season.nights import NoSunset, ahead_of
+from gardenplot.words import _, ngettext
+
+MORNING = _("In the morning: open if it is sunny, leave shut if it is overcast.")
+VENT = _("The dear mistake is a vent missed on a sunny day: under a shut cover it gets hot fast. Open early.")
+NOT_ALL = _(
+    "Sunset is that of a level horizon. The frost forecast and the local extension service come before this card."
+)
+_WHY = {
+    NoSunset.NO_PLACE: _("No sun times: the place of this plan has no latitude and longitude."),
+    NoSunset.NO_CLOCK: _("No sun times: the place of this plan has no time zone that this computer knows."),
+    NoSunset.LIGHT_ALL_DAY: _("No sunset: the sun does not go down on this day."),
+    NoSunset.DARK_ALL_DAY: _("No sunset: the sun does not rise on this day."),
+    NoSunset.OUT_OF_REACH: _("No sun times: this day is beyond what can be worked out."),
+}
+
+
+def why_words(why: NoSunset) -> str:
+    """Why no sunset is told."""
+    return _WHY[why]
+
+
+def clock_words(moment: datetime, day: date) -> str:
+    """A time on the clock: "18:07", with its weekday where that is not the day it belongs to: "00:20 Sat"."""
+    return f"{moment:%H:%M}" if moment.date() == day else f"{moment:%H:%M %a}"
+
+
+def ahead_words(place: Place) -> str:
+    """How the time to cover by came about: "cover by: 1 hour before sunset"."""
+    minutes = ahead_of(place) // timedelta(minutes=1)
+    hours, rest = divmod(minutes, 60)
+    parts = [ngettext("{count} hour", "{count} hours", hours).format(count=hours)] if hours else []
+    if rest or not hours:
+        parts.append(ngettext("{count} minute", "{count} minutes", rest).format(count=rest))
+    return _("cover by: {time} before sunset").format(time=" ".join(parts))
+
+
+def cover_names(plan: Plan) -> dict[str, str]:
+    """Where each cover of a plan stands, by its id: "Tunnel, east, 0.50 – 16.50 m"."""
+    return {
+        cover.id: f"{bed_of(plan, cover.bed).name}, {between(cover.start.nm, cover.end.nm, plan.place.units)}"
+        for cover in plan.covers
+    }

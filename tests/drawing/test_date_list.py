@@ -1,0 +1,129 @@
+"""What is to be done by week: every job from sowing until the ground is free, in weeks as ISO 8601 counts them."""
+
+from datetime import date, timedelta
+
+import pytest
+from attrs import evolve
+from hypothesis import given
+
+from gardenplot.drawing.date_list import Job, Week, by_week, date_rows
+from gardenplot.plan import Actual, Plan
+from gardenplot.season import dates_of
+from tests.drawing.hand_worked import hand_worked, plan_from
+from tests.plans import plans
+
+
+def told(plan: Plan) -> list[tuple[str, ...]]:
+    """All rows of a plan as words."""
+    return [(row.day_words, row.what, row.name, row.amount, row.bed_name) for row in date_rows(plan)]
+
+
+def test_the_jobs_of_s1_stand_on_the_days_that_were_worked_by_hand() -> None:
+    bed = "Tunnel, second bed"
+    assert told(hand_worked("s1"))[:8] == [
+        ("Fri 7 Mar", "sow in trays", "B Kohlrabi", "58 seeds, 1 tray", bed),
+        ("Tue 18 Mar", "sow in trays", "A Pak choi", "175 seeds, 3 trays", bed),
+        ("Fri 28 Mar", "harden off from", "B Kohlrabi", "1 tray", bed),
+        ("Fri 4 Apr", "harden off from", "A Pak choi", "3 trays", bed),
+        ("Fri 4 Apr", "set out", "B Kohlrabi", "45 plants", bed),
+        ("Fri 11 Apr", "set out", "A Pak choi", "136 plants", bed),
+        ("Fri 16 May", "ready", "A Pak choi", "136 plants, market Sat 17 May", bed),
+        ("Fri 16 May", "ready", "B Kohlrabi", "45 plants, market Sat 17 May", bed),
+    ]
+
+
+def test_covers_go_on_and_come_off_among_the_other_jobs_of_s2() -> None:
+    rows = [row for row in date_rows(hand_worked("s2")) if row.planting is None]
+    assert [(row.day_words, row.what, row.name, row.amount) for row in rows][:2] == [
+        ("Wed 7 May", "cover on", "2′\u20090″ – 77′\u20090″", "16 hoops"),
+        ("Wed 4 Jun", "cover off", "2′\u20090″ – 77′\u20090″", "16 hoops"),
+    ]
+    sown = next(row for row in date_rows(hand_worked("s2")) if row.what == "sow in the bed")
+    assert (sown.day_words, sown.name, sown.amount) == ("Wed 30 Apr", "B Beets", "832 seeds, 13.9\u2009g")
+
+
+@pytest.mark.parametrize(
+    ("day", "year", "number", "days"),
+    [
+        (date(2026, 12, 31), 2026, 53, "28 Dec 2026 – 3 Jan 2027"),
+        (date(2027, 1, 1), 2026, 53, "28 Dec 2026 – 3 Jan 2027"),
+        (date(2028, 12, 31), 2028, 52, "25 – 31 Dec 2028"),
+        (date(2028, 2, 29), 2028, 9, "28 Feb – 5 Mar 2028"),
+        (date(9999, 12, 31), 9999, 52, "27 – 31 Dec 9999"),
+    ],
+)
+def test_weeks_are_those_of_iso_8601(day: date, year: int, number: int, days: str) -> None:
+    """The first three are plain arithmetic with the rule of ISO 8601: weeks 53, 53 and 52."""
+    (week,) = by_week(one_planting({"in_ground": day.isoformat()}))
+    assert (week.year, week.number, week.days) == (year, number, days)
+
+
+def test_what_came_about_is_told_as_done() -> None:
+    plan = one_planting({"in_ground": "2027-05-14"}, raising_days=30, hardening_days=7, field_days=40)
+    came = Actual(sown=date(2027, 4, 12), hardened=date(2027, 5, 8))
+    plan = evolve(plan, plantings=(evolve(plan.plantings[0], actual=came),))
+    assert [(row.day_words, row.job, row.done) for row in date_rows(plan)] == [
+        ("Mon 12 Apr", Job.SOW, True),
+        ("Sat 8 May", Job.HARDEN, True),
+        ("Fri 14 May", Job.SET_OUT, False),
+        ("Wed 23 Jun", Job.READY, False),
+        ("Thu 24 Jun", Job.FREE, False),
+    ]
+
+
+def test_jobs_of_several_days_say_when_they_are_over() -> None:
+    days = {"raising_days": 30, "hardening_days": 7, "field_days": 40, "harvest_days": 10, "pot_up_days": 12}
+    found = {row.job: (row.day, row.until) for row in date_rows(one_planting({"in_ground": "2027-05-14"}, **days))}
+    assert found[Job.HARDEN] == (date(2027, 5, 7), date(2027, 5, 14))
+    assert found[Job.READY] == (date(2027, 6, 23), date(2027, 7, 4))
+    assert found[Job.LAST] == (date(2027, 7, 3), None)
+    assert found[Job.POT_UP] == (date(2027, 4, 26), None)
+
+
+def test_a_plan_without_days_has_nothing_to_do() -> None:
+    assert by_week(one_planting({})) == ()
+    assert by_week(Plan()) == ()
+
+
+@given(plans())
+def test_every_date_of_any_plan_stands_in_its_week_once(plan: Plan) -> None:
+    weeks = by_week(plan)
+    assert [(week.year, week.number) for week in weeks] == sorted({(week.year, week.number) for week in weeks})
+    for week in weeks:
+        assert {row.day.isocalendar()[:2] for row in week.rows} == {(week.year, week.number)}
+        assert all(row.until is None or row.until > row.day for row in week.rows)
+    assert jobs_in(weeks) == jobs_of(plan)
+
+
+def jobs_in(weeks: tuple[Week, ...]) -> list[tuple[date, str, str]]:
+    return sorted((row.day, row.about, row.job) for week in weeks for row in week.rows if row.planting is not None)
+
+
+def jobs_of(plan: Plan) -> list[tuple[date, str, str]]:
+    """The days of the plantings, straight from their dates."""
+    found: list[tuple[date, str, str]] = []
+    for planting in plan.plantings:
+        dates = dates_of(plan, planting)
+        named = {
+            Job.SOW: dates.sow, Job.POT_UP: dates.pot_up, Job.HARDEN: dates.harden, Job.SET_OUT: dates.set_out,
+            Job.READY: dates.ready, Job.LAST: dates.last if dates.last != dates.ready else None, Job.FREE: dates.out,
+        }  # fmt: skip
+        found += [(day, planting.id, job) for job, day in named.items() if day is not None]
+    return sorted(found)
+
+
+def one_planting(planting: dict[str, str], **crop: int) -> Plan:
+    """A bed with leeks, and what their packet says of days."""
+    leek = {"id": "leek", "name": "Leek", "in_row": "15 cm", "row_spacing": "25 cm"} | crop
+    return plan_from(
+        {"units": "metric"},
+        beds=[{"id": "b1", "name": "Long bed", "length": "12 m", "width": "75 cm"}],
+        crops=[leek],
+        plantings=[{"id": "p1", "bed": "b1", "crop": "leek", "plants": 40} | planting],
+    )
+
+
+def test_a_week_ends_six_days_after_its_monday() -> None:
+    (week,) = by_week(one_planting({"in_ground": "2027-04-14"}))
+    assert (week.name, week.days) == ("Week 15", "12 – 18 Apr 2027")
+    assert date.fromisocalendar(week.year, week.number, 1) + timedelta(days=6) == date(2027, 4, 18)
