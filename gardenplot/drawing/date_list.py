@@ -134,7 +134,7 @@ def _planting_rows(plan: Plan, one: Grown, layout: Layout, look: dict[str, Look]
     )
     yield from row(Job.SET_OUT, dates.set_out, plants, done=in_bed)
     over = None if dates.last is None or dates.last == date.max else dates.last + timedelta(days=1)
-    yield from row(Job.READY, dates.ready, _ready(one, plants), until=over, done=came.harvested is not None)
+    yield from row(Job.READY, dates.ready, _ready(one, layout), until=over, done=came.harvested is not None)
     if dates.last != dates.ready:
         yield from row(Job.LAST, dates.last, "")
     yield from row(Job.FREE, dates.out, "", done=came.cleared is not None)
@@ -173,7 +173,7 @@ def job_words(job: Job, *, raised: bool = True) -> str:
         case Job.POT_UP:
             return _("pot up")
         case Job.HARDEN:
-            return _("harden off from")
+            return _("harden off")
         case Job.SET_OUT:
             return _("set out")
         case Job.READY:
@@ -210,6 +210,9 @@ def _sown(made: Raising, plants: str) -> str:
     return ", ".join(parts)
 
 
-def _ready(one: Grown, plants: str) -> str:
+def _ready(one: Grown, layout: Layout) -> str:
+    """How many plants, and for which market: "45 for Sat 17 May"."""
     day = market_day(one.order, one.planting.market) if one.order is not None else None
-    return plants if day is None else _("{plants}, market {day}").format(plants=plants, day=weekday_words(day))
+    if day is None:
+        return _plants(layout.plants)
+    return _("{count} for {day}").format(count=grouped(layout.plants), day=weekday_words(day))

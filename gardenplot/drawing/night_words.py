@@ -8,7 +8,7 @@ from gardenplot.season.nights import NoSunset, ahead_of
 from gardenplot.words import _, ngettext
 
 MORNING = _("In the morning: open if it is sunny, leave shut if it is overcast.")
-VENT = _("The dear mistake is a vent missed on a sunny day: under a shut cover it gets hot fast. Open early.")
+VENT = _("The dear mistake is a vent missed on a sunny day: a shut cover gets hot. Open early.")
 NOT_ALL = _(
     "Sunset is that of a level horizon. The frost forecast and the local extension service come before this card."
 )
@@ -32,13 +32,13 @@ def clock_words(moment: datetime, day: date) -> str:
 
 
 def ahead_words(place: Place) -> str:
-    """How the time to cover by came about: "cover by: 1 hour before sunset"."""
+    """How the time to cover by came about: "Cover by: 1 hour before sunset"."""
     minutes = ahead_of(place) // timedelta(minutes=1)
     hours, rest = divmod(minutes, 60)
     parts = [ngettext("{count} hour", "{count} hours", hours).format(count=hours)] if hours else []
     if rest or not hours:
         parts.append(ngettext("{count} minute", "{count} minutes", rest).format(count=rest))
-    return _("cover by: {time} before sunset").format(time=" ".join(parts))
+    return _("Cover by: {time} before sunset").format(time=" ".join(parts))
 
 
 def cover_names(plan: Plan) -> dict[str, str]:

@@ -2,7 +2,6 @@
 
 from datetime import date
 from io import BytesIO
-from zlib import crc32
 
 from attrs import frozen
 from reportlab.pdfgen.canvas import Canvas
@@ -15,10 +14,19 @@ from gardenplot.drawing.turns import turns
 from gardenplot.errors import PlanError
 from gardenplot.layout import LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Plan
-from gardenplot.plan.file import text_of
 from gardenplot.sheets.bed_columns import draw_sections, sections, sections_in
 from gardenplot.sheets.bed_drawing import LEAST_HEIGHT, SCALE_LINE, draw_to_scale, is_compact
-from gardenplot.sheets.page_parts import FOOT_AT, GUTTER, MARGIN, SIDE_WIDTH, Head, draw_foot, draw_head, stakes_width
+from gardenplot.sheets.page_parts import (
+    FOOT_AT,
+    GUTTER,
+    MARGIN,
+    SIDE_WIDTH,
+    Head,
+    draw_foot,
+    draw_head,
+    stakes_width,
+    version_of,
+)
 from gardenplot.sheets.paper import FACE, SIZES, Paper, load_face
 from gardenplot.sheets.section import Section
 from gardenplot.sheets.stake_table import draw_table, fitting, height_of
@@ -61,7 +69,7 @@ def bed_sheets(
     page = Canvas(content, pagesize=SIZES[paper], invariant=1, pageCompression=1, lang="en", initialFontName=FACE)
     page.setTitle(_("Bed sheets: {name}").format(name=name or plan.place.name))
     page.setCreator(f"gardenplot {__version__}")
-    version = f"{crc32(text_of(plan).encode()) & 0xFFFF:04x}"
+    version = version_of(plan)
     look = looks(plan)
     first_page: dict[str, int] = {}
     bed_turns = _bed_turns(plan)

@@ -1,6 +1,7 @@
 """Heading and foot of every page: what it is, which tape to bring, what to beware of."""
 
 from datetime import date
+from zlib import crc32
 
 from attrs import frozen
 from reportlab.lib.units import mm
@@ -9,7 +10,8 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.shape_words import shape_lines, size_words
-from gardenplot.plan import Bed
+from gardenplot.plan import Bed, Plan
+from gardenplot.plan.file import text_of
 from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.units import FOOT, M, Units
 from gardenplot.words import _
@@ -53,6 +55,11 @@ class Head:
     turn: tuple[int, int]
     units: Units
     anchor: str
+
+
+def version_of(plan: Plan) -> str:
+    """Four letters or figures that another version of a plan hardly shares."""
+    return f"{crc32(text_of(plan).encode()) & 0xFFFF:04x}"
 
 
 def stakes_width(page: Canvas) -> float:

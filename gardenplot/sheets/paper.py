@@ -76,3 +76,15 @@ def fitted(text: str, face: str, size: float, room: float) -> str:
     while text and pdfmetrics.stringWidth(text + "…", face, size) > room:
         text = text[:-1]
     return text.rstrip() + "…"
+
+
+def broken(text: str, face: str, size: float, room: float) -> list[str]:
+    """A text on as many lines as it needs in so many points; a word that is wider than that is cut."""
+    lines = [""]
+    for word in one_line(text).split(" "):
+        longer = f"{lines[-1]} {word}".strip()
+        if not lines[-1] or pdfmetrics.stringWidth(longer, face, size) <= room:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return [fitted(line, face, size, room) for line in lines]

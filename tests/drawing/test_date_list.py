@@ -23,12 +23,12 @@ def test_the_jobs_of_s1_stand_on_the_days_that_were_worked_by_hand() -> None:
     assert told(hand_worked("s1"))[:8] == [
         ("Fri 7 Mar", "sow in trays", "B Kohlrabi", "58 seeds, 1 tray", bed),
         ("Tue 18 Mar", "sow in trays", "A Pak choi", "175 seeds, 3 trays", bed),
-        ("Fri 28 Mar", "harden off from", "B Kohlrabi", "1 tray", bed),
-        ("Fri 4 Apr", "harden off from", "A Pak choi", "3 trays", bed),
+        ("Fri 28 Mar", "harden off", "B Kohlrabi", "1 tray", bed),
+        ("Fri 4 Apr", "harden off", "A Pak choi", "3 trays", bed),
         ("Fri 4 Apr", "set out", "B Kohlrabi", "45 plants", bed),
         ("Fri 11 Apr", "set out", "A Pak choi", "136 plants", bed),
-        ("Fri 16 May", "ready", "A Pak choi", "136 plants, market Sat 17 May", bed),
-        ("Fri 16 May", "ready", "B Kohlrabi", "45 plants, market Sat 17 May", bed),
+        ("Fri 16 May", "ready", "A Pak choi", "136 for Sat 17 May", bed),
+        ("Fri 16 May", "ready", "B Kohlrabi", "45 for Sat 17 May", bed),
     ]
 
 
