@@ -1,43 +1,101 @@
-"""`gardenplot dates PLAN [--json]`: the dates of each planting."""
+"""`gardenplot dates PLAN [--json] [--weeks] [--ics OUT.ics]`: the dates of each planting, or the jobs by week."""
 
 from argparse import ArgumentParser, Namespace
 from datetime import date
+from pathlib import Path
 from typing import Any
 
 from gardenplot.commands.shape import add_json, add_plan, opened, print_json, print_table
+from gardenplot.drawing.date_list import by_week
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
-from gardenplot.plan import Plan, Planting
-from gardenplot.season import dates_of
+from gardenplot.exports.kinds import calendar_file
+from gardenplot.one_line import one_line
+from gardenplot.plan import Plan, Planting, order_of
+from gardenplot.plan.file import write_whole
+from gardenplot.season import dates_of, market_day
 from gardenplot.words import _
 
-_NAMES = ("sow", "harden", "set_out", "ready", "out")
+_Days = dict[str, date | None]
+_ALWAYS = ("sow", "harden", "set_out", "ready", "out")
+_TITLES = {
+    "sow": _("sow"),
+    "pot_up": _("pot up"),
+    "harden": _("harden from"),
+    "set_out": _("set out"),
+    "ready": _("ready"),
+    "last": _("cut until"),
+    "market": _("market"),
+    "out": _("out"),
+}
+"""What is printed of a planting, in the order in which it comes; what is not always there only where any has it."""
 
 
 def add_arguments(parser: ArgumentParser) -> None:
     """The arguments of the command."""
     add_plan(parser)
     add_json(parser)
+    parser.add_argument("--weeks", action="store_true", help=_("print what is to be done, week by week"))
+    parser.add_argument("--ics", type=Path, metavar="OUT.ics", help=_("write a calendar file, and print nothing"))
 
 
 def run(arguments: Namespace) -> int:
-    """Print the dates; exit status 0."""
+    """Print the dates or write them; exit status 0. Raises PlanError for a calendar where no day is known."""
     plan = opened(arguments.plan)
-    if arguments.json:
+    if arguments.ics is not None:
+        write_whole(arguments.ics, calendar_file(plan, arguments.plan.stem))
+    elif arguments.json:
         print_json({"plantings": [_planting(plan, planting) for planting in plan.plantings]})
-        return 0
-    look = looks(plan)
-    rows: list[tuple[str, ...]] = [(_("planting"), _("sow"), _("harden from"), _("set out"), _("ready"), _("out"))]
-    for planting in plan.plantings:
-        days = _days(plan, planting)
-        rows.append((titled(plan, planting.id, look), *(_shown(days[name]) for name in _NAMES)))
-    print_table(rows)
+    elif arguments.weeks:
+        _print_weeks(plan)
+    else:
+        _print(plan)
     return 0
 
 
-def _days(plan: Plan, planting: Planting) -> dict[str, date | None]:
+def _print(plan: Plan) -> None:
+    look = looks(plan)
+    days = {planting.id: _days(plan, planting) for planting in plan.plantings}
+    shown = [name for name in _TITLES if name in _ALWAYS or any(_is_told(each, name) for each in days.values())]
+    rows: list[tuple[str, ...]] = [(_("planting"), *(_TITLES[name] for name in shown))]
+    for planting in plan.plantings:
+        each = days[planting.id]
+        rows.append((titled(plan, planting.id, look), *(_shown(each[name]) for name in shown)))
+    print_table(rows)
+
+
+def _is_told(days: _Days, name: str) -> bool:
+    """Whether a day is known; a harvest of one day needs no last one."""
+    return days[name] is not None and not (name == "last" and days["last"] == days["ready"])
+
+
+def _print_weeks(plan: Plan) -> None:
+    weeks = by_week(plan)
+    if not weeks:
+        print(_("no day is known in the plan"))
+        return
+    rows: list[tuple[str, ...]] = []
+    for week in weeks:
+        rows += [
+            (row.day_words, row.what, row.name, row.amount, row.bed_name, _("done") if row.done else "")
+            for row in week.rows
+        ]
+    widths = [max(len(one_line(row[column])) for row in rows) for column in range(len(rows[0]))]
+    lines = iter(
+        "  ".join(one_line(cell).ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip()
+        for row in rows
+    )
+    for number, week in enumerate(weeks):
+        print(("\n" if number else "") + f"{week.name} · {week.days}")
+        for _row in week.rows:
+            print("  " + next(lines))
+
+
+def _days(plan: Plan, planting: Planting) -> _Days:
     dates = dates_of(plan, planting)
-    return {name: getattr(dates, name) for name in _NAMES}
+    days: _Days = {name: getattr(dates, name) for name in (*_ALWAYS, "pot_up", "last")}
+    days["market"] = market_day(order_of(plan, planting.order), planting.market) if planting.order else None
+    return days
 
 
 def _planting(plan: Plan, planting: Planting) -> dict[str, Any]:

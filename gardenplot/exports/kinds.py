@@ -1,6 +1,7 @@
-"""Which kind of file a name asks for, and the module that makes it, loaded late: Qt and ezdxf are slow to load."""
+"""Which kind of file a name asks for, and the module that makes it, loaded late: Qt, ezdxf and icalendar are slow."""
 
 from collections.abc import Callable
+from datetime import UTC, datetime
 from importlib import import_module
 from pathlib import Path
 
@@ -27,4 +28,10 @@ def module_for(path: Path) -> str:
 def writer_for(path: Path) -> Callable[[Plan], bytes]:
     """What makes a file of that name's kind from a plan; raises FileError for a kind that there is not."""
     made: Callable[[Plan], bytes] = import_module(module_for(path)).drawn
+    return made
+
+
+def calendar_file(plan: Plan, name: str) -> bytes:
+    """The dates of a plan as a calendar file, as of now; raises PlanError where no day is known."""
+    made: bytes = import_module("gardenplot.exports.calendar").written(plan, name=name, made=datetime.now(UTC))
     return made

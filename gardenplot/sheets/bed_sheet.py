@@ -27,7 +27,7 @@ from gardenplot.sheets.page_parts import (
     stakes_width,
     version_of,
 )
-from gardenplot.sheets.paper import FACE, SIZES, Paper, load_face
+from gardenplot.sheets.paper import FACE, SIZES, Paper, Sheets, load_face
 from gardenplot.sheets.section import Section
 from gardenplot.sheets.stake_table import draw_table, fitting, height_of
 from gardenplot.units import Units
@@ -47,17 +47,9 @@ class BedTurn:
     turns: int
 
 
-@frozen
-class BedSheets:
-    """A PDF, and the number from 0 of each bed's first page in it."""
-
-    pdf: bytes
-    first_page: dict[str, int]
-
-
 def bed_sheets(
     plan: Plan, paper: Paper, *, name: str = "", printed: date | None = None, told: Told = untold
-) -> BedSheets:
+) -> Sheets:
     """The bed sheets of a plan; the same plan, paper and day give the same bytes.
 
     Raises PlanError for a plan without beds.
@@ -78,7 +70,7 @@ def bed_sheets(
         first_page.setdefault(bed_turn.laid.bed.id, page.getPageNumber() - 1)
         _sheet(page, plan, bed_turn, look, _head(plan, bed_turn, number, name, version, printed))
     page.save()
-    return BedSheets(content.getvalue(), first_page)
+    return Sheets(content.getvalue(), first_page)
 
 
 def _bed_turns(plan: Plan) -> list[BedTurn]:

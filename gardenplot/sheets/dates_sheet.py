@@ -14,7 +14,7 @@ from gardenplot.errors import PlanError
 from gardenplot.plan import Plan
 from gardenplot.sheets.list_page import draw_box, draw_fitted, draw_list_head, list_canvas, list_head, list_room
 from gardenplot.sheets.page_parts import MARGIN
-from gardenplot.sheets.paper import BOLD, FACE, Paper
+from gardenplot.sheets.paper import BOLD, FACE, Paper, Sheets
 from gardenplot.words import _
 
 _WEEK, _ROW = 27.0, 21.0
@@ -45,8 +45,8 @@ class _Part:
 
 def dates_sheet(
     plan: Plan, paper: Paper, *, name: str = "", printed: date | None = None, told: Told = untold
-) -> bytes:
-    """The dates of a plan by week as a PDF; the same plan, paper and day give the same bytes.
+) -> Sheets:
+    """The dates of a plan by week; the same plan, paper and day give the same bytes.
 
     Raises PlanError where no day is known.
     """
@@ -63,7 +63,7 @@ def dates_sheet(
             y = _draw_part(page, part, y)
         page.showPage()
     page.save()
-    return content.getvalue()
+    return Sheets(content.getvalue(), {})
 
 
 def _pages(weeks: tuple[Week, ...], room: float) -> list[list[_Part]]:

@@ -18,7 +18,7 @@ from gardenplot.plan import Plan
 from gardenplot.season.nights import Night, covered_span, nights
 from gardenplot.sheets.list_page import ListHead, draw_box, draw_fitted, draw_list_head, list_canvas, list_head
 from gardenplot.sheets.page_parts import MARGIN
-from gardenplot.sheets.paper import BOLD, FACE, Paper, broken
+from gardenplot.sheets.paper import BOLD, FACE, Paper, Sheets, broken
 from gardenplot.words import _, ngettext
 
 MOST_DAYS = 2 * 366
@@ -38,22 +38,6 @@ _GREY = 0.93
 
 
 @frozen
-class DoorCards:
-    """A PDF with a page for each week, and each page's Monday."""
-
-    pdf: bytes
-    mondays: tuple[date, ...]
-
-    def page_of(self, day: date | None) -> int:
-        """The number from 0 of the page for a day, else of the first page after it, else of the last."""
-        return min(sum(1 for monday in self.mondays if monday + timedelta(days=6) < (day or date.min)), self._last)
-
-    @property
-    def _last(self) -> int:
-        return len(self.mondays) - 1
-
-
-@frozen
 class _Week:
     monday: date
     nights: tuple[Night, ...]
@@ -61,8 +45,10 @@ class _Week:
 
 def door_cards(
     plan: Plan, paper: Paper, *, name: str = "", printed: date | None = None, told: Told = untold
-) -> DoorCards:
-    """The door cards of all weeks in which a cover stands; the same plan, paper and day give the same bytes.
+) -> Sheets:
+    """The door cards of all weeks in which a cover stands, each by its Monday in ISO 8601.
+
+    The same plan, paper and day give the same bytes.
 
     Raises PlanError where none stands, or for longer than two years.
     """
@@ -76,7 +62,13 @@ def door_cards(
         _draw_card(page, plan, head, week, numbers)
         page.showPage()
     page.save()
-    return DoorCards(content.getvalue(), tuple(week.monday for week in weeks))
+    return Sheets(content.getvalue(), {week.monday.isoformat(): number for number, week in enumerate(weeks)})
+
+
+def card_for(cards: Sheets, day: date | None) -> int:
+    """The number from 0 of the card for a day, else of the first after it, else of the last."""
+    later = (page for monday, page in cards.first_page.items() if day is None or _sunday(monday) >= day)
+    return next(later, len(cards.first_page) - 1)
 
 
 def _weeks(plan: Plan) -> tuple[_Week, ...]:
@@ -99,11 +91,15 @@ def _monday(day: date) -> date:
     return day - timedelta(days=day.weekday())
 
 
+def _sunday(monday: str) -> date:
+    first = date.fromisoformat(monday)
+    # The calendar ends on a Friday.
+    return first + timedelta(days=min(6, (date.max - first).days))
+
+
 def _draw_card(page: Canvas, plan: Plan, head: ListHead, week: _Week, numbers: dict[str, int]) -> None:
     width = page._pagesize[0] - 2 * MARGIN
-    monday = week.monday
-    sunday = monday + timedelta(days=min(6, (date.max - monday).days))
-    y = draw_list_head(page, head, days_between(monday, sunday))
+    y = draw_list_head(page, head, days_between(week.monday, _sunday(week.monday.isoformat())))
     for words, face in ((MORNING, BOLD), (VENT, BOLD), *((words, FACE) for words in _notes(plan, week))):
         page.setFont(face, 12)
         for line in broken(words, face, 12, width):

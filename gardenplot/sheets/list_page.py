@@ -51,7 +51,7 @@ def list_head(plan: Plan, title: str, name: str, printed: date | None, caution: 
 
 def list_room(paper: Paper) -> float:
     """Points of height that a list has on a page."""
-    return SIZES[paper][0] - MARGIN - HEAD - LIST_FOOT
+    return float(SIZES[paper][0] - MARGIN - HEAD - LIST_FOOT)
 
 
 def draw_list_head(page: Canvas, head: ListHead, beside: str = "") -> float:

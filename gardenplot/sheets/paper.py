@@ -28,6 +28,15 @@ class Paper(StrEnum):
 SIZES = {Paper.A4: (297 * mm, 210 * mm), Paper.LETTER: (11 * inch, 8.5 * inch)}
 """Width and height in points, landscape: A4 is 210 x 297 mm (ISO 216), Letter 8 1/2 x 11 in (ANSI/ASME Y14.1, A)."""
 
+
+@frozen
+class Sheets:
+    """A PDF, and the number from 0 of the first page of each thing in it, by the thing's id."""
+
+    pdf: bytes
+    first_page: dict[str, int]
+
+
 _METRIC = (1, 2, 5, 10, 20, 25, 50, 75, 100, 125, 200, 250, 500, 1000, 2000, 5000)
 """Drawing scales of ISO 5455 with those of the triangular scale rule, 1 : 25, 1 : 75 and 1 : 125, between them."""
 _FEET = (1, 2, 4, 6, 12, 24, 48, 60, 96, 120, 240, 360, 480, 600, 1200, 2400, 6000)

@@ -165,6 +165,13 @@ def _sheets(window: "MainWindow", why: Reasons) -> Entries:
     sheets = window.sheets
     also = _("print paper PDF stakes preview")
     yield Action("sheets.bed", _("&Bed sheet …"), sheets.preview, Keys.Print, why.bed, also=also)
+    also = _("print paper PDF weeks list what is to be done calendar")
+    yield Action("sheets.dates", _("Da&tes sheet …"), sheets.dates, "", why.planted, also=also)
+    also = _("print paper PDF nights covers sunset frost week")
+    yield Action("sheets.card", _("Door &card …"), sheets.cards, "", why.cover, also=also)
+    yield Rule()
+    also = _("export iCalendar ICS phone dates")
+    yield Action("sheets.calendar", _("Calendar &file …"), sheets.calendar, "", why.planted, also=also)
     also = _("export picture SVG DXF PNG CSV")
     yield Action("sheets.drawing", _("&Drawing as a file …"), sheets.export, "", why.bed, also=also)
 

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox
 
 from gardenplot.drawing.hand_words import later_words
 from gardenplot.errors import GardenplotError, PlanError
+from gardenplot.exports.kinds import calendar_file
 from gardenplot.findings import Finding
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.orders import drop_order
@@ -16,7 +17,7 @@ from gardenplot.plan.edits import copy_bed, remove_bed
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.window.canvas_keys import remove
 from gardenplot.window.compare_dialog import compare_layouts
-from gardenplot.window.late import made_drawing, preview_sheets
+from gardenplot.window.late import made_drawing, preview_cards, preview_dates, preview_sheets
 from gardenplot.window.reasons import CHOOSE_BED, CHOOSE_CROP, CHOOSE_PLANTING, NO_BED
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from gardenplot.words import _
@@ -174,6 +175,40 @@ class SheetDeeds:
             self._window.tell(NO_BED)
             return
         preview_sheets(plan, self._window.document.name, self._window.sight.bed, self._window)
+
+    def dates(self) -> None:
+        """Show the dates by week, to print or to keep."""
+        document = self._window.document
+        try:
+            preview_dates(document.plan, document.name, self._window)
+        except PlanError as error:
+            self._window.tell(str(error))
+
+    def cards(self) -> None:
+        """Show the door cards, at the week that the drawing shows."""
+        document = self._window.document
+        try:
+            preview_cards(document.plan, document.name, self._window.sight.day, self._window)
+        except PlanError as error:
+            self._window.tell(str(error))
+
+    def calendar(self) -> None:
+        """Ask for a name and write the dates as a calendar file."""
+        document, title = self._window.document, _("Calendar file")
+        try:
+            made = calendar_file(document.plan, document.name)
+        except PlanError as error:
+            self._window.tell(str(error))
+            return
+        proposed, kind = f"{file_name(document.name)}.ics", _("Calendar (*.ics)")
+        name, _kind = QFileDialog.getSaveFileName(self._window, title, proposed, kind)
+        if not name:
+            return
+        try:
+            write_whole(Path(name), made)
+            self._window.tell(_("written to {path}").format(path=name))
+        except GardenplotError as error:
+            QMessageBox.warning(self._window, title, str(error))
 
     def export(self) -> None:
         """Ask for a name and write the drawing."""

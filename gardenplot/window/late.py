@@ -1,5 +1,6 @@
 """What the window loads late, since it is slow to load and seldom wanted at once: paper, processes, pages."""
 
+from datetime import date
 from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
@@ -16,6 +17,16 @@ if TYPE_CHECKING:
 def preview_sheets(plan: Plan, name: str, bed: str | None, parent: QWidget) -> None:
     """Show the bed sheets in a dialog, at the sheet of a bed."""
     import_module("gardenplot.window.preview").preview(plan, name, bed, parent)
+
+
+def preview_dates(plan: Plan, name: str, parent: QWidget) -> None:
+    """Show the dates by week in a dialog; raises PlanError."""
+    import_module("gardenplot.window.preview").preview_dates(plan, name, parent)
+
+
+def preview_cards(plan: Plan, name: str, day: date | None, parent: QWidget) -> None:
+    """Show the door cards in a dialog, at the week of a day; raises PlanError."""
+    import_module("gardenplot.window.preview").preview_cards(plan, name, day, parent)
 
 
 def made_drawing(plan: Plan, path: Path, parent: QWidget) -> bytes | None:

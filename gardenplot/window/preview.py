@@ -1,7 +1,8 @@
-"""The bed sheets as pages on the screen, the very PDF that is kept or printed."""
+"""Sheets as pages on the screen, the very PDF that is kept or printed."""
 
 from collections.abc import Callable
 from contextlib import suppress
+from datetime import date
 from functools import partial
 from pathlib import Path
 
@@ -30,7 +31,7 @@ from gardenplot.plan import Plan
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.sheets.paper import Paper
 from gardenplot.window.settings import keep_paper, kept_paper
-from gardenplot.window.sheets_made import StoppedError, made_sheets
+from gardenplot.window.sheets_made import SheetKind, StoppedError, bed_kind, card_kind, dates_kind
 from gardenplot.window.wrapping import Wrapping
 from gardenplot.words import _
 
@@ -41,10 +42,10 @@ _PRINT_DPI = 300
 class Preview(QDialog):
     """One page at a time; paper, print, keep."""
 
-    def __init__(self, plan: Plan, name: str, bed: str | None, parent: QWidget) -> None:
+    def __init__(self, plan: Plan, name: str, kind: SheetKind, parent: QWidget) -> None:
         super().__init__(parent)
-        self._plan, self._name, self._page, self._over = plan, name, 0, parent
-        self.setWindowTitle(_("Bed sheets: {name}").format(name=name))
+        self._plan, self._name, self._page, self._over, self._kind = plan, name, 0, parent, kind
+        self.setWindowTitle(kind.title.format(name=name))
         self.picture, self.number = QLabel(), QLabel()
         self.picture.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.paper = QComboBox()
@@ -64,7 +65,7 @@ class Preview(QDialog):
         for keys, step in (("PgUp", -1), ("PgDown", 1)):
             QShortcut(QKeySequence(keys), self).activated.connect(partial(self._turn, step))
         self._make()
-        self._show(self.sheets.first_page.get(bed or "", 0))
+        self._show(kind.first(self.sheets))
 
     def _lay_out(self) -> None:
         row, column = Wrapping(), QVBoxLayout(self)
@@ -81,7 +82,7 @@ class Preview(QDialog):
         for group, parts in groups.items():
             for part in parts:
                 group.addWidget(part)
-        caution.setText(_("Print at 100 %, not fitted to the page, and measure the bar."))
+        caution.setText(self._kind.caution)
         caution.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         caution.setAlignment(Qt.AlignmentFlag.AlignCenter)
         row.add_group(pages)
@@ -99,7 +100,7 @@ class Preview(QDialog):
 
     def _make(self) -> None:
         paper = Paper(self.paper.currentData())
-        self.sheets = made_sheets(self._plan, paper, self._name, self if self.isVisible() else self._over)
+        self.sheets = self._kind.make(self._plan, paper, self._name, self if self.isVisible() else self._over)
         keep_paper(paper)
         self._paper = paper
         self._document = pypdfium2.PdfDocument(self.sheets.pdf)
@@ -120,7 +121,7 @@ class Preview(QDialog):
         self.after.setEnabled(page + 1 < len(self._document))
 
     def _keep(self) -> None:
-        proposed = _("{name} bed sheets.pdf").format(name=file_name(self._name))
+        proposed = self._kind.file.format(name=file_name(self._name))
         name, _kind = QFileDialog.getSaveFileName(self, _("Keep as PDF"), proposed, "PDF (*.pdf)")
         if not name:
             return
@@ -133,10 +134,14 @@ class Preview(QDialog):
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)
         size = _PAPERS[Paper(self.paper.currentData())][1]
         printer.setPageSize(QPageSize(size))
-        printer.setPageOrientation(QPageLayout.Orientation.Landscape)
+        printer.setPageOrientation(self._orientation())
         if QPrintDialog(printer, self).exec() == QDialog.DialogCode.Accepted:
             with PrintingProgress(self) as progress:
                 print_pages(self.sheets.pdf, printer, progress.goes_on)
+
+    def _orientation(self) -> QPageLayout.Orientation:
+        width, height = self._document[0].get_size()
+        return QPageLayout.Orientation.Landscape if width > height else QPageLayout.Orientation.Portrait
 
 
 def always(_done: int, _pages: int) -> bool:
@@ -197,5 +202,19 @@ def page_image(document: pypdfium2.PdfDocument, number: int, scale: float) -> QI
 
 def preview(plan: Plan, name: str, bed: str | None, parent: QWidget) -> None:
     """Show the bed sheets of a plan, the page of a bed first; nothing where laying them out was stopped."""
+    _show(plan, name, bed_kind(bed), parent)
+
+
+def preview_dates(plan: Plan, name: str, parent: QWidget) -> None:
+    """Show the dates of a plan by week; raises PlanError where no day is known."""
+    _show(plan, name, dates_kind(), parent)
+
+
+def preview_cards(plan: Plan, name: str, day: date | None, parent: QWidget) -> None:
+    """Show the door cards of a plan, that of a day first; raises PlanError where no cover stands."""
+    _show(plan, name, card_kind(day), parent)
+
+
+def _show(plan: Plan, name: str, kind: SheetKind, parent: QWidget) -> None:
     with suppress(StoppedError):
-        Preview(plan, name, bed, parent).exec()
+        Preview(plan, name, kind, parent).exec()

@@ -10,6 +10,7 @@ if TYPE_CHECKING:
 NO_BED = _("There is no bed yet: Bed ▸ Add bed …")
 CHOOSE_BED = _("Choose a bed first: click its name.")
 CHOOSE_PLANTING = _("Choose a planting first: click its block.")
+NO_COVER = _("There is no cover yet: Planting ▸ Cover this block at night …")
 CHOOSE_CROP = _("Choose a crop on the shelf first.")
 
 
@@ -49,6 +50,15 @@ class Reasons:
             return ""
         some = self._document.plan.orders
         return _("Choose an order first, under Orders.") if some else _("There is no order yet.")
+
+    def planted(self) -> str:
+        """For what tells when anything is to be done."""
+        plan = self._document.plan
+        return "" if plan.plantings or plan.covers else _("Nothing is planted yet.")
+
+    def cover(self) -> str:
+        """For what needs a cover."""
+        return "" if self._document.plan.covers else NO_COVER
 
     def undo(self) -> str:
         """For taking the last step back."""

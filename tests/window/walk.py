@@ -19,6 +19,7 @@ from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.preview import Preview
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
+from gardenplot.window.sheets_made import bed_kind
 from tests.colours_seen import Values, linear
 
 Pixels = npt.NDArray[np.uint8]
@@ -33,7 +34,7 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     ),
     "tunnel": lambda window: ask_tunnel(window.document, window),
     "keys": lambda window: KeysPage(window.registry, window).exec(),
-    "bed sheet": lambda window: Preview(window.document.plan, "Plan", "b1", window).exec(),
+    "bed sheet": lambda window: Preview(window.document.plan, "Plan", bed_kind("b1"), window).exec(),
 }
 """Every dialog by name, and what opens it."""
 STOPS = 80
