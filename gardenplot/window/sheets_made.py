@@ -53,7 +53,7 @@ def dates_kind() -> SheetKind:
     return SheetKind(
         _("Dates by week: {name}"),
         _("{name} dates.pdf"),
-        _("A tick for each job that is done."),
+        _("What came about is ticked already."),
         _dates,
         lambda _one: 0,
     )
