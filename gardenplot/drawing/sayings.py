@@ -8,6 +8,7 @@ from gardenplot.drawing.letters import Look
 from gardenplot.drawing.timing_words import timing_says
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout, lay_out_bed
+from gardenplot.layout.trays import trays_name
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, order_of, planting_of
 from gardenplot.season import market_day
 from gardenplot.units import Units
@@ -46,15 +47,19 @@ _CLOSER = {
 
 
 def name_of(plan: Plan, planting_id: str) -> str:
-    """The crop's name of a planting."""
-    return crop_of(plan, planting_of(plan, planting_id).crop).name
+    """The crop's name of a planting; of a block of trays, that it is one."""
+    planting = planting_of(plan, planting_id)
+    crop = crop_of(plan, planting.crop)
+    return crop.name if planting.hardens is None else trays_name(crop)
 
 
 def counted(layout: Layout, asked: int = 0) -> str:
     """Rows and plants of a layout: "4 × 34 = 136", "2 × 46 + 45 = 137"; the plants alone of one row or none.
 
-    Where they are fewer than asked for, also how many that is: "4 × 16 = 64 of 90 plants".
+    Where they are fewer than asked for, also how many that is: "4 × 16 = 64 of 90 plants". Of trays "6 trays".
     """
+    if layout.holds_trays:
+        return ngettext("{count} tray", "{count} trays", layout.plants).format(count=grouped(layout.plants))
     if layout.plants < asked:
         plants = ngettext("{count} of {asked} plant", "{count} of {asked} plants", asked)
     else:
