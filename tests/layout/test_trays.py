@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from gardenplot.commands.count import counts
+from gardenplot.drawing.letters import looks, looks_in_hand
 from gardenplot.drawing.sayings import counted, name_of
 from gardenplot.drawing.tables import counts_by_bed, summary
 from gardenplot.errors import FileError
@@ -93,3 +94,11 @@ def test_trays_go_with_what_they_are_raised_for() -> None:
 def test_trays_of_nothing_or_with_days_of_their_own_are_refused(trays: Fields, says: str) -> None:
     with pytest.raises(FileError, match=says):
         plan_of(trays)
+
+
+def test_trays_have_the_letter_of_what_they_are_raised_for_and_take_none_from_others() -> None:
+    later = {"from": "8 m", "plants": 10, "in_ground": "2027-05-20"}
+    plain, plan = plan_with(BED, CROP, GROWN, later), plan_with(BED, CROP, GROWN, TRAYS, later)
+    assert [looks(plan)[one].letter for one in ("p1", "p2", "p3")] == ["A", "A", "B"]
+    assert looks(plan)["p3"].ink == looks(plain)["p2"].ink
+    assert looks_in_hand(plan_with(BED, CROP, GROWN), plan_with(BED, CROP, GROWN, TRAYS))["p2"].letter == "A"
