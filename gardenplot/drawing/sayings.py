@@ -2,7 +2,9 @@
 
 from collections import Counter
 from collections.abc import Sequence
+from datetime import date, timedelta
 
+from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import at_fullest
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.timing_words import timing_says
@@ -10,7 +12,7 @@ from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout, lay_out_bed
 from gardenplot.layout.trays import trays_name
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, order_of, planting_of
-from gardenplot.season import market_day
+from gardenplot.season import dates_of, market_day
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, offset, span, tape
 from gardenplot.words import _, ngettext
@@ -170,15 +172,7 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     if finding.kind is Kind.OVERLAP:
         return _("stands {length} into {other}").format(length=length, other=titled(plan, finding.other or "", look))
     if finding.kind is Kind.IN_THE_WAY:
-        return ngettext(
-            "{count} plant stands within {clear} of a place of {other}: cut it first, or leave its place empty",
-            "{count} plants stand within {clear} of places of {other}: cut them first, or leave their places empty",
-            finding.amount,
-        ).format(
-            count=grouped(finding.amount),
-            clear=offset(finding.limit, plan.place.units),
-            other=titled(plan, finding.other or "", look),
-        )
+        return _in_the_way_says(plan, finding, look)
     if finding.kind is Kind.LEFTOVER:
         words = ngettext(
             "{length} left in one piece",
@@ -189,6 +183,24 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     if finding.start < finding.limit:
         return _("begins {length} before the head margin").format(length=length)
     return _("runs {length} past the foot margin").format(length=length)
+
+
+def _in_the_way_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
+    """What stands on kept places, and by when it must be cut: the day before these are planted."""
+    following = planting_of(plan, finding.other or "")
+    begins = dates_of(plan, following).in_ground
+    last = begins - timedelta(days=1) if begins is not None and begins > date.min else None
+    by = _("first") if last is None else _("by {day}").format(day=day_words(last))
+    return ngettext(
+        "{count} plant stands within {clear} of a place of {other}: cut it {by}, or leave its place empty",
+        "{count} plants stand within {clear} of places of {other}: cut them {by}, or leave their places empty",
+        finding.amount,
+    ).format(
+        count=grouped(finding.amount),
+        clear=offset(finding.limit, plan.place.units),
+        other=titled(plan, following.id, look),
+        by=by,
+    )
 
 
 def _place_says(plan: Plan, finding: Finding) -> str:
