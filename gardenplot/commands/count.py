@@ -38,7 +38,7 @@ def counts(plan: Plan) -> dict[str, Any]:
     return {
         "plantings": [_planting(layouts[planting.id]) for planting in plan.plantings],
         "beds": [_bed(laid) for laid in laid_out],
-        "plants": sum(layout.plants for layout in layouts.values()),
+        "plants": sum(layout.planted for layout in layouts.values()),
     }
 
 
@@ -73,7 +73,7 @@ def _bed(laid: LaidOut) -> dict[str, Any]:
     return {
         "id": laid.bed.id,
         "map_length_mm": in_mm(map_length_of(laid.bed)),
-        "plants": sum(layout.plants for layout in laid.layouts),
+        "plants": sum(layout.planted for layout in laid.layouts),
         "leftover_mm": in_mm(free.total),
         "leftover_pieces": len(free.leftover),
         "leftover": [{"from_mm": in_mm(one.start), "to_mm": in_mm(one.end)} for one in free.leftover],
@@ -99,7 +99,7 @@ def _print(plan: Plan) -> None:
     print()
     for laid in lay_out_plan(plan):
         print(f"{laid.bed.name}: {left_at_fullest((laid,), plan.place.units)}")
-    total = sum(layout.plants for laid in lay_out_plan(plan) for layout in laid.layouts)
+    total = sum(layout.planted for laid in lay_out_plan(plan) for layout in laid.layouts)
     print(ngettext("{count} plant in all", "{count} plants in all", total).format(count=total))
     layouts = [layout for laid in lay_out_plan(plan) for layout in laid.layouts]
     for words in dict.fromkeys(convention(layout.grid, plan.place.units) for layout in layouts):

@@ -8,7 +8,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Cover, Plan, bed_of
-from gardenplot.supplies import CoverCut, Raising, cover_cut, raising
+from gardenplot.supplies import CoverCut, Raising, cover_cut, raised_for
 from gardenplot.units import MM
 from gardenplot.units.figures import span
 from gardenplot.words import _, ngettext
@@ -39,7 +39,7 @@ def run(arguments: Namespace) -> int:
 
 def _raised(plan: Plan) -> dict[str, Raising]:
     return {
-        layout.planting: raising(one.crop, layout.plants, layout.grid.in_row)
+        layout.planting: raised_for(one.crop, layout)
         for laid in lay_out_plan(plan)
         for one, layout in zip(laid.grown, laid.layouts, strict=True)
     }

@@ -11,6 +11,7 @@ from gardenplot.drawing.detail import Detail
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Point, Shape, Weight, box
 from gardenplot.drawing.style import Ink
+from gardenplot.drawing.trays import tray_marks
 from gardenplot.findings import Finding, Kind, find_in_bed
 from gardenplot.layout import Grid, LaidOut, Layout, Stretch, free_between, kept_for, standing
 from gardenplot.layout.cells import sub_rows
@@ -199,6 +200,8 @@ def _block(bed: Bed, layout: Layout, look: Look, width: float, spread: Length | 
             Outline(ground, fill=look.ink, tint=0.12),
             Outline(band, fill=look.ink, tint=0.2, hatch=Hatch.SOWN),
         ]
+    if layout.holds_trays:
+        return [Outline(ground, fill=look.ink, tint=0.08), *tray_marks(layout, Pen(look.ink, Weight.ROW))]
     return [
         Outline(ground, fill=look.ink, tint=0.16),
         *_rows(bed, layout, Pen(look.ink, Weight.ROW)),

@@ -61,7 +61,7 @@ def several_parts(plan: Plan, plantings: Sequence[str], day: date | None) -> tup
     units, beds = plan.place.units, list(dict.fromkeys(planting_of(plan, one).bed for one in plantings))
     laid_out = [lay_out_bed(plan, bed_of(plan, bed)) for bed in beds]
     blocks = [layout for laid in laid_out for layout in laid.layouts if layout.planting in plantings]
-    plants = sum(block.plants for block in blocks)
+    plants = sum(block.planted for block in blocks)
     start, end = min(block.start for block in blocks), max(block.end for block in blocks)
     where = ngettext("in {count} bed", "in {count} beds", len(beds)).format(count=len(beds))
     parts = (

@@ -36,7 +36,7 @@ def side_length(one: Point, other: Point) -> int:
 def obstacle_line(plan: Plan, bed_id: str, number: int, day: date | None) -> str:
     """An obstacle's place and the plants of its bed: "post at 5.00 m by 50 cm · 131 plants"."""
     bed = bed_of(plan, bed_id)
-    plants = sum(layout.plants for layout in standing(lay_out_bed(plan, bed), day))
+    plants = sum(layout.planted for layout in standing(lay_out_bed(plan, bed), day))
     counted = ngettext("{count} plant", "{count} plants", plants).format(count=grouped(plants))
     return f"{_placed(plan, bed_id, Handle(Grip.OBSTACLE, number))} · {counted}"
 

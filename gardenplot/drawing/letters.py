@@ -39,17 +39,26 @@ _HATCHES = {
 
 @lru_cache(maxsize=16)
 def looks(plan: Plan) -> dict[str, Look]:
-    """The look of every planting, by its id; letters run along the plan, bed by bed, turn by turn, from the head."""
-    rank = {planting.id: number for number, planting in enumerate(plan.plantings)}
+    """The look of every planting, by its id; letters run along the plan, bed by bed, turn by turn, from the head.
+
+    Trays look as what they are raised for.
+    """
+    growing = (planting.id for planting in plan.plantings if planting.hardens is None)
+    rank = {planting: number for number, planting in enumerate(growing)}
     found: dict[str, Look] = {}
     for laid in lay_out_plan(plan):
         shape: Shape | None = None
         ink: int | None = None
-        for layout in walked(laid):
+        for layout in walked(laid.without_trays):
             number = rank[layout.planting]
             shape, ink = _shape(number, shape), _ink(number, ink)
             found[layout.planting] = Look(layout.planting, letter(len(found)), PLANTINGS[ink], shape)
-    return found
+    return _with_trays(plan, found)
+
+
+def _with_trays(plan: Plan, found: dict[str, Look]) -> dict[str, Look]:
+    trays = {one.id: one.hardens for one in plan.plantings if one.hardens is not None}
+    return found | {one: evolve(found[raised], planting=one) for one, raised in trays.items()}
 
 
 @lru_cache(maxsize=16)
@@ -59,13 +68,14 @@ def looks_in_hand(before: Plan, trial: Plan) -> dict[str, Look]:
     What is new has the letter that it will have where no other has that yet, else the next free one.
     """
     kept, drawn = looks(before), looks(trial)
-    new = [one for planting, one in drawn.items() if planting not in kept]
+    trays = {one.id for one in trial.plantings if one.hardens is not None}
+    new = [one for planting, one in drawn.items() if planting not in kept and planting not in trays]
     taken = {one.letter for one in kept.values()}
     settled = [one for one in new if one.letter not in taken]
     taken |= {one.letter for one in settled}
     free = (name for number in count() if (name := letter(number)) not in taken)
     lettered = [one if one in settled else evolve(one, letter=next(free)) for one in new]
-    return kept | {one.planting: one for one in lettered}
+    return _with_trays(trial, kept | {one.planting: one for one in lettered})
 
 
 def _shape(number: int, neighbour: Shape | None) -> Shape:

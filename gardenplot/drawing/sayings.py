@@ -2,14 +2,17 @@
 
 from collections import Counter
 from collections.abc import Sequence
+from datetime import date, timedelta
 
+from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import at_fullest
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.timing_words import timing_says
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout, lay_out_bed
+from gardenplot.layout.trays import trays_name
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, order_of, planting_of
-from gardenplot.season import market_day
+from gardenplot.season import dates_of, market_day
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, offset, span, tape
 from gardenplot.words import _, ngettext
@@ -46,15 +49,19 @@ _CLOSER = {
 
 
 def name_of(plan: Plan, planting_id: str) -> str:
-    """The crop's name of a planting."""
-    return crop_of(plan, planting_of(plan, planting_id).crop).name
+    """The crop's name of a planting; of a block of trays, that it is one."""
+    planting = planting_of(plan, planting_id)
+    crop = crop_of(plan, planting.crop)
+    return crop.name if planting.hardens is None else trays_name(crop)
 
 
 def counted(layout: Layout, asked: int = 0) -> str:
     """Rows and plants of a layout: "4 × 34 = 136", "2 × 46 + 45 = 137"; the plants alone of one row or none.
 
-    Where they are fewer than asked for, also how many that is: "4 × 16 = 64 of 90 plants".
+    Where they are fewer than asked for, also how many that is: "4 × 16 = 64 of 90 plants". Of trays "6 trays".
     """
+    if layout.holds_trays:
+        return ngettext("{count} tray", "{count} trays", layout.plants).format(count=grouped(layout.plants))
     if layout.plants < asked:
         plants = ngettext("{count} of {asked} plant", "{count} of {asked} plants", asked)
     else:
@@ -165,15 +172,7 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     if finding.kind is Kind.OVERLAP:
         return _("stands {length} into {other}").format(length=length, other=titled(plan, finding.other or "", look))
     if finding.kind is Kind.IN_THE_WAY:
-        return ngettext(
-            "{count} plant stands within {clear} of a place of {other}: cut it first, or leave its place empty",
-            "{count} plants stand within {clear} of places of {other}: cut them first, or leave their places empty",
-            finding.amount,
-        ).format(
-            count=grouped(finding.amount),
-            clear=offset(finding.limit, plan.place.units),
-            other=titled(plan, finding.other or "", look),
-        )
+        return _in_the_way_says(plan, finding, look)
     if finding.kind is Kind.LEFTOVER:
         words = ngettext(
             "{length} left in one piece",
@@ -184,6 +183,24 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     if finding.start < finding.limit:
         return _("begins {length} before the head margin").format(length=length)
     return _("runs {length} past the foot margin").format(length=length)
+
+
+def _in_the_way_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
+    """What stands on kept places, and by when it must be cut: the day before these are planted."""
+    following = planting_of(plan, finding.other or "")
+    begins = dates_of(plan, following).in_ground
+    last = begins - timedelta(days=1) if begins is not None and begins > date.min else None
+    by = _("first") if last is None else _("by {day}").format(day=day_words(last))
+    return ngettext(
+        "{count} plant stands within {clear} of a place of {other}: cut it {by}, or leave its place empty",
+        "{count} plants stand within {clear} of places of {other}: cut them {by}, or leave their places empty",
+        finding.amount,
+    ).format(
+        count=grouped(finding.amount),
+        clear=offset(finding.limit, plan.place.units),
+        other=titled(plan, following.id, look),
+        by=by,
+    )
 
 
 def _place_says(plan: Plan, finding: Finding) -> str:

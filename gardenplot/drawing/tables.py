@@ -8,7 +8,7 @@ from attrs import frozen
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import Look, looks
-from gardenplot.drawing.sayings import between, rows_by_plants
+from gardenplot.drawing.sayings import between, counted, rows_by_plants
 from gardenplot.drawing.turns import walked
 from gardenplot.layout import LaidOut, lay_out_plan, planted_for_orders
 from gardenplot.plan import Order, Plan, crop_of
@@ -50,7 +50,7 @@ def counts_by_crop(plan: Plan) -> tuple[CountRow, ...]:
     plants: dict[str, int] = {}
     for laid in lay_out_plan(plan):
         for layout in laid.layouts:
-            plants[layout.crop] = plants.get(layout.crop, 0) + layout.plants
+            plants[layout.crop] = plants.get(layout.crop, 0) + layout.planted
     rows = [CountRow(crop_of(plan, crop).name, "", "", count) for crop, count in plants.items()]
     return tuple(sorted(rows, key=lambda row: row.name.casefold()))
 
@@ -62,8 +62,8 @@ def _bed_row(laid: LaidOut, look: tuple[Look, ...], units: Units) -> CountRow:
         CountRow(
             f"{one.letter}  {names[layout.planting]}",
             between(layout.start, layout.end, units),
-            rows_by_plants(layout),
-            layout.plants,
+            counted(layout) if layout.holds_trays else rows_by_plants(layout),
+            layout.planted,
             laid.bed.id,
             layout.planting,
         )
@@ -80,7 +80,7 @@ def summary(plan: Plan) -> str:
     if not laid_out:
         return _("no bed yet")
     beds = ngettext("{count} bed", "{count} beds", len(laid_out)).format(count=len(laid_out))
-    total = sum(layout.plants for laid in laid_out for layout in laid.layouts)
+    total = sum(layout.planted for laid in laid_out for layout in laid.layouts)
     plants = ngettext("{count} plant", "{count} plants", total).format(count=grouped(total))
     return " · ".join((beds, plants, left_at_fullest(laid_out, plan.place.units)))
 

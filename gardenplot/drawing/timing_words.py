@@ -2,15 +2,16 @@
 
 from gardenplot.drawing.days import day_words
 from gardenplot.findings import Finding, Kind
-from gardenplot.plan import Frost, Plan, bed_of, crop_of, order_of, planting_of
+from gardenplot.plan import Frost, Plan, bed_of, by_id, crop_of, order_of, planting_of
 from gardenplot.season import Dates, dates_of, market_day
 from gardenplot.season.frost import first_freeze, is_hard, last_freeze
+from gardenplot.units.figures import offset
 from gardenplot.words import _, ngettext
 
 TIMING = frozenset(
     {
         Kind.NO_MARKET, Kind.LATE, Kind.SOWN_AFTER, Kind.OVER_AGE, Kind.FROST, Kind.FROST_NOTE, Kind.AUTUMN_FROST,
-        Kind.FAMILY,
+        Kind.FAMILY, Kind.TRAYS, Kind.COLD_EDGE,
     }
 )  # fmt: skip
 """Findings that are about days, whose sentences are made here."""
@@ -43,6 +44,18 @@ def timing_says(plan: Plan, finding: Finding) -> str:
             )
         case Kind.FAMILY:
             return _family(plan, finding)
+        case Kind.TRAYS:
+            return ngettext(
+                "{count} tray stands here, {needed} are raised",
+                "{count} trays stand here, {needed} are raised",
+                finding.amount,
+            ).format(count=finding.amount, needed=finding.limit)
+        case Kind.COLD_EDGE:
+            return _("{length} from the wall of {tunnel}: the outer {edge} are cold, keep to the middle").format(
+                length=offset(finding.amount, plan.place.units),
+                tunnel=by_id(plan.tunnels, finding.lies_on or "").name,
+                edge=offset(finding.limit, plan.place.units),
+            )
         case _:
             return _frost(plan, finding)
 

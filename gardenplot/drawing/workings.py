@@ -3,7 +3,7 @@
 from gardenplot.drawing.row_workings import row_workings
 from gardenplot.layout import Grown, Layout
 from gardenplot.plan import Plan
-from gardenplot.supplies import raising
+from gardenplot.supplies import raised_for
 from gardenplot.units.figures import grouped, span
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Trust, Working
@@ -15,7 +15,7 @@ def workings(plan: Plan, one: Grown, layout: Layout) -> tuple[Working, ...]:
 
 
 def _raise(plan: Plan, one: Grown, layout: Layout) -> list[Working]:
-    made = raising(one.crop, layout.plants, layout.grid.in_row)
+    made = raised_for(one.crop, layout)
     found = []
     if made.plants is None and made.seeds is not None:
         row = span(layout.plants * layout.grid.in_row, plan.place.units)
@@ -40,7 +40,7 @@ def _up(name: str, sum_: str, count: int) -> Working:
 
 def trays_line(one: Grown, layout: Layout) -> str:
     """What to raise in words: "157 plants, 175 cells, 3 trays of 84; 2 trays still give about 151"."""
-    made = raising(one.crop, layout.plants, layout.grid.in_row)
+    made = raised_for(one.crop, layout)
     parts = []
     if made.plants is not None:
         parts.append(ngettext("{count} plant", "{count} plants", made.plants).format(count=grouped(made.plants)))

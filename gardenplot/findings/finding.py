@@ -25,6 +25,8 @@ class Kind(StrEnum):
     AUTUMN_FROST = "still there after the first freeze"
     OVER_AGE = "too old when set out"
     FAMILY = "family back too soon"
+    TRAYS = "not as many trays as are raised"
+    COLD_EDGE = "trays in the cold edge"
     ORDER_SHORT = "order short"
     ORDER_UNPLANTED = "order not planted"
     EDGE = "near the edge"

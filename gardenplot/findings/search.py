@@ -6,6 +6,7 @@ from itertools import combinations
 
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.findings.ground import find_on_ground
+from gardenplot.findings.hardening import find_trays
 from gardenplot.findings.timing import find_in_time
 from gardenplot.findings.tools import find_unmarkable
 from gardenplot.layout import (
@@ -17,7 +18,6 @@ from gardenplot.layout import (
     free_on,
     fullest_day,
     has_room,
-    lay_out_bed,
     lay_out_plan,
     nearest_rows,
     planted_for_orders,
@@ -34,13 +34,13 @@ def find_all(plan: Plan) -> tuple[Finding, ...]:
     covers: dict[str, tuple[Cover, ...]] = {}
     for cover in plan.covers:
         covers[cover.bed] = (*covers.get(cover.bed, ()), cover)
-    laid_out = [lay_out_bed(plan, bed) for bed in plan.beds]
+    laid_out = lay_out_plan(plan)
     beds = (
         finding
         for laid in laid_out
         for finding in (*find_in_bed(laid), *find_in_time(laid, plan.place, covers.get(laid.bed.id, ())))
     )
-    return (*beds, *find_on_ground(plan), *find_unmarkable(plan), *find_in_orders(plan))
+    return (*beds, *find_on_ground(plan), *find_trays(plan, laid_out), *find_unmarkable(plan), *find_in_orders(plan))
 
 
 @lru_cache(maxsize=2048)

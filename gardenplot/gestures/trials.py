@@ -17,7 +17,7 @@ from gardenplot.layout.along import ranks_in
 from gardenplot.plan import Crop, Order, Pattern, Plan, Planting, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import add_planting, carry_crop, resize_planting
 from gardenplot.plan.find import fresh_id
-from gardenplot.season import dates_of
+from gardenplot.season import dates_of, market_days
 from gardenplot.units import MM, length_of
 from gardenplot.words import _
 
@@ -96,15 +96,25 @@ def _waiting(plan: Plan, planting: Planting, day: date | None) -> Iterator[Plant
 
 
 def _new(plan: Plan, crop: Crop, bed_id: str, day: date | None) -> Planting:
-    taken = {planting.order for planting in plan.plantings}
-    order = next((one for one in plan.orders if one.crop == crop.id and one.id not in taken), None)
+    order, market = _unplanted(plan, crop)
     planting = Planting(
         id=fresh_id(crop.id, {one.id for one in plan.plantings}),
         bed=bed_id,
         crop=crop.id,
         order=order.id if order else None,
+        market=market if order and order.times > 1 else None,
     )
     return planting if _dated(plan, planting, order) else evolve(planting, in_ground=day)
+
+
+def _unplanted(plan: Plan, crop: Crop) -> tuple[Order | None, int]:
+    """The first order of a crop with a market day that nothing is planted for, and the number of that day."""
+    taken = {(planting.order, planting.market or 1) for planting in plan.plantings}
+    for order in plan.orders:
+        for market, _day in enumerate(market_days(order), start=1):
+            if order.crop == crop.id and (order.id, market) not in taken:
+                return order, market
+    return None, 1
 
 
 def _dated(plan: Plan, planting: Planting, order: Order | None) -> bool:

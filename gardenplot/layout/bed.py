@@ -2,14 +2,15 @@
 
 from functools import cached_property, lru_cache
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from gardenplot.layout.block import Block, Sized, lay_out, length_at, sized
 from gardenplot.layout.reserved import Follower, follows, still_in_use, with_answer
 from gardenplot.layout.spread import wider_spacings
+from gardenplot.layout.trays import tray_crop
 from gardenplot.layout.value import Layout
-from gardenplot.plan import Bed, Crop, Order, Place, Plan, Planting
-from gardenplot.season import Dates, Site, counting_site, dates_for, share_days
+from gardenplot.plan import Bed, Crop, Order, Place, Plan, Planting, crop_of, order_of, planting_of
+from gardenplot.season import Dates, Site, counting_site, dates_for, share_days, tray_dates
 
 
 @frozen(cache_hash=True)
@@ -17,7 +18,7 @@ class Grown:
     """A planting with what it refers to and when it has the ground: all that its layout depends on.
 
     `wider` are the spacings in nm on which its remainder may be spread, `site` is where short days are left out of
-    the count.
+    the count, `hardened` the planting whose trays it is.
     """
 
     planting: Planting
@@ -25,10 +26,13 @@ class Grown:
     order: Order | None
     wider: tuple[int, ...] = ()
     site: Site | None = None
+    hardened: "Grown | None" = None
 
     @cached_property
     def dates(self) -> Dates:
         """When it has the ground."""
+        if self.hardened is not None:
+            return tray_dates(self.hardened.dates)
         return dates_for(self.planting, self.crop, self.order, self.site)
 
 
@@ -47,6 +51,14 @@ class LaidOut:
                 return layout
         raise KeyError(planting_id)
 
+    @cached_property
+    def without_trays(self) -> "LaidOut":
+        """The same bed with what grows in it alone; itself where no trays stand there."""
+        if not any(layout.holds_trays for layout in self.layouts):
+            return self
+        kept = [pair for pair in zip(self.grown, self.layouts, strict=True) if not pair[1].holds_trays]
+        return evolve(self, grown=tuple(one for one, _each in kept), layouts=tuple(each for _one, each in kept))
+
 
 def lay_out_bed(plan: Plan, bed: Bed) -> LaidOut:
     """The layouts of one bed; the same values give the very same object again."""
@@ -58,16 +70,30 @@ def _grown_by_bed(plan: Plan) -> dict[str, tuple[Grown, ...]]:
     """The plantings of a plan by their bed, in the plan's order."""
     crops = {crop.id: crop for crop in plan.crops}
     orders = {order.id: order for order in plan.orders}
+    every = {
+        planting.id: _grown(plan.place, planting, crops[planting.crop], orders.get(planting.order or ""))
+        for planting in plan.plantings
+    }
     grown: dict[str, list[Grown]] = {}
-    for planting in plan.plantings:
-        order = orders.get(planting.order or "")
-        one = _grown(plan.place, planting, crops[planting.crop], order)
-        grown.setdefault(planting.bed, []).append(one)
+    for one in every.values():
+        raised = every.get(one.planting.hardens or "")
+        grown.setdefault(one.planting.bed, []).append(one if raised is None else evolve(one, hardened=raised))
     return {bed: tuple(ones) for bed, ones in grown.items()}
+
+
+def grown_of(plan: Plan, planting: Planting) -> Grown:
+    """A planting, of the plan or one that might come to it, with what it refers to in the plan."""
+    order = order_of(plan, planting.order) if planting.order else None
+    one = _grown(plan.place, planting, crop_of(plan, planting.crop), order)
+    if planting.hardens is None:
+        return one
+    return evolve(one, hardened=grown_of(plan, planting_of(plan, planting.hardens)))
 
 
 @lru_cache(maxsize=8192)
 def _grown(place: Place, planting: Planting, crop: Crop, order: Order | None) -> Grown:
+    if planting.hardens is not None:
+        return Grown(planting, tray_crop(crop, planting), None)
     wider = wider_spacings(place, planting, (planting.in_row or crop.in_row).nm)
     return Grown(planting, crop, order, wider, counting_site(place))
 

@@ -96,6 +96,7 @@ def lay_out(
         wanted=wanted,
         rings=_rings(bed, grid, inside, plants if plants < held else None) if is_round else (),
         gain=gain,
+        holds_trays=planting.hardens is not None,
     )
 
 

@@ -4,8 +4,8 @@ from collections.abc import Collection
 
 from attrs import frozen
 
-from gardenplot.layout.bed import Grown, compete, lay_out_bed
-from gardenplot.plan import Plan, Planting, bed_of, crop_of, order_of
+from gardenplot.layout.bed import compete, grown_of, lay_out_bed
+from gardenplot.plan import Plan, Planting, bed_of
 
 
 @frozen
@@ -38,9 +38,7 @@ class Ground:
 def ground_for(plan: Plan, planting: Planting, bed_id: str, without: Collection[str] = ()) -> Ground:
     """The ground for a planting in a bed of the plan: all that shares its days there, but itself and some more."""
     bed = bed_of(plan, bed_id)
-    order = order_of(plan, planting.order) if planting.order else None
-    itself = Grown(planting, crop_of(plan, planting.crop), order)
-    laid = lay_out_bed(plan, bed)
+    itself, laid = grown_of(plan, planting), lay_out_bed(plan, bed)
     blocks = (
         (layout.start, layout.end)
         for one, layout in zip(laid.grown, laid.layouts, strict=True)

@@ -167,7 +167,7 @@ class Layout:
     `wanted` is the number of plants that order or plan asks for (None where length rules), `plants` those that
     stand inside the planting zone, `gain` those that the best phase brought. Of rows across the bed, offsets are tape
     readings and runs are counted from the base line; rows of a turned grid lie in its turned frame. A broadcast band
-    has no rows.
+    has no rows. Where it `holds_trays`, what stands at the places are trays.
     """
 
     planting: str
@@ -182,6 +182,12 @@ class Layout:
     wanted: int | None = None
     rings: tuple[Ring, ...] = ()
     gain: int | None = None
+    holds_trays: bool = False
+
+    @property
+    def planted(self) -> int:
+        """The plants that grow there; of trays that stand there for a while, none."""
+        return 0 if self.holds_trays else self.plants
 
     @property
     def length(self) -> int:

@@ -7,7 +7,7 @@ from typing import Any
 from attrs import evolve
 
 from gardenplot.errors import PlanError
-from gardenplot.plan.find import T, bed_of, by_id, crop_of, fresh_id, planting_of
+from gardenplot.plan.find import T, bed_of, by_id, crop_of, fresh_id, planting_of, with_their_own
 from gardenplot.plan.ground import frames_of, standing_of
 from gardenplot.plan.valid import check
 from gardenplot.plan.value import Bed, Cover, Crop, Order, Plan, Planting, Standing, Tunnel, Walk
@@ -201,6 +201,7 @@ def _stood(plan: Plan, bed_id: str, **changes: Any) -> Plan:
 
 def _checked(plan: Plan, **changes: Any) -> Plan:
     after = evolve(plan, **changes)
+    after = evolve(after, plantings=with_their_own(after.plantings)) if "plantings" in changes else after
     return plan if after == plan else check(after)
 
 

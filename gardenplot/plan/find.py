@@ -51,11 +51,22 @@ def plantings_in(plan: Plan, bed_id: str) -> tuple[Planting, ...]:
 
 
 def only(plan: Plan, bed_id: str) -> Plan:
-    """The plan as if it had that one bed; what is asked of it alone is answered as fast in a plan of any size."""
+    """The plan as if it had that one bed; what is asked of it alone is answered as fast in a plan of any size.
+
+    Trays of plantings that lie elsewhere are left out with those.
+    """
     return evolve(
-        plan, beds=(bed_of(plan, bed_id),), plantings=plantings_in(plan, bed_id), wishes=(), covers=(),
-        ground=tuple(one for one in plan.ground if one.bed == bed_id), tunnels=(), paths=(),
+        plan, beds=(bed_of(plan, bed_id),), plantings=with_their_own(plantings_in(plan, bed_id)), wishes=(),
+        covers=(), ground=tuple(one for one in plan.ground if one.bed == bed_id), tunnels=(), paths=(),
     )  # fmt: skip
+
+
+def with_their_own(plantings: tuple[Planting, ...]) -> tuple[Planting, ...]:
+    """Plantings without the trays of any that is not among them; the same where there are none."""
+    if all(one.hardens is None for one in plantings):
+        return plantings
+    ids = {one.id for one in plantings}
+    return tuple(one for one in plantings if one.hardens is None or one.hardens in ids)
 
 
 def fresh_id(wish: str, taken: set[str]) -> str:

@@ -5,7 +5,7 @@ from typing import Any
 
 from attrs import evolve
 
-from gardenplot.plan.find import fresh_id, planting_of
+from gardenplot.plan.find import fresh_id, planting_of, with_their_own
 from gardenplot.plan.valid import check
 from gardenplot.plan.value import Plan, Planting
 
@@ -61,4 +61,5 @@ def _fresh(planting: Planting, others: tuple[Planting, ...]) -> Planting:
 
 
 def _with(plan: Plan, plantings: tuple[Planting, ...]) -> Plan:
-    return plan if plantings == plan.plantings else check(evolve(plan, plantings=plantings))
+    kept = with_their_own(plantings)
+    return plan if kept == plan.plantings else check(evolve(plan, plantings=kept))

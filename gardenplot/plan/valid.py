@@ -15,7 +15,7 @@ from gardenplot.plan.choices import Direction, Pattern
 from gardenplot.plan.shapes import FOLLOWS, inside_of, reach_of, shapes_of
 from gardenplot.plan.simple import fault_of
 from gardenplot.plan.valid_ground import standing_says, strip_says
-from gardenplot.plan.valid_season import crop_days, past_says, planting_days, series_of_markets
+from gardenplot.plan.valid_season import crop_days, past_says, planting_days, raised_in, series_of_markets, trays_say
 from gardenplot.plan.value import (
     Bed,
     Box,
@@ -65,7 +65,8 @@ def faults(plan: Plan) -> Iterator[Fault]:
     yield from _ids("tunnels", plan.tunnels)
     yield from _ids("paths", plan.paths)
     yield from _at("place", _place(plan.place))
-    known = _Known(*({part.id for part in parts} for parts in (plan.beds, plan.crops, plan.orders)))
+    ids = tuple({part.id for part in parts} for parts in (plan.beds, plan.crops, plan.orders))
+    known = _Known(ids[0], ids[1], ids[2], raised_in(plan))
     yield from _each("beds", plan.beds, _bed)
     yield from _each("crops", plan.crops, _crop)
     yield from _each("plantings", plan.plantings, lambda one: (*_referred(one, known), *_planting(one)))
@@ -94,6 +95,7 @@ class _Known:
     beds: set[str]
     crops: set[str]
     orders: set[str]
+    raised: dict[str, str]
 
 
 _Said = tuple[str, str]
@@ -288,6 +290,7 @@ def _referred(planting: Planting, known: _Known) -> _Says:
     yield from _known_id("crop", planting.crop, known.crops)
     if planting.order is not None:
         yield from _known_id("order", planting.order, known.orders)
+    yield from trays_say(planting, known.raised)
 
 
 @_remembered

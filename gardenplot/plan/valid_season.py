@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 from datetime import date
 from itertools import pairwise
 
-from gardenplot.plan.value import Actual, Crop, Order, Past, Planting
+from gardenplot.plan.value import Actual, Crop, Order, Past, Plan, Planting
 from gardenplot.words import _
 
 MOST_DAYS = 1500
@@ -82,3 +82,24 @@ def past_says(past: Past, whole: _Whole) -> _Says:
     yield from whole("season", past.season, 1, 9999)
     if not past.family.strip():
         yield "family", _("a family is needed, for example Brassicaceae")
+
+
+def raised_in(plan: Plan) -> dict[str, str]:
+    """The crops of the plantings that trays can belong to, by the id of the planting."""
+    return {one.id: one.crop for one in plan.plantings if one.hardens is None}
+
+
+def trays_say(planting: Planting, raised: dict[str, str]) -> _Says:
+    """What stands against a block of trays: whose they are, and days of their own."""
+    if planting.hardens is None:
+        return
+    if planting.hardens not in raised:
+        yield "hardens", _("there is no planting “{id}” whose trays these could be").format(id=planting.hardens)
+    elif raised[planting.hardens] != planting.crop:
+        yield (
+            "hardens",
+            _("trays are of the crop that they are raised for: {crop}").format(crop=raised[planting.hardens]),
+        )
+    for name in ("order", "sow", "in_ground", "ready", "out", "actual", "series"):
+        if getattr(planting, name) is not None:
+            yield name, _("follows from the planting that the trays are for: leave it out")

@@ -211,8 +211,9 @@ class Planting:
     between the two rows of a pair, `offsets` are the row lines of the grower's own, from the base line; `cell` is the
     side of a square cell with `plants_per_cell` plants in it. `sow`, `in_ground`, `ready` and `out` are days that
     were typed; the others follow from them. `market` is which of its order's market days it is for, from 1; plantings
-    of one `series` are changed together. `cool_days` are its own instead of its crop's, `soil` is the
-    temperature of its soil at sowing.
+    of one `series` are changed together. `cool_days` are its own instead of its crop's, `soil` is the temperature of
+    its soil at sowing. With `hardens` it is a block of trays: those of another planting, which stand there from the
+    day that they harden off until they are set out; `plants` are then trays.
     """
 
     id: str
@@ -250,6 +251,7 @@ class Planting:
     market: int | None = None
     series: str | None = None
     actual: Actual | None = None
+    hardens: str | None = None
 
 
 @frozen(cache_hash=True)

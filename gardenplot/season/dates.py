@@ -12,7 +12,7 @@ from datetime import date, timedelta
 
 from attrs import evolve, frozen
 
-from gardenplot.plan import Actual, Crop, DaysFrom, Establish, Order, Plan, Planting, crop_of, order_of
+from gardenplot.plan import Actual, Crop, DaysFrom, Establish, Order, Plan, Planting, crop_of, order_of, planting_of
 from gardenplot.season.orders import market_day
 from gardenplot.season.short_days import after, before, counting_site
 from gardenplot.season.sun import Site
@@ -40,6 +40,8 @@ class Dates:
 
 def dates_of(plan: Plan, planting: Planting) -> Dates:
     """The dates of a planting of a plan."""
+    if planting.hardens is not None:
+        return tray_dates(dates_of(plan, planting_of(plan, planting.hardens)))
     order = order_of(plan, planting.order) if planting.order else None
     return dates_for(planting, crop_of(plan, planting.crop), order, counting_site(plan.place))
 
@@ -64,6 +66,11 @@ def dates_for(planting: Planting, crop: Crop, order: Order | None, site: Site | 
         harden=came.hardened or _shifted(in_ground, _back(crop.hardening_days)),
         set_out=in_ground,
     )
+
+
+def tray_dates(dates: Dates) -> Dates:
+    """When the trays of a planting stand where they harden off: until the day that they are set out."""
+    return Dates(harden=dates.harden, in_ground=dates.harden, out=dates.set_out)
 
 
 def field_days(planting: Planting, crop: Crop) -> int | None:

@@ -14,7 +14,7 @@ from gardenplot.sheets.page_parts import SIDE_WIDTH
 from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.sheets.row_sections import row_sections
 from gardenplot.sheets.section import LABELS, Section, heading, short, stacked
-from gardenplot.supplies import raising
+from gardenplot.supplies import raised_for
 from gardenplot.units import CM, INCH, Units
 from gardenplot.units.figures import grouped, offset, tape
 from gardenplot.words import _, ngettext
@@ -157,7 +157,7 @@ def _carry(
         )
     ]
     for layout in layouts:
-        made = raising(crops[layout.planting], layout.plants, layout.grid.in_row)
+        made = raised_for(crops[layout.planting], layout)
         lines.append(_carried(look[layout.planting].letter, layout.plants, made.plants is None, made.trays))
     columns = 2 if len(lines) > 4 else 1
     ends = _ends(layouts, look, plan.place.units)

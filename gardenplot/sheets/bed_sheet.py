@@ -76,8 +76,10 @@ def bed_sheets(
 def _bed_turns(plan: Plan) -> list[BedTurn]:
     found = []
     for laid in lay_out_plan(plan):
-        in_turn = turns(laid)
-        found += [BedTurn(laid, layouts, number, len(in_turn)) for number, layouts in enumerate(in_turn)]
+        in_turn = turns(laid.without_trays)
+        found += [
+            BedTurn(laid.without_trays, layouts, number, len(in_turn)) for number, layouts in enumerate(in_turn)
+        ]
     return found
 
 

@@ -11,6 +11,7 @@ from math import ceil
 
 from attrs import frozen
 
+from gardenplot.layout import Layout
 from gardenplot.plan import Crop, Establish
 
 
@@ -33,6 +34,11 @@ class Raising:
     trays: int | None = None
     grams: Fraction | None = None
     spill: Spill | None = None
+
+
+def raised_for(crop: Crop, layout: Layout) -> Raising:
+    """What to raise or sow for the plants of a layout; nothing for trays that only stand there for a while."""
+    return Raising() if layout.holds_trays else raising(crop, layout.plants, layout.grid.in_row)
 
 
 def raising(crop: Crop, planted: int, in_row: int) -> Raising:

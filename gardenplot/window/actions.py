@@ -130,6 +130,8 @@ def _planting(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("planting.compare", compare, deeds.compare_layouts, "Ctrl+L", why.planting, also=also)
     yield Rule()
     yield from _blocks(window.blocks, why)
+    harden, also = _("Harden o&ff its trays in a bed"), _("trays outdoors acclimatise water jugs before setting out")
+    yield Action("planting.harden", harden, window.trays.harden, "", why.planting, also=also)
     also = _("delete take out block")
     yield Action("planting.remove", _("&Remove planting"), deeds.remove_planting, "", why.planting, also=also)
     yield Rule()

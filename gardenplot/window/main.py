@@ -32,6 +32,7 @@ from gardenplot.window.shape_deeds import ShapeDeeds
 from gardenplot.window.shelf import Shelf
 from gardenplot.window.sight import Sight
 from gardenplot.window.steps import Steps
+from gardenplot.window.tray_deeds import TrayDeeds
 from gardenplot.window.views import Views
 from gardenplot.words import _
 
@@ -59,6 +60,7 @@ class MainWindow(QMainWindow):
         self.season = SeasonPanel(self.document, self.sight, self.canvas)
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
         self.shapes, self.ground, self.blocks = ShapeDeeds(self), GroundDeeds(self), BlockDeeds(self)
+        self.trays = TrayDeeds(self)
         self.steps = Steps(self.document)
         self.index, self.pages = Index(self), Pages(self)
         self.panels = Panels(self)

@@ -42,7 +42,7 @@ CASES = [
     (S1, Finding(Kind.OUTSIDE, "b2", "p2", start=nm("11.7 m"), end=nm("13.2 m"), amount=nm("1.5 m")),
      "runs 1.50 m past the foot margin"),
     (S1, Finding(Kind.IN_THE_WAY, "b2", "p1", "p2", amount=23, limit=CM_20),
-     "23 plants stand within 20 cm of places of B Kohlrabi: cut them first, or leave their places empty"),
+     "23 plants stand within 20 cm of places of B Kohlrabi: cut them by Thu 3 Apr 2025, or leave their places empty"),
     (S1, Finding(Kind.NOT_MARKABLE_IN_ROW, "b2", "p1", amount=CM_25, limit=CM_20, plants=4),
      "25 cm in the row cannot be marked; the nearest is 20 cm: +4 plants"),
     (S1, Finding(Kind.NOT_MARKABLE_ROWS, "b2", "p1", amount=CM_20, limit=CM_25, plants=-34),

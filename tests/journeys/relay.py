@@ -49,7 +49,9 @@ ORDERED = "A Mini romaine 1′ 0″ – 39′ 8″ 3 × 58 174"
 FULL = "A Mini romaine 1′ 0″ – 47′ 0″ 3 × 69 207"
 WITH_PLACES = "A Mini romaine 1′ 0″ – 47′ 0″ 2 × 69 + 46 184"
 TOMATOES = "B Tall tomato 1′ 0″ – 47′ 0″ 23 23"
-IN_THE_WAY = "23 plants stand within 6″ of places of B Tall tomato: cut them first, or leave their places empty"
+IN_THE_WAY = (
+    "23 plants stand within 6″ of places of B Tall tomato: cut them by Sun 11 May 2025, or leave their places empty"
+)
 ANSWERS = ("cut first: 207 plants", "leave the places empty: 184 plants", "leave the row empty: 138 plants")
 SHORT_NAMES = (
     ("3 rows straight, leave the places empty", "met, 10 over", "184", "none"),
