@@ -1,4 +1,4 @@
-"""Where the hand is drawn to in time: days on which ground falls free or is needed, the day shown, the market's day."""
+"""Where the hand is drawn to in time: days on which ground is free or needed, the day shown, the market day."""
 
 from collections.abc import Iterable, Iterator
 from datetime import date, timedelta

@@ -16,7 +16,7 @@ from gardenplot.gestures.drags import MOVE, RESIZE, drag
 from gardenplot.gestures.kept import layout_in, size_kept, start_of
 from gardenplot.gestures.snap import Pull, Snap, marks_of
 from gardenplot.gestures.stage import Gesture, Pointer, Stage, Trial
-from gardenplot.gestures.together import Taken, trial_of, try_move
+from gardenplot.gestures.together import Taken, trial_of, try_move, try_shift
 from gardenplot.gestures.trials import try_crop, try_resize
 from gardenplot.plan import Actual, Crop, Establish, Plan, Planting, crop_of, planting_of
 from gardenplot.plan.edits import change_planting
@@ -116,6 +116,22 @@ def try_days(plan: Plan, planting_id: str, by: int) -> Trial:
     return trial_of(after, (planting_id,), Snap(layout_in(plan, planting_id).start, Pull.KEPT))
 
 
+def try_along(plan: Plan, planting_id: str, by: int) -> Trial:
+    """A planting shifted along its bed by so many nm; one that is in the ground stays."""
+    return _stays(plan, planting_id) or try_shift(plan, (planting_id,), by)
+
+
+def try_out_later(plan: Plan, planting_id: str, by: int) -> Trial:
+    """A planting that is out so many days later; one of which nobody knows when it is out stays."""
+    if cleared := _cleared(plan, planting_id):
+        return cleared
+    out = dates_of(plan, planting_of(plan, planting_id)).out
+    if out is None:
+        words = _("{crop} has no day on which it is out yet").format(crop=name_of(plan, planting_id))
+        return _refused(plan, planting_id, words)
+    return _out_on(plan, planting_id, DaySnap(moved(out, by), DayPull.DAY))
+
+
 def try_first_day(plan: Plan, planting_id: str, pointer: Pointer, shown: date | None) -> Trial | None:
     """A planting with its first day where the hand is, before the days that were typed for it."""
     if pointer.day is None:
@@ -144,24 +160,28 @@ def try_out(plan: Plan, planting_id: str, pointer: Pointer, shown: date | None) 
     """A planting whose ground is free from the day where the hand is, at least a day after all before it."""
     if pointer.day is None:
         return None
+    if cleared := _cleared(plan, planting_id):
+        return cleared
     planting, block = planting_of(plan, planting_id), layout_in(plan, planting_id)
-    if planting.actual is not None and planting.actual.cleared is not None:
-        words = _("the ground of {crop} has been free since {day}")
-        day = day_words(planting.actual.cleared)
-        return _refused(plan, planting_id, words.format(crop=name_of(plan, planting_id), day=day))
     dates, follows = dates_of(plan, planting), dates_of(plan, evolve(planting, out=None)).out
     candidates = (
         *_kept(dates.out),
         *(one for one in turns_of(plan, planting_id, block.start, block.end) if one.pull is DayPull.NEEDED),
         *((DaySnap(follows, DayPull.FOLLOWS),) if follows is not None else ()),
-        *((DaySnap(shown, DayPull.SHOWN),) if shown is not None else ()),
+        *_shown(shown),
     )
-    drawn = snap_day(pointer.day, candidates, pointer.reach_days, free=pointer.free)
+    return _out_on(plan, planting_id, snap_day(pointer.day, candidates, pointer.reach_days, free=pointer.free))
+
+
+def _out_on(plan: Plan, planting_id: str, drawn: DaySnap) -> Trial:
+    """A planting that is out on a day, or on the day after it went in, was sown or is ready."""
+    planting, dates = planting_of(plan, planting_id), dates_of(plan, planting_of(plan, planting_id))
     before = [day for day in (dates.in_ground, planting.sow, planting.ready) if day is not None]
     drawn = _between(drawn, moved(max(before, default=date.min), 1), date.max)
     out = None if drawn.pull is DayPull.FOLLOWS else drawn.on
     after = plan if drawn.on == dates.out else change_planting(plan, planting_id, out=out)
-    return evolve(trial_of(after, (planting_id,), Snap(block.start, Pull.KEPT)), drawn_day=drawn)
+    start = Snap(layout_in(plan, planting_id).start, Pull.KEPT)
+    return evolve(trial_of(after, (planting_id,), start), drawn_day=drawn)
 
 
 def try_crop_in_season(plan: Plan, crop: Crop, pointer: Pointer, shown: date | None) -> Trial | None:
@@ -200,6 +220,15 @@ def _stays(plan: Plan, planting_id: str) -> Trial | None:
     return _refused(
         plan, planting_id, words.format(crop=name_of(plan, planting_id), day=day_words(day) if day else "")
     )
+
+
+def _cleared(plan: Plan, planting_id: str) -> Trial | None:
+    """The refusal to move the day on which ground was cleared."""
+    came = planting_of(plan, planting_id).actual
+    if came is None or came.cleared is None:
+        return None
+    words = _("the ground of {crop} has been free since {day}")
+    return _refused(plan, planting_id, words.format(crop=name_of(plan, planting_id), day=day_words(came.cleared)))
 
 
 def _refused(plan: Plan, planting_id: str, words: str) -> Trial:

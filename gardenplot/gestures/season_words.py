@@ -1,4 +1,4 @@
-"""What is said while a planting is drawn on the season map: its days and place, its market, what drew or hinders it."""
+"""What is said while a planting is drawn on the season map: its days, place and market, what draws or hinders it."""
 
 from collections.abc import Collection
 

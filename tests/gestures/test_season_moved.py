@@ -228,18 +228,15 @@ def test_a_hand_that_gives_up_leaves_the_plan_alone() -> None:
 
 
 @settings(max_examples=60)
-@given(st.integers(-400, 400), st.integers(0, 900), st.integers(0, 900), st.booleans())
-def test_a_drag_depends_only_on_where_it_ends_and_keeps_days_and_length(
-    by: int, along: int, elsewhere: int, free: bool
-) -> None:
+@given(st.integers(-400, 400), st.integers(0, 900), st.booleans())
+def test_a_drag_keeps_days_and_length_wherever_it_goes(by: int, along: int, free: bool) -> None:
     plan = ground(block("1 m", "2 m", **SPRING), block("7 m", "2 m", **SUMMER))
     press = at("2 m", date(2027, 5, 1))
     there = evolve(press, x=along * CM, day=date.fromordinal(press.day.toordinal() + by) if press.day else None,
                    free=free, reach=4 * CM, reach_days=3)  # fmt: skip
     held = hold(plan, "p1", press, None)
-    trial, once = try_in_season(held, there), try_in_season(held, there)
+    trial = try_in_season(held, there)
     assert trial is not None
-    assert trial == once
     first, out = days_of(trial.plan)
     assert first is not None
     assert out is not None
