@@ -27,17 +27,13 @@ class Quiet(StrEnum):
 
 @frozen
 class Band:
-    """Days with something against them, the first and the last, and the words for that."""
+    """Days with something against them, the first and the last; the words for that, and the day they are about."""
 
     first: date
     last: date
     words: str
     quiet: Quiet
-
-    @property
-    def turns(self) -> date:
-        """The day that its words are about."""
-        return self.last if self.quiet is Quiet.UNTIL_LAST_FREEZE else self.first
+    turns: date
 
 
 def bands(place: Place, span: Span) -> tuple[Band, ...]:
@@ -52,7 +48,7 @@ def cold(place: Place, span: Span) -> list[Band]:
         for last in _in_years(day, span.first.year, span.last.year):
             first = last - timedelta(days=_LONGEST_COLD) if last.year > 1 else date.min
             words = _("frost after {day}: {share}").format(share=share, day=short_day(last))
-            found.extend(_cut(Band(first, last, words, Quiet.UNTIL_LAST_FREEZE), span))
+            found.extend(_cut(Band(first, last, words, Quiet.UNTIL_LAST_FREEZE, last), span))
     return sorted(found, key=lambda one: (one.first, one.last), reverse=True)
 
 
@@ -63,7 +59,7 @@ def frosty(place: Place, span: Span) -> list[Band]:
         for first in _in_years(day, span.first.year - 1, span.last.year):
             last = first + timedelta(days=_LONGEST_COLD) if first.year < date.max.year else date.max
             words = _("frost before {day}: {share}").format(share=share, day=short_day(first))
-            found.extend(_cut(Band(first, last, words, Quiet.FROM_FIRST_FREEZE), span))
+            found.extend(_cut(Band(first, last, words, Quiet.FROM_FIRST_FREEZE, first), span))
     return sorted(found, key=lambda one: (one.first, one.last))
 
 
@@ -73,7 +69,7 @@ def dark(place: Place, span: Span) -> list[Band]:
     if site is None:
         return []
     words = _("less than 10 h of light")
-    return [Band(one.first, one.last, words, Quiet.DARK) for one in short_days(site, span)]
+    return [Band(one.first, one.last, words, Quiet.DARK, one.first) for one in short_days(site, span)]
 
 
 def _in_years(day: MonthDay, first: int, last: int) -> Iterator[date]:

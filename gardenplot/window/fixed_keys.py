@@ -81,14 +81,14 @@ def _on_season_map() -> tuple[FixedKeys, ...]:
         ),
         FixedKeys(_("Alt+Left, Alt+Right"), (), where, _("move it along its bed")),
         FixedKeys(
-            _("Ctrl+Up, Ctrl+Down"),
-            ("Ctrl+Up", "Ctrl+Down"),
+            _("Alt+Page up, Alt+Page down"),
+            ("Alt+PgUp", "Alt+PgDown"),
             where,
             _("move the day on which it is out, with Shift by a week"),
         ),
         FixedKeys("+, −, 0", (), where, _("fewer days, more days, all days")),
         FixedKeys(_("Wheel, with Ctrl"), (), where, _("earlier and later days; zoom at the pointer")),
-        FixedKeys(_("Alt, Shift, held"), (), where, _("suspend the snaps, push the neighbours along while dragging")),
+        FixedKeys(_("Alt, Shift, held"), (), where, _("as on the drawing")),
         FixedKeys(_("Escape"), (), where, _("give a drag up; let go of what is chosen")),
     )
 

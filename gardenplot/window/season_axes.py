@@ -29,13 +29,17 @@ class MapPart(StrEnum):
 
 @frozen
 class Axes:
-    """Where tapes and dates lie on the map: tape zero and pixels per mm, and the room for the days, in pixels."""
+    """Where tapes and dates lie on the map: tape zero and pixels per mm, and the room for it, in pixels.
+
+    `gutter` is how far the names at its left reach; the days have the height between `top` and `below`.
+    """
 
     season: SeasonMap
     left: float
     along: float
     width: float
     height: float
+    gutter: float
     top: float = ABOVE
     below: float = BELOW
 

@@ -8,13 +8,14 @@ from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.season_map import draw_season
+from gardenplot.drawing.strips import GUTTER
 from gardenplot.drawing.style import Ink
 from gardenplot.layout import lay_out_plan
 from gardenplot.season import planning_days
 from gardenplot.window.document import Document
 from gardenplot.window.season_axes import Axes
 from gardenplot.window.season_paint import paint_season
-from gardenplot.window.season_panel import SeasonPanel
+from gardenplot.window.season_panel import CLEAR, SeasonPanel
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import colour, magnified, palette
 from gardenplot.words import _
@@ -49,14 +50,15 @@ class SeasonBeds(QWidget):
         """Where tape and dates lie in the map of each bed, in the plan's order."""
         plan, times = self._document.plan, magnified()
         span = self._panel.view.span(planning_days(plan, date.today()))
-        left, look = self._panel.left_of_tape(self), looks(plan)
+        (zero, along), beside, look = self._panel.tape, self._panel.beside(self), looks(plan)
         return tuple(
             Axes(
                 draw_season(laid, look, span, plan.place, plan.covers),
-                left,
-                self._panel.along,
+                beside + zero,
+                along,
                 self.width() / times,
                 (number + 1) * _EACH,
+                beside + GUTTER - CLEAR,
                 number * _EACH + _NAME,
                 _CLEAR,
             )

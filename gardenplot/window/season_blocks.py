@@ -5,7 +5,6 @@ from PySide6.QtGui import QPainter, QPen
 
 from gardenplot.drawing.marks import Outline, box
 from gardenplot.drawing.season_map import MapBlock
-from gardenplot.drawing.strips import GUTTER
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.window.lettering import lettering, write, write_within
 from gardenplot.window.painting import Scale, paint
@@ -37,7 +36,7 @@ def paint_block(painter: QPainter, axes: Axes, block: MapBlock, inks: Palette, *
         painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRect(frame.adjusted(-2, -2, 2, 2))
-    seen = QRectF(QPointF(GUTTER - 10, axes.top), QPointF(axes.width, axes.bottom))
+    seen = QRectF(QPointF(axes.gutter, axes.top), QPointF(axes.width, axes.bottom))
     _words(painter, frame.intersected(seen), block, inks)
 
 

@@ -18,12 +18,9 @@ from gardenplot.window.sight import Sight
 
 _DAYS = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1, Qt.Key.Key_PageUp: -7, Qt.Key.Key_PageDown: 7}
 _SIDES = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
+_OUT_BY = {Qt.Key.Key_PageUp: -1, Qt.Key.Key_PageDown: 1}
 _WEEK = 7
-_CTRL, _SHIFT, _ALT = (
-    Qt.KeyboardModifier.ControlModifier,
-    Qt.KeyboardModifier.ShiftModifier,
-    Qt.KeyboardModifier.AltModifier,
-)
+_SHIFT, _ALT = Qt.KeyboardModifier.ShiftModifier, Qt.KeyboardModifier.AltModifier
 
 
 def press_season_key(event: QKeyEvent, season: SeasonMap, whole: Span, sight: Sight, stage: CanvasStage) -> bool:
@@ -31,11 +28,11 @@ def press_season_key(event: QKeyEvent, season: SeasonMap, whole: Span, sight: Si
 
     `whole` are the days that the plan is made for. Up and down move the day shown by one, Page up and Page down by a
     week; left and right choose a planting. With Alt they move the chosen planting by a day, with Shift too by a week,
-    and along its bed by the plan's step; with Ctrl up and down move the day on which it is out. Escape lets go of
-    what is chosen.
+    and along its bed by the plan's step; Page up and Page down then move the day on which it is out. Escape lets go
+    of what is chosen.
     """
     key, held = Qt.Key(event.key()), event.modifiers()
-    if held & (_ALT | _CTRL):
+    if held & _ALT:
         return _moves(key, held, season, sight, stage)
     if key in _DAYS:
         seen = season.span
@@ -58,14 +55,14 @@ def _moves(key: Qt.Key, held: Qt.KeyboardModifier, season: SeasonMap, sight: Sig
         return False
     plan, week = stage.plan, _WEEK if held & _SHIFT else 1
     try:
-        if held & _ALT and key in (Qt.Key.Key_Up, Qt.Key.Key_Down):
+        if key in _OUT_BY:
+            settle(try_out_later(plan, planting, _OUT_BY[key] * week), OUT, stage, f"out {planting}")
+        elif key in _DAYS:
             settle(try_days(plan, planting, _DAYS[key] * week), MOVE, stage, f"days {planting}")
-        elif held & _ALT and key in _SIDES:
+        elif key in _SIDES:
             settle(
                 try_along(plan, planting, _SIDES[key] * stride(plan.place.units)), MOVE, stage, f"nudge {planting}"
             )
-        elif held & _CTRL and key in (Qt.Key.Key_Up, Qt.Key.Key_Down):
-            settle(try_out_later(plan, planting, _DAYS[key] * week), OUT, stage, f"out {planting}")
         else:
             return False
     except PlanError as error:

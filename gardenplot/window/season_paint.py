@@ -1,5 +1,6 @@
 """Painting the season map: dates down, and across the same tape as the drawing above."""
 
+from collections.abc import Iterator
 from datetime import date
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
@@ -9,9 +10,8 @@ from gardenplot.drawing.days import short_day
 from gardenplot.drawing.marks import Hatch, Outline, box
 from gardenplot.drawing.season_bands import Band, Quiet
 from gardenplot.drawing.season_map import MapBlock
-from gardenplot.drawing.strips import GUTTER
 from gardenplot.drawing.style import Ink, Palette
-from gardenplot.window.lettering import lettering, write, write_within
+from gardenplot.window.lettering import Lettering, lettering, write, write_within
 from gardenplot.window.painting import Scale, paint
 from gardenplot.window.season_axes import BELOW, Axes
 from gardenplot.window.season_blocks import paint_block
@@ -19,6 +19,8 @@ from gardenplot.window.theme import colour, drawing_font
 from gardenplot.words import _
 
 _RIM = 3
+_TRIES = 5
+"""How many lines below its day the words of a band may stand."""
 _OTHER = 0.5
 """How much of its ink a hatch has that only names days."""
 
@@ -60,7 +62,7 @@ def paint_days(painter: QPainter, axes: Axes, day: date | None, planting: str | 
 
 def _sight(axes: Axes) -> QRectF:
     """Where anything of the map is painted: right of the gutter, from the first day to the last."""
-    left, top = GUTTER - 10, axes.top - _RIM
+    left, top = axes.gutter, axes.top - _RIM
     return QRectF(left, top, axes.width - left, axes.bottom - axes.top + 2 * _RIM)
 
 
@@ -92,27 +94,36 @@ def _band(painter: QPainter, axes: Axes, one: Band, sheet: QRectF, inks: Palette
         return
     painter.fillRect(band, colour(inks, Ink.RULE, 0.35))
     painter.setPen(QPen(colour(inks, Ink.EDGE), 1, Qt.PenStyle.DashLine))
-    y = bottom if one.quiet is Quiet.UNTIL_LAST_FREEZE else top
+    y = axes.y(one.turns, one.turns)
     painter.drawLine(QPointF(sheet.left(), y), QPointF(sheet.right(), y))
 
 
 def _band_words(painter: QPainter, axes: Axes, inks: Palette) -> None:
     """What the bands are, beside the bed's foot or else on free ground; left out where neither has room."""
-    season, free = axes.season, 0.0
-    foot = axes.x(season.length) + 12
+    season, taken = axes.season, [axes.frame(block) for block in axes.season.blocks]
     painter.setPen(colour(inks, Ink.SECOND))
     for one in sorted(season.bands, key=lambda each: each.turns):
-        line, y = lettering(one.words, 12), axes.y(one.turns, one.turns)
-        base = max(y + 4, free, axes.top + line.ascent)
-        right = axes.width - line.width - 8
-        at = min(foot, axes.x(season.length) - line.width - 8 if right < foot else foot)
-        frame = QRectF(at, base - line.ascent, line.width, line.height)
-        if at < GUTTER or frame.bottom() > axes.bottom + _RIM:
+        if not season.span.first <= one.turns <= season.span.last:
             continue
-        if any(axes.frame(block).intersects(frame) for block in season.blocks):
-            continue
-        write(painter, QPointF(at, base), one.words, 12)
-        free = base + line.height
+        line = lettering(one.words, 12)
+        for at in _places(axes, one, line):
+            frame = QRectF(at.x(), at.y() - line.ascent, line.width, line.height)
+            if not any(each.intersects(frame) for each in taken):
+                write(painter, at, one.words, 12)
+                taken.append(frame)
+                break
+
+
+def _places(axes: Axes, one: Band, line: Lettering) -> Iterator[QPointF]:
+    """Where the words of a band may begin: at the day they are about, or lower, beside the foot or in the bed."""
+    foot, first = axes.x(axes.season.length), max(axes.y(one.turns, one.turns) + 4, axes.top + line.ascent)
+    beside = [foot + 12] if foot + 20 + line.width <= axes.width else []
+    for number in range(_TRIES):
+        base = first + number * line.height
+        if base + line.height - line.ascent <= axes.bottom + _RIM:
+            for x in (*beside, foot - line.width - 8, axes.x(0) + 8):
+                if x >= axes.gutter:
+                    yield QPointF(x, base)
 
 
 def _month_lines(axes: Axes) -> list[float]:
@@ -127,7 +138,7 @@ def _months(painter: QPainter, axes: Axes, inks: Palette) -> None:
         line = lettering(name, 12)
         base = max(y + 4, axes.top + 9)
         if y >= axes.top - 1 and base >= free and base < axes.bottom + BELOW:
-            write(painter, QPointF(GUTTER - 20 - line.width, base), name, 12)
+            write(painter, QPointF(axes.gutter - 10 - line.width, base), name, 12)
             free = base + line.height
 
 

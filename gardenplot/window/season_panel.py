@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.letters import looks_in_hand
 from gardenplot.drawing.season_map import draw_season
+from gardenplot.drawing.strips import GUTTER
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.gestures.season_moved import place_in_season
 from gardenplot.layout import LaidOut, lay_out_bed
@@ -29,6 +30,8 @@ from gardenplot.words import _
 
 _CLOSER, _ROLLED = 1.25, 0.1
 """How many times fewer days a notch of the wheel shows, and what part of them it goes on."""
+CLEAR = 10
+"""Pixels left of the tape's zero at which the names of the months end and the map begins."""
 _ZOOMS = {Qt.Key.Key_Plus: _CLOSER, Qt.Key.Key_Equal: _CLOSER, Qt.Key.Key_Minus: 1 / _CLOSER}
 
 
@@ -66,23 +69,22 @@ class SeasonPanel(QWidget):
             return None
         times, span = magnified(), self.view.span(self.days())
         season = draw_season(laid, looks_in_hand(self._document.plan, plan), span, plan.place, plan.covers)
-        return Axes(
-            season, self.left_of_tape(self), self._canvas.view.along, self.width() / times, self.height() / times
-        )
+        (zero, along), beside = self.tape, self.beside(self)
+        width, height = self.width() / times, self.height() / times
+        return Axes(season, beside + zero, along, width, height, beside + GUTTER - CLEAR)
 
     def days(self) -> Span:
         """The days that the plan is made for, which do not change while the hand tries something."""
         return planning_days(self._document.plan, date.today())
 
     @property
-    def along(self) -> float:
-        """Pixels of the tape per mm, as the drawing has them."""
-        return self._canvas.view.along
+    def tape(self) -> tuple[float, float]:
+        """Where the tape's zero lies in the drawing, in pixels, and how many of them it has per mm."""
+        return self._canvas.view.origin[0], self._canvas.view.along
 
-    def left_of_tape(self, widget: QWidget) -> float:
-        """Where the tape's zero lies in a widget, straight below where the drawing has it."""
-        beside = self._canvas.viewport().mapToGlobal(QPoint()).x() - widget.mapToGlobal(QPoint()).x()
-        return beside / magnified() + self._canvas.view.origin[0]
+    def beside(self, widget: QWidget) -> float:
+        """How far right of a widget's left side the drawing above it begins, in pixels."""
+        return (self._canvas.viewport().mapToGlobal(QPoint()).x() - widget.mapToGlobal(QPoint()).x()) / magnified()
 
     def laid(self, plan: Plan) -> LaidOut | None:
         """The bed that is shown, as it is in a plan."""
