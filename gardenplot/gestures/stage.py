@@ -13,6 +13,7 @@ from attrs import frozen
 
 from gardenplot.drawing.handles import Handle, Point
 from gardenplot.findings import Finding
+from gardenplot.gestures.day_snap import DaySnap
 from gardenplot.gestures.snap import Snap
 from gardenplot.plan import Plan
 
@@ -23,7 +24,8 @@ class Pointer:
 
     `reach` is how far in nm a snap pulls along the bed, `reach_across` across it; `free` suspends all snaps, `push`
     moves neighbours out of the way, `copies` leaves what is moved where it stands and moves a copy, `waits` lets a
-    new planting go in on the first day on which its ground is free.
+    new planting go in on the first day on which its ground is free. On the season map it lies on a `day` too, and a
+    snap pulls over so many days as `reach_days`.
     """
 
     bed: str | None
@@ -35,6 +37,8 @@ class Pointer:
     push: bool = False
     copies: bool = False
     waits: bool = False
+    day: date | None = None
+    reach_days: int = 0
 
 
 @frozen
@@ -120,7 +124,8 @@ class Trial:
     `against` are the findings because of which it cannot be, `refusal` is the sentence where it makes no plan at all.
     `copies` says that copies are tried, `leaves_order` that an order stays with what they are copied from, `pushed`
     which neighbours make room, `stopped` which can make no more. `later` is the first day on which the ground of a
-    new planting is free: it goes in then or, where the trial cannot be, it could.
+    new planting is free: it goes in then or, where the trial cannot be, it could. `drawn_day` says what drew the hand
+    in time.
     """
 
     plan: Plan
@@ -139,6 +144,7 @@ class Trial:
     stopped: str | None = None
     measured: Measured | None = None
     later: date | None = None
+    drawn_day: DaySnap | None = None
 
     @property
     def chosen(self) -> tuple[str, ...]:

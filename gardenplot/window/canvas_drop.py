@@ -7,20 +7,36 @@ from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.gestures.drags import place_crop
-from gardenplot.gestures.stage import Pointer, Released
+from gardenplot.gestures.stage import Gesture, Pointer, Released
+from gardenplot.plan import Crop
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.mime import carried_crop
 
+Placing = Callable[[CanvasStage, Crop], Gesture]
+"""The gesture that places a crop."""
 Points = Callable[[QPointF, Qt.KeyboardModifier], Pointer]
 """A point of the drawing, with keys held down, as gestures see it: in the frame of the bed that it lies over."""
 
 
 class Drops(QObject):
-    """Watches the part of a drawing that crops are dropped on; a drop gives the drawing the keyboard."""
+    """Watches the part of a drawing that crops are dropped on; a drop gives the drawing the keyboard.
 
-    def __init__(self, area: QWidget, watched: QWidget, points: Points, stage: CanvasStage) -> None:
+    `below` says that the stage belongs to another drawing than the one watched, where nothing is then under the hand.
+    """
+
+    def __init__(
+        self,
+        area: QWidget,
+        watched: QWidget,
+        points: Points,
+        stage: CanvasStage,
+        placing: Placing = place_crop,
+        *,
+        below: bool = False,
+    ) -> None:
         super().__init__(area)
         self._area, self._points, self._stage = area, points, stage
+        self._placing, self._below = placing, below
         watched.setAcceptDrops(True)
         watched.installEventFilter(self)
 
@@ -42,8 +58,9 @@ class Drops(QObject):
             event.ignore()
             return True
         if isinstance(event, QDragEnterEvent) or not self._stage.is_busy:
-            self._stage.begin(place_crop(self._stage, crop))
-        self._stage.send(self._points(event.position(), event.modifiers()), event.position())
+            self._stage.begin(self._placing(self._stage, crop))
+        at = None if self._below else event.position()
+        self._stage.send(self._points(event.position(), event.modifiers()), at)
         event.acceptProposedAction()
         return True
 

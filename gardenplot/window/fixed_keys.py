@@ -19,7 +19,7 @@ class FixedKeys:
 
 def fixed_keys() -> tuple[FixedKeys, ...]:
     """All of them, by where they work."""
-    return (*_on_blocks(), *_on_corners(), *_on_ground(), *_anywhere())
+    return (*_on_blocks(), *_on_corners(), *_on_ground(), *_on_season_map(), *_anywhere())
 
 
 def _on_blocks() -> tuple[FixedKeys, ...]:
@@ -64,6 +64,32 @@ def _on_ground() -> tuple[FixedKeys, ...]:
         FixedKeys(_("Arrows"), (), where, _("move the chosen bed, with Shift finely")),
         FixedKeys(_("Ctrl+Left, Ctrl+Right"), (), where, _("turn it")),
         FixedKeys(_("Return, Enter"), (), where, _("go to its strip")),
+    )
+
+
+def _on_season_map() -> tuple[FixedKeys, ...]:
+    where = _("Season map")
+    return (
+        FixedKeys(_("Up, Down"), (), where, _("the day before, the next day; Page up and Page down by a week")),
+        FixedKeys(_("Left, Right"), (), where, _("choose the planting before, the next")),
+        FixedKeys(_("Alt+Up, Alt+Down"), ("Alt+Up", "Alt+Down"), where, _("move the chosen planting by a day")),
+        FixedKeys(
+            _("Alt+Shift+Up, Alt+Shift+Down"),
+            ("Alt+Shift+Up", "Alt+Shift+Down"),
+            where,
+            _("move it by a week"),
+        ),
+        FixedKeys(_("Alt+Left, Alt+Right"), (), where, _("move it along its bed")),
+        FixedKeys(
+            _("Alt+Page up, Alt+Page down"),
+            ("Alt+PgUp", "Alt+PgDown"),
+            where,
+            _("move the day on which it is out, with Shift by a week"),
+        ),
+        FixedKeys("+, −, 0", (), where, _("fewer days, more days, all days")),
+        FixedKeys(_("Wheel, with Ctrl"), (), where, _("earlier and later days; zoom at the pointer")),
+        FixedKeys(_("Alt, Shift, held"), (), where, _("as on the drawing")),
+        FixedKeys(_("Escape"), (), where, _("give a drag up; let go of what is chosen")),
     )
 
 

@@ -27,6 +27,7 @@ from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.pages import Pages
 from gardenplot.window.panels import Panels
 from gardenplot.window.registry import Registry
+from gardenplot.window.season_maps import SeasonMaps
 from gardenplot.window.season_panel import SeasonPanel
 from gardenplot.window.shape_deeds import ShapeDeeds
 from gardenplot.window.shelf import Shelf
@@ -58,6 +59,7 @@ class MainWindow(QMainWindow):
         self.inspector = Inspector(self.document, self.sight)
         self.ledger = Ledger(self.document, self.sight)
         self.season = SeasonPanel(self.document, self.sight, self.canvas)
+        self.season_maps = SeasonMaps(self.season, self.document, self.sight)
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
         self.shapes, self.ground, self.blocks = ShapeDeeds(self), GroundDeeds(self), BlockDeeds(self)
         self.trays = TrayDeeds(self)
@@ -96,7 +98,7 @@ class MainWindow(QMainWindow):
         self.panels.add("selected", _("What is selected"), self.inspector, right)
         below = Qt.DockWidgetArea.BottomDockWidgetArea
         ledger = self.panels.add("ledger", _("Counts, orders, findings"), self.ledger, below)
-        self.panels.add("season", _("Season map"), self.season, below, behind=ledger)
+        self.panels.add("season", _("Season map"), self.season_maps, below, behind=ledger)
         self.panels.add("steps", _("Steps"), self.steps, right, shown=False)
         self.pointed, self.total, self.scale = Elided(), Elided(), Elided()
         for label in (self.pointed, self.total, self.scale):

@@ -1,133 +1,157 @@
-"""The season map below the drawing: the bed in sight over the dates, and a line for the day that is shown."""
+"""The season map below the drawing: the bed in sight over the dates, to plan in, and a line for the day shown."""
 
-from datetime import date, timedelta
+from datetime import date
 
-from PySide6.QtCore import QEvent, QPoint, QRectF, Qt
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
-from gardenplot.drawing.letters import looks
+from gardenplot.drawing.letters import looks_in_hand
 from gardenplot.drawing.season_map import draw_season
-from gardenplot.drawing.style import Ink
+from gardenplot.drawing.strips import GUTTER
+from gardenplot.drawing.style import Ink, Palette
+from gardenplot.gestures.season_moved import place_in_season
 from gardenplot.layout import LaidOut, lay_out_bed
-from gardenplot.plan import bed_of
-from gardenplot.season import season_of
+from gardenplot.plan import Plan, bed_of
+from gardenplot.season import Span, planning_days
 from gardenplot.window.canvas import Canvas
+from gardenplot.window.canvas_drop import Drops
 from gardenplot.window.document import Document
-from gardenplot.window.season_paint import Axes, paint_nothing, paint_season
+from gardenplot.window.hand_box import box_of, paint_lines
+from gardenplot.window.season_axes import Axes
+from gardenplot.window.season_hand import SeasonHand
+from gardenplot.window.season_keys import press_season_key
+from gardenplot.window.season_lines import season_lines
+from gardenplot.window.season_paint import paint_nothing, paint_season, paint_was
+from gardenplot.window.season_view import SeasonView
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import colour, magnified, palette
 from gardenplot.words import _
 
-_NEAR = 5.0
-_STEPS = {
-    Qt.Key.Key_Up: -1,
-    Qt.Key.Key_Down: 1,
-    Qt.Key.Key_PageUp: -7,
-    Qt.Key.Key_PageDown: 7,
-}
+_CLOSER, _ROLLED = 1.25, 0.1
+"""How many times fewer days a notch of the wheel shows, and what part of them it goes on."""
+CLEAR = 10
+"""Pixels left of the tape's zero at which the names of the months end and the map begins."""
+_ZOOMS = {Qt.Key.Key_Plus: _CLOSER, Qt.Key.Key_Equal: _CLOSER, Qt.Key.Key_Minus: 1 / _CLOSER}
 
 
 class SeasonPanel(QWidget):
-    """Shows the selected bed, else the first; a press on a planting selects it, elsewhere it moves the day shown.
+    """Shows the selected bed, else the first; plantings are moved and drawn out in it, crops from the shelf dropped.
 
-    Up and down move the day by one, Page up and Page down by a week, left and right choose a planting.
+    A press beside the plantings moves the day shown. The wheel scrolls the days, with Ctrl it zooms at the pointer.
     """
 
     def __init__(self, document: Document, sight: Sight, canvas: Canvas, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight, self._canvas = document, sight, canvas
-        self._drags = False
+        self.view = SeasonView(self)
+        self.room = 0.0
+        self.hand = SeasonHand(self, self.axes, canvas.stage, sight)
+        self.drops = Drops(self, self, self.hand.pointer, canvas.stage, place_in_season, below=True)
         self.setAccessibleName(_("Season map"))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setMouseTracking(True)
         for signal in (document.changed, document.opened, sight.selected, sight.day_changed, canvas.view.changed):
             signal.connect(self.update)
-        for bar in (canvas.horizontalScrollBar(),):
-            bar.valueChanged.connect(self.update)
+        for other in (canvas.horizontalScrollBar().valueChanged, canvas.stage.shown, self.view.changed):
+            other.connect(self.update)
+        document.opened.connect(self.view.show_all)
 
     def axes(self) -> Axes | None:
-        """Where tape and dates lie now; None without a bed or a date."""
-        laid, season = self._bed(), season_of(self._document.plan)
-        if laid is None or season is None:
-            return None
-        plan, times = self._document.plan, magnified()
-        beside = self._canvas.viewport().mapToGlobal(QPoint()).x() - self.mapToGlobal(QPoint()).x()
-        left = beside / times + self._canvas.view.origin[0]
-        season_map = draw_season(laid, looks(plan), season, plan.place)
-        return Axes(season_map, left, self._canvas.view.along, self.width() / times, self.height() / times)
+        """Where tape and dates lie now, with what the hand tries on them; None without a bed."""
+        trial = self._canvas.stage.trial
+        return self._axes_of(trial.plan if trial is not None else self._document.plan)
 
-    def _bed(self) -> LaidOut | None:
-        plan = self._document.plan
-        if not plan.beds:
+    def _axes_of(self, plan: Plan) -> Axes | None:
+        laid = self.laid(plan)
+        if laid is None:
             return None
-        return lay_out_bed(plan, bed_of(plan, self._sight.bed) if self._sight.bed else plan.beds[0])
+        times, span = magnified(), self.view.span(self.days())
+        season = draw_season(laid, looks_in_hand(self._document.plan, plan), span, plan.place, plan.covers)
+        (zero, along), beside = self.tape, self.beside(self)
+        width, height = self.width() / times, self.height() / times
+        return Axes(season, beside + zero, along, width, height, beside + GUTTER - CLEAR)
+
+    def days(self) -> Span:
+        """The days that the plan is made for, which do not change while the hand tries something."""
+        return planning_days(self._document.plan, date.today())
+
+    @property
+    def tape(self) -> tuple[float, float]:
+        """Where the tape's zero lies in the drawing, in pixels, and how many of them it has per mm."""
+        return self._canvas.view.origin[0], self._canvas.view.along
+
+    def beside(self, widget: QWidget) -> float:
+        """How far right of a widget's left side the drawing above it begins, in pixels."""
+        return (self._canvas.viewport().mapToGlobal(QPoint()).x() - widget.mapToGlobal(QPoint()).x()) / magnified()
+
+    def laid(self, plan: Plan) -> LaidOut | None:
+        """The bed that is shown, as it is in a plan."""
+        beds = {bed.id for bed in plan.beds}
+        if not beds:
+            return None
+        return lay_out_bed(plan, bed_of(plan, self._sight.bed) if self._sight.bed in beds else plan.beds[0])
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        inks, axes, laid = palette(), self.axes(), self._bed()
+        inks, axes = palette(), self.axes()
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
         painter.fillRect(self.rect(), colour(inks, Ink.PAPER))
         painter.scale(magnified(), magnified())
         frame = QRectF(0, 0, self.width() / magnified(), self.height() / magnified())
-        if axes is None or laid is None:
+        if axes is None:
             paint_nothing(painter, frame, inks)
         else:
-            paint_season(painter, axes, laid.bed.name, self._sight.day, self._sight.planting, inks)
+            laid = self.laid(self._document.plan)
+            name = laid.bed.name if laid is not None else ""
+            paint_season(painter, axes, name, self._sight.day, self._sight.planting, inks, self.room)
+            self._paint_hand(painter, axes, frame, inks)
         if self.hasFocus():
             painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(frame.adjusted(1, 1, -1, -1))
         painter.end()
 
-    def mousePressEvent(self, event: QMouseEvent) -> None:
-        axes, point = self.axes(), event.position() / magnified()
-        if axes is None or event.button() != Qt.MouseButton.LeftButton:
+    def _paint_hand(self, painter: QPainter, axes: Axes, frame: QRectF, inks: Palette) -> None:
+        """What the hand has hold of: where it was, and the lines beside the hand."""
+        trial, plan = self._canvas.stage.trial, self._document.plan
+        if trial is None or self.hand.at is None:
             return
-        block = None if self._is_on_line(point.y()) else axes.block_at(point)
-        if block is not None:
-            laid = self._bed()
-            self._sight.select(laid.bed.id if laid else None, block.planting)
+        before = self._axes_of(plan)
+        for block in before.season.blocks if before is not None else ():
+            if block.planting == trial.planting:
+                paint_was(painter, axes, block, inks)
+        lines, whole = season_lines(plan, trial, looks_in_hand(plan, trial.plan)), frame.toRect()
+        if lines:
+            at = QPointF(self.hand.at.x(), max(0.0, min(self.hand.at.y(), frame.height())))
+            paint_lines(painter, whole, box_of(whole, at, lines), lines, inks)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        axes, steps = self.axes(), event.angleDelta().y() / 120
+        if axes is None or not steps:
+            super().wheelEvent(event)
             return
-        self._drags = True
-        self._sight.show_day(axes.day_at(point.y()))
-
-    def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        axes, y = self.axes(), event.position().y() / magnified()
-        if axes is not None and self._drags:
-            self._sight.show_day(axes.day_at(y))
-        on_line = self._drags or self._is_on_line(y)
-        self.setCursor(Qt.CursorShape.SizeVerCursor if on_line else Qt.CursorShape.ArrowCursor)
-
-    def mouseReleaseEvent(self, _event: QMouseEvent) -> None:
-        self._drags = False
+        if event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self.view.zoom(self.days(), _CLOSER**steps, axes.day_at(event.position().y() / magnified()))
+        else:
+            by = max(1, round(axes.season.span.days * _ROLLED))
+            self.view.scroll(self.days(), round(-steps * by))
+        event.accept()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        key, axes = Qt.Key(event.key()), self.axes()
-        if axes is not None and key in _STEPS:
-            span = axes.season.span
-            day = (self._sight.day or span.first) + timedelta(days=_STEPS[key])
-            self._sight.show_day(max(span.first, min(day, span.last)))
-        elif axes is not None and key in (Qt.Key.Key_Left, Qt.Key.Key_Right):
-            self._choose(axes, 1 if key == Qt.Key.Key_Right else -1)
-        else:
+        axes, key, day = self.axes(), Qt.Key(event.key()), self._sight.day
+        if axes is None:
             super().keyPressEvent(event)
-
-    def _choose(self, axes: Axes, way: int) -> None:
-        """Select the planting that follows on the map, by its first day and its place."""
-        laid = self._bed()
-        blocks = sorted(axes.season.blocks, key=lambda one: (one.first or date.min, one.start))
-        if laid is None or not blocks:
-            return
-        ids = [one.planting for one in blocks]
-        at = ids.index(self._sight.planting) if self._sight.planting in ids else -1 if way > 0 else 0
-        self._sight.select(laid.bed.id, ids[(at + way) % len(ids)])
-
-    def _is_on_line(self, y: float) -> bool:
-        axes, day = self.axes(), self._sight.day
-        return axes is not None and day is not None and abs(axes.y(day, day) - y) <= _NEAR
+        elif key in _ZOOMS:
+            self.view.zoom(self.days(), _ZOOMS[key], axes.day_near(day))
+        elif key == Qt.Key.Key_0:
+            self.view.show_all()
+        elif not press_season_key(event, axes.season, self.days(), self._sight, self._canvas.stage):
+            super().keyPressEvent(event)
+        elif self._sight.day is not None and self._sight.day != day:
+            self.view.reveal(self.days(), self._sight.day)
 
     def event(self, event: QEvent) -> bool:
         if event.type() in (QEvent.Type.FocusIn, QEvent.Type.FocusOut):

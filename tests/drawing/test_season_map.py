@@ -7,7 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.season_map import SeasonMap, cold, draw_season, months
+from gardenplot.drawing.season_bands import Quiet, cold, dark, frosty, months
+from gardenplot.drawing.season_map import SeasonMap, draw_season
 from gardenplot.findings import Kind, find_in_bed
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Place, Plan
@@ -114,3 +115,50 @@ def test_the_last_freeze_on_a_leap_day_is_the_28th_in_other_years() -> None:
 def test_the_same_values_give_the_very_same_map(plan: Plan) -> None:
     if season_of(plan) is not None:
         assert all(one is other for one, other in zip(maps(plan), maps(plan), strict=True))
+
+
+def test_from_the_first_freeze_on_it_is_cold_again() -> None:
+    place = plan_from({"first_freeze": {"10%": "09-25", "50%": "10-10"}}).place
+    span = Span(date(2027, 3, 15), date(2027, 12, 1))
+    assert [(one.first, one.last, one.words) for one in frosty(place, span)] == [
+        (date(2027, 9, 25), date(2027, 12, 1), "frost before 25 Sep: 10%"),
+        (date(2027, 10, 10), date(2027, 12, 1), "frost before 10 Oct: 50%"),
+    ]
+    assert [one.turns for one in frosty(place, span)] == [date(2027, 9, 25), date(2027, 10, 10)]
+
+
+def test_days_of_little_light_are_a_band_where_they_do_not_count() -> None:
+    """Day length of 10 h at 57.2 degrees north: 21 October and 20 February, within days (from memory)."""
+    at = {"latitude": 57.2, "longitude": -4.1, "time_zone": "Europe/London"}
+    span = Span(date(2026, 9, 1), date(2027, 6, 1))
+    (band,) = dark(plan_from(at).place, span)
+    assert band.quiet is Quiet.DARK
+    assert date(2026, 10, 10) < band.first < date(2026, 11, 1)
+    assert date(2027, 2, 10) < band.last < date(2027, 3, 1)
+    assert dark(plan_from(at | {"short_days_count": True}).place, span) == []
+    assert dark(Place(), span) == []
+
+
+def test_covers_lie_over_their_stretch_of_their_own_bed_and_what_came_about_is_told_from_what_is_planned() -> None:
+    plan = plan_from(
+        beds=[{"id": b, "name": b, "length": "10 m", "width": "80 cm"} for b in ("b", "c")],
+        crops=[{"id": "c", "name": "C", "in_row": "20 cm", "row_spacing": "20 cm", "field_days": 30,
+                "raising_days": 20}],
+        plantings=[
+            {"id": "p", "bed": "b", "crop": "c", "from": "1 m", "length": "3 m", "in_ground": "2027-04-01",
+             "actual": {"set_out": "2027-04-02"}},
+            {"id": "q", "bed": "b", "crop": "c", "from": "5 m", "length": "3 m", "in_ground": "2027-04-01"},
+        ],
+        covers=[{"id": "k", "bed": "b", "from": "1 m", "to": "4 m", "on": "2027-04-02"},
+                {"id": "l", "bed": "c", "from": "1 m", "to": "4 m"}],
+    )  # fmt: skip
+    span = season_of(plan)
+    assert span is not None
+    drawn, other = (draw_season(laid, looks(plan), span, plan.place, plan.covers) for laid in lay_out_plan(plan))
+    assert [(one.start, one.end, one.first, one.last) for one in drawn.covers] == [
+        (1000, 4000, date(2027, 4, 2), None)
+    ]
+    assert len(other.covers) == 1
+    begun, planned = drawn.blocks
+    assert (begun.begun, begun.ready, begun.sow) == (True, date(2027, 5, 2), date(2027, 3, 13))
+    assert (planned.begun, planned.ready, planned.cleared) == (False, date(2027, 5, 1), False)

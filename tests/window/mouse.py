@@ -18,7 +18,7 @@ _LEFT = Qt.MouseButton.LeftButton
 
 
 @contextmanager
-def _whole_pixels() -> Iterator[None]:
+def whole_pixels() -> Iterator[None]:
     """Make a drag event at whole pixels, which newer PySide6 deprecates and older has no other way for."""
     with warnings.catch_warnings():
         warnings.simplefilter("ignore", DeprecationWarning)
@@ -75,7 +75,7 @@ class Mouse:
     def enter(self, carried: QMimeData, bed: str, reading: str) -> QDragEnterEvent:
         """Come over the canvas with something carried."""
         at = self.point(bed, reading).toPoint()
-        with _whole_pixels():
+        with whole_pixels():
             event = QDragEnterEvent(at, Qt.DropAction.CopyAction, carried, _LEFT, Keys.NoModifier)
         self._send(event)
         return event
@@ -83,7 +83,7 @@ class Mouse:
     def carry(self, carried: QMimeData, bed: str, reading: str, keys: Qt.KeyboardModifier = Keys.NoModifier) -> None:
         """Move on with it."""
         at = self.point(bed, reading).toPoint()
-        with _whole_pixels():
+        with whole_pixels():
             event = QDragMoveEvent(at, Qt.DropAction.CopyAction, carried, _LEFT, keys)
         self._send(event)
 

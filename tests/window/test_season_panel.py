@@ -13,7 +13,7 @@ from gardenplot.layout import lay_out_plan, standing
 from gardenplot.plan import Plan
 from gardenplot.units import MM
 from gardenplot.window.main import MainWindow
-from gardenplot.window.season_paint import Axes
+from gardenplot.window.season_axes import Axes
 from gardenplot.window.season_panel import SeasonPanel
 
 Keys = Qt.KeyboardModifier

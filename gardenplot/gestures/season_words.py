@@ -1,0 +1,100 @@
+"""What is said while a planting is drawn on the season map: its days, place and market, what draws or hinders it."""
+
+from collections.abc import Collection
+
+from gardenplot.drawing.captions import GAP
+from gardenplot.drawing.date_words import market_words
+from gardenplot.drawing.days import day_words, short_day
+from gardenplot.drawing.letters import Look
+from gardenplot.drawing.sayings import between_readings, counted, name_of, says, titled
+from gardenplot.findings import Finding, Kind
+from gardenplot.gestures.day_snap import DayPull, DaySnap
+from gardenplot.gestures.kept import layout_in
+from gardenplot.layout import Grown, lay_out_bed
+from gardenplot.plan import Plan, Planting, bed_of, planting_of
+from gardenplot.season import Dates, dates_of
+from gardenplot.words import _, ngettext
+
+
+def days_words(dates: Dates) -> str:
+    """From when to when a planting has its ground: "25 Mar – 24 May 2025, 60 days"."""
+    first, out = dates.in_ground, dates.out
+    if first is None:
+        return _("until {day}").format(day=day_words(out)) if out is not None else _("all days")
+    if out is None:
+        return _("from {day} on").format(day=day_words(first))
+    days = (out - first).days
+    length = ngettext("{count} day", "{count} days", days).format(count=days)
+    start = short_day(first) if first.year == out.year else f"{short_day(first)} {first.year}"
+    return _("{first} – {out}, {length}").format(first=start, out=f"{short_day(out)} {out.year}", length=length)
+
+
+def season_line(plan: Plan, planting_id: str) -> str:
+    """A planting in a line: crop, days, readings and plants."""
+    layout = layout_in(plan, planting_id)
+    days = days_words(dates_of(plan, planting_of(plan, planting_id)))
+    readings = between_readings(plan, layout.start, layout.end)
+    return GAP.join((name_of(plan, planting_id), days, readings, counted(layout)))
+
+
+def ready_words(plan: Plan, planting_id: str) -> str:
+    """When a planting is ready, against its market where it has one; nothing where nobody knows."""
+    one = _grown(plan, planting_id)
+    if one.dates.ready is None:
+        return ""
+    return market_words(one) or _("ready {day}").format(day=day_words(one.dates.ready))
+
+
+def no_longer_words(before: Plan, plan: Plan, planting_id: str) -> str:
+    """That a first day that followed from something else is typed now; nothing where that is as it was."""
+    was = next((one for one in before.plantings if one.id == planting_id), None)
+    now = planting_of(plan, planting_id)
+    if was is None or was.in_ground is not None or now.in_ground is None:
+        return ""
+    return _NO_LONGER[_counted_from(was)]
+
+
+_NO_LONGER = {
+    "market": _("no longer counted back from its market"),
+    "ready": _("no longer counted back from the day that it is ready"),
+    "sowing": _("no longer counted on from its sowing"),
+    "": "",
+}
+
+
+def _counted_from(planting: Planting) -> str:
+    if planting.sow is not None or (planting.actual is not None and planting.actual.sown is not None):
+        return "sowing"
+    if planting.ready is not None:
+        return "ready"
+    return "market" if planting.order is not None else ""
+
+
+def day_snap_words(plan: Plan, drawn: DaySnap | None, look: dict[str, Look]) -> str:
+    """What drew the hand to a day; nothing for a day like any other."""
+    if drawn is None or drawn.pull is DayPull.DAY:
+        return ""
+    other = titled(plan, drawn.planting, look) if drawn.planting is not None else ""
+    return {
+        DayPull.FREE: _("the day {other} is out").format(other=other),
+        DayPull.NEEDED: _("out as {other} goes in").format(other=other),
+        DayPull.SHOWN: _("the day shown"),
+        DayPull.MARKET: _("counted back from its market"),
+        DayPull.FOLLOWS: _("the day after its last harvest"),
+        DayPull.KEPT: _("days as they were"),
+    }[drawn.pull]
+
+
+def taken_words(plan: Plan, finding: Finding, held: Collection[str], look: dict[str, Look]) -> str:
+    """Why a planting cannot be there; of taken ground, from when to when the other has it."""
+    words = says(plan, finding, look)
+    there = [one for one in (finding.planting, finding.other) if one is not None and one not in held]
+    if finding.kind is not Kind.OVERLAP or not there:
+        return words
+    days = days_words(dates_of(plan, planting_of(plan, there[0])))
+    return _("{words}, there {days}").format(words=words, days=days)
+
+
+def _grown(plan: Plan, planting_id: str) -> Grown:
+    laid = lay_out_bed(plan, bed_of(plan, planting_of(plan, planting_id).bed))
+    return next(one for one in laid.grown if one.planting.id == planting_id)
