@@ -1,6 +1,7 @@
 """A table that is shown anew at every edit and touches only the rows that have changed."""
 
 from collections.abc import Sequence
+from itertools import zip_longest
 
 from attrs import frozen
 from PySide6.QtCore import QEvent, Qt
@@ -64,7 +65,7 @@ class Table(QTreeWidget):
         self.addTopLevelItems(added)
         for item in added:
             item.setExpanded(True)
-        self._widen(before, whole=bool(added))
+        self._widen(before, whole=not before)
 
     def changeEvent(self, event: QEvent) -> None:
         """Grave rows take on the accent of a light or a dark screen when the system goes from one to the other."""
@@ -85,7 +86,7 @@ class Table(QTreeWidget):
             for column in range(self.columnCount()):
                 self.resizeColumnToContents(column)
             return
-        changed = [row for row, old in zip(self._rows, before, strict=False) if row is not old]
+        changed = [row for row, old in zip_longest(self._rows, before) if row is not None and row is not old]
         for row in (each for one in changed for each in (one, *one.inner)):
             for column, cell in enumerate(row.cells):
                 metrics = self._bold if row.bold or row.grave else self.fontMetrics()
