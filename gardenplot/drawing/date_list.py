@@ -12,12 +12,12 @@ from itertools import groupby
 from attrs import frozen
 
 from gardenplot.drawing.days import days_between, weekday_words
-from gardenplot.drawing.letters import Look, looks
-from gardenplot.drawing.sayings import between, titled
-from gardenplot.layout import Grown, Layout, lay_out_plan
-from gardenplot.plan import Actual, Cover, Establish, Plan, bed_of
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.sayings import between
+from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
+from gardenplot.plan import Actual, Bed, Cover, Establish, Plan, bed_of
 from gardenplot.season import market_day
-from gardenplot.supplies import Raising, cover_cut, raising
+from gardenplot.supplies import Raising, cover_cut, raised_for
 from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 
@@ -38,7 +38,8 @@ class Job(StrEnum):
     COVER_ON = "cover on"
 
 
-_ORDER = tuple(Job)
+_RANK = {job: number for number, job in enumerate(Job)}
+_NOTHING_YET = Actual()
 
 
 @frozen(cache_hash=True)
@@ -102,36 +103,46 @@ def _week_of(day: date) -> tuple[int, int]:
 
 @lru_cache(maxsize=16)
 def date_rows(plan: Plan) -> tuple[DateRow, ...]:
-    """All jobs of a plan that have a day, by day; those of one day as `Job` has them, then along the plan."""
+    """All jobs of a plan that have a day, by day; those of one day as `Job` has them, then along the plan.
+
+    Trays that harden off in a bed do so there, and not where they are to be set out.
+    """
     look = looks(plan)
+    in_beds = {planting.hardens for planting in plan.plantings if planting.hardens is not None}
     rows = [
         row
         for laid in lay_out_plan(plan)
-        for one, layout in zip(laid.grown, laid.layouts, strict=True)
-        for row in _planting_rows(plan, one, layout, look)
+        for row in _bed_rows(laid, tuple(look[one.planting.id].letter for one in laid.grown))
+        if row.job is not Job.HARDEN or row.about not in in_beds
     ]
-    place = {planting: number for number, planting in enumerate(look)}
     rows += [row for cover in plan.covers for row in _cover_rows(plan, cover)]
-    return tuple(sorted(rows, key=lambda row: (row.day, _ORDER.index(row.job), place.get(row.about, -1))))
+    place = {planting: number for number, planting in enumerate(look)}
+    return tuple(sorted(rows, key=lambda row: (row.day, _RANK[row.job], place.get(row.about, -1))))
 
 
-def _planting_rows(plan: Plan, one: Grown, layout: Layout, look: dict[str, Look]) -> Iterator[DateRow]:
-    dates, came = one.dates, one.planting.actual or Actual()
-    made = raising(one.crop, layout.plants, layout.grid.in_row)
+@lru_cache(maxsize=1024)
+def _bed_rows(laid: LaidOut, letters: tuple[str, ...]) -> tuple[DateRow, ...]:
+    return tuple(
+        row
+        for one, layout, letter in zip(laid.grown, laid.layouts, letters, strict=True)
+        for row in _planting_rows(laid.bed, one, layout, letter)
+    )
+
+
+def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str) -> Iterator[DateRow]:
+    row = _maker(bed, one, letter)
+    if one.hardened is not None:
+        yield from _tray_row(one, one.hardened, layout, row)
+        return
+    dates, came = one.dates, one.planting.actual or _NOTHING_YET
+    made = raised_for(one.crop, layout)
     raised = one.crop.establish is Establish.TRANSPLANT
     in_bed = came.set_out is not None or (not raised and came.sown is not None)
-    plants = _plants(layout.plants)
-    raise_plants = _plants(made.plants or layout.plants)
-    row = _maker(plan, one, look)
+    plants, raise_plants = _plants(layout.plants), _plants(made.plants or layout.plants)
     yield from row(Job.SOW, dates.sow, _sown(made, plants), done=came.sown is not None or (not raised and in_bed))
     yield from row(Job.POT_UP, dates.pot_up, raise_plants)
-    yield from row(
-        Job.HARDEN,
-        dates.harden,
-        _trays(made.trays) or raise_plants,
-        until=dates.set_out,
-        done=came.hardened is not None,
-    )
+    trays, hardened = _trays(made.trays) or raise_plants, came.hardened is not None
+    yield from row(Job.HARDEN, dates.harden, trays, until=dates.set_out, done=hardened)
     yield from row(Job.SET_OUT, dates.set_out, plants, done=in_bed)
     over = None if dates.last is None or dates.last == date.max else dates.last + timedelta(days=1)
     yield from row(Job.READY, dates.ready, _ready(one, layout), until=over, done=came.harvested is not None)
@@ -140,10 +151,16 @@ def _planting_rows(plan: Plan, one: Grown, layout: Layout, look: dict[str, Look]
     yield from row(Job.FREE, dates.out, "", done=came.cleared is not None)
 
 
-def _maker(plan: Plan, one: Grown, look: dict[str, Look]) -> Callable[..., Iterator[DateRow]]:
+def _tray_row(one: Grown, raised: Grown, layout: Layout, row: Callable[..., Iterator[DateRow]]) -> Iterator[DateRow]:
+    """From when trays stand where they harden off; when that ends, their plants are set out."""
+    is_done = (raised.planting.actual or _NOTHING_YET).hardened is not None
+    yield from row(Job.HARDEN, one.dates.harden, _trays(layout.plants), until=one.dates.out, done=is_done)
+
+
+def _maker(bed: Bed, one: Grown, letter: str) -> Callable[..., Iterator[DateRow]]:
     """What makes the rows of one planting."""
-    bed, planting = bed_of(plan, one.planting.bed), one.planting.id
-    name, raised = titled(plan, planting, look), one.crop.establish is Establish.TRANSPLANT
+    planting, raised = one.planting.id, one.crop.establish is Establish.TRANSPLANT
+    name = f"{letter} {(one.hardened or one).crop.name}"
 
     def row(
         job: Job, day: date | None, amount: str, *, until: date | None = None, done: bool = False

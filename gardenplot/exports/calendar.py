@@ -14,6 +14,7 @@ from icalendar import Calendar, Event
 
 from gardenplot import __version__
 from gardenplot.drawing.date_list import DateRow, Job, date_rows
+from gardenplot.drawing.progress import Told, untold
 from gardenplot.errors import PlanError
 from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
@@ -26,7 +27,7 @@ _FIRST_MADE = datetime(2020, 1, 1, tzinfo=UTC)
 _HALF_YEAR = 182
 
 
-def written(plan: Plan, *, name: str = "", made: datetime) -> bytes:
+def written(plan: Plan, *, name: str = "", made: datetime, told: Told = untold) -> bytes:
     """The calendar file of a plan as made at a moment; the same plan and moment give the same bytes.
 
     Raises PlanError where no day is known.
@@ -40,7 +41,8 @@ def written(plan: Plan, *, name: str = "", made: datetime) -> bytes:
     calendar.add("calscale", "GREGORIAN")
     # RFC 5545 has no name for a calendar; this is what calendars read.
     calendar.add("x-wr-calname", one_line(name or plan.place.name or "gardenplot"))
-    for row, uid in zip(rows, _uids(plan, rows), strict=True):
+    for number, (row, uid) in enumerate(zip(rows, _uids(plan, rows), strict=True)):
+        told(number, len(rows))
         calendar.add_component(_event(plan, row, uid, made.astimezone(UTC).replace(microsecond=0)))
     content: bytes = calendar.to_ical()
     return content

@@ -15,6 +15,8 @@ _MODULES = {
     ".dxf": "gardenplot.exports.dxf",
     ".csv": "gardenplot.exports.places",
 }
+CALENDAR = "gardenplot.exports.calendar"
+"""The module whose `written` makes calendar files."""
 
 
 def module_for(path: Path) -> str:
@@ -33,5 +35,5 @@ def writer_for(path: Path) -> Callable[[Plan], bytes]:
 
 def calendar_file(plan: Plan, name: str) -> bytes:
     """The dates of a plan as a calendar file, as of now; raises PlanError where no day is known."""
-    made: bytes = import_module("gardenplot.exports.calendar").written(plan, name=name, made=datetime.now(UTC))
+    made: bytes = import_module(CALENDAR).written(plan, name=name, made=datetime.now(UTC))
     return made

@@ -7,7 +7,6 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox
 
 from gardenplot.drawing.hand_words import later_words
 from gardenplot.errors import GardenplotError, PlanError
-from gardenplot.exports.kinds import calendar_file
 from gardenplot.findings import Finding
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.orders import drop_order
@@ -17,7 +16,7 @@ from gardenplot.plan.edits import copy_bed, remove_bed
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.window.canvas_keys import remove
 from gardenplot.window.compare_dialog import compare_layouts
-from gardenplot.window.late import made_drawing, preview_cards, preview_dates, preview_sheets
+from gardenplot.window.late import made_calendar, made_drawing, preview_cards, preview_dates, preview_sheets
 from gardenplot.window.reasons import CHOOSE_BED, CHOOSE_CROP, CHOOSE_PLANTING, NO_BED
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from gardenplot.words import _
@@ -196,9 +195,12 @@ class SheetDeeds:
         """Ask for a name and write the dates as a calendar file."""
         document, title = self._window.document, _("Calendar file")
         try:
-            made = calendar_file(document.plan, document.name)
+            made = made_calendar(document.plan, document.name, self._window)
         except PlanError as error:
             self._window.tell(str(error))
+            return
+        if made is None:
+            self._window.tell(_("stopped; nothing was written"))
             return
         proposed, kind = f"{file_name(document.name)}.ics", _("Calendar (*.ics)")
         name, _kind = QFileDialog.getSaveFileName(self._window, title, proposed, kind)

@@ -35,6 +35,12 @@ def made_drawing(plan: Plan, path: Path, parent: QWidget) -> bytes | None:
     return cast(bytes | None, made)
 
 
+def made_calendar(plan: Plan, name: str, parent: QWidget) -> bytes | None:
+    """The dates as a calendar file, None where making it was stopped; raises PlanError."""
+    made = import_module("gardenplot.window.drawing_made").made_calendar(plan, name, parent)
+    return cast(bytes | None, made)
+
+
 def help_page(registry: Registry, parent: QWidget) -> "HelpPage":
     """The help page, not shown yet."""
     return cast("HelpPage", import_module("gardenplot.window.help_page").HelpPage(registry, parent))

@@ -7,7 +7,7 @@ from attrs import evolve
 from hypothesis import given
 
 from gardenplot.drawing.date_list import Job, Week, by_week, date_rows
-from gardenplot.plan import Actual, Plan
+from gardenplot.plan import Actual, Plan, Planting
 from gardenplot.season import dates_of
 from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.plans import plans
@@ -80,6 +80,17 @@ def test_jobs_of_several_days_say_when_they_are_over() -> None:
     assert found[Job.POT_UP] == (date(2027, 4, 26), None)
 
 
+def test_trays_harden_off_in_the_bed_in_which_they_stand() -> None:
+    plan = one_planting({"in_ground": "2027-05-14"}, raising_days=30, hardening_days=7)
+    tunnel = evolve(plan.beds[0], id="b2", name="Tunnel")
+    trays = Planting("t1", "b2", "leek", plants=3, hardens="p1")
+    plan = evolve(plan, beds=(*plan.beds, tunnel), plantings=(*plan.plantings, trays))
+    (row,) = (row for row in date_rows(plan) if row.job is Job.HARDEN)
+    assert (row.day_words, row.name, row.amount, row.bed_name) == ("Fri 7 May", "A Leek", "3 trays", "Tunnel")
+    assert (row.planting, row.until) == ("t1", date(2027, 5, 14))
+    assert [row.job for row in date_rows(plan) if row.planting == "t1"] == [Job.HARDEN]
+
+
 def test_a_plan_without_days_has_nothing_to_do() -> None:
     assert by_week(one_planting({})) == ()
     assert by_week(Plan()) == ()
@@ -102,8 +113,12 @@ def jobs_in(weeks: tuple[Week, ...]) -> list[tuple[date, str, str]]:
 def jobs_of(plan: Plan) -> list[tuple[date, str, str]]:
     """The days of the plantings, straight from their dates."""
     found: list[tuple[date, str, str]] = []
+    in_beds = {planting.hardens for planting in plan.plantings}
     for planting in plan.plantings:
         dates = dates_of(plan, planting)
+        if planting.hardens is not None or planting.id in in_beds:
+            found += [(dates.harden, planting.id, Job.HARDEN)] if planting.hardens and dates.harden else []
+            dates = evolve(dates, harden=None, **({"out": None} if planting.hardens else {}))
         named = {
             Job.SOW: dates.sow, Job.POT_UP: dates.pot_up, Job.HARDEN: dates.harden, Job.SET_OUT: dates.set_out,
             Job.READY: dates.ready, Job.LAST: dates.last if dates.last != dates.ready else None, Job.FREE: dates.out,

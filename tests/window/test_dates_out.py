@@ -11,8 +11,10 @@ from icalendar import Calendar
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox
 
+from gardenplot.exports.kinds import calendar_file
 from gardenplot.plan import Plan
 from gardenplot.window.document import Document
+from gardenplot.window.drawing_made import FEW_PLANTINGS, made_calendar
 from gardenplot.window.main import MainWindow
 from gardenplot.window.preview import Preview
 from tests.drawing.hand_worked import hand_worked
@@ -115,3 +117,15 @@ def test_a_plan_without_a_day_is_told_so(window: MainWindow, document: Document,
     window.registry.made(action).trigger()
     assert QApplication.activeModalWidget() is None
     assert "no day is known" in window.statusBar().currentMessage()
+
+
+def test_the_calendar_of_many_plantings_is_the_one_made_at_once(window: MainWindow) -> None:
+    plan = hand_worked("s1")
+    block = plan.plantings[0]
+    many = tuple(evolve(block, id=f"p{number}", plants=1, order=None) for number in range(FEW_PLANTINGS + 1))
+    crowded = evolve(plan, plantings=tuple(evolve(one, in_ground=date(2025, 4, 11)) for one in many))
+    made = made_calendar(crowded, "S1", window)
+    assert made is not None
+    days = [event.decoded("dtstart") for event in Calendar.from_ical(made).walk("VEVENT")]
+    at_once = [event.decoded("dtstart") for event in Calendar.from_ical(calendar_file(crowded, "S1")).walk("VEVENT")]
+    assert days == at_once
