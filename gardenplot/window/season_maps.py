@@ -21,6 +21,8 @@ class SeasonMaps(QWidget):
     def __init__(self, panel: SeasonPanel, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._sight, self.panel = sight, panel
+        # First of all, since Tab goes on in this order, from the line of names down.
+        self.switch = QCheckBox(_("all beds"), self)
         self.beds = SeasonBeds(document, sight, panel)
         self.scrolled = QScrollArea()
         self.scrolled.setWidget(self.beds)
@@ -33,7 +35,6 @@ class SeasonMaps(QWidget):
         self._sheets = QStackedLayout(self)
         for each in (panel, self.scrolled):
             self._sheets.addWidget(each)
-        self.switch = QCheckBox(_("all beds"), self)
         self.switch.setToolTip(_("Show the season maps of all beds in small"))
         self.switch.toggled.connect(self._turn)
         self.beds.opened.connect(lambda: self.switch.setChecked(False))

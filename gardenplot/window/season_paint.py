@@ -19,8 +19,8 @@ from gardenplot.window.theme import colour, drawing_font
 from gardenplot.words import _
 
 _RIM = 3
-_TRIES = 5
-"""How many lines below its day the words of a band may stand."""
+_TRIES = {False: 2, True: 6}
+"""How many lines from its day on the words of a band may stand; those of dark days may lie anywhere in them."""
 _OTHER = 0.5
 """How much of its ink a hatch has that only names days."""
 
@@ -37,7 +37,7 @@ def paint_season(
     paint_days(painter, axes, day, planting, inks)
     painter.save()
     painter.setClipRect(_sight(axes))
-    _band_words(painter, axes, inks)
+    _band_words(painter, axes, day, inks)
     painter.restore()
     _months(painter, axes, inks)
     if day is not None and axes.season.span.first <= day <= axes.season.span.last:
@@ -98,9 +98,11 @@ def _band(painter: QPainter, axes: Axes, one: Band, sheet: QRectF, inks: Palette
     painter.drawLine(QPointF(sheet.left(), y), QPointF(sheet.right(), y))
 
 
-def _band_words(painter: QPainter, axes: Axes, inks: Palette) -> None:
+def _band_words(painter: QPainter, axes: Axes, day: date | None, inks: Palette) -> None:
     """What the bands are, beside the bed's foot or else on free ground; left out where neither has room."""
     season, taken = axes.season, [axes.frame(block) for block in axes.season.blocks]
+    if day is not None:
+        taken.append(QRectF(0, axes.y(day, day) - 1, axes.width, 2))
     painter.setPen(colour(inks, Ink.SECOND))
     for one in sorted(season.bands, key=lambda each: each.turns):
         if not season.span.first <= one.turns <= season.span.last:
@@ -118,7 +120,7 @@ def _places(axes: Axes, one: Band, line: Lettering) -> Iterator[QPointF]:
     """Where the words of a band may begin: at the day they are about, or lower, beside the foot or in the bed."""
     foot, first = axes.x(axes.season.length), max(axes.y(one.turns, one.turns) + 4, axes.top + line.ascent)
     beside = [foot + 12] if foot + 20 + line.width <= axes.width else []
-    for number in range(_TRIES):
+    for number in range(_TRIES[one.quiet is Quiet.DARK]):
         base = first + number * line.height
         if base + line.height - line.ascent <= axes.bottom + _RIM:
             for x in (*beside, foot - line.width - 8, axes.x(0) + 8):

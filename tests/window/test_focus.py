@@ -147,7 +147,7 @@ def test_tab_goes_through_the_window_panel_by_panel_and_down_each_panel(window: 
     window.sight.select("b1", "p1")
     window.canvas.setFocus()
     settle(window)
-    panels = [window.canvas, window.shelf, window.inspector, window.ledger, window.season, window.header]
+    panels = [window.canvas, window.shelf, window.inspector, window.ledger, window.season_maps, window.header]
     found = stops(window)
     settle(window)
     order = [panel for part in found for panel in panels if panel is part or panel.isAncestorOf(part)]
