@@ -6,6 +6,7 @@ from attrs import frozen
 
 from gardenplot.layout.bed import Grown, compete, lay_out_bed
 from gardenplot.plan import Plan, Planting, bed_of, crop_of, order_of
+from gardenplot.season import counting_site
 
 
 @frozen
@@ -39,7 +40,7 @@ def ground_for(plan: Plan, planting: Planting, bed_id: str, without: Collection[
     """The ground for a planting in a bed of the plan: all that shares its days there, but itself and some more."""
     bed = bed_of(plan, bed_id)
     order = order_of(plan, planting.order) if planting.order else None
-    itself = Grown(planting, crop_of(plan, planting.crop), order)
+    itself = Grown(planting, crop_of(plan, planting.crop), order, site=counting_site(plan.place))
     laid = lay_out_bed(plan, bed)
     blocks = (
         (layout.start, layout.end)
