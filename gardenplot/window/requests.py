@@ -63,18 +63,25 @@ def ask_crop(document: Document, parent: QWidget, crop_id: str | None = None) ->
         return {}
 
     ways = ((_("raised and set out"), Establish.TRANSPLANT), (_("sown where it grows"), Establish.DIRECT))
-    lines = [
-        Ask(one.attribute, one.label, texts.get(one.attribute, ""), _example(one, plan), one.default)
-        for one in PACKET
-    ]
+    lines = [_line(one, crop, texts.get(one.attribute, ""), plan) for one in PACKET]
     lines.insert(1, Ask("establish", _("It is"), choices=ways, chosen=crop.establish if crop else None))
     title = _("From a seed packet") if crop is None else _("Crop {name}").format(name=crop.name)
     does = _("Add crop") if crop is None else _("Change crop")
     return _asked(AskDialog(title, tuple(lines), take, does, note=_PACKET_FIRST, parent=parent))
 
 
-def _example(field: PacketField, plan: Plan) -> str:
-    return example_for(field.attribute, field.example, plan.place.units)
+def _line(field: PacketField, crop: Crop | None, text: str, plan: Plan) -> Ask:
+    """What is asked for a line of the packet."""
+    return Ask(
+        field.attribute,
+        field.label,
+        text,
+        example_for(field.attribute, field.example, plan.place.units),
+        field.default,
+        choices=field.choices,
+        chosen=getattr(crop, field.attribute, None),
+        group=field.group,
+    )
 
 
 def _with_packet(plan: Plan, crop: Crop | None, values: Mapping[str, object], establish: Establish) -> Plan:

@@ -9,7 +9,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit, QPushButton
 
 from gardenplot.drawing.tables import order_rows
-from gardenplot.plan import Establish, bed_of, crop_of, order_of
+from gardenplot.plan import DaysFrom, Establish, Frost, bed_of, crop_of, order_of
 from gardenplot.plan.edits import add_order, change_planting
 from gardenplot.units import Units
 from gardenplot.window.document import Document
@@ -93,6 +93,25 @@ def test_a_crop_comes_from_its_packet(window: MainWindow, document: Document) ->
     assert (crop.name, str(crop.in_row), crop.establish) == ("Kohlrabi", "25 cm", Establish.DIRECT)
     assert [str(length) for length in crop.row_spacing] == ["25 cm", "30 cm"]
     assert document.stack.undoText() == "Crop Kohlrabi"
+
+
+def test_a_packet_says_from_where_its_days_count_and_what_else_there_is_to_know_of_time(
+    window: MainWindow, document: Document
+) -> None:
+    days = {"field_days": "60", "cool_days": "14", "harvest_days": "21", "pot_up_days": "10", "oldest_days": "40"}
+    Answers(KOHLRABI | days | {"raising_days": "28", "days_from": "sowing", "frost": "half-hardy"})
+    assert ask_crop(document, window)
+    crop = crop_of(document.plan, "kohlrabi")
+    assert (crop.days_from, crop.frost) == (DaysFrom.SOWING, Frost.HALF_HARDY)
+    assert [getattr(crop, name) for name in days] == [60, 14, 21, 10, 40]
+    steps = document.stack.count()
+    Answers({})
+    assert ask_crop(document, window, "kohlrabi")
+    assert document.stack.count() == steps
+    Answers({"days_from": "when it goes into its bed", "frost": "not said"})
+    assert ask_crop(document, window, "kohlrabi")
+    crop = crop_of(document.plan, "kohlrabi")
+    assert (crop.days_from, crop.frost) == (None, None)
 
 
 def test_a_crop_that_is_looked_at_and_accepted_makes_no_step(window: MainWindow, document: Document) -> None:
@@ -218,6 +237,8 @@ def test_a_bare_number_takes_the_unit_of_the_usual_size(window: MainWindow, docu
         (ask_bed, {"length": "1 m", "width": "75 cm", "margin": "60 cm"}, "margin"),
         (ask_crop, KOHLRABI | {"row_spacing": "45 cm to 30 cm"}, "row_spacing"),
         (ask_crop, KOHLRABI | {"field_days": "2000"}, "field_days"),
+        (ask_crop, KOHLRABI | {"oldest_days": "2000"}, "oldest_days"),
+        (ask_crop, KOHLRABI | {"cool_days": "a few"}, "cool_days"),
         (ask_order, ORDER | {"units": ""}, "units"),
         (ask_order, ORDER | {"on": "soon"}, "on"),
         (ask_order, ORDER | {"units": "0"}, "units"),
