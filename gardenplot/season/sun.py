@@ -56,7 +56,7 @@ def zone_of(place: Place) -> ZoneInfo | None:
 def _zone(name: str) -> ZoneInfo | None:
     try:
         return ZoneInfo(name)
-    except (OSError, ValueError):
+    except (KeyError, OSError, ValueError):
         # Not only a name that is not known: a folder's name or one that leaves the folder of zones ends here too.
         return None
 
