@@ -83,15 +83,19 @@ def _degrees(text: str, sides: str, example: str) -> float:
     """Degrees with a decimal point or comma; the second of two sides, as S or W, may stand behind for the minus."""
     found = _DEGREES.fullmatch(text.strip())
     side = ((found["side"] if found else None) or sides[0]).upper()
-    try:
-        if found is None or side not in sides:
-            raise ValueError
-        degrees = float(found["number"].replace(",", ".").replace("−", "-"))
-    except ValueError:
+    degrees = _number(found["number"]) if found is not None and side in sides else None
+    if degrees is None:
         raise PlanError(
             _("“{typed}” is no number of degrees: write it like {example}").format(typed=text[:40], example=example)
-        ) from None
+        )
     return degrees if side == sides[0] else -degrees
+
+
+def _number(text: str) -> float | None:
+    try:
+        return float(text.replace(",", ".").replace("−", "-"))
+    except ValueError:
+        return None
 
 
 def _zone(plan: Plan, _part: str, text: str, _shown: str) -> Plan:

@@ -28,6 +28,7 @@ from gardenplot.window.pages import Pages
 from gardenplot.window.panels import Panels
 from gardenplot.window.registry import Registry
 from gardenplot.window.season_panel import SeasonPanel
+from gardenplot.window.series_deeds import SeriesDeeds
 from gardenplot.window.shape_deeds import ShapeDeeds
 from gardenplot.window.shelf import Shelf
 from gardenplot.window.sight import Sight
@@ -59,6 +60,7 @@ class MainWindow(QMainWindow):
         self.season = SeasonPanel(self.document, self.sight, self.canvas)
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
         self.shapes, self.ground, self.blocks = ShapeDeeds(self), GroundDeeds(self), BlockDeeds(self)
+        self.series = SeriesDeeds(self)
         self.steps = Steps(self.document)
         self.index, self.pages = Index(self), Pages(self)
         self.panels = Panels(self)
