@@ -3,39 +3,42 @@
 from collections.abc import Sequence
 from datetime import date
 
-from gardenplot.drawing.days import day_words
+from gardenplot.drawing.days import short_day
 from gardenplot.drawing.hand_words import listed
 from gardenplot.drawing.sayings import name_of
 from gardenplot.plan import Plan
 from gardenplot.words import _, ngettext
 
-_TOLD = 3
+_MOST = 3
 """Days that are told one by one; of more the rest is counted."""
 
 
 def series_words(plan: Plan, planting: str, made: int, without_ground: Sequence[date]) -> str:
-    """What came of a series: "Leek: 3 plantings more; no ground is free for Sat 12 Jun 2027"."""
-    words = ngettext("{crop}: {count} planting more", "{crop}: {count} plantings more", made).format(
-        crop=name_of(plan, planting), count=made
-    )
+    """What came of a series: "Leek: 3 plantings more".
+
+    Or: "Leek: 3 of 4 plantings have ground; none is free for 12 Jun".
+    """
     if not without_ground:
-        return words
-    days = [day_words(day) for day in without_ground[:_TOLD]]
-    more = len(without_ground) - len(days)
-    if more:
-        days.append(ngettext("{count} day more", "{count} days more", more).format(count=more))
-    missing = _("no ground is free for {days}").format(days=listed(days))
-    return (
-        f"{words}; {missing}"
-        if made
-        else _("{crop}: {missing}").format(crop=name_of(plan, planting), missing=missing)
+        return ngettext("{crop}: {count} planting more", "{crop}: {count} plantings more", made).format(
+            crop=name_of(plan, planting), count=made
+        )
+    count = made + len(without_ground)
+    words = ngettext(
+        "{crop}: {made} of {count} planting has ground; none is free for {days}",
+        "{crop}: {made} of {count} plantings have ground; none is free for {days}",
+        count,
     )
+    return words.format(crop=name_of(plan, planting), made=made, count=count, days=_told(without_ground))
+
+
+def _told(days: Sequence[date]) -> str:
+    told = [short_day(day) for day in days[:_MOST]]
+    more = len(days) - len(told)
+    if more:
+        told.append(ngettext("{count} day more", "{count} days more", more).format(count=more))
+    return listed(told)
 
 
 def markets_words(days: Sequence[date]) -> str:
-    """The market days that a series can be made for: "Without a planting: Sat 12 Jun 2027 and Sat 19 Jun 2027"."""
-    told = [day_words(day) for day in days[:_TOLD]]
-    if len(days) > _TOLD:
-        more = len(days) - _TOLD
-        told.append(ngettext("{count} day more", "{count} days more", more).format(count=more))
-    return _("Market days without a planting: {days}.").format(days=listed(told))
+    """The market days that a series can be made for: "Without a planting: 12 Jun and 19 Jun."."""
+    return _("Market days without a planting: {days}.").format(days=_told(days))

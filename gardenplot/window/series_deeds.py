@@ -42,13 +42,14 @@ class SeriesDeeds:
             if wrong:
                 return wrong
             try:
-                if markets:
-                    self._make(one, repeat_for_markets(plan, one, numbers["times"]))
-                else:
-                    self._make(one, repeat_every(plan, one, numbers["times"], numbers["every"]))
+                repeated = (
+                    repeat_for_markets(plan, one, numbers["times"])
+                    if markets
+                    else repeat_every(plan, one, numbers["times"], numbers["every"])
+                )
             except GardenplotError as error:
                 return {error.field: error.says}
-            return {}
+            return self._make(one, repeated)
 
         title, does = _("Repeat {crop} as a series").format(crop=name_of(plan, one)), _("Make series")
         AskDialog(title, _asks(len(markets)), take, does, note=_note(plan, one, markets), parent=self._window).exec()
@@ -63,10 +64,15 @@ class SeriesDeeds:
         if self._document.change(_("{crop} leaves its series").format(crop=name), leave_series(plan, one)):
             self._window.tell(_("{crop} has left its series: it is changed by itself from now on").format(crop=name))
 
-    def _make(self, planting: str, repeated: Repeated) -> None:
+    def _make(self, planting: str, repeated: Repeated) -> Mapping[str, str]:
+        """Make a series the plan and say what came of it; one that finds no ground at all is told in the dialog."""
         plan = repeated.plan
+        words = series_words(plan, planting, len(repeated.made), repeated.without_ground)
+        if not repeated.made:
+            return {"": words}
         self._document.change(_("Series of {crop}").format(crop=name_of(plan, planting)), plan)
-        self._window.tell(series_words(plan, planting, len(repeated.made), repeated.without_ground))
+        self._window.tell(words)
+        return {}
 
 
 def _asks(markets: int) -> tuple[Ask, ...]:
@@ -76,7 +82,7 @@ def _asks(markets: int) -> tuple[Ask, ...]:
 
 def _note(plan: Plan, planting: str, markets: tuple[int, ...]) -> str:
     together = _(
-        "Each goes into the first gap that is free on its days. Later changes of its size are for all of them."
+        "Each goes into the first gap that is free on its days. A later change of pattern or size is for all of them."
     )
     order = planting_of(plan, planting).order
     if not markets or order is None:

@@ -3,11 +3,13 @@
 from datetime import date
 from time import process_time
 
+from gardenplot.drawing.days import short_day
 from gardenplot.drawing.tables import order_rows
 from gardenplot.gestures.kept import layout_in
 from gardenplot.plan import Order, planting_of
 from gardenplot.plan.edits import add_order, change_crop, change_planting
 from gardenplot.plan.series import series_of
+from gardenplot.season import market_days
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from tests.plans import metric_plan
@@ -43,16 +45,27 @@ def test_each_market_day_gets_its_planting_in_one_step_and_those_without_ground_
     markets = {one.market or 1 for one in series}
     rows = order_rows(document.plan)
     assert [row.met for row in rows] == ["met" if row.market in markets else "not planted" for row in rows]
-    without = [row.day for row in rows if row.market not in markets]
+    days = market_days(ORDER)
+    without = [short_day(days[row.market - 1]) for row in rows if row.market not in markets]
     assert 0 < len(without) < 6
     made = len(series) - 1
     told = window.statusBar().currentMessage()
-    assert told.startswith(f"Pak choi: {made} plantings more; no ground is free for ")
+    assert told.startswith(f"Pak choi: {made} of 6 plantings have ground; none is free for ")
     assert all(day in told for day in without)
     document.stack.undo()
     assert document.plan is before
     document.stack.redo()
     assert len(series_of(document.plan, "p1")) == made + 1
+
+
+def test_a_series_that_finds_no_ground_is_told_in_the_dialog_and_makes_no_step(
+    window: MainWindow, document: Document
+) -> None:
+    window.sight.select("b1", "p1")
+    answers = repeat(window, {"times": "5", "every": "1"})
+    told = "Pak choi: 0 of 5 plantings have ground; none is free for 10 Apr, 11 Apr, 12 Apr and 2 days more"
+    assert told in answers.said
+    assert document.stack.count() == 0
 
 
 def test_without_further_market_days_it_is_asked_how_often(window: MainWindow, document: Document) -> None:
