@@ -1,6 +1,5 @@
 """Counts as rows of words: per planting, bed and crop, and for the whole plan."""
 
-from datetime import date
 from functools import lru_cache
 
 from attrs import frozen
@@ -10,9 +9,10 @@ from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.sayings import between, counted, rows_by_plants
 from gardenplot.drawing.turns import walked
-from gardenplot.layout import LaidOut, lay_out_plan, planted_for_orders
-from gardenplot.plan import Order, Plan, crop_of
+from gardenplot.layout import LaidOut, lay_out_plan, planted_for_orders, spacings_for_orders
+from gardenplot.plan import Plan, crop_of
 from gardenplot.season import market_days, stand_for
+from gardenplot.season.dates import wanted_ready
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
@@ -101,21 +101,45 @@ class OrderRow:
 
 def order_rows(plan: Plan) -> tuple[OrderRow, ...]:
     """A row for each market day of each order, in the plan's order."""
-    planted = planted_for_orders(lay_out_plan(plan))
-    return tuple(
-        _order_row(plan, order, market, day, planted.get((order.id, market), 0))
-        for order in plan.orders
-        for market, day in enumerate(market_days(order), start=1)
-    )
+    laid_out = lay_out_plan(plan)
+    planted, each, late = planted_for_orders(laid_out), spacings_for_orders(laid_out), _late(laid_out)
+    rows = []
+    for order in plan.orders:
+        crop = crop_of(plan, order.crop)
+        for market, day in enumerate(market_days(order), start=1):
+            key = order.id, market
+            stand, there = stand_for(order, crop, each.get(key)), planted.get(key, 0)
+            met = _met(stand, there, late.get(key, ()))
+            rows.append(OrderRow(order.id, crop.name, order.units, day_words(day), stand, there, met, market))
+    return tuple(rows)
 
 
-def _order_row(plan: Plan, order: Order, market: int, day: date, planted: int) -> OrderRow:
-    crop = crop_of(plan, order.crop)
-    stand = stand_for(order, crop)
-    if planted >= stand:
-        met = _("met")
-    elif planted:
-        met = ngettext("{count} short", "{count} short", stand - planted).format(count=grouped(stand - planted))
-    else:
-        met = _("not planted")
-    return OrderRow(order.id, crop.name, order.units, day_words(day), stand, planted, met, market)
+_Late = tuple[tuple[int, int], ...]
+"""Plants that are ready too late for a market day, each lot with the days by which it is late."""
+
+
+def _late(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], _Late]:
+    late: dict[tuple[str, int], _Late] = {}
+    for laid in laid_out:
+        for one, layout in zip(laid.grown, laid.layouts, strict=True):
+            wanted, ready = wanted_ready(one.planting, one.order), one.dates.ready
+            if one.order is not None and wanted is not None and ready is not None and ready > wanted:
+                key = one.order.id, one.planting.market or 1
+                late[key] = (*late.get(key, ()), (layout.plants, (ready - wanted).days))
+    return late
+
+
+def _met(stand: int, planted: int, late: _Late) -> str:
+    """Whether a market day is met by what is ready in time, else why not."""
+    if planted - sum(plants for plants, _days in late) >= stand:
+        return _("met")
+    if not planted:
+        return _("not planted")
+    short, days = stand - planted, max((days for _plants, days in late), default=0)
+    why = [
+        ngettext("short by {count} plant", "short by {count} plants", short).format(count=grouped(short))
+        if short > 0
+        else "",
+        ngettext("late by {count} day", "late by {count} days", days).format(count=days) if days else "",
+    ]
+    return ", ".join(words for words in why if words)

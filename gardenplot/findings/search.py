@@ -21,6 +21,7 @@ from gardenplot.layout import (
     lay_out_plan,
     nearest_rows,
     planted_for_orders,
+    spacings_for_orders,
 )
 from gardenplot.layout.candidate import closer_than_packet
 from gardenplot.layout.reserved import in_the_way
@@ -62,17 +63,21 @@ def find_in_bed(laid: LaidOut) -> tuple[Finding, ...]:
 
 def find_in_orders(plan: Plan) -> tuple[Finding, ...]:
     """Orders that nothing is planted for, or too little: the plants short of those that must stand."""
-    planted = planted_for_orders(lay_out_plan(plan))
-    return tuple(finding for order in plan.orders for finding in _order(plan, order, planted))
+    laid_out = lay_out_plan(plan)
+    planted, each = planted_for_orders(laid_out), spacings_for_orders(laid_out)
+    return tuple(finding for order in plan.orders for finding in _order(plan, order, planted, each))
 
 
-def _order(plan: Plan, order: Order, planted: dict[tuple[str, int], int]) -> Iterator[Finding]:
+def _order(
+    plan: Plan, order: Order, planted: dict[tuple[str, int], int], each: dict[tuple[str, int], int]
+) -> Iterator[Finding]:
     """Each market day that has too little; those that have nothing are told together, with the first of them."""
-    needed = stand_for(order, crop_of(plan, order.crop))
+    crop = crop_of(plan, order.crop)
     markets = range(1, len(market_days(order)) + 1)
     bare = [market for market in markets if (order.id, market) not in planted]
     for market in markets:
         standing = planted.get((order.id, market), 0)
+        needed = stand_for(order, crop, each.get((order.id, market)))
         if market in bare[:1]:
             yield Finding(
                 Kind.ORDER_UNPLANTED, order=order.id, amount=0, limit=needed, market=market, pieces=len(bare)

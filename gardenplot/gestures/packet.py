@@ -3,21 +3,28 @@
 import re
 import unicodedata
 from collections.abc import Callable, Mapping
+from enum import StrEnum
 from math import isfinite, nan
 from typing import Any
 
 from attrs import frozen
 
+from gardenplot.drawing.timing_words import FROSTS
 from gardenplot.errors import GardenplotError, PlanError
 from gardenplot.gestures.reading import length_from, needed_length, spacing_from, spacing_text, text_of, whole_from
-from gardenplot.plan import Crop, Establish
+from gardenplot.plan import Crop, DaysFrom, Establish, Frost
 from gardenplot.units import Units, parse_area_rate, parse_rate, parse_share
 from gardenplot.words import _
+
+DAYS_FROM = {DaysFrom.SETTING_OUT: _("setting out"), DaysFrom.SOWING: _("sowing")}
 
 
 @frozen
 class PacketField:
-    """A line of the packet: the crop's attribute, its label, an example, how a text is read, what holds else."""
+    """A line of the packet: the crop's attribute, its label, an example, how a text is read, what holds else.
+
+    `group` is the heading that it begins a group with; `choices` are words with the values that they stand for.
+    """
 
     attribute: str
     label: str
@@ -25,6 +32,8 @@ class PacketField:
     read: Callable[[str, Units], Any]
     needed: bool = False
     default: str = ""
+    group: str = ""
+    choices: tuple[tuple[str, Any], ...] = ()
 
 
 def _optional(parse: Callable[[str], Any]) -> Callable[[str, Units], Any]:
@@ -53,29 +62,51 @@ def _spacing(text: str, units: Units) -> Any:
     return spacing_from(text, "", units)
 
 
+def _length(text: str, units: Units) -> Any:
+    return length_from(text, "", units)
+
+
+def _chosen(kind: type[StrEnum], example: str) -> Callable[[str, Units], Any]:
+    """A choice by its word in a plan's file."""
+
+    def read(text: str, _units: Units) -> Any:
+        if text and text not in tuple(kind):
+            raise PlanError(_("“{typed}” is not known here: {example}").format(typed=text[:40], example=example))
+        return kind(text) if text else None
+
+    return read
+
+
+_days = _optional(whole_from)
+_NOT_SAID = (_("not said"), None)
+_COUNT_FROM = ((_("when it goes into its bed"), None), *((words, one) for one, words in DAYS_FROM.items()))
+_TAKES_FROST = (_NOT_SAID, *((words, one) for one, words in FROSTS.items()))
+_SPACING, _TIMES, _PLANTS = _("Spacing"), _("Days"), _("Plants and seed")
 PACKET = (
     PacketField("name", _("Name"), _("Kohlrabi"), _name, needed=True),
-    PacketField("in_row", _("In the row"), "25 cm", lambda text, units: needed_length(text, "", units), needed=True),
-    PacketField("row_spacing", _("Between rows"), _("25 cm to 40 cm"), _spacing, needed=True),
-    PacketField(
-        "edge",
-        _("Least edge"),
-        "7.5 cm",
-        lambda text, units: length_from(text, "", units),
-        default=_("half the row spacing"),
-    ),
-    PacketField(
-        "spread",
-        _("Grows as wide as"),
-        "25 cm",
-        lambda text, units: length_from(text, "", units),
-        default=_("its spacing"),
-    ),
     PacketField("family", _("Family"), "Brassicaceae", _optional(str)),
-    PacketField("field_days", _("Days in the field"), "42", _optional(whole_from)),
-    PacketField("raising_days", _("Days to raise"), "28", _optional(whole_from)),
-    PacketField("hardening_days", _("Days to harden off"), "7", _optional(whole_from)),
-    PacketField("field_loss", _("Field loss"), "10 %", _optional(parse_share)),
+    PacketField("frost", _("Takes frost as"), "", _chosen(Frost, "hardy"), choices=_TAKES_FROST),
+    PacketField(
+        "in_row",
+        _("In the row"),
+        "25 cm",
+        lambda text, units: needed_length(text, "", units),
+        needed=True,
+        group=_SPACING,
+    ),
+    PacketField("row_spacing", _("Between rows"), _("25 cm to 40 cm"), _spacing, needed=True),
+    PacketField("edge", _("Least edge"), "7.5 cm", _length, default=_("half the row spacing")),
+    PacketField("spread", _("Grows as wide as"), "25 cm", _length, default=_("its spacing")),
+    PacketField("plants_per_area", _("Broadcast"), "400 / m2", _optional(parse_area_rate)),
+    PacketField("field_days", _("Days until ready"), "42", _days, group=_TIMES),
+    PacketField("days_from", _("Counted from"), "", _chosen(DaysFrom, "sowing"), choices=_COUNT_FROM),
+    PacketField("cool_days", _("More days when it is cool"), "14", _days, default=_("none")),
+    PacketField("harvest_days", _("Days it can be cut"), "21", _days, default=_("one day")),
+    PacketField("raising_days", _("Days to raise"), "28", _days),
+    PacketField("pot_up_days", _("Days to potting up"), "14", _days, default=_("not potted up")),
+    PacketField("hardening_days", _("Days to harden off"), "7", _days),
+    PacketField("oldest_days", _("Days old at most when set out"), "35", _days, default=_("7 more than to raise")),
+    PacketField("field_loss", _("Field loss"), "10 %", _optional(parse_share), group=_PLANTS),
     PacketField("spare", _("Spare plants"), "15 %", _optional(parse_share)),
     PacketField("germination", _("Germination"), "90 %", _optional(parse_share)),
     PacketField("seeds_per_cell", _("Seeds in a cell"), "1", _optional(whole_from)),
@@ -83,7 +114,6 @@ PACKET = (
     PacketField("seeds_per_row", _("Seeds sown"), "40 / m", _optional(parse_rate)),
     PacketField("seeder_slack", _("Seeder's slack"), "10 %", _optional(parse_share)),
     PacketField("seeds_per_gram", _("Seeds in a gram"), "320", _optional(_number)),
-    PacketField("plants_per_area", _("Broadcast"), "400 / m2", _optional(parse_area_rate)),
 )
 """The lines of a packet, in the order in which they are asked for."""
 

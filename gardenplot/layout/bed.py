@@ -161,6 +161,19 @@ def planted_for_orders(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], i
     return planted
 
 
+def spacings_for_orders(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], int]:
+    """The length of row in nm that a plant has for each market day, on average over all that is planted for it."""
+    plants: dict[tuple[str, int], int] = {}
+    row: dict[tuple[str, int], int] = {}
+    for laid in laid_out:
+        for one, layout in zip(laid.grown, laid.layouts, strict=True):
+            if one.order is not None and layout.plants:
+                wanted = one.order.id, one.planting.market or 1
+                plants[wanted] = plants.get(wanted, 0) + layout.plants
+                row[wanted] = row.get(wanted, 0) + layout.plants * layout.grid.in_row
+    return {wanted: -(-row[wanted] // plants[wanted]) for wanted in plants}
+
+
 def compete(one: Grown, other: Grown) -> bool:
     """Whether two plantings want the same ground on the same days; reserved places share it with what was earlier."""
     relay = follows(one.planting, one.dates, other.dates) or follows(other.planting, other.dates, one.dates)

@@ -7,8 +7,9 @@ from typing import Any
 from attrs import evolve
 
 from gardenplot.errors import PlanError
-from gardenplot.plan.find import T, bed_of, by_id, crop_of, fresh_id, planting_of, with_their_own
+from gardenplot.plan.find import T, bed_of, by_id, crop_of, fresh_id, planting_of, plantings_in, with_their_own
 from gardenplot.plan.ground import frames_of, standing_of
+from gardenplot.plan.series import spread, without_lone
 from gardenplot.plan.valid import check
 from gardenplot.plan.value import Bed, Cover, Crop, Order, Plan, Planting, Standing, Tunnel, Walk
 from gardenplot.units import Degrees, Length, degrees_of, length_of
@@ -44,7 +45,7 @@ def remove_bed(plan: Plan, bed_id: str) -> Plan:
     return _checked(
         plan,
         beds=tuple(one for one in plan.beds if one is not bed),
-        plantings=tuple(one for one in plan.plantings if one.bed != bed_id),
+        plantings=without_lone(tuple(one for one in plan.plantings if one.bed != bed_id), plantings_in(plan, bed_id)),
         covers=tuple(one for one in plan.covers if one.bed != bed_id),
         ground=tuple(one for one in plan.ground if one.bed != bed_id),
         wishes=tuple(
@@ -61,12 +62,16 @@ def add_planting(plan: Plan, planting: Planting) -> Plan:
 
 
 def change_planting(plan: Plan, planting_id: str, **changes: Any) -> Plan:
-    """Change fields of a planting; giving plants takes its length away and the other way round."""
+    """Change fields of a planting; giving plants takes its length away and the other way round.
+
+    How it is planted and how large it is changes with it in all of its series that are not in the ground.
+    """
     if changes.get("plants") is not None:
         changes.setdefault("length", None)
     if changes.get("length") is not None:
         changes.setdefault("plants", None)
-    return _checked(plan, plantings=_changed(plan.plantings, planting_id, changes))
+    changed = _changed(plan.plantings, planting_id, changes)
+    return _checked(plan, plantings=spread(changed, changes.get("id", planting_id), changes))
 
 
 def move_planting(plan: Plan, planting_id: str, bed_id: str, start: Length) -> Plan:
@@ -82,7 +87,8 @@ def resize_planting(plan: Plan, planting_id: str, start: Length, length: Length)
 
 def remove_planting(plan: Plan, planting_id: str) -> Plan:
     """Remove a planting."""
-    return _checked(plan, plantings=_without(plan.plantings, planting_id))
+    gone = planting_of(plan, planting_id)
+    return _checked(plan, plantings=without_lone(_without(plan.plantings, planting_id), (gone,)))
 
 
 def add_crop(plan: Plan, crop: Crop) -> Plan:

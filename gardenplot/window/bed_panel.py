@@ -12,6 +12,7 @@ from gardenplot.drawing.shape_words import map_words
 from gardenplot.drawing.style import Ink
 from gardenplot.findings import find_about, find_in_bed
 from gardenplot.gestures.ground_typed import GROUND_FIELDS
+from gardenplot.gestures.history_typed import HISTORY
 from gardenplot.gestures.typed import BED_FIELDS, TypedField
 from gardenplot.layout import free_on, fullest_day, lay_out_bed
 from gardenplot.plan import bed_of
@@ -21,8 +22,8 @@ from gardenplot.window.fields import Form
 from gardenplot.window.planting_panel import heading, quiet, rule, words
 from gardenplot.words import _
 
-_WIDE = ("name", "box", "outline", "obstacles", "drip_lines")
-_FIELDS = (*BED_FIELDS, *GROUND_FIELDS)
+_WIDE = ("name", "box", "outline", "obstacles", "drip_lines", "history")
+_FIELDS = (*BED_FIELDS, HISTORY, *GROUND_FIELDS)
 
 
 class BedPanel(QWidget):

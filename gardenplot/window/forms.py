@@ -21,7 +21,7 @@ from PySide6.QtWidgets import (
 from gardenplot.drawing.style import Ink
 from gardenplot.gestures.examples import grey
 from gardenplot.window.fields import LARGE, Choice, Steady
-from gardenplot.window.theme import magnified, write_in
+from gardenplot.window.theme import magnified, widget_font, write_in
 
 
 @frozen
@@ -29,6 +29,7 @@ class Ask:
     """One thing to ask for: a text, or a choice among named values, which may be one to type in.
 
     While the text is empty, `default` tells what holds then, and where nothing does, an example of what to type.
+    `group` is the heading of a group that it begins.
     """
 
     name: str
@@ -39,6 +40,7 @@ class Ask:
     choices: tuple[tuple[str, object], ...] = ()
     chosen: object = None
     is_typed: bool = False
+    group: str = ""
 
 
 Accept = Callable[[Mapping[str, object]], Mapping[str, str]]
@@ -95,6 +97,8 @@ class AskDialog(QDialog):
         field = _named(ask) if ask.is_typed else _choice(ask) if ask.choices else _line(ask)
         field.setObjectName(ask.name)
         field.setAccessibleName(ask.label)
+        if ask.group:
+            form.addRow(_heading(ask.group))
         self.fields[ask.name] = field
         self._complaints[ask.name] = _complaint()
         form.addRow(ask.label, field)
@@ -153,6 +157,13 @@ def _value(field: QWidget) -> object:
     if isinstance(field, QComboBox):
         return field.currentText().strip() if field.isEditable() else field.currentData()
     return field.text().strip() if isinstance(field, QLineEdit) else None
+
+
+def _heading(words: str) -> QLabel:
+    label = QLabel(words)
+    label.setFont(widget_font(15, bold=True))
+    label.setContentsMargins(0, 10, 0, 0)
+    return label
 
 
 def _complaint() -> QLabel:

@@ -29,6 +29,7 @@ from gardenplot.window.panels import Panels
 from gardenplot.window.registry import Registry
 from gardenplot.window.season_maps import SeasonMaps
 from gardenplot.window.season_panel import SeasonPanel
+from gardenplot.window.series_deeds import SeriesDeeds
 from gardenplot.window.shape_deeds import ShapeDeeds
 from gardenplot.window.shelf import Shelf
 from gardenplot.window.sight import Sight
@@ -62,7 +63,7 @@ class MainWindow(QMainWindow):
         self.season_maps = SeasonMaps(self.season, self.document, self.sight)
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
         self.shapes, self.ground, self.blocks = ShapeDeeds(self), GroundDeeds(self), BlockDeeds(self)
-        self.trays = TrayDeeds(self)
+        self.trays, self.series = TrayDeeds(self), SeriesDeeds(self)
         self.steps = Steps(self.document)
         self.index, self.pages = Index(self), Pages(self)
         self.panels = Panels(self)

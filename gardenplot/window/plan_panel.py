@@ -1,4 +1,4 @@
-"""The plan as a whole, shown while nothing is selected: place, units, totals by crop."""
+"""The plan as a whole, shown while nothing is selected: place, units, totals by crop, frost and daylight."""
 
 from functools import partial
 
@@ -12,6 +12,7 @@ from gardenplot.units import Units, parse_degrees
 from gardenplot.units.figures import THIN, grouped
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
+from gardenplot.window.place_form import PlaceForm
 from gardenplot.window.planting_panel import heading, quiet, rule, words
 from gardenplot.words import _
 
@@ -60,7 +61,8 @@ class PlanPanel(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)
-        for part in (self.title, self.total, self.form, self.help, rule(), self.crops):
+        self.place = PlaceForm(document)
+        for part in (self.title, self.total, self.form, self.help, rule(), self.crops, rule(), self.place):
             column.addWidget(part)
         column.addStretch(1)
 
@@ -74,6 +76,7 @@ class PlanPanel(QWidget):
         for attribute in _MARKABLE:
             self.form.fields[attribute].show_value(list_text(getattr(plan.place, attribute)))
         self.form.fields["north"].show_value(text_of(plan.place.north))
+        self.place.show_plan()
         lines = [f"{_in_column(row.plants)}  {row.name}" for row in counts_by_crop(plan)]
         self.crops.setText("\n".join((_("Plants by crop"), *lines)) if lines else "")
 

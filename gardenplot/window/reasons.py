@@ -2,6 +2,7 @@
 
 from typing import TYPE_CHECKING
 
+from gardenplot.plan import planting_of
 from gardenplot.words import _
 
 if TYPE_CHECKING:
@@ -35,6 +36,13 @@ class Reasons:
             return ""
         some = self._document.plan.plantings
         return CHOOSE_PLANTING if some else _("Nothing is planted yet.")
+
+    def series(self) -> str:
+        """For what is done to a planting of a series."""
+        one = self._sight.planting
+        if one is None or planting_of(self._document.plan, one).series is not None:
+            return self.planting()
+        return _("This planting belongs to no series: Planting ▸ Repeat as a series …")
 
     def selection(self) -> str:
         """For what is done to whatever is selected."""

@@ -4,16 +4,15 @@ from collections.abc import Mapping
 
 from PySide6.QtWidgets import QWidget
 
-from gardenplot.errors import GardenplotError, PlanError, at_field
+from gardenplot.errors import GardenplotError
 from gardenplot.gestures.bed_typed import SIZES, name_for, type_bed, usual
 from gardenplot.gestures.examples import example_for
 from gardenplot.gestures.packet import PACKET, PacketField, crop_from, texts_of, values_from
-from gardenplot.gestures.reading import date_from, whole_from
-from gardenplot.plan import Crop, Establish, Order, Plan, crop_of, order_of
-from gardenplot.plan.catalogue import found_crops
-from gardenplot.plan.edits import add_crop, add_order, carry_crop, change_crop, change_order
+from gardenplot.plan import Crop, Establish, Plan, crop_of
+from gardenplot.plan.edits import add_crop, change_crop
 from gardenplot.window.document import Document
 from gardenplot.window.forms import Ask, AskDialog
+from gardenplot.window.order_dialog import OrderDialog
 from gardenplot.words import _
 
 Texts = Mapping[str, object]
@@ -64,18 +63,25 @@ def ask_crop(document: Document, parent: QWidget, crop_id: str | None = None) ->
         return {}
 
     ways = ((_("raised and set out"), Establish.TRANSPLANT), (_("sown where it grows"), Establish.DIRECT))
-    lines = [
-        Ask(one.attribute, one.label, texts.get(one.attribute, ""), _example(one, plan), one.default)
-        for one in PACKET
-    ]
+    lines = [_line(one, crop, texts.get(one.attribute, ""), plan) for one in PACKET]
     lines.insert(1, Ask("establish", _("It is"), choices=ways, chosen=crop.establish if crop else None))
     title = _("From a seed packet") if crop is None else _("Crop {name}").format(name=crop.name)
     does = _("Add crop") if crop is None else _("Change crop")
     return _asked(AskDialog(title, tuple(lines), take, does, note=_PACKET_FIRST, parent=parent))
 
 
-def _example(field: PacketField, plan: Plan) -> str:
-    return example_for(field.attribute, field.example, plan.place.units)
+def _line(field: PacketField, crop: Crop | None, text: str, plan: Plan) -> Ask:
+    """What is asked for a line of the packet."""
+    return Ask(
+        field.attribute,
+        field.label,
+        text,
+        example_for(field.attribute, field.example, plan.place.units),
+        field.default,
+        choices=field.choices,
+        chosen=getattr(crop, field.attribute, None),
+        group=field.group,
+    )
 
 
 def _with_packet(plan: Plan, crop: Crop | None, values: Mapping[str, object], establish: Establish) -> Plan:
@@ -86,57 +92,7 @@ def _with_packet(plan: Plan, crop: Crop | None, values: Mapping[str, object], es
 
 def ask_order(document: Document, parent: QWidget, order_id: str | None = None) -> bool:
     """Ask for an order, or for changes to one of the plan; its crop may come from the catalogue."""
-    plan = document.plan
-    order = order_of(plan, order_id) if order_id else None
-    crops, _own = found_crops(plan, "")
-
-    def take(typed: Texts) -> Mapping[str, str]:
-        try:
-            document.change(_("Order"), _with_order(plan, order, _strings(typed), crops))
-        except GardenplotError as error:
-            return {error.field: error.says}
-        return {}
-
-    names = tuple((crop.name, crop.id) for crop in crops)
-    asks = (
-        Ask("crop", _("Crop"), choices=names, chosen=order.crop if order else None),
-        Ask("units", _("Units"), str(order.units) if order else "", "120"),
-        Ask("plants_per_unit", _("Plants in a unit"), str(order.plants_per_unit) if order else "1", default="1"),
-        Ask("on", _("Market day"), order.on.isoformat() if order else "", "2027-05-15"),
-        Ask("lead_days", _("Days from cutting to market"), str(order.lead_days) if order else "1", default="1"),
-    )
-    does = _("Add order") if order is None else _("Change order")
-    return _asked(AskDialog(_("Order"), asks, take, does, parent=parent))
-
-
-def _with_order(plan: Plan, order: Order | None, typed: dict[str, str], crops: tuple[Crop, ...]) -> Plan:
-    with at_field("units"):
-        units = whole_from(typed["units"])
-        if units is None:
-            raise PlanError(_("how many units are wanted, for example 120?"))
-    with at_field("on"):
-        on = date_from(typed["on"])
-        if on is None:
-            raise PlanError(_("a market day is needed, for example 2027-05-15"))
-    wanted = Order(
-        id=order.id if order else f"{typed['crop']}-{on.isoformat()}",
-        crop=typed["crop"],
-        units=units,
-        on=on,
-        plants_per_unit=_whole(typed, "plants_per_unit", 1),
-        lead_days=_whole(typed, "lead_days", 1),
-    )
-    plan = carry_crop(plan, next(crop for crop in crops if crop.id == typed["crop"]))
-    if order is None:
-        return add_order(plan, wanted)
-    changes = {name: getattr(wanted, name) for name in ("crop", "units", "on", "plants_per_unit", "lead_days")}
-    return change_order(plan, order.id, **changes)
-
-
-def _whole(typed: Texts, name: str, default: int) -> int:
-    with at_field(name):
-        number = whole_from(str(typed[name]))
-    return default if number is None else number
+    return _asked(OrderDialog(document, order_id, parent))
 
 
 def _asked(dialog: AskDialog) -> bool:

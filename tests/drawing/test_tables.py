@@ -1,12 +1,18 @@
 """Counts as rows of words agree with one another and with the layouts."""
 
+from datetime import date
+
 import pytest
+from attrs import evolve
 from hypothesis import given, settings
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.tables import CountRow, counts_by_bed, counts_by_crop, order_rows, summary
+from gardenplot.findings import Kind, find_all
 from gardenplot.layout import lay_out_plan
-from gardenplot.plan import Plan
+from gardenplot.plan import Order, Plan, Planting, crop_of
+from gardenplot.plan.edits import add_order, add_planting, change_crop
+from gardenplot.units import parse_length
 from gardenplot.units.figures import grouped
 from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.plans import feet_plan, metric_plan, plans
@@ -49,10 +55,44 @@ def test_each_order_is_met_or_short_by_what_is_missing(plan: Plan) -> None:
     assert [(row.order, row.market) for row in rows] == [
         (order.id, market) for order in plan.orders for market in range(1, order.times + 1)
     ]
+    days_late = {one.planting: one.amount for one in find_all(plan) if one.kind is Kind.LATE}
+    layouts = {layout.planting: layout for laid in lay_out_plan(plan) for layout in laid.layouts}
     for row in rows:
-        short = row.stand - row.planted
-        expected = "met" if short <= 0 else f"{grouped(short)} short" if row.planted else "not planted"
-        assert row.met == expected
+        for_it = [one.id for one in plan.plantings if (one.order, one.market or 1) == (row.order, row.market)]
+        assert row.planted == sum(layouts[one].plants for one in for_it)
+        in_time = sum(layouts[one].plants for one in for_it if one not in days_late)
+        words = row.met.split(", ")
+        assert (words == ["met"]) == (in_time >= row.stand)
+        assert (words == ["not planted"]) == (row.planted == 0 and row.stand > 0)
+        short = [word for word in words if word.startswith("short by")]
+        assert bool(short) == (0 < row.planted < row.stand)
+        assert all(grouped(row.stand - row.planted) in word for word in short)
+        late = max((days_late.get(one, 0) for one in for_it), default=0)
+        if row.planted and words != ["met"]:
+            assert any(word.startswith(f"late by {late} day") for word in words) == bool(late)
+
+
+def test_a_market_day_says_by_how_much_it_is_short_and_how_late() -> None:
+    early = metric_plan()
+    plan = add_order(early, Order("o1", "leek", 30, date(2027, 6, 1), times=3, every_days=7))
+    plan = change_crop(plan, "leek", field_days=40)
+    for market, (plants, day) in enumerate(((30, "2027-04-20"), (20, "2027-05-01")), start=1):
+        planting = Planting(f"m{market}", "b1", "leek", order="o1", market=market, plants=plants)
+        plan = add_planting(plan, evolve(planting, in_ground=date.fromisoformat(day)))
+    assert [(row.day, row.met) for row in order_rows(plan)] == [
+        ("Tue 1 Jun 2027", "met"),
+        ("Tue 8 Jun 2027", "short by 10 plants, late by 3 days"),
+        ("Tue 15 Jun 2027", "not planted"),
+    ]
+
+
+def test_a_row_that_is_planted_closer_than_the_packet_says_needs_more_plants() -> None:
+    plan = add_order(metric_plan(), Order("o1", "leek", 10, date(2027, 6, 1), row_per_unit=parse_length("1 m")))
+    usual = order_rows(plan)[0].stand
+    plan = add_planting(plan, Planting("m1", "b1", "leek", order="o1", in_row=parse_length("5 cm"), plants=200))
+    (row,) = order_rows(plan)
+    assert (row.stand, row.met) == (200, "met")
+    assert usual == -(-1000 // round(crop_of(plan, "leek").in_row.nm / 1e7))
 
 
 def test_the_counts_of_s1() -> None:
@@ -115,4 +155,4 @@ def test_the_orders_of_s1_are_met_and_those_of_s5_are_short() -> None:
     assert (pak_choi.stand, pak_choi.planted, pak_choi.met, pak_choi.day) == (134, 136, "met", "Sat 17 May 2025")
     assert (kohlrabi.stand, kohlrabi.planted, kohlrabi.met) == (43, 45, "met")
     _cabbage, cilantro = order_rows(hand_worked("s5"))
-    assert cilantro.met == f"{cilantro.stand - cilantro.planted} short"
+    assert cilantro.met == f"short by {cilantro.stand - cilantro.planted} plants"

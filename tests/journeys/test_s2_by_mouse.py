@@ -76,7 +76,7 @@ def _enter_crops_and_orders(person: Person) -> None:
     person.click(bed_name())
     person.write(window.inspector.bed.form.fields["gap"], "12 in")
     person.click(tab("Orders"))
-    for order in ({"crop": "Broccoli", "units": "90"}, {"crop": "Beets", "units": "40", "plants_per_unit": "5"}):
+    for order in ({"crop": "Broccoli", "units": "90"}, {"crop": "Beets", "units": "40", "measure": "5"}):
         person.click(window.ledger.add_order)
         fill(person, "Order", order | {"on": "2025-07-05"})
     ordered = [

@@ -8,7 +8,8 @@ from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit, QPushButton
 
-from gardenplot.plan import Establish, bed_of, crop_of, order_of
+from gardenplot.drawing.tables import order_rows
+from gardenplot.plan import DaysFrom, Establish, Frost, bed_of, crop_of, order_of
 from gardenplot.plan.edits import add_order, change_planting
 from gardenplot.units import Units
 from gardenplot.window.document import Document
@@ -16,6 +17,7 @@ from gardenplot.window.forms import AskDialog
 from gardenplot.window.ground_requests import ask_tunnel
 from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import ask_new_plan
+from gardenplot.window.order_dialog import OrderDialog
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from tests.plans import feet_plan
 from tests.window.walk import opened, settle
@@ -93,6 +95,25 @@ def test_a_crop_comes_from_its_packet(window: MainWindow, document: Document) ->
     assert document.stack.undoText() == "Crop Kohlrabi"
 
 
+def test_a_packet_says_from_where_its_days_count_and_what_else_there_is_to_know_of_time(
+    window: MainWindow, document: Document
+) -> None:
+    days = {"field_days": "60", "cool_days": "14", "harvest_days": "21", "pot_up_days": "10", "oldest_days": "40"}
+    Answers(KOHLRABI | days | {"raising_days": "28", "days_from": "sowing", "frost": "half-hardy"})
+    assert ask_crop(document, window)
+    crop = crop_of(document.plan, "kohlrabi")
+    assert (crop.days_from, crop.frost) == (DaysFrom.SOWING, Frost.HALF_HARDY)
+    assert [getattr(crop, name) for name in days] == [60, 14, 21, 10, 40]
+    steps = document.stack.count()
+    Answers({})
+    assert ask_crop(document, window, "kohlrabi")
+    assert document.stack.count() == steps
+    Answers({"days_from": "when it goes into its bed", "frost": "not said"})
+    assert ask_crop(document, window, "kohlrabi")
+    crop = crop_of(document.plan, "kohlrabi")
+    assert (crop.days_from, crop.frost) == (None, None)
+
+
 def test_a_crop_that_is_looked_at_and_accepted_makes_no_step(window: MainWindow, document: Document) -> None:
     Answers({})
     assert ask_crop(document, window, "pak-choi")
@@ -102,7 +123,7 @@ def test_a_crop_that_is_looked_at_and_accepted_makes_no_step(window: MainWindow,
 def test_an_order_brings_its_crop_from_the_catalogue_and_is_changed_afterwards(
     window: MainWindow, document: Document
 ) -> None:
-    Answers(ORDER | {"crop": "Kohlrabi", "plants_per_unit": "2"})
+    Answers(ORDER | {"crop": "Kohlrabi", "measure": "2"})
     assert ask_order(document, window)
     order = document.plan.orders[0]
     assert (order.units, order.plants_per_unit, order.on) == (300, 2, date(2027, 8, 14))
@@ -111,6 +132,51 @@ def test_an_order_brings_its_crop_from_the_catalogue_and_is_changed_afterwards(
     assert ask_order(document, window, order.id)
     assert order_of(document.plan, order.id).units == 250
     assert document.stack.count() == 2
+
+
+def test_an_order_may_be_wanted_on_several_market_days_and_be_cut_from_row(
+    window: MainWindow, document: Document
+) -> None:
+    document.start(feet_plan())
+    told = {"crop": "Beet", "units": "24", "unit": "cut from so much row", "measure": "1.5", "times": "4"}
+    Answers(told | {"on": "2028-05-30", "every_days": "7"})
+    assert ask_order(document, window)
+    order = document.plan.orders[-1]
+    assert (str(order.row_per_unit), order.plants_per_unit, order.units_per_plant) == ("1.5 ft", 1, None)
+    window.ledger.setCurrentIndex(2)
+    rows = [row for row in order_rows(document.plan) if row.order == order.id]
+    table = window.ledger.orders
+    shown = [table.topLevelItem(number) for number in range(table.topLevelItemCount())]
+    days = [(item.text(2), item.text(5)) for item in shown if item is not None and table.key_of(item) == order.id]
+    assert days == [(f"Tue {day} 2028", "not planted") for day in ("30 May", "6 Jun", "13 Jun", "20 Jun")]
+    assert [row.market for row in rows] == [1, 2, 3, 4]
+    Answers({"unit": "one of so many that a plant gives", "measure": "6", "times": ""})
+    assert ask_order(document, window, order.id)
+    order = order_of(document.plan, order.id)
+    assert (order.row_per_unit, order.units_per_plant, order.times) == (None, 6, 1)
+    document.stack.undo()
+    assert order_of(document.plan, order.id).times == 4
+
+
+def test_an_order_that_is_looked_at_and_accepted_makes_no_step(window: MainWindow, document: Document) -> None:
+    for unit, measure in (("so many plants", "3"), ("cut from so much row", "40 cm")):
+        Answers(ORDER | {"unit": unit, "measure": measure, "times": "3", "every_days": "14"})
+        assert ask_order(document, window)
+        count = document.stack.count()
+        Answers({})
+        assert ask_order(document, window, document.plan.orders[-1].id)
+        assert document.stack.count() == count
+
+
+def test_what_can_be_typed_about_a_unit_goes_with_what_it_is(window: MainWindow, document: Document) -> None:
+    dialog = OrderDialog(document, None, window)
+    unit, measure = dialog.fields["unit"], dialog.fields["measure"]
+    assert isinstance(unit, QComboBox)
+    assert isinstance(measure, QLineEdit)
+    assert measure.placeholderText() == "1, each plant is a unit"
+    unit.setCurrentText("cut from so much row")
+    assert measure.placeholderText() == "for example 50 cm"
+    dialog.deleteLater()
 
 
 def test_a_new_plan_has_the_beds_that_were_asked_for(window: MainWindow, document: Document) -> None:
@@ -171,11 +237,20 @@ def test_a_bare_number_takes_the_unit_of_the_usual_size(window: MainWindow, docu
         (ask_bed, {"length": "1 m", "width": "75 cm", "margin": "60 cm"}, "margin"),
         (ask_crop, KOHLRABI | {"row_spacing": "45 cm to 30 cm"}, "row_spacing"),
         (ask_crop, KOHLRABI | {"field_days": "2000"}, "field_days"),
+        (ask_crop, KOHLRABI | {"oldest_days": "2000"}, "oldest_days"),
+        (ask_crop, KOHLRABI | {"cool_days": "a few"}, "cool_days"),
         (ask_order, ORDER | {"units": ""}, "units"),
         (ask_order, ORDER | {"on": "soon"}, "on"),
         (ask_order, ORDER | {"units": "0"}, "units"),
-        (ask_order, ORDER | {"plants_per_unit": "half"}, "plants_per_unit"),
+        (ask_order, ORDER | {"measure": "half"}, "measure"),
         (ask_order, ORDER | {"lead_days": "-1"}, "lead_days"),
+        (ask_order, ORDER | {"times": "0"}, "times"),
+        (ask_order, ORDER | {"times": "2000"}, "times"),
+        (ask_order, ORDER | {"every_days": "weekly"}, "every_days"),
+        (ask_order, ORDER | {"every_days": "0"}, "every_days"),
+        (ask_order, ORDER | {"unit": "cut from so much row", "measure": ""}, "measure"),
+        (ask_order, ORDER | {"unit": "cut from so much row", "measure": "0 m"}, "measure"),
+        (ask_order, ORDER | {"unit": "one of so many that a plant gives", "measure": "0"}, "measure"),
         (ask_tunnel, {"x": "1 m", "y": "there"}, "y"),
         (ask_tunnel, {"x": "1 m", "y": "1 m", "length": "0", "width": "5 m"}, "length"),
     ],

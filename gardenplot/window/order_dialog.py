@@ -1,0 +1,80 @@
+"""The dialog of an order: how many units of what, what a unit is, on which market days."""
+
+from collections.abc import Mapping
+
+from PySide6.QtWidgets import QComboBox, QLineEdit, QWidget
+
+from gardenplot.errors import GardenplotError
+from gardenplot.gestures.examples import grey
+from gardenplot.gestures.order_typed import (
+    ONE_PLANT,
+    UNIT_WORDS,
+    Unit,
+    example_of,
+    line_of,
+    order_values,
+    texts_of_order,
+    unit_of_order,
+)
+from gardenplot.plan import Crop, Order, order_of
+from gardenplot.plan.catalogue import found_crops
+from gardenplot.plan.edits import add_order, carry_crop, change_order
+from gardenplot.window.document import Document
+from gardenplot.window.forms import Ask, AskDialog
+from gardenplot.words import _
+
+
+class OrderDialog(AskDialog):
+    """An order, new or to be changed; what is asked about a unit goes with what a unit is."""
+
+    def __init__(self, document: Document, order_id: str | None, parent: QWidget) -> None:
+        self._document = document
+        self._order = order_of(document.plan, order_id) if order_id else None
+        self._crops, _own = found_crops(document.plan, "")
+        does = _("Add order") if self._order is None else _("Change order")
+        note = _("Units are those of one market day.")
+        super().__init__(_("Order"), _asks(self._order, self._crops), self._take, does, note=note, parent=parent)
+        unit = self.fields["unit"]
+        if isinstance(unit, QComboBox):
+            unit.currentIndexChanged.connect(self._show_example)
+        self._show_example()
+
+    def _show_example(self) -> None:
+        """Show what can be typed about the unit that is chosen."""
+        unit, line = Unit(str(self.typed()["unit"])), self.fields["measure"]
+        if isinstance(line, QLineEdit):
+            default = ONE_PLANT if unit is Unit.PLANTS else ""
+            line.setPlaceholderText(grey(example_of(unit, self._document.plan.place.units), default))
+
+    def _take(self, typed: Mapping[str, object]) -> Mapping[str, str]:
+        plan, texts = self._document.plan, {name: str(value or "") for name, value in typed.items()}
+        values, wrong = order_values(texts, plan.place.units)
+        if wrong:
+            return wrong
+        values["crop"] = texts["crop"]
+        try:
+            after = carry_crop(plan, next(crop for crop in self._crops if crop.id == texts["crop"]))
+            if self._order is None:
+                after = add_order(after, Order(id=f"{texts['crop']}-{values['on'].isoformat()}", **values))
+            else:
+                after = change_order(after, self._order.id, **values)
+            self._document.change(_("Order"), after)
+        except GardenplotError as error:
+            return {line_of(error.field): error.says}
+        return {}
+
+
+def _asks(order: Order | None, crops: tuple[Crop, ...]) -> tuple[Ask, ...]:
+    texts = texts_of_order(order)
+    names = tuple((crop.name, crop.id) for crop in crops)
+    units = tuple((words, unit) for unit, words in UNIT_WORDS.items())
+    return (
+        Ask("crop", _("Crop"), choices=names, chosen=order.crop if order else None),
+        Ask("units", _("Units"), texts.get("units", ""), "120"),
+        Ask("unit", _("A unit is"), choices=units, chosen=unit_of_order(order)),
+        Ask("measure", _("So many, or so much"), texts.get("measure", "")),
+        Ask("on", _("Market day"), texts.get("on", ""), "2027-05-15"),
+        Ask("times", _("So many times"), texts.get("times", ""), default=_("once")),
+        Ask("every_days", _("Every so many days"), texts.get("every_days", ""), default="7"),
+        Ask("lead_days", _("Days from cutting to market"), texts.get("lead_days", "1"), default="1"),
+    )
