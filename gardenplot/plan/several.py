@@ -1,4 +1,7 @@
-"""Edits of several plantings at once: each gives another valid plan as one whole, or raises PlanError."""
+"""Edits of several plantings at once: each gives another valid plan as one whole, or raises PlanError.
+
+What is in the ground is never moved, planted otherwise or removed by any of them.
+"""
 
 from collections.abc import Collection, Mapping
 from typing import Any
@@ -6,6 +9,7 @@ from typing import Any
 from attrs import evolve
 
 from gardenplot.plan.find import fresh_id, planting_of
+from gardenplot.plan.in_ground import check_stays
 from gardenplot.plan.valid import check
 from gardenplot.plan.value import Plan, Planting
 
@@ -27,13 +31,13 @@ def remove_plantings(plan: Plan, gone: Collection[str]) -> Plan:
 def copy_plantings(plan: Plan, copies: Mapping[str, Fields]) -> Plan:
     """Add a copy of each planting, by its id, with some fields changed and a fresh id, behind all others.
 
-    A copy never carries the order: an order is planted once.
+    A copy never carries the order, which is planted once, nor what came about of the one that it was copied from.
     """
     _known(plan, copies)
     after = plan.plantings
     for one in plan.plantings:
         if one.id in copies:
-            after = (*after, _fresh(evolve(one, order=None, **copies[one.id]), after))
+            after = (*after, _fresh(evolve(one, order=None, actual=None, **copies[one.id]), after))
     return _with(plan, after)
 
 
@@ -61,4 +65,4 @@ def _fresh(planting: Planting, others: tuple[Planting, ...]) -> Planting:
 
 
 def _with(plan: Plan, plantings: tuple[Planting, ...]) -> Plan:
-    return plan if plantings == plan.plantings else check(evolve(plan, plantings=plantings))
+    return plan if plantings == plan.plantings else check(check_stays(plan, evolve(plan, plantings=plantings)))
