@@ -20,6 +20,7 @@ from gardenplot.layout.row_ends import block_ground, row_ends
 from gardenplot.layout.turned import bed_for
 from gardenplot.layout.zone import clip, corners_of, held, is_plain
 from gardenplot.plan import Bed, Obstacle, Pattern
+from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.plan.shapes import posts_of
 from gardenplot.units import MM, Length, Units
 from gardenplot.units.figures import span
@@ -78,7 +79,9 @@ def _figure(
     if detail is Detail.PLANTS:
         marks += _planted(laid, layouts, look, over.layers)
     else:
-        marks += (mark for layout, one in zip(layouts, look, strict=True) for mark in _from_afar(bed, layout, one))
+        there = _in_ground(laid)
+        for layout, one in zip(layouts, look, strict=True):
+            marks += _from_afar(bed, layout, one, is_there=layout.planting in there)
     marks += layer_marks(bed, over, detail)
     ids = {layout.planting for layout in layouts}
     for finding in find_in_bed(laid):
@@ -92,9 +95,11 @@ def _planted(
 ) -> list[Mark]:
     """Blocks with their rows and plants, what stands in their way, and their stakes."""
     bed, marks, width = laid.bed, list[Mark](), laid.bed.width.nm / MM
-    grown = {one.planting.id: one.crop.spread for one in laid.grown}
+    grown, there = {one.planting.id: one.crop.spread for one in laid.grown}, _in_ground(laid)
     for layout, one in zip(layouts, look, strict=True):
         marks += _block(bed, layout, one, width, grown[layout.planting])
+        if layout.planting in there:
+            marks.append(Outline(ground_of(bed, layout.start, layout.end), pen=_there(one)))
     if Layer.OBSTACLES in layers:
         marks += (_solid(box(*(at / MM for at in (*least, *most)))) for least, most in posts_of(bed))
         marks += (mark for obstacle in bed.obstacles for mark in _obstacle(obstacle))
@@ -104,13 +109,24 @@ def _planted(
     return [*marks, *(_reserved(laid, layouts) if Layer.RESERVED in layers else ())]
 
 
-def _from_afar(bed: Bed, layout: Layout, look: Look) -> list[Mark]:
+def _in_ground(laid: LaidOut) -> set[str]:
+    """The plantings of a bed that are in the ground and no longer only planned."""
+    return {one.planting.id for one in laid.grown if is_in_ground(one.planting)}
+
+
+def _there(look: Look) -> Pen:
+    """The frame round a block that is in the ground."""
+    return Pen(look.ink, Weight.STAKE)
+
+
+def _from_afar(bed: Bed, layout: Layout, look: Look, *, is_there: bool) -> list[Mark]:
     """A block whose plants are too small to be drawn: its ground with a hatch of its own, and its letter."""
     middle, length = (layout.start + layout.end) // 2, layout.length / MM
     top, bottom = reach_at(bed, middle, bed.width.nm / MM)
     letter = Label((middle / MM, (top + bottom) / 2), (look.letter,), length, bottom - top, bold=True)
     ground = ground_of(bed, layout.start, layout.end)
-    return [Outline(ground, fill=look.ink, tint=0.4, hatch=look.hatch), letter]
+    frame = _there(look) if is_there else None
+    return [Outline(ground, fill=look.ink, tint=0.4, hatch=look.hatch, pen=frame), letter]
 
 
 def _reserved(laid: LaidOut, layouts: tuple[Layout, ...]) -> list[Mark]:

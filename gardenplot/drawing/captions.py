@@ -5,10 +5,11 @@ from functools import lru_cache
 
 from attrs import frozen
 
+from gardenplot.drawing.actual_words import came_words, since_words
 from gardenplot.drawing.left_words import left_on
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import between, between_readings, counted, name_of
-from gardenplot.layout import LaidOut, Layout, standing
+from gardenplot.layout import Grown, LaidOut, Layout, standing
 from gardenplot.plan import Plan
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import span
@@ -31,17 +32,28 @@ class Caption:
 
 def captions(plan: Plan, laid: LaidOut, day: date | None, look: dict[str, Look]) -> tuple[Caption, ...]:
     """The captions of a bed on a day, from the head on."""
-    names = {one.planting.id: one.crop.name for one in laid.grown}
+    grown = {one.planting.id: one for one in laid.grown}
     return tuple(
-        _caption(layout, names[layout.planting], look[layout.planting], plan.place.units)
+        _caption(layout, grown[layout.planting], look[layout.planting], plan.place.units)
         for layout in standing(laid, day)
     )
 
 
 @lru_cache(maxsize=4096)
-def _caption(layout: Layout, name: str, look: Look, units: Units) -> Caption:
-    count, readings = counted(layout), between(layout.start, layout.end, units)
-    words = (f"{name}   {count}   {readings}", f"{name}   {count}", f"{name}  {layout.plants}", name, "")
+def _caption(layout: Layout, one: Grown, look: Look, units: Units) -> Caption:
+    name, count, readings = one.crop.name, counted(layout), between(layout.start, layout.end, units)
+    came = since_words(one)
+    fullest = GAP.join(words for words in (name, count, readings, came_words(one, layout)) if words)
+    since = (f"{name}   {count}   {came}", f"{name}   {came}") if came else ()
+    words = (
+        fullest,
+        *since,
+        f"{name}   {count}   {readings}",
+        f"{name}   {count}",
+        f"{name}  {layout.plants}",
+        name,
+        "",
+    )
     return Caption(layout.planting, layout.start / MM, layout.end / MM, look, words)
 
 

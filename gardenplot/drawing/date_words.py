@@ -14,7 +14,7 @@ from gardenplot.units import Temperature
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Trust, Working
 
-MINUS = "−"
+MINUS, NONE = "−", "–"
 _HARDENING = "University of Maryland Extension, hardening off vegetable seedlings"
 _TABLE = "Harrington and Minges, Vegetable Seed Germination, University of California 1954"
 
@@ -109,7 +109,7 @@ def _emerges(one: Grown) -> Iterator[Working]:
         return
     found = emergence(one.crop.emerges_like, soil)
     if isinstance(found, NotInTable):
-        yield Working(_("emerges"), _not_in_table(found, soil), "–", Trust.FAIR, _TABLE)
+        yield Working(_("emerges"), _not_in_table(found, soil), NONE, Trust.FAIR, _TABLE)
         return
     days = -(-found.days.numerator // found.days.denominator)
     how = _("{sown} + {days} at {soil}").format(sown=day_words(day), days=_counted(days), soil=soil)
@@ -163,6 +163,23 @@ def market_words(one: Grown) -> str:
     return ngettext("ready {count} day before {day}", "ready {count} days before {day}", days).format(
         count=days, day=day_words(day)
     )
+
+
+def follows_words(one: Grown, planned: Dates) -> dict[str, str]:
+    """By the name of a field, the day that holds where none was typed, or where another came about.
+
+    `planned` are the dates without what came about.
+    """
+    found = {}
+    for name in ("sow", "in_ground", "ready", "out"):
+        day, meant = getattr(one.dates, name), getattr(planned, name)
+        is_typed = getattr(one.planting, name) is not None
+        if day is not None and (not is_typed or day != meant):
+            found[name] = _("now {day}").format(day=day_words(day)) if day != meant else day_words(day)
+    emerges = next(_emerges(one), None)
+    if emerges is not None:
+        found["soil"] = f"{emerges.name} {emerges.value}" if emerges.value != NONE else emerges.sum
+    return found
 
 
 def dates_in_order(dates: Dates) -> tuple[tuple[str, date], ...]:

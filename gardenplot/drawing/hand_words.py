@@ -10,7 +10,7 @@ from gardenplot.drawing.left_words import left_on
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import between_readings, name_of, says, titled
 from gardenplot.findings import Finding, Kind
-from gardenplot.layout import lay_out_bed, lay_out_plan, planted_for_orders
+from gardenplot.layout import lay_out_bed, lay_out_plan, planted_for_orders, stood
 from gardenplot.plan import Establish, Plan, bed_of, crop_of, order_of, planting_of
 from gardenplot.season import dates_of, stand_for
 from gardenplot.units import Units
@@ -36,8 +36,10 @@ def asked_of(before: Plan, plan: Plan, planting_id: str) -> int:
         return next((plants for plants in typed if plants is not None), 0)
     order, laid_out = order_of(plan, planting.order), lay_out_plan(plan)
     planted = planted_for_orders(laid_out)[order.id, planting.market or 1]
-    layout = lay_out_bed(plan, bed_of(plan, planting.bed)).layout_of(planting_id)
-    own, each = layout.plants, layout.grid.in_row
+    laid = lay_out_bed(plan, bed_of(plan, planting.bed))
+    layout = laid.layout_of(planting_id)
+    itself = next(one for one in laid.grown if one.planting.id == planting_id)
+    own, each = stood(itself, layout), layout.grid.in_row
     return max(0, stand_for(order, crop_of(plan, order.crop), each) - planted + own)
 
 

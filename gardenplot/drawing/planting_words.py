@@ -1,8 +1,9 @@
 """A planting in words beside its fields: dates, order met or short, the other answer for rows."""
 
+from gardenplot.drawing.actual_words import planted_words
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.sayings import TIMES
-from gardenplot.layout import Grown, Layout, row_answers
+from gardenplot.layout import Grown, Layout, row_answers, stood
 from gardenplot.plan import Crop, Establish, Order, Pattern, Plan, bed_of
 from gardenplot.plan.catalogue import entry_of
 from gardenplot.season import stand_for
@@ -30,14 +31,15 @@ def order_met_words(one: Grown, layout: Layout) -> str:
     """Whether the plants that stand meet the order: "met, 2 to spare" or "16 short of 168"."""
     if one.order is None:
         return ""
-    needed = stand_for(one.order, one.crop)
-    if layout.plants >= needed:
-        return _("met, {spare} to spare of {plants}").format(
-            spare=grouped(layout.plants - needed), plants=grouped(layout.plants)
+    needed, standing = stand_for(one.order, one.crop), stood(one, layout)
+    if standing >= needed:
+        words = _("met, {spare} to spare of {plants}").format(
+            spare=grouped(standing - needed), plants=grouped(standing)
         )
-    return ngettext(
-        "{short} plant short of {plants}", "{short} plants short of {plants}", needed - layout.plants
-    ).format(short=grouped(needed - layout.plants), plants=grouped(needed))
+    else:
+        words = ngettext("{short} plant short of {plants}", "{short} plants short of {plants}", needed - standing)
+        words = words.format(short=grouped(needed - standing), plants=grouped(needed))
+    return "; ".join(part for part in (planted_words(one, layout), words) if part)
 
 
 def rows_words(layout: Layout, units: Units) -> str:

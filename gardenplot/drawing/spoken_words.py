@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from gardenplot.drawing.actual_words import came_words
 from gardenplot.drawing.left_words import left_on
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import counted, name_of, says
@@ -14,9 +15,14 @@ from gardenplot.words import _, ngettext
 
 
 def planting_spoken(plan: Plan, laid: LaidOut, planting: str, look: dict[str, Look]) -> str:
-    """A planting: "A Butterhead lettuce, 3 × 55 = 165, 0.40 to 14.15 m"."""
+    """A planting: "A Butterhead lettuce, 3 × 55 = 165, 0.40 to 14.15 m".
+
+    What is in the ground is told from what is planned: "..., in the ground since 9 Apr, planted 160 of 165".
+    """
     layout, units = laid.layout_of(planting), plan.place.units
-    words = _("{letter} {crop}, {count}, {start} to {end}")
+    one = next(each for each in laid.grown if each.planting.id == planting)
+    came = came_words(one, layout)
+    words = _("{letter} {crop}, {count}, {start} to {end}") + (f", {came}" if came else "")
     return words.format(
         letter=look[planting].letter,
         crop=name_of(plan, planting),

@@ -4,6 +4,7 @@ from functools import lru_cache
 
 from attrs import frozen
 
+from gardenplot.drawing.actual_words import came_words
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import Look, looks
@@ -57,10 +58,17 @@ def counts_by_crop(plan: Plan) -> tuple[CountRow, ...]:
 
 @lru_cache(maxsize=1024)
 def _bed_row(laid: LaidOut, look: tuple[Look, ...], units: Units) -> CountRow:
-    names = {one.planting.id: one.crop.name for one in laid.grown}
+    grown = {one.planting.id: one for one in laid.grown}
     inner = tuple(
         CountRow(
-            f"{one.letter}  {names[layout.planting]}",
+            ", ".join(
+                part
+                for part in (
+                    f"{one.letter}  {grown[layout.planting].crop.name}",
+                    came_words(grown[layout.planting], layout),
+                )
+                if part
+            ),
             between(layout.start, layout.end, units),
             counted(layout) if layout.holds_trays else rows_by_plants(layout),
             layout.planted,

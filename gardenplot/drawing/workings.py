@@ -8,10 +8,23 @@ from gardenplot.units.figures import grouped, span
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Trust, Working
 
+TRUST = {
+    Trust.EXACT: _("exact"),
+    Trust.GOOD: _("good"),
+    Trust.FAIR: _("fair: a week or two"),
+    Trust.WEAK: _("weak"),
+}
+"""How far to trust a sum, in words."""
+
 
 def workings(plan: Plan, one: Grown, layout: Layout) -> tuple[Working, ...]:
     """The sums behind a planting, from the width of its bed to the trays that raise it."""
     return (*row_workings(plan, one, layout), *_raise(plan, one, layout))
+
+
+def working_line(one: Working) -> str:
+    """A sum in a line, with how far to trust it: "trays:  185 ÷ 84  →  3, up  (good)"."""
+    return f"{one.name}:  {one.sum}  →  {one.value}  ({TRUST[one.trust]})"
 
 
 def _raise(plan: Plan, one: Grown, layout: Layout) -> list[Working]:

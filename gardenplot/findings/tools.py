@@ -7,7 +7,7 @@ from gardenplot.layout import Layout, lay_out_bed, lay_out_plan
 from gardenplot.layout.candidate import marking
 from gardenplot.layout.markable import markable_pattern
 from gardenplot.plan import Plan, bed_of
-from gardenplot.plan.edits import change_planting
+from gardenplot.plan.edits import suppose_planting
 from gardenplot.units import Length
 
 
@@ -33,7 +33,8 @@ def _unmarkable(plan: Plan, layout: Layout) -> Iterator[Finding]:
 def _with(plan: Plan, layout: Layout, **changes: object) -> Layout:
     """The same block with another spacing."""
     length = Length(layout.length, "")
-    changed = change_planting(plan, layout.planting, start=Length(max(0, layout.start), ""), length=length, **changes)
+    start = Length(max(0, layout.start), "")
+    changed = suppose_planting(plan, layout.planting, start=start, length=length, **changes)
     return lay_out_bed(changed, bed_of(changed, layout.bed)).layout_of(layout.planting)
 
 

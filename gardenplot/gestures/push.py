@@ -11,6 +11,7 @@ from gardenplot.gestures.kept import size_kept
 from gardenplot.gestures.stage import Pushed
 from gardenplot.layout import Grown, LaidOut, compete, lay_out_bed
 from gardenplot.plan import Plan, bed_of, planting_of
+from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.plan.several import change_plantings
 from gardenplot.units import length_of
 
@@ -94,7 +95,10 @@ def _pushed(before: Plan, after: Plan, moved: list[Piece], way: int, is_ahead: C
         for piece in _pieces(lay_out_bed(before, bed), way)
         if piece.planting not in movers and is_ahead(piece) and first <= piece.start < piece.end <= limit
     ]
-    pushed = _make_way(moved, ahead, bed.gap.nm if bed.gap else 0)
+    gap = bed.gap.nm if bed.gap else 0
+    limit = min([limit, *(piece.start - gap for piece in ahead if _stands_fast(piece, moved))])
+    ahead = [piece for piece in ahead if piece.end <= limit]
+    pushed = _make_way(moved, ahead, gap)
     farthest = max((*pushed, *moved), key=lambda piece: piece.end)
     return Push(
         _placed(after, pushed, way),
@@ -102,6 +106,11 @@ def _pushed(before: Plan, after: Plan, moved: list[Piece], way: int, is_ahead: C
         max(0, farthest.end - limit),
         None if farthest.planting in movers else farthest.planting,
     )
+
+
+def _stands_fast(piece: Piece, moved: Iterable[Piece]) -> bool:
+    """Whether a block that is in the ground already lies in the way of blocks that move."""
+    return is_in_ground(piece.grown.planting) and any(compete(one.grown, piece.grown) for one in moved)
 
 
 def _make_way(moved: Iterable[Piece], ahead: Iterable[Piece], gap: int) -> tuple[Piece, ...]:

@@ -9,7 +9,6 @@ from gardenplot.gestures.examples import example_for, grey
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.outline_typed import obstacles_text, outline_text, type_obstacles, type_outline
 from gardenplot.gestures.reading import (
-    date_from,
     length_from,
     list_from,
     list_text,
@@ -30,7 +29,6 @@ from gardenplot.gestures.shape_typed import (
 )
 from gardenplot.plan import Pattern, Plan, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import change_bed, change_planting, resize_planting
-from gardenplot.season import dates_of
 from gardenplot.units import Length, length_of
 from gardenplot.words import _
 
@@ -88,10 +86,6 @@ def _length_edit(attribute: str) -> Edit:
     return lambda plan, planting_id, text, shown: change_planting(
         plan, planting_id, **{attribute: length_from(text, shown, plan.place.units)}
     )
-
-
-def _date_edit(attribute: str) -> Edit:
-    return lambda plan, planting_id, text, _shown: change_planting(plan, planting_id, **{attribute: date_from(text)})
 
 
 def _number_edit(attribute: str) -> Edit:
@@ -200,17 +194,6 @@ def _edge_held(plan: Plan, planting_id: str) -> Held:
     return Held(_("half the row spacing: {value}").format(value=half), half)
 
 
-def _in_ground_held(plan: Plan, planting_id: str) -> Held:
-    planting = planting_of(plan, planting_id)
-    follows = planting.order is not None and dates_of(plan, planting).in_ground is not None
-    return Held(_("by the order") if follows else _("no day yet"))
-
-
-def _out_held(plan: Plan, planting_id: str) -> Held:
-    follows = dates_of(plan, planting_of(plan, planting_id)).out is not None
-    return Held(_("when ready") if follows else _("no day yet"))
-
-
 PLANTING_FIELDS = (
     TypedField("cell", _("Cell"), _planted("cell"), _length_edit("cell"), held=_of_grid("cell")),
     TypedField(
@@ -241,15 +224,11 @@ PLANTING_FIELDS = (
         "round_up_to", _("Round up to"), _planted("round_up_to"), _length_edit("round_up_to"), held=_("nothing")
     ),
     TypedField(
-        "in_ground", _("In ground"), _planted("in_ground"), _date_edit("in_ground"), "2027-04-09", _in_ground_held
-    ),
-    TypedField("out", _("Out by"), _planted("out"), _date_edit("out"), "2027-05-28", _out_held),
-    TypedField(
         "end_margin", _("End margin"), _planted("end_margin"), _length_edit("end_margin"), held=_("half a spacing")
     ),
     TypedField("keep_clear", _("Keep clear"), _planted("keep_clear"), _length_edit("keep_clear"), held=_("nothing")),
 )
-"""The fields of a planting, in the order of the panel."""
+"""The fields of a planting's block, in the order of the panel."""
 PATTERN_FIELDS = {
     "twin_spacing": Pattern.TWIN,
     "cell": Pattern.CELLS,

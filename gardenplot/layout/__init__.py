@@ -11,6 +11,7 @@ from gardenplot.layout.bed import (
     lay_out_plan,
     planted_for_orders,
     spacings_for_orders,
+    stood,
 )
 from gardenplot.layout.block import band_width, has_room
 from gardenplot.layout.ground import Ground, ground_for
@@ -21,5 +22,5 @@ __all__ = [
     "EdgeRule", "Free", "Grid", "Ground", "Grown", "LaidOut", "Layout", "Row", "RowAnswer", "Run", "Stretch",
     "band_width", "compete", "followers_of", "free_between", "free_on", "fullest_day", "ground_for", "has_room",
     "kept_for", "lay_out_bed", "lay_out_plan", "nearest_rows", "planted_for_orders", "row_answers",
-    "rows_are_closer", "spacings_for_orders", "standing",
+    "rows_are_closer", "spacings_for_orders", "standing", "stood",
 ]  # fmt: skip

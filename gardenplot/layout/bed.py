@@ -9,7 +9,7 @@ from gardenplot.layout.reserved import Follower, follows, still_in_use, with_ans
 from gardenplot.layout.spread import wider_spacings
 from gardenplot.layout.trays import tray_crop
 from gardenplot.layout.value import Layout
-from gardenplot.plan import Bed, Crop, Order, Place, Plan, Planting, crop_of, order_of, planting_of
+from gardenplot.plan import Bed, Crop, Establish, Order, Place, Plan, Planting, crop_of, order_of, planting_of
 from gardenplot.season import Dates, Site, counting_site, dates_for, share_days, tray_dates
 
 
@@ -150,6 +150,19 @@ def kept_for(laid: LaidOut, layouts: tuple[Layout, ...]) -> tuple[Follower, ...]
     return tuple(kept.values())
 
 
+def stood(one: Grown, layout: Layout) -> int:
+    """The plants that stand of a planting: as many as were set out, or came up of what was sown in the bed, if known.
+
+    Seedlings beyond those that there is room for are thinned out.
+    """
+    came = one.planting.actual
+    if came is not None and one.crop.establish is Establish.TRANSPLANT and came.planted is not None:
+        return came.planted
+    if came is not None and one.crop.establish is Establish.DIRECT and came.stand is not None:
+        return min(came.stand, layout.plants)
+    return layout.plants
+
+
 def planted_for_orders(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], int]:
     """The plants that stand for each market day that something is planted for, by its order and its number."""
     planted: dict[tuple[str, int], int] = {}
@@ -157,7 +170,7 @@ def planted_for_orders(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], i
         for one, layout in zip(laid.grown, laid.layouts, strict=True):
             if one.order is not None:
                 wanted = one.order.id, one.planting.market or 1
-                planted[wanted] = planted.get(wanted, 0) + layout.plants
+                planted[wanted] = planted.get(wanted, 0) + stood(one, layout)
     return planted
 
 

@@ -17,7 +17,7 @@ from gardenplot.layout.positions import positions
 from gardenplot.layout.reserved import in_the_way
 from gardenplot.layout.value import EdgeRule, Layout
 from gardenplot.plan import Crop, Pattern, Place, Plan, Reserved, bed_of, planting_of
-from gardenplot.plan.edits import change_planting
+from gardenplot.plan.edits import suppose_planting
 from gardenplot.season import grown_on, stand_for
 from gardenplot.units import MM, Length
 
@@ -133,7 +133,7 @@ class Comparison:
 
     def candidate(self, changes: Changes, reason: Reason) -> Candidate:
         """The planting with some fields changed; raises PlanError where that makes no valid plan."""
-        plan = change_planting(self.plan, self.planting, **dict(changes))
+        plan = suppose_planting(self.plan, self.planting, **dict(changes))
         laid = _laid(plan, self.planting)
         layout = laid.layout_of(self.planting)
         one = next(each for each in laid.grown if each.planting.id == self.planting)
@@ -225,7 +225,7 @@ def long_enough_for(plan: Plan, now: Layout, plants: int, changes: dict[str, Any
 
 def _changed(plan: Plan, now: Layout, changes: dict[str, Any]) -> Layout | None:
     try:
-        return _laid(change_planting(plan, now.planting, **changes), now.planting).layout_of(now.planting)
+        return _laid(suppose_planting(plan, now.planting, **changes), now.planting).layout_of(now.planting)
     except PlanError:
         return None
 

@@ -7,7 +7,7 @@ from gardenplot.layout.bed import followers_of, lay_out_bed
 from gardenplot.layout.candidate import in_length_of, long_enough_for
 from gardenplot.layout.value import Layout
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, crop_of, planting_of
-from gardenplot.plan.edits import change_planting
+from gardenplot.plan.edits import suppose_planting
 from gardenplot.plan.find import only
 
 SIDE_BY_SIDE = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
@@ -65,7 +65,7 @@ def answers(plan: Plan, planting_id: str) -> tuple[Answer, ...]:
     if not followers_of(laid, planting_id):
         return ()
     alone = only(plan, laid.bed.id)
-    changed = (change_planting(alone, planting_id, reserved=one) for one in Reserved)
+    changed = (suppose_planting(alone, planting_id, reserved=one) for one in Reserved)
     return tuple(
         Answer(one, _layout(after, planting_id).plants) for one, after in zip(Reserved, changed, strict=True)
     )

@@ -9,9 +9,10 @@ from attrs import evolve
 from gardenplot.errors import PlanError
 from gardenplot.plan.find import T, bed_of, by_id, crop_of, fresh_id, planting_of, plantings_in, with_their_own
 from gardenplot.plan.ground import frames_of, standing_of
+from gardenplot.plan.in_ground import check_stays
 from gardenplot.plan.series import spread, without_lone
 from gardenplot.plan.valid import check
-from gardenplot.plan.value import Bed, Cover, Crop, Order, Plan, Planting, Standing, Tunnel, Walk
+from gardenplot.plan.value import Actual, Bed, Cover, Crop, Order, Plan, Planting, Standing, Tunnel, Walk
 from gardenplot.units import Degrees, Length, degrees_of, length_of
 from gardenplot.words import _
 
@@ -40,9 +41,12 @@ def copy_bed(plan: Plan, bed_id: str) -> Plan:
 
 
 def remove_bed(plan: Plan, bed_id: str) -> Plan:
-    """Remove a bed with its plantings, its covers, its place, and the wishes that were for it alone."""
+    """Remove a bed with its plantings, its covers, its place, and the wishes that were for it alone.
+
+    Raises PlanError while something in it is in the ground.
+    """
     bed = bed_of(plan, bed_id)
-    return _checked(
+    after = _checked(
         plan,
         beds=tuple(one for one in plan.beds if one is not bed),
         plantings=without_lone(tuple(one for one in plan.plantings if one.bed != bed_id), plantings_in(plan, bed_id)),
@@ -54,6 +58,7 @@ def remove_bed(plan: Plan, bed_id: str) -> Plan:
             if wish.beds != (bed_id,)
         ),
     )
+    return check_stays(plan, after)
 
 
 def add_planting(plan: Plan, planting: Planting) -> Plan:
@@ -64,8 +69,14 @@ def add_planting(plan: Plan, planting: Planting) -> Plan:
 def change_planting(plan: Plan, planting_id: str, **changes: Any) -> Plan:
     """Change fields of a planting; giving plants takes its length away and the other way round.
 
-    How it is planted and how large it is changes with it in all of its series that are not in the ground.
+    How it is planted and how large it is changes with it in all of its series that are not in the ground. Raises
+    PlanError for what places it once it is in the ground.
     """
+    return check_stays(plan, suppose_planting(plan, planting_id, **changes))
+
+
+def suppose_planting(plan: Plan, planting_id: str, **changes: Any) -> Plan:
+    """The plan as it were with a planting changed, to see what would come of it: also of one in the ground."""
     if changes.get("plants") is not None:
         changes.setdefault("length", None)
     if changes.get("length") is not None:
@@ -86,9 +97,17 @@ def resize_planting(plan: Plan, planting_id: str, start: Length, length: Length)
 
 
 def remove_planting(plan: Plan, planting_id: str) -> Plan:
-    """Remove a planting."""
+    """Remove a planting; raises PlanError while it is in the ground."""
     gone = planting_of(plan, planting_id)
-    return _checked(plan, plantings=without_lone(_without(plan.plantings, planting_id), (gone,)))
+    left = without_lone(_without(plan.plantings, planting_id), (gone,))
+    return check_stays(plan, _checked(plan, plantings=left))
+
+
+def record_actual(plan: Plan, planting_id: str, came: Mapping[str, Any], kept: Mapping[str, Any]) -> Plan:
+    """Record what came about of a planting; `kept` are fields that keep its block once it is in the ground."""
+    one = planting_of(plan, planting_id)
+    actual = evolve(one.actual or Actual(), **came)
+    return change_planting(plan, planting_id, **kept, actual=None if actual == Actual() else actual)
 
 
 def add_crop(plan: Plan, crop: Crop) -> Plan:

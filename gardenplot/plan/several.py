@@ -1,4 +1,7 @@
-"""Edits of several plantings at once: each gives another valid plan as one whole, or raises PlanError."""
+"""Edits of several plantings at once: each gives another valid plan as one whole, or raises PlanError.
+
+What is in the ground is never moved, planted otherwise or removed by any of them.
+"""
 
 from collections.abc import Collection, Mapping
 from typing import Any
@@ -6,6 +9,7 @@ from typing import Any
 from attrs import evolve
 
 from gardenplot.plan.find import fresh_id, planting_of, with_their_own
+from gardenplot.plan.in_ground import check_stays
 from gardenplot.plan.series import without_lone
 from gardenplot.plan.valid import check
 from gardenplot.plan.value import Plan, Planting
@@ -71,4 +75,4 @@ def _fresh(planting: Planting, others: tuple[Planting, ...]) -> Planting:
 
 def _with(plan: Plan, plantings: tuple[Planting, ...]) -> Plan:
     kept = with_their_own(plantings)
-    return plan if kept == plan.plantings else check(evolve(plan, plantings=kept))
+    return plan if kept == plan.plantings else check(check_stays(plan, evolve(plan, plantings=kept)))

@@ -5,10 +5,11 @@ from math import isqrt
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
+from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.row_workings import convention
 from gardenplot.drawing.sayings import titled
-from gardenplot.layout import LaidOut, Layout, kept_for
+from gardenplot.layout import Grown, LaidOut, Layout, kept_for, stood
 from gardenplot.plan import Bed, Pattern, Plan
 from gardenplot.sheets.page_parts import SIDE_WIDTH
 from gardenplot.sheets.paper import BOLD, FACE, fitted
@@ -150,15 +151,16 @@ def _three_four_five(width: int, units: Units) -> str:
 def _carry(
     plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], stake_count: int
 ) -> Section:
-    crops = {one.planting.id: one.crop for one in laid.grown}
+    grown = {one.planting.id: one for one in laid.grown}
     lines = [
         _("{stakes} stakes · string of {length}").format(
             stakes=stake_count, length=tape(laid.bed.length.nm, plan.place.units)
         )
     ]
     for layout in layouts:
-        made = raised_for(crops[layout.planting], layout)
-        lines.append(_carried(look[layout.planting].letter, layout.plants, made.plants is None, made.trays))
+        made = raised_for(grown[layout.planting].crop, layout)
+        carried = _carried(look[layout.planting].letter, layout.plants, made.plants is None, made.trays)
+        lines.append(_standing(look[layout.planting].letter, grown[layout.planting], layout) or carried)
     columns = 2 if len(lines) > 4 else 1
     ends = _ends(layouts, look, plan.place.units)
 
@@ -187,6 +189,15 @@ def _ends(layouts: tuple[Layout, ...], look: dict[str, Look], units: Units) -> l
     if len(letters) == 1:
         return [_("counts: {ends}").format(ends=ends) for ends in letters]
     return [f"{' '.join(dict.fromkeys(named))}: {ends}" for ends, named in letters.items()]
+
+
+def _standing(letter: str, one: Grown, layout: Layout) -> str:
+    """What needs no carrying, since it is in the ground: "A 160 stand since 12 Apr"; nothing while it is planned."""
+    came = one.planting.actual
+    if came is None or came.set_out is None:
+        return ""
+    words = _("{letter} {plants} stand since {day}")
+    return words.format(letter=letter, plants=grouped(stood(one, layout)), day=short_day(came.set_out))
 
 
 def _carried(letter: str, plants: int, sown: bool, trays: int | None) -> str:

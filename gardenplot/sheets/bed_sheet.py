@@ -14,6 +14,7 @@ from gardenplot.drawing.turns import turns
 from gardenplot.errors import PlanError
 from gardenplot.layout import LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Plan
+from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.sheets.bed_columns import draw_sections, sections, sections_in
 from gardenplot.sheets.bed_drawing import LEAST_HEIGHT, SCALE_LINE, draw_to_scale, is_compact
 from gardenplot.sheets.page_parts import (
@@ -84,14 +85,16 @@ def _bed_turns(plan: Plan) -> list[BedTurn]:
 
 
 def _head(plan: Plan, bed_turn: BedTurn, number: int, name: str, version: str, printed: date | None) -> Head:
-    days = {one.planting.id: one.dates.in_ground for one in bed_turn.laid.grown}
-    begins = min((day for layout in bed_turn.layouts if (day := days[layout.planting])), default=None)
+    shown = {layout.planting for layout in bed_turn.layouts}
+    grown = [one for one in bed_turn.laid.grown if one.planting.id in shown]
+    begins = min((one.dates.in_ground for one in grown if one.dates.in_ground), default=None)
     return Head(
         bed=bed_turn.laid.bed,
         plan_name=name or plan.place.name,
         version=version,
         printed=printed,
         begins=begins,
+        is_planted=all(is_in_ground(one.planting) for one in grown),
         turn=(bed_turn.turn, bed_turn.turns),
         units=plan.place.units,
         anchor=f"sheet-{number}",

@@ -45,13 +45,14 @@ _CAUTION = _(
 
 @frozen
 class Head:
-    """What stands in the heading of a sheet."""
+    """What stands in the heading of a sheet; `begins` is the first day of what is planned, or of what is planted."""
 
     bed: Bed
     plan_name: str
     version: str
     printed: date | None
     begins: date | None
+    is_planted: bool
     turn: tuple[int, int]
     units: Units
     anchor: str
@@ -116,7 +117,8 @@ def _line(head: Head) -> str:
     if head.turn[1] > 1:
         parts.append(_turn_words(head))
     if head.begins is not None:
-        parts.append(_("from {day}").format(day=day_words(head.begins)))
+        words = _("in the ground since {day}") if head.is_planted else _("planned from {day}")
+        parts.append(words.format(day=day_words(head.begins)))
     parts.append(_("version {version}").format(version=head.version))
     if head.printed is not None:
         parts.append(_("printed {day}").format(day=day_words(head.printed)))

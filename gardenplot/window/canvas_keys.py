@@ -26,6 +26,7 @@ from gardenplot.words import _
 _SIDES = {Qt.Key.Key_Left: HEAD, Qt.Key.Key_Right: FOOT}
 _ENDS = {Qt.Key.Key_Home: HEAD, Qt.Key.Key_End: FOOT}
 _WAYS = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
+_REMOVES = (Qt.Key.Key_Delete, Qt.Key.Key_Backspace)
 _CTRL, _SHIFT, _ALT = (
     Qt.KeyboardModifier.ControlModifier,
     Qt.KeyboardModifier.ShiftModifier,
@@ -54,22 +55,23 @@ def press_key(event: QKeyEvent, document: Document, sight: Sight, stage: CanvasS
         return choose(document, sight, _WAYS[key], adds=bool(event.modifiers() & _SHIFT))
     if sight.planting is None:
         return False
-    if key in _SIDES or key in _ENDS or key in _WAYS:
-        plan = document.plan
-        try:
-            trial, verb, merge = _tried(event, plan, sight.chosen)
-            settle(trial, verb, stage, merge)
-            if key in _ENDS and trial.can_be and trial.plan is plan:
-                stage.refused.emit(
-                    _("{crop} stands up against it already").format(crop=chosen_name(plan, sight.chosen))
-                )
-        except PlanError as error:
-            stage.refused.emit(str(error))
-        return True
-    if key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
-        remove(document, sight.chosen)
-        return True
-    return False
+    if key not in _SIDES and key not in _ENDS and key not in _WAYS and key not in _REMOVES:
+        return False
+    try:
+        if key in _REMOVES:
+            remove(document, sight.chosen)
+        else:
+            _move(event, document.plan, sight.chosen, stage)
+    except PlanError as error:
+        stage.refused.emit(str(error))
+    return True
+
+
+def _move(event: QKeyEvent, plan: Plan, chosen: tuple[str, ...], stage: CanvasStage) -> None:
+    trial, verb, merge = _tried(event, plan, chosen)
+    settle(trial, verb, stage, merge)
+    if Qt.Key(event.key()) in _ENDS and trial.can_be and trial.plan is plan:
+        stage.refused.emit(_("{crop} stands up against it already").format(crop=chosen_name(plan, chosen)))
 
 
 def _escape(sight: Sight, stage: CanvasStage) -> None:
@@ -96,7 +98,7 @@ def choose(document: Document, sight: Sight, way: int, *, adds: bool = False) ->
 
 
 def remove(document: Document, plantings: Sequence[str]) -> None:
-    """Remove plantings, as one step of undo."""
+    """Remove plantings, as one step of undo; raises PlanError for what is in the ground."""
     plan = document.plan
     name = _("Remove {crop}").format(crop=chosen_name(plan, plantings))
     document.change(name, remove_plantings(plan, plantings))

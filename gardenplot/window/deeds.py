@@ -14,6 +14,7 @@ from gardenplot.gestures.trials import try_first_gap
 from gardenplot.plan import Crop, bed_of, planting_of
 from gardenplot.plan.edits import copy_bed, remove_bed
 from gardenplot.plan.file import file_name, write_whole
+from gardenplot.plan.in_ground import stays_words
 from gardenplot.window.canvas_keys import remove
 from gardenplot.window.compare_dialog import compare_layouts
 from gardenplot.window.late import made_calendar, made_drawing, preview_cards, preview_dates, preview_sheets
@@ -51,7 +52,12 @@ class BedDeeds:
         if bed is None:
             return
         plan = self._document.plan
-        self._document.change(_("Remove bed {name}").format(name=bed_of(plan, bed).name), remove_bed(plan, bed))
+        try:
+            after = remove_bed(plan, bed)
+        except PlanError as error:
+            self._window.tell(error.says)
+            return
+        self._document.change(_("Remove bed {name}").format(name=bed_of(plan, bed).name), after)
 
     def choose_bed(self) -> None:
         """Select the bed of what is selected, or the first one."""
@@ -122,12 +128,20 @@ class PlantingDeeds:
         if self._sight.planting is None:
             self._window.tell(CHOOSE_PLANTING)
             return
+        plan = self._document.plan
+        stays = stays_words(plan, planting_of(plan, self._sight.planting))
+        if stays:
+            self._window.tell(stays)
+            return
         compare_layouts(self._document, self._sight.planting, self._window)
 
     def remove_planting(self) -> None:
         """Remove the chosen plantings."""
         if self._sight.chosen:
-            remove(self._document, self._sight.chosen)
+            try:
+                remove(self._document, self._sight.chosen)
+            except PlanError as error:
+                self._window.tell(error.says)
 
     def add_order(self) -> None:
         """Ask for an order."""

@@ -133,18 +133,23 @@ class Form(QWidget):
         self._columns = 2 if magnified() < LARGE else 1
         for column in range(self._columns):
             self._grid.setColumnStretch(column, 1)
-        self._cells = 0
+        self._cells: list[tuple[str, QVBoxLayout, int]] = []
+        self._hidden: set[str] = set()
+        self._taken = 0
         self.fields: dict[str, Typed] = {}
         self.hints: dict[str, QLabel] = {}
         self._labels: dict[str, QLabel] = {}
 
     def show_cell(self, name: str, shown: bool) -> None:
-        """Show or hide a field with its label."""
+        """Show or hide a field with its label; those behind it move up."""
         label = self._labels[name]
         label.setVisible(shown)
         field = label.buddy()
         if field is not None:
             field.setVisible(shown)
+        if shown == (name in self._hidden):
+            self._hidden ^= {name}
+            self._flow()
 
     def add_typed(
         self, name: str, label: str, finished: Callable[[str], None], *, empty: str = "", wide: bool = False
@@ -168,6 +173,21 @@ class Form(QWidget):
         self._add(name, label, box, 2)
         return box
 
+    def add_across(self, *parts: QWidget) -> None:
+        """Parts that take the whole width, below one another: the heading of a section, a line of words."""
+        column = QVBoxLayout()
+        column.setSpacing(2)
+        for part in parts:
+            column.addWidget(part)
+        self._place("", column, self._columns)
+
+    def call(self, name: str, label: str) -> None:
+        """Give a field another label."""
+        self._labels[name].setText(label)
+        field = self._labels[name].buddy()
+        if field is not None:
+            field.setAccessibleName(label)
+
     def hint(self, name: str, words: str) -> None:
         """The quiet words below a field."""
         self.hints[name].setText(words)
@@ -189,8 +209,25 @@ class Form(QWidget):
             if part is not None:
                 cell.addWidget(part)
         cell.addStretch(1)
-        columns = min(columns, self._columns)
-        self._cells += self._cells % columns
-        self._grid.addLayout(cell, *divmod(self._cells, self._columns), 1, columns)
-        self._cells += columns
+        self._place(name, cell, min(columns, self._columns))
         hint.setVisible(False)
+
+    def _place(self, name: str, cell: QVBoxLayout, columns: int) -> None:
+        self._cells.append((name, cell, columns))
+        self._lay(cell, columns)
+
+    def _lay(self, cell: QVBoxLayout, columns: int) -> None:
+        """Lay a cell behind those that are laid; a wide one begins a row of its own."""
+        self._taken += self._taken % columns
+        self._grid.addLayout(cell, *divmod(self._taken, self._columns), 1, columns)
+        self._taken += columns
+
+    def _flow(self) -> None:
+        """Lay the cells that are shown one behind another, without holes."""
+        for _name, cell, _columns in self._cells:
+            self._grid.removeItem(cell)
+            cell.setParent(None)
+        self._taken = 0
+        hidden = [one for one in self._cells if one[0] in self._hidden]
+        for _name, cell, columns in (*(one for one in self._cells if one not in hidden), *hidden):
+            self._lay(cell, columns)

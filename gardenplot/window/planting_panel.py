@@ -1,11 +1,12 @@
 """The selected planting: every field editable, its pattern set beside others, its workings and its findings."""
 
+from collections.abc import Callable
 from enum import StrEnum
 from typing import Any
 
 from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QPushButton, QVBoxLayout, QWidget
 
-from gardenplot.drawing.days import day_words
+from gardenplot.drawing.date_words import date_workings
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.planting_words import (
     dates_words,
@@ -17,18 +18,20 @@ from gardenplot.drawing.planting_words import (
 from gardenplot.drawing.row_workings import convention
 from gardenplot.drawing.sayings import ANSWERS, marked, name_of, says
 from gardenplot.drawing.style import Ink
-from gardenplot.drawing.workings import sources_line, trays_line, workings
+from gardenplot.drawing.workings import sources_line, trays_line, working_line, workings
 from gardenplot.errors import PlanError
 from gardenplot.findings import find_in_bed, find_unmarkable
 from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
 from gardenplot.gestures.typed import PATTERN_FIELDS, PLANTING_FIELDS, TypedField
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_bed
 from gardenplot.layout.compare import answers, candidates
-from gardenplot.plan import Pattern, Plan, Reserved, bed_of, planting_of
+from gardenplot.plan import Plan, Reserved, bed_of, planting_of
 from gardenplot.plan.edits import change_planting
+from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
 from gardenplot.window.pattern_choice import PatternChoice
+from gardenplot.window.planting_days import PlantingDays
 from gardenplot.window.theme import widget_font, write_in
 from gardenplot.words import _
 
@@ -42,7 +45,7 @@ class PlantingPanel(QWidget):
         self.planting = ""
         self.title, self.under_title = heading(), quiet()
         self.patterns = PatternChoice()
-        self.patterns.picked.connect(self._pick_pattern)
+        self.patterns.picked.connect(lambda pattern: self._choose(CHOSEN_FIELDS[0], pattern))
         self.compare = QPushButton(_("Compare layouts …"))
         self.form = Form()
         self.bed = self.form.add_choice("bed", _("Bed"), self._pick_bed)
@@ -52,6 +55,7 @@ class PlantingPanel(QWidget):
         for typed in PLANTING_FIELDS:
             wide = typed.name in ("twin_spacing", "offsets", "row_spacing", "edge")
             self.form.add_typed(typed.name, typed.label, self._finisher(typed), wide=wide)
+        self.days = PlantingDays(self.form, self._finisher, words(), words())
         self.raising, self.working, self.findings = words(), words(), words(Ink.ACCENT)
         self.together = words()
         column = QVBoxLayout(self)
@@ -96,6 +100,8 @@ class PlantingPanel(QWidget):
             self.reserved.addItem(words, answer.reserved)
         self.reserved.setCurrentIndex(self.reserved.findData(one.planting.reserved))
         self.form.show_cell("reserved", self.reserved.count() > 0)
+        for name in ("bed", "reserved", *self.chosen):
+            self.form.hint(name, "")
         for field in CHOSEN_FIELDS:
             box = self.chosen[field.name]
             box.clear()
@@ -111,9 +117,7 @@ class PlantingPanel(QWidget):
             line.stand_empty(field.grey(plan, one.planting.id))
         for name, pattern in PATTERN_FIELDS.items():
             self.form.show_cell(name, one.planting.pattern is pattern)
-        for name, day in (("in_ground", one.dates.in_ground), ("out", one.dates.out)):
-            is_typed = getattr(one.planting, name) is not None
-            self.form.hint(name, day_words(day) if day is not None and not is_typed else "")
+        self.days.show_days(plan, one, layout)
         self.form.hint("order", order_met_words(one, layout))
         self.form.hint("rows", rows_words(layout, plan.place.units))
         self.form.hint("length", spare_words(layout, plan.place.units))
@@ -122,10 +126,10 @@ class PlantingPanel(QWidget):
         made = trays_line(one, layout)
         self.raising.setText(_("To raise or sow: {made}").format(made=made) if made else "")
         self.raising.setVisible(bool(made))
-        sums = workings(plan, one, layout)
-        lines = [f"{each.name}:  {each.sum}  →  {each.value}" for each in sums]
+        sums, days = workings(plan, one, layout), date_workings(one)
         counted = _("Counts: {convention}.").format(convention=convention(layout.grid, plan.place.units))
-        self.working.setText("\n".join((*lines, counted, sources_line(sums))))
+        lines = (*map(working_line, sums), counted, "", *map(working_line, days), sources_line((*sums, *days)))
+        self.working.setText("\n".join(lines))
         look = looks(plan)
         found = [
             each
@@ -151,34 +155,40 @@ class PlantingPanel(QWidget):
         return self.form.add_choice(field.name, field.label, chosen)
 
     def _choose(self, field: ChosenField, value: StrEnum) -> None:
-        """Make a choice the plan's; one that cannot be is said at the field, which shows the plan again."""
-        plan, complaint = self._document.plan, ""
-        name = f"{name_of(plan, self.planting)}: {field.values[value]}"
-        try:
-            self._document.change(name, field.edit(plan, self.planting, value))
-        except PlanError as error:
-            complaint = str(error)
-        self.show_planting(self.planting)
-        self.form.hint(field.name, complaint)
+        words = f"{{crop}}: {field.values[value]}"
+        self._try(field.name, words, lambda plan: field.edit(plan, self.planting, value))
 
-    def _pick_pattern(self, pattern: Pattern) -> None:
-        self._choose(CHOSEN_FIELDS[0], pattern)
+    def _try(self, field: str, words: str, edit: Callable[[Plan], Plan]) -> None:
+        """Make a choice the plan's; one that cannot be is said at its field, which shows the plan again."""
+        plan, complaint = self._document.plan, ""
+        try:
+            self._document.change(words.format(crop=name_of(plan, self.planting)), edit(plan))
+        except PlanError as error:
+            complaint = error.says
+        self.show_planting(self.planting)
+        if complaint:
+            self.form.hint(field, complaint)
 
     def _pick_bed(self, row: int) -> None:
-        plan = self._document.plan
-        name = _("Move {crop}").format(crop=name_of(plan, self.planting))
-        self._document.change(name, change_planting(plan, self.planting, bed=self.bed.itemData(row)))
+        bed = self.bed.itemData(row)
+        self._try("bed", _("Move {crop}"), lambda plan: change_planting(plan, self.planting, bed=bed))
 
     def _pick_answer(self, row: int) -> None:
-        plan, answer = self._document.plan, Reserved(self.reserved.itemData(row))
-        name = _("{crop}: {answer}").format(crop=name_of(plan, self.planting), answer=ANSWERS[answer])
-        self._document.change(name, change_planting(plan, self.planting, reserved=answer))
+        answer = Reserved(self.reserved.itemData(row))
+        words = _("{crop}: {answer}").format(crop="{crop}", answer=ANSWERS[answer])
+        self._try("reserved", words, lambda plan: change_planting(plan, self.planting, reserved=answer))
 
     def _pick_order(self, row: int) -> None:
-        plan, order = self._document.plan, self.order.itemData(row)
-        changes = {"plants": None, "length": None} if order else {}
-        name = _("Order of {crop}").format(crop=name_of(plan, self.planting))
-        self._document.change(name, change_planting(plan, self.planting, order=order, **changes))
+        """Plant for another order, which gives the size unless the planting is in the ground."""
+        order, now = self.order.itemData(row), planting_of(self._document.plan, self.planting)
+        changes = {"plants": None, "length": None} if order and not is_in_ground(now) else {}
+        if order != now.order:
+            changes["market"] = None
+        self._try(
+            "order",
+            _("Order of {crop}"),
+            lambda plan: change_planting(plan, self.planting, order=order, **changes),
+        )
 
 
 def heading() -> QLabel:

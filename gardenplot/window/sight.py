@@ -94,12 +94,22 @@ class Sight(QObject):
         return grown_on(dates_of(plan, planting_of(plan, planting)), self.day)
 
     def _follow(self, before: Plan, plan: Plan) -> None:
-        """Let go of what is no longer in the plan; a corner or an obstacle is known by its number among the same."""
+        """Let go of what is no longer in the plan, and stay with a planting that goes into the ground another day.
+
+        A corner or an obstacle is known by its number among the same.
+        """
+        lead = self.planting if any(one.id == self.planting for one in before.plantings) else None
         bed = self.bed if self.bed in {one.id for one in plan.beds} else None
         known = {one.id for one in plan.plantings}
         chosen = tuple(one for one in self.chosen if one in known)
         if chosen:
             self.choose(plan, chosen)
+            if (
+                lead is not None
+                and chosen[0] == lead
+                and grown_on(dates_of(before, planting_of(before, lead)), self.day)
+            ):
+                self.show_day(self.day_for(plan, lead))
         else:
             same = bed is not None and handles_of(bed_of(before, bed)) == handles_of(bed_of(plan, bed))
             self.select(bed, None, self.handle if same else None)

@@ -8,6 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gardenplot.errors import GardenplotError, LengthError, PlanError
+from gardenplot.gestures.actual_typed import ACTUAL_FIELDS
+from gardenplot.gestures.dates_typed import DATE_FIELDS
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.typed import BED_FIELDS, PLANTING_FIELDS, TypedField
 from gardenplot.plan import Bed, Order, Plan, Planting, bed_of, planting_of
@@ -19,7 +21,7 @@ from tests.layout.ground import Fields
 from tests.plans import beds, crops, names, places, plans, plantings
 from tests.seasons import days
 
-PLANTING = {field.name: field for field in PLANTING_FIELDS}
+PLANTING = {field.name: field for field in (*PLANTING_FIELDS, *DATE_FIELDS, *ACTUAL_FIELDS)}
 BED = {field.name: field for field in BED_FIELDS}
 TEXTS = ["", "0", "7", "40 cm", "30 to 45", "2027-05-07", "1e9 m"]
 BARE = {Units.METRIC: "cm", Units.FEET_AND_INCHES: "in", Units.DECIMAL_FEET: "ft"}
@@ -50,7 +52,7 @@ def bedded(plan: Plan, **typed: str) -> Bed:
     return bed_of(BED[name].apply(plan, "b1", text), "b1")
 
 
-@each(PLANTING_FIELDS)
+@each(tuple(PLANTING.values()))
 @settings(max_examples=15)
 @given(plan=one_planting())
 def test_typing_what_a_planting_shows_changes_nothing(field: TypedField, plan: Plan) -> None:
@@ -65,7 +67,7 @@ def test_typing_what_a_bed_shows_changes_nothing(field: TypedField, plan: Plan) 
     assert field.apply(plan, bed, field.shown(plan, bed)) == plan
 
 
-@each(PLANTING_FIELDS)
+@each(tuple(PLANTING.values()))
 @settings(max_examples=15)
 @given(plan=one_planting(), text=names() | st.sampled_from(TEXTS))
 def test_whatever_is_typed_gives_a_valid_plan_or_says_what_is_wrong(field: TypedField, plan: Plan, text: str) -> None:
@@ -183,10 +185,10 @@ def test_what_holds_without_a_typed_value_is_said_by_its_word_and_never_as_a_val
     assert (PLANTING[name].shown(plan, "p1"), PLANTING[name].grey(plan, "p1")) == ("", words)
 
 
-@each((*PLANTING_FIELDS, *BED_FIELDS))
+@each((*PLANTING.values(), *BED_FIELDS))
 def test_an_example_says_that_it_is_one(field: TypedField) -> None:
     plan = ground(block("5 m", "3 m"), units=Units.FEET_AND_INCHES)
-    words = field.grey(plan, "p1" if field in PLANTING_FIELDS else "b1")
+    words = field.grey(plan, "p1" if field in PLANTING.values() else "b1")
     assert not field.example or field.held or words.startswith("for example ")
 
 

@@ -45,6 +45,7 @@ from tests.plans import (
     turns,
     walks,
 )
+from tests.seasons import days
 
 Part = Bed | Cover | Crop | Order | Planting | Tunnel | Walk
 
@@ -82,6 +83,15 @@ ATTEMPTS: dict[str, Attempt] = {
         id_in(data, plan.plantings),
         **data.draw(st.dictionaries(st.sampled_from(["plants", "rows"]), st.none() | st.integers(-1, 9))),
         length=a_length(data),
+    ),
+    "suppose_planting": lambda plan, data: edits.suppose_planting(
+        plan, id_in(data, plan.plantings), length=a_length(data)
+    ),
+    "record_actual": lambda plan, data: edits.record_actual(
+        plan,
+        id_in(data, plan.plantings),
+        {"set_out": data.draw(st.none() | days()), "planted": data.draw(st.none() | st.integers(-1, 90))},
+        {"length": a_length(data)},
     ),
     "move_planting": lambda plan, data: edits.move_planting(
         plan, id_in(data, plan.plantings), id_in(data, plan.beds), a_length(data)

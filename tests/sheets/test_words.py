@@ -169,7 +169,7 @@ def test_the_turns_of_s3_are_numbered_and_each_has_its_own_crop() -> None:
 def test_a_heading_with_all_its_parts_is_whole(paper: Paper) -> None:
     sheet = bed_sheets(hand_worked("s3"), paper, name="Alderbight", printed=date(2025, 3, 1))
     for page, begins in zip(
-        pages_of(sheet.pdf), ("turn 1 of 2 · from Tue 25 Mar 2025", "from Mon 12 May 2025"), strict=True
+        pages_of(sheet.pdf), ("turn 1 of 2 · planned from Tue 25 Mar 2025", "from Mon 12 May 2025"), strict=True
     ):
         for words in (begins, "version ", "printed Sat 1 Mar 2025 · Alderbight"):
             assert words in page.text

@@ -1,0 +1,84 @@
+"""What came about of a planting, as it is typed: days, seedlings that stand, plants that were set out."""
+
+from collections.abc import Callable
+from datetime import date
+from typing import Any
+
+from gardenplot.drawing.days import short_day
+from gardenplot.gestures.dates_typed import is_raised, planned_dates
+from gardenplot.gestures.kept import kept_in_ground, layout_in
+from gardenplot.gestures.reading import date_from, text_of, whole_from
+from gardenplot.gestures.typed import Edit, Held, Shown, TypedField
+from gardenplot.plan import Actual, Plan, planting_of
+from gardenplot.plan.edits import record_actual
+from gardenplot.plan.in_ground import is_in_ground
+from gardenplot.units.figures import grouped
+from gardenplot.words import _
+
+_PREFIX = "actual_"
+
+
+def record(plan: Plan, planting_id: str, name: str, value: date | int | None) -> Plan:
+    """Record a day or a count of a planting; raises PlanError.
+
+    Once it is in the ground its block stays as it is. Where its last rank is part-filled, so many plants were set out
+    unless another number is known.
+    """
+    planting = planting_of(plan, planting_id)
+    if name != "set_out" or value is None or is_in_ground(planting):
+        return record_actual(plan, planting_id, {name: value}, {})
+    before = layout_in(plan, planting_id).plants
+    after = record_actual(plan, planting_id, {name: value}, kept_in_ground(plan, planting))
+    counted = planting.actual is not None and planting.actual.planted is not None
+    if counted or layout_in(after, planting_id).plants == before:
+        return after
+    return record_actual(after, planting_id, {"planted": before}, {})
+
+
+def _shown(name: str) -> Shown:
+    return lambda plan, planting_id: text_of(getattr(planting_of(plan, planting_id).actual or Actual(), name))
+
+
+def _edit(name: str, read: Callable[[str], Any]) -> Edit:
+    return lambda plan, planting_id, text, _before: record(plan, planting_id, name, read(text))
+
+
+def _meant(name: str) -> Callable[[Plan, str], Held]:
+    """The day that was planned for it."""
+
+    def held(plan: Plan, planting_id: str) -> Held:
+        day: date | None = getattr(planned_dates(plan, planting_id), name)
+        return Held(_("not yet") if day is None else _("due {day}").format(day=short_day(day)))
+
+    return held
+
+
+def _planted_held(plan: Plan, planting_id: str) -> Held:
+    if not is_in_ground(planting_of(plan, planting_id)):
+        return Held(_("not yet"))
+    return Held(_("all {plants}").format(plants=grouped(layout_in(plan, planting_id).plants)))
+
+
+def _day(name: str, label: str, planned: Callable[[Plan, str], Held] | str) -> TypedField:
+    return TypedField(_PREFIX + name, label, _shown(name), _edit(name, date_from), "2027-04-09", planned)
+
+
+def _count(name: str, label: str, held: Callable[[Plan, str], Held] | str) -> TypedField:
+    return TypedField(_PREFIX + name, label, _shown(name), _edit(name, whole_from), "120", held)
+
+
+ACTUAL_FIELDS = (
+    _day("sown", _("Sown"), _meant("sow")),
+    _day("emerged", _("Emerged"), _("not yet")),
+    _count("stand", _("Seedlings that stand"), _("not counted")),
+    _day("hardened", _("Hardened off from"), _meant("harden")),
+    _day("set_out", _("Was set out"), _meant("in_ground")),
+    _count("planted", _("Plants set out"), _planted_held),
+    _day("harvested", _("First harvest"), _meant("ready")),
+    _day("cleared", _("Ground was free"), _meant("out")),
+)
+"""What came about, in the order of the panel."""
+ACTUAL_MATTERS: dict[str, Callable[[Plan, str], bool]] = {
+    _PREFIX + name: is_raised for name in ("sown", "hardened", "planted")
+}
+"""When a field matters that does not always: what is sown in its bed is neither raised nor set out."""
