@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QCheckBox, QFrame, QScrollArea, QStackedLayout, QWidget
 
+from gardenplot.gestures.season_words import season_line
 from gardenplot.window.document import Document
 from gardenplot.window.season_beds import SeasonBeds
 from gardenplot.window.season_panel import SeasonPanel
@@ -20,7 +21,7 @@ class SeasonMaps(QWidget):
 
     def __init__(self, panel: SeasonPanel, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._sight, self.panel = sight, panel
+        self._document, self._sight, self.panel = document, sight, panel
         # First of all, since Tab goes on in this order, from the line of names down.
         self.switch = QCheckBox(_("all beds"), self)
         self.beds = SeasonBeds(document, sight, panel)
@@ -39,6 +40,8 @@ class SeasonMaps(QWidget):
         self.switch.toggled.connect(self._turn)
         self.beds.opened.connect(lambda: self.switch.setChecked(False))
         sight.selected.connect(self._reveal)
+        for signal in (sight.selected, document.changed):
+            signal.connect(self._describe)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -58,6 +61,12 @@ class SeasonMaps(QWidget):
         self._place_switch()
         (self.beds if shows_all else self.panel).setFocus()
         self._reveal()
+
+    def _describe(self) -> None:
+        """The chosen planting in words, with its days and its place, for a screen reader."""
+        plan, planting = self._document.plan, self._sight.planting
+        known = planting is not None and any(one.id == planting for one in plan.plantings)
+        self.panel.setAccessibleDescription(season_line(plan, planting) if known and planting is not None else "")
 
     def _reveal(self) -> None:
         """Scroll to the bed that is chosen."""

@@ -111,6 +111,8 @@ def _band_words(painter: QPainter, axes: Axes, day: date | None, inks: Palette) 
         for at in _places(axes, one, line):
             frame = QRectF(at.x(), at.y() - line.ascent, line.width, line.height)
             if not any(each.intersects(frame) for each in taken):
+                if at.x() < axes.x(season.length):
+                    painter.fillRect(frame.adjusted(-4, 0, 4, 0), colour(inks, Ink.PAPER))
                 write(painter, at, one.words, 12)
                 taken.append(frame)
                 break

@@ -199,6 +199,16 @@ def test_keys_move_the_chosen_planting_by_days_and_weeks_and_along(window: MainW
     assert hand.axes.season.bed == "b"
 
 
+def test_what_is_chosen_is_told_with_its_days_as_they_change(window: MainWindow, hand: SeasonMouse) -> None:
+    hand.press("4 m", date(2027, 4, 25))
+    hand.release()
+    assert "5 Apr – 25 May 2027, 50 days" in window.season.accessibleDescription()
+    QTest.keyClick(window.season, Qt.Key.Key_Down, Keys.AltModifier)
+    assert "6 Apr – 26 May 2027, 50 days" in window.season.accessibleDescription()
+    window.document.start(plan_with(SUMMER))
+    assert window.season.accessibleDescription() == ""
+
+
 def test_the_wheel_scrolls_the_days_and_zooms_at_the_pointer(window: MainWindow, hand: SeasonMouse) -> None:
     whole, day = hand.axes.season.span, date(2027, 6, 15)
     y = hand.axes.y(day, day)
