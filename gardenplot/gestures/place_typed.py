@@ -11,6 +11,7 @@ from gardenplot.gestures.reading import text_of, whole_from
 from gardenplot.gestures.typed import TypedField
 from gardenplot.plan import MonthDay, Odds, Plan
 from gardenplot.plan.edits import change_place
+from gardenplot.season.nights import USUAL_AHEAD
 from gardenplot.season.rotation import USUAL_GAP
 from gardenplot.season.sun import zone_of
 from gardenplot.units import parse_share
@@ -106,24 +107,30 @@ def _zone(plan: Plan, _part: str, text: str, _shown: str) -> Plan:
     return change_place(plan, time_zone=text or None)
 
 
-def _gap(plan: Plan, _part: str, text: str, _shown: str) -> Plan:
-    return change_place(plan, family_gap=whole_from(text))
-
-
 def _of_place(name: str) -> Callable[[Plan, str], str]:
     return lambda plan, _part: text_of(getattr(plan.place, name))
+
+
+def _whole_field(name: str, label: str, held: str) -> TypedField:
+    def edit(plan: Plan, _part: str, text: str, _shown: str) -> Plan:
+        return change_place(plan, **{name: whole_from(text)})
+
+    return TypedField(name, label, _of_place(name), edit, held=held)
 
 
 PLACE_FIELDS = (
     _degrees_field("latitude", _("Latitude"), "NS", "57.2 N"),
     _degrees_field("longitude", _("Longitude"), "EW", "4.1 W"),
     TypedField("time_zone", _("Time zone"), _of_place("time_zone"), _zone, "Europe/London"),
-    TypedField(
+    _whole_field(
         "family_gap",
         _("Seasons between crops of a family"),
-        _of_place("family_gap"),
-        _gap,
-        held=ngettext("usual: {count} season", "usual: {count} seasons", USUAL_GAP).format(count=USUAL_GAP),
+        ngettext("usual: {count} season", "usual: {count} seasons", USUAL_GAP).format(count=USUAL_GAP),
+    ),
+    _whole_field(
+        "cover_before",
+        _("Covers on, minutes before sunset"),
+        ngettext("usual: {count} minute", "usual: {count} minutes", USUAL_AHEAD).format(count=USUAL_AHEAD),
     ),
 )
 """Where a place lies and how it keeps its beds, in the order of the panel."""

@@ -13,7 +13,7 @@ from gardenplot.window.fields import Form
 from gardenplot.words import _
 
 _FIELDS = (*PLACE_FIELDS, *FROST_FIELDS)
-_WIDE = ("time_zone", "family_gap")
+_WIDE = ("time_zone", "family_gap", "cover_before")
 
 
 class PlaceForm(Form):

@@ -53,6 +53,8 @@ def test_what_is_no_day_of_the_year_is_refused(text: str) -> None:
         ("family_gap", "4", 4),
         ("family_gap", "0", 0),
         ("family_gap", "", None),
+        ("cover_before", "45", 45),
+        ("cover_before", "", None),
     ],
 )
 def test_a_place_takes_what_is_typed(name: str, text: str, value: object) -> None:
@@ -74,6 +76,7 @@ def test_a_place_takes_what_is_typed(name: str, text: str, value: object) -> Non
         ("time_zone", "../../etc/passwd"),
         ("family_gap", "some"),
         ("family_gap", "101"),
+        ("cover_before", "721"),
         ("last_freeze_50", "late in May"),
     ],
 )
