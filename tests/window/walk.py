@@ -32,6 +32,7 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
         window.document, window, usual_cover(window.document.plan, window.document.plan.beds[0].id, None)
     ),
     "tunnel": lambda window: ask_tunnel(window.document, window),
+    "series": lambda window: (window.sight.select("b1", "p1"), window.series.repeat()),
     "keys": lambda window: KeysPage(window.registry, window).exec(),
     "bed sheet": lambda window: Preview(window.document.plan, "Plan", "b1", window).exec(),
 }
