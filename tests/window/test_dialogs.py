@@ -286,6 +286,7 @@ BUTTONS = {
     "new plan": "Make plan",
     "cover": "Add cover",
     "tunnel": "Add tunnel",
+    "series": "Make series",
 }
 
 

@@ -23,6 +23,13 @@ from gardenplot.window.sheets_made import bed_kind
 from tests.colours_seen import Values, linear
 
 Pixels = npt.NDArray[np.uint8]
+
+
+def _ask_series(window: MainWindow) -> None:
+    window.sight.select("b1", "p1")
+    window.series.repeat()
+
+
 DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "add bed": lambda window: ask_bed(window.document, window),
     "seed packet": lambda window: ask_crop(window.document, window),
@@ -33,6 +40,7 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
         window.document, window, usual_cover(window.document.plan, window.document.plan.beds[0].id, None)
     ),
     "tunnel": lambda window: ask_tunnel(window.document, window),
+    "series": _ask_series,
     "keys": lambda window: KeysPage(window.registry, window).exec(),
     "bed sheet": lambda window: Preview(window.document.plan, "Plan", bed_kind("b1"), window).exec(),
 }
