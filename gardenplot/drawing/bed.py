@@ -97,9 +97,9 @@ def _planted(
     bed, marks, width = laid.bed, list[Mark](), laid.bed.width.nm / MM
     grown, there = {one.planting.id: one.crop.spread for one in laid.grown}, _in_ground(laid)
     for layout, one in zip(layouts, look, strict=True):
-        marks += _block(bed, layout, one, width, grown[layout.planting])
         if layout.planting in there:
-            marks.append(Outline(ground_of(bed, layout.start, layout.end), pen=_there(one)))
+            marks.append(Outline(ground_of(bed, layout.start, layout.end), one.ink, 0.2, _there(one)))
+        marks += _block(bed, layout, one, width, grown[layout.planting])
     if Layer.OBSTACLES in layers:
         marks += (_solid(box(*(at / MM for at in (*least, *most)))) for least, most in posts_of(bed))
         marks += (mark for obstacle in bed.obstacles for mark in _obstacle(obstacle))

@@ -4,13 +4,12 @@ from functools import lru_cache
 
 from attrs import frozen
 
-from gardenplot.drawing.actual_words import came_words
-from gardenplot.drawing.days import day_words
+from gardenplot.drawing.days import day_words, short_day
 from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import Look, looks
-from gardenplot.drawing.sayings import between, counted, rows_by_plants
+from gardenplot.drawing.sayings import between, rows_by_plants
 from gardenplot.drawing.turns import walked
-from gardenplot.layout import LaidOut, lay_out_plan, planted_for_orders, spacings_for_orders
+from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan, planted_for_orders, spacings_for_orders, stood
 from gardenplot.plan import Plan, crop_of
 from gardenplot.season import market_days, stand_for
 from gardenplot.season.dates import wanted_ready
@@ -61,16 +60,9 @@ def _bed_row(laid: LaidOut, look: tuple[Look, ...], units: Units) -> CountRow:
     grown = {one.planting.id: one for one in laid.grown}
     inner = tuple(
         CountRow(
-            ", ".join(
-                part
-                for part in (
-                    f"{one.letter}  {grown[layout.planting].crop.name}",
-                    came_words(grown[layout.planting], layout),
-                )
-                if part
-            ),
+            _name(one, grown[layout.planting]),
             between(layout.start, layout.end, units),
-            counted(layout) if layout.holds_trays else rows_by_plants(layout),
+            _rows(grown[layout.planting], layout),
             layout.planted,
             laid.bed.id,
             layout.planting,
@@ -79,6 +71,24 @@ def _bed_row(laid: LaidOut, look: tuple[Look, ...], units: Units) -> CountRow:
     )
     total = sum(row.plants for row in inner)
     return CountRow(laid.bed.name, left_at_fullest((laid,), units), "", total, laid.bed.id, None, inner)
+
+
+def _name(look: Look, one: Grown) -> str:
+    """A planting by its letter and crop, and since when it is there: "A  Leek, there since 9 Apr"."""
+    name, came = f"{look.letter}  {one.crop.name}", one.planting.actual
+    if came is None or came.set_out is None:
+        return name
+    return _("{name}, there since {day}").format(name=name, day=short_day(came.set_out))
+
+
+def _rows(one: Grown, layout: Layout) -> str:
+    """Rows by plants, and how many stand of them where that was counted: "3 × 55; 160 stand"."""
+    if layout.holds_trays:
+        return counted(layout)
+    rows, standing = rows_by_plants(layout), stood(one, layout)
+    if standing == layout.plants:
+        return rows
+    return _("{rows}; {count} stand").format(rows=rows, count=grouped(standing))
 
 
 @lru_cache(maxsize=16)

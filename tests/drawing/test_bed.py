@@ -2,14 +2,18 @@
 
 from datetime import date
 
+import pytest
 from attrs import evolve
 from hypothesis import given, settings
 
 from gardenplot.drawing.bed import BedFigure, draw_bed, draw_turn
+from gardenplot.drawing.detail import Detail
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.marks import Hatch, Label, Line, Outline, Plants, Weight
+from gardenplot.drawing.marks import Hatch, Label, Line, Outline, Pen, Plants, Weight
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.turns import turns
+from gardenplot.gestures.actual_typed import record
+from gardenplot.gestures.kept import layout_in
 from gardenplot.layout import lay_out_plan, standing
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Plan
@@ -150,3 +154,19 @@ def test_plants_are_drawn_as_wide_as_their_crop_grows_or_as_their_spacing_leaves
         for mark in plants:
             least = min(mark.layout.grid.in_row, mark.layout.grid.between) / MM
             assert mark.spread == 320 if wide else mark.spread < least
+
+
+@pytest.mark.parametrize("detail", Detail)
+def test_what_is_in_the_ground_has_a_frame_and_what_is_only_planned_has_none(detail: Detail) -> None:
+    plan = metric_plan()
+    there = record(plan, "p2", "set_out", SPRING)
+    framed = []
+    for each in (plan, there):
+        drawn = [draw_bed(laid, None, looks(each), Units.METRIC, detail) for laid in lay_out_plan(each)]
+        marks = [mark for figure in drawn for mark in figure.marks if isinstance(mark, Outline)]
+        framed.append([mark for mark in marks if mark.pen and mark.pen.weight is Weight.STAKE])
+    layout = layout_in(there, "p2")
+    assert framed[0] == []
+    (frame,) = framed[1]
+    assert {x for x, _y in frame.points} == {layout.start / MM, layout.end / MM}
+    assert frame.pen == Pen(looks(there)["p2"].ink, Weight.STAKE)

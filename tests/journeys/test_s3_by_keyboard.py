@@ -78,7 +78,7 @@ def _put_tomatoes_between(person: Person) -> None:
     fields = window.inspector.planting.form.fields
     person.press("F2")
     _retype(person, fields["keep_clear"], "6 in")
-    _retype(person, fields["in_ground"], "2025-05-12", "shift+Tab")
+    _retype(person, fields["in_ground"], "2025-05-12")
     relay.expect_tomatoes(person)
     person.press("F7")
     relay.expect_findings(person, ("A Mini romaine, Bed 1, 1′ 0″ – 47′ 0″", relay.IN_THE_WAY))

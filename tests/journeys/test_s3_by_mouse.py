@@ -63,7 +63,7 @@ def _put_tomatoes_between(person: Person) -> None:
     person.drag(crop("Tall tomato"), reading("2 ft"))
     person.expect(
         lambda: plain(window.statusBar().currentMessage()),
-        "A Tall tomato stands 2′ 0″ into B Mini romaine; free from Sat 24 May 2025",
+        "B Tall tomato stands 2′ 0″ into A Mini romaine; free from Sat 24 May 2025: hold Ctrl to set it out then",
     )
     assert person.plan() is planted
     person.click(window.header.always)

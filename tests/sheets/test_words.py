@@ -9,6 +9,7 @@ from hypothesis import given, settings
 
 from gardenplot.drawing.turns import turns
 from gardenplot.errors import PlanError
+from gardenplot.gestures.actual_typed import record
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.plan.edits import change_bed, change_crop, change_place
@@ -351,3 +352,20 @@ def lies_over(one: Words, other: Words) -> bool:
     left, bottom = max(one.box[0], other.box[0]), max(one.box[1], other.box[1])
     right, top = min(one.box[2], other.box[2]), min(one.box[3], other.box[3])
     return right - left > 0.5 and top - bottom > 0.5
+
+
+@each_paper
+def test_the_sheet_tells_what_is_planned_from_what_is_in_the_ground(paper: Paper) -> None:
+    plan = hand_worked("s1")
+    (page,) = printed(plan, paper)
+    assert "planned from" in page.text
+    first, *others = [one.id for one in plan.plantings]
+    plan = record(record(plan, first, "set_out", date(2025, 4, 7)), first, "planted", 130)
+    (page,) = printed(plan, paper)
+    assert "planned from" in page.text
+    assert "A 130 stand since 7 Apr" in page.text
+    for one in others:
+        plan = record(plan, one, "set_out", date(2025, 4, 8))
+    (page,) = printed(plan, paper)
+    assert "in the ground since Mon 7 Apr 2025" in page.text
+    assert "trays" not in page.text

@@ -264,16 +264,18 @@ def test_the_mouse_and_the_keys_leave_it_where_it_is_and_say_why(
 def test_the_drawing_the_counts_and_the_reader_tell_what_is_there(
     window: MainWindow, document: Document, form: Form
 ) -> None:
-    def told() -> tuple[str, str, str]:
+    def told() -> tuple[str, str]:
         plan = document.plan
         laid = lay_out_bed(plan, bed_of(plan, "b1"))
         spoken = QAccessible.queryAccessibleInterface(window.canvas)
         assert spoken is not None
         kale = spoken.child(0).child(0).text(QAccessible.Text.Name)
-        return captions(plan, laid, None, looks(plan))[0].words[0], counts_by_bed(plan)[0].inner[0].name, kale
+        return captions(plan, laid, None, looks(plan))[0].words[0], kale
 
     assert not any("in the ground" in words for words in told())
     plant_out(form)
     finish(form.fields["actual_planted"], "95")
     for words in told():
         assert "in the ground since 23 Apr, planted 95 of 102" in words
+    row = counts_by_bed(document.plan)[0].inner[0]
+    assert (row.name, row.rows, row.plants) == ("A  Kale, there since 23 Apr", "3\u2009×\u200934; 95 stand", 102)
