@@ -7,7 +7,7 @@ from attrs import frozen
 from gardenplot.drawing.days import day_words, short_day
 from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import Look, looks
-from gardenplot.drawing.sayings import between, rows_by_plants
+from gardenplot.drawing.sayings import between, counted, rows_by_plants
 from gardenplot.drawing.turns import walked
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan, planted_for_orders, spacings_for_orders, stood
 from gardenplot.plan import Plan, crop_of

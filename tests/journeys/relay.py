@@ -67,7 +67,7 @@ STEPS = (
     "Out by of Mini romaine",
     "Place Tall tomato",
     "Keep clear of Tall tomato",
-    "In ground of Tall tomato",
+    "Set out of Tall tomato",
     "Mini romaine: leave the places empty",
     "Drip lines, from the left edge of Bed 1",
     "Cover over Bed 1",
