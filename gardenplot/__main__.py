@@ -1,6 +1,7 @@
 """The program: its window, or one of the commands that need none."""
 
 import gc
+import os
 import sys
 from argparse import ArgumentParser
 from importlib import import_module
@@ -24,6 +25,10 @@ def main(argv: list[str] | None = None) -> int:
     except GardenplotError as error:
         print(f"gardenplot: {error}", file=sys.stderr)
         return 2
+    except BrokenPipeError:
+        # Whoever read the output has seen enough, as `head` has; what is still to be written out goes nowhere.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
 
 
 def _command(name: str, words: list[str]) -> int:

@@ -39,26 +39,34 @@ EVERY_FIELD = """{
   "place": {"name": "Låg Äng", "latitude": -41.5, "longitude": 172.8, "time_zone": "Pacific/Auckland",
             "units": "decimal feet", "last_freeze": {"50%": "10-02", "10 %": "10-20"},
             "markable_in_row": ["3 in", "4 in"], "markable_rows": "12 in",
-            "north": "-15 deg"},
+            "north": "-15 deg", "last_hard_freeze": {"50%": "09-12"}, "first_freeze": {"50%": "04-20"},
+            "first_hard_freeze": {"50%": "05-10"}, "short_days_count": true, "family_gap": 4, "cover_before": 45},
   "beds": [{"id": "b1", "name": "Oben", "length": "53.5 ft", "width": "30\\"", "head_margin": "1'",
             "foot_margin": "1 ft", "edge": "3 in", "gap": "½ ft", "note": "wet\\nfoot",
             "outline": [["0 ft", "0 ft"], ["53.5 ft", "0 ft"], ["53.5 ft", "30 in"], ["10 ft", "30 in"]],
             "obstacles": [{"name": "post", "x": "20 ft", "y": "15 in", "diameter": "4 in", "keep_clear": "3 in",
-                           "rows": [1]}], "slope": "2.5 %", "drip_lines": ["8 in", "22 in"]}],
+                           "rows": [1]}], "slope": "2.5 %", "drip_lines": ["8 in", "22 in"],
+            "history": [{"season": 2026, "family": "Solanaceae", "crop": "Tomato"}]}],
   "crops": [{"id": "beet", "name": "Beetroot", "in_row": "3 in", "row_spacing": ["12 in", "1' 6\\""],
              "family": "Amaranthaceae", "establish": "direct", "edge": "6 in", "plants_per_area": "40 / sq ft",
              "spread": "8 in", "field_loss": "20 %", "spare": "12.5%", "germination": "92 %", "seeds_per_cell": 2,
              "tray_cells": 128, "field_days": 65, "raising_days": 30, "hardening_days": 7,
-             "seeds_per_row": "12 / ft", "seeder_slack": "10 %", "seeds_per_gram": 60, "note": "thin early"}],
+             "seeds_per_row": "12 / ft", "seeder_slack": "10 %", "seeds_per_gram": 60, "note": "thin early",
+             "days_from": "setting out", "cool_days": 10, "harvest_days": 14, "pot_up_days": 12, "oldest_days": 50,
+             "frost": "half-hardy", "emerges_like": "Beets"}],
   "plantings": [{"id": "p1", "bed": "b1", "crop": "beet", "from": "1 ft", "order": "o1", "pattern": "staggered",
                  "rows": 2, "in_row": "4 in", "row_spacing": ["12 in", "15 in"], "edge": "5 in", "slack": "6 in",
                  "round_up_to": "1 ft", "in_ground": "2028-02-29", "out": "2028-05-28", "note": "first", "plants": 9,
                  "keep_clear": "6 in", "reserved": "leave row empty", "end_margin": "2 in",
                  "direction": "across", "twin_spacing": "4 in", "offsets": ["6 in", "1 ft"], "cell": "1 ft",
-                 "plants_per_cell": 4, "remainder": "spread", "phase": "best"},
+                 "plants_per_cell": 4, "remainder": "spread", "phase": "best", "sow": "2028-02-29",
+                 "ready": "2028-05-05", "cool_days": 7, "soil": "10 °C", "market": 2, "series": "s1",
+                 "actual": {"sown": "2028-03-01", "emerged": "2028-03-14", "stand": 90, "hardened": "2028-03-20",
+                            "set_out": "2028-03-28", "planted": 88, "harvested": "2028-05-06",
+                            "cleared": "2028-05-30"}},
                 {"id": "p2", "bed": "b1", "crop": "beet", "length": "2 ft", "pattern": "straight"}],
   "orders": [{"id": "o1", "crop": "beet", "units": 40, "on": "2028-05-06", "plants_per_unit": 5, "lead_days": 2,
-              "note": "bunches"}],
+              "note": "bunches", "times": 3, "every_days": 14}],
   "wishes": [{"id": "w1", "crop": "beet", "least": 20, "most": 90, "days": 60, "earliest": "2028-06-01",
               "latest": "2028-09-01", "worth": 0.25, "beds": ["b1"], "pattern": "triangular", "rows": 3}],
   "covers": [{"id": "c1", "bed": "b1", "from": "1 ft", "to": "20 ft", "on": "2028-03-01", "off": "2028-05-01",
@@ -128,7 +136,10 @@ def test_a_plan_with_every_field_says_none_of_them_is_unknown() -> None:
     opened = plan_of_text(EVERY_FIELD)
     assert not opened.problems
     parts = [opened.plan.place, *(part_at(attrs.asdict(opened.plan, recurse=False), where) for where in OBJECTS[2:])]
-    asked_elsewhere = {"unknown", "hoop_shape", "length", "diameter", "box", "map_length"}
+    asked_elsewhere = {
+        "unknown", "hoop_shape", "length", "diameter", "box", "map_length",
+        "units_per_plant", "row_per_unit", "hardens",
+    }  # fmt: skip
     left_out = [
         field.name
         for part in parts
@@ -274,8 +285,18 @@ def test_a_value_that_makes_no_sense_is_refused_with_its_place(where: Where, val
     assert says in sentence
 
 
-@pytest.mark.parametrize("where", FIELDS, ids=place_of)
-@pytest.mark.parametrize("value", [[[]], {"x": 1}, True])
+WRONG_KINDS: list[tuple[Where, Any]] = [
+    (where, value)
+    for where in FIELDS
+    for value in ([[]], {"x": 1}, True)
+    if (where[-1], value) not in (("actual", {"x": 1}), ("short_days_count", True))
+]
+"""A value of some other kind for each field; what came about is an object, and whether short days count is true."""
+
+
+@pytest.mark.parametrize(
+    ("where", "value"), WRONG_KINDS, ids=lambda one: place_of(one) if one in FIELDS else str(one)
+)
 def test_a_value_of_the_wrong_kind_is_refused_with_its_place(where: Where, value: Any) -> None:
     assert refusal(changed(EVERY_FIELD, where, value)).startswith(place_of(where))
 
