@@ -285,10 +285,11 @@ def test_a_value_that_makes_no_sense_is_refused_with_its_place(where: Where, val
     assert says in sentence
 
 
+VALUES: tuple[Any, ...] = ([[]], {"x": 1}, True)
 WRONG_KINDS: list[tuple[Where, Any]] = [
     (where, value)
     for where in FIELDS
-    for value in ([[]], {"x": 1}, True)
+    for value in VALUES
     if (where[-1], value) not in (("actual", {"x": 1}), ("short_days_count", True))
 ]
 """A value of some other kind for each field; what came about is an object, and whether short days count is true."""
