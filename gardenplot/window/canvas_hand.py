@@ -32,6 +32,8 @@ _CURSORS = {
     Grip.OBSTACLE: Qt.CursorShape.OpenHandCursor,
 }
 _LEFT, _CTRL = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.ControlModifier
+_LOST = (QEvent.Type.WindowDeactivate, QEvent.Type.Hide)
+"""The window is no longer at hand, or its screen is gone: nobody can say where the button is let go."""
 _HELD_KEYS = (Qt.Key.Key_Control, Qt.Key.Key_Shift, Qt.Key.Key_Alt)
 
 
@@ -62,6 +64,8 @@ class Hand(QObject):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if watched is self._area:
+            if event.type() in _LOST and (self._press is not None or self.band.is_begun):
+                self._let_go()
             return isinstance(event, QKeyEvent) and self._keyed(event)
         match event.type():
             case QEvent.Type.MouseButtonPress | QEvent.Type.MouseButtonDblClick if isinstance(event, QMouseEvent):

@@ -4,8 +4,9 @@ from datetime import date
 
 import pytest
 from attrs import evolve
-from PySide6.QtCore import QMimeData, QPointF, Qt
+from PySide6.QtCore import QEvent, QMimeData, QPointF, Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
 from gardenplot.gestures.kept import layout_in
 from gardenplot.plan import Plan, planting_of
@@ -85,6 +86,23 @@ def test_escape_during_a_drag_shows_the_plan_again(window: MainWindow, document:
     QTest.keyClick(window.canvas, Qt.Key.Key_Escape)
     assert window.canvas.stage.trial is None
     assert window.canvas.viewport().grab().toImage() == selected
+    mouse.release()
+    assert document.plan is before
+    assert document.stack.count() == 0
+
+
+@pytest.mark.parametrize("lost", [QEvent.Type.WindowDeactivate, QEvent.Type.Hide])
+def test_a_drag_ends_where_window_or_screen_are_taken_away(
+    window: MainWindow, document: Document, mouse: Mouse, lost: QEvent.Type
+) -> None:
+    """As when another window comes to the front, or the screen is unplugged, with the button down."""
+    before = document.plan
+    mouse.press("b1", "5 m")
+    mouse.move("b1", "6 m")
+    assert window.canvas.stage.trial is not None
+    QApplication.sendEvent(window.canvas, QEvent(lost))
+    assert window.canvas.stage.trial is None
+    mouse.move("b1", "7 m")
     mouse.release()
     assert document.plan is before
     assert document.stack.count() == 0
