@@ -94,7 +94,7 @@ class Sight(QObject):
         return grown_on(dates_of(plan, planting_of(plan, planting)), self.day)
 
     def _follow(self, before: Plan, plan: Plan) -> None:
-        """Let go of what is no longer in the plan, and stay with a planting that goes into the ground another day.
+        """Let go of what is no longer in the plan, and stay with a planting that goes into the ground later.
 
         A corner or an obstacle is known by its number among the same.
         """
@@ -104,15 +104,18 @@ class Sight(QObject):
         chosen = tuple(one for one in self.chosen if one in known)
         if chosen:
             self.choose(plan, chosen)
-            if (
-                lead is not None
-                and chosen[0] == lead
-                and grown_on(dates_of(before, planting_of(before, lead)), self.day)
-            ):
+            if lead == chosen[0] and _is_later(before, plan, chosen[0], self.day):
                 self.show_day(self.day_for(plan, lead))
         else:
             same = bed is not None and handles_of(bed_of(before, bed)) == handles_of(bed_of(plan, bed))
             self.select(bed, None, self.handle if same else None)
+
+
+def _is_later(before: Plan, plan: Plan, planting: str, day: date | None) -> bool:
+    """Whether a planting that stood on a day goes into the ground after it."""
+    first = dates_of(plan, planting_of(plan, planting)).in_ground
+    stood = grown_on(dates_of(before, planting_of(before, planting)), day)
+    return stood and day is not None and first is not None and day < first
 
 
 def _standing(plan: Plan, day: date) -> int:

@@ -64,7 +64,7 @@ STEPS = (
     "Order",
     "Place Mini romaine",
     "Resize Mini romaine",
-    "Out by of Mini romaine",
+    "Ground free of Mini romaine",
     "Place Tall tomato",
     "Keep clear of Tall tomato",
     "Set out of Tall tomato",
@@ -206,5 +206,5 @@ def check_sheet(path: Path) -> None:
         "15″ from the left edge; peg both edges now",
         "A 184 plants (2 trays)",
     } <= set(spring)
-    assert any("turn 1 of 2 · from Tue 25 Mar 2025" in line for line in spring)
+    assert any("turn 1 of 2 · planned from Tue 25 Mar 2025" in line for line in spring)
     assert any("turn 2 of 2 · planned from Mon 12 May 2025" in line for line in summer)
