@@ -115,8 +115,8 @@ class Strips:
 
     def lying(self, top: float, bottom: float) -> tuple[Strip, ...]:
         """The strips of which something, captions included, lies between two heights."""
-        first = bisect_left(self.strips, top - self.captions, key=lambda one: one.top + one.height)
-        last = bisect_right(self.strips, bottom + self.headroom, key=lambda one: one.top)
+        first = bisect_left(self.strips, top, key=lambda one: one.top + one.height + self.captions)
+        last = bisect_right(self.strips, bottom, key=lambda one: one.top - self.headroom)
         return self.strips[first:last]
 
     def nearest(self, y: float) -> Strip | None:
