@@ -8,7 +8,9 @@ import pytest
 from hypothesis import HealthCheck, Phase, settings
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-settings.register_profile("short", deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True)
+settings.register_profile(
+    "short", max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True
+)
 settings.register_profile("deep", deadline=None, suppress_health_check=[HealthCheck.too_slow], max_examples=5000)
 # The plainest example of a plan that fails can take minutes to find; this one takes the first.
 settings.register_profile("first", settings.get_profile("short"), phases=(Phase.explicit, Phase.generate))

@@ -12,7 +12,7 @@ from gardenplot.drawing.sayings import between, between_readings, counted, name_
 from gardenplot.layout import Grown, LaidOut, Layout, standing
 from gardenplot.plan import Plan
 from gardenplot.units import MM, Units
-from gardenplot.units.figures import span
+from gardenplot.units.figures import grouped, span
 from gardenplot.words import _
 
 GAP = "   "
@@ -50,11 +50,11 @@ def _caption(layout: Layout, one: Grown, look: Look, units: Units) -> Caption:
         *since,
         f"{name}   {count}   {readings}",
         f"{name}   {count}",
-        f"{name}  {layout.plants}",
+        f"{name}  {grouped(layout.plants)}",
         name,
         "",
     )
-    return Caption(layout.planting, layout.start / MM, layout.end / MM, look, words)
+    return Caption(layout.planting, layout.start / MM, layout.end / MM, look, tuple(dict.fromkeys(words)))
 
 
 def drag_line(plan: Plan, planting_id: str, laid: LaidOut, day: date | None, asked: int = 0) -> str:

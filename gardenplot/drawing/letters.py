@@ -86,14 +86,17 @@ def _shape(number: int, neighbour: Shape | None) -> Shape:
 
 
 def _ink(number: int, neighbour: int | None) -> int:
-    """The number of a planting's colour by its rank in the plan, or the next one where its neighbour's is too near.
+    """The number of a planting's colour by its rank in the plan, or the next one that is far from its neighbour's.
 
     Only the colours beside one in their order and those three away are far from it to every eye.
     """
     colours = len(PLANTINGS)
-    ink = number % colours
-    near = neighbour is not None and (ink - neighbour) % colours in (0, 2, colours - 2)
-    return (number + 1) % colours if near else ink
+    far = (1, 3, colours - 3, colours - 1)
+    return next(
+        ink
+        for ink in (each % colours for each in range(number, number + colours))
+        if neighbour is None or (ink - neighbour) % colours in far
+    )
 
 
 def letter(number: int) -> str:

@@ -130,7 +130,7 @@ def _planting(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("planting.compare", compare, deeds.compare_layouts, "Ctrl+L", why.planting, also=also)
     yield Rule()
     yield from _blocks(window.blocks, why)
-    harden, also = _("Harden o&ff its trays in a bed"), _("trays outdoors acclimatise water jugs before setting out")
+    harden, also = _("Harden off its trays in a &bed"), _("trays outdoors acclimatise water jugs before setting out")
     yield Action("planting.harden", harden, window.trays.harden, "", why.planting, also=also)
     also = _("succession again every week market days sow follow")
     yield Action("planting.series", _("Repe&at as a series …"), window.series.repeat, "", why.planting, also=also)

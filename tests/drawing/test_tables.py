@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.tables import CountRow, counts_by_bed, counts_by_crop, order_rows, summary
 from gardenplot.findings import Kind, find_all
-from gardenplot.layout import lay_out_plan
+from gardenplot.layout import lay_out_plan, stood
 from gardenplot.plan import Order, Plan, Planting, crop_of
 from gardenplot.plan.edits import add_order, add_planting, change_crop
 from gardenplot.units import parse_length
@@ -56,11 +56,15 @@ def test_each_order_is_met_or_short_by_what_is_missing(plan: Plan) -> None:
         (order.id, market) for order in plan.orders for market in range(1, order.times + 1)
     ]
     days_late = {one.planting: one.amount for one in find_all(plan) if one.kind is Kind.LATE}
-    layouts = {layout.planting: layout for laid in lay_out_plan(plan) for layout in laid.layouts}
+    standing = {
+        layout.planting: stood(one, layout)
+        for laid in lay_out_plan(plan)
+        for one, layout in zip(laid.grown, laid.layouts, strict=True)
+    }
     for row in rows:
         for_it = [one.id for one in plan.plantings if (one.order, one.market or 1) == (row.order, row.market)]
-        assert row.planted == sum(layouts[one].plants for one in for_it)
-        in_time = sum(layouts[one].plants for one in for_it if one not in days_late)
+        assert row.planted == sum(standing[one] for one in for_it)
+        in_time = sum(standing[one] for one in for_it if one not in days_late)
         words = row.met.split(", ")
         assert (words == ["met"]) == (in_time >= row.stand)
         assert (words == ["not planted"]) == (row.planted == 0 and row.stand > 0)

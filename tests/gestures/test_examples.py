@@ -4,6 +4,7 @@ import pytest
 from attrs import evolve
 
 from gardenplot.errors import GardenplotError
+from gardenplot.gestures.dates_typed import DATE_FIELDS
 from gardenplot.gestures.examples import IN_FEET, example_for
 from gardenplot.gestures.packet import PACKET
 from gardenplot.gestures.typed import BED_FIELDS, PLANTING_FIELDS
@@ -11,7 +12,7 @@ from gardenplot.plan import Pattern, Plan, planting_of
 from gardenplot.units import Units
 from tests.plans import feet_plan, metric_plan
 
-FIELDS = {field.name: field for field in (*BED_FIELDS, *PLANTING_FIELDS)}
+FIELDS = {field.name: field for field in (*BED_FIELDS, *PLANTING_FIELDS, *DATE_FIELDS)}
 PACKETS = {field.attribute: field for field in PACKET}
 
 
@@ -22,7 +23,8 @@ def test_an_example_in_feet_is_read_in_a_plan_in_feet(name: str) -> None:
         assert PACKETS[name].read(IN_FEET[name], plan.place.units)
     else:
         part = "f1" if FIELDS[name] in BED_FIELDS else "p3"
-        ready = with_offsets(plan, part) if name == "offsets" else evolve(plan, plantings=())
+        planted = plan if FIELDS[name] in DATE_FIELDS else evolve(plan, plantings=())
+        ready = with_offsets(plan, part) if name == "offsets" else planted
         assert FIELDS[name].apply(ready, part, IN_FEET[name]) != ready
 
 

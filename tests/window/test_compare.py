@@ -21,6 +21,7 @@ from gardenplot.window.candidate_column import CandidateColumn
 from gardenplot.window.compare_dialog import CompareDialog
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
+from gardenplot.window.reasons import CHOOSE_PLANTING
 from tests.drawing.hand_worked import hand_worked
 from tests.plans import plans
 
@@ -256,7 +257,7 @@ def test_delete_takes_a_column_away_but_never_the_first(opened: Callable[[Works]
 def test_without_a_planting_it_says_what_to_choose(window: MainWindow) -> None:
     window.sight.select("b1")
     window.plantings.compare_layouts()
-    assert window.statusBar().currentMessage() == "Choose a planting first."
+    assert window.statusBar().currentMessage() == CHOOSE_PLANTING
 
 
 def test_the_columns_scroll_and_their_headings_stay(opened: Callable[[Works], None]) -> None:

@@ -206,14 +206,14 @@ def test_the_selection_follows_what_is_removed(window: MainWindow, document: Doc
     window.sight.select("b1", "p1")
     document.change("Remove Pak choi", remove_planting(document.plan, "p1"))
     assert (window.sight.bed, window.sight.planting) == ("b1", None)
-    assert window.inspector.currentIndex() == 1
+    assert window.inspector.bed.isVisible()
     document.change("Remove bed Tunnel, east", remove_bed(document.plan, "b1"))
     assert (window.sight.bed, window.sight.planting) == (None, None)
-    assert window.inspector.currentIndex() == 0
+    assert window.inspector.plan.isVisible()
     document.stack.undo()
     document.stack.undo()
     assert document.stack.index() == 0
-    assert window.inspector.currentIndex() == 0
+    assert window.inspector.plan.isVisible()
 
 
 def test_the_selection_is_lost_with_the_plan_it_belonged_to(window: MainWindow, document: Document) -> None:
@@ -310,7 +310,7 @@ def test_a_panel_behind_another_comes_forward_before_it_is_closed(window: MainWi
     assert seen == [(True, True), (False, False), (True, True)]
 
 
-@pytest.mark.parametrize(("action", "table"), [("counts", 0), ("orders", 2), ("findings", 3)])
+@pytest.mark.parametrize(("action", "table"), [("counts", 0), ("orders", 2), ("dates", 3), ("findings", 4)])
 def test_each_table_is_gone_to_even_where_its_panel_is_closed(
     window: MainWindow, qtbot: QtBot, action: str, table: int
 ) -> None:

@@ -197,7 +197,7 @@ def test_fewer_plants_than_laid_out_are_told_alike_everywhere(
     assert form.hints["order"].text() == "planted 95 of 102; 5 plants short of 100"
     assert form.hints["actual_planted"].text() == "planted 95 of 102"
     row = order_rows(document.plan)[0]
-    assert (row.planted, row.met) == (95, "5 short")
+    assert (row.planted, row.met) == (95, "short by 5 plants, late by 3 days")
     (finding,) = (one for one in find_all(document.plan) if one.kind is Kind.ORDER_SHORT)
     assert (finding.amount, finding.limit) == (95, 100)
     assert "about 85 to sell, 90 ordered" in window.inspector.planting.days.market.text()
