@@ -1,6 +1,7 @@
 """A table that is shown anew at every edit and touches only the rows that have changed."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
+from itertools import zip_longest
 
 from attrs import frozen
 from PySide6.QtCore import QEvent, Qt
@@ -85,12 +86,13 @@ class Table(QTreeWidget):
             for column in range(self.columnCount()):
                 self.resizeColumnToContents(column)
             return
-        plain, bold = self.fontMetrics(), self._bold
-        for column, cell, is_bold in _cells(self._rows) - _cells(before):
-            advance = (bold if is_bold else plain).horizontalAdvance(cell)
-            needed = advance + _MARGIN + (0 if column else self.indentation())
-            if self.columnWidth(column) < needed:
-                self.setColumnWidth(column, needed)
+        changed = [row for row, old in zip_longest(self._rows, before) if row is not None and row is not old]
+        for row in (each for one in changed for each in (one, *one.inner)):
+            for column, cell in enumerate(row.cells):
+                metrics = self._bold if row.bold or row.grave else self.fontMetrics()
+                needed = metrics.horizontalAdvance(cell) + _MARGIN + (0 if column else self.indentation())
+                if self.columnWidth(column) < needed:
+                    self.setColumnWidth(column, needed)
 
     @property
     def _bold(self) -> QFontMetrics:
@@ -133,9 +135,3 @@ class Table(QTreeWidget):
         item.setFont(0, font)
         for column in (0, last):
             item.setForeground(column, QBrush(colour(palette(), Ink.ACCENT)) if row.grave else QBrush())
-
-
-def _cells(rows: Iterable[TableRow]) -> set[tuple[int, str, bool]]:
-    """The cells of rows and of those below them, each once: its column, its words, whether they may be bold."""
-    every = (each for row in rows for each in (row, *row.inner))
-    return {(column, cell, row.bold or row.grave) for row in every for column, cell in enumerate(row.cells)}
