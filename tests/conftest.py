@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, Phase, settings
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 settings.register_profile(
-    "short", max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True
+    "short", max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True
 )
 settings.register_profile("deep", deadline=None, suppress_health_check=[HealthCheck.too_slow], max_examples=5000)
 # The plainest example of a plan that fails can take minutes to find; this one takes the first.

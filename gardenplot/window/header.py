@@ -2,8 +2,8 @@
 
 from datetime import date, timedelta
 
-from PySide6.QtCore import QDate, QLocale, QSignalBlocker, Qt
-from PySide6.QtGui import QTextCharFormat
+from PySide6.QtCore import QDate, QEvent, QLocale, QSignalBlocker, Qt
+from PySide6.QtGui import QKeyEvent, QKeySequence, QTextCharFormat
 from PySide6.QtWidgets import QCheckBox, QDateEdit, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QSlider, QWidget
 
 from gardenplot.drawing.style import Ink
@@ -19,6 +19,21 @@ from gardenplot.words import _
 _LONGEST_NAME = 36
 
 
+class _Day(QDateEdit):
+    """The field of the day that is shown; the keys for undo are the plan's there too, since a day is no text."""
+
+    def event(self, event: QEvent) -> bool:
+        keys = QKeySequence.StandardKey
+        if (
+            event.type() is QEvent.Type.ShortcutOverride
+            and isinstance(event, QKeyEvent)
+            and (event.matches(keys.Undo) or event.matches(keys.Redo))
+        ):
+            event.ignore()
+            return False
+        return super().event(event)
+
+
 class Header(QWidget):
     """One line; the slider runs over the days of the plan."""
 
@@ -28,7 +43,7 @@ class Header(QWidget):
         self.name, self.state = Elided(), QLabel()
         self.name.setFont(widget_font(17, bold=True))
         write_in(self.state, Ink.SECOND)
-        self.day = QDateEdit()
+        self.day = _Day()
         self.day.setCalendarPopup(True)
         for day in (Qt.DayOfWeek.Saturday, Qt.DayOfWeek.Sunday):
             # Qt's red would be one more colour; a grower works on these days too.

@@ -126,7 +126,7 @@ class MainWindow(QMainWindow):
         self.views.ground.menu_wanted.connect(lambda at: self._context_menu().exec(at))
         self.shelf.list.chosen.connect(self.plantings.place)
         self.shelf.from_packet.clicked.connect(self.plantings.new_crop)
-        self.inspector.compare_wanted.connect(self.plantings.compare_layouts)
+        self.inspector.planting.compare.clicked.connect(self.plantings.compare_layouts)
         self.ledger.order_wanted.connect(self.plantings.edit_order)
         self.ledger.shown.connect(self.plantings.show_finding)
         self.filing.told.connect(self.tell)

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.style import DARK, LIGHT, PLANTINGS, Ink, Palette, contrast
-from gardenplot.drawing.turns import turns
+from gardenplot.drawing.turns import walked
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.plan.file import read_plan
@@ -57,13 +57,10 @@ def test_red_and_green_are_one_to_the_eyes_that_do_not_tell_them() -> None:
 
 
 def neighbours(plan: Plan) -> list[tuple[Look, Look]]:
-    """The looks of plantings that stand side by side in a turn of their bed."""
+    """The looks of plantings that follow one another along their bed, turn by turn."""
     look = looks(plan)
     return [
-        pair
-        for laid in lay_out_plan(plan)
-        for turn in turns(laid)
-        for pair in pairwise(look[layout.planting] for layout in turn)
+        pair for laid in lay_out_plan(plan) for pair in pairwise(look[layout.planting] for layout in walked(laid))
     ]
 
 

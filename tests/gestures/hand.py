@@ -4,7 +4,7 @@ from datetime import date
 
 from attrs import Factory, define
 
-from gardenplot.findings import find_all
+from gardenplot.findings import Kind, find_all
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.stage import Gesture, Pointer, Released, Trial
 from gardenplot.plan import Plan
@@ -92,11 +92,11 @@ def spot(start: str, end: str, bed: str = "b1") -> Spot:
 
 
 def trouble(plan: Plan, planting: str) -> set[tuple[str, str | None]]:
-    """What cannot be done about a planting: each kind and the other planting in it."""
+    """What cannot be done about a planting in its bed: each kind and the other planting in it."""
     return {
         (one.kind, one.other if one.planting == planting else one.planting)
         for one in find_all(plan)
-        if one.cannot_be_done and planting in (one.planting, one.other)
+        if one.cannot_be_done and one.kind is not Kind.SOWN_AFTER and planting in (one.planting, one.other)
     }
 
 

@@ -235,7 +235,8 @@ def test_what_is_added_and_taken_away_again_leaves_an_equal_plan(plan: Plan, dat
     with_crop = edits.add_crop(with_bed, data.draw(crops()))
     bed, crop = with_crop.beds[-1].id, with_crop.crops[-1].id
     with_order = edits.add_order(with_crop, data.draw(orders([crop])))
-    with_planting = edits.add_planting(with_order, data.draw(plantings([bed], [crop])))
+    planting = evolve(data.draw(plantings([bed], [crop])), actual=None)
+    with_planting = edits.add_planting(with_order, planting)
     assert edits.remove_planting(with_planting, with_planting.plantings[-1].id) == with_order
     assert edits.remove_order(with_order, with_order.orders[-1].id, {}) == with_crop
     assert edits.remove_crop(with_crop, crop) == with_bed
@@ -268,6 +269,7 @@ def test_a_copied_bed_is_an_empty_twin_right_below(plan: Plan, data: st.DataObje
 @given(plans().filter(lambda plan: plan.beds), st.data())
 def test_a_removed_bed_takes_its_plantings_and_covers_along_and_no_others(plan: Plan, data: st.DataObject) -> None:
     gone = data.draw(st.sampled_from(plan.beds)).id
+    plan = evolve(plan, plantings=tuple(evolve(one, actual=None, series=None) for one in plan.plantings))
     after = edits.remove_bed(plan, gone)
     assert after.beds == tuple(bed for bed in plan.beds if bed.id != gone)
     assert after.plantings == tuple(one for one in plan.plantings if one.bed != gone)

@@ -74,10 +74,11 @@ def test_where_and_when_are_each_ones_own() -> None:
     assert [one for one in after.plantings if one.id != "p1-2"] == [one for one in plan.plantings if one.id != "p1-2"]
 
 
-def test_what_is_in_the_ground_is_put_right_alone() -> None:
+def test_what_is_in_the_ground_stays_and_what_came_about_is_its_own() -> None:
     plan = edits.change_planting(a_series(), "p1", actual=Actual(set_out=date(2027, 4, 9)))
-    after = edits.change_planting(plan, "p1", plants=118)
-    assert [one.plants for one in series_of(after, "p1")] == [118, 120, 120, 120]
+    with pytest.raises(PlanError, match="in the ground"):
+        edits.change_planting(plan, "p1", plants=118)
+    assert [one.actual is None for one in series_of(plan, "p1")] == [False, True, True, True]
 
 
 def test_one_that_has_left_is_changed_alone_and_changes_no_other() -> None:
