@@ -57,6 +57,8 @@ def test_what_is_committed_is_valid_without_new_trouble_and_touches_nothing_else
         assert list(faults(trial.plan)) == []
         touched = {*chosen, *trial.chosen, *(one.planting for one in trial.pushed)}
         assert not any(trouble(trial.plan, one) for one in {*trial.chosen, *(one.planting for one in trial.pushed)})
+        together = {one.series for one in plan.plantings if one.id in touched and one.series is not None}
+        touched |= {one.id for one in plan.plantings if one.series in together}
         kept = {one.id: one for one in trial.plan.plantings}
         assert all(kept[one.id] is one for one in plan.plantings if one.id not in touched)
         assert evolve(trial.plan, plantings=plan.plantings) == plan
