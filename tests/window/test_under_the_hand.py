@@ -115,7 +115,7 @@ def test_captions_keep_their_lines_while_a_block_is_dragged_past_them(
     def noted(*given: object) -> None:
         if len(given[1]) > 1:  # type: ignore[arg-type]  # the captions of a bed
             drawn.append(dict(given[5]))  # type: ignore[call-overload]  # their lines
-        paint_captions(*given)  # type: ignore[arg-type]
+        paint_captions(*given)  # type: ignore[arg-type]  # what it was called with
 
     monkeypatch.setattr("gardenplot.window.canvas_paint.paint_captions", noted)
     window.canvas.viewport().repaint()
