@@ -1,4 +1,4 @@
-"""`gardenplot fill PLAN OUT [--seconds N] [--json]`: a new plan with the gaps filled by the wishes."""
+"""`gardenplot fill PLAN [OUT] [--seconds N] [--json]`: a new plan, its gaps filled by its wishes and orders."""
 
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
@@ -8,36 +8,48 @@ from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_j
 from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.errors import FileError
 from gardenplot.filling import Filling, fill
-from gardenplot.plan import Plan, bed_of
+from gardenplot.plan import Plan, bed_of, crop_of
 from gardenplot.plan.file import write_plan
 from gardenplot.words import _
 
-_LOOKS_A_SECOND = 400
-"""Beds looked at for a wish in a second, about: seconds become a number of orders of the wishes to try, so that the
-same call gives the same plan on every machine."""
+_TURNS_A_SECOND = 2000
+"""Turns of the search in a second, about: seconds become a number of turns, so that the same call gives the same plan
+on every machine."""
+
+_MOST_TURNS = 10_000_000
 
 
 def add_arguments(parser: ArgumentParser) -> None:
     """The arguments of the command."""
     add_plan(parser)
-    parser.add_argument("out", type=Path, metavar="OUT", help=_("the plan file to write"))
-    parser.add_argument("--seconds", type=float, default=12, help=_("how long to look for something better, about"))
+    parser.add_argument("out", type=Path, nargs="?", metavar="OUT", help=_("the plan file to write"))
+    parser.add_argument("--seconds", type=float, default=5, help=_("how long to look for something better, about"))
     add_json(parser)
 
 
 def run(arguments: Namespace) -> int:
     """Write the filled plan and print what was placed; exit status 0."""
-    if arguments.out.exists() and arguments.out.resolve() == arguments.plan.resolve():
-        raise FileError(_("{path}: the filled plan needs a name of its own").format(path=arguments.out))
+    out = arguments.out or _beside(arguments.plan)
+    if out.exists() and out.resolve() == arguments.plan.resolve():
+        raise FileError(_("{path}: the filled plan needs a name of its own").format(path=out))
     plan = opened(arguments.plan)
-    looks = max(1, len(plan.wishes) * len(plan.beds))
-    filling = fill(plan, orders=max(1, min(round(arguments.seconds * _LOOKS_A_SECOND / looks), 100_000)))
-    write_plan(arguments.out, filling.plan)
+    filling = fill(plan, turns=max(1, min(round(arguments.seconds * _TURNS_A_SECOND), _MOST_TURNS)))
+    write_plan(out, filling.plan)
     if arguments.json:
-        print_json(_json(filling))
+        print_json({"file": str(out)} | _json(filling))
     else:
         _print(filling, plan)
+        print(_("written to {path}").format(path=out))
     return 0
+
+
+def _beside(plan: Path) -> Path:
+    """A name beside the plan's that no file has yet."""
+    names = (
+        f"{plan.stem}-filled{number}{plan.suffix}" for number in ("", *(f"-{count}" for count in range(2, 1000)))
+    )
+    free = (plan.with_name(name) for name in names)
+    return next((path for path in free if not path.exists()), plan)
 
 
 def _json(filling: Filling) -> dict[str, Any]:
@@ -47,7 +59,7 @@ def _json(filling: Filling) -> dict[str, Any]:
         "proven": filling.proven,
         "placed": [
             {
-                "wish": one.wish,
+                "wish": one.wanted,
                 "planting": one.planting,
                 "bed": one.bed,
                 "plants": one.plants,
@@ -57,6 +69,10 @@ def _json(filling: Filling) -> dict[str, Any]:
                 "out": one.out.isoformat() if one.out else None,
             }
             for one in filling.placed
+        ],
+        "lacking": [
+            {"wish": one.wanted, "crop": one.crop, "plants": one.plants, "lacks": one.lacks}
+            for one in filling.lacking
         ],
     }
 
@@ -68,14 +84,17 @@ def _print(filling: Filling, plan: Plan) -> None:
         print(
             f"{name_of(filling.plan, one.planting)}: {bed_of(plan, one.bed).name}, {readings}, {one.plants}, {days}"
         )
-    short = len(plan.wishes) - len(filling.placed)
-    if short:
-        print(_("{count} wishes found no place").format(count=short))
+    for lack in filling.lacking:
+        print(
+            _("{name}: {plants} of {wanted} plants have ground").format(
+                name=crop_of(plan, lack.crop).name, plants=lack.plants, wanted=lack.plants + lack.lacks
+            )
+        )
     if filling.proven:
         print(_("worth {worth:g}: the best there is").format(worth=filling.worth))
     else:
         print(
-            _("worth {worth:g}; none can be worth more than {bound:g}").format(
-                worth=filling.worth, bound=filling.bound
+            _("worth {worth:g}, at most {part:.1f} % short of the best there is: none is above {bound:g}").format(
+                worth=filling.worth, part=100 * filling.short_of_bound, bound=filling.bound
             )
         )

@@ -1,32 +1,34 @@
-"""Wishes placed over all beds and dates, each whole, in ground that is free on all its days.
+"""Filling a season: wishes and orders placed over all beds and days, with a proof of how good the filling is.
 
-The wishes are tried in many orders, all of them where they are few; in each order every wish takes the place where it
-gains most. The bound is what each wish could gain if it had the plan to itself, so a filling that reaches it is the
-best there is. The same plan and number of orders give the same filling.
+A search finds the blocks, a solver the bound that no filling can be above. The same plan, weights and effort give the
+same filling.
 """
 
-from collections.abc import Iterator
-from datetime import date, timedelta
-from itertools import islice, permutations
-from random import Random
+from collections.abc import Callable, Iterator
+from datetime import date
 
-from attrs import evolve, frozen
+from attrs import frozen
 
-from gardenplot.layout import ground_for, lay_out_bed
-from gardenplot.plan import Bed, Plan, Planting, Wish, bed_of, fresh_id
-from gardenplot.plan.edits import add_planting
-from gardenplot.season import dates_of
-from gardenplot.units import Length, length_of
+from gardenplot.filling.bound import most_worth
+from gardenplot.filling.exact import best_of_all
+from gardenplot.filling.model import Answer, Block, Taken, Task, Way
+from gardenplot.filling.search import Search
+from gardenplot.filling.task import Posed, laid_plants, planted, pose
+from gardenplot.filling.wanted import Weights, wanted_in
+from gardenplot.plan import Plan
 
-ORDERS = 720
-"""Orders tried unless more are asked for: all of six wishes."""
+_SEEDS = (1, 2, 3)
+"""Searches from the same start, each with numbers of its own."""
+
+_NODES = 200
+"""Nodes of the solver's tree for each unit of effort."""
 
 
 @frozen
 class Placed:
-    """A wish that found a place: the planting made for it, its plants, its tape readings in nm and its days."""
+    """A wish or an order that found a place: the planting made for it, its plants, tape readings in nm and days."""
 
-    wish: str
+    wanted: str
     planting: str
     bed: str
     plants: int
@@ -37,11 +39,25 @@ class Placed:
 
 
 @frozen
+class Lacking:
+    """What is wanted and did not find ground enough: a wish or an order, the plants that it has and those it lacks.
+
+    `plants` are those of the blocks that this filling made.
+    """
+
+    wanted: str
+    crop: str
+    plants: int
+    lacks: int
+
+
+@frozen
 class Filling:
-    """A plan with wishes placed, what they are worth, and what no filling can be worth more than."""
+    """A plan with wishes and orders placed, what they are worth, and what no filling can be worth more than."""
 
     plan: Plan
     placed: tuple[Placed, ...]
+    lacking: tuple[Lacking, ...]
     worth: float
     bound: float
 
@@ -50,99 +66,77 @@ class Filling:
         """Whether no filling can be worth more."""
         return self.worth >= self.bound
 
+    @property
+    def short_of_bound(self) -> float:
+        """How far from the best it can be at most, as a part of the bound."""
+        return 0.0 if self.proven else 1 - self.worth / self.bound
 
-def fill(plan: Plan, orders: int = ORDERS) -> Filling:
-    """Fill a plan with its wishes; what stands already is not touched."""
-    alone = [_best(plan, wish) for wish in plan.wishes]
-    bound = sum(wish.worth * (best.plants if best else 0) for wish, best in zip(plan.wishes, alone, strict=True))
-    best = Filling(plan, (), 0.0, bound)
-    for order in _orders(plan.wishes, orders):
-        filling = _in_order(plan, order, bound)
-        if filling.worth > best.worth:
-            best = filling
-        if best.proven:
+
+Told = Callable[[Filling], bool]
+"""Is told of each better filling and says whether to go on."""
+
+
+def fill(plan: Plan, turns: int = 3000, weights: Weights | None = None, told: Told | None = None) -> Filling:
+    """Fill a plan with its wishes and with what its orders lack; what stands already is not touched."""
+    posed = pose(plan, wanted_in(plan, weights or Weights()))
+    bound = most_worth(posed.task, _NODES)
+    best: Answer | None = None
+
+    def better(answer: Answer) -> bool:
+        return told is None or told(_filling(plan, posed, answer, bound))
+
+    for seed in _SEEDS:
+        search = Search(posed.task, seed)
+        goes_on = search.run(-(-turns // len(_SEEDS)), bound, better)
+        if best is None or search.best.worth > best.worth:
+            best = search.best
+        if not goes_on or best.worth >= bound:
             break
-    return best
+    answer = best or Answer((), 0)
+    if answer.worth < bound:
+        proved = best_of_all(posed.task, answer, turns)
+        if proved is not None:
+            return _filling(plan, posed, proved, proved.worth)
+    return _filling(plan, posed, answer, bound)
 
 
-def _orders(wishes: tuple[Wish, ...], count: int) -> Iterator[tuple[Wish, ...]]:
-    """All orders of a few wishes; of many, the dearest first and then shuffles from a fixed seed."""
-    if len(wishes) <= 6:
-        yield from islice(permutations(wishes), count)
-        return
-    yield tuple(sorted(wishes, key=lambda wish: (-wish.worth, wish.id)))
-    shuffled, random = list(wishes), Random(1)
-    for _number in range(count - 1):
-        random.shuffle(shuffled)
-        yield tuple(shuffled)
+def _filling(plan: Plan, posed: Posed, answer: Answer, bound: int) -> Filling:
+    tidy = _towards_the_head(posed.task, answer.blocks)
+    filled, plantings = planted(plan, posed, tidy)
+    placed = []
+    for block, planting in zip(tidy, plantings, strict=True):
+        dates = posed.dates[block.wish][block.way]
+        wanted = posed.wanted[block.wish].id
+        found = laid_plants(filled, planting)
+        placed.append(Placed(wanted, planting.id, planting.bed, *found, dates.in_ground, dates.out))
+    lacking = tuple(_lacking(posed, {block.wish: one.plants for block, one in zip(tidy, placed, strict=True)}))
+    return Filling(filled, tuple(placed), lacking, answer.worth / posed.scale, bound / posed.scale)
 
 
-def _in_order(plan: Plan, order: tuple[Wish, ...], bound: float) -> Filling:
-    placed: list[Placed] = []
-    worth = 0.0
-    for wish in order:
-        found = _best(plan, wish)
-        if found is not None:
-            plan = add_planting(plan, _planting(plan, wish, found))
-            placed.append(found)
-            worth += wish.worth * found.plants
-    rank = {wish.id: number for number, wish in enumerate(plan.wishes)}
-    return Filling(plan, tuple(sorted(placed, key=lambda one: rank[one.wish])), worth, bound)
+def _lacking(posed: Posed, plants: dict[int, int]) -> Iterator[Lacking]:
+    """Of a wish that may be any size, all is met by its least."""
+    for number, one in enumerate(posed.wanted):
+        has, wanted = plants.get(number, 0), one.least if one.most is None else one.most
+        if has < wanted:
+            yield Lacking(one.id, one.crop.id, has, wanted - has)
 
 
-def _best(plan: Plan, wish: Wish) -> Placed | None:
-    """The place with most plants, then the earliest, then the nearest to the head; None if the least finds none."""
-    found = [place for place in _places(plan, wish) if place.plants >= max(1, wish.least)]
-    return min(found, key=lambda place: (-place.plants, place.in_ground or date.min, place.start), default=None)
+def _towards_the_head(task: Task, blocks: tuple[Block, ...]) -> tuple[Block, ...]:
+    """The same blocks as near to the head of their strips as they can be slid, so that what is left lies together."""
+    stand: dict[int, list[Block]] = {}
+    for block in sorted(blocks):
+        way = task.wishes[block.wish][block.way]
+        others = stand.setdefault(way.strip, [])
+        start = _nearest(way, block, [*task.strips[way.strip].taken, *others])
+        others.append(block._replace(start=start, end=start + block.end - block.start))
+    return tuple(sorted((block for ones in stand.values() for block in ones), key=lambda block: block.wish))
 
 
-def _places(plan: Plan, wish: Wish) -> Iterator[Placed]:
-    for bed in plan.beds:
-        if wish.beds and bed.id not in wish.beds:
-            continue
-        for day in _days(plan, wish, bed):
-            trial = _trial(plan, wish, bed, day)
-            for start, end in ground_for(plan, trial, bed.id).gaps():
-                yield from _in_gap(plan, wish, trial, start, end)
-
-
-def _days(plan: Plan, wish: Wish, bed: Bed) -> list[date | None]:
-    """Days on which a wish may go in: its earliest, its latest, and whenever ground of the bed comes free between."""
-    if wish.earliest is None:
-        return [None]
-    length = timedelta(days=wish.days or 1)
-    last = wish.latest - length if wish.latest else wish.earliest
-    freed = {dates_of(plan, planting).out for planting in plan.plantings if planting.bed == bed.id}
-    days = {wish.earliest, last, *(day for day in freed if day is not None)}
-    return [*sorted(day for day in days if wish.earliest <= day <= last)]
-
-
-def _trial(plan: Plan, wish: Wish, bed: Bed, day: date | None) -> Planting:
-    out = day + timedelta(days=wish.days or 1) if day else None
-    taken = {planting.id for planting in plan.plantings}
-    return Planting(
-        id=fresh_id(wish.id, taken),
-        bed=bed.id,
-        crop=wish.crop,
-        pattern=wish.pattern,
-        rows=wish.rows,
-        in_ground=day,
-        out=out,
-    )
-
-
-def _in_gap(plan: Plan, wish: Wish, trial: Planting, start: int, end: int) -> Iterator[Placed]:
-    """The block at the head of a gap with as many plants as the wish wants and the gap holds."""
-    gap = evolve(trial, start=Length(start, ""), length=Length(end - start, ""))
-    layout = lay_out_bed(add_planting(plan, gap), bed_of(plan, trial.bed)).layout_of(trial.id)
-    plants = layout.plants if wish.most is None else min(layout.plants, wish.most)
-    if not plants:
-        return
-    sized = evolve(gap, length=None, plants=plants)
-    block = lay_out_bed(add_planting(plan, sized), bed_of(plan, trial.bed)).layout_of(trial.id)
-    yield Placed(wish.id, trial.id, trial.bed, plants, block.start, block.end, trial.in_ground, trial.out)
-
-
-def _planting(plan: Plan, wish: Wish, found: Placed) -> Planting:
-    trial = _trial(plan, wish, bed_of(plan, found.bed), found.in_ground)
-    return evolve(trial, start=length_of(found.start, plan.place.units), plants=found.plants)
+def _nearest(way: Way, block: Block, others: list[Taken | Block]) -> int:
+    """The least tape reading from which a block can be slid no further."""
+    ends = [
+        one[1]
+        for one in others
+        if one[1] <= block.start and one[2] < block.last and block.first < one[3] and block.first >= one[4]
+    ]
+    return max([0, way.low, *ends])

@@ -41,7 +41,7 @@ def test_a_wish_goes_where_most_of_it_fits() -> None:
 
 def test_two_wishes_share_the_beds_so_that_both_are_met() -> None:
     filling = fill(plan_of([{"id": "v", "most": 60}, {"id": "w", "most": 100}]))
-    assert {(one.wish, one.bed, one.plants) for one in filling.placed} == {("v", "short", 60), ("w", "long", 100)}
+    assert {(one.wanted, one.bed, one.plants) for one in filling.placed} == {("v", "short", 60), ("w", "long", 100)}
     assert filling.proven
 
 
@@ -66,6 +66,8 @@ def test_a_wish_that_cannot_be_met_is_left_out(wish: Fields) -> None:
     filling = fill(plan_of([{"id": "w", "most": 600} | wish]))
     assert filling.placed == ()
     assert filling.worth == 0
+    (lack,) = filling.lacking
+    assert (lack.wanted, lack.plants) == ("w", 0)
 
 
 @settings(max_examples=40)
@@ -82,14 +84,14 @@ def test_a_filling_is_a_plan_that_can_be_done_and_never_beats_its_bound(
         for number, (least, more, worth) in enumerate(sizes)
     ]
     plan = plan_of(wishes)
-    filling = fill(plan)
+    filling = fill(plan, turns=60)
     assert not list(faults(filling.plan))
     assert not [one for one in find_all(filling.plan) if one.cannot_be_done]
     assert filling.worth <= filling.bound
     assert filling.worth == sum(
-        wish.worth * one.plants for wish, one in product(plan.wishes, filling.placed) if wish.id == one.wish
+        wish.worth * one.plants for wish, one in product(plan.wishes, filling.placed) if wish.id == one.wanted
     )
-    assert fill(plan) == filling
+    assert fill(plan, turns=60) == filling
 
 
 def test_the_command_writes_a_new_plan_and_says_what_it_is_worth(
@@ -106,3 +108,14 @@ def test_the_command_writes_a_new_plan_and_says_what_it_is_worth(
     assert len(read_plan(new).plan.plantings) == 1
     assert main(["fill", str(old), str(old)]) == 2
     assert len(read_plan(old).plan.plantings) == 0
+
+
+def test_the_filled_plan_gets_a_name_of_its_own_beside_the_plan(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    old = tmp_path / "old.gardenplot"
+    old.write_text(text_of(plan_of([{"id": "w", "most": 90}])), encoding="utf-8")
+    for name in ("old-filled", "old-filled-2", "old-filled-3"):
+        assert main(["fill", str(old)]) == 0
+        assert str(tmp_path / f"{name}.gardenplot") in capsys.readouterr().out
+        assert len(read_plan(tmp_path / f"{name}.gardenplot").plan.plantings) == 1

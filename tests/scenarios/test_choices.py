@@ -216,3 +216,18 @@ def test_s5_choice_5_is_still_three_and_a_half_feet_short(answered: Answered) ->
     (outside,) = findings(answered, changed, "outside")
     assert "3′ 6″ past the foot margin" in outside["says"].replace("\u2009", " ")
     assert answered("check", changed)[0] == 1
+
+
+def test_s5_is_filled_as_choice_1_and_proved_the_best(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """One order met whole and most of the other: coriander whole, 32 cabbages of 57."""
+    old, new = tmp_path / "s5.gardenplot", tmp_path / "filled.gardenplot"
+    old.write_text(json.dumps(plan("s5") | {"plantings": []}), encoding="utf-8")
+    assert main(["fill", str(old), str(new), "--json"]) == 0
+    filled = json.loads(capsys.readouterr().out)
+    assert filled["proven"]
+    assert [(one["wish"], one["plants"], one["from_mm"], one["to_mm"]) for one in filled["placed"]] == [
+        ("o1", 32, feet(18, 9), feet(38, 9)),
+        ("o2", 402, feet(1), feet(17, 9)),
+    ]
+    assert filled["lacking"] == [{"wish": "o1", "crop": "cabbage", "plants": 32, "lacks": 25}]
+    assert [(one["in_ground"]) for one in filled["placed"]] == ["2025-05-01", "2025-05-06"]

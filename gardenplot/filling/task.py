@@ -1,0 +1,149 @@
+"""A plan as strips to fill and ways to fill them, and blocks found there as plantings of the plan."""
+
+from collections.abc import Iterator
+from datetime import date
+from fractions import Fraction
+from math import lcm
+
+from attrs import evolve, frozen
+
+from gardenplot.filling.model import ALWAYS, Block, Strip, Taken, Task, Way
+from gardenplot.filling.wanted import Wanted
+from gardenplot.layout import LaidOut, lay_out_bed, lay_out_plan
+from gardenplot.layout.sizes import BlockSizes, block_sizes
+from gardenplot.plan import Bed, Place, Plan, Planting, bed_of
+from gardenplot.plan.edits import add_planting
+from gardenplot.season import Dates
+from gardenplot.season.rotation import Stay, family_gap, returns
+from gardenplot.units import length_of
+
+
+@frozen
+class Posed:
+    """A task, and what its numbers stand for: the beds, what is wanted, for each way its plants and its dates.
+
+    `scale` is what a worth of one is in the task.
+    """
+
+    task: Task
+    beds: tuple[Bed, ...]
+    wanted: tuple[Wanted, ...]
+    plants: tuple[tuple[tuple[int, ...], ...], ...]
+    dates: tuple[tuple[Dates, ...], ...]
+    scale: int
+
+
+def pose(plan: Plan, wanted: tuple[Wanted, ...]) -> Posed:
+    """The task that a plan sets with what is wanted; what stands already is not free."""
+    laid_out = lay_out_plan(plan)
+    scale = lcm(*(part.denominator for one in wanted for part in (one.worth, one.whole)))
+    ways: list[tuple[Way, ...]] = []
+    plants: list[tuple[tuple[int, ...], ...]] = []
+    dates: list[tuple[Dates, ...]] = []
+    for one in wanted:
+        found = [*_ways(plan.place, laid_out, one, scale)]
+        ways.append(tuple(way for way, _plants, _dates in found))
+        plants.append(tuple(counts for _way, counts, _dates in found))
+        dates.append(tuple(days for _way, _plants, days in found))
+    task = Task(tuple(map(_strip, laid_out)), tuple(ways))
+    return Posed(task, tuple(laid.bed for laid in laid_out), wanted, tuple(plants), tuple(dates), scale)
+
+
+def _strip(laid: LaidOut) -> Strip:
+    """A bed's planting zone, with what stands there; a block has its gap at its foot."""
+    first, last = laid.bed.zone
+    gap = laid.bed.gap.nm if laid.bed.gap else 0
+    taken = (
+        Taken(
+            layout.start - first,
+            layout.end + gap - first,
+            _ordinal(one.dates.in_ground, ALWAYS[0]),
+            _ordinal(one.dates.out, ALWAYS[1]),
+            ALWAYS[0] if one.planting.keep_clear is None else _ordinal(one.dates.in_ground, ALWAYS[0]),
+        )
+        for one, layout in zip(laid.grown, laid.layouts, strict=True)
+        if layout.end > layout.start
+    )
+    return Strip(last - first + gap, tuple(sorted(taken)))
+
+
+def _ways(
+    place: Place, laid_out: tuple[LaidOut, ...], one: Wanted, scale: int
+) -> Iterator[tuple[Way, tuple[int, ...], Dates]]:
+    for number, laid in enumerate(laid_out):
+        if one.beds and laid.bed.id not in one.beds:
+            continue
+        sizes = block_sizes(laid.bed, one.crop, one.trial, one.least, one.most)
+        if not sizes.plants:
+            continue
+        gap = laid.bed.gap.nm if laid.bed.gap else 0
+        worths = tuple(_worth(one, count, scale) for count in sizes.plants)
+        for dates in one.days:
+            if not _comes_back(place, laid, one, dates):
+                yield _way(number, dates, sizes, gap, worths), sizes.plants, dates
+
+
+def _way(strip: int, dates: Dates, sizes: BlockSizes, gap: int, worths: tuple[int, ...]) -> Way:
+    first, last = _ordinal(dates.in_ground, ALWAYS[0]), _ordinal(dates.out, ALWAYS[1])
+    lengths = tuple(length + gap for length in sizes.lengths)
+    shortest = tuple(length + gap for length in sizes.shortest)
+    return Way(strip, first, last, lengths, worths, shortest=() if shortest == lengths else shortest)
+
+
+def _worth(one: Wanted, plants: int, scale: int) -> int:
+    counted = plants if one.most is None else min(plants, one.most)
+    whole = one.whole if one.most is not None and plants >= one.most else Fraction(0)
+    return int((counted * one.worth + whole) * scale)
+
+
+def _comes_back(place: Place, laid: LaidOut, one: Wanted, dates: Dates) -> bool:
+    """Whether a crop would bring its family back to a bed too soon."""
+    if not one.crop.family or dates.in_ground is None:
+        return False
+    stays = tuple(
+        Stay(grown.crop.family, grown.dates.in_ground.year, grown.planting.id)
+        for grown in laid.grown
+        if grown.crop.family and grown.dates.in_ground is not None
+    )
+    mine = Stay(one.crop.family, dates.in_ground.year, one.trial.id)
+    return any(back.planting == one.trial.id for back in returns(laid.bed, (*stays, mine), family_gap(place)))
+
+
+def _ordinal(day: date | None, unknown: int) -> int:
+    return unknown if day is None else day.toordinal()
+
+
+def planted(plan: Plan, posed: Posed, blocks: tuple[Block, ...]) -> tuple[Plan, tuple[Planting, ...]]:
+    """The plan with a planting for each block, and these plantings, in the order of the blocks."""
+    added = []
+    for block in blocks:
+        planting = _planting(plan, posed, block)
+        plan = add_planting(plan, planting)
+        added.append(plan.plantings[-1])
+    return plan, tuple(added)
+
+
+def _planting(plan: Plan, posed: Posed, block: Block) -> Planting:
+    """A block as a planting; one that meets its order alone follows its order's number of plants."""
+    one = posed.wanted[block.wish]
+    way = posed.task.wishes[block.wish][block.way]
+    bed, dates = posed.beds[way.strip], posed.dates[block.wish][block.way]
+    count = posed.plants[block.wish][block.way][block.size]
+    start = length_of(bed.zone[0] + block.start, plan.place.units)
+    planting = evolve(one.trial, bed=bed.id, start=start, plants=count)
+    if one.order is None:
+        return evolve(planting, in_ground=dates.in_ground, out=dates.out)
+    if dates != one.days[0]:
+        planting = evolve(planting, in_ground=dates.in_ground)
+    alone = not any(_same_market(other, one.trial) for other in plan.plantings)
+    return evolve(planting, plants=None) if alone and one.most is not None and count >= one.most else planting
+
+
+def _same_market(other: Planting, mine: Planting) -> bool:
+    return other.order == mine.order and (other.market or 1) == (mine.market or 1)
+
+
+def laid_plants(plan: Plan, planting: Planting) -> tuple[int, int, int]:
+    """The plants that stand of a planting, and its tape readings in nm."""
+    layout = lay_out_bed(plan, bed_of(plan, planting.bed)).layout_of(planting.id)
+    return layout.plants, layout.start, layout.end

@@ -1,0 +1,126 @@
+"""What is to be planted: the wishes of a plan, and what its orders still lack for each of their market days."""
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+from fractions import Fraction
+from math import ceil
+
+from attrs import evolve, frozen
+
+from gardenplot.layout import lay_out_plan, planted_for_orders
+from gardenplot.plan import Crop, Order, Plan, Planting, Wish, crop_of, fresh_id
+from gardenplot.season import Dates, counting_site, dates_for, dates_of, market_days, stand_for
+
+_STEP = timedelta(days=7)
+_MOST_DAYS = 14
+"""Days tried for a wish, at most: its first, its last, and others evenly between, a week apart or more."""
+
+
+@frozen(cache_hash=True)
+class Weights:
+    """How much one thing counts beside another.
+
+    An order wholly met on its day counts `orders` times as much as the dearest wish; one met in part counts for that
+    part, and without the `whole` of it that being met wholly is worth.
+    """
+
+    orders: float = 10.0
+    whole: float = 0.5
+
+
+@frozen(cache_hash=True)
+class Wanted:
+    """One thing to plant: a wish, or what an order lacks for a market day.
+
+    `trial` is the planting that would meet it, without place, size and days; `worth` is that of each plant, and
+    `whole` what is added where there are as many as are wanted.
+    """
+
+    id: str
+    trial: Planting
+    crop: Crop
+    order: Order | None
+    least: int
+    most: int | None
+    worth: Fraction
+    whole: Fraction
+    beds: tuple[str, ...]
+    days: tuple[Dates, ...]
+
+
+def wanted_in(plan: Plan, weights: Weights) -> tuple[Wanted, ...]:
+    """All that is to be planted: wishes first, then orders, as they stand in the plan."""
+    wishes = tuple(_wish(plan, wish) for wish in plan.wishes)
+    dearest = max((one.worth * (one.most or one.least) for one in wishes), default=Fraction(1))
+    return (*wishes, *_lacking(plan, Fraction(weights.orders) * max(dearest, Fraction(1)), Fraction(weights.whole)))
+
+
+def _wish(plan: Plan, wish: Wish) -> Wanted:
+    crop = crop_of(plan, wish.crop)
+    taken = {one.id for one in plan.plantings}
+    trial = Planting(fresh_id(wish.id, taken), "", wish.crop, pattern=wish.pattern, rows=wish.rows)
+    days = tuple(_wish_days(plan, wish, trial, crop))
+    return Wanted(
+        wish.id, trial, crop, None, max(1, wish.least), wish.most, Fraction(wish.worth).limit_denominator(1000),
+        Fraction(0), wish.beds, days,
+    )  # fmt: skip
+
+
+def _wish_days(plan: Plan, wish: Wish, trial: Planting, crop: Crop) -> Iterator[Dates]:
+    """The days that a wish could have: it goes in on its earliest day or later, and is out by its latest."""
+    if wish.earliest is None:
+        yield Dates()
+        return
+    for day in sorted(_first_days(plan, wish.earliest, max(wish.earliest, wish.latest or wish.earliest), wish)):
+        dates = _in_ground_from(plan, wish, trial, crop, day)
+        if wish.latest is None or (dates.out is not None and dates.out <= wish.latest):
+            yield dates
+
+
+def _first_days(plan: Plan, first: date, last: date, wish: Wish) -> set[date]:
+    """The days on which a wish may go in: evenly between two days, as late as it can, and when ground comes free."""
+    count = min(_MOST_DAYS, -(-(last - first) // _STEP) + 1)
+    even = {first + (last - first) * number // max(1, count - 1) for number in range(count)}
+    latest = {max(first, last - timedelta(days=wish.days))} if wish.days is not None else set()
+    freed = {dates_of(plan, one).out for one in plan.plantings if not wish.beds or one.bed in wish.beds}
+    return even | latest | {day for day in freed if day is not None and first <= day <= last}
+
+
+def _in_ground_from(plan: Plan, wish: Wish, trial: Planting, crop: Crop, day: date) -> Dates:
+    dates = dates_for(evolve(trial, in_ground=day), crop, None, counting_site(plan.place))
+    if wish.days is not None:
+        return evolve(dates, out=day + timedelta(days=wish.days))
+    return dates
+
+
+def _lacking(plan: Plan, each: Fraction, whole: Fraction) -> Iterator[Wanted]:
+    """What orders lack for each of their market days; each order counts alike, however many plants it needs."""
+    planted = planted_for_orders(lay_out_plan(plan))
+    taken = {one.id for one in plan.plantings}
+    for order in plan.orders:
+        crop = crop_of(plan, order.crop)
+        stand = stand_for(order, crop)
+        for market in range(1, len(market_days(order)) + 1):
+            lack = stand - planted.get((order.id, market), 0)
+            if lack <= 0 or stand <= 0:
+                continue
+            number = market if order.times > 1 else None
+            trial = Planting(fresh_id(order.id, taken), "", order.crop, order=order.id, market=number)
+            taken.add(trial.id)
+            days = tuple(_order_days(plan, trial, crop, order))
+            yield Wanted(order.id, trial, crop, order, 1, lack, each / stand, each * whole, (), days)
+
+
+def _order_days(plan: Plan, trial: Planting, crop: Crop, order: Order) -> Iterator[Dates]:
+    """On time: counted back from the market day, or earlier by as long as the crop may wait to be cut."""
+    site = counting_site(plan.place)
+    dates = dates_for(trial, crop, order, site)
+    yield dates
+    if dates.in_ground is None or dates.ready is None:
+        return
+    wait = timedelta(days=crop.harvest_days or 0)
+    for part in (ceil(wait.days / 2), wait.days):
+        earlier = dates_for(evolve(trial, in_ground=dates.in_ground - timedelta(days=part)), crop, order, site)
+        is_cut = earlier.ready is not None and earlier.ready <= dates.ready
+        if part and is_cut and earlier.last is not None and earlier.last >= dates.ready:
+            yield earlier
