@@ -110,7 +110,7 @@ def actuals() -> st.SearchStrategy[Actual]:
     """What came about, in order."""
     number = st.none() | st.integers(0, 500)
     counts = st.fixed_dictionaries({"stand": number, "planted": number})
-    names = ("sown", "emerged", "hardened", "set_out", "harvested", "cleared")
+    names = ("sown", "emerged", "potted_up", "hardened", "set_out", "harvested", "cleared")
     return st.builds(lambda came, counted: Actual(**came, **counted), _in_order(names, least=0), counts)
 
 

@@ -140,7 +140,7 @@ def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str) -> Iterato
     in_bed = came.set_out is not None or (not raised and came.sown is not None)
     plants, raise_plants = _plants(layout.plants), _plants(made.plants or layout.plants)
     yield from row(Job.SOW, dates.sow, _sown(made, plants), done=came.sown is not None or (not raised and in_bed))
-    yield from row(Job.POT_UP, dates.pot_up, raise_plants)
+    yield from row(Job.POT_UP, dates.pot_up, raise_plants, done=came.potted_up is not None)
     trays, hardened = _trays(made.trays) or raise_plants, came.hardened is not None
     yield from row(Job.HARDEN, dates.harden, trays, until=dates.set_out, done=hardened)
     yield from row(Job.SET_OUT, dates.set_out, plants, done=in_bed)

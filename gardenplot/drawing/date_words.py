@@ -53,7 +53,9 @@ def _sow(one: Grown) -> Iterator[Working]:
 
 
 def _pot_up(one: Grown) -> Iterator[Working]:
-    if one.dates.sow is not None and one.crop.pot_up_days is not None:
+    if _came(one).potted_up:
+        yield from _fixed(_("pot up"), one.dates.pot_up, came=True)
+    elif one.dates.sow is not None and one.crop.pot_up_days is not None:
         how = f"{day_words(one.dates.sow)} + {_counted(one.crop.pot_up_days)}"
         yield from _day(_("pot up"), one.dates.pot_up, how)
 

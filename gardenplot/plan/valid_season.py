@@ -36,7 +36,7 @@ def planting_days(planting: Planting, whole: _Whole) -> _Says:
 
 
 def _actual(actual: Actual, whole: _Whole) -> _Says:
-    names = ("sown", "emerged", "hardened", "set_out", "harvested", "cleared")
+    names = ("sown", "emerged", "potted_up", "hardened", "set_out", "harvested", "cleared")
     came = {name: getattr(actual, name) for name in names}
     days = {name: day for name, day in came.items() if day is not None}
     if actual.sown is None or actual.sown == actual.set_out:

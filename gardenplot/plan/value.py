@@ -193,6 +193,7 @@ class Actual:
     sown: date | None = None
     emerged: date | None = None
     stand: int | None = None
+    potted_up: date | None = None
     hardened: date | None = None
     set_out: date | None = None
     planted: int | None = None

@@ -3,6 +3,7 @@
 from datetime import date
 
 import pytest
+from attrs import evolve
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtTest import QTest
@@ -13,7 +14,7 @@ from gardenplot.drawing.tables import counts_by_bed, order_rows
 from gardenplot.findings import Kind, find_all
 from gardenplot.gestures.kept import layout_in
 from gardenplot.layout import lay_out_bed
-from gardenplot.plan import Plan, bed_of, planting_of
+from gardenplot.plan import Actual, Plan, bed_of, planting_of
 from gardenplot.season import dates_of
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form, Typed
@@ -185,6 +186,20 @@ def test_what_came_about_is_recorded_and_moves_what_follows(
     assert panel.days.came.text() == "in the ground since 23 Apr"
     wipe(form.fields["actual_set_out"])
     assert planting_of(document.plan, "p1").actual is None
+
+
+def test_potting_up_is_recorded_where_the_packet_has_it(window: MainWindow, document: Document, form: Form) -> None:
+    assert form.fields["actual_potted_up"].isHidden()
+    kale = evolve(document.plan.crops[0], pot_up_days=14)
+    document.change("Packet of Kale", evolve(document.plan, crops=(kale, *document.plan.crops[1:])))
+    assert not form.fields["actual_potted_up"].isHidden()
+    assert form.fields["actual_potted_up"].placeholderText() == "due 6 Apr"
+    finish(form.fields["actual_potted_up"], "2027-04-09")
+    assert "pot up:  as it came about  →  Fri 9 Apr 2027  (exact)" in window.inspector.planting.working.text()
+    finish(form.fields["actual_hardened"], "2027-04-08")
+    assert "2027-04-08 is not after 2027-04-09" in form.fields["actual_hardened"].complaint.text()
+    finish(form.fields["from"], "1 m")
+    assert planting_of(document.plan, "p1").actual == Actual(potted_up=date(2027, 4, 9))
 
 
 def test_fewer_plants_than_laid_out_are_told_alike_everywhere(
