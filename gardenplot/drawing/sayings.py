@@ -8,6 +8,7 @@ from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import at_fullest
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.timing_words import timing_says
+from gardenplot.drawing.today_words import OF_TODAY, today_says
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout, lay_out_bed
 from gardenplot.layout.trays import trays_name
@@ -161,10 +162,10 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
             return _("outer row {is_} from the edge, {least} is the least").format(is_=amount, least=limit)
         case Kind.CLOSER_IN_ROW | Kind.CLOSER_ROWS:
             return _CLOSER[finding.kind].format(is_=amount, packet=limit)
-        case Kind.ORDER_SHORT | Kind.ORDER_UNPLANTED:
+        case Kind.ORDER_SHORT | Kind.ORDER_UNPLANTED | Kind.ORDER_PAST:
             return _order_says(plan, finding)
         case _:
-            return timing_says(plan, finding)
+            return today_says(plan, finding) if finding.kind in OF_TODAY else timing_says(plan, finding)
 
 
 def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
@@ -233,10 +234,11 @@ def _order_says(plan: Plan, finding: Finding) -> str:
     order = order_of(plan, finding.order or "")
     name = crop_of(plan, order.crop).name
     day = (market_day(order, finding.market) or order.on).isoformat()
-    if finding.kind is Kind.ORDER_UNPLANTED:
-        words = _("{units} {crop} for {day}: not planted yet, {plants} plants must stand").format(
-            units=grouped(order.units), crop=name, day=day, plants=grouped(finding.limit)
-        )
+    if finding.kind is not Kind.ORDER_SHORT:
+        words = _("{units} {crop} for {day}: not planted yet, {plants} plants must stand")
+        if finding.kind is Kind.ORDER_PAST:
+            words = _("{units} {crop} for {day}: that market day is past, and nothing is recorded for it")
+        words = words.format(units=grouped(order.units), crop=name, day=day, plants=grouped(finding.limit))
         more = finding.pieces - 1
         if more < 1:
             return words
@@ -255,9 +257,9 @@ def titled(plan: Plan, planting_id: str, look: dict[str, Look]) -> str:
 
 
 def where(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
-    """The place of a finding in words: planting, bed and tape readings, or the orders."""
+    """The place of a finding in words: planting, bed and tape readings, the orders, or the plan."""
     if finding.bed is None:
-        return _("orders")
+        return _("orders") if finding.order is not None else _("plan")
     bed = bed_of(plan, finding.bed).name
     readings = between_readings(plan, finding.start, finding.end)
     if finding.planting is None:

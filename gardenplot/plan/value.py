@@ -202,6 +202,10 @@ class Actual:
     unknown: Unknown = ()
 
 
+CAME = ("sown", "emerged", "potted_up", "hardened", "set_out", "harvested", "cleared")
+"""The days of an `Actual`, in the order in which they come about."""
+
+
 @frozen(cache_hash=True)
 class Planting:
     """One crop in one block of one bed; sized by plants, by length, by its order, or by the gap it fills.

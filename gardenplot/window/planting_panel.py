@@ -20,7 +20,7 @@ from gardenplot.drawing.sayings import ANSWERS, marked, name_of, says
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.workings import sources_line, trays_line, working_line, workings
 from gardenplot.errors import PlanError
-from gardenplot.findings import find_in_bed, find_unmarkable
+from gardenplot.findings import find_in_bed, find_on_day, find_unmarkable
 from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
 from gardenplot.gestures.typed import PATTERN_FIELDS, PLANTING_FIELDS, TypedField
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_bed
@@ -133,7 +133,11 @@ class PlantingPanel(QWidget):
         look = looks(plan)
         found = [
             each
-            for each in (*find_in_bed(laid), *find_unmarkable(plan))
+            for each in (
+                *find_in_bed(laid),
+                *find_unmarkable(plan),
+                *find_on_day(plan, one, layout, self._document.today()),
+            )
             if self.planting in (each.planting, each.other)
         ]
         self.findings.setText("\n".join(marked(each, says(plan, each, look)) for each in found))
