@@ -8,7 +8,7 @@ from gardenplot.layout import Grown
 from gardenplot.plan import Actual, Establish
 from gardenplot.season import Dates, market_day
 from gardenplot.season.dates import added_days, packet_days, wanted_ready
-from gardenplot.season.emergence import NotInTable, emergence
+from gardenplot.season.emergence import SOURCE, NotInTable, emergence
 from gardenplot.season.short_days import days_that_count
 from gardenplot.units import Temperature
 from gardenplot.words import _, ngettext
@@ -16,7 +16,6 @@ from gardenplot.working import RULES, Trust, Working
 
 MINUS, NONE = "−", "–"
 _HARDENING = "University of Maryland Extension, hardening off vegetable seedlings"
-_TABLE = "Harrington and Minges, Vegetable Seed Germination, University of California 1954"
 
 
 def date_workings(one: Grown) -> tuple[Working, ...]:
@@ -111,19 +110,34 @@ def _emerges(one: Grown) -> Iterator[Working]:
         return
     found = emergence(one.crop.emerges_like, soil)
     if isinstance(found, NotInTable):
-        yield Working(_("emerges"), _not_in_table(found, soil), NONE, Trust.FAIR, _TABLE)
+        yield Working(_("emerges"), table_words(found, soil), NONE, Trust.FAIR, SOURCE)
         return
     days = -(-found.days.numerator // found.days.denominator)
     how = _("{sown} + {days} at {soil}").format(sown=day_words(day), days=_counted(days), soil=soil)
-    yield from _day(_("emerges"), day + timedelta(days=days), how, source=_TABLE)
+    yield from _day(_("emerges"), day + timedelta(days=days), how, source=SOURCE)
 
 
-def _not_in_table(found: NotInTable, soil: Temperature) -> str:
-    if found.coldest is None:
+def table_words(found: NotInTable, soil: Temperature) -> str:
+    """Why the table does not tell: "soil of 8 °C: the table has 59 to 86 °F (15 to 30 °C), next to none at 50 °F"."""
+    if found.coldest is None or found.warmest is None:
         return _("the table of days to emerge does not have it")
-    return _("soil of {soil}: the table has {coldest} to {warmest} °F").format(
-        soil=soil, coldest=found.coldest, warmest=found.warmest
+    words = _("soil of {soil}: the table has {coldest} to {warmest} °F ({cold} to {warm} °C)").format(
+        soil=soil,
+        coldest=found.coldest,
+        warmest=found.warmest,
+        cold=_celsius(found.coldest),
+        warm=_celsius(found.warmest),
     )
+    if found.none_at is None:
+        return words
+    return words + _(", next to none emerging at {degrees} °F ({celsius} °C)").format(
+        degrees=found.none_at, celsius=_celsius(found.none_at)
+    )
+
+
+def _celsius(fahrenheit: int) -> int:
+    """The columns of the table lie nine degrees Fahrenheit apart from the freezing point on: whole ones Celsius."""
+    return (fahrenheit - 32) * 5 // 9
 
 
 def _ready(one: Grown) -> Iterator[Working]:

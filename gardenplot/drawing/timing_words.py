@@ -1,17 +1,21 @@
 """Sentences of findings about days: frost as odds, the market, the age of plants, families that come back."""
 
+from gardenplot.drawing.date_words import table_words
 from gardenplot.drawing.days import day_words
+from gardenplot.drawing.trust_words import TRUST
 from gardenplot.findings import Finding, Kind
 from gardenplot.plan import Frost, Plan, bed_of, by_id, crop_of, order_of, planting_of
 from gardenplot.season import Dates, dates_of, market_day
+from gardenplot.season.emergence import SOURCE, NotInTable, emergence
 from gardenplot.season.frost import first_freeze, is_hard, last_freeze
 from gardenplot.units.figures import offset
 from gardenplot.words import _, ngettext
+from gardenplot.working import Trust
 
 TIMING = frozenset(
     {
         Kind.NO_MARKET, Kind.LATE, Kind.SOWN_AFTER, Kind.OVER_AGE, Kind.FROST, Kind.FROST_NOTE, Kind.AUTUMN_FROST,
-        Kind.FAMILY, Kind.TRAYS, Kind.COLD_EDGE,
+        Kind.FAMILY, Kind.TRAYS, Kind.COLD_EDGE, Kind.SOIL_COLD, Kind.SOIL_WARM,
     }
 )  # fmt: skip
 """Findings that are about days, whose sentences are made here."""
@@ -42,6 +46,8 @@ def timing_says(plan: Plan, finding: Finding) -> str:
             return _("is {age} days old when it is set out, {oldest} is the most: it may bolt or stand still").format(
                 age=finding.amount, oldest=finding.limit
             )
+        case Kind.SOIL_COLD | Kind.SOIL_WARM:
+            return _soil(plan, finding)
         case Kind.FAMILY:
             return _family(plan, finding)
         case Kind.TRAYS:
@@ -69,6 +75,18 @@ def _late(plan: Plan, finding: Finding) -> str:
         "is ready {count} days too late for the market on {day}",
         finding.amount,
     ).format(count=finding.amount, day=day_words(day))
+
+
+def _soil(plan: Plan, finding: Finding) -> str:
+    """What the table has, with its source and how far to trust it."""
+    planting = planting_of(plan, finding.planting or "")
+    crop, soil = crop_of(plan, planting.crop), planting.soil
+    told = emergence(crop.emerges_like, soil) if soil is not None else None
+    words = _("too cold to sow: {table}; {source} ({trust})")
+    if finding.kind is Kind.SOIL_WARM:
+        words = _("too warm to sow: {table}; {source} ({trust})")
+    table = table_words(told, soil) if soil is not None and isinstance(told, NotInTable) else ""
+    return words.format(table=table, source=SOURCE, trust=TRUST[Trust.FAIR])
 
 
 def _frost(plan: Plan, finding: Finding) -> str:

@@ -1,20 +1,13 @@
 """How the numbers of a layout came about: each sum with the numbers put in."""
 
 from gardenplot.drawing.row_workings import row_workings
+from gardenplot.drawing.trust_words import TRUST
 from gardenplot.layout import Grown, Layout
 from gardenplot.plan import Plan
 from gardenplot.supplies import raised_for
 from gardenplot.units.figures import grouped, span
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Trust, Working
-
-TRUST = {
-    Trust.EXACT: _("exact"),
-    Trust.GOOD: _("good"),
-    Trust.FAIR: _("fair: a week or two"),
-    Trust.WEAK: _("weak"),
-}
-"""How far to trust a sum, in words."""
 
 
 def workings(plan: Plan, one: Grown, layout: Layout) -> tuple[Working, ...]:

@@ -21,6 +21,8 @@ class Kind(StrEnum):
     IN_THE_WAY = "in the way of what follows"
     NO_MARKET = "no such market day"
     LATE = "late for its market"
+    SOIL_COLD = "soil too cold"
+    SOIL_WARM = "soil too warm"
     FROST = "out before the last freeze"
     AUTUMN_FROST = "still there after the first freeze"
     OVER_AGE = "too old when set out"

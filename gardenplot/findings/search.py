@@ -9,7 +9,7 @@ from gardenplot.findings.finding import Finding, Kind
 from gardenplot.findings.ground import find_on_ground
 from gardenplot.findings.hardening import find_trays
 from gardenplot.findings.timing import find_in_time
-from gardenplot.findings.today import find_past_markets, find_today, is_past
+from gardenplot.findings.today import find_on_day, find_past_markets, find_today, is_past
 from gardenplot.findings.tools import find_unmarkable
 from gardenplot.layout import (
     Grown,
@@ -20,6 +20,7 @@ from gardenplot.layout import (
     free_on,
     fullest_day,
     has_room,
+    lay_out_bed,
     lay_out_plan,
     nearest_rows,
     planted_for_orders,
@@ -27,7 +28,7 @@ from gardenplot.layout import (
 )
 from gardenplot.layout.candidate import closer_than_packet
 from gardenplot.layout.reserved import in_the_way
-from gardenplot.plan import Bed, Cover, Order, Pattern, Plan, crop_of
+from gardenplot.plan import Bed, Cover, Order, Pattern, Plan, bed_of, crop_of, planting_of
 from gardenplot.season import market_days, stand_for
 
 
@@ -51,6 +52,19 @@ def find_all(plan: Plan, today: date | None = None) -> tuple[Finding, ...]:
         *beds, *find_on_ground(plan), *find_trays(plan, laid_out), *find_unmarkable(plan), *past,
         *find_in_orders(plan, today),
     )  # fmt: skip
+
+
+def find_of_planting(plan: Plan, planting_id: str, today: date | None = None) -> tuple[Finding, ...]:
+    """What stands against one planting, its orders apart; what is only worth knowing is left out."""
+    bed = bed_of(plan, planting_of(plan, planting_id).bed)
+    laid, covers = lay_out_bed(plan, bed), tuple(cover for cover in plan.covers if cover.bed == bed.id)
+    one = next(each for each in laid.grown if each.planting.id == planting_id)
+    found = (
+        *find_in_bed(laid), *find_in_time(laid, plan.place, covers), *find_trays(plan, lay_out_plan(plan)),
+        *find_unmarkable(plan),
+        *(find_on_day(plan, one, laid.layout_of(planting_id), today) if today is not None else ()),
+    )  # fmt: skip
+    return tuple(each for each in found if planting_id in (each.planting, each.other) and not each.is_note)
 
 
 @lru_cache(maxsize=2048)

@@ -20,10 +20,10 @@ from gardenplot.drawing.sayings import ANSWERS, marked, name_of, says
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.workings import sources_line, trays_line, working_line, workings
 from gardenplot.errors import PlanError
-from gardenplot.findings import find_in_bed, find_on_day, find_unmarkable
+from gardenplot.findings import find_of_planting
 from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
 from gardenplot.gestures.typed import PATTERN_FIELDS, PLANTING_FIELDS, TypedField
-from gardenplot.layout import Grown, LaidOut, Layout, lay_out_bed
+from gardenplot.layout import Grown, Layout, lay_out_bed
 from gardenplot.layout.compare import answers, candidates
 from gardenplot.plan import Plan, Reserved, bed_of, planting_of
 from gardenplot.plan.edits import change_planting
@@ -81,7 +81,7 @@ class PlantingPanel(QWidget):
         )
         self._show_choices(plan, one)
         self._show_fields(plan, one, layout)
-        self._show_words(plan, laid, one, layout)
+        self._show_words(plan, one, layout)
 
     def _show_choices(self, plan: Plan, one: Grown) -> None:
         self.bed.clear()
@@ -122,7 +122,7 @@ class PlantingPanel(QWidget):
         self.form.hint("rows", rows_words(layout, plan.place.units))
         self.form.hint("length", spare_words(layout, plan.place.units))
 
-    def _show_words(self, plan: Plan, laid: LaidOut, one: Grown, layout: Layout) -> None:
+    def _show_words(self, plan: Plan, one: Grown, layout: Layout) -> None:
         made = trays_line(one, layout)
         self.raising.setText(_("To raise or sow: {made}").format(made=made) if made else "")
         self.raising.setVisible(bool(made))
@@ -131,15 +131,7 @@ class PlantingPanel(QWidget):
         lines = (*map(working_line, sums), counted, "", *map(working_line, days), sources_line((*sums, *days)))
         self.working.setText("\n".join(lines))
         look = looks(plan)
-        found = [
-            each
-            for each in (
-                *find_in_bed(laid),
-                *find_unmarkable(plan),
-                *find_on_day(plan, one, layout, self._document.today()),
-            )
-            if self.planting in (each.planting, each.other)
-        ]
+        found = find_of_planting(plan, self.planting, self._document.today())
         self.findings.setText("\n".join(marked(each, says(plan, each, look)) for each in found))
         self.findings.setVisible(bool(found))
 

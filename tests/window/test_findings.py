@@ -103,7 +103,7 @@ def test_a_sowing_day_past_is_listed_leads_to_its_planting_and_goes_when_it_is_r
     assert window.sight.planting == "p1"
     panel = window.inspector.planting
     assert panel.findings.text() == words
-    finish(panel.form.fields["actual_sown"], "2027-03-24")
+    finish(panel.form.fields["actual_sown"], "2027-03-23")
     assert past(window) == []
     assert panel.findings.isHidden()
     document.stack.undo()
@@ -115,7 +115,9 @@ def test_a_slip_of_the_year_in_what_came_about_is_told_at_the_planting(window: M
     window.sight.select("b1", "p1")
     panel = window.inspector.planting
     finish(panel.form.fields["actual_sown"], "2028-03-24")
-    assert panel.findings.text() == "is recorded as sown on Fri 24 Mar 2028, which is 357 days from now"
+    assert (
+        panel.findings.text().splitlines()[-1] == "is recorded as sown on Fri 24 Mar 2028, which is 357 days from now"
+    )
 
 
 def test_a_plan_of_last_year_has_one_note_and_its_orders_none(window: MainWindow) -> None:

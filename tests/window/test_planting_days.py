@@ -20,6 +20,7 @@ from gardenplot.window.document import Document
 from gardenplot.window.fields import Form, Typed
 from gardenplot.window.main import MainWindow
 from tests.drawing.hand_worked import plan_from
+from tests.journeys.person import rows_of
 from tests.window.mouse import Mouse
 from tests.window.test_panels import finish
 
@@ -149,6 +150,17 @@ def test_the_soil_tells_when_it_emerges_or_that_nobody_knows(window: MainWindow,
     assert "the table has" in form.hints["soil"].text()
     finish(form.fields["soil"], "cold")
     assert "is no temperature" in form.fields["soil"].complaint.text()
+
+
+def test_soil_too_cold_is_told_at_the_planting_and_in_the_list(window: MainWindow, form: Form) -> None:
+    window.sight.select("b1", "p2")
+    finish(form.fields["soil"], "2 °C")
+    window.ledger.setCurrentIndex(4)
+    (row,) = (row for row in rows_of(window.ledger.findings) if "too cold to sow" in row[2])
+    assert (row[0], row[2]) == ("risk", window.inspector.planting.findings.text())
+    assert "the table has 41 to 95 °F (5 to 35 °C)" in row[2]
+    finish(form.fields["soil"], "12 °C")
+    assert window.inspector.planting.findings.isHidden()
 
 
 def test_every_day_shows_its_sum_and_how_far_to_trust_it(window: MainWindow, form: Form) -> None:
