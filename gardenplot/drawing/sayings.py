@@ -7,6 +7,7 @@ from datetime import date, timedelta
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import at_fullest
 from gardenplot.drawing.letters import Look
+from gardenplot.drawing.so_many import so_many_cells, so_many_plants, so_many_trays
 from gardenplot.drawing.timing_words import timing_says
 from gardenplot.drawing.today_words import OF_TODAY, today_says
 from gardenplot.findings import Finding, Kind
@@ -62,12 +63,12 @@ def counted(layout: Layout, asked: int = 0) -> str:
     Where they are fewer than asked for, also how many that is: "4 × 16 = 64 of 90 plants". Of trays "6 trays".
     """
     if layout.holds_trays:
-        return ngettext("{count} tray", "{count} trays", layout.plants).format(count=grouped(layout.plants))
+        return so_many_trays(layout.plants)
     if layout.plants < asked:
         plants = ngettext("{count} of {asked} plant", "{count} of {asked} plants", asked)
+        plants = plants.format(count=grouped(layout.plants), asked=grouped(asked))
     else:
-        plants = ngettext("{count} plant", "{count} plants", layout.plants)
-    plants = plants.format(count=grouped(layout.plants), asked=grouped(asked))
+        plants = so_many_plants(layout.plants)
     if sum(map(bool, layout.per_row)) < 2 and layout.grid.pattern is not Pattern.CELLS:
         return plants
     groups = len({count for count in layout.per_row if count})
@@ -98,7 +99,7 @@ def rows_by_plants(layout: Layout) -> str:
 def _cells_by_plants(layout: Layout) -> str:
     """Whole cells and the plants in each; what a cell that is not full holds stands behind."""
     whole, rest = divmod(layout.plants, layout.grid.per_cell)
-    cells = ngettext("{count} cell", "{count} cells", whole).format(count=grouped(whole))
+    cells = so_many_cells(whole)
     words = f"{cells}{TIMES}{layout.grid.per_cell}" if whole else ""
     return " + ".join(part for part in (words, str(rest) if rest else "") if part)
 

@@ -3,6 +3,7 @@
 from datetime import date
 
 from gardenplot.drawing.days import day_words
+from gardenplot.drawing.so_many import so_many_days
 from gardenplot.findings import Finding, Kind
 from gardenplot.plan import Actual, Plan, order_of, planting_of
 from gardenplot.season import dates_of, last_day, market_day
@@ -31,10 +32,10 @@ def today_says(plan: Plan, finding: Finding) -> str:
     if finding.kind is Kind.NOT_YET:
         came = planting_of(plan, finding.planting or "").actual or Actual()
         day: date = getattr(came, finding.came or "")
-        words = ngettext(
-            "{came}, which is {count} day from now", "{came}, which is {count} days from now", finding.amount
+        words = _("{came}, which is {days} from now")
+        return words.format(
+            came=_CAME[finding.came or ""].format(day=day_words(day)), days=so_many_days(finding.amount)
         )
-        return words.format(came=_CAME[finding.came or ""].format(day=day_words(day)), count=grouped(finding.amount))
     return _missed(plan, finding)
 
 
@@ -58,7 +59,7 @@ def _missed(plan: Plan, finding: Finding) -> str:
             words, day = _("potting-up day {day}, {ago}, is not recorded"), dates.pot_up
         case _:
             words, day = _("setting-out day {day}, {ago}, is not recorded"), dates.set_out
-    ago = ngettext("{count} day ago", "{count} days ago", finding.amount).format(count=grouped(finding.amount))
+    ago = _("{days} ago").format(days=so_many_days(finding.amount))
     more = finding.pieces - 1
     others = ngettext(
         "{count} planting more is past its day, and nothing is recorded in this plan",
@@ -79,16 +80,9 @@ def _market(plan: Plan, finding: Finding) -> str:
     if not finding.limit or planting.order is None:
         return ""
     order = order_of(plan, planting.order)
+    words = _("set out today, it is ready {days} too late for the market on {day}")
     if finding.kind is Kind.SOWING_PAST:
-        words = ngettext(
-            "sown today, it is ready {count} day too late for the market on {day}",
-            "sown today, it is ready {count} days too late for the market on {day}",
-            finding.limit,
-        )
-    else:
-        words = ngettext(
-            "set out today, it is ready {count} day too late for the market on {day}",
-            "set out today, it is ready {count} days too late for the market on {day}",
-            finding.limit,
-        )
-    return words.format(count=grouped(finding.limit), day=day_words(market_day(order, planting.market) or order.on))
+        words = _("sown today, it is ready {days} too late for the market on {day}")
+    return words.format(
+        days=so_many_days(finding.limit), day=day_words(market_day(order, planting.market) or order.on)
+    )
