@@ -18,7 +18,8 @@ def dates_words(plan: Plan, one: Grown) -> str:
     if one.dates.in_ground is None:
         return f"{bed} · {_('no dates yet')}"
     until = f" – {day_words(one.dates.out)}" if one.dates.out else ""
-    return f"{bed} · {_('in ground')} {day_words(one.dates.in_ground)}{until}"
+    there = _("in ground") if one.hardened is None else _("hardening off")
+    return f"{bed} · {there} {day_words(one.dates.in_ground)}{until}"
 
 
 def order_words(order: Order, units: Units) -> str:

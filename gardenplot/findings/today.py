@@ -78,7 +78,10 @@ def _missed_job(one: Grown, today: date) -> _Job | None:
     days = {"sown": dates.sow}
     if raised:
         days |= {"potted_up": dates.pot_up, "set_out": dates.set_out}
-    reached = max((number for number, name in enumerate(CAME) if getattr(came, name) is not None), default=-1)
+    known = {name: getattr(came, name) for name in CAME}
+    # Whoever counted what stands, or was set out, need not have noted the day.
+    known |= {name: known[name] or count for name, count in (("emerged", came.stand), ("set_out", came.planted))}
+    reached = max((number for number, name in enumerate(CAME) if known[name] is not None), default=-1)
     jobs = [
         _Job(name, day)
         for name, day in days.items()

@@ -80,6 +80,8 @@ class PlantingPanel(QWidget):
         self.under_title.setText(dates_words(plan, one))
         for part in (self.patterns, self.compare):
             part.setVisible(planting.hardens is None)
+        self.form.show_cell("order", planting.hardens is None)
+        self.form.call("plants", _("Plants") if planting.hardens is None else _("Trays"))
         if planting.hardens is None:
             self.patterns.show_candidates(
                 candidates(plan, planting_id), look[planting_id], plan.place.units, planting.pattern

@@ -47,6 +47,8 @@ def said(plan: Plan, today: date) -> list[str]:
         ("2025-05-13", {"sown": "2025-04-07"}, Kind.SETTING_PAST),
         ("2025-05-13", {"hardened": "2025-05-05"}, Kind.SETTING_PAST),
         ("2025-06-30", {"set_out": "2025-05-12"}, None),
+        ("2025-04-20", {"stand": 120}, None),
+        ("2025-06-30", {"planted": 118}, None),
     ],
 )
 def test_a_job_whose_day_is_past_and_that_nobody_recorded_is_told(today: str, came: Any, kind: Kind | None) -> None:

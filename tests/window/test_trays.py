@@ -29,6 +29,20 @@ def test_trays_have_no_patterns_to_pick_and_no_layouts_to_compare(with_trays: Ma
     assert panel.chosen["pattern"].isVisible()
 
 
+def test_their_days_and_orders_are_those_of_the_planting_that_they_are_for(with_trays: MainWindow) -> None:
+    panel = with_trays.inspector.planting
+    fields, days = panel.form.fields, ("in_ground", "out", "sow", "actual_set_out", "actual_sown", "actual_harvested")
+    assert panel.under_title.text() == "Tunnel · hardening off Tue 13 Apr 2027 – Tue 20 Apr 2027"
+    assert not any(fields[name].isVisible() for name in days)
+    assert not any(panel.form.hints[name].isVisible() for name in (*days, "order"))
+    assert not panel.order.isVisible()
+    assert fields["plants"].accessibleName() == "Trays"
+    with_trays.sight.select("b1", "p1")
+    assert all(fields[name].isVisible() for name in days)
+    assert panel.order.isVisible()
+    assert fields["plants"].accessibleName() == "Plants"
+
+
 def test_the_keys_say_why(with_trays: MainWindow) -> None:
     QTest.keyClick(with_trays.canvas, Qt.Key.Key_L, Qt.KeyboardModifier.ControlModifier)
     told = "These are trays that harden off: layouts are compared of the planting that they are for."
