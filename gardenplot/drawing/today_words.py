@@ -5,8 +5,9 @@ from datetime import date
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.so_many import so_many_days
 from gardenplot.findings import Finding, Kind
+from gardenplot.findings.today import last_day
 from gardenplot.plan import Actual, Plan, order_of, planting_of
-from gardenplot.season import dates_of, last_day, market_day
+from gardenplot.season import dates_of, market_day
 from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 

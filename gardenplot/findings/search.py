@@ -47,7 +47,7 @@ def find_all(plan: Plan, today: date | None = None) -> tuple[Finding, ...]:
         for laid in laid_out
         for finding in (*find_in_bed(laid), *find_in_time(laid, plan.place, covers.get(laid.bed.id, ())))
     )
-    past = find_today(plan, laid_out, today) if today is not None else ()
+    past = find_today(plan, today) if today is not None else ()
     return (
         *beds, *find_on_ground(plan), *find_trays(plan, laid_out), *find_unmarkable(plan), *past,
         *find_in_orders(plan, today),
@@ -91,7 +91,7 @@ def find_in_orders(plan: Plan, today: date | None = None) -> tuple[Finding, ...]
     """
     laid_out = lay_out_plan(plan)
     planted, each = planted_for_orders(laid_out), spacings_for_orders(laid_out)
-    past = find_past_markets(plan, laid_out, today) if today is not None else ()
+    past = find_past_markets(plan, today) if today is not None else ()
     shortages = (
         finding
         for order in plan.orders

@@ -5,18 +5,19 @@ is, and nothing of it is called late.
 """
 
 from collections.abc import Iterator
-from datetime import date
+from datetime import date, timedelta
+from functools import lru_cache
 
 from attrs import evolve, frozen
 
 from gardenplot.findings.finding import Finding, Kind
-from gardenplot.layout import Grown, LaidOut, Layout
+from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Actual, Establish, Plan
 from gardenplot.plan.value import CAME
-from gardenplot.season import last_day, market_days
+from gardenplot.season import market_days
 from gardenplot.season.dates import dates_for, wanted_ready
 
-_NOTHING_YET = Actual()
+_NOTHING_YET, _YEAR = Actual(), timedelta(days=365)
 _MISSED = {"sown": Kind.SOWING_PAST, "potted_up": Kind.POTTING_PAST, "set_out": Kind.SETTING_PAST}
 """What is said of a job that is past, by what was to come about."""
 
@@ -29,27 +30,65 @@ class _Job:
     day: date
 
 
+@frozen
+class _InBed:
+    """What a day has to say of a bed: records of days to come, jobs past, and the plantings of these."""
+
+    early: tuple[Finding, ...]
+    missed: tuple[Finding, ...]
+
+
+def last_day(plan: Plan) -> date | None:
+    """The last day that a plan knows, of its plantings and of its markets; None where it knows none.
+
+    Where nobody says when a crop is out again, its ground is taken for a year.
+    """
+    days = [day for order in plan.orders for day in market_days(order)]
+    days += [day for day in map(_last_in_bed, lay_out_plan(plan)) if day is not None]
+    return max(days, default=None)
+
+
+@lru_cache(maxsize=2048)
+def _last_in_bed(laid: LaidOut) -> date | None:
+    days: list[date | None] = []
+    for one in laid.grown:
+        dates = one.dates
+        days += [dates.sow, dates.pot_up, dates.harden, dates.in_ground, dates.ready, dates.last, dates.out]
+        if dates.in_ground is not None and dates.out is None:
+            days.append(min(date.max - _YEAR, dates.in_ground) + _YEAR)
+    return max((day for day in days if day is not None), default=None)
+
+
 def is_past(plan: Plan, today: date) -> bool:
     """Whether every day that a plan knows is over."""
     last = last_day(plan)
     return last is not None and last < today
 
 
-def find_today(plan: Plan, laid_out: tuple[LaidOut, ...], today: date) -> tuple[Finding, ...]:
-    """What a day has to say of a plan; `laid_out` are its beds. The orders are looked at by themselves.
+def find_today(plan: Plan, today: date) -> tuple[Finding, ...]:
+    """What a day has to say of a plan; the orders are looked at by themselves.
 
     Where nothing was ever recorded in the plan, all that is past stands in one finding, at what was to be done first:
     whoever keeps no records needs no list of them.
     """
-    pairs = [pair for laid in laid_out for pair in zip(laid.grown, laid.layouts, strict=True)]
-    early = tuple(found for one, layout in pairs for found in _early(one, layout, today))
+    in_beds = [_in_bed(laid, today) for laid in lay_out_plan(plan)]
+    early = tuple(found for bed in in_beds for found in bed.early)
     if is_past(plan, today):
-        bare = sum(one.planting.actual is None and one.hardened is None for one, _layout in pairs)
+        bare = sum(one.actual is None and one.hardens is None for one in plan.plantings)
         return (*early, Finding(Kind.PLAN_PAST, amount=bare))
-    missed = [found for one, layout in pairs for found in _missed(one, layout, today)]
-    if len(missed) > 1 and all(one.planting.actual is None for one, _layout in pairs):
+    missed = [found for bed in in_beds for found in bed.missed]
+    if len(missed) > 1 and all(one.actual is None for one in plan.plantings):
         missed = [evolve(max(missed, key=lambda each: each.amount), pieces=len(missed))]
     return (*early, *missed)
+
+
+@lru_cache(maxsize=2048)
+def _in_bed(laid: LaidOut, today: date) -> _InBed:
+    pairs = tuple(zip(laid.grown, laid.layouts, strict=True))
+    return _InBed(
+        tuple(found for one, layout in pairs for found in _early(one, layout, today)),
+        tuple(found for one, layout in pairs for found in _missed(one, layout, today)),
+    )
 
 
 def find_on_day(plan: Plan, one: Grown, layout: Layout, today: date) -> tuple[Finding, ...]:
@@ -102,18 +141,18 @@ def _late_if_done(one: Grown, job: _Job, today: date) -> int:
     return max(0, (ready - wanted).days)
 
 
-def find_past_markets(plan: Plan, laid_out: tuple[LaidOut, ...], today: date) -> tuple[Finding, ...]:
+def find_past_markets(plan: Plan, today: date) -> tuple[Finding, ...]:
     """Orders whose market days are past with nothing that came about for them, those of an order told together.
 
     What is planted for a market and told of as a job that is past is not told once more, nor is a plan that is past.
     """
     if is_past(plan, today):
         return ()
+    missed = {found.planting for laid in lay_out_plan(plan) for found in _in_bed(laid, today).missed}
     told = {
-        (one.order.id, one.planting.market or 1)
-        for laid in laid_out
-        for one in laid.grown
-        if one.order is not None and (one.planting.actual is not None or _missed_job(one, today) is not None)
+        (one.order, one.market or 1)
+        for one in plan.plantings
+        if one.order is not None and (one.actual is not None or one.id in missed)
     }
     found = []
     for order in plan.orders:

@@ -1,13 +1,13 @@
 """When: dates back from the market day and forward from the day in the ground, daylight, frost and nights."""
 
 from gardenplot.season.dates import Dates, dates_for, dates_of, grown_on, share_days, tray_dates
-from gardenplot.season.extent import last_day, planning_days, season_of
+from gardenplot.season.extent import planning_days, season_of
 from gardenplot.season.orders import market_day, market_days, stand_for
 from gardenplot.season.short_days import counting_site
 from gardenplot.season.span import Span
 from gardenplot.season.sun import Site
 
 __all__ = [
-    "Dates", "Site", "Span", "counting_site", "dates_for", "dates_of", "grown_on", "last_day", "market_day",
+    "Dates", "Site", "Span", "counting_site", "dates_for", "dates_of", "grown_on", "market_day",
     "market_days", "planning_days", "season_of", "share_days", "stand_for", "tray_dates",
 ]  # fmt: skip

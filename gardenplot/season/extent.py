@@ -3,14 +3,12 @@
 from datetime import date, timedelta
 from functools import lru_cache
 
-from attrs import asdict
-
 from gardenplot.plan import Plan
 from gardenplot.season.dates import dates_of
 from gardenplot.season.orders import market_days
 from gardenplot.season.span import Span
 
-_DAY, _WEEK, _YEAR = timedelta(days=1), timedelta(days=7), timedelta(days=365)
+_DAY, _WEEK = timedelta(days=1), timedelta(days=7)
 _MONTHS_WITHOUT_DATES = 8
 
 
@@ -26,21 +24,6 @@ def season_of(plan: Plan) -> Span | None:
     if not days:
         return None
     return Span(_moved(min(days), -_WEEK), _moved(max(days), _WEEK))
-
-
-@lru_cache(maxsize=16)
-def last_day(plan: Plan) -> date | None:
-    """The last day that a plan knows, of its plantings and of its markets; None where it knows none.
-
-    Where nobody says when a crop is out again, its ground is taken for a year.
-    """
-    days = [day for order in plan.orders for day in market_days(order)]
-    for planting in plan.plantings:
-        dates = dates_of(plan, planting)
-        days += [day for day in asdict(dates).values() if day is not None]
-        if dates.in_ground is not None and dates.out is None:
-            days.append(_moved(dates.in_ground, _YEAR))
-    return max(days, default=None)
 
 
 def planning_days(plan: Plan, today: date) -> Span:

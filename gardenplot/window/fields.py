@@ -150,7 +150,7 @@ class Form(QWidget):
         if shown == (name in self._hidden):
             self._hidden ^= {name}
             self._flow()
-        self.hint(name, self.hints[name].text())
+            self.hint(name, self.hints[name].text())
 
     def add_typed(
         self, name: str, label: str, finished: Callable[[str], None], *, empty: str = "", wide: bool = False

@@ -12,10 +12,11 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import says, where
 from gardenplot.files import samples
 from gardenplot.findings import Finding, Kind, find_all
+from gardenplot.findings.today import last_day
 from gardenplot.plan import Actual, Plan
 from gardenplot.plan.file import read_plan
 from gardenplot.plan.value import CAME
-from gardenplot.season import dates_of, last_day
+from gardenplot.season import dates_of
 from tests.findings.test_timing import ordered, planned
 from tests.plans import plans
 from tests.seasons import days
