@@ -20,6 +20,8 @@ from gardenplot.window.main import MainWindow
 from gardenplot.window.preview import page_image
 from gardenplot.window.start import made_app
 
+TODAY = date(2027, 2, 26)
+"""The day on which the windows look at their plans: before the first sowing of the samples."""
 OUT = setup.TOP / ".dev" / "pictures"
 SAMPLE = setup.TOP / "samples" / "kestrel-howe.gardenplot"
 SHAPES = setup.TOP / "samples" / "otter-steep.gardenplot"
@@ -30,6 +32,7 @@ def main() -> int:
     app = made_app()
     QSettings.setPath(QSettings.Format.NativeFormat, QSettings.Scope.UserScope, os.devnull)
     window = MainWindow()
+    window.document.today = lambda: TODAY
     window.resize(1440, 900)
     window.document.open(SAMPLE)
     window.sight.select("tunnel-north", "lettuce-1")

@@ -7,6 +7,8 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, Phase, settings
 
+from tests.seasons import TODAY
+
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 settings.register_profile(
     "short", max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True
@@ -28,6 +30,12 @@ def own_settings(tmp_path: Path) -> Iterator[None]:
     QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
     yield
     QSettings().clear()
+
+
+@pytest.fixture(autouse=True)
+def winter_before(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Let every window look at its plan on one day, before the seasons of the tests' plans."""
+    monkeypatch.setattr("gardenplot.window.document.Document.today", staticmethod(lambda: TODAY))
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

@@ -10,6 +10,8 @@ from gardenplot.plan import Actual, DaysFrom, Frost, MonthDay, Odds, Past
 from gardenplot.units import CM, M, length_of, parse_share, parse_temperature
 from gardenplot.units.exact import Units
 
+TODAY = date(2025, 1, 1)
+"""The day on which the windows of tests look at their plans, before the seasons of these."""
 Fields = st.SearchStrategy[dict[str, Any]]
 
 
@@ -110,7 +112,7 @@ def actuals() -> st.SearchStrategy[Actual]:
     """What came about, in order."""
     number = st.none() | st.integers(0, 500)
     counts = st.fixed_dictionaries({"stand": number, "planted": number})
-    names = ("sown", "emerged", "hardened", "set_out", "harvested", "cleared")
+    names = ("sown", "emerged", "potted_up", "hardened", "set_out", "harvested", "cleared")
     return st.builds(lambda came, counted: Actual(**came, **counted), _in_order(names, least=0), counts)
 
 

@@ -14,6 +14,7 @@ from attrs import frozen
 from gardenplot.drawing.days import days_between, weekday_words
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import between
+from gardenplot.drawing.so_many import so_many_plants, so_many_seeds, so_many_trays
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Actual, Bed, Cover, Establish, Plan, bed_of
 from gardenplot.season import market_day
@@ -38,6 +39,17 @@ class Job(StrEnum):
     COVER_ON = "cover on"
 
 
+_JOBS = {
+    Job.COVER_OFF: _("cover off"),
+    Job.FREE: _("ground free"),
+    Job.SOW: _("sow in the bed"),
+    Job.POT_UP: _("pot up"),
+    Job.HARDEN: _("harden off"),
+    Job.SET_OUT: _("set out"),
+    Job.READY: _("ready"),
+    Job.LAST: _("cut until"),
+    Job.COVER_ON: _("cover on"),
+}
 _RANK = {job: number for number, job in enumerate(Job)}
 _NOTHING_YET = Actual()
 
@@ -138,11 +150,11 @@ def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str) -> Iterato
     made = raised_for(one.crop, layout)
     raised = one.crop.establish is Establish.TRANSPLANT
     in_bed = came.set_out is not None or (not raised and came.sown is not None)
-    plants, raise_plants = _plants(layout.plants), _plants(made.plants or layout.plants)
+    plants, raise_plants = so_many_plants(layout.plants), so_many_plants(made.plants or layout.plants)
     yield from row(Job.SOW, dates.sow, _sown(made, plants), done=came.sown is not None or (not raised and in_bed))
-    yield from row(Job.POT_UP, dates.pot_up, raise_plants)
-    trays, hardened = _trays(made.trays) or raise_plants, came.hardened is not None
-    yield from row(Job.HARDEN, dates.harden, trays, until=dates.set_out, done=hardened)
+    yield from row(Job.POT_UP, dates.pot_up, raise_plants, done=came.potted_up is not None)
+    trays = raise_plants if made.trays is None else so_many_trays(made.trays)
+    yield from row(Job.HARDEN, dates.harden, trays, until=dates.set_out, done=came.hardened is not None)
     yield from row(Job.SET_OUT, dates.set_out, plants, done=in_bed)
     over = None if dates.last is None or dates.last == date.max else dates.last + timedelta(days=1)
     yield from row(Job.READY, dates.ready, _ready(one, layout), until=over, done=came.harvested is not None)
@@ -154,7 +166,7 @@ def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str) -> Iterato
 def _tray_row(one: Grown, raised: Grown, layout: Layout, row: Callable[..., Iterator[DateRow]]) -> Iterator[DateRow]:
     """From when trays stand where they harden off; when that ends, their plants are set out."""
     is_done = (raised.planting.actual or _NOTHING_YET).hardened is not None
-    yield from row(Job.HARDEN, one.dates.harden, _trays(layout.plants), until=one.dates.out, done=is_done)
+    yield from row(Job.HARDEN, one.dates.harden, so_many_trays(layout.plants), until=one.dates.out, done=is_done)
 
 
 def _maker(bed: Bed, one: Grown, letter: str) -> Callable[..., Iterator[DateRow]]:
@@ -184,44 +196,16 @@ def _cover_rows(plan: Plan, cover: Cover) -> Iterator[DateRow]:
 
 def job_words(job: Job, *, raised: bool = True) -> str:
     """What is done, in words; what is sown in trays is told from what is sown where it grows."""
-    match job:
-        case Job.SOW:
-            return _("sow in trays") if raised else _("sow in the bed")
-        case Job.POT_UP:
-            return _("pot up")
-        case Job.HARDEN:
-            return _("harden off")
-        case Job.SET_OUT:
-            return _("set out")
-        case Job.READY:
-            return _("ready")
-        case Job.LAST:
-            return _("cut until")
-        case Job.FREE:
-            return _("ground free")
-        case Job.COVER_ON:
-            return _("cover on")
-        case Job.COVER_OFF:
-            return _("cover off")
-
-
-def _plants(count: int) -> str:
-    return ngettext("{count} plant", "{count} plants", count).format(count=grouped(count))
-
-
-def _trays(trays: int | None) -> str:
-    if trays is None:
-        return ""
-    return ngettext("{count} tray", "{count} trays", trays).format(count=grouped(trays))
+    return _("sow in trays") if raised and job is Job.SOW else _JOBS[job]
 
 
 def _sown(made: Raising, plants: str) -> str:
     """What is sown, as far as the packet says: "58 seeds, 1 tray", "832 seeds, 13.9 g", else for how many plants."""
     if made.seeds is None:
         return _("for {plants}").format(plants=plants)
-    parts = [ngettext("{count} seed", "{count} seeds", made.seeds).format(count=grouped(made.seeds))]
+    parts = [so_many_seeds(made.seeds)]
     if made.trays is not None:
-        parts.append(_trays(made.trays))
+        parts.append(so_many_trays(made.trays))
     elif made.grams is not None and made.plants is None:
         parts.append(_("{grams}\u2009g").format(grams=f"{float(made.grams):.1f}"))
     return ", ".join(parts)
@@ -231,5 +215,5 @@ def _ready(one: Grown, layout: Layout) -> str:
     """How many plants, and for which market: "45 for Sat 17 May"."""
     day = market_day(one.order, one.planting.market) if one.order is not None else None
     if day is None:
-        return _plants(layout.plants)
+        return so_many_plants(layout.plants)
     return _("{count} for {day}").format(count=grouped(layout.plants), day=weekday_words(day))

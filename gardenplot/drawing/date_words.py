@@ -4,11 +4,12 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from gardenplot.drawing.days import day_words
+from gardenplot.drawing.so_many import so_many_days
 from gardenplot.layout import Grown
 from gardenplot.plan import Actual, Establish
 from gardenplot.season import Dates, market_day
 from gardenplot.season.dates import added_days, packet_days, wanted_ready
-from gardenplot.season.emergence import NotInTable, emergence
+from gardenplot.season.emergence import SOURCE, NotInTable, emergence
 from gardenplot.season.short_days import days_that_count
 from gardenplot.units import Temperature
 from gardenplot.words import _, ngettext
@@ -16,7 +17,6 @@ from gardenplot.working import RULES, Trust, Working
 
 MINUS, NONE = "−", "–"
 _HARDENING = "University of Maryland Extension, hardening off vegetable seedlings"
-_TABLE = "Harrington and Minges, Vegetable Seed Germination, University of California 1954"
 
 
 def date_workings(one: Grown) -> tuple[Working, ...]:
@@ -40,21 +40,19 @@ def _came(one: Grown) -> Actual:
     return one.planting.actual or Actual()
 
 
-def _counted(days: int) -> str:
-    return ngettext("{count} day", "{count} days", days).format(count=days)
-
-
 def _sow(one: Grown) -> Iterator[Working]:
     dates, days = one.dates, one.crop.raising_days
     if _came(one).sown or one.planting.sow:
         yield from _fixed(_("sow"), dates.sow, came=_came(one).sown is not None)
     elif dates.set_out is not None and days is not None:
-        yield from _day(_("sow"), dates.sow, f"{day_words(dates.set_out)} {MINUS} {_counted(days)}")
+        yield from _day(_("sow"), dates.sow, f"{day_words(dates.set_out)} {MINUS} {so_many_days(days)}")
 
 
 def _pot_up(one: Grown) -> Iterator[Working]:
-    if one.dates.sow is not None and one.crop.pot_up_days is not None:
-        how = f"{day_words(one.dates.sow)} + {_counted(one.crop.pot_up_days)}"
+    if _came(one).potted_up:
+        yield from _fixed(_("pot up"), one.dates.pot_up, came=True)
+    elif one.dates.sow is not None and one.crop.pot_up_days is not None:
+        how = f"{day_words(one.dates.sow)} + {so_many_days(one.crop.pot_up_days)}"
         yield from _day(_("pot up"), one.dates.pot_up, how)
 
 
@@ -63,7 +61,7 @@ def _harden(one: Grown) -> Iterator[Working]:
     if _came(one).hardened:
         yield from _fixed(_("harden off from"), dates.harden, came=True)
     elif dates.set_out is not None and days is not None:
-        how = f"{day_words(dates.set_out)} {MINUS} {_counted(days)}"
+        how = f"{day_words(dates.set_out)} {MINUS} {so_many_days(days)}"
         yield from _day(_("harden off from"), dates.harden, how, source=_HARDENING)
 
 
@@ -76,7 +74,7 @@ def _in_ground(one: Grown) -> Iterator[Working]:
     elif planting.in_ground or (planting.sow and not raised):
         yield from _fixed(name, dates.in_ground, came=False)
     elif raised and (came.sown or planting.sow) and dates.sow and one.crop.raising_days is not None:
-        how = f"{day_words(dates.sow)} + {_counted(one.crop.raising_days)}"
+        how = f"{day_words(dates.sow)} + {so_many_days(one.crop.raising_days)}"
         yield from _day(name, dates.in_ground, how)
     else:
         wanted = wanted_ready(planting, one.order)
@@ -89,7 +87,7 @@ def _in_ground(one: Grown) -> Iterator[Working]:
 def _field(one: Grown, first: date | None, last: date | None) -> str:
     """The days in the field with what is added to the packet's, and those that were too short to count."""
     packet, added = packet_days(one.crop), added_days(one.planting, one.crop)
-    words = _counted(packet or 0)
+    words = so_many_days(packet or 0)
     if added:
         words = _("({packet} + {added} for the cool) days").format(packet=packet, added=added)
     if first is None or last is None or one.site is None:
@@ -109,19 +107,34 @@ def _emerges(one: Grown) -> Iterator[Working]:
         return
     found = emergence(one.crop.emerges_like, soil)
     if isinstance(found, NotInTable):
-        yield Working(_("emerges"), _not_in_table(found, soil), NONE, Trust.FAIR, _TABLE)
+        yield Working(_("emerges"), table_words(found, soil), NONE, Trust.FAIR, SOURCE)
         return
     days = -(-found.days.numerator // found.days.denominator)
-    how = _("{sown} + {days} at {soil}").format(sown=day_words(day), days=_counted(days), soil=soil)
-    yield from _day(_("emerges"), day + timedelta(days=days), how, source=_TABLE)
+    how = _("{sown} + {days} at {soil}").format(sown=day_words(day), days=so_many_days(days), soil=soil)
+    yield from _day(_("emerges"), day + timedelta(days=days), how, source=SOURCE)
 
 
-def _not_in_table(found: NotInTable, soil: Temperature) -> str:
-    if found.coldest is None:
+def table_words(found: NotInTable, soil: Temperature) -> str:
+    """Why the table does not tell: "soil of 8 °C: the table has 59 to 86 °F (15 to 30 °C), next to none at 50 °F"."""
+    if found.coldest is None or found.warmest is None:
         return _("the table of days to emerge does not have it")
-    return _("soil of {soil}: the table has {coldest} to {warmest} °F").format(
-        soil=soil, coldest=found.coldest, warmest=found.warmest
+    words = _("soil of {soil}: the table has {coldest} to {warmest} °F ({cold} to {warm} °C)").format(
+        soil=soil,
+        coldest=found.coldest,
+        warmest=found.warmest,
+        cold=_celsius(found.coldest),
+        warm=_celsius(found.warmest),
     )
+    if found.none_at is None:
+        return words
+    return words + _(", next to none emerging at {degrees} °F ({celsius} °C)").format(
+        degrees=found.none_at, celsius=_celsius(found.none_at)
+    )
+
+
+def _celsius(fahrenheit: int) -> int:
+    """The columns of the table lie nine degrees Fahrenheit apart from the freezing point on: whole ones Celsius."""
+    return (fahrenheit - 32) * 5 // 9
 
 
 def _ready(one: Grown) -> Iterator[Working]:
@@ -138,7 +151,7 @@ def _ready(one: Grown) -> Iterator[Working]:
 def _last(one: Grown) -> Iterator[Working]:
     days, ready = one.crop.harvest_days, one.dates.ready
     if days and ready is not None:
-        yield from _day(_("cut until"), one.dates.last, f"{day_words(ready)} + {_counted(days)}")
+        yield from _day(_("cut until"), one.dates.last, f"{day_words(ready)} + {so_many_days(days)}")
 
 
 def _out(one: Grown) -> Iterator[Working]:
@@ -146,7 +159,7 @@ def _out(one: Grown) -> Iterator[Working]:
     if _came(one).cleared or one.planting.out:
         yield from _fixed(_("ground free"), dates.out, came=_came(one).cleared is not None)
     elif dates.last is not None:
-        yield from _day(_("ground free"), dates.out, f"{day_words(dates.last)} + {_counted(1)}")
+        yield from _day(_("ground free"), dates.out, f"{day_words(dates.last)} + {so_many_days(1)}")
 
 
 def market_words(one: Grown) -> str:
@@ -156,13 +169,8 @@ def market_words(one: Grown) -> str:
     if day is None or ready is None:
         return ""
     days = (day - ready).days
-    if days < 0:
-        return ngettext(
-            "ready {count} day after the market on {day}", "ready {count} days after the market on {day}", -days
-        ).format(count=-days, day=day_words(day))
-    return ngettext("ready {count} day before {day}", "ready {count} days before {day}", days).format(
-        count=days, day=day_words(day)
-    )
+    words = _("ready {days} before {day}") if days >= 0 else _("ready {days} after the market on {day}")
+    return words.format(days=so_many_days(abs(days)), day=day_words(day))
 
 
 def follows_words(one: Grown, planned: Dates) -> dict[str, str]:

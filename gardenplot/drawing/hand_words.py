@@ -9,6 +9,7 @@ from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import left_on
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import between_readings, name_of, says, titled
+from gardenplot.drawing.so_many import so_many_plants
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import lay_out_bed, lay_out_plan, planted_for_orders, stood
 from gardenplot.plan import Establish, Plan, bed_of, crop_of, order_of, planting_of
@@ -69,7 +70,7 @@ def several_parts(plan: Plan, plantings: Sequence[str], day: date | None) -> tup
     parts = (
         chosen_name(plan, plantings),
         where if len(beds) > 1 else "",
-        ngettext("{count} plant", "{count} plants", plants).format(count=grouped(plants)),
+        so_many_plants(plants),
         between_readings(plan, start, end) if len(beds) == 1 else "",
         _("{length} of bed").format(length=span(sum(block.length for block in blocks), units)),
         left_on(laid_out, day, units),

@@ -5,11 +5,12 @@ from fractions import Fraction
 from math import isqrt
 
 from gardenplot.drawing.handles import Grip, Handle, Point, handle_place, outline_of
+from gardenplot.drawing.so_many import so_many_plants
 from gardenplot.layout import lay_out_bed, standing
 from gardenplot.plan import Plan, bed_of
 from gardenplot.units import Units
-from gardenplot.units.figures import grouped, offset, rounded, span, tape
-from gardenplot.words import _, ngettext
+from gardenplot.units.figures import offset, rounded, span, tape
+from gardenplot.words import _
 
 _GAP = "   "
 
@@ -37,7 +38,7 @@ def obstacle_line(plan: Plan, bed_id: str, number: int, day: date | None) -> str
     """An obstacle's place and the plants of its bed: "post at 5.00 m by 50 cm · 131 plants"."""
     bed = bed_of(plan, bed_id)
     plants = sum(layout.planted for layout in standing(lay_out_bed(plan, bed), day))
-    counted = ngettext("{count} plant", "{count} plants", plants).format(count=grouped(plants))
+    counted = so_many_plants(plants)
     return f"{_placed(plan, bed_id, Handle(Grip.OBSTACLE, number))} · {counted}"
 
 

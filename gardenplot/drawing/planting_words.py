@@ -3,10 +3,10 @@
 from gardenplot.drawing.actual_words import planted_words
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.sayings import TIMES
-from gardenplot.layout import Grown, Layout, row_answers, stood
+from gardenplot.layout import Grown, Layout, lay_out_plan, planted_for_orders, row_answers, spacings_for_orders
 from gardenplot.plan import Crop, Establish, Order, Pattern, Plan, bed_of
 from gardenplot.plan.catalogue import entry_of
-from gardenplot.season import stand_for
+from gardenplot.season import market_day, market_days, stand_for
 from gardenplot.units import Units
 from gardenplot.units.figures import THIN, grouped, offset, span
 from gardenplot.words import _, ngettext
@@ -18,20 +18,40 @@ def dates_words(plan: Plan, one: Grown) -> str:
     if one.dates.in_ground is None:
         return f"{bed} · {_('no dates yet')}"
     until = f" – {day_words(one.dates.out)}" if one.dates.out else ""
-    return f"{bed} · {_('in ground')} {day_words(one.dates.in_ground)}{until}"
+    there = _("in ground") if one.hardened is None else _("hardening off")
+    return f"{bed} · {there} {day_words(one.dates.in_ground)}{until}"
 
 
-def order_words(order: Order) -> str:
-    """An order in short: "120 for Sat 17 May 2025"."""
-    each = f"{TIMES}{order.plants_per_unit}" if order.plants_per_unit > 1 else ""
-    return _("{units} for {day}").format(units=f"{grouped(order.units)}{each}", day=day_words(order.on))
+def order_words(order: Order, units: Units) -> str:
+    """An order in short: "120 for Sat 17 May 2025", "40 × 5 for Sat 5 Jul 2025, 6 times every 7 days"."""
+    wanted = grouped(order.units)
+    if order.plants_per_unit > 1:
+        wanted += f"{TIMES}{order.plants_per_unit}"
+    elif order.row_per_unit is not None:
+        wanted = _("{units} of {row} of row").format(units=wanted, row=offset(order.row_per_unit.nm, units))
+    elif order.units_per_plant is not None:
+        wanted = _("{units}, {count} from a plant,").format(units=wanted, count=grouped(order.units_per_plant))
+    days = len(market_days(order))
+    if days < 2:
+        return _("{wanted} for {day}").format(wanted=wanted, day=day_words(order.on))
+    return ngettext(
+        "{wanted} for {day}, {days} times every day",
+        "{wanted} for {day}, {days} times every {every} days",
+        order.every_days,
+    ).format(wanted=wanted, days=grouped(days), every=order.every_days, day=day_words(order.on))
 
 
-def order_met_words(one: Grown, layout: Layout) -> str:
-    """Whether the plants that stand meet the order: "met, 2 to spare" or "16 short of 168"."""
-    if one.order is None:
+def order_met_words(plan: Plan, one: Grown, layout: Layout) -> str:
+    """Whether the plants that stand for its market day meet the order: "met, 2 to spare of 136".
+
+    Of an order with several days it is said which: "Sat 12 Jun 2027, market day 2 of 3: 16 plants short of 168".
+    """
+    order, laid_out = one.order, lay_out_plan(plan)
+    if order is None:
         return ""
-    needed, standing = stand_for(one.order, one.crop), stood(one, layout)
+    wanted = order.id, one.planting.market or 1
+    standing = planted_for_orders(laid_out)[wanted]
+    needed = stand_for(order, one.crop, spacings_for_orders(laid_out).get(wanted))
     if standing >= needed:
         words = _("met, {spare} to spare of {plants}").format(
             spare=grouped(standing - needed), plants=grouped(standing)
@@ -39,7 +59,26 @@ def order_met_words(one: Grown, layout: Layout) -> str:
     else:
         words = ngettext("{short} plant short of {plants}", "{short} plants short of {plants}", needed - standing)
         words = words.format(short=grouped(needed - standing), plants=grouped(needed))
-    return "; ".join(part for part in (planted_words(one, layout), words) if part)
+    said = planted_words(one, layout), _on_market_day(order, one.planting.market, words), _beside(plan, wanted)
+    return "; ".join(part for part in said if part)
+
+
+def _on_market_day(order: Order, market: int | None, words: str) -> str:
+    """Words with the market day that they are about, where an order has several."""
+    days, day = len(market_days(order)), market_day(order, market)
+    if days < 2 or day is None:
+        return words
+    return _("{day}, market day {number} of {days}: {words}").format(
+        day=day_words(day), number=market or 1, days=grouped(days), words=words
+    )
+
+
+def _beside(plan: Plan, wanted: tuple[str, int]) -> str:
+    """How many plantings are for one market day, where it is not this one alone."""
+    count = sum((one.order, one.market or 1) == wanted for one in plan.plantings)
+    if count < 2:
+        return ""
+    return ngettext("{count} planting is for it", "{count} plantings are for it", count).format(count=grouped(count))
 
 
 def rows_words(layout: Layout, units: Units) -> str:

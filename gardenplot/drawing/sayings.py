@@ -7,7 +7,9 @@ from datetime import date, timedelta
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import at_fullest
 from gardenplot.drawing.letters import Look
+from gardenplot.drawing.so_many import so_many_cells, so_many_plants, so_many_trays
 from gardenplot.drawing.timing_words import timing_says
+from gardenplot.drawing.today_words import OF_TODAY, today_says
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout, lay_out_bed
 from gardenplot.layout.trays import trays_name
@@ -61,12 +63,12 @@ def counted(layout: Layout, asked: int = 0) -> str:
     Where they are fewer than asked for, also how many that is: "4 × 16 = 64 of 90 plants". Of trays "6 trays".
     """
     if layout.holds_trays:
-        return ngettext("{count} tray", "{count} trays", layout.plants).format(count=grouped(layout.plants))
+        return so_many_trays(layout.plants)
     if layout.plants < asked:
         plants = ngettext("{count} of {asked} plant", "{count} of {asked} plants", asked)
+        plants = plants.format(count=grouped(layout.plants), asked=grouped(asked))
     else:
-        plants = ngettext("{count} plant", "{count} plants", layout.plants)
-    plants = plants.format(count=grouped(layout.plants), asked=grouped(asked))
+        plants = so_many_plants(layout.plants)
     if sum(map(bool, layout.per_row)) < 2 and layout.grid.pattern is not Pattern.CELLS:
         return plants
     groups = len({count for count in layout.per_row if count})
@@ -97,7 +99,7 @@ def rows_by_plants(layout: Layout) -> str:
 def _cells_by_plants(layout: Layout) -> str:
     """Whole cells and the plants in each; what a cell that is not full holds stands behind."""
     whole, rest = divmod(layout.plants, layout.grid.per_cell)
-    cells = ngettext("{count} cell", "{count} cells", whole).format(count=grouped(whole))
+    cells = so_many_cells(whole)
     words = f"{cells}{TIMES}{layout.grid.per_cell}" if whole else ""
     return " + ".join(part for part in (words, str(rest) if rest else "") if part)
 
@@ -161,10 +163,10 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
             return _("outer row {is_} from the edge, {least} is the least").format(is_=amount, least=limit)
         case Kind.CLOSER_IN_ROW | Kind.CLOSER_ROWS:
             return _CLOSER[finding.kind].format(is_=amount, packet=limit)
-        case Kind.ORDER_SHORT | Kind.ORDER_UNPLANTED:
+        case Kind.ORDER_SHORT | Kind.ORDER_UNPLANTED | Kind.ORDER_PAST:
             return _order_says(plan, finding)
         case _:
-            return timing_says(plan, finding)
+            return today_says(plan, finding) if finding.kind in OF_TODAY else timing_says(plan, finding)
 
 
 def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
@@ -233,10 +235,11 @@ def _order_says(plan: Plan, finding: Finding) -> str:
     order = order_of(plan, finding.order or "")
     name = crop_of(plan, order.crop).name
     day = (market_day(order, finding.market) or order.on).isoformat()
-    if finding.kind is Kind.ORDER_UNPLANTED:
-        words = _("{units} {crop} for {day}: not planted yet, {plants} plants must stand").format(
-            units=grouped(order.units), crop=name, day=day, plants=grouped(finding.limit)
-        )
+    if finding.kind is not Kind.ORDER_SHORT:
+        words = _("{units} {crop} for {day}: not planted yet, {plants} plants must stand")
+        if finding.kind is Kind.ORDER_PAST:
+            words = _("{units} {crop} for {day}: that market day is past, and nothing is recorded for it")
+        words = words.format(units=grouped(order.units), crop=name, day=day, plants=grouped(finding.limit))
         more = finding.pieces - 1
         if more < 1:
             return words
@@ -255,9 +258,9 @@ def titled(plan: Plan, planting_id: str, look: dict[str, Look]) -> str:
 
 
 def where(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
-    """The place of a finding in words: planting, bed and tape readings, or the orders."""
+    """The place of a finding in words: planting, bed and tape readings, the orders, or the plan."""
     if finding.bed is None:
-        return _("orders")
+        return _("orders") if finding.order is not None else _("plan")
     bed = bed_of(plan, finding.bed).name
     readings = between_readings(plan, finding.start, finding.end)
     if finding.planting is None:

@@ -6,7 +6,10 @@ from datetime import date
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.hand_words import listed
 from gardenplot.drawing.sayings import name_of
-from gardenplot.plan import Plan
+from gardenplot.plan import Plan, planting_of
+from gardenplot.plan.in_ground import is_in_ground
+from gardenplot.plan.series import series_of
+from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 
 _MOST = 3
@@ -37,6 +40,27 @@ def _told(days: Sequence[date]) -> str:
     if more:
         told.append(ngettext("{count} day more", "{count} days more", more).format(count=more))
     return listed(told)
+
+
+def linked_words(plan: Plan, planting: str) -> str:
+    """What a change of a planting does to the others of its series, for before one is made; nothing without one."""
+    series = series_of(plan, planting)
+    if not series:
+        return ""
+    count = grouped(len(series))
+    if is_in_ground(planting_of(plan, planting)):
+        return _("One of {count} in a series, but in the ground: it stands by itself.").format(count=count)
+    others = sum(one.id != planting and not is_in_ground(one) for one in series)
+    if not others:
+        return _("One of {count} in a series, of which all others are in the ground.").format(count=count)
+    words = ngettext(
+        "One of {count} in a series: its pattern, rows, spacings and size are changed in {others} other too, "
+        "place and days in this one alone.",
+        "One of {count} in a series: its pattern, rows, spacings and size are changed in {others} others too, "
+        "place and days in this one alone.",
+        others,
+    )
+    return words.format(count=count, others=grouped(others))
 
 
 def markets_words(days: Sequence[date]) -> str:

@@ -8,6 +8,7 @@ from gardenplot.drawing.days import day_words, short_day
 from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.sayings import between, counted, rows_by_plants
+from gardenplot.drawing.so_many import so_many_plants
 from gardenplot.drawing.turns import walked
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan, planted_for_orders, spacings_for_orders, stood
 from gardenplot.plan import Plan, crop_of
@@ -99,7 +100,7 @@ def summary(plan: Plan) -> str:
         return _("no bed yet")
     beds = ngettext("{count} bed", "{count} beds", len(laid_out)).format(count=len(laid_out))
     total = sum(layout.planted for laid in laid_out for layout in laid.layouts)
-    plants = ngettext("{count} plant", "{count} plants", total).format(count=grouped(total))
+    plants = so_many_plants(total)
     return " · ".join((beds, plants, left_at_fullest(laid_out, plan.place.units)))
 
 

@@ -1,17 +1,22 @@
 """Sentences of findings about days: frost as odds, the market, the age of plants, families that come back."""
 
+from gardenplot.drawing.date_words import table_words
 from gardenplot.drawing.days import day_words
+from gardenplot.drawing.so_many import so_many_days
+from gardenplot.drawing.trust_words import TRUST
 from gardenplot.findings import Finding, Kind
 from gardenplot.plan import Frost, Plan, bed_of, by_id, crop_of, order_of, planting_of
 from gardenplot.season import Dates, dates_of, market_day
+from gardenplot.season.emergence import SOURCE, NotInTable, emergence
 from gardenplot.season.frost import first_freeze, is_hard, last_freeze
 from gardenplot.units.figures import offset
 from gardenplot.words import _, ngettext
+from gardenplot.working import Trust
 
 TIMING = frozenset(
     {
         Kind.NO_MARKET, Kind.LATE, Kind.SOWN_AFTER, Kind.OVER_AGE, Kind.FROST, Kind.FROST_NOTE, Kind.AUTUMN_FROST,
-        Kind.FAMILY, Kind.TRAYS, Kind.COLD_EDGE,
+        Kind.FAMILY, Kind.TRAYS, Kind.COLD_EDGE, Kind.SOIL_COLD, Kind.SOIL_WARM,
     }
 )  # fmt: skip
 """Findings that are about days, whose sentences are made here."""
@@ -27,21 +32,18 @@ def timing_says(plan: Plan, finding: Finding) -> str:
     """The sentence of a finding about days."""
     match finding.kind:
         case Kind.NO_MARKET:
-            return ngettext(
-                "is for market day {market} of an order that has {count}",
-                "is for market day {market} of an order that has {count}",
-                finding.limit,
-            ).format(market=finding.amount, count=finding.limit)
+            words = _("is for market day {market} of an order that has {count}")
+            return words.format(market=finding.amount, count=finding.limit)
         case Kind.LATE:
             return _late(plan, finding)
         case Kind.SOWN_AFTER:
-            return ngettext(
-                "is sown {count} day after it is set out", "is sown {count} days after it is set out", finding.amount
-            ).format(count=finding.amount)
+            return _("is sown {days} after it is set out").format(days=so_many_days(finding.amount))
         case Kind.OVER_AGE:
             return _("is {age} days old when it is set out, {oldest} is the most: it may bolt or stand still").format(
                 age=finding.amount, oldest=finding.limit
             )
+        case Kind.SOIL_COLD | Kind.SOIL_WARM:
+            return _soil(plan, finding)
         case Kind.FAMILY:
             return _family(plan, finding)
         case Kind.TRAYS:
@@ -64,11 +66,20 @@ def _late(plan: Plan, finding: Finding) -> str:
     planting = planting_of(plan, finding.planting or "")
     order = order_of(plan, planting.order or "")
     day = market_day(order, planting.market) or order.on
-    return ngettext(
-        "is ready {count} day too late for the market on {day}",
-        "is ready {count} days too late for the market on {day}",
-        finding.amount,
-    ).format(count=finding.amount, day=day_words(day))
+    words = _("is ready {days} too late for the market on {day}")
+    return words.format(days=so_many_days(finding.amount), day=day_words(day))
+
+
+def _soil(plan: Plan, finding: Finding) -> str:
+    """What the table has, with its source and how far to trust it."""
+    planting = planting_of(plan, finding.planting or "")
+    crop, soil = crop_of(plan, planting.crop), planting.soil
+    told = emergence(crop.emerges_like, soil) if soil is not None else None
+    words = _("too cold to sow: {table}; {source} ({trust})")
+    if finding.kind is Kind.SOIL_WARM:
+        words = _("too warm to sow: {table}; {source} ({trust})")
+    table = table_words(told, soil) if soil is not None and isinstance(told, NotInTable) else ""
+    return words.format(table=table, source=SOURCE, trust=TRUST[Trust.FAIR])
 
 
 def _frost(plan: Plan, finding: Finding) -> str:
@@ -92,13 +103,10 @@ def _spring(plan: Plan, frost: Frost | None, dates: Dates) -> str:
     freeze = last_freeze(plan.place, dates.in_ground, hard=hard) if dates.in_ground else None
     if freeze is None or freeze.day is None:
         return ""
-    return ngettext(
-        "{kind}, {count} day before {day}; in {share} of years a {freeze} comes later still",
-        "{kind}, {count} days before {day}; in {share} of years a {freeze} comes later still",
-        freeze.days,
-    ).format(
+    words = _("{kind}, {days} before {day}; in {share} of years a {freeze} comes later still")
+    return words.format(
         kind=FROSTS[frost] if frost is not None else _("not said how it takes frost"),
-        count=freeze.days,
+        days=so_many_days(freeze.days),
         day=day_words(freeze.day),
         share=freeze.likelier,
         freeze=_("hard freeze") if hard else _("freeze"),

@@ -1,20 +1,14 @@
 """How the numbers of a layout came about: each sum with the numbers put in."""
 
 from gardenplot.drawing.row_workings import row_workings
+from gardenplot.drawing.so_many import so_many_cells, so_many_plants, so_many_seeds
+from gardenplot.drawing.trust_words import TRUST
 from gardenplot.layout import Grown, Layout
 from gardenplot.plan import Plan
 from gardenplot.supplies import raised_for
 from gardenplot.units.figures import grouped, span
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Trust, Working
-
-TRUST = {
-    Trust.EXACT: _("exact"),
-    Trust.GOOD: _("good"),
-    Trust.FAIR: _("fair: a week or two"),
-    Trust.WEAK: _("weak"),
-}
-"""How far to trust a sum, in words."""
 
 
 def workings(plan: Plan, one: Grown, layout: Layout) -> tuple[Working, ...]:
@@ -56,14 +50,14 @@ def trays_line(one: Grown, layout: Layout) -> str:
     made = raised_for(one.crop, layout)
     parts = []
     if made.plants is not None:
-        parts.append(ngettext("{count} plant", "{count} plants", made.plants).format(count=grouped(made.plants)))
+        parts.append(so_many_plants(made.plants))
     if made.cells is not None:
-        parts.append(ngettext("{count} cell", "{count} cells", made.cells).format(count=grouped(made.cells)))
+        parts.append(so_many_cells(made.cells))
     if made.trays is not None:
         trays = ngettext("{count} tray of {cells}", "{count} trays of {cells}", made.trays)
         parts.append(trays.format(count=made.trays, cells=one.crop.tray_cells))
     if made.plants is None and made.seeds is not None:
-        parts.append(ngettext("{count} seed", "{count} seeds", made.seeds).format(count=grouped(made.seeds)))
+        parts.append(so_many_seeds(made.seeds))
     words = ", ".join(parts)
     if made.spill is not None:
         still = ngettext(

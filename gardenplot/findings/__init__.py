@@ -2,7 +2,7 @@
 
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.findings.ground import find_about, find_on_ground
-from gardenplot.findings.search import find_all, find_in_bed, find_in_orders
+from gardenplot.findings.search import find_all, find_in_bed, find_in_orders, find_of_planting
 from gardenplot.findings.tools import find_unmarkable
 
 __all__ = [
@@ -12,6 +12,7 @@ __all__ = [
     "find_all",
     "find_in_bed",
     "find_in_orders",
+    "find_of_planting",
     "find_on_ground",
     "find_unmarkable",
 ]

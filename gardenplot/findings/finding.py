@@ -21,12 +21,19 @@ class Kind(StrEnum):
     IN_THE_WAY = "in the way of what follows"
     NO_MARKET = "no such market day"
     LATE = "late for its market"
+    SOIL_COLD = "soil too cold"
+    SOIL_WARM = "soil too warm"
     FROST = "out before the last freeze"
     AUTUMN_FROST = "still there after the first freeze"
     OVER_AGE = "too old when set out"
     FAMILY = "family back too soon"
     TRAYS = "not as many trays as are raised"
     COLD_EDGE = "trays in the cold edge"
+    SOWING_PAST = "sowing day past"
+    POTTING_PAST = "potting-up day past"
+    SETTING_PAST = "setting-out day past"
+    NOT_YET = "recorded before its day"
+    ORDER_PAST = "market day past"
     ORDER_SHORT = "order short"
     ORDER_UNPLANTED = "order not planted"
     EDGE = "near the edge"
@@ -35,6 +42,7 @@ class Kind(StrEnum):
     NOT_MARKABLE_IN_ROW = "not markable in the row"
     NOT_MARKABLE_ROWS = "rows not markable"
     FROST_NOTE = "hardy or covered before the last freeze"
+    PLAN_PAST = "plan of a season that is over"
     LEFTOVER = "left over"
 
 
@@ -64,7 +72,8 @@ class Finding:
     `pieces` counts leftover stretches; `other` is the second planting of an overlap,
     `lies_on` the bed or the tunnel that a bed lies on; `plants` is what the nearest
     markable spacing, which is then the limit, gives more or fewer; `market` is the number of an order's market day,
-    from 1, and `pieces` then how many of them nothing is planted for.
+    from 1, and `pieces` then how many of them nothing is planted for. `came` is what of the planting's actual it is
+    about; `pieces` is then how many plantings it stands for.
     """
 
     kind: Kind
@@ -80,6 +89,7 @@ class Finding:
     plants: int = 0
     lies_on: str | None = None
     market: int = 1
+    came: str | None = None
 
     @property
     def cannot_be_done(self) -> bool:
@@ -89,4 +99,4 @@ class Finding:
     @property
     def is_note(self) -> bool:
         """Whether it is only worth knowing."""
-        return self.kind in (Kind.LEFTOVER, Kind.FROST_NOTE)
+        return self.kind in (Kind.LEFTOVER, Kind.FROST_NOTE, Kind.PLAN_PAST)

@@ -1,6 +1,7 @@
 """Looking through a plan for findings, bed by bed."""
 
 from collections.abc import Iterator
+from datetime import date
 from functools import lru_cache
 from itertools import combinations
 
@@ -8,6 +9,7 @@ from gardenplot.findings.finding import Finding, Kind
 from gardenplot.findings.ground import find_on_ground
 from gardenplot.findings.hardening import find_trays
 from gardenplot.findings.timing import find_in_time
+from gardenplot.findings.today import find_on_day, find_past_markets, find_today, is_past
 from gardenplot.findings.tools import find_unmarkable
 from gardenplot.layout import (
     Grown,
@@ -18,6 +20,7 @@ from gardenplot.layout import (
     free_on,
     fullest_day,
     has_room,
+    lay_out_bed,
     lay_out_plan,
     nearest_rows,
     planted_for_orders,
@@ -25,13 +28,16 @@ from gardenplot.layout import (
 )
 from gardenplot.layout.candidate import closer_than_packet
 from gardenplot.layout.reserved import in_the_way
-from gardenplot.plan import Bed, Cover, Order, Pattern, Plan, crop_of
+from gardenplot.plan import Bed, Cover, Order, Pattern, Plan, bed_of, crop_of, planting_of
 from gardenplot.season import market_days, stand_for
 
 
 @lru_cache(maxsize=16)
-def find_all(plan: Plan) -> tuple[Finding, ...]:
-    """All findings: bed by bed in the plan's order, then their places, what no tool marks, and the orders."""
+def find_all(plan: Plan, today: date | None = None) -> tuple[Finding, ...]:
+    """All findings: bed by bed in the plan's order, then their places, what no tool marks, days past, and the orders.
+
+    `today` is the day on which the plan is looked at; without one nothing is said to be past.
+    """
     covers: dict[str, tuple[Cover, ...]] = {}
     for cover in plan.covers:
         covers[cover.bed] = (*covers.get(cover.bed, ()), cover)
@@ -41,7 +47,24 @@ def find_all(plan: Plan) -> tuple[Finding, ...]:
         for laid in laid_out
         for finding in (*find_in_bed(laid), *find_in_time(laid, plan.place, covers.get(laid.bed.id, ())))
     )
-    return (*beds, *find_on_ground(plan), *find_trays(plan, laid_out), *find_unmarkable(plan), *find_in_orders(plan))
+    past = find_today(plan, today) if today is not None else ()
+    return (
+        *beds, *find_on_ground(plan), *find_trays(plan, laid_out), *find_unmarkable(plan), *past,
+        *find_in_orders(plan, today),
+    )  # fmt: skip
+
+
+def find_of_planting(plan: Plan, planting_id: str, today: date | None = None) -> tuple[Finding, ...]:
+    """What stands against one planting, its orders apart; what is only worth knowing is left out."""
+    bed = bed_of(plan, planting_of(plan, planting_id).bed)
+    laid, covers = lay_out_bed(plan, bed), tuple(cover for cover in plan.covers if cover.bed == bed.id)
+    one = next(each for each in laid.grown if each.planting.id == planting_id)
+    found = (
+        *find_in_bed(laid), *find_in_time(laid, plan.place, covers), *find_trays(plan, lay_out_plan(plan)),
+        *find_unmarkable(plan),
+        *(find_on_day(plan, one, laid.layout_of(planting_id), today) if today is not None else ()),
+    )  # fmt: skip
+    return tuple(each for each in found if planting_id in (each.planting, each.other) and not each.is_note)
 
 
 @lru_cache(maxsize=2048)
@@ -61,28 +84,47 @@ def find_in_bed(laid: LaidOut) -> tuple[Finding, ...]:
     return tuple(sorted(found, key=lambda finding: (rank(finding.kind), finding.start)))
 
 
-def find_in_orders(plan: Plan) -> tuple[Finding, ...]:
-    """Orders that nothing is planted for, or too little: the plants short of those that must stand."""
+def find_in_orders(plan: Plan, today: date | None = None) -> tuple[Finding, ...]:
+    """Orders that nothing is planted for, or too little: the plants short of those that must stand.
+
+    Market days before `today` are told apart, unless all of the plan is past.
+    """
     laid_out = lay_out_plan(plan)
     planted, each = planted_for_orders(laid_out), spacings_for_orders(laid_out)
-    return tuple(finding for order in plan.orders for finding in _order(plan, order, planted, each))
+    past = find_past_markets(plan, today) if today is not None else ()
+    shortages = (
+        finding
+        for order in plan.orders
+        for finding in _order(plan, order, planted, each, None if today is None or is_past(plan, today) else today)
+    )
+    return (*past, *shortages)
 
 
 def _order(
-    plan: Plan, order: Order, planted: dict[tuple[str, int], int], each: dict[tuple[str, int], int]
+    plan: Plan,
+    order: Order,
+    planted: dict[tuple[str, int], int],
+    each: dict[tuple[str, int], int],
+    first: date | None,
 ) -> Iterator[Finding]:
-    """Each market day that has too little; those that have nothing are told together, with the first of them."""
-    crop = crop_of(plan, order.crop)
-    markets = range(1, len(market_days(order)) + 1)
-    bare = [market for market in markets if (order.id, market) not in planted]
-    for market in markets:
+    """Each market day that has too little; those that have nothing are told together, with the first of them.
+
+    Those that have nothing before the `first` day are left out.
+    """
+    crop, days = crop_of(plan, order.crop), market_days(order)
+    bare = [
+        market
+        for market, day in enumerate(days, start=1)
+        if (order.id, market) not in planted and (first is None or day >= first)
+    ]
+    for market in range(1, len(days) + 1):
         standing = planted.get((order.id, market), 0)
         needed = stand_for(order, crop, each.get((order.id, market)))
         if market in bare[:1]:
             yield Finding(
                 Kind.ORDER_UNPLANTED, order=order.id, amount=0, limit=needed, market=market, pieces=len(bare)
             )
-        elif standing < needed and market not in bare:
+        elif standing < needed and (order.id, market) in planted:
             yield Finding(Kind.ORDER_SHORT, order=order.id, amount=standing, limit=needed, market=market)
 
 

@@ -3,12 +3,14 @@
 from collections.abc import Iterator
 from datetime import date
 from functools import lru_cache
+from math import ceil, floor
 
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.layout import Grown, LaidOut, Layout
 from gardenplot.plan import Cover, Establish, Frost, Place
 from gardenplot.season import market_day
 from gardenplot.season.dates import wanted_ready
+from gardenplot.season.emergence import NotInTable, emergence
 from gardenplot.season.frost import Freeze, first_freeze, is_hard, last_freeze
 from gardenplot.season.rotation import Stay, family_gap, returns
 
@@ -25,7 +27,7 @@ def find_in_time(laid: LaidOut, place: Place, covers: tuple[Cover, ...]) -> tupl
     found = []
     for one, layout in zip(laid.grown, laid.layouts, strict=True):
         over = tuple(cover for cover in covers if cover.start.nm <= layout.start and layout.end <= cover.end.nm)
-        found += [*_market(one, layout), *_age(one, layout), *_spring(one, layout, place, over)]
+        found += [*_market(one, layout), *_age(one, layout), *_soil(one, layout), *_spring(one, layout, place, over)]
         found += _autumn(one, layout, place, over)
     return (*found, *_families(laid, place))
 
@@ -57,6 +59,23 @@ def _age(one: Grown, layout: Layout) -> Iterator[Finding]:
         oldest = crop.raising_days + _GRACE
     if oldest is not None and age > oldest:
         yield _at(Kind.OVER_AGE, layout, age, oldest)
+
+
+def _soil(one: Grown, layout: Layout) -> Iterator[Finding]:
+    """Soil in which the published table has nothing emerge of what is sown in it; told until something has.
+
+    The limit is the coldest or the warmest of the table, in degrees Fahrenheit.
+    """
+    soil, came = one.planting.soil, one.planting.actual
+    has_emerged = came is not None and (came.emerged is not None or came.stand is not None)
+    if soil is None or one.crop.establish is not Establish.DIRECT or has_emerged:
+        return
+    told = emergence(one.crop.emerges_like, soil)
+    if isinstance(told, NotInTable) and told.coldest is not None and told.warmest is not None:
+        if soil.fahrenheit < told.coldest:
+            yield _at(Kind.SOIL_COLD, layout, floor(soil.fahrenheit), told.coldest)
+        else:
+            yield _at(Kind.SOIL_WARM, layout, ceil(soil.fahrenheit), told.warmest)
 
 
 def _spring(one: Grown, layout: Layout, place: Place, over: tuple[Cover, ...]) -> Iterator[Finding]:

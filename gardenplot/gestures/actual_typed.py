@@ -9,7 +9,7 @@ from gardenplot.gestures.dates_typed import is_raised, planned_dates
 from gardenplot.gestures.kept import kept_in_ground, layout_in
 from gardenplot.gestures.reading import date_from, text_of, whole_from
 from gardenplot.gestures.typed import Edit, Held, Shown, TypedField
-from gardenplot.plan import Actual, Plan, planting_of
+from gardenplot.plan import Actual, Plan, crop_of, planting_of
 from gardenplot.plan.edits import record_actual
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.units.figures import grouped
@@ -59,6 +59,13 @@ def _planted_held(plan: Plan, planting_id: str) -> Held:
     return Held(_("all {plants}").format(plants=grouped(layout_in(plan, planting_id).plants)))
 
 
+def _is_potted_up(plan: Plan, planting_id: str) -> bool:
+    """Whether its packet has it potted up on the way, or it was."""
+    planting = planting_of(plan, planting_id)
+    was = planting.actual is not None and planting.actual.potted_up is not None
+    return was or (is_raised(plan, planting_id) and crop_of(plan, planting.crop).pot_up_days is not None)
+
+
 def _day(name: str, label: str, planned: Callable[[Plan, str], Held] | str) -> TypedField:
     return TypedField(_PREFIX + name, label, _shown(name), _edit(name, date_from), "2027-04-09", planned)
 
@@ -71,6 +78,7 @@ ACTUAL_FIELDS = (
     _day("sown", _("Sown"), _meant("sow")),
     _day("emerged", _("Emerged"), _("not yet")),
     _count("stand", _("Seedlings that stand"), _("not counted")),
+    _day("potted_up", _("Potted up"), _meant("pot_up")),
     _day("hardened", _("Hardened off from"), _meant("harden")),
     _day("set_out", _("Was set out"), _meant("in_ground")),
     _count("planted", _("Plants set out"), _planted_held),
@@ -79,6 +87,7 @@ ACTUAL_FIELDS = (
 )
 """What came about, in the order of the panel."""
 ACTUAL_MATTERS: dict[str, Callable[[Plan, str], bool]] = {
-    _PREFIX + name: is_raised for name in ("sown", "hardened", "planted")
+    **{_PREFIX + name: is_raised for name in ("sown", "hardened", "planted")},
+    _PREFIX + "potted_up": _is_potted_up,
 }
 """When a field matters that does not always: what is sown in its bed is neither raised nor set out."""

@@ -62,6 +62,11 @@ def _always(_plan: Plan, _planting_id: str) -> bool:
     return True
 
 
+def _is_plants(plan: Plan, planting_id: str) -> bool:
+    """Whether it is planted, and no block of trays, which stand side by side."""
+    return planting_of(plan, planting_id).hardens is None
+
+
 def _may_run_across(plan: Plan, planting_id: str) -> bool:
     return planting_of(plan, planting_id).pattern.has_even_rows
 
@@ -81,7 +86,7 @@ def _may_turn(plan: Plan, planting_id: str) -> bool:
 
 
 CHOSEN_FIELDS = (
-    ChosenField("pattern", _("Pattern"), PATTERNS, _always, change_pattern),
+    ChosenField("pattern", _("Pattern"), PATTERNS, _is_plants, change_pattern),
     ChosenField(
         "direction",
         _("Rows run"),

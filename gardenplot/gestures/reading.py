@@ -70,7 +70,8 @@ def date_from(text: str) -> date | None:
     if not text:
         return None
     try:
-        return date.fromisoformat(text if len(text) == 10 else "")
+        # Python takes days by their week too, of ten letters like these.
+        return date.fromisoformat(text if len(text) == 10 and text[7] == "-" else "")
     except ValueError:
         raise PlanError(_("“{typed}” is no date: write it like 2027-04-09").format(typed=text[:40])) from None
 

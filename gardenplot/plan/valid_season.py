@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 from datetime import date
 from itertools import pairwise
 
-from gardenplot.plan.value import Actual, Crop, Order, Past, Plan, Planting
+from gardenplot.plan.value import CAME, Actual, Crop, Order, Past, Plan, Planting
 from gardenplot.words import _
 
 MOST_DAYS = 1500
@@ -36,8 +36,7 @@ def planting_days(planting: Planting, whole: _Whole) -> _Says:
 
 
 def _actual(actual: Actual, whole: _Whole) -> _Says:
-    names = ("sown", "emerged", "hardened", "set_out", "harvested", "cleared")
-    came = {name: getattr(actual, name) for name in names}
+    came = {name: getattr(actual, name) for name in CAME}
     days = {name: day for name, day in came.items() if day is not None}
     if actual.sown is None or actual.sown == actual.set_out:
         # Sown in its bed, it emerges there; nothing says which of the two was first.

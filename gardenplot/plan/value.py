@@ -193,12 +193,17 @@ class Actual:
     sown: date | None = None
     emerged: date | None = None
     stand: int | None = None
+    potted_up: date | None = None
     hardened: date | None = None
     set_out: date | None = None
     planted: int | None = None
     harvested: date | None = None
     cleared: date | None = None
     unknown: Unknown = ()
+
+
+CAME = ("sown", "emerged", "potted_up", "hardened", "set_out", "harvested", "cleared")
+"""The days of an `Actual`, in the order in which they come about."""
 
 
 @frozen(cache_hash=True)

@@ -8,6 +8,6 @@ from gardenplot.season.span import Span
 from gardenplot.season.sun import Site
 
 __all__ = [
-    "Dates", "Site", "Span", "counting_site", "dates_for", "dates_of", "grown_on", "market_day", "market_days",
-    "planning_days", "season_of", "share_days", "stand_for", "tray_dates",
+    "Dates", "Site", "Span", "counting_site", "dates_for", "dates_of", "grown_on", "market_day",
+    "market_days", "planning_days", "season_of", "share_days", "stand_for", "tray_dates",
 ]  # fmt: skip

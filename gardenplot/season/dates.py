@@ -62,7 +62,7 @@ def dates_for(planting: Planting, crop: Crop, order: Order | None, site: Site | 
     return evolve(
         dates,
         sow=sow,
-        pot_up=_shifted(sow, crop.pot_up_days),
+        pot_up=came.potted_up or _shifted(sow, crop.pot_up_days),
         harden=came.hardened or _shifted(in_ground, _back(crop.hardening_days)),
         set_out=in_ground,
     )

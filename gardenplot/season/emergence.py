@@ -15,6 +15,10 @@ from attrs import frozen
 from gardenplot.files import resource
 from gardenplot.units import Temperature
 
+_NONE = "NG"
+"""How the table writes that next to nothing emerges."""
+SOURCE = "Harrington and Minges, Vegetable Seed Germination, University of California 1954"
+
 
 @frozen
 class Emergence:
@@ -27,10 +31,15 @@ class Emergence:
 
 @frozen
 class NotInTable:
-    """Why the table does not tell: it has no such crop, or none for such soil but from one temperature to another."""
+    """Why the table does not tell: it has no such crop, or none for such soil but from one temperature to another.
+
+    `none_at` is the nearest temperature beyond these, on the side of the soil, for which it says that next to nothing
+    emerges; all in degrees Fahrenheit. None where it has no such.
+    """
 
     coldest: int | None = None
     warmest: int | None = None
+    none_at: int | None = None
 
 
 def emergence(crop: str | None, soil: Temperature) -> Emergence | NotInTable:
@@ -41,21 +50,38 @@ def emergence(crop: str | None, soil: Temperature) -> Emergence | NotInTable:
     cool = max((degrees for degrees in known if degrees <= soil.fahrenheit), default=None)
     warm = min((degrees for degrees in known if degrees >= soil.fahrenheit), default=None)
     if cool is None or warm is None:
-        return NotInTable(min(known), max(known))
+        coldest, warmest = min(known), max(known)
+        return NotInTable(coldest, warmest, _none_beyond(crop or "", coldest, warmest, is_cold=cool is None))
     along = (soil.fahrenheit - cool) / (warm - cool) if warm > cool else Fraction(0)
     days = known[cool] + (known[warm] - known[cool]) * along
     return Emergence(days, (cool, known[cool]), (warm, known[warm]))
 
 
+def _none_beyond(crop: str, coldest: int, warmest: int, *, is_cold: bool) -> int | None:
+    none_at = [degrees for degrees, cell in _cells()[crop].items() if cell == _NONE]
+    if is_cold:
+        return max((degrees for degrees in none_at if degrees < coldest), default=None)
+    return min((degrees for degrees in none_at if degrees > warmest), default=None)
+
+
 @cache
 def emergence_table() -> dict[str, dict[int, int]]:
     """Days by degrees Fahrenheit for each vegetable, where the table has days."""
+    return {
+        vegetable: {degrees: int(cell) for degrees, cell in cells.items() if cell.isdigit()}
+        for vegetable, cells in _cells().items()
+    }
+
+
+@cache
+def _cells() -> dict[str, dict[int, str]]:
+    """What is printed for each vegetable, by degrees Fahrenheit."""
     text = resource("crops/tables/emergence_days.csv").read_text(encoding="utf-8")
     return {
         row["vegetable"]: {
-            int(name.removeprefix("days_").removesuffix("F")): int(cell)
+            int(name.removeprefix("days_").removesuffix("F")): cell
             for name, cell in row.items()
-            if name.startswith("days_") and cell.isdigit()
+            if name.startswith("days_")
         }
         for row in csv.DictReader(text.splitlines())
     }

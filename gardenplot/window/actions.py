@@ -17,7 +17,7 @@ from gardenplot.window.block_deeds import BlockDeeds
 from gardenplot.window.ground_deeds import LAYERS
 from gardenplot.window.layers import Layers
 from gardenplot.window.panel_switch import switch_of
-from gardenplot.window.reasons import Reasons
+from gardenplot.window.reasons import Reasons, no_redo, no_undo
 from gardenplot.window.recent import examples, recent
 from gardenplot.words import _
 
@@ -72,9 +72,13 @@ def _fill_paths(menu: QMenu, paths: list[Path], opens: Callable[[Path], object])
 def _edit(window: "MainWindow", why: Reasons) -> Entries:
     stack, shelf = window.document.stack, window.shelf
     undo, redo = stack.createUndoAction(window, _("&Undo")), stack.createRedoAction(window, _("&Redo"))
-    yield Action("edit.undo", _("&Undo"), stack.undo, Keys.Undo, why.undo, also=_("take back step"), made=undo)
+    yield Action(
+        "edit.undo", _("&Undo"), stack.undo, Keys.Undo, partial(no_undo, stack), also=_("take back step"), made=undo
+    )
     again = ("Ctrl+Shift+Z", "Ctrl+Y")
-    yield Action("edit.redo", _("&Redo"), stack.redo, again, why.redo, also=_("again repeat step"), made=redo)
+    yield Action(
+        "edit.redo", _("&Redo"), stack.redo, again, partial(no_redo, stack), also=_("again repeat step"), made=redo
+    )
     yield Rule()
     every, also = _("Choose &all of the bed, then of the plan"), _("select several everything")
     yield Action("edit.all", every, window.blocks.choose_all, Keys.SelectAll, why.bed, also=also)
@@ -127,7 +131,7 @@ def _planting(window: "MainWindow", why: Reasons) -> Entries:
     edit, also = _("Edit the &crop …"), _("change packet spacing days")
     yield Action("planting.crop", edit, deeds.edit_crop, "", why.planting, also=also)
     compare, also = _("Compare layo&uts …"), _("pattern rows staggered triangular spacing side by side")
-    yield Action("planting.compare", compare, deeds.compare_layouts, "Ctrl+L", why.planting, also=also)
+    yield Action("planting.compare", compare, deeds.compare_layouts, "Ctrl+L", why.layouts, also=also)
     yield Rule()
     yield from _blocks(window.blocks, why)
     harden, also = _("Harden off its trays in a &bed"), _("trays outdoors acclimatise water jugs before setting out")

@@ -1,6 +1,8 @@
 """The document: the current plan, its undo stack and its file; `change` is the only door to the plan."""
 
 import zlib
+from collections.abc import Callable
+from datetime import date
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
@@ -44,6 +46,8 @@ class Document(QObject):
     changed = Signal(object, object)
     opened = Signal()
     saved = Signal()
+    today: Callable[[], date] = staticmethod(date.today)
+    """Tells the day on which the plan is looked at: the one clock of the window."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)

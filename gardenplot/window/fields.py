@@ -150,6 +150,7 @@ class Form(QWidget):
         if shown == (name in self._hidden):
             self._hidden ^= {name}
             self._flow()
+            self.hint(name, self.hints[name].text())
 
     def add_typed(
         self, name: str, label: str, finished: Callable[[str], None], *, empty: str = "", wide: bool = False
@@ -189,9 +190,9 @@ class Form(QWidget):
             field.setAccessibleName(label)
 
     def hint(self, name: str, words: str) -> None:
-        """The quiet words below a field."""
+        """The quiet words below a field, hidden with it."""
         self.hints[name].setText(words)
-        self.hints[name].setVisible(bool(words))
+        self.hints[name].setVisible(bool(words) and name not in self._hidden)
 
     def _add(self, name: str, label: str, field: QWidget, columns: int, complaint: QLabel | None = None) -> None:
         words, hint = QLabel(label), QLabel()

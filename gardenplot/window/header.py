@@ -105,8 +105,8 @@ class Header(QWidget):
 
     def _season(self) -> Span:
         """The days of the plan, or a fortnight round today where it has none."""
-        week = timedelta(days=7)
-        return season_of(self._document.plan) or Span(date.today() - week, date.today() + week)
+        week, today = timedelta(days=7), self._document.today()
+        return season_of(self._document.plan) or Span(today - week, today + week)
 
     def _pick(self, day: QDate) -> None:
         self._sight.show_day(date(day.year(), day.month(), day.day()))

@@ -69,7 +69,7 @@ class Ledger(QTabWidget):
     def refresh(self) -> None:
         """Show the plan's numbers as they are now, in the table that is in front."""
         plan = self._document.plan
-        self.setTabText(self.indexOf(self.findings), findings_title(find_all(plan)))
+        self.setTabText(self.indexOf(self.findings), findings_title(find_all(plan, self._document.today())))
         match self.currentIndex():
             case 0:
                 beds = counts_by_bed(plan)
@@ -87,7 +87,7 @@ class Ledger(QTabWidget):
     def _show_findings(self) -> None:
         """What cannot be done first, notes last."""
         plan, look = self._document.plan, looks(self._document.plan)
-        found = sorted(find_all(plan), key=lambda one: (not one.cannot_be_done, one.is_note))
+        found = sorted(find_all(plan, self._document.today()), key=lambda one: (not one.cannot_be_done, one.is_note))
         cells = [(weight(one), where(plan, one, look), says(plan, one, look)) for one in found]
         self.findings.show_rows(
             [TableRow(row, one, grave=one.cannot_be_done) for row, one in zip(cells, found, strict=True)]

@@ -15,6 +15,7 @@ from gardenplot.window.fields import Form
 from gardenplot.window.theme import widget_font
 from gardenplot.words import _
 
+_MATTERS = DATE_MATTERS | ACTUAL_MATTERS
 _FOLLOWS = ("sow", "in_ground", "ready", "out", "soil")
 
 
@@ -25,23 +26,23 @@ class PlantingDays:
         self, form: Form, finisher: Callable[[TypedField], Callable[[str], None]], market: QLabel, came: QLabel
     ) -> None:
         self._form, self.market, self.came = form, market, came
-        for title, words, fields in (
-            (_("Dates"), market, DATE_FIELDS),
-            (_("What came about"), came, ACTUAL_FIELDS),
-        ):
-            form.add_across(_section(title), words)
+        self._titles = _section(_("Dates")), _section(_("What came about"))
+        for title, words, fields in zip(self._titles, (market, came), (DATE_FIELDS, ACTUAL_FIELDS), strict=True):
+            form.add_across(title, words)
             for field in fields:
                 form.add_typed(field.name, field.label, finisher(field))
 
     def show_days(self, plan: Plan, one: Grown, layout: Layout) -> None:
-        """Show the days of a planting of a plan."""
+        """Show the days of a planting of a plan; those of trays follow from the planting that they are for."""
         planting, form = one.planting.id, self._form
         for field in (*DATE_FIELDS, *ACTUAL_FIELDS):
             line = form.fields[field.name]
             line.show_value(field.shown(plan, planting))
             line.stand_empty(field.grey(plan, planting))
-        for name, matters in (DATE_MATTERS | ACTUAL_MATTERS).items():
-            form.show_cell(name, matters(plan, planting))
+            matters = _MATTERS.get(field.name)
+            form.show_cell(field.name, one.hardened is None and (matters is None or matters(plan, planting)))
+        for title in self._titles:
+            title.setVisible(one.hardened is None)
         raised = is_raised(plan, planting)
         form.call("in_ground", _("Set out") if raised else _("Sow"))
         form.call("actual_set_out", _("Was set out") if raised else _("Sown"))

@@ -17,13 +17,14 @@ from gardenplot.drawing.planting_words import (
 )
 from gardenplot.drawing.row_workings import convention
 from gardenplot.drawing.sayings import ANSWERS, marked, name_of, says
+from gardenplot.drawing.series_words import linked_words
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.workings import sources_line, trays_line, working_line, workings
 from gardenplot.errors import PlanError
-from gardenplot.findings import find_in_bed, find_unmarkable
+from gardenplot.findings import find_of_planting
 from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
 from gardenplot.gestures.typed import PATTERN_FIELDS, PLANTING_FIELDS, TypedField
-from gardenplot.layout import Grown, LaidOut, Layout, lay_out_bed
+from gardenplot.layout import Grown, Layout, lay_out_bed
 from gardenplot.layout.compare import answers, candidates
 from gardenplot.plan import Plan, Reserved, bed_of, planting_of
 from gardenplot.plan.edits import change_planting
@@ -57,12 +58,13 @@ class PlantingPanel(QWidget):
             self.form.add_typed(typed.name, typed.label, self._finisher(typed), wide=wide)
         self.days = PlantingDays(self.form, self._finisher, words(), words())
         self.raising, self.working, self.findings = words(), words(), words(Ink.ACCENT)
-        self.together = words()
+        self.together, self.series = words(), words()
+        self.leave = QPushButton(_("Leave the series"))
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)
-        for part in (self.title, self.under_title, self.together, self.findings, self.patterns, self.compare,
-                     self.form, rule(), self.raising, self.working):  # fmt: skip
+        for part in (self.title, self.under_title, self.together, self.findings, self.series, self.leave,
+                     self.patterns, self.compare, self.form, rule(), self.raising, self.working):  # fmt: skip
             column.addWidget(part)
         column.addStretch(1)
 
@@ -76,12 +78,20 @@ class PlantingPanel(QWidget):
         one = next(each for each in laid.grown if each.planting.id == planting_id)
         self.title.setText(f"{look[planting_id].letter}  {one.crop.name}")
         self.under_title.setText(dates_words(plan, one))
-        self.patterns.show_candidates(
-            candidates(plan, planting_id), look[planting_id], plan.place.units, planting.pattern
-        )
+        for part in (self.patterns, self.compare):
+            part.setVisible(planting.hardens is None)
+        self.form.show_cell("order", planting.hardens is None)
+        self.form.call("plants", _("Plants") if planting.hardens is None else _("Trays"))
+        if planting.hardens is None:
+            self.patterns.show_candidates(
+                candidates(plan, planting_id), look[planting_id], plan.place.units, planting.pattern
+            )
+        self.series.setText(linked_words(plan, planting_id))
+        self.series.setVisible(planting.series is not None)
+        self.leave.setVisible(planting.series is not None)
         self._show_choices(plan, one)
         self._show_fields(plan, one, layout)
-        self._show_words(plan, laid, one, layout)
+        self._show_words(plan, one, layout)
 
     def _show_choices(self, plan: Plan, one: Grown) -> None:
         self.bed.clear()
@@ -92,7 +102,7 @@ class PlantingPanel(QWidget):
         self.order.addItem(_("none"), None)
         for order in plan.orders:
             if order.crop == one.crop.id:
-                self.order.addItem(order_words(order), order.id)
+                self.order.addItem(order_words(order, plan.place.units), order.id)
         self.order.setCurrentIndex(max(0, self.order.findData(one.planting.order)))
         self.reserved.clear()
         for answer in answers(plan, one.planting.id):
@@ -118,11 +128,11 @@ class PlantingPanel(QWidget):
         for name, pattern in PATTERN_FIELDS.items():
             self.form.show_cell(name, one.planting.pattern is pattern)
         self.days.show_days(plan, one, layout)
-        self.form.hint("order", order_met_words(one, layout))
+        self.form.hint("order", order_met_words(plan, one, layout))
         self.form.hint("rows", rows_words(layout, plan.place.units))
         self.form.hint("length", spare_words(layout, plan.place.units))
 
-    def _show_words(self, plan: Plan, laid: LaidOut, one: Grown, layout: Layout) -> None:
+    def _show_words(self, plan: Plan, one: Grown, layout: Layout) -> None:
         made = trays_line(one, layout)
         self.raising.setText(_("To raise or sow: {made}").format(made=made) if made else "")
         self.raising.setVisible(bool(made))
@@ -131,11 +141,7 @@ class PlantingPanel(QWidget):
         lines = (*map(working_line, sums), counted, "", *map(working_line, days), sources_line((*sums, *days)))
         self.working.setText("\n".join(lines))
         look = looks(plan)
-        found = [
-            each
-            for each in (*find_in_bed(laid), *find_unmarkable(plan))
-            if self.planting in (each.planting, each.other)
-        ]
+        found = find_of_planting(plan, self.planting, self._document.today())
         self.findings.setText("\n".join(marked(each, says(plan, each, look)) for each in found))
         self.findings.setVisible(bool(found))
 

@@ -2,6 +2,8 @@
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtGui import QUndoStack
+
 from gardenplot.plan import planting_of
 from gardenplot.words import _
 
@@ -13,6 +15,7 @@ CHOOSE_BED = _("Choose a bed first: click its name.")
 CHOOSE_PLANTING = _("Choose a planting first: click its block.")
 NO_COVER = _("There is no cover yet: Planting ▸ Cover this block at night …")
 CHOOSE_CROP = _("Choose a crop on the shelf first.")
+OF_TRAYS = _("These are trays that harden off: layouts are compared of the planting that they are for.")
 
 
 class Reasons:
@@ -44,6 +47,13 @@ class Reasons:
             return self.planting()
         return _("This planting belongs to no series: Planting ▸ Repeat as a series …")
 
+    def layouts(self) -> str:
+        """For comparing ways to plant the selected planting."""
+        one = self._sight.planting
+        if one is None or planting_of(self._document.plan, one).hardens is None:
+            return self.planting()
+        return OF_TRAYS
+
     def selection(self) -> str:
         """For what is done to whatever is selected."""
         return "" if self._sight.bed is not None else _("Nothing is selected: click a bed's name or a block.")
@@ -68,10 +78,12 @@ class Reasons:
         """For what needs a cover."""
         return "" if self._document.plan.covers else NO_COVER
 
-    def undo(self) -> str:
-        """For taking the last step back."""
-        return "" if self._document.stack.canUndo() else _("No step was done yet.")
 
-    def redo(self) -> str:
-        """For doing a step again that was taken back."""
-        return "" if self._document.stack.canRedo() else _("No step was taken back.")
+def no_undo(stack: QUndoStack) -> str:
+    """For taking the last step back."""
+    return "" if stack.canUndo() else _("No step was done yet.")
+
+
+def no_redo(stack: QUndoStack) -> str:
+    """For doing a step again that was taken back."""
+    return "" if stack.canRedo() else _("No step was taken back.")

@@ -1,7 +1,5 @@
 """The season maps of all beds in small, one under another on the same tape; a click chooses a bed."""
 
-from datetime import date
-
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
@@ -49,7 +47,7 @@ class SeasonBeds(QWidget):
     def all_axes(self) -> tuple[Axes, ...]:
         """Where tape and dates lie in the map of each bed, in the plan's order."""
         plan, times = self._document.plan, magnified()
-        span = self._panel.view.span(planning_days(plan, date.today()))
+        span = self._panel.view.span(planning_days(plan, self._document.today()))
         (zero, along), beside, look = self._panel.tape, self._panel.beside(self), looks(plan)
         return tuple(
             Axes(

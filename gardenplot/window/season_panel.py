@@ -1,7 +1,5 @@
 """The season map below the drawing: the bed in sight over the dates, to plan in, and a line for the day shown."""
 
-from datetime import date
-
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QWheelEvent
 from PySide6.QtWidgets import QWidget
@@ -75,7 +73,7 @@ class SeasonPanel(QWidget):
 
     def days(self) -> Span:
         """The days that the plan is made for, which do not change while the hand tries something."""
-        return planning_days(self._document.plan, date.today())
+        return planning_days(self._document.plan, self._document.today())
 
     @property
     def tape(self) -> tuple[float, float]:

@@ -8,6 +8,7 @@ from hypothesis import given
 
 from gardenplot.drawing.date_list import Job, Week, by_week, date_rows
 from gardenplot.plan import Actual, Plan, Planting
+from gardenplot.plan.edits import record_actual
 from gardenplot.season import dates_of
 from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.plans import plans
@@ -69,6 +70,15 @@ def test_what_came_about_is_told_as_done() -> None:
         ("Wed 23 Jun", Job.READY, False),
         ("Thu 24 Jun", Job.FREE, False),
     ]
+
+
+def test_potting_up_is_told_as_done_on_its_day() -> None:
+    plan = one_planting({"in_ground": "2027-05-14"}, raising_days=30, pot_up_days=12)
+    (meant,) = (row for row in date_rows(plan) if row.job is Job.POT_UP)
+    came = record_actual(plan, "p1", {"sown": date(2027, 4, 14), "potted_up": date(2027, 4, 29)}, {})
+    (row,) = (row for row in date_rows(came) if row.job is Job.POT_UP)
+    assert (meant.day, meant.done) == (date(2027, 4, 26), False)
+    assert (row.day, row.done) == (date(2027, 4, 29), True)
 
 
 def test_jobs_of_several_days_say_when_they_are_over() -> None:

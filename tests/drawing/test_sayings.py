@@ -21,6 +21,7 @@ from gardenplot.drawing.sayings import (
     where,
 )
 from gardenplot.drawing.timing_words import TIMING
+from gardenplot.drawing.today_words import OF_TODAY
 from gardenplot.findings import Finding, Kind, find_all
 from gardenplot.layout import Layout, lay_out_plan
 from gardenplot.plan import Pattern, Plan, Tunnel
@@ -59,6 +60,8 @@ CASES = [
      "120 Pak choi for 2025-05-17: 34 plants short of 134"),
     (S1, Finding(Kind.ORDER_UNPLANTED, order="o2", limit=43),
      "40 Kohlrabi for 2025-05-17: not planted yet, 43 plants must stand"),
+    (S1, Finding(Kind.ORDER_PAST, order="o2", amount=3, pieces=1),
+     "40 Kohlrabi for 2025-05-17: that market day is past, and nothing is recorded for it"),
     (S1, Finding(Kind.EDGE, "b2", "p1", amount=nm("5 cm"), limit=nm("7.5 cm")),
      "outer row 5 cm from the edge, 7.5 cm is the least"),
     (S1, Finding(Kind.CLOSER_IN_ROW, "b2", "p2", amount=CM_20, limit=CM_25),
@@ -81,8 +84,8 @@ def test_a_finding_says_what_is_wrong_and_by_how_much(plan: Plan, finding: Findi
 
 
 def test_every_kind_of_finding_has_been_heard() -> None:
-    assert {finding.kind for _plan, finding, _sentence in CASES} == set(Kind) - TIMING
-    # Those about days are heard in tests/findings/test_timing.py.
+    assert {finding.kind for _plan, finding, _sentence in CASES} == set(Kind) - TIMING - OF_TODAY
+    # Those about days are heard in tests/findings/test_timing.py and test_today.py.
 
 
 @settings(max_examples=25)

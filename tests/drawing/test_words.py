@@ -3,6 +3,7 @@
 from datetime import date
 
 import pytest
+from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -17,12 +18,14 @@ from gardenplot.drawing.planting_words import (
 )
 from gardenplot.drawing.strips import Under, arranged
 from gardenplot.drawing.swatch import swatch
+from gardenplot.drawing.tables import order_rows
 from gardenplot.drawing.tape_words import scale_words, under_words
 from gardenplot.layout import lay_out_plan
-from gardenplot.plan import Crop, Establish
+from gardenplot.plan import Crop, Establish, Plan
 from gardenplot.units import MM, Length, Units, parse_length
 from tests.drawing.hand_worked import hand_worked, only_bed
 from tests.layout.ground import Fields, laid_out, nm, plan_with
+from tests.plans import plans
 
 S1, S6 = hand_worked("s1"), hand_worked("s6")
 BED: Fields = {"length": "12 m", "width": "75 cm"}
@@ -45,8 +48,23 @@ def test_where_and_when_a_planting_is() -> None:
 
 
 def test_an_order_in_short() -> None:
-    assert order_words(S1.orders[0]) == "120 for Sat 17 May 2025"
-    assert plain(order_words(hand_worked("s2").orders[1])) == "40 × 5 for Sat 5 Jul 2025"
+    assert order_words(S1.orders[0], Units.METRIC) == "120 for Sat 17 May 2025"
+    assert plain(order_words(hand_worked("s2").orders[1], Units.METRIC)) == "40 × 5 for Sat 5 Jul 2025"
+
+
+@pytest.mark.parametrize(
+    ("fields", "words"),
+    [
+        ({"row_per_unit": parse_length("30 cm")}, "120 of 30 cm of row for Sat 17 May 2025"),
+        ({"units_per_plant": 4}, "120, 4 from a plant, for Sat 17 May 2025"),
+        ({"times": 6}, "120 for Sat 17 May 2025, 6 times every 7 days"),
+        ({"times": 2, "every_days": 1}, "120 for Sat 17 May 2025, 2 times every day"),
+        ({"plants_per_unit": 5, "times": 3, "every_days": 14},
+         "120 × 5 for Sat 17 May 2025, 3 times every 14 days"),
+    ],
+)  # fmt: skip
+def test_an_order_says_what_its_unit_is_and_on_which_days_it_is_wanted(fields: Fields, words: str) -> None:
+    assert plain(order_words(evolve(S1.orders[0], **fields), Units.METRIC)) == words
 
 
 @pytest.mark.parametrize(
@@ -54,8 +72,53 @@ def test_an_order_in_short() -> None:
     [("s1", 0, "met, 2 to spare of 136"), ("s2", 0, "met, 0 to spare of 100"), ("s5", 1, "382 plants short of 400")],
 )
 def test_whether_an_order_is_met(scenario: str, number: int, words: str) -> None:
-    laid = only_bed(hand_worked(scenario))
-    assert order_met_words(laid.grown[number], laid.layouts[number]) == words
+    plan = hand_worked(scenario)
+    laid = only_bed(plan)
+    assert order_met_words(plan, laid.grown[number], laid.layouts[number]) == words
+
+
+def met_words(order: Fields, *plantings: Fields) -> list[str]:
+    """What is said of each planting for an order of 20 on Sat 12 July 2025, in a bed with chard."""
+    wanted = {"id": "o1", "crop": "crop", "units": 20, "on": "2025-07-12"} | order
+    plan = plan_with(BED, CHARD, *({"order": "o1"} | one for one in plantings), orders=[wanted])
+    laid = only_bed(plan)
+    return [order_met_words(plan, one, layout) for one, layout in zip(laid.grown, laid.layouts, strict=True)]
+
+
+@pytest.mark.parametrize(
+    ("order", "planting", "words"),
+    [
+        ({}, {"plants": 21}, "met, 1 to spare of 21"),
+        ({"units_per_plant": 4}, {"plants": 6}, "met, 1 to spare of 6"),
+        # 20 times 30 cm of row is 6 m: at 20 cm in the row 30 plants, at 10 cm 60.
+        ({"row_per_unit": "30 cm"}, {"plants": 30}, "met, 0 to spare of 30"),
+        ({"row_per_unit": "30 cm"}, {"plants": 30, "in_row": "10 cm"}, "30 plants short of 60"),
+        ({"times": 3}, {"plants": 15, "market": 2}, "Sat 19 Jul 2025, market day 2 of 3: 5 plants short of 20"),
+        ({"times": 3}, {"plants": 20}, "Sat 12 Jul 2025, market day 1 of 3: met, 0 to spare of 20"),
+    ],
+)
+def test_whether_it_is_met_is_counted_in_its_own_units_on_its_own_day(
+    order: Fields, planting: Fields, words: str
+) -> None:
+    assert met_words(order, planting) == [words]
+
+
+def test_plantings_for_one_market_day_are_counted_together() -> None:
+    both = "met, 1 to spare of 21; 2 plantings are for it"
+    assert met_words({}, {"plants": 9}, {"plants": 12}) == [both, both]
+    apart = met_words({"times": 2}, {"plants": 9}, {"plants": 20, "market": 2})
+    assert [words.partition(": ")[2] for words in apart] == ["11 plants short of 20", "met, 0 to spare of 20"]
+
+
+@given(plans())
+def test_the_panel_and_the_list_of_orders_agree_on_what_is_met(plan: Plan) -> None:
+    rows = {(row.order, row.market): row for row in order_rows(plan)}
+    for laid in lay_out_plan(plan):
+        for one, layout in zip(laid.grown, laid.layouts, strict=True):
+            words, order = order_met_words(plan, one, layout), one.order
+            row = rows.get((order.id, one.planting.market or 1)) if order is not None else None
+            if row is not None:
+                assert ("plant short" in words or "plants short" in words) == (row.planted < row.stand)
 
 
 def test_both_answers_for_rows_are_in_sight() -> None:

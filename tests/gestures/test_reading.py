@@ -87,7 +87,9 @@ def test_a_date_is_read_as_it_is_shown() -> None:
     assert date_from(text_of(date(2028, 2, 29))) == date(2028, 2, 29)
 
 
-@pytest.mark.parametrize("typed", ["2027-02-29", "9 April 2027", "04/09/2027", "2027-13-01", "tomorrow"])
+@pytest.mark.parametrize(
+    "typed", ["2027-02-29", "9 April 2027", "04/09/2027", "2027-13-01", "2027-W15-5", "tomorrow"]
+)
 def test_what_is_no_date_says_how_to_write_one(typed: str) -> None:
     with pytest.raises(PlanError, match="write it like 2027-04-09"):
         date_from(typed)

@@ -5,12 +5,14 @@ import sys
 from gardenplot.window.main import MainWindow
 from gardenplot.window.start import made_app
 from tests.plans import metric_plan
+from tests.seasons import TODAY
 
 
 def main() -> int:
     """Show two beds, with the keyboard in the drawing."""
     app = made_app()
     window = MainWindow()
+    window.document.today = lambda: TODAY
     window.document.start(metric_plan())
     window.show()
     window.activateWindow()

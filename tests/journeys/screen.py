@@ -23,6 +23,7 @@ from gardenplot.plan import Plan
 from gardenplot.window.main import MainWindow
 from gardenplot.window.start import made_app
 from tests.journeys.person import Person
+from tests.seasons import TODAY
 
 Journey = Callable[[Person], None]
 _LONGEST = 120
@@ -120,6 +121,7 @@ def _main(module: str, name: str, folder: str) -> int:
     app = made_app()
     app.setQuitOnLastWindowClosed(False)
     window = MainWindow()
+    window.document.today = lambda: TODAY
     window.document.start(Plan())
     window.move(60, 30)
     window.show()

@@ -2,11 +2,12 @@
 
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from datetime import date
 from pathlib import Path
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QDate, QEvent, QSignalBlocker, Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QApplication, QDialog, QPushButton
 
 from gardenplot.files import sample
@@ -19,14 +20,17 @@ from tests.looks.approving import FOLDER, MOST_OFF, Pixels, few_colours, marked,
 from tests.looks.crowded import crowded_plan
 from tests.window.walk import picture, settle, text_of
 
+WINTER = date(2027, 1, 15)
+"""A day before the first sowing of the example, of which nothing is past then."""
 SAMPLE = "kestrel-howe.gardenplot"
 MOST_BYTES, MOST_BYTES_IN_ALL = 120_000, 1_000_000
 
 
 @contextmanager
-def window(plan: Plan, width: int, height: int) -> Iterator[MainWindow]:
-    """A window on a plan, with nothing in it that has the keyboard but the drawing."""
+def window(plan: Plan, width: int, height: int, today: date = WINTER) -> Iterator[MainWindow]:
+    """A window on a plan on some day, with nothing in it that has the keyboard but the drawing."""
     shown = MainWindow()
+    shown.document.today = lambda: today
     shown.document.start(plan)
     shown.resize(width, height)
     shown.show()
@@ -91,12 +95,8 @@ def crowded(_app: QApplication) -> Pixels:
 
 
 def empty(_app: QApplication) -> Pixels:
-    """A plan without a bed; the day that it would show is today, which is another one in every picture."""
-    with window(Plan(), 1024, 700) as shown:
-        blocked = QSignalBlocker(shown.header.day)
-        shown.header.day.setDate(QDate(2027, 4, 1))
-        blocked.unblock()
-        settle(shown)
+    """A plan without a bed, in which the days of a fortnight round today are shown."""
+    with window(Plan(), 1024, 700, date(2027, 4, 8)) as shown:
         return picture(shown)
 
 

@@ -256,6 +256,15 @@ def test_what_came_about_moves_what_follows_and_leaves_the_past() -> None:
     assert (shown(late.set_out), shown(late.ready)) == ("Mon 2025-05-19", "Fri 2025-07-18")
 
 
+@given(st.dates(date(2025, 4, 7), date(2025, 6, 30)), st.booleans())
+def test_a_day_of_potting_up_stands_and_moves_nothing_else(day: date, has_days: bool) -> None:
+    crop: Fields = {"field_days": 60, "raising_days": 35, "hardening_days": 7}
+    crop |= {"pot_up_days": 14} if has_days else {}
+    meant = planned(crop, sow="2025-04-07")
+    came = planned(crop, sow="2025-04-07", actual={"potted_up": day.isoformat()})
+    assert came == evolve(meant, pot_up=day)
+
+
 def test_a_crop_set_out_before_winter_stands_still_until_the_days_are_long_enough() -> None:
     """At 57.2 degrees north days are under ten hours from 20 October to 21 February (test_short_days.py)."""
     crop: Fields = {"field_days": 30}

@@ -15,6 +15,7 @@ from gardenplot.window.main import MainWindow
 from gardenplot.window.start import made_app
 from tests.colours_seen import Values, contrasts
 from tests.plans import metric_plan
+from tests.seasons import TODAY
 from tests.window.mouse import Mouse
 from tests.window.walk import Pixels, light, settle
 
@@ -24,6 +25,7 @@ def main(folder: str) -> int:
     app = made_app()
     QSettings.setPath(QSettings.Format.NativeFormat, QSettings.Scope.UserScope, folder)
     window = MainWindow()
+    window.document.today = lambda: TODAY
     window.resize(QSize(1200, 800))
     window.document.start(metric_plan())
     window.show()

@@ -14,6 +14,8 @@ from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from gardenplot.window.theme import colour, palette
 from tests.journeys.person import rows_of
+from tests.window.test_panels import finish
+from tests.window.test_planting_days import BEETS, plan_of
 
 OUT_OF_BED = parse_length("13 m")
 
@@ -73,3 +75,56 @@ def test_a_fault_of_another_day_has_no_mark(window: MainWindow, with_fault: Docu
 def test_the_panel_of_the_planting_wears_the_mark_too(window: MainWindow) -> None:
     window.sight.select("b1", "p1")
     assert window.inspector.planting.findings.text().startswith("▼ runs ")
+
+
+def look_on(window: MainWindow, today: date) -> Document:
+    """The window on a plan of kale for a market and of beet, on some day, with the findings in front."""
+    window.document.today = lambda: today
+    window.document.start(plan_of(BEETS | {"in_ground": "2027-05-01"}))
+    window.ledger.setCurrentIndex(4)
+    return window.document
+
+
+def past(window: MainWindow) -> list[tuple[str, ...]]:
+    return [tuple(row) for row in rows_of(window.ledger.findings) if "ago" in row[2] or "past" in row[2]]
+
+
+def test_a_sowing_day_past_is_listed_leads_to_its_planting_and_goes_when_it_is_recorded(window: MainWindow) -> None:
+    """Kale for 5 June 2027 is to be sown on 23 March (test_planting_days.py)."""
+    document = look_on(window, date(2027, 4, 2))
+    ((weight, place, words),) = past(window)
+    assert (weight, place.partition(",")[0]) == ("risk", "A Kale")
+    assert words == (
+        "sowing day Tue 23 Mar 2027, 10 days ago, is not recorded; "
+        "sown today, it is ready 10 days too late for the market on Sat 5 Jun 2027"
+    )
+    table = window.ledger.findings
+    table.itemClicked.emit(table.topLevelItem(0), 0)
+    assert window.sight.planting == "p1"
+    panel = window.inspector.planting
+    assert panel.findings.text() == words
+    finish(panel.form.fields["actual_sown"], "2027-03-23")
+    assert past(window) == []
+    assert panel.findings.isHidden()
+    document.stack.undo()
+    assert len(past(window)) == 1
+
+
+def test_a_slip_of_the_year_in_what_came_about_is_told_at_the_planting(window: MainWindow) -> None:
+    look_on(window, date(2027, 4, 2))
+    window.sight.select("b1", "p1")
+    panel = window.inspector.planting
+    finish(panel.form.fields["actual_sown"], "2028-03-24")
+    assert (
+        panel.findings.text().splitlines()[-1] == "is recorded as sown on Fri 24 Mar 2028, which is 357 days from now"
+    )
+
+
+def test_a_plan_of_last_year_has_one_note_and_its_orders_none(window: MainWindow) -> None:
+    look_on(window, date(2028, 9, 1))
+    assert past(window) == [
+        ("note", "plan", "all days of this plan are past, the last was Thu 1 Jul 2027; "
+         "nothing is recorded of 2 plantings"),
+    ]  # fmt: skip
+    window.sight.select("b1", "p1")
+    assert "ago" not in window.inspector.planting.findings.text()

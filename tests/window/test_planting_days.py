@@ -3,6 +3,7 @@
 from datetime import date
 
 import pytest
+from attrs import evolve
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtTest import QTest
@@ -13,12 +14,13 @@ from gardenplot.drawing.tables import counts_by_bed, order_rows
 from gardenplot.findings import Kind, find_all
 from gardenplot.gestures.kept import layout_in
 from gardenplot.layout import lay_out_bed
-from gardenplot.plan import Plan, bed_of, planting_of
+from gardenplot.plan import Actual, Plan, bed_of, planting_of
 from gardenplot.season import dates_of
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form, Typed
 from gardenplot.window.main import MainWindow
 from tests.drawing.hand_worked import plan_from
+from tests.journeys.person import rows_of
 from tests.window.mouse import Mouse
 from tests.window.test_panels import finish
 
@@ -150,6 +152,17 @@ def test_the_soil_tells_when_it_emerges_or_that_nobody_knows(window: MainWindow,
     assert "is no temperature" in form.fields["soil"].complaint.text()
 
 
+def test_soil_too_cold_is_told_at_the_planting_and_in_the_list(window: MainWindow, form: Form) -> None:
+    window.sight.select("b1", "p2")
+    finish(form.fields["soil"], "2 °C")
+    window.ledger.setCurrentIndex(4)
+    (row,) = (row for row in rows_of(window.ledger.findings) if "too cold to sow" in row[2])
+    assert (row[0], row[2]) == ("risk", window.inspector.planting.findings.text())
+    assert "the table has 41 to 95 °F (5 to 35 °C)" in row[2]
+    finish(form.fields["soil"], "12 °C")
+    assert window.inspector.planting.findings.isHidden()
+
+
 def test_every_day_shows_its_sum_and_how_far_to_trust_it(window: MainWindow, form: Form) -> None:
     lines = window.inspector.planting.working.text().splitlines()
     assert "sow:  Tue 20 Apr 2027 − 28 days  →  Tue 23 Mar 2027  (fair: a week or two)" in lines
@@ -185,6 +198,20 @@ def test_what_came_about_is_recorded_and_moves_what_follows(
     assert panel.days.came.text() == "in the ground since 23 Apr"
     wipe(form.fields["actual_set_out"])
     assert planting_of(document.plan, "p1").actual is None
+
+
+def test_potting_up_is_recorded_where_the_packet_has_it(window: MainWindow, document: Document, form: Form) -> None:
+    assert form.fields["actual_potted_up"].isHidden()
+    kale = evolve(document.plan.crops[0], pot_up_days=14)
+    document.change("Packet of Kale", evolve(document.plan, crops=(kale, *document.plan.crops[1:])))
+    assert not form.fields["actual_potted_up"].isHidden()
+    assert form.fields["actual_potted_up"].placeholderText() == "due 6 Apr"
+    finish(form.fields["actual_potted_up"], "2027-04-09")
+    assert "pot up:  as it came about  →  Fri 9 Apr 2027  (exact)" in window.inspector.planting.working.text()
+    finish(form.fields["actual_hardened"], "2027-04-08")
+    assert "2027-04-08 is not after 2027-04-09" in form.fields["actual_hardened"].complaint.text()
+    finish(form.fields["from"], "1 m")
+    assert planting_of(document.plan, "p1").actual == Actual(potted_up=date(2027, 4, 9))
 
 
 def test_fewer_plants_than_laid_out_are_told_alike_everywhere(

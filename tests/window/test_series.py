@@ -3,20 +3,37 @@
 from datetime import date
 from time import process_time
 
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.tables import order_rows
 from gardenplot.gestures.kept import layout_in
-from gardenplot.plan import Order, planting_of
+from gardenplot.plan import Order, Plan, planting_of
 from gardenplot.plan.edits import add_order, change_crop, change_planting
 from gardenplot.plan.series import series_of
 from gardenplot.season import market_days
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
+from tests.drawing.hand_worked import plan_from
 from tests.plans import metric_plan
 from tests.window.test_dialogs import Answers
 from tests.window.test_panels import finish
+from tests.window.test_planting_days import BED, KALE
 
 ORDER = Order("o1", "pak-choi", 40, date(2027, 6, 5), times=7, every_days=7)
+
+
+def kales(*in_ground: str) -> Plan:
+    """Three plantings of one series, of which some were set out."""
+    came = {"actual": {"set_out": "2027-04-20"}}
+    plantings = [
+        {"id": f"k{number}", "bed": "b1", "crop": "kale", "from": f"{3 * number} m", "plants": 12, "series": "k"}
+        | (came if f"k{number}" in in_ground else {})
+        for number in (1, 2, 3)
+    ]
+    return plan_from(beds=[BED], crops=[KALE], plantings=plantings)
 
 
 def repeat(window: MainWindow, texts: dict[str, str]) -> Answers:
@@ -132,3 +149,58 @@ def test_five_hundred_successions_do_not_keep_the_hand_waiting(window: MainWindo
     assert took < 4, took
     document.stack.undo()
     assert len(document.plan.plantings) == 3
+
+
+def test_the_panel_says_before_one_types_how_many_are_changed_together(
+    window: MainWindow, document: Document
+) -> None:
+    document.start(kales())
+    window.sight.select("b1", "k1")
+    panel = window.inspector.planting
+    assert panel.series.text() == (
+        "One of 3 in a series: its pattern, rows, spacings and size are changed in 2 others too, "
+        "place and days in this one alone."
+    )
+    before = {one.id: layout_in(document.plan, one.id).plants for one in document.plan.plantings}
+    finish(panel.form.fields["plants"], "15")
+    changed = [one for one, plants in before.items() if layout_in(document.plan, one).plants != plants]
+    assert changed == ["k1", "k2", "k3"]
+
+
+def test_one_is_changed_alone_after_the_button_beside_those_words(window: MainWindow, document: Document) -> None:
+    document.start(kales())
+    window.sight.select("b1", "k2")
+    panel = window.inspector.planting
+    assert panel.leave.isVisible()
+    QTest.mouseClick(panel.leave, Qt.MouseButton.LeftButton)
+    assert planting_of(document.plan, "k2").series is None
+    assert panel.series.isHidden()
+    assert panel.leave.isHidden()
+    finish(panel.form.fields["plants"], "15")
+    assert [layout_in(document.plan, one).plants for one in ("k1", "k2", "k3")] == [12, 15, 12]
+    document.stack.undo()
+    document.stack.undo()
+    window.sight.select("b1", "k2")
+    assert panel.leave.isVisible()
+
+
+@pytest.mark.parametrize(
+    ("there", "words"),
+    [
+        (("k3",), "are changed in 1 other too"),
+        (("k1",), "One of 3 in a series, but in the ground: it stands by itself."),
+        (("k2", "k3"), "One of 3 in a series, of which all others are in the ground."),
+    ],
+)
+def test_what_is_in_the_ground_is_not_counted_among_them(
+    window: MainWindow, document: Document, there: tuple[str, ...], words: str
+) -> None:
+    document.start(kales(*there))
+    window.sight.select("b1", "k1")
+    assert words in window.inspector.planting.series.text()
+
+
+def test_a_planting_by_itself_says_nothing_of_a_series(window: MainWindow) -> None:
+    window.sight.select("b1", "p1")
+    assert window.inspector.planting.series.isHidden()
+    assert window.inspector.planting.leave.isHidden()

@@ -1,0 +1,29 @@
+"""How many of what, in words: "1 plant", "1 620 plants"."""
+
+from gardenplot.units.figures import grouped
+from gardenplot.words import ngettext
+
+
+def so_many_plants(count: int) -> str:
+    """ "45 plants"."""
+    return ngettext("{count} plant", "{count} plants", count).format(count=grouped(count))
+
+
+def so_many_trays(count: int) -> str:
+    """ "3 trays"."""
+    return ngettext("{count} tray", "{count} trays", count).format(count=grouped(count))
+
+
+def so_many_cells(count: int) -> str:
+    """ "175 cells"."""
+    return ngettext("{count} cell", "{count} cells", count).format(count=grouped(count))
+
+
+def so_many_seeds(count: int) -> str:
+    """ "832 seeds"."""
+    return ngettext("{count} seed", "{count} seeds", count).format(count=grouped(count))
+
+
+def so_many_days(count: int) -> str:
+    """ "28 days"."""
+    return ngettext("{count} day", "{count} days", count).format(count=grouped(count))
