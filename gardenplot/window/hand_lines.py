@@ -37,7 +37,7 @@ def hand_lines(before: Plan, trial: Trial, day: date | None, look: dict[str, Loo
             Ink.ACCENT,
         ),
         (_later_words(trial), Ink.SECOND),
-        (_copy_words(trial), Ink.SECOND),
+        (copy_words(trial), Ink.SECOND),
         (push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed), look), Ink.SECOND),
         (stopped_words(trial.plan, trial.stopped, look) if trial.stopped else "", Ink.ACCENT),
         (drawn if trial.can_be else "", Ink.SECOND),
@@ -51,7 +51,8 @@ def _later_words(trial: Trial) -> str:
     return later_words(trial.plan, trial.planting, trial.later, offered=not trial.can_be)
 
 
-def _copy_words(trial: Trial) -> str:
+def copy_words(trial: Trial) -> str:
+    """That what is tried is a copy, and that an order stays with what it is copied from; nothing of a move."""
     if not trial.copies:
         return ""
     return _("a copy, without the order") if trial.leaves_order else _("a copy")

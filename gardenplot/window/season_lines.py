@@ -3,11 +3,19 @@
 from gardenplot.drawing.hand_words import push_words, stopped_words
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.style import Ink
-from gardenplot.gestures.season_words import day_snap_words, no_longer_words, ready_words, season_line, taken_words
+from gardenplot.gestures.season_words import (
+    day_snap_words,
+    no_longer_words,
+    ready_words,
+    season_line,
+    several_season_line,
+    taken_words,
+)
 from gardenplot.gestures.snap_words import along_words
 from gardenplot.gestures.stage import Trial
 from gardenplot.plan import Plan
 from gardenplot.window.hand_box import Lines
+from gardenplot.window.hand_lines import copy_words
 
 
 def season_lines(before: Plan, trial: Trial, look: dict[str, Look]) -> Lines:
@@ -20,10 +28,12 @@ def season_lines(before: Plan, trial: Trial, look: dict[str, Look]) -> Lines:
     drawn = (day_snap_words(plan, trial.drawn_day, look), along_words(plan, trial.snap, look))
     says_too = (
         (taken_words(plan, trial.against[0], trial.chosen, look) if trial.against else "", Ink.ACCENT),
-        (ready_words(plan, planting), Ink.INK),
-        (no_longer_words(before, plan, planting), Ink.SECOND),
+        ("" if trial.others else ready_words(plan, planting), Ink.INK),
+        (copy_words(trial), Ink.SECOND),
+        (no_longer_words(before, plan, trial.chosen), Ink.SECOND),
         (push_words(plan, ((one.planting, one.by) for one in trial.pushed), look), Ink.SECOND),
         (stopped_words(plan, trial.stopped, look) if trial.stopped else "", Ink.ACCENT),
         (" · ".join(words for words in drawn if words), Ink.SECOND),
     )
-    return (season_line(plan, planting), Ink.INK), *((words, ink) for words, ink in says_too if words)
+    line = several_season_line(plan, trial.chosen) if trial.others else season_line(plan, planting)
+    return (line, Ink.INK), *((words, ink) for words, ink in says_too if words)

@@ -11,10 +11,11 @@ from gardenplot.drawing.marks import Hatch, Outline, box
 from gardenplot.drawing.season_bands import Band, Quiet
 from gardenplot.drawing.season_map import MapBlock
 from gardenplot.drawing.style import Ink, Palette
+from gardenplot.gestures.choosing import Chosen
 from gardenplot.window.lettering import Lettering, lettering, write, write_within
 from gardenplot.window.painting import Scale, paint
 from gardenplot.window.season_axes import BELOW, Axes
-from gardenplot.window.season_blocks import paint_block
+from gardenplot.window.season_blocks import paint_block, write_block
 from gardenplot.window.theme import colour, drawing_font
 from gardenplot.words import _
 
@@ -26,7 +27,7 @@ _OTHER = 0.5
 
 
 def paint_season(
-    painter: QPainter, axes: Axes, bed: str, day: date | None, planting: str | None, inks: Palette, room: float = 0
+    painter: QPainter, axes: Axes, bed: str, day: date | None, chosen: Chosen, inks: Palette, room: float = 0
 ) -> None:
     """Paint the map of a bed with the line of the day shown; `room` is kept free right of the bed's name."""
     painter.setPen(colour(inks, Ink.INK))
@@ -34,7 +35,7 @@ def paint_season(
         bed, Qt.TextElideMode.ElideRight, axes.width - 24 - room
     )
     write(painter, QPointF(12, axes.top - 12), name, 13, bold=True)
-    paint_days(painter, axes, day, planting, inks)
+    paint_days(painter, axes, day, chosen, inks)
     painter.save()
     painter.setClipRect(_sight(axes))
     _band_words(painter, axes, day, inks)
@@ -44,7 +45,7 @@ def paint_season(
         _day_words(painter, axes, day, inks)
 
 
-def paint_days(painter: QPainter, axes: Axes, day: date | None, planting: str | None, inks: Palette) -> None:
+def paint_days(painter: QPainter, axes: Axes, day: date | None, chosen: Chosen, inks: Palette) -> None:
     """Paint what lies on the map, without its words beside."""
     painter.save()
     painter.setClipRect(_sight(axes))
@@ -54,9 +55,12 @@ def paint_days(painter: QPainter, axes: Axes, day: date | None, planting: str | 
         painter.setPen(QPen(colour(inks, Ink.ACCENT), 1.6))
         painter.drawLine(QPointF(0, y), QPointF(axes.width, y))
     for block in axes.season.blocks:
-        paint_block(painter, axes, block, inks, chosen=block.planting == planting)
+        paint_block(painter, axes, block, inks, chosen=block.planting in chosen)
     _covers(painter, axes, inks)
     _clashes(painter, axes, inks)
+    # Words come last: no line of a cover goes through them.
+    for block in axes.season.blocks:
+        write_block(painter, axes, block, inks)
     painter.restore()
 
 
