@@ -11,7 +11,7 @@ from gardenplot.words import _, ngettext
 TIMING = frozenset(
     {
         Kind.NO_MARKET, Kind.LATE, Kind.SOWN_AFTER, Kind.OVER_AGE, Kind.FROST, Kind.FROST_NOTE, Kind.AUTUMN_FROST,
-        Kind.FAMILY, Kind.TRAYS, Kind.COLD_EDGE,
+        Kind.FAMILY, Kind.TRAYS, Kind.COLD_EDGE, Kind.OUT_UNREADY,
     }
 )  # fmt: skip
 """Findings that are about days, whose sentences are made here."""
@@ -37,6 +37,10 @@ def timing_says(plan: Plan, finding: Finding) -> str:
         case Kind.SOWN_AFTER:
             return ngettext(
                 "is sown {count} day after it is set out", "is sown {count} days after it is set out", finding.amount
+            ).format(count=finding.amount)
+        case Kind.OUT_UNREADY:
+            return ngettext(
+                "is out {count} day before it is ready", "is out {count} days before it is ready", finding.amount
             ).format(count=finding.amount)
         case Kind.OVER_AGE:
             return _("is {age} days old when it is set out, {oldest} is the most: it may bolt or stand still").format(

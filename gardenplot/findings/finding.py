@@ -23,6 +23,7 @@ class Kind(StrEnum):
     LATE = "late for its market"
     FROST = "out before the last freeze"
     AUTUMN_FROST = "still there after the first freeze"
+    OUT_UNREADY = "out before it is ready"
     OVER_AGE = "too old when set out"
     FAMILY = "family back too soon"
     TRAYS = "not as many trays as are raised"

@@ -8,7 +8,9 @@ from gardenplot.drawing.days import day_words, short_day
 from gardenplot.drawing.hand_words import chosen_name
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import between_readings, counted, name_of, says, titled
-from gardenplot.findings import Finding, Kind
+from gardenplot.drawing.timing_words import timing_says
+from gardenplot.findings import Finding, Kind, find_in_bed
+from gardenplot.findings.timing import find_in_time
 from gardenplot.gestures.day_snap import DayPull, DaySnap
 from gardenplot.gestures.kept import layout_in
 from gardenplot.layout import Grown, lay_out_bed
@@ -62,6 +64,35 @@ def ready_words(plan: Plan, planting_id: str) -> str:
     if one.dates.ready is None:
         return ""
     return market_words(one) or _("ready {day}").format(day=day_words(one.dates.ready))
+
+
+def unready_words(plan: Plan, plantings: Sequence[str]) -> str:
+    """That one of some plantings is out before it is ready; nothing where none is."""
+    beds = dict.fromkeys(planting_of(plan, one).bed for one in plantings)
+    found = (one for bed in beds for one in find_in_time(lay_out_bed(plan, bed_of(plan, bed)), plan.place, ()))
+    unready = (one for one in found if one.kind is Kind.OUT_UNREADY and one.planting in plantings)
+    words = ((name_of(plan, one.planting or ""), timing_says(plan, one)) for one in unready)
+    return next((says if len(plantings) == 1 else f"{name} {says}" for name, says in words), "")
+
+
+def in_the_way_words(plan: Plan, plantings: Sequence[str], look: dict[str, Look]) -> str:
+    """How many plants of some plantings stand in the way of what follows, or of others in theirs; perhaps nothing."""
+    beds = dict.fromkeys(planting_of(plan, one).bed for one in plantings)
+    found = (one for bed in beds for one in find_in_bed(lay_out_bed(plan, bed_of(plan, bed))))
+    about = [
+        one
+        for one in found
+        if one.kind is Kind.IN_THE_WAY and one.other and (one.planting in plantings or one.other in plantings)
+    ]
+    sentence = _("{count} plants of {crop} in the way of {other}")
+    return " · ".join(
+        sentence.format(
+            count=one.amount,
+            crop=titled(plan, one.planting or "", look),
+            other=titled(plan, one.other or "", look),
+        )
+        for one in about
+    )
 
 
 def no_longer_words(before: Plan, plan: Plan, plantings: Sequence[str]) -> str:

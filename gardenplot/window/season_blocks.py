@@ -13,14 +13,16 @@ from gardenplot.window.theme import colour
 
 _LINE, _LOW, _LOWEST = 18.0, 15.0, 8.5
 """Pixels of a line of words; up to which it is one of small words, and below which it is none."""
+_APART = 3.0
+"""Pixels between kept places below which their lines would be no more than a hatch."""
 _QUIET = 0.45
 """How much of its ink the hatch of a planting has: here it fills far more ground than on a bed."""
 _PLANNED = [5.0, 3.0]
 """Dashes and gaps of a side that is no more than planned, in widths of its line."""
 
 
-def paint_block(painter: QPainter, axes: Axes, block: MapBlock, inks: Palette, *, chosen: bool) -> None:
-    """Paint one planting with its hatch, its sides and the day from which it can be cut."""
+def fill_block(painter: QPainter, axes: Axes, block: MapBlock, inks: Palette) -> None:
+    """Paint the ground of one planting with its hatch."""
     frame = axes.frame(block)
     if frame.bottom() < axes.top or frame.top() > axes.bottom:
         return
@@ -30,6 +32,14 @@ def paint_block(painter: QPainter, axes: Axes, block: MapBlock, inks: Palette, *
     painter.setOpacity(_QUIET)
     paint(painter, (ground,), Scale(1, 1, 0, axes.width), inks)
     painter.setOpacity(1)
+
+
+def outline_block(painter: QPainter, axes: Axes, block: MapBlock, inks: Palette, *, chosen: bool) -> None:
+    """Paint the sides of one planting, the places kept in it, and the day from which it can be cut."""
+    frame = axes.frame(block)
+    if frame.bottom() < axes.top or frame.top() > axes.bottom:
+        return
+    _kept(painter, axes, frame, block, inks)
     _sides(painter, frame, block, inks)
     _ready(painter, axes, frame, block, inks)
     if chosen:
@@ -54,6 +64,17 @@ def _sides(painter: QPainter, frame: QRectF, block: MapBlock, inks: Palette) -> 
             pen.setCapStyle(Qt.PenCapStyle.FlatCap)
         painter.setPen(pen)
         painter.drawLine(side)
+
+
+def _kept(painter: QPainter, axes: Axes, frame: QRectF, block: MapBlock, inks: Palette) -> None:
+    """Lines at the readings that are kept for crops that follow, down to the day that these go in."""
+    for one in block.kept:
+        lines = [axes.x(reading) for reading in one.readings]
+        if len(lines) > 1 and (lines[-1] - lines[0]) / (len(lines) - 1) < _APART:
+            continue
+        painter.setPen(QPen(colour(inks, one.look.ink), 1.2, Qt.PenStyle.DotLine))
+        end = min(frame.bottom(), axes.y(one.until, axes.season.span.last))
+        painter.drawLines([QLineF(x, frame.top() + 1, x, end) for x in lines])
 
 
 def _ready(painter: QPainter, axes: Axes, frame: QRectF, block: MapBlock, inks: Palette) -> None:

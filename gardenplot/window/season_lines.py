@@ -5,11 +5,13 @@ from gardenplot.drawing.letters import Look
 from gardenplot.drawing.style import Ink
 from gardenplot.gestures.season_words import (
     day_snap_words,
+    in_the_way_words,
     no_longer_words,
     ready_words,
     season_line,
     several_season_line,
     taken_words,
+    unready_words,
 )
 from gardenplot.gestures.snap_words import along_words
 from gardenplot.gestures.stage import Trial
@@ -25,11 +27,16 @@ def season_lines(before: Plan, trial: Trial, look: dict[str, Look]) -> Lines:
     plan, planting = trial.plan, trial.planting
     if trial.refusal:
         return ((trial.refusal, Ink.ACCENT),)
-    drawn = (day_snap_words(plan, trial.drawn_day, look), along_words(plan, trial.snap, look))
+    drawn = (
+        copy_words(trial),
+        day_snap_words(plan, trial.drawn_day, look),
+        along_words(plan, trial.snap, look),
+    )
     says_too = (
         (taken_words(plan, trial.against[0], trial.chosen, look) if trial.against else "", Ink.ACCENT),
         ("" if trial.others else ready_words(plan, planting), Ink.INK),
-        (copy_words(trial), Ink.SECOND),
+        (unready_words(plan, trial.chosen), Ink.ACCENT),
+        (in_the_way_words(plan, trial.chosen, look), Ink.ACCENT),
         (no_longer_words(before, plan, trial.chosen), Ink.SECOND),
         (push_words(plan, ((one.planting, one.by) for one in trial.pushed), look), Ink.SECOND),
         (stopped_words(plan, trial.stopped, look) if trial.stopped else "", Ink.ACCENT),

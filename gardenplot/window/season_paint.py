@@ -15,7 +15,7 @@ from gardenplot.gestures.choosing import Chosen
 from gardenplot.window.lettering import Lettering, lettering, write, write_within
 from gardenplot.window.painting import Scale, paint
 from gardenplot.window.season_axes import BELOW, Axes
-from gardenplot.window.season_blocks import paint_block, write_block
+from gardenplot.window.season_blocks import fill_block, outline_block, write_block
 from gardenplot.window.theme import colour, drawing_font
 from gardenplot.words import _
 
@@ -55,7 +55,10 @@ def paint_days(painter: QPainter, axes: Axes, day: date | None, chosen: Chosen, 
         painter.setPen(QPen(colour(inks, Ink.ACCENT), 1.6))
         painter.drawLine(QPointF(0, y), QPointF(axes.width, y))
     for block in axes.season.blocks:
-        paint_block(painter, axes, block, inks, chosen=block.planting in chosen)
+        fill_block(painter, axes, block, inks)
+    # Sides come after all ground: where two share some days, the end of the one is seen over the other.
+    for block in axes.season.blocks:
+        outline_block(painter, axes, block, inks, chosen=block.planting in chosen)
     _covers(painter, axes, inks)
     _clashes(painter, axes, inks)
     # Words come last: no line of a cover goes through them.
