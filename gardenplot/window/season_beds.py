@@ -19,14 +19,15 @@ from gardenplot.window.season_hand import SeasonHand
 from gardenplot.window.season_keys import press_season_key
 from gardenplot.window.season_paint import paint_season
 from gardenplot.window.season_panel import CLEAR, SeasonPanel
-from gardenplot.window.season_trial import paint_trial
+from gardenplot.window.season_trial import Tried, paint_trial
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import colour, magnified, palette
 from gardenplot.words import _
 
-_NAME, _DAYS, _CLEAR = 24.0, 66.0, 6.0
-"""Pixels of a bed's name, of its days, and below them."""
-_EACH = _NAME + _DAYS + _CLEAR
+_NAME, _CLEAR = 24.0, 6.0
+"""Pixels of a bed's name and below its days."""
+_LEAST, _A_DAY, _MOST = 66.0, 0.27, 160.0
+"""Pixels of the days of a bed at least and at most, and of each: in seven weeks a letter has room."""
 _REACH_DAYS = 3.0
 """Pixels over which a snap pulls down, where one of them is several days."""
 _WAYS = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
@@ -58,11 +59,18 @@ class SeasonBeds(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         for signal in (document.changed, document.opened):
             signal.connect(self._grow)
-        for signal in (sight.selected, sight.day_changed, panel.view.changed, stage.shown):
-            signal.connect(self.update)
+        panel.view.changed.connect(self._grow)
+        for other in (sight.selected, sight.day_changed, stage.shown):
+            other.connect(self.update)
 
     def sizeHint(self) -> QSize:
-        return QSize(0, round(len(self._document.plan.beds) * _EACH * magnified()))
+        return QSize(0, round(len(self._document.plan.beds) * self._each * magnified()))
+
+    @property
+    def _each(self) -> float:
+        """Pixels of a bed, down."""
+        days = self._panel.view.span(self._panel.days()).days
+        return _NAME + max(_LEAST, min(days * _A_DAY, _MOST)) + _CLEAR
 
     def all_axes(self) -> tuple[Axes, ...]:
         """Where tape and dates lie in the map of each bed, in the plan's order, with what the hand tries on them."""
@@ -72,16 +80,16 @@ class SeasonBeds(QWidget):
     def _axes_of(self, plan: Plan) -> tuple[Axes, ...]:
         times, span = magnified(), self._panel.view.span(self._panel.days())
         (zero, along), beside = self._panel.tape, self._panel.beside(self)
-        look = looks_in_hand(self._document.plan, plan)
+        look, each = looks_in_hand(self._document.plan, plan), self._each
         return tuple(
             Axes(
                 draw_season(laid, look, span, plan.place, plan.covers),
                 beside + zero,
                 along,
                 self.width() / times,
-                (number + 1) * _EACH,
+                (number + 1) * each,
                 beside + GUTTER - CLEAR,
-                number * _EACH + _NAME,
+                number * each + _NAME,
                 _CLEAR,
             )
             for number, laid in enumerate(lay_out_plan(plan))
@@ -95,9 +103,9 @@ class SeasonBeds(QWidget):
         painter.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
         painter.fillRect(event.rect(), colour(inks, Ink.PAPER))
         painter.scale(magnified(), magnified())
-        seen = QRectF(event.rect())
+        seen, each = QRectF(event.rect()), self._each
         for number, (bed, axes) in enumerate(zip(plan.beds, self.all_axes(), strict=True)):
-            frame = QRectF(0, number * _EACH, axes.width, _EACH)
+            frame = QRectF(0, number * each, axes.width, each)
             if not QRectF(frame.topLeft() * magnified(), frame.size() * magnified()).intersects(seen):
                 continue
             room = self.room if number == 0 else 0.0
@@ -107,7 +115,8 @@ class SeasonBeds(QWidget):
         if trial is not None and self.hand.at is not None:
             sight = self.visibleRegion().boundingRect()
             within = QRectF(QPointF(sight.topLeft()) / magnified(), QSizeF(sight.size()) / magnified())
-            paint_trial(painter, within, self._axes_of(plan), plan, trial, self.hand.at, inks)
+            tried = Tried(plan, trial, self.hand.at, self.all_axes(), self._axes_of(plan))
+            paint_trial(painter, within, tried, inks)
         painter.end()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -142,11 +151,11 @@ class SeasonBeds(QWidget):
         ids = [one.id for one in self._document.plan.beds]
         if bed not in ids:
             return None
-        at = ids.index(bed)
-        return round(at * _EACH * magnified()), round((at + 1) * _EACH * magnified())
+        at, each = ids.index(bed), self._each * magnified()
+        return round(at * each), round((at + 1) * each)
 
     def _axes_at(self, at: QPointF) -> Axes | None:
-        number, axes = int(at.y() // _EACH), self.all_axes()
+        number, axes = int(at.y() // self._each), self.all_axes()
         return axes[number] if 0 <= number < len(axes) else None
 
     def _grow(self) -> None:

@@ -1,5 +1,6 @@
 """The lines beside the hand on the season map: what would be, what hinders it, its market, what drew it there."""
 
+from gardenplot.drawing.captions import GAP
 from gardenplot.drawing.hand_words import push_words, stopped_words
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.style import Ink
@@ -27,7 +28,8 @@ def season_lines(before: Plan, trial: Trial, look: dict[str, Look]) -> Lines:
     plan, planting = trial.plan, trial.planting
     if trial.refusal:
         return ((trial.refusal, Ink.ACCENT),)
-    drawn = (
+    quiet = (
+        no_longer_words(before, plan, trial.chosen),
         copy_words(trial),
         day_snap_words(plan, trial.drawn_day, look),
         along_words(plan, trial.snap, look),
@@ -37,10 +39,9 @@ def season_lines(before: Plan, trial: Trial, look: dict[str, Look]) -> Lines:
         ("" if trial.others else ready_words(plan, planting), Ink.INK),
         (unready_words(plan, trial.chosen), Ink.ACCENT),
         (in_the_way_words(plan, trial.chosen, look), Ink.ACCENT),
-        (no_longer_words(before, plan, trial.chosen), Ink.SECOND),
         (push_words(plan, ((one.planting, one.by) for one in trial.pushed), look), Ink.SECOND),
         (stopped_words(plan, trial.stopped, look) if trial.stopped else "", Ink.ACCENT),
-        (" · ".join(words for words in drawn if words), Ink.SECOND),
+        (GAP.join(words for words in quiet if words), Ink.SECOND),
     )
     line = several_season_line(plan, trial.chosen) if trial.others else season_line(plan, planting)
     return (line, Ink.INK), *((words, ink) for words, ink in says_too if words)

@@ -19,7 +19,8 @@ from gardenplot.window.season_blocks import fill_block, outline_block, write_blo
 from gardenplot.window.theme import colour, drawing_font
 from gardenplot.words import _
 
-_RIM = 3
+_RIM, _LETTER = 3, 22
+"""Pixels painted beyond the days, and of the line of a planting's letter."""
 _TRIES = {False: 2, True: 6}
 """How many lines from its day on the words of a band may stand; those of dark days may lie anywhere in them."""
 _OTHER = 0.5
@@ -154,7 +155,8 @@ def _months(painter: QPainter, axes: Axes, inks: Palette) -> None:
 
 
 def _covers(painter: QPainter, axes: Axes, inks: Palette) -> None:
-    """Covers over their stretch and their days: a broken line round them and, where it has room, their name."""
+    """Covers over their stretch and their days: a broken line round them and, where no letter has it, their name."""
+    lettered = [QRectF(one.left(), one.top(), one.width(), _LETTER) for one in map(axes.frame, axes.season.blocks)]
     for one in axes.season.covers:
         frame, words = axes.frame(one), _("cover")
         painter.setPen(QPen(colour(inks, Ink.INK), 1, Qt.PenStyle.DashLine))
@@ -165,9 +167,10 @@ def _covers(painter: QPainter, axes: Axes, inks: Palette) -> None:
             beside = QRectF(
                 seen.right() - line.width - 14, seen.bottom() - line.height - 4, line.width + 8, line.height
             )
-            painter.fillRect(beside, colour(inks, Ink.PAPER))
-            painter.setPen(colour(inks, Ink.INK))
-            write_within(painter, beside, words, 11)
+            if not any(one.intersects(beside) for one in lettered):
+                painter.fillRect(beside, colour(inks, Ink.PAPER))
+                painter.setPen(colour(inks, Ink.INK))
+                write_within(painter, beside, words, 11)
 
 
 def _clashes(painter: QPainter, axes: Axes, inks: Palette) -> None:

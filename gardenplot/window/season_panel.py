@@ -21,7 +21,7 @@ from gardenplot.window.season_axes import Axes
 from gardenplot.window.season_hand import SeasonHand
 from gardenplot.window.season_keys import press_season_key
 from gardenplot.window.season_paint import paint_nothing, paint_season
-from gardenplot.window.season_trial import paint_trial
+from gardenplot.window.season_trial import Tried, paint_trial
 from gardenplot.window.season_view import SeasonView
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import colour, magnified, palette
@@ -112,7 +112,7 @@ class SeasonPanel(QWidget):
             paint_season(painter, axes, name, self._sight.day, chosen, inks, self.room)
             before = self._axes_of(plan)
             if trial is not None and self.hand.at is not None and before is not None:
-                paint_trial(painter, frame, (before,), plan, trial, self.hand.at, inks)
+                paint_trial(painter, frame, Tried(plan, trial, self.hand.at, (axes,), (before,)), inks)
         if self.hasFocus():
             painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
             painter.setBrush(Qt.BrushStyle.NoBrush)

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from gardenplot.gestures.day_snap import DayPull
 from gardenplot.gestures.kept import layout_in
+from gardenplot.gestures.season_drawn import try_first_day, try_out
 from gardenplot.gestures.season_moved import (
     hold,
     move_in_season,
@@ -252,3 +253,17 @@ def test_what_moves_in_time_keeps_its_ground_also_where_that_was_the_next_free(b
         now = layout_in(after, one)
         assert (now.start, now.end) == (before[one].start, before[one].end)
     assert (after is plan) == (by == 0)
+
+
+@settings(max_examples=60)
+@given(st.dates(date(2026, 9, 1), date(2028, 2, 1)), st.sampled_from(["p1", "p2", "p3"]), st.booleans())
+def test_what_is_drawn_by_a_day_keeps_its_ground_and_its_other_day(day: date, one: str, first: bool) -> None:
+    plan = ground({"length": "2 m", **SPRING}, {"length": "3 m", **SPRING}, {**SPRING})
+    block_before, was = layout_in(plan, one), days_of(plan, one)
+    pointer = at("2 m", day)
+    trial = try_first_day(plan, one, pointer, None) if first else try_out(plan, one, pointer, None)
+    assert trial is not None
+    now, days = layout_in(trial.plan, one), days_of(trial.plan, one)
+    assert (now.start, now.end) == (block_before.start, block_before.end)
+    assert days[first] == was[first]
+    assert (trial.plan is plan) == (days == was)

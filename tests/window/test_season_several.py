@@ -42,7 +42,7 @@ def test_with_ctrl_a_copy_is_left_in_the_same_ground_as_one_step(window: MainWin
     hand.move("4 m", date(2027, 6, 22), Keys.ControlModifier)
     figures, *said = lines_of(window)
     assert figures.startswith("Spring greens   25 May – 14 Jul 2027, 50 days   2.00 – 6.00 m")
-    assert "a copy · the day A Spring greens is out · reading as it was" in said
+    assert "a copy   the day A Spring greens is out   reading as it was" in said
     hand.release()
     copy = window.sight.planting
     assert copy == "p-2"

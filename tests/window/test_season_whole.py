@@ -129,7 +129,7 @@ def _autumn_too_late(window: MainWindow, hand: SeasonMouse) -> None:
     assert lines_of(window)[1:] == [
         "ready Fri 3 Mar 2028",
         "is out 108 days before it is ready",
-        "a copy · the day C Cucumber is out · reading as it was",
+        "a copy   the day C Cucumber is out   reading as it was",
     ]
     hand.release()
     assert line(window, "spinach-1-2") == "20 Sep – 16 Nov 2027, 57 days   14.40 – 16.40 m   4 × 20 = 80"
