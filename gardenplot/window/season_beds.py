@@ -64,13 +64,7 @@ class SeasonBeds(QWidget):
             other.connect(self.update)
 
     def sizeHint(self) -> QSize:
-        return QSize(0, round(len(self._document.plan.beds) * self._each * magnified()))
-
-    @property
-    def _each(self) -> float:
-        """Pixels of a bed, down."""
-        days = self._panel.view.span(self._panel.days()).days
-        return _NAME + max(_LEAST, min(days * _A_DAY, _MOST)) + _CLEAR
+        return QSize(0, round(len(self._document.plan.beds) * _each(self._panel) * magnified()))
 
     def all_axes(self) -> tuple[Axes, ...]:
         """Where tape and dates lie in the map of each bed, in the plan's order, with what the hand tries on them."""
@@ -80,7 +74,7 @@ class SeasonBeds(QWidget):
     def _axes_of(self, plan: Plan) -> tuple[Axes, ...]:
         times, span = magnified(), self._panel.view.span(self._panel.days())
         (zero, along), beside = self._panel.tape, self._panel.beside(self)
-        look, each = looks_in_hand(self._document.plan, plan), self._each
+        look, each = looks_in_hand(self._document.plan, plan), _each(self._panel)
         return tuple(
             Axes(
                 draw_season(laid, look, span, plan.place, plan.covers),
@@ -103,7 +97,7 @@ class SeasonBeds(QWidget):
         painter.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
         painter.fillRect(event.rect(), colour(inks, Ink.PAPER))
         painter.scale(magnified(), magnified())
-        seen, each = QRectF(event.rect()), self._each
+        seen, each = QRectF(event.rect()), _each(self._panel)
         for number, (bed, axes) in enumerate(zip(plan.beds, self.all_axes(), strict=True)):
             frame = QRectF(0, number * each, axes.width, each)
             if not QRectF(frame.topLeft() * magnified(), frame.size() * magnified()).intersects(seen):
@@ -151,17 +145,22 @@ class SeasonBeds(QWidget):
         ids = [one.id for one in self._document.plan.beds]
         if bed not in ids:
             return None
-        at, each = ids.index(bed), self._each * magnified()
+        at, each = ids.index(bed), _each(self._panel) * magnified()
         return round(at * each), round((at + 1) * each)
 
     def _axes_at(self, at: QPointF) -> Axes | None:
-        number, axes = int(at.y() // self._each), self.all_axes()
+        number, axes = int(at.y() // _each(self._panel)), self.all_axes()
         return axes[number] if 0 <= number < len(axes) else None
 
     def _grow(self) -> None:
         """Take the height that the beds need now."""
         self.setMinimumHeight(self.sizeHint().height())
         self.update()
+
+
+def _each(panel: SeasonPanel) -> float:
+    """Pixels of a bed, down, over the days that the map shows."""
+    return _NAME + max(_LEAST, min(panel.view.span(panel.days()).days * _A_DAY, _MOST)) + _CLEAR
 
 
 def _mark(painter: QPainter, frame: QRectF, inks: Palette, *, focused: bool) -> None:
