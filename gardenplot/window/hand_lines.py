@@ -36,7 +36,7 @@ def hand_lines(before: Plan, trial: Trial, day: date | None, look: dict[str, Loo
             refusal_words(trial.plan, trial.against[0], trial.chosen, look, trial.later) if trial.against else "",
             Ink.ACCENT,
         ),
-        (_later_words(trial), Ink.SECOND),
+        (waiting_words(trial), Ink.SECOND),
         (copy_words(trial), Ink.SECOND),
         (push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed), look), Ink.SECOND),
         (stopped_words(trial.plan, trial.stopped, look) if trial.stopped else "", Ink.ACCENT),
@@ -45,7 +45,8 @@ def hand_lines(before: Plan, trial: Trial, day: date | None, look: dict[str, Loo
     return (figures, Ink.INK), *((words, ink) for words, ink in says_too if words)
 
 
-def _later_words(trial: Trial) -> str:
+def waiting_words(trial: Trial) -> str:
+    """That a new planting goes in when its ground is free, or that it could; nothing where it need not wait."""
     if trial.later is None or trial.planting is None:
         return ""
     return later_words(trial.plan, trial.planting, trial.later, offered=not trial.can_be)

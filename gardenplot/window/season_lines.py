@@ -18,7 +18,7 @@ from gardenplot.gestures.snap_words import along_words
 from gardenplot.gestures.stage import Trial
 from gardenplot.plan import Plan
 from gardenplot.window.hand_box import Lines
-from gardenplot.window.hand_lines import copy_words
+from gardenplot.window.hand_lines import copy_words, waiting_words
 
 
 def season_lines(before: Plan, trial: Trial, look: dict[str, Look]) -> Lines:
@@ -29,6 +29,7 @@ def season_lines(before: Plan, trial: Trial, look: dict[str, Look]) -> Lines:
     if trial.refusal:
         return ((trial.refusal, Ink.ACCENT),)
     quiet = (
+        waiting_words(trial),
         no_longer_words(before, plan, trial.chosen),
         copy_words(trial),
         day_snap_words(plan, trial.drawn_day, look),

@@ -1,10 +1,10 @@
 """Painting the season map: dates down, and across the same tape as the drawing above."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QRegion
 
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.marks import Hatch, Outline, box
@@ -194,10 +194,13 @@ def _day_words(painter: QPainter, axes: Axes, day: date, inks: Palette) -> None:
     write_within(painter, frame, words, 12, bold=True)
 
 
-def paint_was(painter: QPainter, axes: Axes, block: MapBlock, inks: Palette) -> None:
-    """Where a planting was before the hand took it along."""
+def paint_was(painter: QPainter, axes: Axes, block: MapBlock, now: Iterable[MapBlock], inks: Palette) -> None:
+    """Where a planting was before the hand took it along, beside the plantings that are there `now`."""
     painter.save()
-    painter.setClipRect(_sight(axes))
+    seen = QRegion(_sight(axes).toAlignedRect())
+    for one in now:
+        seen -= QRegion(axes.frame(one).toAlignedRect())
+    painter.setClipRegion(seen)
     painter.setPen(QPen(colour(inks, Ink.SECOND), 1, Qt.PenStyle.DotLine))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRect(axes.frame(block))

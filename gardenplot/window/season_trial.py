@@ -42,10 +42,11 @@ class Tried:
 def paint_trial(painter: QPainter, frame: QRectF, tried: Tried, inks: Palette) -> None:
     """Paint over some maps where what is moved was on them before, and the lines beside the hand within a frame."""
     plan, trial, at = tried.plan, tried.trial, tried.at
-    for axes in tried.before:
+    for axes, now in zip(tried.before, tried.now, strict=True):
+        held = [one for one in now.season.blocks if one.planting in trial.chosen]
         for block in axes.season.blocks:
             if block.planting in trial.chosen:
-                paint_was(painter, axes, block, inks)
+                paint_was(painter, axes, block, held, inks)
     lines, whole = season_lines(plan, trial, looks_in_hand(plan, trial.plan)), frame.toRect()
     if lines:
         there = QPointF(at.x(), max(frame.top(), min(at.y(), frame.bottom()))) - frame.topLeft()

@@ -72,16 +72,13 @@ class SeasonMouse:
         self.move(*end)
         self.release()
 
-    def drop(self, carried: QMimeData, reading: str, day: date) -> None:
-        """Bring a crop from the shelf over the map and let it go."""
-        self.drop_at(carried, self.point(reading, day))
-
-    def drop_at(self, carried: QMimeData, at: QPointF) -> None:
-        """Bring a crop from the shelf to a point of the map and let it go."""
+    def drop(self, carried: QMimeData, reading: str, day: date, keys: Qt.KeyboardModifier = Keys.NoModifier) -> None:
+        """Bring a crop from the shelf over the map and let it go, with keys held down."""
+        at = self.point(reading, day)
         with whole_pixels():
-            enters = QDragEnterEvent(at.toPoint(), Qt.DropAction.CopyAction, carried, _LEFT, Keys.NoModifier)
-            moves = QDragMoveEvent(at.toPoint(), Qt.DropAction.CopyAction, carried, _LEFT, Keys.NoModifier)
-        drops = QDropEvent(at, Qt.DropAction.CopyAction, carried, _LEFT, Keys.NoModifier)
+            enters = QDragEnterEvent(at.toPoint(), Qt.DropAction.CopyAction, carried, _LEFT, keys)
+            moves = QDragMoveEvent(at.toPoint(), Qt.DropAction.CopyAction, carried, _LEFT, keys)
+        drops = QDropEvent(at, Qt.DropAction.CopyAction, carried, _LEFT, keys)
         for event in (enters, moves, drops):
             QApplication.sendEvent(self._panel, event)
 

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QApplication, QMenu
 from pytestqt.qtbot import QtBot
 
 from gardenplot.gestures.kept import layout_in
-from gardenplot.plan import planting_of
+from gardenplot.plan import crop_of, planting_of
 from gardenplot.window.main import MainWindow
 from gardenplot.window.mime import with_crop
 from tests.layout.ground import Fields, nm
@@ -153,6 +153,16 @@ def test_the_right_button_opens_the_menu_of_what_lies_under_it(window: MainWindo
     QApplication.sendEvent(window.season, QContextMenuEvent(reason, at, window.season.mapToGlobal(at)))
     assert window.sight.planting == "q"
     assert any("Remove" in one for one in opened)
+
+
+def test_with_ctrl_a_crop_from_the_shelf_waits_for_its_ground(window: MainWindow, hand: SeasonMouse) -> None:
+    window.document.start(plan_with(SPRING))
+    crop = crop_of(window.document.plan, "bean")
+    hand.drop(with_crop(crop), "4 m", date(2027, 5, 1))
+    assert len(window.document.plan.plantings) == 1
+    assert "hold Ctrl to sow it then" in window.statusBar().currentMessage()
+    hand.drop(with_crop(crop), "4 m", date(2027, 5, 1), Keys.ControlModifier)
+    assert days_of(window, "bean")[0] == date(2027, 5, 25)
 
 
 def test_in_small_a_planting_goes_to_another_day_in_its_bed(window: MainWindow, small: BedsMouse) -> None:
