@@ -128,6 +128,20 @@ def test_a_copy_follows_in_the_same_ground_drawn_to_the_day_it_is_free() -> None
     assert stage.committed[0].drawn_day.planting == "p1"
 
 
+@pytest.mark.parametrize("copies", [False, True])
+def test_along_the_bed_it_is_drawn_to_what_stands_on_its_new_days(copies: bool) -> None:
+    """A gap of 20 cm before the one that begins at 5 m; in spring that is not there, and draws nothing."""
+    summer, spring = date(2027, 7, 16), date(2027, 5, 2)
+    starts = []
+    for day in (summer, spring):
+        way = at("2 m", date(2027, 5, 1)), at("3.82 m", day, reach=4 * CM, copies=copies)
+        trial = try_in_season(hold(two(), ("p1",), way[0], None), way[1])
+        assert trial is not None
+        assert trial.planting is not None
+        starts.append(block_of(trial.plan, trial.planting)[1])
+    assert starts == [nm("2.8 m"), nm("2.82 m")]
+
+
 def test_a_copy_where_it_stands_on_the_same_days_is_refused() -> None:
     stage = moved(two(), "p1", (), at("2 m", APRIL), at("2 m", date(2027, 4, 6), reach=CM, days=3, copies=True))
     assert stage.committed == []
@@ -258,7 +272,8 @@ def test_what_moves_in_time_keeps_its_ground_also_where_that_was_the_next_free(b
 @settings(max_examples=60)
 @given(st.dates(date(2026, 9, 1), date(2028, 2, 1)), st.sampled_from(["p1", "p2", "p3"]), st.booleans())
 def test_what_is_drawn_by_a_day_keeps_its_ground_and_its_other_day(day: date, one: str, first: bool) -> None:
-    plan = ground({"length": "2 m", **SPRING}, {"length": "3 m", **SPRING}, {**SPRING})
+    early = {"in_ground": "2027-04-05", "out": "2027-04-20"}
+    plan = ground({"length": "2 m", **early}, {"length": "3 m", **SPRING}, {**SPRING})
     block_before, was = layout_in(plan, one), days_of(plan, one)
     pointer = at("2 m", day)
     trial = try_first_day(plan, one, pointer, None) if first else try_out(plan, one, pointer, None)
