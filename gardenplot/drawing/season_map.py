@@ -4,17 +4,28 @@ from datetime import date
 from functools import lru_cache
 from itertools import combinations
 
+import numpy as np
 from attrs import frozen
 
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import counted
 from gardenplot.drawing.season_bands import Band, bands, months
-from gardenplot.layout import Grown, LaidOut, Layout, compete
+from gardenplot.layout import Grown, LaidOut, Layout, compete, followers_of
+from gardenplot.layout.positions import positions
 from gardenplot.plan import Actual, Cover, Establish, Place
 from gardenplot.season import Span
 from gardenplot.units import MM
 from gardenplot.words import _
+
+
+@frozen
+class Kept:
+    """Places that a planting has kept in another's ground: tape readings in mm, the day it goes in, its look."""
+
+    readings: tuple[float, ...]
+    until: date | None
+    look: Look
 
 
 @frozen
@@ -23,7 +34,7 @@ class MapBlock:
 
     `line` is all of them in one line, `lines` in two; each has its words from the fullest to the shortest. `ready` is
     the first day that it can be cut, `sow` when it is sown in trays; `begun` says that it is in the ground, `cleared`
-    that its ground is free again: what is neither is a plan.
+    that its ground is free again: what is neither is a plan. `kept` are the places in it of crops that follow.
     """
 
     planting: str
@@ -38,6 +49,7 @@ class MapBlock:
     sow: date | None = None
     begun: bool = False
     cleared: bool = False
+    kept: tuple[Kept, ...] = ()
 
 
 @frozen
@@ -68,7 +80,8 @@ class SeasonMap:
 @lru_cache(maxsize=256)
 def _map_of(laid: LaidOut, look: tuple[Look, ...], span: Span, place: Place, covers: tuple[Cover, ...]) -> SeasonMap:
     pairs = tuple(zip(laid.grown, laid.layouts, strict=True))
-    blocks = (_block(one, layout, each) for (one, layout), each in zip(pairs, look, strict=True))
+    looks = {layout.planting: each for layout, each in zip(laid.layouts, look, strict=True)}
+    blocks = (_block(one, layout, looks[layout.planting], _kept(laid, layout, looks)) for one, layout in pairs)
     clashes = (_clash(one, other) for one, other in combinations(pairs, 2))
     first, last = laid.bed.zone
     return SeasonMap(
@@ -92,7 +105,18 @@ def draw_season(
     return _map_of(laid, tuple(look[layout.planting] for layout in laid.layouts), span, place, mine)
 
 
-def _block(one: Grown, layout: Layout, look: Look) -> MapBlock:
+def _kept(laid: LaidOut, layout: Layout, looks: dict[str, Look]) -> tuple[Kept, ...]:
+    """The places that are kept in the ground of a planting, along the tape, for each crop that follows it there."""
+    days = {one.planting.id: one.dates.in_ground for one in laid.grown}
+    kept = []
+    for follower in followers_of(laid, layout.planting):
+        who, along = follower.layout.planting, np.unique(positions(follower.layout)[:, 0])
+        inside = along[(along >= layout.start) & (along <= layout.end)]
+        kept.append(Kept(tuple(x / MM for x in inside.tolist()), days[who], looks[who]))
+    return tuple(kept)
+
+
+def _block(one: Grown, layout: Layout, look: Look, kept: tuple[Kept, ...]) -> MapBlock:
     dates, came = one.dates, one.planting.actual or Actual()
     out = _("out by {day}").format(day=short_day(dates.out)) if dates.out else _("until it is taken out")
     day = (short_day(dates.out),) if dates.out else ()
@@ -113,6 +137,7 @@ def _block(one: Grown, layout: Layout, look: Look) -> MapBlock:
         sow=dates.sow if raised else None,
         begun=came.set_out is not None or (came.sown is not None and not raised),
         cleared=came.cleared is not None,
+        kept=kept,
     )
 
 

@@ -16,7 +16,7 @@ from gardenplot.working import Trust
 TIMING = frozenset(
     {
         Kind.NO_MARKET, Kind.LATE, Kind.SOWN_AFTER, Kind.OVER_AGE, Kind.FROST, Kind.FROST_NOTE, Kind.AUTUMN_FROST,
-        Kind.FAMILY, Kind.TRAYS, Kind.COLD_EDGE, Kind.SOIL_COLD, Kind.SOIL_WARM,
+        Kind.FAMILY, Kind.TRAYS, Kind.COLD_EDGE, Kind.SOIL_COLD, Kind.SOIL_WARM, Kind.OUT_UNREADY,
     }
 )  # fmt: skip
 """Findings that are about days, whose sentences are made here."""
@@ -38,6 +38,8 @@ def timing_says(plan: Plan, finding: Finding) -> str:
             return _late(plan, finding)
         case Kind.SOWN_AFTER:
             return _("is sown {days} after it is set out").format(days=so_many_days(finding.amount))
+        case Kind.OUT_UNREADY:
+            return _("is out {days} before it is ready").format(days=so_many_days(finding.amount))
         case Kind.OVER_AGE:
             return _("is {age} days old when it is set out, {oldest} is the most: it may bolt or stand still").format(
                 age=finding.amount, oldest=finding.limit

@@ -25,6 +25,7 @@ class Kind(StrEnum):
     SOIL_WARM = "soil too warm"
     FROST = "out before the last freeze"
     AUTUMN_FROST = "still there after the first freeze"
+    OUT_UNREADY = "out before it is ready"
     OVER_AGE = "too old when set out"
     FAMILY = "family back too soon"
     TRAYS = "not as many trays as are raised"

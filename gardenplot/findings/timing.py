@@ -28,7 +28,7 @@ def find_in_time(laid: LaidOut, place: Place, covers: tuple[Cover, ...]) -> tupl
     for one, layout in zip(laid.grown, laid.layouts, strict=True):
         over = tuple(cover for cover in covers if cover.start.nm <= layout.start and layout.end <= cover.end.nm)
         found += [*_market(one, layout), *_age(one, layout), *_soil(one, layout), *_spring(one, layout, place, over)]
-        found += _autumn(one, layout, place, over)
+        found += [*_autumn(one, layout, place, over), *_unready(one, layout)]
     return (*found, *_families(laid, place))
 
 
@@ -45,6 +45,13 @@ def _market(one: Grown, layout: Layout) -> Iterator[Finding]:
     ready, wanted = one.dates.ready, wanted_ready(planting, order)
     if order is not None and ready is not None and wanted is not None and ready > wanted:
         yield _at(Kind.LATE, layout, (ready - wanted).days)
+
+
+def _unready(one: Grown, layout: Layout) -> Iterator[Finding]:
+    """Out before it is ready, as when its days were moved to where days are short; not what was cleared so."""
+    came, ready, out = one.planting.actual, one.dates.ready, one.dates.out
+    if (came is None or came.cleared is None) and ready is not None and out is not None and out < ready:
+        yield _at(Kind.OUT_UNREADY, layout, (ready - out).days)
 
 
 def _age(one: Grown, layout: Layout) -> Iterator[Finding]:

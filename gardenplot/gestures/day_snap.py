@@ -1,13 +1,13 @@
 """Where the hand is drawn to in time: days on which ground is free or needed, the day shown, the market day."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from datetime import date, timedelta
 from enum import StrEnum
 
 from attrs import frozen
 
 from gardenplot.layout import lay_out_bed
-from gardenplot.plan import Plan, bed_of, planting_of
+from gardenplot.plan import Plan, bed_of
 
 
 class DayPull(StrEnum):
@@ -37,11 +37,14 @@ def snap_day(day: date, candidates: Iterable[DaySnap], reach: int, *, free: bool
     return min(near, key=lambda one: abs((one.on - day).days), default=DaySnap(day, DayPull.DAY))
 
 
-def turns_of(plan: Plan, planting_id: str, start: int, end: int) -> Iterator[DaySnap]:
-    """The days on which others take ground between two tape readings in nm, and on which it is free again."""
-    laid = lay_out_bed(plan, bed_of(plan, planting_of(plan, planting_id).bed))
+def turns_of(plan: Plan, bed: str, start: int, end: int, without: Collection[str] = ()) -> Iterator[DaySnap]:
+    """The days on which ground of a bed between two tape readings in nm is taken, and on which it is free again.
+
+    Some plantings do not count.
+    """
+    laid = lay_out_bed(plan, bed_of(plan, bed))
     for one, layout in zip(laid.grown, laid.layouts, strict=True):
-        if layout.planting == planting_id or layout.start >= end or layout.end <= start:
+        if layout.planting in without or layout.start >= end or layout.end <= start:
             continue
         if one.dates.out is not None:
             yield DaySnap(one.dates.out, DayPull.FREE, layout.planting)

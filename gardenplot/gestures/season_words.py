@@ -1,18 +1,22 @@
 """What is said while a planting is drawn on the season map: its days, place and market, what draws or hinders it."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 
 from gardenplot.drawing.captions import GAP
 from gardenplot.drawing.date_words import market_words
 from gardenplot.drawing.days import day_words, short_day
+from gardenplot.drawing.hand_words import chosen_name
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import between_readings, counted, name_of, says, titled
-from gardenplot.findings import Finding, Kind
+from gardenplot.drawing.timing_words import timing_says
+from gardenplot.findings import Finding, Kind, find_in_bed
+from gardenplot.findings.timing import find_in_time
 from gardenplot.gestures.day_snap import DayPull, DaySnap
 from gardenplot.gestures.kept import layout_in
 from gardenplot.layout import Grown, lay_out_bed
 from gardenplot.plan import Plan, Planting, bed_of, planting_of
 from gardenplot.season import Dates, dates_of
+from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 
 
@@ -37,6 +41,23 @@ def season_line(plan: Plan, planting_id: str) -> str:
     return GAP.join((name_of(plan, planting_id), days, readings, counted(layout)))
 
 
+def several_season_line(plan: Plan, plantings: Sequence[str]) -> str:
+    """Several plantings in a line: how many, their days from the first to the last, readings and plants."""
+    each = [dates_of(plan, planting_of(plan, one)) for one in plantings]
+    blocks = [layout_in(plan, one) for one in plantings]
+    firsts, outs = [one.in_ground for one in each if one.in_ground], [one.out for one in each if one.out]
+    is_open = len(outs) < len(each)
+    days = days_words(Dates(in_ground=min(firsts, default=None), out=None if is_open else max(outs)))
+    beds, plants = {one.bed for one in blocks}, sum(one.planted for one in blocks)
+    where = (
+        ngettext("in {count} bed", "in {count} beds", len(beds)).format(count=len(beds))
+        if len(beds) > 1
+        else between_readings(plan, min(one.start for one in blocks), max(one.end for one in blocks))
+    )
+    count = ngettext("{count} plant", "{count} plants", plants).format(count=grouped(plants))
+    return GAP.join((chosen_name(plan, plantings), days, where, count))
+
+
 def ready_words(plan: Plan, planting_id: str) -> str:
     """When a planting is ready, against its market where it has one; nothing where nobody knows."""
     one = _grown(plan, planting_id)
@@ -45,13 +66,52 @@ def ready_words(plan: Plan, planting_id: str) -> str:
     return market_words(one) or _("ready {day}").format(day=day_words(one.dates.ready))
 
 
-def no_longer_words(before: Plan, plan: Plan, planting_id: str) -> str:
-    """That a first day that followed from something else is typed now; nothing where that is as it was."""
-    was = next((one for one in before.plantings if one.id == planting_id), None)
-    now = planting_of(plan, planting_id)
-    if was is None or was.in_ground is not None or now.in_ground is None:
-        return ""
-    return _NO_LONGER[_counted_from(was)]
+def unready_words(plan: Plan, plantings: Sequence[str]) -> str:
+    """That one of some plantings is out before it is ready; nothing where none is."""
+    beds = dict.fromkeys(planting_of(plan, one).bed for one in plantings)
+    found = (one for bed in beds for one in find_in_time(lay_out_bed(plan, bed_of(plan, bed)), plan.place, ()))
+    unready = (one for one in found if one.kind is Kind.OUT_UNREADY and one.planting in plantings)
+    words = ((name_of(plan, one.planting or ""), timing_says(plan, one)) for one in unready)
+    return next((says if len(plantings) == 1 else f"{name} {says}" for name, says in words), "")
+
+
+def in_the_way_words(plan: Plan, plantings: Sequence[str], look: dict[str, Look]) -> str:
+    """How many plants of some plantings stand in the way of what follows, or of others in theirs; perhaps nothing."""
+    beds = dict.fromkeys(planting_of(plan, one).bed for one in plantings)
+    found = (one for bed in beds for one in find_in_bed(lay_out_bed(plan, bed_of(plan, bed))))
+    about = [
+        one
+        for one in found
+        if one.kind is Kind.IN_THE_WAY and one.other and (one.planting in plantings or one.other in plantings)
+    ]
+    sentence = _("{count} plants of {crop} in the way of {other}")
+    return " · ".join(
+        sentence.format(
+            count=one.amount,
+            crop=titled(plan, one.planting or "", look),
+            other=titled(plan, one.other or "", look),
+        )
+        for one in about
+    )
+
+
+def no_longer_words(before: Plan, plan: Plan, plantings: Sequence[str]) -> str:
+    """That first days that followed from something else are typed now; nothing where they are as they were."""
+    was = {one.id: one for one in before.plantings}
+    typed = [
+        was[one]
+        for one in plantings
+        if one in was and was[one].in_ground is None and planting_of(plan, one).in_ground is not None
+    ]
+    if len(plantings) == 1:
+        return _NO_LONGER[_counted_from(typed[0])] if typed else ""
+    counted = sum(1 for one in typed if _counted_from(one) == "market")
+    words = ngettext(
+        "{count} is no longer counted back from its market",
+        "{count} are no longer counted back from their markets",
+        counted,
+    )
+    return words.format(count=counted) if counted else ""
 
 
 _NO_LONGER = {

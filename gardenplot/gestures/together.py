@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 
-from attrs import evolve, frozen
+from attrs import Factory, evolve, frozen
 
 from gardenplot.findings import Finding, find_in_bed
 from gardenplot.gestures.kept import kept_without_order, layout_in, size_kept, start_of
@@ -12,7 +12,7 @@ from gardenplot.gestures.snap import NO_MARKS, Marks, Pull, Snap, marks_of, snap
 from gardenplot.gestures.stage import Pointer, Pushed, Trial
 from gardenplot.layout import ground_for, lay_out_bed
 from gardenplot.plan import Plan, bed_of, planting_of
-from gardenplot.plan.several import change_plantings, copy_plantings
+from gardenplot.plan.several import Fields, change_plantings, copy_plantings
 from gardenplot.words import _
 
 
@@ -48,13 +48,14 @@ def trial_of(after: Plan, plantings: Sequence[str], drawn: Snap, pushed: Sequenc
 class Taken:
     """Plantings that the hand has taken hold of, of which the first leads, `grip` nm from its start.
 
-    `marks` are what other beds draw it to.
+    `marks` are what other beds draw it to, `dated` the fields of those that go into the ground on another day.
     """
 
     plan: Plan
     plantings: tuple[str, ...]
     grip: int = 0
     marks: Marks = NO_MARKS
+    dated: Mapping[str, Fields] = Factory(dict)
 
     @property
     def lead(self) -> str:
@@ -77,15 +78,21 @@ def try_move(taken: Taken, pointer: Pointer) -> Trial | None:
     """What was taken moved, or copied, to where the hand is; None beside all beds."""
     if pointer.bed is None:
         return None
-    beds = _beds_from(taken, pointer.bed)
+    beds = beds_from(taken, pointer.bed)
     if beds is None:
-        return _nowhere(taken)
+        return nowhere(taken)
     starts, wanted = taken.starts, pointer.x - taken.grip
     candidates = _snaps(taken, beds, wanted - starts[taken.lead], copies=pointer.copies)
     weaker = _level(taken, beds, wanted, pointer.reach)
     start = snap(wanted, candidates, taken.plan.place.units, pointer.reach, free=pointer.free, weaker=weaker)
     by = start.at - starts[taken.lead]
     return _tried(taken, beds, by, start, copies=pointer.copies, pushes=pointer.push)
+
+
+def try_in_place(taken: Taken, *, copies: bool = False, pushes: bool = False) -> Trial:
+    """What was taken, or copies of it, at the readings where it stands: on other days, if on any."""
+    beds = {one: planting_of(taken.plan, one).bed for one in taken.plantings}
+    return _tried(taken, beds, 0, Snap(taken.starts[taken.lead], Pull.KEPT), copies=copies, pushes=pushes)
 
 
 def try_shift(plan: Plan, plantings: Sequence[str], by: int, *, pushes: bool = False) -> Trial:
@@ -112,9 +119,9 @@ def try_beds(plan: Plan, plantings: Sequence[str], further: int) -> Trial:
     at = ids.index(planting_of(plan, plantings[0]).bed) + further
     taken, beds = Taken(plan, tuple(plantings)), None
     if 0 <= at < len(ids):
-        beds = _beds_from(taken, ids[at])
+        beds = beds_from(taken, ids[at])
     if beds is None:
-        return _nowhere(taken)
+        return nowhere(taken)
     return _tried(taken, beds, 0, Snap(taken.starts[taken.lead], Pull.READING))
 
 
@@ -125,7 +132,7 @@ def try_copies(plan: Plan, plantings: Sequence[str], beds: Mapping[str, str], by
     return _tried(taken, beds, by, start, copies=True)
 
 
-def _beds_from(taken: Taken, bed: str) -> dict[str, str] | None:
+def beds_from(taken: Taken, bed: str) -> dict[str, str] | None:
     """The bed of each, so many beds further as the lead goes to another; None where there are not enough beds."""
     ids = [one.id for one in taken.plan.beds]
     now = {one: ids.index(planting_of(taken.plan, one).bed) for one in taken.plantings}
@@ -135,7 +142,7 @@ def _beds_from(taken: Taken, bed: str) -> dict[str, str] | None:
     return {one: ids[at + further] for one, at in now.items()}
 
 
-def _nowhere(taken: Taken) -> Trial:
+def nowhere(taken: Taken) -> Trial:
     """Refuse what would have to go above the first bed or below the last one."""
     lead, alone = planting_of(taken.plan, taken.lead), len(taken.plantings) == 1
     refusal = _("there is no bed there") if alone else _("there is no bed there for all of them")
@@ -147,7 +154,7 @@ def _snaps(taken: Taken, beds: Mapping[str, str], by: int, *, copies: bool) -> I
     there, ids = _shifted(taken, beds, by, copies=copies)
     starts = taken.starts
     for one, now in zip(taken.plantings, ids, strict=True):
-        planting = planting_of(taken.plan, one)
+        planting = evolve(planting_of(taken.plan, one), **taken.dated.get(one, {}))
         itself = evolve(planting, id="") if copies else planting
         ground = ground_for(taken.plan, itself, beds[one], without=() if copies else taken.plantings)
         back = starts[one] - starts[taken.lead]
@@ -196,10 +203,18 @@ def _push_all(before: Plan, after: Plan, movers: Sequence[str], way: int | None)
 
 
 def _shifted(taken: Taken, beds: Mapping[str, str], by: int, *, copies: bool = False) -> tuple[Plan, list[str]]:
-    """The plan with what was taken, or with copies of it, so many nm further; none of it before the tape's zero."""
+    """The plan with what was taken, or with copies of it, so many nm further and on its other days, if it has any.
+
+    None of it comes before the tape's zero.
+    """
     plan, starts = taken.plan, taken.starts
     by = max(by, -min(starts.values()))
-    if not by and not copies and all(planting_of(plan, one).bed == bed for one, bed in beds.items()):
+    if (
+        not by
+        and not copies
+        and not taken.dated
+        and all(planting_of(plan, one).bed == bed for one, bed in beds.items())
+    ):
         return plan, list(taken.plantings)
     changes = {}
     for one in taken.plantings:
@@ -207,7 +222,8 @@ def _shifted(taken: Taken, beds: Mapping[str, str], by: int, *, copies: bool = F
         kept = size_kept(planting, layout_in(plan, one).length, units)
         if copies:
             kept |= kept_without_order(plan, planting)
-        changes[one] = {"bed": beds[one], "start": start_of(planting, starts[one] + by, units), **kept}
+        kept |= {"bed": beds[one], "start": start_of(planting, starts[one] + by, units)}
+        changes[one] = {**kept, **taken.dated.get(one, {})}
     if not copies:
         return change_plantings(plan, changes), list(taken.plantings)
     after = copy_plantings(plan, changes)

@@ -71,15 +71,22 @@ def _on_season_map() -> tuple[FixedKeys, ...]:
     where = _("Season map")
     return (
         FixedKeys(_("Up, Down"), (), where, _("the day before, the next day; Page up and Page down by a week")),
-        FixedKeys(_("Left, Right"), (), where, _("choose the planting before, the next")),
-        FixedKeys(_("Alt+Up, Alt+Down"), ("Alt+Up", "Alt+Down"), where, _("move the chosen planting by a day")),
+        FixedKeys(_("Left, Right"), (), where, _("choose the planting before, the next; with Shift one more")),
+        FixedKeys(_("Alt+Up, Alt+Down"), ("Alt+Up", "Alt+Down"), where, _("move what is chosen by a day")),
         FixedKeys(
             _("Alt+Shift+Up, Alt+Shift+Down"),
             ("Alt+Shift+Up", "Alt+Shift+Down"),
             where,
             _("move it by a week"),
         ),
-        FixedKeys(_("Alt+Left, Alt+Right"), (), where, _("move it along its bed")),
+        FixedKeys(_("Alt+Left, Alt+Right"), (), where, _("move it along its bed, with Shift finely")),
+        FixedKeys(
+            _("Insert, Shift+Insert"),
+            ("Shift+Ins",),
+            where,
+            _("copy it to the same ground, on the day that is free again, or before it"),
+        ),
+        FixedKeys(_("Ctrl+Left, Ctrl+Right, Home, End, Delete"), (), where, _("as on the drawing")),
         FixedKeys(
             _("Alt+Page up, Alt+Page down"),
             ("Alt+PgUp", "Alt+PgDown"),
@@ -87,8 +94,9 @@ def _on_season_map() -> tuple[FixedKeys, ...]:
             _("move the day on which it is out, with Shift by a week"),
         ),
         FixedKeys("+, −, 0", (), where, _("fewer days, more days, all days")),
+        FixedKeys(_("Up, Down, Return"), (), _("Season maps of all beds"), _("choose a bed; open its own map")),
         FixedKeys(_("Wheel, with Ctrl"), (), where, _("earlier and later days; zoom at the pointer")),
-        FixedKeys(_("Alt, Shift, held"), (), where, _("as on the drawing")),
+        FixedKeys(_("Alt, Shift, Ctrl, held"), (), where, _("as on the drawing")),
         FixedKeys(_("Escape"), (), where, _("give a drag up; let go of what is chosen")),
     )
 

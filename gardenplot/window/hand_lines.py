@@ -36,8 +36,8 @@ def hand_lines(before: Plan, trial: Trial, day: date | None, look: dict[str, Loo
             refusal_words(trial.plan, trial.against[0], trial.chosen, look, trial.later) if trial.against else "",
             Ink.ACCENT,
         ),
-        (_later_words(trial), Ink.SECOND),
-        (_copy_words(trial), Ink.SECOND),
+        (waiting_words(trial), Ink.SECOND),
+        (copy_words(trial), Ink.SECOND),
         (push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed), look), Ink.SECOND),
         (stopped_words(trial.plan, trial.stopped, look) if trial.stopped else "", Ink.ACCENT),
         (drawn if trial.can_be else "", Ink.SECOND),
@@ -45,13 +45,15 @@ def hand_lines(before: Plan, trial: Trial, day: date | None, look: dict[str, Loo
     return (figures, Ink.INK), *((words, ink) for words, ink in says_too if words)
 
 
-def _later_words(trial: Trial) -> str:
+def waiting_words(trial: Trial) -> str:
+    """That a new planting goes in when its ground is free, or that it could; nothing where it need not wait."""
     if trial.later is None or trial.planting is None:
         return ""
     return later_words(trial.plan, trial.planting, trial.later, offered=not trial.can_be)
 
 
-def _copy_words(trial: Trial) -> str:
+def copy_words(trial: Trial) -> str:
+    """That what is tried is a copy, and that an order stays with what it is copied from; nothing of a move."""
     if not trial.copies:
         return ""
     return _("a copy, without the order") if trial.leaves_order else _("a copy")

@@ -15,9 +15,13 @@ if TYPE_CHECKING:
 
 _SIDES = {"shelf": 244, "selected": 312, "steps": 312}
 """Widths in pixels of the panels at the sides, with text of the usual size."""
-_BELOW = {"ledger": 200}
-_ROOMY, _HIGH = 1366, 640
-"""Pixels of a window's width and height from which its panels have their usual sizes, with text of the usual size."""
+_BELOW, _MOST_BELOW, _SHARE = {"ledger": 200}, 320, 0.3
+"""Pixels of height of the panels below the drawing, how far they grow, and their share of a window beyond `_TALL`."""
+_ROOMY, _HIGH, _TALL = 1366, 640, 700
+"""Pixels of a window's width and height from which its panels have their usual sizes, with text of the usual size.
+
+From `_TALL` on those below the drawing take a part of what there is more: there a season of a bed can be read.
+"""
 _VERSION = 1
 """What is remembered of other panels than these is not put back; raised when a panel is added or goes."""
 _HANDLE = 60
@@ -103,9 +107,11 @@ class Panels:
         for sizes, way in ((_SIDES, Qt.Orientation.Horizontal), (_BELOW, Qt.Orientation.Vertical)):
             docks = [dock for dock in self.docks if dock.objectName() in sizes]
             is_beside = way is Qt.Orientation.Horizontal
-            room = self._window.width() / _ROOMY if is_beside else self._window.height() / _HIGH / magnified()
-            wanted = [round(sizes[dock.objectName()] * magnified() * min(1.0, room)) for dock in docks]
-            self._window.resizeDocks(docks, wanted, way)
+            height = self._window.height() / magnified()
+            room = self._window.width() / _ROOMY if is_beside else height / _HIGH
+            more = 0.0 if is_beside else max(0.0, (height - _TALL) * _SHARE)
+            most = [sizes[dock.objectName()] * min(1.0, room) + more for dock in docks]
+            self._window.resizeDocks(docks, [round(min(one, _MOST_BELOW) * magnified()) for one in most], way)
 
     def _bring_docks_back(self) -> None:
         for dock in self.docks:

@@ -6,20 +6,23 @@ from PySide6.QtGui import QPainter, QPen
 from gardenplot.drawing.marks import Outline, box
 from gardenplot.drawing.season_map import MapBlock
 from gardenplot.drawing.style import Ink, Palette
-from gardenplot.window.lettering import lettering, write, write_within
+from gardenplot.window.lettering import lettering, write_within
 from gardenplot.window.painting import Scale, paint
 from gardenplot.window.season_axes import Axes
 from gardenplot.window.theme import colour
 
-_LINE = 18.0
+_LINE, _LOW, _LOWEST = 18.0, 15.0, 8.5
+"""Pixels of a line of words; up to which it is one of small words, and below which it is none."""
+_APART = 3.0
+"""Pixels between kept places below which their lines would be no more than a hatch."""
 _QUIET = 0.45
 """How much of its ink the hatch of a planting has: here it fills far more ground than on a bed."""
 _PLANNED = [5.0, 3.0]
 """Dashes and gaps of a side that is no more than planned, in widths of its line."""
 
 
-def paint_block(painter: QPainter, axes: Axes, block: MapBlock, inks: Palette, *, chosen: bool) -> None:
-    """Paint one planting with its hatch, its sides, the day from which it can be cut, and what words have room."""
+def fill_block(painter: QPainter, axes: Axes, block: MapBlock, inks: Palette) -> None:
+    """Paint the ground of one planting with its hatch."""
     frame = axes.frame(block)
     if frame.bottom() < axes.top or frame.top() > axes.bottom:
         return
@@ -29,6 +32,14 @@ def paint_block(painter: QPainter, axes: Axes, block: MapBlock, inks: Palette, *
     painter.setOpacity(_QUIET)
     paint(painter, (ground,), Scale(1, 1, 0, axes.width), inks)
     painter.setOpacity(1)
+
+
+def outline_block(painter: QPainter, axes: Axes, block: MapBlock, inks: Palette, *, chosen: bool) -> None:
+    """Paint the sides of one planting, the places kept in it, and the day from which it can be cut."""
+    frame = axes.frame(block)
+    if frame.bottom() < axes.top or frame.top() > axes.bottom:
+        return
+    _kept(painter, axes, frame, block, inks)
     _sides(painter, frame, block, inks)
     _ready(painter, axes, frame, block, inks)
     if chosen:
@@ -36,8 +47,6 @@ def paint_block(painter: QPainter, axes: Axes, block: MapBlock, inks: Palette, *
         painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRect(frame.adjusted(-2, -2, 2, 2))
-    seen = QRectF(QPointF(axes.gutter, axes.top), QPointF(axes.width, axes.bottom))
-    _words(painter, frame.intersected(seen), block, inks)
 
 
 def _sides(painter: QPainter, frame: QRectF, block: MapBlock, inks: Palette) -> None:
@@ -55,6 +64,17 @@ def _sides(painter: QPainter, frame: QRectF, block: MapBlock, inks: Palette) -> 
             pen.setCapStyle(Qt.PenCapStyle.FlatCap)
         painter.setPen(pen)
         painter.drawLine(side)
+
+
+def _kept(painter: QPainter, axes: Axes, frame: QRectF, block: MapBlock, inks: Palette) -> None:
+    """Lines at the readings that are kept for crops that follow, down to the day that these go in."""
+    for one in block.kept:
+        lines = [axes.x(reading) for reading in one.readings]
+        if len(lines) > 1 and (lines[-1] - lines[0]) / (len(lines) - 1) < _APART:
+            continue
+        painter.setPen(QPen(colour(inks, one.look.ink), 1.2, Qt.PenStyle.DotLine))
+        end = min(frame.bottom(), axes.y(one.until, axes.season.span.last))
+        painter.drawLines([QLineF(x, frame.top() + 1, x, end) for x in lines])
 
 
 def _ready(painter: QPainter, axes: Axes, frame: QRectF, block: MapBlock, inks: Palette) -> None:
@@ -79,21 +99,28 @@ def _raising(painter: QPainter, axes: Axes, frame: QRectF, block: MapBlock, inks
     painter.drawLine(QPointF(x - 4, y), QPointF(x + 4, y))
 
 
-def _words(painter: QPainter, seen: QRectF, block: MapBlock, inks: Palette) -> None:
-    """The letter in its box, and beside it on paper what there is room for: the day that it is out goes first."""
-    chip = max(18.0, lettering(block.look.letter, 12, bold=True).width + 10)
-    if seen.width() < chip + 6 or seen.height() < _LINE + 4:
+def write_block(painter: QPainter, axes: Axes, block: MapBlock, inks: Palette) -> None:
+    """Write the letter in its box, and beside it on paper what there is room for: the day that it is out goes first.
+
+    In a planting that is too low for a whole line both are as low as it is.
+    """
+    seen = axes.frame(block).intersected(QRectF(QPointF(axes.gutter, axes.top), QPointF(axes.width, axes.bottom)))
+    high = min(_LINE, seen.height() - 2)
+    size = 12 if high > _LOW else 11
+    chip = max(18.0, lettering(block.look.letter, size, bold=True).width + 10)
+    if seen.width() < chip + 6 or high < _LOWEST:
         return
-    box_of = QRectF(seen.left() + 4, seen.top() + 4, chip, _LINE)
+    rim = min(4.0, (seen.height() - high) / 2)
+    box_of = QRectF(seen.left() + max(1.0, rim), seen.top() + rim, chip, high)
     painter.fillRect(box_of, colour(inks, block.look.ink))
     painter.setPen(colour(inks, Ink.PAPER))
-    write_within(painter, box_of, block.look.letter, 12, bold=True)
+    write_within(painter, box_of, block.look.letter, size, bold=True)
     room = seen.right() - box_of.right() - 12
     lines = block.lines if seen.height() >= 2 * _LINE + 6 else (block.line,)
     for number, words in enumerate(lines):
-        shown = next((one for one in words if lettering(one, 12).width <= room), "")
+        shown = next((one for one in words if lettering(one, size).width <= room), "")
         if shown:
-            at = QPointF(box_of.right(), box_of.top() + _LINE * number)
-            painter.fillRect(QRectF(at.x(), at.y(), lettering(shown, 12).width + 12, _LINE), colour(inks, Ink.PAPER))
+            at = QRectF(box_of.right(), box_of.top() + high * number, lettering(shown, size).width + 12, high)
+            painter.fillRect(at, colour(inks, Ink.PAPER))
             painter.setPen(colour(inks, Ink.SECOND if number else Ink.INK))
-            write(painter, at + QPointF(6, 13), shown, 12)
+            write_within(painter, at, shown, size)

@@ -1,10 +1,11 @@
 """The panel of the season: the map of the bed in sight, or those of all beds in small, and a switch between them."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QCheckBox, QFrame, QScrollArea, QStackedLayout, QWidget
 
-from gardenplot.gestures.season_words import season_line
+from gardenplot.gestures.season_words import season_line, several_season_line
+from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.document import Document
 from gardenplot.window.season_beds import SeasonBeds
 from gardenplot.window.season_panel import SeasonPanel
@@ -12,6 +13,8 @@ from gardenplot.window.sight import Sight
 from gardenplot.window.theme import magnified
 from gardenplot.words import _
 
+_NEAR = 24
+"""How near in pixels to the end of the scrolled list the hand gets before it is scrolled on."""
 _BESIDE = 12
 """Pixels right of the switch, and the bar of a scrolled list besides."""
 
@@ -19,12 +22,21 @@ _BESIDE = 12
 class SeasonMaps(QWidget):
     """The switch lies in the line of the bed's name, so that the days lose no room to it."""
 
-    def __init__(self, panel: SeasonPanel, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
+    menu_wanted = Signal(QPoint)
+
+    def __init__(
+        self,
+        panel: SeasonPanel,
+        document: Document,
+        sight: Sight,
+        stage: CanvasStage,
+        parent: QWidget | None = None,
+    ) -> None:
         super().__init__(parent)
         self._document, self._sight, self.panel = document, sight, panel
         # First of all, since Tab goes on in this order, from the line of names down.
         self.switch = QCheckBox(_("all beds"), self)
-        self.beds = SeasonBeds(document, sight, panel)
+        self.beds = SeasonBeds(document, sight, panel, stage)
         self.scrolled = QScrollArea()
         self.scrolled.setWidget(self.beds)
         self.scrolled.setWidgetResizable(True)
@@ -39,6 +51,9 @@ class SeasonMaps(QWidget):
         self.switch.setToolTip(_("Show the season maps of all beds in small"))
         self.switch.toggled.connect(self._turn)
         self.beds.opened.connect(lambda: self.switch.setChecked(False))
+        for map_of in (panel, self.beds):
+            map_of.menu_wanted.connect(self.menu_wanted)
+        self.beds.hand.moved.connect(lambda at: self.scrolled.ensureVisible(0, round(at.y()), 0, _NEAR))
         sight.selected.connect(self._reveal)
         for signal in (sight.selected, document.changed):
             signal.connect(self._describe)
@@ -63,10 +78,13 @@ class SeasonMaps(QWidget):
         self._reveal()
 
     def _describe(self) -> None:
-        """The chosen planting in words, with its days and its place, for a screen reader."""
-        plan, planting = self._document.plan, self._sight.planting
-        known = planting is not None and any(one.id == planting for one in plan.plantings)
-        self.panel.setAccessibleDescription(season_line(plan, planting) if known and planting is not None else "")
+        """What is chosen in words, with its days and its place, for a screen reader."""
+        plan, known = self._document.plan, {one.id for one in self._document.plan.plantings}
+        chosen = [one for one in self._sight.chosen if one in known]
+        words = "" if not chosen else season_line(plan, chosen[0])
+        words = several_season_line(plan, chosen) if len(chosen) > 1 else words
+        for map_of in (self.panel, self.beds):
+            map_of.setAccessibleDescription(words)
 
     def _reveal(self) -> None:
         """Scroll to the bed that is chosen."""

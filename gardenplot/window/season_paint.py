@@ -1,24 +1,26 @@
 """Painting the season map: dates down, and across the same tape as the drawing above."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QRegion
 
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.marks import Hatch, Outline, box
 from gardenplot.drawing.season_bands import Band, Quiet
 from gardenplot.drawing.season_map import MapBlock
 from gardenplot.drawing.style import Ink, Palette
+from gardenplot.gestures.choosing import Chosen
 from gardenplot.window.lettering import Lettering, lettering, write, write_within
 from gardenplot.window.painting import Scale, paint
 from gardenplot.window.season_axes import BELOW, Axes
-from gardenplot.window.season_blocks import paint_block
+from gardenplot.window.season_blocks import fill_block, outline_block, write_block
 from gardenplot.window.theme import colour, drawing_font
 from gardenplot.words import _
 
-_RIM = 3
+_RIM, _LETTER = 3, 22
+"""Pixels painted beyond the days, and of the line of a planting's letter."""
 _TRIES = {False: 2, True: 6}
 """How many lines from its day on the words of a band may stand; those of dark days may lie anywhere in them."""
 _OTHER = 0.5
@@ -26,7 +28,7 @@ _OTHER = 0.5
 
 
 def paint_season(
-    painter: QPainter, axes: Axes, bed: str, day: date | None, planting: str | None, inks: Palette, room: float = 0
+    painter: QPainter, axes: Axes, bed: str, day: date | None, chosen: Chosen, inks: Palette, room: float = 0
 ) -> None:
     """Paint the map of a bed with the line of the day shown; `room` is kept free right of the bed's name."""
     painter.setPen(colour(inks, Ink.INK))
@@ -34,7 +36,7 @@ def paint_season(
         bed, Qt.TextElideMode.ElideRight, axes.width - 24 - room
     )
     write(painter, QPointF(12, axes.top - 12), name, 13, bold=True)
-    paint_days(painter, axes, day, planting, inks)
+    paint_days(painter, axes, day, chosen, inks)
     painter.save()
     painter.setClipRect(_sight(axes))
     _band_words(painter, axes, day, inks)
@@ -44,7 +46,7 @@ def paint_season(
         _day_words(painter, axes, day, inks)
 
 
-def paint_days(painter: QPainter, axes: Axes, day: date | None, planting: str | None, inks: Palette) -> None:
+def paint_days(painter: QPainter, axes: Axes, day: date | None, chosen: Chosen, inks: Palette) -> None:
     """Paint what lies on the map, without its words beside."""
     painter.save()
     painter.setClipRect(_sight(axes))
@@ -54,9 +56,15 @@ def paint_days(painter: QPainter, axes: Axes, day: date | None, planting: str | 
         painter.setPen(QPen(colour(inks, Ink.ACCENT), 1.6))
         painter.drawLine(QPointF(0, y), QPointF(axes.width, y))
     for block in axes.season.blocks:
-        paint_block(painter, axes, block, inks, chosen=block.planting == planting)
+        fill_block(painter, axes, block, inks)
+    # Sides come after all ground: where two share some days, the end of the one is seen over the other.
+    for block in axes.season.blocks:
+        outline_block(painter, axes, block, inks, chosen=block.planting in chosen)
     _covers(painter, axes, inks)
     _clashes(painter, axes, inks)
+    # Words come last: no line of a cover goes through them.
+    for block in axes.season.blocks:
+        write_block(painter, axes, block, inks)
     painter.restore()
 
 
@@ -147,7 +155,8 @@ def _months(painter: QPainter, axes: Axes, inks: Palette) -> None:
 
 
 def _covers(painter: QPainter, axes: Axes, inks: Palette) -> None:
-    """Covers over their stretch and their days: a broken line round them and, where it has room, their name."""
+    """Covers over their stretch and their days: a broken line round them and, where no letter has it, their name."""
+    lettered = [QRectF(one.left(), one.top(), one.width(), _LETTER) for one in map(axes.frame, axes.season.blocks)]
     for one in axes.season.covers:
         frame, words = axes.frame(one), _("cover")
         painter.setPen(QPen(colour(inks, Ink.INK), 1, Qt.PenStyle.DashLine))
@@ -158,9 +167,10 @@ def _covers(painter: QPainter, axes: Axes, inks: Palette) -> None:
             beside = QRectF(
                 seen.right() - line.width - 14, seen.bottom() - line.height - 4, line.width + 8, line.height
             )
-            painter.fillRect(beside, colour(inks, Ink.PAPER))
-            painter.setPen(colour(inks, Ink.INK))
-            write_within(painter, beside, words, 11)
+            if not any(one.intersects(beside) for one in lettered):
+                painter.fillRect(beside, colour(inks, Ink.PAPER))
+                painter.setPen(colour(inks, Ink.INK))
+                write_within(painter, beside, words, 11)
 
 
 def _clashes(painter: QPainter, axes: Axes, inks: Palette) -> None:
@@ -184,10 +194,13 @@ def _day_words(painter: QPainter, axes: Axes, day: date, inks: Palette) -> None:
     write_within(painter, frame, words, 12, bold=True)
 
 
-def paint_was(painter: QPainter, axes: Axes, block: MapBlock, inks: Palette) -> None:
-    """Where a planting was before the hand took it along."""
+def paint_was(painter: QPainter, axes: Axes, block: MapBlock, now: Iterable[MapBlock], inks: Palette) -> None:
+    """Where a planting was before the hand took it along, beside the plantings that are there `now`."""
     painter.save()
-    painter.setClipRect(_sight(axes))
+    seen = QRegion(_sight(axes).toAlignedRect())
+    for one in now:
+        seen -= QRegion(axes.frame(one).toAlignedRect())
+    painter.setClipRegion(seen)
     painter.setPen(QPen(colour(inks, Ink.SECOND), 1, Qt.PenStyle.DotLine))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRect(axes.frame(block))

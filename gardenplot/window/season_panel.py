@@ -1,26 +1,26 @@
 """The season map below the drawing: the bed in sight over the dates, to plan in, and a line for the day shown."""
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt
-from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QWheelEvent
+
+from PySide6.QtCore import QEvent, QPoint, QRectF, Qt, Signal
+from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, QPen, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.letters import looks_in_hand
 from gardenplot.drawing.season_map import draw_season
 from gardenplot.drawing.strips import GUTTER
-from gardenplot.drawing.style import Ink, Palette
-from gardenplot.gestures.season_moved import place_in_season
+from gardenplot.drawing.style import Ink
+from gardenplot.gestures.season_drawn import place_in_season
 from gardenplot.layout import LaidOut, lay_out_bed
 from gardenplot.plan import Plan, bed_of
 from gardenplot.season import Span, planning_days
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.canvas_drop import Drops
 from gardenplot.window.document import Document
-from gardenplot.window.hand_box import box_of, paint_lines
 from gardenplot.window.season_axes import Axes
 from gardenplot.window.season_hand import SeasonHand
 from gardenplot.window.season_keys import press_season_key
-from gardenplot.window.season_lines import season_lines
-from gardenplot.window.season_paint import paint_nothing, paint_season, paint_was
+from gardenplot.window.season_paint import paint_nothing, paint_season
+from gardenplot.window.season_trial import Tried, paint_trial
 from gardenplot.window.season_view import SeasonView
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import colour, magnified, palette
@@ -39,12 +39,14 @@ class SeasonPanel(QWidget):
     A press beside the plantings moves the day shown. The wheel scrolls the days, with Ctrl it zooms at the pointer.
     """
 
+    menu_wanted = Signal(QPoint)
+
     def __init__(self, document: Document, sight: Sight, canvas: Canvas, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight, self._canvas = document, sight, canvas
         self.view = SeasonView(self)
         self.room = 0.0
-        self.hand = SeasonHand(self, self.axes, canvas.stage, sight)
+        self.hand = SeasonHand(self, lambda _at: self.axes(), canvas.stage, sight)
         self.drops = Drops(self, self, self.hand.pointer, canvas.stage, place_in_season, below=True)
         self.setAccessibleName(_("Season map"))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -104,27 +106,17 @@ class SeasonPanel(QWidget):
         else:
             laid = self.laid(self._document.plan)
             name = laid.bed.name if laid is not None else ""
-            paint_season(painter, axes, name, self._sight.day, self._sight.planting, inks, self.room)
-            self._paint_hand(painter, axes, frame, inks)
+            trial, plan = self._canvas.stage.trial, self._document.plan
+            chosen = trial.chosen if trial is not None else self._sight.chosen
+            paint_season(painter, axes, name, self._sight.day, chosen, inks, self.room)
+            before = self._axes_of(plan)
+            if trial is not None and self.hand.at is not None and before is not None:
+                paint_trial(painter, frame, Tried(plan, trial, self.hand.at, (axes,), (before,)), inks)
         if self.hasFocus():
             painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(frame.adjusted(1, 1, -1, -1))
         painter.end()
-
-    def _paint_hand(self, painter: QPainter, axes: Axes, frame: QRectF, inks: Palette) -> None:
-        """What the hand has hold of: where it was, and the lines beside the hand."""
-        trial, plan = self._canvas.stage.trial, self._document.plan
-        if trial is None or self.hand.at is None:
-            return
-        before = self._axes_of(plan)
-        for block in before.season.blocks if before is not None else ():
-            if block.planting == trial.planting:
-                paint_was(painter, axes, block, inks)
-        lines, whole = season_lines(plan, trial, looks_in_hand(plan, trial.plan)), frame.toRect()
-        if lines:
-            at = QPointF(self.hand.at.x(), max(0.0, min(self.hand.at.y(), frame.height())))
-            paint_lines(painter, whole, box_of(whole, at, lines), lines, inks)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         axes, steps = self.axes(), event.angleDelta().y() / 120
@@ -146,10 +138,14 @@ class SeasonPanel(QWidget):
             self.view.zoom(self.days(), _ZOOMS[key], axes.day_near(day))
         elif key == Qt.Key.Key_0:
             self.view.show_all()
-        elif not press_season_key(event, axes.season, self.days(), self._sight, self._canvas.stage):
+        elif not press_season_key(event, axes.season, self.days(), self._document, self._sight, self._canvas.stage):
             super().keyPressEvent(event)
         elif self._sight.day is not None and self._sight.day != day:
             self.view.reveal(self.days(), self._sight.day)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        if not self._canvas.stage.is_busy:
+            self.menu_wanted.emit(event.globalPos())
 
     def event(self, event: QEvent) -> bool:
         if event.type() in (QEvent.Type.FocusIn, QEvent.Type.FocusOut):

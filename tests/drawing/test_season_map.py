@@ -162,3 +162,23 @@ def test_covers_lie_over_their_stretch_of_their_own_bed_and_what_came_about_is_t
     begun, planned = drawn.blocks
     assert (begun.begun, begun.ready, begun.sow) == (True, date(2027, 5, 2), date(2027, 3, 13))
     assert (planned.begun, planned.ready, planned.cleared) == (False, date(2027, 5, 1), False)
+
+
+def test_places_kept_for_what_follows_are_on_the_map_until_it_goes_in() -> None:
+    """Tomatoes every 60 cm from 1.30 m on, of which those at 1.30, 1.90 and 2.50 m lie in the lettuce (by hand)."""
+    plan = plan_from(
+        beds=[{"id": "b", "name": "b", "length": "10 m", "width": "80 cm"}],
+        crops=[{"id": "c", "name": "C", "in_row": "20 cm", "row_spacing": "20 cm"},
+               {"id": "t", "name": "T", "in_row": "60 cm", "row_spacing": "80 cm"}],
+        plantings=[
+            {"id": "p", "bed": "b", "crop": "c", "from": "1 m", "length": "2 m", "in_ground": "2027-04-01",
+             "out": "2027-06-10"},
+            {"id": "q", "bed": "b", "crop": "t", "from": "1 m", "length": "6 m", "in_ground": "2027-05-25",
+             "keep_clear": "15 cm"},
+        ],
+    )  # fmt: skip
+    (drawn,) = maps(plan)
+    (kept,) = drawn.blocks[0].kept
+    assert (kept.readings, kept.until, kept.look) == ((1300, 1900, 2500), date(2027, 5, 25), looks(plan)["q"])
+    assert not drawn.blocks[1].kept
+    assert not drawn.clashes

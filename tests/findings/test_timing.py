@@ -165,6 +165,16 @@ def test_what_is_set_out_before_it_is_sown_cannot_be_done() -> None:
     assert said(plan, Kind.SOWN_AFTER) == ["is sown 2 days after it is set out"]
 
 
+def test_what_is_out_before_it_is_ready_is_told_unless_it_came_about_so() -> None:
+    """70 days in the field: ready on 31 July 2025 (by hand); the ground is free when it is cut that very day."""
+    plan = planted({}, {}, in_ground="2025-05-22", out="2025-07-29")
+    assert said(plan, Kind.OUT_UNREADY) == ["is out 2 days before it is ready"]
+    assert not found(plan, Kind.OUT_UNREADY)[0].cannot_be_done
+    assert not found(planted({}, {}, in_ground="2025-05-22", out="2025-07-31"), Kind.OUT_UNREADY)
+    came = {"set_out": "2025-05-22", "cleared": "2025-06-10"}
+    assert not found(planted({}, {}, in_ground="2025-05-22", actual=came), Kind.OUT_UNREADY)
+
+
 @pytest.mark.parametrize(
     ("last", "gap", "between"), [(2024, None, 0), (2022, None, 2), (2021, None, None), (2022, 2, None)]
 )

@@ -10,16 +10,8 @@ from hypothesis import strategies as st
 
 from gardenplot.drawing.letters import looks
 from gardenplot.gestures.day_snap import DayPull
-from gardenplot.gestures.season_moved import (
-    draw_end,
-    draw_first_day,
-    draw_out,
-    hold,
-    move_in_season,
-    place_in_season,
-    try_days,
-    try_in_season,
-)
+from gardenplot.gestures.season_drawn import draw_end, draw_first_day, draw_out, place_in_season
+from gardenplot.gestures.season_moved import hold, move_in_season, try_days, try_in_season
 from gardenplot.gestures.season_words import no_longer_words, ready_words, season_line, taken_words
 from gardenplot.gestures.stage import Gesture, Pointer
 from gardenplot.plan import Plan, crop_of, planting_of
@@ -114,7 +106,7 @@ def test_a_day_counted_back_from_a_market_is_typed_then_and_counted_again_when_i
     assert days_of(plan)[0] == date(2027, 5, 2)
     later = moved(plan, at("1.5 m", date(2027, 5, 10)), at("1.5 m", date(2027, 5, 15), reach=CM)).after
     assert planting_of(later, "p1").in_ground == date(2027, 5, 7)
-    assert no_longer_words(plan, later, "p1") == "no longer counted back from its market"
+    assert no_longer_words(plan, later, ("p1",)) == "no longer counted back from its market"
     assert ready_words(later, "p1") == "ready 4 days after the market on Sat 12 Jun 2027"
     back = moved(later, at("1.5 m", date(2027, 5, 15)), at("1.5 m", date(2027, 5, 11), days=2, reach=CM))
     assert back.committed[0].drawn_day is not None
@@ -192,7 +184,7 @@ def test_what_is_in_the_ground_stays_but_for_the_day_it_is_out(gesture: Callable
     )
     drag(draw_out(out, "p1"), at("2 m", date(2027, 6, 9)))
     assert days_of(out.after) == (date(2027, 4, 7), date(2027, 6, 9))
-    assert not try_days(plan, "p1", 1).can_be
+    assert not try_days(plan, ("p1",), 1).can_be
 
 
 def test_ground_that_was_cleared_stays_so() -> None:
@@ -234,7 +226,7 @@ def test_a_drag_keeps_days_and_length_wherever_it_goes(by: int, along: int, free
     press = at("2 m", date(2027, 5, 1))
     there = evolve(press, x=along * CM, day=date.fromordinal(press.day.toordinal() + by) if press.day else None,
                    free=free, reach=4 * CM, reach_days=3)  # fmt: skip
-    held = hold(plan, "p1", press, None)
+    held = hold(plan, ("p1",), press, None)
     trial = try_in_season(held, there)
     assert trial is not None
     first, out = days_of(trial.plan)

@@ -11,6 +11,7 @@ from pytestqt.qtbot import QtBot
 from gardenplot.files import sample
 from gardenplot.layout import lay_out_plan, standing
 from gardenplot.plan import Plan
+from gardenplot.plan.edits import change_planting
 from gardenplot.units import MM
 from gardenplot.window.main import MainWindow
 from gardenplot.window.season_axes import Axes
@@ -112,3 +113,33 @@ def test_without_beds_or_dates_it_says_what_to_do(window: MainWindow, panel: Sea
     press(panel, QPointF(300, 40))
     QTest.keyClick(panel, Qt.Key.Key_Down)
     assert window.sight.day is None
+
+
+@pytest.mark.parametrize(
+    ("size", "month", "share"), [((1440, 900), 23, 2), ((1600, 900), 23, 2), ((1024, 700), 15, 2)]
+)
+def test_a_season_can_be_read_at_first_and_the_drawing_has_twice_its_height(
+    window: MainWindow, panel: SeasonPanel, size: tuple[int, int], month: float, share: float
+) -> None:
+    """Of a month so many pixels at least; in the usual window all four beds of the sample are still in sight."""
+    window.resize(*size)
+    window.panels.as_at_first()
+    window.docks[3].raise_()
+    QApplication.processEvents()
+    assert axes_of(panel).each * 30 >= month
+    assert window.canvas.viewport().height() >= share * panel.height()
+    if size[0] >= 1440:
+        assert window.canvas.verticalScrollBar().maximum() == 0
+
+
+def test_the_days_of_all_beds_in_small_are_higher_where_there_are_more_of_them(
+    window: MainWindow, panel: SeasonPanel
+) -> None:
+    beds = window.season_maps.beds
+    short = beds.all_axes()[0]
+    last = axes_of(panel).season.span.last + timedelta(days=300)
+    one = window.document.plan.plantings[1]
+    window.document.change("Out", change_planting(window.document.plan, one.id, out=last))
+    long = beds.all_axes()[0]
+    assert long.bottom - long.top > short.bottom - short.top
+    assert beds.minimumHeight() == pytest.approx(4 * (long.bottom + long.below), abs=1)
