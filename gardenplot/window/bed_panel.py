@@ -19,7 +19,7 @@ from gardenplot.plan import bed_of
 from gardenplot.units.figures import span
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
-from gardenplot.window.planting_panel import heading, quiet, rule, words
+from gardenplot.window.labels import heading, quiet, rule, words
 from gardenplot.words import _
 
 _WIDE = ("name", "box", "outline", "obstacles", "drip_lines", "history")

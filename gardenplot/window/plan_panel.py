@@ -12,8 +12,8 @@ from gardenplot.units import Units, parse_degrees
 from gardenplot.units.figures import THIN, grouped
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
+from gardenplot.window.labels import heading, quiet, rule, words
 from gardenplot.window.place_form import PlaceForm
-from gardenplot.window.planting_panel import heading, quiet, rule, words
 from gardenplot.words import _
 
 UNITS = {

@@ -52,7 +52,7 @@ class SeasonPanel(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setMouseTracking(True)
-        for signal in (document.changed, document.opened, sight.selected, sight.day_changed, canvas.view.changed):
+        for signal in (document.changed, sight.selected, sight.day_changed, canvas.view.changed):
             signal.connect(self.update)
         for other in (canvas.horizontalScrollBar().valueChanged, canvas.stage.shown, self.view.changed):
             other.connect(self.update)

@@ -229,7 +229,6 @@ class Shelf(QWidget):
             column.addWidget(part)
         self.search.textChanged.connect(self.refresh)
         document.changed.connect(self.refresh)
-        document.opened.connect(self.refresh)
         self.setMinimumWidth(max(round(190 * min(magnified(), 1.3)), self.minimumSizeHint().width()))
 
     def refresh(self) -> None:
