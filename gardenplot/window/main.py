@@ -6,7 +6,6 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QCloseEvent, QKeyEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QVBoxLayout, QWidget
 
-from gardenplot.drawing.ground_under import OnGround
 from gardenplot.drawing.strips import Under
 from gardenplot.drawing.tables import summary
 from gardenplot.drawing.tape_words import under_words
@@ -40,6 +39,7 @@ from gardenplot.window.waiting import Waiting
 from gardenplot.words import _
 
 if TYPE_CHECKING:
+    from gardenplot.drawing.ground_under import OnGround
     from gardenplot.window.season_maps import SeasonMaps
     from gardenplot.window.season_panel import SeasonPanel
 
@@ -124,7 +124,7 @@ class MainWindow(QMainWindow):
     def _join(self) -> None:
         """Connect the parts that must know of one another."""
 
-        def point(found: Under | OnGround | None) -> None:
+        def point(found: "Under | OnGround | None") -> None:
             self.pointed.setText(under_words(self.document.plan, found) if found else "")
 
         self.canvas.hand.pointed.connect(point)
