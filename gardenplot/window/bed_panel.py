@@ -35,7 +35,7 @@ class BedPanel(QWidget):
         self.bed = ""
         self.title, self.left, self.pieces, self.findings = heading(), quiet(), words(), words(Ink.ACCENT)
         self.covers, self.drip = words(), words()
-        self.form = Form()
+        self.form = Form(self)
         for field in _FIELDS:
             self.form.add_typed(field.name, field.label, self._finisher(field), wide=field.name in _WIDE)
         column = QVBoxLayout(self)

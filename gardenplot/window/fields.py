@@ -182,7 +182,7 @@ class Form(QWidget):
         self, name: str, label: str, finished: Callable[[str], None], *, empty: str = "", wide: bool = False
     ) -> Typed:
         """A line for a value; the words `empty` stand in it in grey while it is."""
-        field = Typed(finished)
+        field = Typed(finished, self)
         field.stand_empty(empty)
         field.setMinimumWidth(56)
         self.fields[name] = field
@@ -193,7 +193,7 @@ class Form(QWidget):
 
     def add_choice(self, name: str, label: str, chosen: Callable[[int], None]) -> QComboBox:
         """A choice of a few."""
-        box = Choice()
+        box = Choice(self)
         box.activated.connect(chosen)
         box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         box.setMinimumContentsLength(4)
@@ -223,14 +223,14 @@ class Form(QWidget):
 
     def _hint(self, name: str) -> QLabel:
         """An empty line below a field."""
-        hint = _quiet("")
+        hint = _quiet("", self)
         hint.setVisible(False)
         cell = next(cell for known, cell, _columns in self._cells if known == name)
         cell.insertWidget(_FIELD + 1, hint)
         return hint
 
     def _add(self, name: str, label: str, field: QWidget, columns: int) -> QVBoxLayout:
-        words = self._labels[name] = _quiet(label)
+        words = self._labels[name] = _quiet(label, self)
         words.setBuddy(field)
         field.setObjectName(name)
         field.setAccessibleName(label)
@@ -263,8 +263,8 @@ class Form(QWidget):
             self._lay(cell, columns)
 
 
-def _quiet(words: str) -> QLabel:
-    label = QLabel(words)
+def _quiet(words: str, form: Form) -> QLabel:
+    label = QLabel(words, form)
     write_in(label, Ink.SECOND)
     label.setWordWrap(True)
     return label

@@ -1,7 +1,7 @@
 """Beside the drawing: whatever is selected, a planting, a bed, or the plan."""
 
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QScrollArea, QStackedWidget, QWidget
@@ -14,6 +14,8 @@ from gardenplot.window.sight import Sight
 from gardenplot.window.tab_order import put_behind
 from gardenplot.window.theme import magnified
 from gardenplot.words import _
+
+AnyPanel = TypeVar("AnyPanel", bound=QWidget)
 
 if TYPE_CHECKING:
     from gardenplot.window.bed_panel import BedPanel
@@ -41,29 +43,37 @@ class Inspector(QStackedWidget):
     @cached_property
     def plan(self) -> PlanPanel:
         """The panel of the plan as a whole."""
-        panel = PlanPanel(self._document)
-        self._add(panel)
-        return panel
+        area = self._area()
+        return self._filled(area, PlanPanel(self._document, area))
 
     @cached_property
     def bed(self) -> "BedPanel":
         """The panel of a bed."""
-        panel = bed_panel(self._document)
-        self._add(panel)
-        return panel
+        area = self._area()
+        return self._filled(area, bed_panel(self._document, area))
 
     @cached_property
     def planting(self) -> "PlantingPanel":
         """The panel of a planting."""
-        panel = planting_panel(self._document)
-        self._add(panel)
+        area = self._area()
+        panel = self._filled(area, planting_panel(self._document, area))
         self.planting_made.emit(panel)
         return panel
 
-    def _add(self, panel: QWidget) -> None:
-        area = self._areas[panel] = _scrolled(panel)
+    def _area(self) -> QScrollArea:
+        """Room for a panel: what is made in its place has its looks from the beginning."""
+        area = QScrollArea(self)
+        area.setWidgetResizable(True)
+        area.setAccessibleName(_("What is selected, to scroll"))
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.addWidget(area)
+        return area
+
+    def _filled(self, area: QScrollArea, panel: AnyPanel) -> AnyPanel:
+        area.setWidget(panel)
+        self._areas[panel] = area
         put_behind(self, area)
+        return panel
 
     def _panel(self) -> "Panel":
         """The panel for what is selected."""
@@ -93,12 +103,3 @@ class Inspector(QStackedWidget):
         """Put the keyboard into the first field of the panel."""
         shown = (field for field in self._panel().form.fields.values() if not field.isHidden())
         next(shown).setFocus(Qt.FocusReason.ShortcutFocusReason)
-
-
-def _scrolled(panel: QWidget) -> QScrollArea:
-    area = QScrollArea()
-    area.setWidget(panel)
-    area.setWidgetResizable(True)
-    area.setAccessibleName(_("What is selected, to scroll"))
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    return area

@@ -28,14 +28,14 @@ def _late(module: str, name: str) -> Callable[..., Any]:
     return cast(Callable[..., Any], getattr(import_module(f"gardenplot.window.{module}"), name))
 
 
-def bed_panel(document: Document) -> "BedPanel":
+def bed_panel(document: Document, parent: QWidget) -> "BedPanel":
     """The panel of a selected bed."""
-    return cast("BedPanel", _late("bed_panel", "BedPanel")(document))
+    return cast("BedPanel", _late("bed_panel", "BedPanel")(document, parent))
 
 
-def planting_panel(document: Document) -> "PlantingPanel":
+def planting_panel(document: Document, parent: QWidget) -> "PlantingPanel":
     """The panel of a selected planting."""
-    return cast("PlantingPanel", _late("planting_panel", "PlantingPanel")(document))
+    return cast("PlantingPanel", _late("planting_panel", "PlantingPanel")(document, parent))
 
 
 def ground_view(document: Document, sight: Sight, canvas: "Canvas") -> "GroundView":

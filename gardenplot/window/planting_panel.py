@@ -45,10 +45,10 @@ class PlantingPanel(QWidget):
         self._document = document
         self.planting = ""
         self.title, self.under_title = heading(), quiet()
-        self.patterns = PatternChoice()
+        self.patterns = PatternChoice(self)
         self.patterns.picked.connect(lambda pattern: self._choose(CHOSEN_FIELDS[0], pattern))
-        self.compare = QPushButton(_("Compare layouts …"))
-        self.form = Form()
+        self.compare = QPushButton(_("Compare layouts …"), self)
+        self.form = Form(self)
         self.bed = self.form.add_choice("bed", _("Bed"), self._pick_bed)
         self.order = self.form.add_choice("order", _("Order"), self._pick_order)
         self.reserved = self.form.add_choice("reserved", _("Places of what follows"), self._pick_answer)
