@@ -67,6 +67,7 @@ class GroundView(QWidget):
         self.stage.shown.connect(self.update)
         layers.changed.connect(self.update)
         self.eye.changed.connect(self._look_anew)
+        self._follow()
 
     def scale_words(self, dots_per_inch: float) -> str:
         """The scale of the drawing."""
