@@ -32,21 +32,19 @@ class Waiting(QWidget, Generic[Part]):
         room.addWidget(part)
         self._stops = put_behind(self, part)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        # What is added to something that is seen already would be shown only after the next turn of events.
-        part.show()
         return part
 
     def made_with(self, dock: QDockWidget) -> None:
-        """Have the part made before anybody sees it in a panel, which may lie behind another one at first."""
-        dock.visibilityChanged.connect(lambda seen: self._make_now() if seen else None)
-        dock.topLevelChanged.connect(self._make_now)
+        """Have the part made before anybody sees it in a panel, which may lie behind another one at first.
+
+        What is added to something that is seen already would by itself be shown only after the next turn of events.
+        """
+        dock.visibilityChanged.connect(lambda seen: self.part.show() if seen else None)
+        dock.topLevelChanged.connect(lambda _floats: self.part.show())
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         """Pass the keyboard on to the first stop of the part, or to the last one where it comes from behind."""
         super().focusInEvent(event)
-        self._make_now()
+        self.part.show()
         inside = [stop for stop in self._stops if stop.isVisibleTo(self)]
         inside[-1 if event.reason() == Qt.FocusReason.BacktabFocusReason else 0].setFocus(event.reason())
-
-    def _make_now(self) -> None:
-        assert self.part
