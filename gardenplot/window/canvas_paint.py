@@ -71,8 +71,8 @@ def paint_scene(
 ) -> None:
     """Paint the canvas, or the parts of it that are exposed."""
     inks, look = palette(), scene.look
-    parts = exposed or (QRectF(frame),)
-    seen = reduce(QRectF.united, parts)
+    seen = reduce(QRectF.united, exposed, QRectF()) if exposed else QRectF(frame)
+    parts = () if any(part.contains(QRectF(frame)) for part in exposed) else exposed
     painter.fillRect(seen, colour(inks, Ink.PAPER))
     if not scene.plan.beds and scene.strips.ground is None:
         return
@@ -137,7 +137,8 @@ def _lying(scene: Scene, seen: QRectF) -> tuple[Strip, ...]:
 class Easel:
     """What strips are painted with: pictures of beds, the looks of plantings, the colours, whose names find room.
 
-    What lies in none of the `parts` of the canvas is seen by nobody, so that it need not be painted.
+    What lies in none of the `parts` of the canvas is seen by nobody, so that it need not be painted; without any, all
+    of the canvas is seen.
     """
 
     pictures: StripPictures
@@ -148,6 +149,8 @@ class Easel:
 
     def is_seen(self, left: float, top: float, right: float, bottom: float) -> bool:
         """Whether anything between these edges is seen."""
+        if not self.parts:
+            return True
         frame = QRectF(QPointF(left, top), QPointF(right, bottom))
         return any(part.intersects(frame) for part in self.parts)
 
@@ -174,10 +177,10 @@ def _begin(painter: QPainter, frame: QRect, scene: Scene, strip: Strip) -> tuple
 def _soil(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Easel) -> None:
     """The bed itself with what stands in it."""
     strips, figure = scene.strips, _figure(scene, strip, easel.look)
-    reach = reach_above(figure, Scale(strips.along, strips.across, 0, 0), strips.headroom)
-    top = _sharp_top(painter, scene, strip)
-    if not easel.is_seen(0, top - reach - 1, frame.width(), top + strip.height + reach + 1):
-        return
+    if easel.parts:
+        top, reach = _sharp_top(painter, scene, strip), reach_above(figure, strips.across, strips.headroom) + 1
+        if not easel.is_seen(0, top - reach, frame.width(), top + strip.height + reach):
+            return
     first, last = _begin(painter, frame, scene, strip)
     scale = Scale(strips.along, strips.across, max(0.0, first / strips.along), last / strips.along)
     easel.pictures.paint(painter, figure, scale, strips.headroom, easel.inks)

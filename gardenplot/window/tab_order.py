@@ -8,7 +8,8 @@ def put_behind(before: QWidget, late: QWidget) -> list[QWidget]:
     """Have Tab come to all of a part that was made just now right behind another part, which may take no keys itself.
 
     Gives what takes keys in the part, in the order of its children. Qt puts what is made last at the very end of its
-    window.
+    window. That order is told and never asked: what `nextInFocusChain` gives to Python goes along with the part that
+    was asked for it, and takes actions with it that are in use.
     """
     inside = (late, *late.findChildren(QWidget))
     stops = [one for one in inside if _takes_keys(one) and one.window() is late.window()]
