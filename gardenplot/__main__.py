@@ -17,6 +17,7 @@ _BEFORE_QT = (
     "numpy",
     "gardenplot.plan.file",
     "gardenplot.drawing.tables",
+    "gardenplot.drawing.ground_words",
     "gardenplot.drawing.tape_words",
     "gardenplot.gestures.copies",
     "gardenplot.gestures.place_typed",

@@ -8,7 +8,7 @@ from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, Q
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.ground import draw_ground
-from gardenplot.drawing.ground_words import place_line, scale_line, trouble_line
+from gardenplot.drawing.ground_words import place_line, trouble_line
 from gardenplot.drawing.letters import looks, looks_in_hand
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.style import Ink
@@ -68,10 +68,6 @@ class GroundView(QWidget):
         layers.changed.connect(self.update)
         self.eye.changed.connect(self._look_anew)
         self._follow()
-
-    def scale_words(self, dots_per_inch: float) -> str:
-        """The scale of the drawing."""
-        return scale_line(self.eye.eye.scale, dots_per_inch)
 
     def _look_anew(self) -> None:
         self._still = None

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
+from gardenplot.drawing.ground_words import scale_line
 from gardenplot.drawing.tape_words import scale_words
 from gardenplot.gestures.kept import layout_in
 from gardenplot.plan import bed_of
@@ -110,7 +111,7 @@ class Views(QStackedWidget):
     def scale_words(self, dots_per_inch: float) -> str:
         """The scale of the drawing that is shown."""
         if self.shows_ground:
-            return self.ground.scale_words(dots_per_inch)
+            return scale_line(self.ground.eye.eye.scale, dots_per_inch)
         return scale_words(self._document.plan.place.units, self.canvas.view.strips(), dots_per_inch)
 
     def _go_to_strip(self, bed: str, planting: str | None) -> None:
