@@ -40,6 +40,7 @@ from gardenplot.words import _
 
 if TYPE_CHECKING:
     from gardenplot.drawing.ground_under import OnGround
+    from gardenplot.window.planting_panel import PlantingPanel
     from gardenplot.window.season_maps import SeasonMaps
     from gardenplot.window.season_panel import SeasonPanel
 
@@ -127,6 +128,10 @@ class MainWindow(QMainWindow):
         def point(found: "Under | OnGround | None") -> None:
             self.pointed.setText(under_words(self.document.plan, found) if found else "")
 
+        def tie(panel: "PlantingPanel") -> None:
+            self.registry.tie(panel.compare, "planting.compare")
+            self.registry.tie(panel.leave, "planting.leave-series")
+
         self.canvas.hand.pointed.connect(point)
         self.views.pointed.connect(point)
         self.document.opened.connect(lambda: self.sight.begin(self.document.plan))
@@ -142,12 +147,7 @@ class MainWindow(QMainWindow):
         self.views.menu_wanted.connect(lambda at: self._context_menu().exec(at))
         self.shelf.list.chosen.connect(self.plantings.place)
         self.shelf.from_packet.clicked.connect(self.plantings.new_crop)
-        self.inspector.planting_made.connect(
-            lambda panel: (
-                self.registry.tie(panel.compare, "planting.compare"),
-                self.registry.tie(panel.leave, "planting.leave-series"),
-            )
-        )
+        self.inspector.planting_made.connect(tie)
         self.ledger.order_wanted.connect(self.plantings.edit_order)
         self.ledger.shown.connect(self.plantings.show_finding)
         self.filing.told.connect(self.tell)

@@ -1,6 +1,6 @@
 """The panel of the season: the map of the bed in sight, or those of all beds in small, and a switch between them."""
 
-from PySide6.QtCore import QPoint, Qt, Signal
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QCheckBox, QFrame, QScrollArea, QStackedLayout, QWidget
 
@@ -21,8 +21,6 @@ _BESIDE = 12
 
 class SeasonMaps(QWidget):
     """The switch lies in the line of the bed's name, so that the days lose no room to it."""
-
-    menu_wanted = Signal(QPoint)
 
     def __init__(self, document: Document, sight: Sight, canvas: Canvas, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -46,8 +44,8 @@ class SeasonMaps(QWidget):
         self.switch.setToolTip(_("Show the season maps of all beds in small"))
         self.switch.toggled.connect(self._turn)
         self.beds.opened.connect(lambda: self.switch.setChecked(False))
-        for map_of in (panel, self.beds):
-            map_of.menu_wanted.connect(self.menu_wanted)
+        for map_of in (self.panel, self.beds):
+            map_of.menu_wanted.connect(canvas.menu_wanted)
         self.beds.hand.moved.connect(lambda at: self.scrolled.ensureVisible(0, round(at.y()), 0, _NEAR))
         sight.selected.connect(self._reveal)
         for signal in (sight.selected, document.changed):

@@ -1,6 +1,5 @@
 """The season map below the drawing: the bed in sight over the dates, to plan in, and a line for the day shown."""
 
-
 from PySide6.QtCore import QEvent, QPoint, QRectF, Qt, Signal
 from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, QPen, QWheelEvent
 from PySide6.QtWidgets import QWidget
