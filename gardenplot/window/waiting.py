@@ -32,13 +32,12 @@ class Waiting(QWidget, Generic[Part]):
         room.addWidget(part)
         self._stops = put_behind(self, part)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        # What is added to something that is seen already would by itself be shown only after the next turn of events.
+        part.show()
         return part
 
     def made_with(self, dock: QDockWidget) -> None:
-        """Have the part made before anybody sees it in a panel, which may lie behind another one at first.
-
-        What is added to something that is seen already would by itself be shown only after the next turn of events.
-        """
+        """Have the part made before anybody sees it in a panel, which may lie behind another one at first."""
         dock.visibilityChanged.connect(lambda seen: self.part.show() if seen else None)
         dock.topLevelChanged.connect(lambda _floats: self.part.show())
 
