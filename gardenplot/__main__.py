@@ -13,6 +13,17 @@ from gardenplot.words import _
 
 COMMANDS = ("count", "sheet", "draw", "dates", "supplies", "fill", "check")
 """Each is a module of `gardenplot.commands`, loaded when it is called: a count needs no Qt, a window no reportlab."""
+_BEFORE_QT = (
+    "numpy",
+    "gardenplot.plan.file",
+    "gardenplot.drawing.tables",
+    "gardenplot.drawing.ground_words",
+    "gardenplot.drawing.tape_words",
+    "gardenplot.gestures.copies",
+    "gardenplot.gestures.place_typed",
+    "gardenplot.gestures.series",
+)
+"""What brings in nearly all that a window needs besides Qt, which reads the source of all that is loaded after it."""
 
 
 def main(argv: list[str] | None = None) -> int:
@@ -66,7 +77,11 @@ def load_window() -> ModuleType:
     and later no drag is held up by it.
     """
     gc.disable()
+    # The program has no use for the threads that numpy would start for its linear algebra.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     try:
+        for module in _BEFORE_QT:
+            import_module(module)
         return import_module("gardenplot.window.start")
     finally:
         gc.freeze()

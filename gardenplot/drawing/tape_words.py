@@ -1,6 +1,7 @@
 """What the foot of the window says about the place under the pointer and about the scale."""
 
-from gardenplot.drawing.ground_under import OnGround
+from typing import TYPE_CHECKING
+
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.strips import Strips, Under
@@ -9,6 +10,9 @@ from gardenplot.units import Units
 from gardenplot.units.figures import offset, span, tape
 from gardenplot.words import _
 
+if TYPE_CHECKING:
+    from gardenplot.drawing.ground_under import OnGround
+
 _NAMES = {
     Units.METRIC: _("metres"),
     Units.FEET_AND_INCHES: _("feet and inches"),
@@ -16,7 +20,7 @@ _NAMES = {
 }
 
 
-def under_words(plan: Plan, found: Under | OnGround) -> str:
+def under_words(plan: Plan, found: "Under | OnGround") -> str:
     """The place under the pointer: "Tunnel, east · tape 4.20 m · 31 cm from the base line"."""
     bed, units = bed_of(plan, found.bed), plan.place.units
     if not 0 <= found.x <= bed.length.nm:

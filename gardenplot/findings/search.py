@@ -26,7 +26,7 @@ from gardenplot.layout import (
     planted_for_orders,
     spacings_for_orders,
 )
-from gardenplot.layout.candidate import closer_than_packet
+from gardenplot.layout.across import closer_than_packet
 from gardenplot.layout.reserved import in_the_way
 from gardenplot.plan import Bed, Cover, Order, Pattern, Plan, bed_of, crop_of, planting_of
 from gardenplot.season import market_days, stand_for

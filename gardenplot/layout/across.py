@@ -9,8 +9,8 @@ from math import isqrt
 
 from attrs import frozen
 
-from gardenplot.layout.value import Grid
-from gardenplot.plan import Pattern
+from gardenplot.layout.value import Grid, Layout
+from gardenplot.plan import Crop, Pattern
 
 
 @frozen
@@ -53,6 +53,15 @@ def rows_are_closer(grid: Grid, packet: int) -> bool:
 def nearest_rows(grid: Grid) -> int:
     """How far the nearest two rows stand apart, in nm: those of a pair where there are pairs."""
     return min([grid.between, *(after - one for one, after in pairwise(grid.offsets))])
+
+
+def closer_than_packet(crop: Crop, layout: Layout) -> tuple[int, int]:
+    """How much closer than the packet plants stand in the row, and rows to one another, in nm."""
+    grid, packet = layout.grid, crop.row_spacing[0].nm
+    in_row = max(0, crop.in_row.nm - grid.in_row)
+    if grid.pattern is Pattern.BROADCAST or not rows_are_closer(grid, packet):
+        return in_row, 0
+    return in_row, packet - nearest_rows(grid)
 
 
 def row_answers(grid: Grid) -> tuple[RowAnswer, ...]:

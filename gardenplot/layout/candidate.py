@@ -8,7 +8,7 @@ from typing import Any
 from attrs import field, frozen
 
 from gardenplot.errors import PlanError
-from gardenplot.layout.across import nearest_rows, rows_are_closer
+from gardenplot.layout.across import closer_than_packet
 from gardenplot.layout.bed import Grown, LaidOut, compete, followers_of, lay_out_bed, planted_for_orders
 from gardenplot.layout.block import has_room
 from gardenplot.layout.leftover import free_on, fullest_day
@@ -16,7 +16,7 @@ from gardenplot.layout.markable import nearest_markable
 from gardenplot.layout.positions import positions
 from gardenplot.layout.reserved import in_the_way
 from gardenplot.layout.value import EdgeRule, Layout
-from gardenplot.plan import Crop, Pattern, Place, Plan, Reserved, bed_of, planting_of
+from gardenplot.plan import Pattern, Place, Plan, Reserved, bed_of, planting_of
 from gardenplot.plan.edits import suppose_planting
 from gardenplot.season import grown_on, stand_for
 from gardenplot.units import MM, Length
@@ -242,15 +242,6 @@ def _fullest_of(laid: LaidOut, one: Grown) -> date | None:
     begins = (each.dates.in_ground for each in laid.grown)
     days = {one.dates.in_ground, *(day for day in begins if day is not None and grown_on(one.dates, day))}
     return min(sorted(days), key=lambda day: free_on(laid, day).total)
-
-
-def closer_than_packet(crop: Crop, layout: Layout) -> tuple[int, int]:
-    """How much closer than the packet plants stand in the row, and rows to one another, in nm."""
-    grid, packet = layout.grid, crop.row_spacing[0].nm
-    in_row = max(0, crop.in_row.nm - grid.in_row)
-    if grid.pattern is Pattern.BROADCAST or not rows_are_closer(grid, packet):
-        return in_row, 0
-    return in_row, packet - nearest_rows(grid)
 
 
 def marking(place: Place, layout: Layout) -> Marking:

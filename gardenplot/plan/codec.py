@@ -8,6 +8,7 @@ import typing
 from collections.abc import Callable, Mapping
 from datetime import date
 from enum import StrEnum
+from functools import lru_cache
 from typing import Any, TypeVar
 
 import attrs
@@ -130,8 +131,7 @@ def _read(kind: type[T], raw: Json, place: str, problems: list[str]) -> T:
     if not isinstance(raw, dict):
         raise FileError(_("{place}: an object in curly brackets is needed").format(place=place))
     values: dict[str, Any] = {}
-    hints = typing.get_type_hints(kind, include_extras=True)
-    keys = _keys(kind)
+    hints, keys = _hints(typing.cast(Any, kind)), _keys(kind)
     for attribute in attrs.fields(typing.cast(Any, kind)):
         key = keys.get(attribute.name)
         if key is None:
@@ -158,6 +158,12 @@ def _reached(bed: Bed) -> Bed:
     return attrs.evolve(
         bed, length=bed.length if bed.length.text else length, width=bed.width if bed.width.text else width
     )
+
+
+@lru_cache(maxsize=64)
+def _hints(kind: type) -> dict[str, Any]:
+    """The types of its attributes."""
+    return typing.get_type_hints(kind, include_extras=True)
 
 
 def _keys(kind: type) -> dict[str, str]:

@@ -22,7 +22,8 @@ def counting_site(place: Place) -> Site | None:
 def short_days(site: Site, span: Span) -> tuple[Span, ...]:
     """The short days of a span of dates, winter by winter."""
     years = range(max(2, span.first.year - 1), min(9997, span.last.year + 1) + 1)
-    winters = (winter for year in years if (winter := _winter(site, year)) is not None)
+    near = (year for year in years if _summer(site, year) <= span.last and span.first <= _summer(site, year + 1))
+    winters = (winter for year in near if (winter := _winter(site, year)) is not None)
     cut = (Span(max(winter.first, span.first), min(winter.last, span.last)) for winter in winters)
     return tuple(each for each in cut if each.first <= each.last)
 
@@ -71,13 +72,16 @@ def _winter(site: Site, year: int) -> Span | None:
 
     Between solstices days only grow longer or shorter, so that both ends are found by halving.
     """
-    north = site.latitude >= 0
-    autumn = date(year, 6, 21) if north else date(year - 1, 12, 21)
-    middle = date(year, 12, 21) if north else date(year, 6, 21)
-    spring = date(year + 1, 6, 21) if north else date(year, 12, 21)
+    autumn, spring = _summer(site, year), _summer(site, year + 1)
+    middle = date(year, 12, 21) if site.latitude >= 0 else date(year, 6, 21)
     if not _is_short(site, middle):
         return None
     return Span(_edge(site, autumn, middle), _edge(site, spring, middle))
+
+
+def _summer(site: Site, year: int) -> date:
+    """The summer solstice before the winter of a year."""
+    return date(year, 6, 21) if site.latitude >= 0 else date(year - 1, 12, 21)
 
 
 def _edge(site: Site, light: date, dark: date) -> date:

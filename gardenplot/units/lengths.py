@@ -6,6 +6,7 @@ appendix B.6), so 1/64 in, 0.01 ft and 1 mm are all whole numbers.
 
 import re
 from fractions import Fraction
+from functools import lru_cache
 
 from attrs import frozen
 
@@ -122,6 +123,11 @@ def parse_length(text: str, *, bare: str | None = None) -> Length:
     """
     if not isinstance(text, str):
         raise LengthError(_('a number alone is no length: write it as text with a unit, like "30 cm"'))
+    return _read(text, bare)
+
+
+@lru_cache(maxsize=4096)
+def _read(text: str, bare: str | None) -> Length:
     plain = _plain(text)
     if plain.startswith("-"):
         raise LengthError(

@@ -19,7 +19,7 @@ from gardenplot.plan import bed_of
 from gardenplot.units.figures import span
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
-from gardenplot.window.planting_panel import heading, quiet, rule, words
+from gardenplot.window.labels import heading, quiet, rule, words
 from gardenplot.words import _
 
 _WIDE = ("name", "box", "outline", "obstacles", "drip_lines", "history")
@@ -35,7 +35,7 @@ class BedPanel(QWidget):
         self.bed = ""
         self.title, self.left, self.pieces, self.findings = heading(), quiet(), words(), words(Ink.ACCENT)
         self.covers, self.drip = words(), words()
-        self.form = Form()
+        self.form = Form(self)
         for field in _FIELDS:
             self.form.add_typed(field.name, field.label, self._finisher(field), wide=field.name in _WIDE)
         column = QVBoxLayout(self)

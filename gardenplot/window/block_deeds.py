@@ -14,8 +14,9 @@ from gardenplot.gestures.reading import needed_length
 from gardenplot.gestures.split import JOIN, SPLIT, Parts, try_join, try_split
 from gardenplot.gestures.swap import SWAP, try_swap
 from gardenplot.units import length_of
+from gardenplot.window.ask import Ask
 from gardenplot.window.canvas_keys import settle
-from gardenplot.window.forms import Ask, AskDialog
+from gardenplot.window.late import ask
 from gardenplot.window.reasons import CHOOSE_PLANTING, NO_BED
 from gardenplot.words import _
 
@@ -88,9 +89,9 @@ class BlockDeeds:
                 return {"at": error.says}
             return {}
 
-        ask = Ask("at", _("Tape reading"), middle)
+        asks = (Ask("at", _("Tape reading"), middle),)
         note = _("The block is split at the whole rank nearest to it; both parts stay with the order.")
-        AskDialog(_("Split the block"), (ask,), take, _("Split block"), note=note, parent=self._window).exec()
+        ask(_("Split the block"), asks, take, _("Split block"), note, self._window)
 
     def join(self, way: int) -> None:
         """Join the chosen block with the like one towards the foot or the head."""

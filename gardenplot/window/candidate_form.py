@@ -98,8 +98,6 @@ class CandidateForm(QWidget):
         line = Typed(partial(self._read, field))
         line.setObjectName(field.name)
         line.setMaximumWidth(round(180 * magnified()))
-        line.complaint.setWordWrap(True)
-        write_in(line.complaint, Ink.ACCENT)
         self.fields[field.name] = line
         self._add_cell(field.label, line)
 

@@ -1,6 +1,8 @@
 """The canvas: the tape along the top and the beds as strips under it, worked by mouse and keyboard."""
 
+from collections.abc import Iterable
 from math import ceil
+from typing import cast
 
 from PySide6.QtCore import QPoint, QRect, QRectF, Qt, Signal
 from PySide6.QtGui import (
@@ -115,7 +117,8 @@ class Canvas(QAbstractScrollArea):
         painter.setLayoutDirection(self.layoutDirection())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.scale(magnified(), magnified())
-        exposed = painter.worldTransform().inverted()[0].mapRect(QRectF(event.rect()))
+        back = painter.worldTransform().inverted()[0]
+        exposed = tuple(back.mapRect(QRectF(rect)) for rect in cast(Iterable[QRect], event.region()))
         paint_scene(painter, self._frame(), self._shown, self._pictures, exposed)
         painter.end()
 

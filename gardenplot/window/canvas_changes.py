@@ -1,9 +1,11 @@
 """What of the canvas must be painted anew when one scene follows another."""
 
-from PySide6.QtCore import QRect
+from math import ceil, floor
+
+from PySide6.QtCore import QPoint, QRect
 from PySide6.QtGui import QRegion
 
-from gardenplot.window.canvas_paint import FRAMES_REACH, Scene, lines_box, lines_under
+from gardenplot.window.canvas_paint import Scene, lines_box, lines_under, reach_of
 
 
 def changed_between(before: Scene, after: Scene, frame: QRect) -> QRegion:
@@ -22,9 +24,9 @@ def changed_between(before: Scene, after: Scene, frame: QRect) -> QRegion:
     held = {scene.trial.bed for scene in (before, after) if scene.trial is not None}
     for one, other in zip(before.strips.strips, after.strips.strips, strict=True):
         if one.laid is not other.laid or one.bed in held:
-            top = one.top - after.strips.headroom + after.top
-            height = after.strips.headroom + one.height + after.strips.captions
-            area += QRect(0, round(top) - FRAMES_REACH, frame.width(), round(height) + 2 * FRAMES_REACH)
+            above, below = reach_of(after.strips)
+            top, bottom = one.top + after.top - above, one.top + after.top + one.height + below
+            area += QRect(QPoint(0, floor(top)), QPoint(frame.width(), ceil(bottom)))
     for scene in (before, after):
         lines = lines_under(scene)
         if lines:

@@ -1,6 +1,7 @@
 """What the canvas shows: tape, strips, captions, selection, and the trial under the hand."""
 
 from datetime import date
+from functools import reduce
 
 from attrs import frozen
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
@@ -31,7 +32,7 @@ from gardenplot.window.canvas_view import TAPE
 from gardenplot.window.hand_box import Lines, box_of, paint_lines, seen_of
 from gardenplot.window.hand_lines import hand_lines
 from gardenplot.window.painting import Scale
-from gardenplot.window.strip_pictures import StripPictures
+from gardenplot.window.strip_pictures import StripPictures, reach_above
 from gardenplot.window.theme import colour, palette
 
 
@@ -66,18 +67,21 @@ class Scene:
 
 
 def paint_scene(
-    painter: QPainter, frame: QRect, scene: Scene, pictures: StripPictures, exposed: QRectF | None = None
+    painter: QPainter, frame: QRect, scene: Scene, pictures: StripPictures, exposed: tuple[QRectF, ...] = ()
 ) -> None:
-    """Paint the canvas, or the part of it that is exposed."""
+    """Paint the canvas, or the parts of it that are exposed."""
     inks, look = palette(), scene.look
-    seen = QRectF(frame) if exposed is None else exposed
+    seen = reduce(QRectF.united, exposed, QRectF()) if exposed else QRectF(frame)
+    parts = () if any(part.contains(QRectF(frame)) for part in exposed) else exposed
     painter.fillRect(seen, colour(inks, Ink.PAPER))
     if not scene.plan.beds and scene.strips.ground is None:
         return
     painter.save()
     painter.setClipRect(seen.intersected(QRectF(frame.adjusted(0, TAPE, 0, 0))))
-    lying = scene.strips.lying(seen.top() - scene.top - FRAMES_REACH, seen.bottom() - scene.top + FRAMES_REACH)
-    easel = Easel(pictures, look, inks, scene.strips.named(scene.bed))
+    lying = _lying(scene, seen)
+    # Where captions lie between them, beds are far enough apart for the names of all.
+    named = frozenset(one.bed for one in lying) if scene.strips.has_captions else scene.strips.named(scene.bed)
+    easel = Easel(pictures, look, inks, named, parts)
     for part in (_soil, _over):
         for strip in lying:
             part(painter, frame, scene, strip, easel)
@@ -107,18 +111,48 @@ def lines_box(scene: Scene, frame: QRect, lines: Lines) -> QRectF:
     return box_of(frame, scene.hand or QPointF(), lines, seen_of(scene.strips, scene.top, (bed,)))
 
 
-FRAMES_REACH = 8
+_FRAMES_REACH = 8
 """Pixels by which what is selected stands out of its strip."""
+_NEAR = 12
+"""Pixels round a strip in which lies what is painted over it, all but its flag, its captions and its name."""
+_WRITTEN, _TALL = 50, 56
+"""Pixels below a strip at which its captions end, and below its top at which the name of a low one ends."""
+
+
+def reach_of(strips: Strips) -> tuple[float, float]:
+    """How many pixels above a strip and below it anything lies that belongs to it."""
+    return max(strips.headroom, _FRAMES_REACH), max(strips.captions, _FRAMES_REACH)
+
+
+def _lying(scene: Scene, seen: QRectF) -> tuple[Strip, ...]:
+    """The strips of which something may lie in a part of the canvas."""
+    strips = scene.strips
+    above, below = (
+        reach - usual for reach, usual in zip(reach_of(strips), (strips.headroom, strips.captions), strict=True)
+    )
+    return strips.lying(seen.top() - scene.top - below, seen.bottom() - scene.top + above)
 
 
 @frozen
 class Easel:
-    """What strips are painted with: pictures of beds, the looks of plantings, the colours, whose names find room."""
+    """What strips are painted with: pictures of beds, the looks of plantings, the colours, whose names find room.
+
+    What lies in none of the `parts` of the canvas is seen by nobody, so that it need not be painted; without any, all
+    of the canvas is seen.
+    """
 
     pictures: StripPictures
     look: dict[str, Look]
     inks: Palette
     named: frozenset[str]
+    parts: tuple[QRectF, ...]
+
+    def is_seen(self, left: float, top: float, right: float, bottom: float) -> bool:
+        """Whether anything between these edges is seen."""
+        if not self.parts:
+            return True
+        frame = QRectF(QPointF(left, top), QPointF(right, bottom))
+        return any(part.intersects(frame) for part in self.parts)
 
 
 def _held(scene: Scene) -> Held:
@@ -142,36 +176,60 @@ def _begin(painter: QPainter, frame: QRect, scene: Scene, strip: Strip) -> tuple
 
 def _soil(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Easel) -> None:
     """The bed itself with what stands in it."""
-    strips = scene.strips
+    strips, figure = scene.strips, _figure(scene, strip, easel.look)
+    if easel.parts:
+        top, reach = _sharp_top(painter, scene, strip), reach_above(figure, strips.across, strips.headroom) + 1
+        if not easel.is_seen(0, top - reach, frame.width(), top + strip.height + reach):
+            return
     first, last = _begin(painter, frame, scene, strip)
     scale = Scale(strips.along, strips.across, max(0.0, first / strips.along), last / strips.along)
-    easel.pictures.paint(painter, _figure(scene, strip, easel.look), scale, strips.headroom, easel.inks)
+    easel.pictures.paint(painter, figure, scale, strips.headroom, easel.inks)
     painter.restore()
 
 
 def _over(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Easel) -> None:
     """What lies over the beds, and their names: where beds lie close, it reaches over the next one."""
     strips, inks = scene.strips, easel.inks
-    selected, strip_top = scene.bed == strip.bed and scene.planting is None, _sharp_top(painter, scene, strip)
+    selected, top = scene.bed == strip.bed and scene.planting is None, _sharp_top(painter, scene, strip)
     first, last = _begin(painter, frame, scene, strip)
-    paint_selection(painter, scene, strip, inks)
-    _spot(painter, scene, strip, inks)
-    paint_faults(painter, scene, strip, inks)
+    sight = QRectF(QPointF(first, TAPE - top), QPointF(last, frame.height() - top))
+    if easel.is_seen(0, top - _NEAR, frame.width(), top + strip.height + _NEAR):
+        _near(painter, scene, strip, sight, inks)
     if strips.has_captions:
-        top, bottom = TAPE - strip_top, frame.height() - strip_top
-        paint_spacings(painter, _spacings(scene, strip, (first, last), (top, bottom)), strips.zoom, inks)
-        sight = QRectF(QPointF(max(0.0, first + 10), top), QPointF(last, bottom))
-        shown = _captions(scene, strip, easel.look)
-        lines = caption_lines(_rested(scene, strip, easel.look) if scene.trial else shown, strips.along, sight)
-        paint_captions(painter, shown, strips.along, strip.height + 9, sight, lines, inks)
-        if scene.left > strips.gutter - 10:
+        foot = top + strip.height
+        # Captions that would stand below what can be seen lie on the bed instead.
+        head = foot if foot + strips.captions <= frame.height() else top
+        if easel.is_seen(0, head, frame.width(), foot + _WRITTEN):
+            _written(painter, scene, strip, sight, easel)
+        flies = scene.left > strips.gutter - 10
+        if flies and easel.is_seen(scene.left - _NEAR, top - strips.headroom, scene.left + _NEAR, top + _NEAR):
             paint_flag(painter, inks)
     if selected:
         paint_handles(painter, strip.laid.bed, _held(scene), inks)
     painter.restore()
-    if strip.bed in easel.named:
-        at, units = QPointF(0, strip_top), scene.plan.place.units
+    if strip.bed in easel.named and easel.is_seen(
+        0, top - _NEAR, strips.gutter, top + max(strip.height, _TALL) + _NEAR
+    ):
+        at, units = QPointF(0, top), scene.plan.place.units
         paint_bed_name(painter, strip, at, strips, units, inks, selected=selected, least=TAPE)
+
+
+def _near(painter: QPainter, scene: Scene, strip: Strip, sight: QRectF, inks: Palette) -> None:
+    """What lies on a bed and close round it."""
+    paint_selection(painter, scene, strip, inks)
+    _spot(painter, scene, strip, inks)
+    paint_faults(painter, scene, strip, inks)
+    if scene.strips.has_captions:
+        paint_spacings(painter, _spacings(scene, strip, sight), scene.strips.zoom, inks)
+
+
+def _written(painter: QPainter, scene: Scene, strip: Strip, sight: QRectF, easel: Easel) -> None:
+    """The captions of a bed."""
+    room = QRectF(sight)
+    room.setLeft(max(0.0, sight.left() + 10))
+    shown = _captions(scene, strip, easel.look)
+    lines = caption_lines(_rested(scene, strip, easel.look) if scene.trial else shown, scene.strips.along, room)
+    paint_captions(painter, shown, scene.strips.along, strip.height + 9, room, lines, easel.inks)
 
 
 def _figure(scene: Scene, strip: Strip, look: dict[str, Look]) -> BedFigure:
@@ -195,13 +253,11 @@ def _rested(scene: Scene, strip: Strip, look: dict[str, Look]) -> tuple[Caption,
     return captions(plan, lay_out_bed(plan, known[0]), scene.day, look) if known else ()
 
 
-def _spacings(
-    scene: Scene, strip: Strip, across: tuple[float, float], down: tuple[float, float]
-) -> tuple[Dimension, ...]:
+def _spacings(scene: Scene, strip: Strip, sight: QRectF) -> tuple[Dimension, ...]:
     """The spacings dimensioned in a bed, of which so many pixels are in sight."""
     strips, units = scene.strips, scene.plan.place.units
-    along = across[0] / strips.along * MM, across[1] / strips.along * MM
-    beside = down[0] / strips.across * MM, down[1] / strips.across * MM
+    along = sight.left() / strips.along * MM, sight.right() / strips.along * MM
+    beside = sight.top() / strips.across * MM, sight.bottom() / strips.across * MM
     shown = standing(strip.laid, scene.day)
     return tuple(one for layout in shown for one in spacings(layout, strips.zoom, along, beside, units))
 

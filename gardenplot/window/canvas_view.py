@@ -1,7 +1,5 @@
 """How the canvas looks at the plan: its scale along and across, and how far it is scrolled."""
 
-from functools import lru_cache
-
 from attrs import evolve, frozen
 from PySide6.QtCore import QObject, QPointF, Signal
 from PySide6.QtWidgets import QAbstractScrollArea
@@ -39,7 +37,6 @@ class _Kept:
     strips: Strips
 
 
-@lru_cache(maxsize=4)
 def _longest(beds: tuple[Bed, ...]) -> float:
     """The length of the longest bed in mm, or 10 m where there is none."""
     return max((bed.length.nm / MM for bed in beds), default=10_000.0)
@@ -58,6 +55,7 @@ class CanvasView(QObject):
         self.sees_all = False
         self.has_ground = False
         self._gutter = GUTTER
+        self._measured: tuple[tuple[Bed, ...], float] = (), _longest(())
         self._kept: dict[bool, _Kept] = {}
 
     @property
@@ -65,7 +63,10 @@ class CanvasView(QObject):
         """Pixels per millimetre along the beds."""
         if self._along is not None:
             return self._along
-        return _fitting(_longest(self._document.plan.beds), self.size[0] - self._gutter)
+        beds = self._document.plan.beds
+        if self._measured[0] is not beds:
+            self._measured = beds, _longest(beds)
+        return _fitting(self._measured[1], self.size[0] - self._gutter)
 
     @property
     def size(self) -> tuple[float, float]:

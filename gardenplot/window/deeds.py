@@ -16,10 +16,18 @@ from gardenplot.plan.edits import copy_bed, remove_bed
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.plan.in_ground import stays_words
 from gardenplot.window.canvas_keys import remove
-from gardenplot.window.compare_dialog import compare_layouts
-from gardenplot.window.late import made_calendar, made_drawing, preview_cards, preview_dates, preview_sheets
+from gardenplot.window.late import (
+    ask_bed,
+    ask_crop,
+    ask_order,
+    compare_layouts,
+    made_calendar,
+    made_drawing,
+    preview_cards,
+    preview_dates,
+    preview_sheets,
+)
 from gardenplot.window.reasons import CHOOSE_BED, CHOOSE_CROP, CHOOSE_PLANTING, NO_BED
-from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from gardenplot.words import _
 
 if TYPE_CHECKING:

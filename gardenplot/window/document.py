@@ -41,7 +41,7 @@ class Step(QUndoCommand):
 
 
 class Document(QObject):
-    """Holds the plan; emits `changed(before, after)` when another takes its place, and `opened` and `saved`."""
+    """Holds the plan; emits `changed(before, after)` for each other one, then `opened` for a new one; and `saved`."""
 
     changed = Signal(object, object)
     opened = Signal()
@@ -88,10 +88,13 @@ class Document(QObject):
         self._show(plan)
         self.opened.emit()
 
-    def open(self, path: Path) -> tuple[str, ...]:
-        """Open a plan file and give the problems found in it; raises FileError, and then nothing is changed."""
+    def open(self, path: Path, *, example: bool = False) -> tuple[str, ...]:
+        """Open a plan file and give the problems found in it; raises FileError, and then nothing is changed.
+
+        An example is opened as a plan without a file.
+        """
         found = read_plan(path)
-        self.start(found.plan, path)
+        self.start(found.plan, None if example else path)
         return found.problems
 
     def save(self, path: Path) -> None:

@@ -1,6 +1,7 @@
 """Fields that are typed into: each shows a value, passes finished text on, and says at the field what is wrong."""
 
 from collections.abc import Callable
+from functools import cached_property
 
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QKeyEvent, QKeySequence, QPaintEvent, QWheelEvent
@@ -23,6 +24,8 @@ from gardenplot.window.theme import magnified, write_in
 
 LARGE = 1.4
 """From this magnification on fields stand one by one."""
+_FIELD = 1
+"""The place of a field in its cell, below its label."""
 
 
 class Typed(QLineEdit):
@@ -30,11 +33,21 @@ class Typed(QLineEdit):
 
     def __init__(self, finished: Callable[[str], None], parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._shown = ""
+        self._shown = self._wrong = ""
         self._finished = finished
-        self.complaint = QLabel(self)
-        self.complaint.setVisible(False)
+        self.lay_below: Callable[[QLabel], object] = QLabel.hide
+        """Finds room for the complaint; until then it has none."""
         self.editingFinished.connect(self._finish)
+
+    @cached_property
+    def complaint(self) -> QLabel:
+        """The words of what is wrong, made when something is."""
+        label = QLabel(self)
+        label.setVisible(False)
+        label.setWordWrap(True)
+        write_in(label, Ink.ACCENT)
+        self.lay_below(label)
+        return label
 
     def show_value(self, text: str) -> None:
         """Show a value of the plan, unless it is shown already; a complaint is over then."""
@@ -63,7 +76,7 @@ class Typed(QLineEdit):
         return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape and (self.text() != self._shown or self.complaint.text()):
+        if event.key() == Qt.Key.Key_Escape and (self.text() != self._shown or self._wrong):
             self.show_value(self._shown)
             return
         super().keyPressEvent(event)
@@ -81,8 +94,9 @@ class Typed(QLineEdit):
 
     def complain(self, words: str) -> None:
         """Say what is wrong with the text; nothing ends a complaint."""
-        if words == self.complaint.text() and bool(words) == bool(self.property("wrong")):
+        if words == self._wrong:
             return
+        self._wrong = words
         self.complaint.setText(words)
         self.complaint.setVisible(bool(words))
         self.setProperty("wrong", bool(words))
@@ -91,7 +105,7 @@ class Typed(QLineEdit):
         self.style().polish(self)
 
     def _describe(self) -> None:
-        self.setAccessibleDescription(self.complaint.text() or self.placeholderText())
+        self.setAccessibleDescription(self._wrong or self.placeholderText())
 
 
 class Steady(QComboBox):
@@ -118,6 +132,18 @@ class Choice(Steady):
         painter.end()
 
 
+class Hints(dict[str, QLabel]):
+    """The lines below fields, by their names, each made when it is first asked for."""
+
+    def __init__(self, make: Callable[[str], QLabel]) -> None:
+        super().__init__()
+        self._make = make
+
+    def __missing__(self, name: str) -> QLabel:
+        self[name] = self._make(name)
+        return self[name]
+
+
 class Form(QWidget):
     """Fields, each with its label above and a quiet hint or a complaint below; choices fill the width.
 
@@ -137,7 +163,7 @@ class Form(QWidget):
         self._hidden: set[str] = set()
         self._taken = 0
         self.fields: dict[str, Typed] = {}
-        self.hints: dict[str, QLabel] = {}
+        self.hints = Hints(self._hint)
         self._labels: dict[str, QLabel] = {}
 
     def show_cell(self, name: str, shown: bool) -> None:
@@ -156,18 +182,18 @@ class Form(QWidget):
         self, name: str, label: str, finished: Callable[[str], None], *, empty: str = "", wide: bool = False
     ) -> Typed:
         """A line for a value; the words `empty` stand in it in grey while it is."""
-        field = Typed(finished)
+        field = Typed(finished, self)
         field.stand_empty(empty)
         field.setMinimumWidth(56)
         self.fields[name] = field
-        self._add(name, label, field, 2 if wide else 1, field.complaint)
-        field.complaint.setWordWrap(True)
-        write_in(field.complaint, Ink.ACCENT)
+        cell = self._add(name, label, field, 2 if wide else 1)
+        # The stretch stays at the bottom.
+        field.lay_below = lambda complaint: cell.insertWidget(cell.count() - 1, complaint)
         return field
 
     def add_choice(self, name: str, label: str, chosen: Callable[[int], None]) -> QComboBox:
         """A choice of a few."""
-        box = Choice()
+        box = Choice(self)
         box.activated.connect(chosen)
         box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         box.setMinimumContentsLength(4)
@@ -191,27 +217,30 @@ class Form(QWidget):
 
     def hint(self, name: str, words: str) -> None:
         """The quiet words below a field, hidden with it."""
-        self.hints[name].setText(words)
-        self.hints[name].setVisible(bool(words) and name not in self._hidden)
+        if words or name in self.hints:
+            self.hints[name].setText(words)
+            self.hints[name].setVisible(bool(words) and name not in self._hidden)
 
-    def _add(self, name: str, label: str, field: QWidget, columns: int, complaint: QLabel | None = None) -> None:
-        words, hint = QLabel(label), QLabel()
-        self._labels[name] = words
+    def _hint(self, name: str) -> QLabel:
+        """An empty line below a field."""
+        hint = _quiet("", self)
+        hint.setVisible(False)
+        cell = next(cell for known, cell, _columns in self._cells if known == name)
+        cell.insertWidget(_FIELD + 1, hint)
+        return hint
+
+    def _add(self, name: str, label: str, field: QWidget, columns: int) -> QVBoxLayout:
+        words = self._labels[name] = _quiet(label, self)
         words.setBuddy(field)
         field.setObjectName(name)
         field.setAccessibleName(label)
-        for quiet in (words, hint):
-            write_in(quiet, Ink.SECOND)
-            quiet.setWordWrap(True)
-        self.hints[name] = hint
         cell = QVBoxLayout()
         cell.setSpacing(2)
-        for part in (words, field, hint, complaint):
-            if part is not None:
-                cell.addWidget(part)
+        for part in (words, field):
+            cell.addWidget(part)
         cell.addStretch(1)
         self._place(name, cell, min(columns, self._columns))
-        hint.setVisible(False)
+        return cell
 
     def _place(self, name: str, cell: QVBoxLayout, columns: int) -> None:
         self._cells.append((name, cell, columns))
@@ -232,3 +261,10 @@ class Form(QWidget):
         hidden = [one for one in self._cells if one[0] in self._hidden]
         for _name, cell, columns in (*(one for one in self._cells if one not in hidden), *hidden):
             self._lay(cell, columns)
+
+
+def _quiet(words: str, form: Form) -> QLabel:
+    label = QLabel(words, form)
+    write_in(label, Ink.SECOND)
+    label.setWordWrap(True)
+    return label

@@ -32,14 +32,11 @@ class Filing(QObject):
     def open(self, path: Path, *, example: bool = False) -> bool:
         """Open a file; an example is opened as a plan of its own, so that saving asks for a name."""
         try:
-            problems = self._document.open(path)
+            problems = self._document.open(path, example=example)
         except GardenplotError as error:
             QMessageBox.warning(self._window, _("Open plan"), str(error))
             return False
-        if example:
-            self._document.path = None
-            self._document.opened.emit()
-        else:
+        if not example:
             remember(path)
         if problems:
             self.told.emit("; ".join(problems[:3]))

@@ -1,8 +1,5 @@
 """Dialogs that ask for a few texts: a bed, a crop from its packet, an order, a new plan."""
 
-from collections.abc import Callable, Mapping
-
-from attrs import frozen
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QComboBox,
@@ -20,30 +17,9 @@ from PySide6.QtWidgets import (
 
 from gardenplot.drawing.style import Ink
 from gardenplot.gestures.examples import grey
+from gardenplot.window.ask import Accept, Ask
 from gardenplot.window.fields import LARGE, Choice, Steady
 from gardenplot.window.theme import magnified, widget_font, write_in
-
-
-@frozen
-class Ask:
-    """One thing to ask for: a text, or a choice among named values, which may be one to type in.
-
-    While the text is empty, `default` tells what holds then, and where nothing does, an example of what to type.
-    `group` is the heading of a group that it begins.
-    """
-
-    name: str
-    label: str
-    text: str = ""
-    example: str = ""
-    default: str = ""
-    choices: tuple[tuple[str, object], ...] = ()
-    chosen: object = None
-    is_typed: bool = False
-    group: str = ""
-
-
-Accept = Callable[[Mapping[str, object]], Mapping[str, str]]
 
 
 class AskDialog(QDialog):

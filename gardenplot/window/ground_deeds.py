@@ -11,7 +11,7 @@ from gardenplot.drawing.covers import Layer
 from gardenplot.gestures.cover_typed import usual_cover
 from gardenplot.plan import Cover, Tunnel, Walk
 from gardenplot.plan.edits import remove_cover, remove_path, remove_tunnel
-from gardenplot.window.ground_requests import ask_cover, ask_path, ask_tunnel
+from gardenplot.window.late import ask_cover, ask_path, ask_tunnel
 from gardenplot.words import _
 
 if TYPE_CHECKING:

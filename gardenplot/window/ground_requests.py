@@ -9,8 +9,9 @@ from gardenplot.errors import GardenplotError
 from gardenplot.gestures.cover_typed import cover_texts, with_cover
 from gardenplot.gestures.strip_typed import path_example, strip_texts, tunnel_example, with_path, with_tunnel
 from gardenplot.plan import Cover, Plan, Tunnel, Walk, bed_of
+from gardenplot.window.ask import Ask
 from gardenplot.window.document import Document
-from gardenplot.window.forms import Ask, AskDialog
+from gardenplot.window.forms import AskDialog
 from gardenplot.words import _
 
 Texts = Mapping[str, object]

@@ -67,6 +67,7 @@ class GroundView(QWidget):
         self.stage.shown.connect(self.update)
         layers.changed.connect(self.update)
         self.eye.changed.connect(self._look_anew)
+        self._follow()
 
     def _look_anew(self) -> None:
         self._still = None

@@ -64,7 +64,6 @@ class Header(QWidget):
         self.slider.valueChanged.connect(lambda number: self._sight.show_day(date.fromordinal(number)))
         self.always.toggled.connect(self._pick_always)
         document.changed.connect(self.refresh)
-        document.opened.connect(self.refresh)
         document.saved.connect(self.refresh)
         sight.day_changed.connect(self.refresh)
 

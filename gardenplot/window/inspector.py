@@ -1,48 +1,96 @@
 """Beside the drawing: whatever is selected, a planting, a bed, or the plan."""
 
-from PySide6.QtCore import Qt
+from functools import cached_property
+from typing import TYPE_CHECKING, TypeVar
+
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QScrollArea, QStackedWidget, QWidget
 
 from gardenplot.drawing.hand_words import together_words
-from gardenplot.window.bed_panel import BedPanel
 from gardenplot.window.document import Document
+from gardenplot.window.late import bed_panel, planting_panel
 from gardenplot.window.plan_panel import PlanPanel
-from gardenplot.window.planting_panel import PlantingPanel
 from gardenplot.window.sight import Sight
+from gardenplot.window.tab_order import put_behind
 from gardenplot.window.theme import magnified
 from gardenplot.words import _
 
+AnyPanel = TypeVar("AnyPanel", bound=QWidget)
+
+if TYPE_CHECKING:
+    from gardenplot.window.bed_panel import BedPanel
+    from gardenplot.window.planting_panel import PlantingPanel
+
+    Panel = PlanPanel | BedPanel | PlantingPanel
+
 
 class Inspector(QStackedWidget):
-    """Three panels, of which the one for the selection is shown."""
+    """Three panels, of which the one for the selection is shown; each is made when it is first asked for."""
+
+    planting_made = Signal(object)
+    """Emitted with the panel of a planting once it is made."""
 
     def __init__(self, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight = document, sight
-        self.plan = PlanPanel(document)
-        self.bed = BedPanel(document)
-        self.planting = PlantingPanel(document)
-        for panel in (self.plan, self.bed, self.planting):
-            self.addWidget(_scrolled(panel))
+        self._areas: dict[QWidget, QScrollArea] = {}
         self.setAccessibleName(_("What is selected"))
         document.changed.connect(self.refresh)
-        document.opened.connect(self.refresh)
         sight.selected.connect(self.refresh)
         sight.day_changed.connect(self._sum)
         self.setMinimumWidth(round(264 * min(magnified(), 1.4)))
+
+    @cached_property
+    def plan(self) -> PlanPanel:
+        """The panel of the plan as a whole."""
+        area = self._area()
+        return self._filled(area, PlanPanel(self._document, area))
+
+    @cached_property
+    def bed(self) -> "BedPanel":
+        """The panel of a bed."""
+        area = self._area()
+        return self._filled(area, bed_panel(self._document, area))
+
+    @cached_property
+    def planting(self) -> "PlantingPanel":
+        """The panel of a planting."""
+        area = self._area()
+        panel = self._filled(area, planting_panel(self._document, area))
+        self.planting_made.emit(panel)
+        return panel
+
+    def _area(self) -> QScrollArea:
+        """Room for a panel: what is made in its place has its looks from the beginning."""
+        area = QScrollArea(self)
+        area.setWidgetResizable(True)
+        area.setAccessibleName(_("What is selected, to scroll"))
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.addWidget(area)
+        return area
+
+    def _filled(self, area: QScrollArea, panel: AnyPanel) -> AnyPanel:
+        area.setWidget(panel)
+        self._areas[panel] = area
+        put_behind(self, area)
+        return panel
+
+    def _panel(self) -> "Panel":
+        """The panel for what is selected."""
+        if self._sight.planting is not None:
+            return self.planting
+        return self.bed if self._sight.bed is not None else self.plan
 
     def refresh(self) -> None:
         """Show the selection as it is now."""
         if self._sight.planting is not None:
             self.planting.show_planting(self._sight.planting)
             self._sum()
-            self.setCurrentIndex(2)
         elif self._sight.bed is not None:
             self.bed.show_bed(self._sight.bed)
-            self.setCurrentIndex(1)
         else:
             self.plan.show_plan()
-            self.setCurrentIndex(0)
+        self.setCurrentWidget(self._areas[self._panel()])
 
     def _sum(self) -> None:
         """Show what several chosen plantings come to on the day that is shown."""
@@ -53,15 +101,5 @@ class Inspector(QStackedWidget):
 
     def focus(self) -> None:
         """Put the keyboard into the first field of the panel."""
-        panel = (self.plan, self.bed, self.planting)[self.currentIndex()]
-        shown = (field for field in panel.form.fields.values() if not field.isHidden())
+        shown = (field for field in self._panel().form.fields.values() if not field.isHidden())
         next(shown).setFocus(Qt.FocusReason.ShortcutFocusReason)
-
-
-def _scrolled(panel: QWidget) -> QScrollArea:
-    area = QScrollArea()
-    area.setWidget(panel)
-    area.setWidgetResizable(True)
-    area.setAccessibleName(_("What is selected, to scroll"))
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    return area

@@ -1,51 +1,130 @@
-"""What the window loads late, since it is slow to load and seldom wanted at once: paper, processes, pages."""
+"""What the window loads late, slow to load and not wanted at once: dialogs, pages, panels that are out of sight."""
 
+from collections.abc import Callable
 from datetime import date
 from importlib import import_module
 from pathlib import Path
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING, Any, cast
 
 from PySide6.QtWidgets import QWidget
 
-from gardenplot.plan import Plan
+from gardenplot.plan import Cover, Plan, Tunnel, Walk
+from gardenplot.window.ask import Accept, Ask
+from gardenplot.window.document import Document
 from gardenplot.window.registry import Registry
+from gardenplot.window.sight import Sight
 
 if TYPE_CHECKING:
+    from gardenplot.window.bed_panel import BedPanel
+    from gardenplot.window.canvas import Canvas
+    from gardenplot.window.ground_view import GroundView
     from gardenplot.window.help_page import HelpPage
+    from gardenplot.window.planting_panel import PlantingPanel
+    from gardenplot.window.season_maps import SeasonMaps
+
+
+def _late(module: str, name: str) -> Callable[..., Any]:
+    """Something of a module of the window, which is loaded by now."""
+    return cast(Callable[..., Any], getattr(import_module(f"gardenplot.window.{module}"), name))
+
+
+def bed_panel(document: Document, parent: QWidget) -> "BedPanel":
+    """The panel of a selected bed."""
+    return cast("BedPanel", _late("bed_panel", "BedPanel")(document, parent))
+
+
+def planting_panel(document: Document, parent: QWidget) -> "PlantingPanel":
+    """The panel of a selected planting."""
+    return cast("PlantingPanel", _late("planting_panel", "PlantingPanel")(document, parent))
+
+
+def ground_view(document: Document, sight: Sight, canvas: "Canvas") -> "GroundView":
+    """The drawing of the ground."""
+    return cast("GroundView", _late("ground_view", "GroundView")(document, sight, canvas.layers))
+
+
+def season_maps(document: Document, sight: Sight, canvas: "Canvas") -> "SeasonMaps":
+    """The season maps, of one bed and of all."""
+    return cast("SeasonMaps", _late("season_maps", "SeasonMaps")(document, sight, canvas))
+
+
+def ask(title: str, asks: tuple[Ask, ...], accept: Accept, does: str, note: str, parent: QWidget) -> None:
+    """Ask in a dialog; `does` are the words of the button that accepts."""
+    _late("forms", "AskDialog")(title, asks, accept, does, note=note, parent=parent).exec()
+
+
+def ask_new_plan(document: Document, parent: QWidget) -> bool:
+    """Ask four things and begin a new plan."""
+    return cast(bool, _late("new_plan", "ask_new_plan")(document, parent))
+
+
+def ask_bed(document: Document, parent: QWidget) -> bool:
+    """Ask for a bed and add it."""
+    return cast(bool, _late("requests", "ask_bed")(document, parent))
+
+
+def ask_crop(document: Document, parent: QWidget, crop: str | None = None) -> bool:
+    """Ask for a crop as its packet reads, or for changes to one of the plan."""
+    return cast(bool, _late("requests", "ask_crop")(document, parent, crop))
+
+
+def ask_order(document: Document, parent: QWidget, order: str | None = None) -> bool:
+    """Ask for an order, or for changes to one of the plan."""
+    return cast(bool, _late("requests", "ask_order")(document, parent, order))
+
+
+def ask_tunnel(document: Document, parent: QWidget, tunnel: Tunnel | None = None) -> bool:
+    """Ask for a tunnel, or for changes to one of the plan."""
+    return cast(bool, _late("ground_requests", "ask_tunnel")(document, parent, tunnel))
+
+
+def ask_path(document: Document, parent: QWidget, path: Walk | None = None) -> bool:
+    """Ask for a path, or for changes to one of the plan."""
+    return cast(bool, _late("ground_requests", "ask_path")(document, parent, path))
+
+
+def ask_cover(document: Document, parent: QWidget, cover: Cover) -> bool:
+    """Ask for a cover as it is proposed, or for changes to one of the plan."""
+    return cast(bool, _late("ground_requests", "ask_cover")(document, parent, cover))
+
+
+def compare_layouts(document: Document, planting: str, parent: QWidget) -> bool:
+    """Show candidates for a planting and plant the one that is taken."""
+    return cast(bool, _late("compare_dialog", "compare_layouts")(document, planting, parent))
 
 
 def preview_sheets(plan: Plan, name: str, bed: str | None, parent: QWidget) -> None:
     """Show the bed sheets in a dialog, at the sheet of a bed."""
-    import_module("gardenplot.window.preview").preview(plan, name, bed, parent)
+    _late("preview", "preview")(plan, name, bed, parent)
 
 
 def preview_dates(plan: Plan, name: str, parent: QWidget) -> None:
     """Show the dates by week in a dialog; raises PlanError."""
-    import_module("gardenplot.window.preview").preview_dates(plan, name, parent)
+    _late("preview", "preview_dates")(plan, name, parent)
 
 
 def preview_cards(plan: Plan, name: str, day: date | None, parent: QWidget) -> None:
     """Show the door cards in a dialog, at the week of a day; raises PlanError."""
-    import_module("gardenplot.window.preview").preview_cards(plan, name, day, parent)
+    _late("preview", "preview_cards")(plan, name, day, parent)
 
 
 def made_drawing(plan: Plan, path: Path, parent: QWidget) -> bytes | None:
     """What a file of that name holds, None where making it was stopped; raises GardenplotError."""
-    made = import_module("gardenplot.window.drawing_made").made_drawing(plan, path, parent)
+    made = _late("drawing_made", "made_drawing")(plan, path, parent)
     return cast(bytes | None, made)
 
 
 def made_calendar(plan: Plan, name: str, parent: QWidget) -> bytes | None:
     """The dates as a calendar file, None where making it was stopped; raises PlanError."""
-    made = import_module("gardenplot.window.drawing_made").made_calendar(plan, name, parent)
+    made = _late("drawing_made", "made_calendar")(plan, name, parent)
     return cast(bytes | None, made)
 
 
 def help_page(registry: Registry, parent: QWidget) -> "HelpPage":
     """The help page, not shown yet."""
-    return cast("HelpPage", import_module("gardenplot.window.help_page").HelpPage(registry, parent))
+    return cast("HelpPage", _late("help_page", "HelpPage")(registry, parent))
 
 
 def change_keys(registry: Registry, parent: QWidget) -> None:
     """Show all actions with their keys in a dialog, to change them."""
-    import_module("gardenplot.window.keys_page").KeysPage(registry, parent).exec()
+    _late("keys_page", "KeysPage")(registry, parent).exec()

@@ -55,7 +55,6 @@ class Ledger(QTabWidget):
         self.orders.itemActivated.connect(lambda item: self.order_wanted.emit(self.orders.key_of(item)))
         self.currentChanged.connect(self.refresh)
         document.changed.connect(self.refresh)
-        document.opened.connect(self.refresh)
 
     def go_to(self, table: Table) -> None:
         """Bring a table to the front, with the keyboard in it."""

@@ -1,10 +1,11 @@
 """The one window: shelf, drawing, what is selected, ledger, and the lines above and below."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QCloseEvent, QKeyEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QVBoxLayout, QWidget
 
-from gardenplot.drawing.ground_under import OnGround
 from gardenplot.drawing.strips import Under
 from gardenplot.drawing.tables import summary
 from gardenplot.drawing.tape_words import under_words
@@ -21,14 +22,12 @@ from gardenplot.window.ground_deeds import GroundDeeds
 from gardenplot.window.header import Header
 from gardenplot.window.index import Index
 from gardenplot.window.inspector import Inspector
+from gardenplot.window.late import ask_new_plan, season_maps
 from gardenplot.window.ledger import Ledger
 from gardenplot.window.menus import context_menu, fill_menus
-from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.pages import Pages
 from gardenplot.window.panels import Panels
 from gardenplot.window.registry import Registry
-from gardenplot.window.season_maps import SeasonMaps
-from gardenplot.window.season_panel import SeasonPanel
 from gardenplot.window.series_deeds import SeriesDeeds
 from gardenplot.window.shape_deeds import ShapeDeeds
 from gardenplot.window.shelf import Shelf
@@ -36,7 +35,14 @@ from gardenplot.window.sight import Sight
 from gardenplot.window.steps import Steps
 from gardenplot.window.tray_deeds import TrayDeeds
 from gardenplot.window.views import Views
+from gardenplot.window.waiting import Waiting
 from gardenplot.words import _
+
+if TYPE_CHECKING:
+    from gardenplot.drawing.ground_under import OnGround
+    from gardenplot.window.planting_panel import PlantingPanel
+    from gardenplot.window.season_maps import SeasonMaps
+    from gardenplot.window.season_panel import SeasonPanel
 
 _TELL_FOR = 8000
 _USUAL_SIZE, _LEAST_SIZE = QSize(1440, 900), QSize(1024, 700)
@@ -59,8 +65,7 @@ class MainWindow(QMainWindow):
         self.shelf = Shelf(self.document)
         self.inspector = Inspector(self.document, self.sight)
         self.ledger = Ledger(self.document, self.sight)
-        self.season = SeasonPanel(self.document, self.sight, self.canvas)
-        self.season_maps = SeasonMaps(self.season, self.document, self.sight, self.canvas.stage)
+        self._season = Waiting(_("Season map"), lambda: season_maps(self.document, self.sight, self.canvas))
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
         self.shapes, self.ground, self.blocks = ShapeDeeds(self), GroundDeeds(self), BlockDeeds(self)
         self.trays, self.series = TrayDeeds(self), SeriesDeeds(self)
@@ -69,14 +74,11 @@ class MainWindow(QMainWindow):
         self.panels = Panels(self)
         self.docks = self.panels.docks
         self._lay_out()
-        self._join()
         self.registry = Registry(all_menus(self), self)
         self.registry.tie(self.header.sheet, "sheets.bed")
-        self.registry.tie(self.inspector.planting.compare, "planting.compare")
-        self.registry.tie(self.inspector.planting.leave, "planting.leave-series")
         self.registry.tie(self.ledger.remove_order, "order.remove")
         fill_menus(self)
-        self._keep_actions_true()
+        self._join()
         show_what_to_begin_with(self)
         screen = self.screen().availableSize()
         self.resize(_USUAL_SIZE.boundedTo(screen.expandedTo(_LEAST_SIZE)))
@@ -85,6 +87,16 @@ class MainWindow(QMainWindow):
         if isinstance(app, QApplication):
             keep_focus_in_sight(app)
         self.canvas.setFocus()
+
+    @property
+    def season_maps(self) -> "SeasonMaps":
+        """The panel of the season."""
+        return self._season.part
+
+    @property
+    def season(self) -> "SeasonPanel":
+        """The season map of one bed."""
+        return self.season_maps.panel
 
     def _lay_out(self) -> None:
         centre = QWidget()
@@ -101,7 +113,7 @@ class MainWindow(QMainWindow):
         self.panels.add("selected", _("What is selected"), self.inspector, right)
         below = Qt.DockWidgetArea.BottomDockWidgetArea
         ledger = self.panels.add("ledger", _("Counts, orders, findings"), self.ledger, below)
-        self.panels.add("season", _("Season map"), self.season_maps, below, behind=ledger)
+        self._season.made_with(self.panels.add("season", _("Season map"), self._season, below, behind=ledger))
         self.panels.add("steps", _("Steps"), self.steps, right, shown=False)
         self.pointed, self.total, self.scale = Elided(), Elided(), Elided()
         for label in (self.pointed, self.total, self.scale):
@@ -112,26 +124,44 @@ class MainWindow(QMainWindow):
 
     def _join(self) -> None:
         """Connect the parts that must know of one another."""
+
+        def point(found: "Under | OnGround | None") -> None:
+            self.pointed.setText(under_words(self.document.plan, found) if found else "")
+
+        def tie(panel: "PlantingPanel") -> None:
+            self.registry.tie(panel.compare, "planting.compare")
+            self.registry.tie(panel.leave, "planting.leave-series")
+
+        self.canvas.hand.pointed.connect(point)
+        self.views.pointed.connect(point)
         self.document.opened.connect(lambda: self.sight.begin(self.document.plan))
-        self.document.opened.connect(self._show_state)
         self.document.changed.connect(self._show_state)
         self.document.saved.connect(self._show_state)
         self.canvas.view.changed.connect(self._show_scale)
-        self.canvas.hand.pointed.connect(self._point)
         self.canvas.hand.told.connect(self.tell)
         self.canvas.stage.refused.connect(self.tell)
         self.canvas.menu_wanted.connect(lambda at: self._context_menu().exec(at))
-        self.season_maps.menu_wanted.connect(lambda at: self._context_menu().exec(at))
-        self.views.ground.eye.changed.connect(self._show_scale)
+        self.views.ground_looked.connect(self._show_scale)
         self.views.turned.connect(self._show_scale)
-        self.views.ground.hand.pointed.connect(self._point)
-        self.views.ground.stage.refused.connect(self.tell)
-        self.views.ground.menu_wanted.connect(lambda at: self._context_menu().exec(at))
+        self.views.refused.connect(self.tell)
+        self.views.menu_wanted.connect(lambda at: self._context_menu().exec(at))
         self.shelf.list.chosen.connect(self.plantings.place)
         self.shelf.from_packet.clicked.connect(self.plantings.new_crop)
+        self.inspector.planting_made.connect(tie)
         self.ledger.order_wanted.connect(self.plantings.edit_order)
         self.ledger.shown.connect(self.plantings.show_finding)
         self.filing.told.connect(self.tell)
+        for signal in (
+            self.document.changed,
+            self.document.stack.indexChanged,
+            self.sight.selected,
+            self.views.turned,
+            self.shelf.list.selectionModel().currentChanged,
+            self.shelf.model.modelReset,
+            self.ledger.orders.currentItemChanged,
+        ):
+            # What can be done now may have changed.
+            signal.connect(self.registry.refresh)
 
     def tell(self, words: str) -> None:
         """Say something at the foot of the window, for a while."""
@@ -159,17 +189,6 @@ class MainWindow(QMainWindow):
         elif reason:
             self.tell(reason)
 
-    def _keep_actions_true(self) -> None:
-        """Look again at what can be done whenever that may have changed."""
-        refresh = self.registry.refresh
-        for signal in (self.document.changed, self.document.opened, self.document.stack.indexChanged):
-            signal.connect(refresh)
-        self.sight.selected.connect(refresh)
-        self.views.turned.connect(refresh)
-        self.shelf.list.selectionModel().currentChanged.connect(refresh)
-        self.shelf.model.modelReset.connect(refresh)
-        self.ledger.orders.currentItemChanged.connect(refresh)
-
     def _show_state(self) -> None:
         self.setWindowTitle(_("{name}[*] – Gardenplot").format(name=self.document.name))
         self.setWindowModified(not self.document.is_saved)
@@ -177,9 +196,6 @@ class MainWindow(QMainWindow):
 
     def _show_scale(self) -> None:
         self.scale.setText(self.views.scale_words(self.logicalDpiX()))
-
-    def _point(self, found: Under | OnGround | None) -> None:
-        self.pointed.setText(under_words(self.document.plan, found) if found else "")
 
     def _context_menu(self) -> QMenu:
         """The menu of what lies under the pointer: planting or bed."""

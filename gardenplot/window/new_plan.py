@@ -9,8 +9,9 @@ from gardenplot.gestures.begun import begin
 from gardenplot.plan import Plan
 from gardenplot.plan.catalogue import found_crops
 from gardenplot.units import Units
+from gardenplot.window.ask import Ask
 from gardenplot.window.document import Document
-from gardenplot.window.forms import Ask, AskDialog
+from gardenplot.window.forms import AskDialog
 from gardenplot.window.plan_panel import UNITS
 from gardenplot.window.settings import measures_in_inches
 from gardenplot.words import _

@@ -19,8 +19,9 @@ from gardenplot.gestures.order_typed import (
 from gardenplot.plan import Crop, Order, order_of
 from gardenplot.plan.catalogue import found_crops
 from gardenplot.plan.edits import add_order, carry_crop, change_order
+from gardenplot.window.ask import Ask
 from gardenplot.window.document import Document
-from gardenplot.window.forms import Ask, AskDialog
+from gardenplot.window.forms import AskDialog
 from gardenplot.words import _
 
 

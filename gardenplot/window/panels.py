@@ -71,7 +71,8 @@ class Panels:
     def _put(self, place: "_Place") -> None:
         dock, front = place.dock, place.behind
         self._window.addDockWidget(place.area, dock)
-        dock.setFloating(False)
+        if dock.isFloating():
+            dock.setFloating(False)
         dock.setVisible(place.shown)
         if front is not None:
             self._window.tabifyDockWidget(front, dock)

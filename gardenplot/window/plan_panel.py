@@ -12,8 +12,8 @@ from gardenplot.units import Units, parse_degrees
 from gardenplot.units.figures import THIN, grouped
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
+from gardenplot.window.labels import heading, quiet, rule, words
 from gardenplot.window.place_form import PlaceForm
-from gardenplot.window.planting_panel import heading, quiet, rule, words
 from gardenplot.words import _
 
 UNITS = {
@@ -47,7 +47,7 @@ class PlanPanel(QWidget):
         self.help.setText(
             _("Drag a crop from the shelf on a bed. Click a block to change it, or type its sizes here.")
         )
-        self.form = Form()
+        self.form = Form(self)
         self.form.add_typed("place", _("Place"), self._rename, wide=True)
         for attribute, label in _MARKABLE.items():
             finish = partial(self._mark, attribute)
@@ -61,7 +61,7 @@ class PlanPanel(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)
-        self.place = PlaceForm(document)
+        self.place = PlaceForm(document, self)
         for part in (self.title, self.total, self.form, self.help, rule(), self.crops, rule(), self.place):
             column.addWidget(part)
         column.addStretch(1)

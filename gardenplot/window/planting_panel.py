@@ -4,7 +4,7 @@ from collections.abc import Callable
 from enum import StrEnum
 from typing import Any
 
-from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QPushButton, QVBoxLayout, QWidget
 
 from gardenplot.drawing.date_words import date_workings
 from gardenplot.drawing.letters import looks
@@ -31,9 +31,9 @@ from gardenplot.plan.edits import change_planting
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
+from gardenplot.window.labels import heading, quiet, rule, words
 from gardenplot.window.pattern_choice import PatternChoice
 from gardenplot.window.planting_days import PlantingDays
-from gardenplot.window.theme import widget_font, write_in
 from gardenplot.words import _
 
 
@@ -45,10 +45,10 @@ class PlantingPanel(QWidget):
         self._document = document
         self.planting = ""
         self.title, self.under_title = heading(), quiet()
-        self.patterns = PatternChoice()
+        self.patterns = PatternChoice(self)
         self.patterns.picked.connect(lambda pattern: self._choose(CHOSEN_FIELDS[0], pattern))
-        self.compare = QPushButton(_("Compare layouts …"))
-        self.form = Form()
+        self.compare = QPushButton(_("Compare layouts …"), self)
+        self.form = Form(self)
         self.bed = self.form.add_choice("bed", _("Bed"), self._pick_bed)
         self.order = self.form.add_choice("order", _("Order"), self._pick_order)
         self.reserved = self.form.add_choice("reserved", _("Places of what follows"), self._pick_answer)
@@ -195,32 +195,3 @@ class PlantingPanel(QWidget):
             _("Order of {crop}"),
             lambda plan: change_planting(plan, self.planting, order=order, **changes),
         )
-
-
-def heading() -> QLabel:
-    """The name of what is selected."""
-    label = QLabel()
-    label.setFont(widget_font(17, bold=True))
-    label.setWordWrap(True)
-    return label
-
-
-def quiet() -> QLabel:
-    """A line of second importance."""
-    return words(Ink.SECOND)
-
-
-def words(ink: Ink = Ink.INK) -> QLabel:
-    """Lines of words that can be marked and copied."""
-    label = QLabel()
-    write_in(label, ink)
-    label.setWordWrap(True)
-    return label
-
-
-def rule() -> QFrame:
-    """A thin line between parts."""
-    line = QFrame()
-    line.setFrameShape(QFrame.Shape.HLine)
-    write_in(line, Ink.RULE)
-    return line

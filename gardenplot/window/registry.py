@@ -19,7 +19,8 @@ class Registry(QObject):
         super().__init__(window)
         self.menus, self.window = menus, window
         self.actions = {action.id: action for menu in menus for action in menu.actions()}
-        self._made = {action.id: self._make(action) for action in self.actions.values()}
+        kept = kept_keys()
+        self._made = {one.id: self._make(one, kept.get(one.id, one.keys)) for one in self.actions.values()}
         for made in self._made.values():
             window.addAction(made)
         self.refresh()
@@ -93,9 +94,9 @@ class Registry(QObject):
             self._made[action.id].trigger()
         return reason
 
-    def _make(self, action: Action) -> QAction:
+    def _make(self, action: Action, keys: tuple[QKeySequence, ...]) -> QAction:
         made = action.made or QAction(action.words, self)
-        made.setShortcuts(list(kept_keys(action.id, action.keys)))
+        made.setShortcuts(list(keys))
         if action.made is None and action.toggles is not None:
             made.setCheckable(True)
             made.toggled.connect(action.toggles)

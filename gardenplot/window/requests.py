@@ -10,8 +10,9 @@ from gardenplot.gestures.examples import example_for
 from gardenplot.gestures.packet import PACKET, PacketField, crop_from, texts_of, values_from
 from gardenplot.plan import Crop, Establish, Plan, crop_of
 from gardenplot.plan.edits import add_crop, change_crop
+from gardenplot.window.ask import Ask
 from gardenplot.window.document import Document
-from gardenplot.window.forms import Ask, AskDialog
+from gardenplot.window.forms import AskDialog
 from gardenplot.window.order_dialog import OrderDialog
 from gardenplot.words import _
 

@@ -57,11 +57,11 @@ class SeasonBeds(QWidget):
         self.setAccessibleName(_("Season maps of all beds"))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
-        for signal in (document.changed, document.opened):
-            signal.connect(self._grow)
+        document.changed.connect(self._grow)
         panel.view.changed.connect(self._grow)
         for other in (sight.selected, sight.day_changed, stage.shown):
             other.connect(self.update)
+        self._grow()
 
     def sizeHint(self) -> QSize:
         return QSize(0, round(len(self._document.plan.beds) * _each(self._panel) * magnified()))

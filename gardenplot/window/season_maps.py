@@ -1,11 +1,11 @@
 """The panel of the season: the map of the bed in sight, or those of all beds in small, and a switch between them."""
 
-from PySide6.QtCore import QPoint, Qt, Signal
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QCheckBox, QFrame, QScrollArea, QStackedLayout, QWidget
 
 from gardenplot.gestures.season_words import season_line, several_season_line
-from gardenplot.window.canvas_stage import CanvasStage
+from gardenplot.window.canvas import Canvas
 from gardenplot.window.document import Document
 from gardenplot.window.season_beds import SeasonBeds
 from gardenplot.window.season_panel import SeasonPanel
@@ -22,21 +22,12 @@ _BESIDE = 12
 class SeasonMaps(QWidget):
     """The switch lies in the line of the bed's name, so that the days lose no room to it."""
 
-    menu_wanted = Signal(QPoint)
-
-    def __init__(
-        self,
-        panel: SeasonPanel,
-        document: Document,
-        sight: Sight,
-        stage: CanvasStage,
-        parent: QWidget | None = None,
-    ) -> None:
+    def __init__(self, document: Document, sight: Sight, canvas: Canvas, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._document, self._sight, self.panel = document, sight, panel
-        # First of all, since Tab goes on in this order, from the line of names down.
+        self._document, self._sight = document, sight
         self.switch = QCheckBox(_("all beds"), self)
-        self.beds = SeasonBeds(document, sight, panel, stage)
+        self.panel = SeasonPanel(document, sight, canvas)
+        self.beds = SeasonBeds(document, sight, self.panel, canvas.stage)
         self.scrolled = QScrollArea()
         self.scrolled.setWidget(self.beds)
         self.scrolled.setWidgetResizable(True)
@@ -46,17 +37,20 @@ class SeasonMaps(QWidget):
         # The tape runs from left to right in whichever way words run elsewhere.
         self.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
         self._sheets = QStackedLayout(self)
-        for each in (panel, self.scrolled):
+        for each in (self.panel, self.scrolled):
             self._sheets.addWidget(each)
+        # First of all, since Tab goes on in this order, from the line of names down.
+        self.switch.lower()
         self.switch.setToolTip(_("Show the season maps of all beds in small"))
         self.switch.toggled.connect(self._turn)
         self.beds.opened.connect(lambda: self.switch.setChecked(False))
-        for map_of in (panel, self.beds):
-            map_of.menu_wanted.connect(self.menu_wanted)
+        for map_of in (self.panel, self.beds):
+            map_of.menu_wanted.connect(canvas.menu_wanted)
         self.beds.hand.moved.connect(lambda at: self.scrolled.ensureVisible(0, round(at.y()), 0, _NEAR))
         sight.selected.connect(self._reveal)
         for signal in (sight.selected, document.changed):
             signal.connect(self._describe)
+        self._describe()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

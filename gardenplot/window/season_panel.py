@@ -1,6 +1,5 @@
 """The season map below the drawing: the bed in sight over the dates, to plan in, and a line for the day shown."""
 
-
 from PySide6.QtCore import QEvent, QPoint, QRectF, Qt, Signal
 from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, QPen, QWheelEvent
 from PySide6.QtWidgets import QWidget
@@ -52,7 +51,7 @@ class SeasonPanel(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setMouseTracking(True)
-        for signal in (document.changed, document.opened, sight.selected, sight.day_changed, canvas.view.changed):
+        for signal in (document.changed, sight.selected, sight.day_changed, canvas.view.changed):
             signal.connect(self.update)
         for other in (canvas.horizontalScrollBar().valueChanged, canvas.stage.shown, self.view.changed):
             other.connect(self.update)

@@ -11,7 +11,8 @@ from gardenplot.gestures.series import Repeated, other_markets, repeat_every, re
 from gardenplot.plan import Plan, order_of, planting_of
 from gardenplot.plan.series import leave_series
 from gardenplot.season import market_days
-from gardenplot.window.forms import Ask, AskDialog
+from gardenplot.window.ask import Ask
+from gardenplot.window.late import ask
 from gardenplot.window.reasons import CHOOSE_PLANTING
 from gardenplot.words import _
 
@@ -52,7 +53,7 @@ class SeriesDeeds:
             return self._make(one, repeated)
 
         title, does = _("Repeat {crop} as a series").format(crop=name_of(plan, one)), _("Make series")
-        AskDialog(title, _asks(len(markets)), take, does, note=_note(plan, one, markets), parent=self._window).exec()
+        ask(title, _asks(len(markets)), take, does, _note(plan, one, markets), self._window)
 
     def leave(self) -> None:
         """Take the selected planting out of its series."""

@@ -21,12 +21,16 @@ def keep_paper(paper: str) -> None:
     QSettings().setValue("paper", str(paper))
 
 
-def kept_keys(action: str, at_first: tuple[QKeySequence, ...]) -> tuple[QKeySequence, ...]:
-    """The keys that the grower gave an action, else those that it has at first."""
-    kept = QSettings().value(f"keys/{action}")
-    if not isinstance(kept, str):
-        return at_first
-    return tuple(one for one in QKeySequence.listFromString(kept, _PORTABLE) if not one.isEmpty())
+def kept_keys() -> dict[str, tuple[QKeySequence, ...]]:
+    """The keys that the grower gave to actions, by their ids."""
+    settings = QSettings()
+    settings.beginGroup("keys")
+    kept = {action: settings.value(action) for action in settings.childKeys()}
+    return {action: _read_keys(keys) for action, keys in kept.items() if isinstance(keys, str)}
+
+
+def _read_keys(keys: str) -> tuple[QKeySequence, ...]:
+    return tuple(one for one in QKeySequence.listFromString(keys, _PORTABLE) if not one.isEmpty())
 
 
 def keep_keys(action: str, keys: tuple[QKeySequence, ...], *, at_first: tuple[QKeySequence, ...]) -> None:

@@ -1,6 +1,7 @@
 """The shelf: the crops of the plan and of the catalogue, each with its spacing as a true-scale swatch."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from PySide6.QtCore import (
     QAbstractListModel,
@@ -39,7 +40,7 @@ from gardenplot.units import Units
 from gardenplot.window.document import Document
 from gardenplot.window.mime import CROP, with_crop
 from gardenplot.window.script import runs
-from gardenplot.window.theme import colour, magnified, palette, widget_font
+from gardenplot.window.theme import colour, drawing_font, magnified, palette
 from gardenplot.words import _
 
 _SWATCH = QSize(62, 44)
@@ -51,6 +52,8 @@ _WRAPPED = Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap
 _BY_KEY = (Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason, Qt.FocusReason.ShortcutFocusReason)
 
 AnyIndex = QModelIndex | QPersistentModelIndex
+_Line = tuple[str, QFont, float]
+"""Words, their font, and their height in pixels."""
 
 
 class ShelfModel(QAbstractListModel):
@@ -59,6 +62,7 @@ class ShelfModel(QAbstractListModel):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.crops: tuple[Crop, ...] = ()
+        self._spacings: tuple[str, ...] = ()
         self.units = Units.METRIC
 
     def show_crops(self, crops: tuple[Crop, ...], units: Units) -> None:
@@ -66,6 +70,7 @@ class ShelfModel(QAbstractListModel):
         if (crops, units) != (self.crops, self.units):
             self.beginResetModel()
             self.crops, self.units = crops, units
+            self._spacings = tuple(spacing_words(crop, units) for crop in crops)
             self.endResetModel()
 
     def rowCount(self, parent: AnyIndex | None = None) -> int:
@@ -76,7 +81,7 @@ class ShelfModel(QAbstractListModel):
             return None
         crop = self.crops[index.row()]
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-            return f"{crop.name}, {spacing_words(crop, self.units)}"
+            return f"{crop.name}, {self._spacings[index.row()]}"
         if role == Qt.ItemDataRole.ToolTipRole:
             return source_words(crop)
         return crop if role == Qt.ItemDataRole.UserRole else None
@@ -99,7 +104,7 @@ class CropDelegate(QStyledItemDelegate):
         view = option.widget
         width = view.viewport().width() if isinstance(view, QAbstractScrollArea) else 170
         room = _room(width)
-        lines = sum(_height(words, font, room) for words, font in _lines(index, room))
+        lines = sum(height for _words, _font, height in _lines(index, room))
         return QSize(120, round(max(_SWATCH.height(), lines) + 16))
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
@@ -119,8 +124,8 @@ class CropDelegate(QStyledItemDelegate):
         words_frame = QRect(swatch_frame.right() + 9, swatch_frame.top(), _room(rect.width()), rect.height())
         words_frame = QStyle.visualRect(option.direction, rect, words_frame)
         side, top = QStyle.visualAlignment(option.direction, Qt.AlignmentFlag.AlignLeft), float(words_frame.top())
-        for (words, font), ink in zip(_lines(index, words_frame.width()), (Ink.INK, Ink.SECOND), strict=True):
-            height = _height(words, font, words_frame.width())
+        lines = _lines(index, words_frame.width())
+        for (words, font, height), ink in zip(lines, (Ink.INK, Ink.SECOND), strict=True):
             painter.setFont(font)
             painter.setPen(colour(inks, ink))
             painter.setLayoutDirection(runs(words))
@@ -135,13 +140,20 @@ def _room(width: int) -> int:
     return max(40, width - _SWATCH.width() - 20)
 
 
-def _lines(index: AnyIndex, room: int) -> tuple[tuple[str, QFont], ...]:
-    """A crop's name and its spacing, each with its font; the spacing is broken at its dot where it has no room."""
-    crop, bold, plain = index.data(Qt.ItemDataRole.UserRole), widget_font(13, bold=True), widget_font(12)
-    spacing = index.data(Qt.ItemDataRole.DisplayRole).removeprefix(f"{crop.name}, ")
+def _lines(index: AnyIndex, room: int) -> tuple[_Line, ...]:
+    """A crop's name and its spacing."""
+    name: str = index.data(Qt.ItemDataRole.UserRole).name
+    spacing = index.data(Qt.ItemDataRole.DisplayRole).removeprefix(f"{name}, ")
+    return _set(name, spacing, room, magnified())
+
+
+@lru_cache(maxsize=4096)
+def _set(name: str, spacing: str, room: int, times: float) -> tuple[_Line, ...]:
+    """Two lines of words in a width; the second is broken at its dot where it has no room."""
+    bold, plain = drawing_font(13 * times, bold=True), drawing_font(12 * times)
     if QFontMetricsF(plain).horizontalAdvance(spacing) > room:
         spacing = spacing.replace(" · ", "\n")
-    return (crop.name, bold), (spacing, plain)
+    return tuple((words, font, _height(words, font, room)) for words, font in ((name, bold), (spacing, plain)))
 
 
 def _height(words: str, font: QFont, room: int) -> float:
@@ -229,7 +241,6 @@ class Shelf(QWidget):
             column.addWidget(part)
         self.search.textChanged.connect(self.refresh)
         document.changed.connect(self.refresh)
-        document.opened.connect(self.refresh)
         self.setMinimumWidth(max(round(190 * min(magnified(), 1.3)), self.minimumSizeHint().width()))
 
     def refresh(self) -> None:

@@ -59,9 +59,14 @@ class StripPictures:
             del self._pictures[bed]
 
 
+def reach_above(figure: BedFigure, across: float, room: float) -> float:
+    """How many pixels a picture goes on above the soil and below, of at most `room`; `across` are pixels per mm."""
+    return min(_ABOVE + figure.rim * across, room)
+
+
 def _painted(figure: BedFigure, sight: Scale, times: float, room: float, inks: Palette) -> Picture:
     ahead = (sight.last - sight.first) * _AHEAD
-    rim, above = figure.rim * sight.along, floor(min(_ABOVE + figure.rim * sight.across, room) * times) / times
+    rim, above = figure.rim * sight.along, floor(reach_above(figure, sight.across, room) * times) / times
     first, last = max(0.0, sight.first - ahead), min(figure.length, sight.last + ahead)
     scale = Scale(sight.along, sight.across, first, last)
     left = floor((first * scale.along - rim - 2) * times) / times

@@ -1,6 +1,9 @@
 """The two ways to look at the beds, of which one is shown: as strips on one tape, or where they lie on the ground."""
 
-from PySide6.QtCore import Qt, Signal
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from gardenplot.drawing.ground_words import scale_line
@@ -9,8 +12,12 @@ from gardenplot.gestures.kept import layout_in
 from gardenplot.plan import bed_of
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.document import Document
-from gardenplot.window.ground_view import GroundView
+from gardenplot.window.late import ground_view
 from gardenplot.window.sight import Sight
+from gardenplot.window.tab_order import put_behind
+
+if TYPE_CHECKING:
+    from gardenplot.window.ground_view import GroundView
 
 
 class Views(QStackedWidget):
@@ -18,21 +25,39 @@ class Views(QStackedWidget):
 
     turned = Signal(bool)
     """Emitted when the other one is shown, with whether that is the ground."""
+    ground_looked = Signal()
+    """Emitted when the ground is looked at in another way."""
+    pointed = Signal(object)
+    refused = Signal(str)
+    menu_wanted = Signal(QPoint)
+    """What the drawing of the ground has to say, and asks for."""
 
     def __init__(self, document: Document, sight: Sight, canvas: Canvas, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight = document, sight
-        self.canvas, self.ground = canvas, GroundView(document, sight, canvas.layers)
+        self.canvas = canvas
         self.addWidget(canvas)
-        self.addWidget(self.ground)
-        self.ground.strip_wanted.connect(self._go_to_strip)
         self.canvas.stage.ground_wanted.connect(lambda traced: self.show_ground(False) if traced else None)
-        sight.selected.connect(self._show_handles)
+        # Corners and posts are taken hold of on the strips alone.
+        sight.selected.connect(lambda: self.show_ground(False) if sight.handle is not None else None)
+
+    @cached_property
+    def ground(self) -> "GroundView":
+        """The drawing of the ground, made when it is first asked for."""
+        ground = ground_view(self._document, self._sight, self.canvas)
+        self.addWidget(ground)
+        put_behind(self.canvas, ground)
+        ground.strip_wanted.connect(self._go_to_strip)
+        ground.eye.changed.connect(self.ground_looked)
+        ground.hand.pointed.connect(self.pointed)
+        ground.stage.refused.connect(self.refused)
+        ground.menu_wanted.connect(self.menu_wanted)
+        return ground
 
     @property
     def shows_ground(self) -> bool:
         """Whether the ground is shown, and not the strips."""
-        return self.currentWidget() is self.ground
+        return self.currentWidget() is not self.canvas
 
     def show_ground(self, shown: bool) -> None:
         """Show the ground or the strips; the keyboard goes along."""
@@ -94,8 +119,3 @@ class Views(QStackedWidget):
         self._sight.select(bed, planting)
         self.canvas.view.reveal(bed)
         self.canvas.setFocus(Qt.FocusReason.OtherFocusReason)
-
-    def _show_handles(self) -> None:
-        """Corners and posts are taken hold of on the strips alone."""
-        if self._sight.handle is not None:
-            self.show_ground(False)
