@@ -18,6 +18,8 @@ from gardenplot.window.theme import colour, palette, widget_font
 from gardenplot.words import _
 
 _PICTURE = 46
+_BESIDE = 10
+"""Between the picture and the words beside it."""
 
 
 @frozen
@@ -92,19 +94,24 @@ class PatternButton(QAbstractButton):
         painter = QPainter(self)
         painter.setLayoutDirection(self.layoutDirection())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        wide = min(self.width() / 3, 2.0 * _PICTURE) if self._is_flat else self.width() - 3.0
+        wide = self._beside_words() if self._is_flat else self.width() - 3.0
         frame = QRectF(1.5, 1.5, wide, _PICTURE)
         painter.setBrush(colour(inks, Ink.SOIL))
         painter.setPen(QPen(colour(inks, Ink.ACCENT if self.isChecked() else Ink.RULE), 2 if self.isChecked() else 1))
         painter.drawRoundedRect(frame, 3, 3)
         self._paint_plants(painter, frame)
         words = QRectF(0, _PICTURE + 4, self.width(), 0)
-        self._paint_lines(painter, QRectF(frame.right() + 10, 2, self.width(), 0) if self._is_flat else words)
+        self._paint_lines(painter, QRectF(frame.right() + _BESIDE, 2, self.width(), 0) if self._is_flat else words)
         if self.hasFocus():
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
             painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 4, 4)
         painter.end()
+
+    def _beside_words(self) -> float:
+        """How wide the picture may be beside words that are all to be read."""
+        room = self.width() - self.least_width() - _BESIDE - 3.0
+        return max(_PICTURE / 2, min(self.width() / 3, 2.0 * _PICTURE, room))
 
     def _paint_plants(self, painter: QPainter, frame: QRectF) -> None:
         candidate, look = self._candidate, self._look
