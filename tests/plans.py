@@ -3,9 +3,9 @@
 import json
 from collections.abc import Callable, Sequence
 from datetime import date, timedelta
-from functools import cache
+from functools import cache, lru_cache
 from itertools import accumulate
-from typing import Any
+from typing import Any, TypeVar
 
 from attrs import frozen
 from hypothesis import strategies as st
@@ -47,7 +47,9 @@ from gardenplot.units import (
     parse_rate,
     parse_share,
 )
-from tests.seasons import crop_seasons, days, order_seasons, pasts, place_seasons, planting_seasons
+from tests.seasons import crop_seasons, days, order_seasons, pasts, place_seasons, planting_seasons, some_of
+
+T = TypeVar("T")
 
 TURNED = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
 """Patterns whose rows may run across the bed."""
@@ -102,12 +104,25 @@ SPELLINGS = (
 )
 
 
-@st.composite
-def lengths(draw: st.DrawFn, least: int, most: int) -> Length:
+@lru_cache(maxsize=2048)
+def maybe(part: st.SearchStrategy[T]) -> st.SearchStrategy[T | None]:
+    """Something or nothing. Strategies are made once: making them anew takes longer than drawing from them."""
+    return st.none() | part
+
+
+@lru_cache(maxsize=2048)
+def lengths(least: int, most: int) -> st.SearchStrategy[Length]:
     """Lengths between two numbers of nanometres, in any spelling that has one there."""
-    spelling = draw(st.sampled_from([one for one in SPELLINGS if -(-least // one.grain) <= most // one.grain]))
-    count = draw(st.integers(-(-least // spelling.grain), most // spelling.grain))
-    return Length(count * spelling.grain, spelling.write(count))
+    counts = [(one, -(-least // one.grain), most // one.grain) for one in SPELLINGS]
+    fitting = [(one, first, last) for one, first, last in counts if first <= last]
+
+    def spelt(number: int) -> Length:
+        spelling, first, last = fitting[number % len(fitting)]
+        count = first + number // len(fitting) % (last - first + 1)
+        return Length(count * spelling.grain, spelling.write(count))
+
+    widest = max(last - first + 1 for _one, first, last in fitting)
+    return st.integers(0, len(fitting) * widest - 1).map(spelt)
 
 
 @cache
@@ -131,7 +146,7 @@ def ids() -> st.SearchStrategy[str]:
 @cache
 def json_values() -> st.SearchStrategy[Any]:
     """Any value that JSON can hold."""
-    leaves = st.none() | st.booleans() | st.integers() | st.floats(allow_nan=False, allow_infinity=False) | names()
+    leaves = maybe(st.booleans()) | st.integers() | st.floats(allow_nan=False, allow_infinity=False) | names()
     return st.recursive(
         leaves, lambda inner: st.lists(inner, max_size=3) | st.dictionaries(names(), inner, max_size=3), max_leaves=6
     )
@@ -148,11 +163,14 @@ def _json_text(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False)
 
 
+@cache
 def shares(least: int = 0, most: int = 100) -> st.SearchStrategy[Share]:
     """Shares from `least` to `most` %, in several spellings."""
-    tenths = st.integers(least * 10, most * 10)
-    spellings = st.sampled_from(["{} %", "{}%"])
-    return st.builds(lambda n, spelling: parse_share(spelling.format(_plain_decimal(n, 1))), tenths, spellings)
+
+    def spelt(twentieths: int) -> Share:
+        return parse_share(f"{_plain_decimal(twentieths // 2, 1)}{' ' * (twentieths % 2)}%")
+
+    return st.integers(least * 20, most * 20).map(spelt)
 
 
 @cache
@@ -162,20 +180,22 @@ def places() -> st.SearchStrategy[Place]:
         lambda season, **said: Place(**season, **said),
         season=place_seasons(),
         name=names(),
-        latitude=st.none() | st.floats(-90, 90),
-        longitude=st.none() | st.floats(-180, 180),
-        time_zone=st.none() | st.sampled_from(_ZONES),
+        latitude=maybe(st.floats(-90, 90)),
+        longitude=maybe(st.floats(-180, 180)),
+        time_zone=maybe(st.sampled_from(_ZONES)),
         units=st.sampled_from(Units),
         unknown=unknowns(),
-        north=st.none() | turns(),
+        north=maybe(turns()),
     )
 
 
+@cache
 def rectangles() -> st.SearchStrategy[dict[str, Any]]:
     """Beds with a length and a width, the most common ones."""
     return st.fixed_dictionaries({"length": lengths(M // 2, 60 * M), "width": lengths(30 * CM, 3 * M // 2)})
 
 
+@cache
 def discs() -> st.SearchStrategy[dict[str, Any]]:
     """Round beds from half a metre across."""
     return lengths(M // 2, 3 * M).map(lambda across: _reaching({"diameter": across}))
@@ -184,7 +204,7 @@ def discs() -> st.SearchStrategy[dict[str, Any]]:
 @st.composite
 def boxes(draw: st.DrawFn) -> dict[str, Any]:
     """Boarded boxes, with posts in their corners or without."""
-    board, post = draw(lengths(MM, 6 * CM)), draw(st.none() | lengths(MM, 12 * CM))
+    board, post = draw(lengths(MM, 6 * CM)), draw(maybe(lengths(MM, 12 * CM)))
     length, width = draw(lengths(M, 4 * M)), draw(lengths(50 * CM, 3 * M // 2))
     return _reaching({"box": Box(length, width, board, post, draw(unknowns()))})
 
@@ -210,20 +230,18 @@ def beds(draw: st.DrawFn) -> Bed:
     """Beds of any shape from half a metre to 60 m, with any margins that leave some of them."""
     shape: dict[str, Any] = draw(st.one_of(rectangles(), discs(), boxes(), on_slopes()))
     length, width = shape["length"], shape["width"]
-    margin = st.none() | lengths(0, length.nm * 2 // 5)
-    return Bed(
-        id=draw(ids()),
-        name=draw(names()),
-        **shape,
-        head_margin=draw(margin),
-        foot_margin=draw(margin),
-        edge=draw(st.none() | lengths(0, width.nm)),
-        gap=draw(st.none() | lengths(0, M)),
-        note=draw(notes()),
-        unknown=draw(unknowns()),
-        drip_lines=tuple(draw(st.lists(lengths(0, width.nm), max_size=3))),
-        history=draw(pasts()),
-    )
+    margin = lengths(0, length.nm * 2 // 5)
+    said = {
+        "head_margin": margin,
+        "foot_margin": margin,
+        "edge": lengths(0, width.nm),
+        "gap": lengths(0, M),
+        "note": notes(),
+        "unknown": unknowns(),
+        "drip_lines": st.lists(lengths(0, width.nm), max_size=3).map(tuple),
+        "history": pasts(),
+    }
+    return Bed(id=draw(ids()), name=draw(names()), **shape, **draw(some_of(said)))
 
 
 @cache
@@ -236,28 +254,33 @@ def row_spacings() -> st.SearchStrategy[tuple[Length, ...]]:
 @cache
 def crops() -> st.SearchStrategy[Crop]:
     """Crops whose packets tell much, little or next to nothing."""
+    more = some_of(
+        {
+            "family": names(),
+            "edge": lengths(0, M // 2),
+            "plants_per_area": st.integers(1, 900).map(lambda n: parse_area_rate(f"{n} / m2")),
+            "spread": lengths(CM, M),
+            "field_loss": shares(most=99),
+            "spare": shares(),
+            "germination": shares(least=1),
+            "seeds_per_cell": st.integers(1, 6),
+            "tray_cells": st.integers(1, 400),
+            "seeds_per_row": st.integers(1, 90).map(lambda n: parse_rate(f"{n} / ft")),
+            "seeder_slack": shares(),
+            "seeds_per_gram": st.integers(1, 9000).map(float) | st.just(12.5),
+            "note": notes(),
+            "unknown": unknowns(),
+        }
+    )
     return st.builds(
-        lambda season, **said: Crop(**season, **said),
+        lambda season, more, **said: Crop(**season, **more, **said),
         season=crop_seasons(),
+        more=more,
         id=ids(),
         name=names(),
         in_row=lengths(2 * CM, M),
         row_spacing=row_spacings(),
-        family=st.none() | names(),
         establish=st.sampled_from(Establish),
-        edge=st.none() | lengths(0, M // 2),
-        plants_per_area=st.none() | st.integers(1, 900).map(lambda n: parse_area_rate(f"{n} / m2")),
-        spread=st.none() | lengths(CM, M),
-        field_loss=st.none() | shares(most=99),
-        spare=st.none() | shares(),
-        germination=st.none() | shares(least=1),
-        seeds_per_cell=st.none() | st.integers(1, 6),
-        tray_cells=st.none() | st.integers(1, 400),
-        seeds_per_row=st.none() | st.integers(1, 90).map(lambda n: parse_rate(f"{n} / ft")),
-        seeder_slack=st.none() | shares(),
-        seeds_per_gram=st.none() | st.integers(1, 9000).map(float) | st.just(12.5),
-        note=notes(),
-        unknown=unknowns(),
     )
 
 
@@ -284,20 +307,29 @@ def plantings(
         id=draw(ids()),
         bed=draw(st.sampled_from(bed_ids)),
         crop=draw(st.sampled_from(crop_ids)),
-        start=draw(st.none() | lengths(0, 70 * M)),
-        order=draw(st.none() | st.sampled_from(order_ids)) if order_ids else None,
-        rows=draw(st.none() | st.integers(1, 12)),
-        in_row=draw(st.none() | lengths(2 * CM, M)),
-        row_spacing=draw(st.just(()) | row_spacings()),
-        edge=draw(st.none() | lengths(0, M // 2)),
-        slack=draw(st.none() | lengths(0, 2 * M)),
-        round_up_to=draw(st.none() | lengths(CM, 2 * M)),
-        note=draw(notes()),
-        unknown=draw(unknowns()),
-        remainder=draw(st.sampled_from(Remainder)),
-        phase=draw(st.sampled_from(Phase)),
+        order=draw(maybe(st.sampled_from(order_ids))) if order_ids else None,
+        **draw(_said_of_plantings()),
         **draw(_sizes()),
         **draw(_patterns()),
+    )
+
+
+@cache
+def _said_of_plantings() -> st.SearchStrategy[dict[str, Any]]:
+    return some_of(
+        {
+            "start": lengths(0, 70 * M),
+            "rows": st.integers(1, 12),
+            "in_row": lengths(2 * CM, M),
+            "row_spacing": row_spacings(),
+            "edge": lengths(0, M // 2),
+            "slack": lengths(0, 2 * M),
+            "round_up_to": lengths(CM, 2 * M),
+            "note": notes(),
+            "unknown": unknowns(),
+            "remainder": st.sampled_from(Remainder),
+            "phase": st.sampled_from(Phase),
+        }
     )
 
 
@@ -329,7 +361,7 @@ def _sizes() -> st.SearchStrategy[dict[str, Any]]:
 @cache
 def _two_days() -> st.SearchStrategy[tuple[date | None, date | None]]:
     apart = st.builds(lambda day, more: (day, day + timedelta(days=more)), days(), st.integers(1, 300))
-    return apart | st.tuples(st.none() | days(), st.none()) | st.tuples(st.none(), days())
+    return apart | st.tuples(maybe(days()), st.none()) | st.tuples(st.none(), days())
 
 
 @st.composite
@@ -340,14 +372,14 @@ def wishes(draw: st.DrawFn, bed_ids: Sequence[str], crop_ids: Sequence[str]) -> 
         id=draw(ids()),
         crop=draw(st.sampled_from(crop_ids)),
         least=least,
-        most=draw(st.none() | st.integers(least, 400)),
-        days=draw(st.none() | st.integers(1, 200)),
-        earliest=draw(st.none() | days()),
-        latest=draw(st.none() | days()),
+        most=draw(maybe(st.integers(least, 400))),
+        days=draw(maybe(st.integers(1, 200))),
+        earliest=draw(maybe(days())),
+        latest=draw(maybe(days())),
         worth=draw(st.floats(0, 100)),
         beds=tuple(draw(st.lists(st.sampled_from(bed_ids), unique=True))) if bed_ids else (),
         pattern=draw(st.sampled_from([one for one in Pattern if one is not Pattern.OFFSETS])),
-        rows=draw(st.none() | st.integers(1, 12)),
+        rows=draw(maybe(st.integers(1, 12))),
         unknown=draw(unknowns()),
     )
 
@@ -364,15 +396,25 @@ def covers(draw: st.DrawFn, bed_ids: Sequence[str]) -> Cover:
         end=draw(lengths(start.nm + CM, start.nm + 30 * M)),
         on=on,
         off=off,
-        hoop_spacing=draw(st.none() | lengths(30 * CM, 3 * M)),
-        leg=draw(st.none() | lengths(0, M // 2)),
-        apron=draw(st.none() | lengths(0, M // 2)),
-        cloth_end=draw(st.none() | lengths(0, M)),
-        layers=draw(st.integers(1, 3)),
-        unknown=draw(unknowns()),
+        **draw(_said_of_covers()),
     )
 
 
+@cache
+def _said_of_covers() -> st.SearchStrategy[dict[str, Any]]:
+    return some_of(
+        {
+            "hoop_spacing": lengths(30 * CM, 3 * M),
+            "leg": lengths(0, M // 2),
+            "apron": lengths(0, M // 2),
+            "cloth_end": lengths(0, M),
+            "layers": st.integers(1, 3),
+            "unknown": unknowns(),
+        }
+    )
+
+
+@cache
 def turns() -> st.SearchStrategy[Degrees]:
     """Directions on the ground, right angles often, in several spellings."""
     tenths = st.integers(0, 3600) | st.sampled_from([0, 900, 1800, 2700])
@@ -385,14 +427,14 @@ def standings(draw: st.DrawFn, bed_ids: Sequence[str]) -> tuple[Standing, ...]:
     """Places on the ground for some of the beds; they may lie on one another."""
     some = draw(st.lists(st.sampled_from(bed_ids), unique=True))
     return tuple(
-        Standing(bed, draw(from_peg()), draw(from_peg()), draw(st.none() | turns()), draw(unknowns())) for bed in some
+        Standing(bed, draw(from_peg()), draw(from_peg()), draw(maybe(turns())), draw(unknowns())) for bed in some
     )
 
 
 @st.composite
 def tunnels(draw: st.DrawFn) -> Tunnel:
     """Tunnels anywhere on the ground, with a cold edge or without."""
-    edge = st.none() | lengths(CM, 90 * CM)
+    edge = maybe(lengths(CM, 90 * CM))
     size = draw(lengths(5 * M, 50 * M)), draw(lengths(2 * M, 9 * M))
     return Tunnel(draw(ids()), draw(names()), **draw(_lying()), length=size[0], width=size[1], cold_edge=draw(edge))
 
@@ -404,16 +446,16 @@ def walks(draw: st.DrawFn) -> Walk:
     return Walk(draw(ids()), draw(names()), **draw(_lying()), length=size[0], width=size[1])
 
 
+@cache
 def from_peg() -> st.SearchStrategy[Length]:
     """How far something lies from the peg, on either side of it."""
     right = lengths(0, 60 * M)
     return right | right.map(lambda length: Length(-length.nm, f"-{length}"))
 
 
+@cache
 def _lying() -> st.SearchStrategy[dict[str, Any]]:
-    return st.fixed_dictionaries(
-        {"x": from_peg(), "y": from_peg(), "turn": st.none() | turns(), "unknown": unknowns()}
-    )
+    return st.fixed_dictionaries({"x": from_peg(), "y": from_peg(), "turn": maybe(turns()), "unknown": unknowns()})
 
 
 @st.composite

@@ -15,10 +15,18 @@ TODAY = date(2025, 1, 1)
 Fields = st.SearchStrategy[dict[str, Any]]
 
 
+@st.composite
+def some_of(draw: st.DrawFn, said: dict[str, st.SearchStrategy[Any]]) -> dict[str, Any]:
+    """Some of several fields: one number says which, so that what is left out costs no drawing."""
+    chosen = draw(st.integers(0, 2 ** len(said) - 1))
+    return {name: draw(said[name]) for number, name in enumerate(said) if chosen >> number & 1}
+
+
 @cache
 def days() -> st.SearchStrategy[date]:
     """Days of some twenty years, leap days among them."""
-    return st.dates(date(2019, 1, 1), date(2040, 12, 31)) | st.just(date(2028, 2, 29))
+    first, count = date(2019, 1, 1), (date(2040, 12, 31) - date(2019, 1, 1)).days
+    return st.integers(0, count).map(lambda later: first + timedelta(days=later)) | st.just(date(2028, 2, 29))
 
 
 @cache
@@ -33,15 +41,15 @@ def odds() -> st.SearchStrategy[Odds]:
 @cache
 def place_seasons() -> Fields:
     """What a place says of its year."""
-    return st.fixed_dictionaries(
+    return some_of(
         {
             "last_freeze": odds(),
             "last_hard_freeze": odds(),
             "first_freeze": odds(),
             "first_hard_freeze": odds(),
-            "short_days_count": st.booleans(),
-            "family_gap": st.none() | st.integers(0, 8),
-            "cover_before": st.none() | st.integers(0, 240),
+            "short_days_count": st.just(True),
+            "family_gap": st.integers(0, 8),
+            "cover_before": st.integers(0, 240),
         }
     )
 
@@ -49,18 +57,18 @@ def place_seasons() -> Fields:
 @cache
 def crop_seasons() -> Fields:
     """What a packet says of days and frost."""
-    return st.fixed_dictionaries(
+    return some_of(
         {
-            "field_days": st.none() | st.integers(0, 250),
-            "raising_days": st.none() | st.integers(0, 90),
-            "hardening_days": st.none() | st.integers(0, 14),
-            "days_from": st.none() | st.sampled_from(DaysFrom),
-            "cool_days": st.none() | st.integers(0, 30),
-            "harvest_days": st.none() | st.integers(0, 90),
-            "pot_up_days": st.none() | st.integers(0, 60),
-            "oldest_days": st.none() | st.integers(0, 120),
-            "frost": st.none() | st.sampled_from(Frost),
-            "emerges_like": st.none() | st.sampled_from(["Carrot", "Lettuce", "Nothing there"]),
+            "field_days": st.integers(0, 250),
+            "raising_days": st.integers(0, 90),
+            "hardening_days": st.integers(0, 14),
+            "days_from": st.sampled_from(DaysFrom),
+            "cool_days": st.integers(0, 30),
+            "harvest_days": st.integers(0, 90),
+            "pot_up_days": st.integers(0, 60),
+            "oldest_days": st.integers(0, 120),
+            "frost": st.sampled_from(Frost),
+            "emerges_like": st.sampled_from(["Carrot", "Lettuce", "Nothing there"]),
         }
     )
 
@@ -87,19 +95,16 @@ def order_seasons() -> Fields:
 @cache
 def planting_seasons() -> Fields:
     """Days typed for a planting and days that came about, in order, and what else it says of its season."""
-    return st.builds(
-        lambda typed, came, more: typed | {"actual": came} | more,
-        _typed(),
-        st.none() | actuals(),
-        st.fixed_dictionaries(
-            {
-                "cool_days": st.none() | st.integers(0, 30),
-                "soil": st.none() | st.sampled_from(["10 °C", "50 F", "-2.5C"]).map(parse_temperature),
-                "market": st.none() | st.integers(1, 5),
-                "series": st.none() | st.sampled_from(["s1", "s2"]),
-            }
-        ),
+    more = some_of(
+        {
+            "actual": actuals(),
+            "cool_days": st.integers(0, 30),
+            "soil": st.sampled_from(["10 °C", "50 F", "-2.5C"]).map(parse_temperature),
+            "market": st.integers(1, 5),
+            "series": st.sampled_from(["s1", "s2"]),
+        }
     )
+    return st.builds(lambda typed, said: typed | said, _typed(), more)
 
 
 @cache
@@ -120,13 +125,13 @@ def actuals() -> st.SearchStrategy[Actual]:
 def _in_order(names: tuple[str, ...], least: int) -> Fields:
     """Some of several days, each as many days after the one before as is asked for at least."""
     steps = st.tuples(*[st.integers(least, 90)] * len(names))
-    some = st.tuples(*[st.booleans()] * len(names))
+    some = st.integers(0, 2 ** len(names) - 1)
 
-    def filled(first: date, apart: tuple[int, ...], is_there: tuple[bool, ...]) -> dict[str, date]:
+    def filled(first: date, apart: tuple[int, ...], chosen: int) -> dict[str, date]:
         day, found = first, {}
-        for name, more, there in zip(names, apart, is_there, strict=True):
+        for number, (name, more) in enumerate(zip(names, apart, strict=True)):
             day += timedelta(days=more)
-            if there:
+            if chosen >> number & 1:
                 found[name] = day
         return found
 
