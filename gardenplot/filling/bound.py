@@ -55,28 +55,25 @@ class _Programme:
             self.rows.append((list(columns), list(factors), limit))
 
 
-def most_worth(task: Task, nodes: int) -> int:
-    """An upper bound on the worth of any filling of a task; more nodes of the search tree may tighten it.
+def worth_alone(task: Task) -> int:
+    """What the wishes would be worth together if each had the ground to itself."""
+    return sum(max((way.worths[-1] for way in ways), default=0) for ways in task.wishes)
 
-    Without the solver it is what each wish would be worth alone.
+
+def most_worth(task: Task, nodes: int) -> int:
+    """An upper bound on the worth of any filling of a task.
+
+    Without nodes, parts of wishes may stand, which takes a moment; nodes of a search tree tighten it, the first one
+    most. Without the solver it is what each wish would be worth alone.
     """
-    alone = sum(max((way.worths[-1] for way in ways), default=0) for ways in task.wishes)
-    solver = _solver()
-    if solver is None or alone == 0:
+    alone = worth_alone(task)
+    if alone == 0:
+        return 0
+    try:
+        solver = import_module(_SOLVER)
+    except ImportError:
         return alone
     return min(alone, floor(_solved(solver, _programme(task), nodes) + 1e-6 * alone + 1e-6))
-
-
-def has_solver() -> bool:
-    """Whether the solver is there."""
-    return _solver() is not None
-
-
-def _solver() -> ModuleType | None:
-    try:
-        return import_module(_SOLVER)
-    except ImportError:
-        return None
 
 
 def _programme(task: Task) -> _Programme:
@@ -195,19 +192,17 @@ def _row(counted: list[tuple[int, float]], limit: int) -> tuple[list[int], list[
 def _solved(solver: ModuleType, programme: _Programme, nodes: int) -> float:
     """The bound that the solver proves within so many nodes: one thread and a fixed seed give the same again."""
     highs = solver.Highs()
-    for name, value in (
-        ("log_to_console", False),
-        ("output_flag", False),
-        ("threads", 1),
-        ("random_seed", 1),
-        ("mip_max_nodes", nodes),
-    ):
+    for name, value in (("log_to_console", False), ("output_flag", False), ("threads", 1), ("random_seed", 1)):
         highs.setOptionValue(name, value)
     count = len(programme.worths)
+    every = [*range(count)]
     highs.addVars(count, [0.0] * count, programme.limits)
-    highs.changeColsCost(count, list(range(count)), [-worth for worth in programme.worths])
-    highs.changeColsIntegrality(count, list(range(count)), [solver.HighsVarType.kInteger] * count)
+    highs.changeColsCost(count, every, [-worth for worth in programme.worths])
+    if nodes:
+        highs.setOptionValue("mip_max_nodes", nodes)
+        highs.changeColsIntegrality(count, every, [solver.HighsVarType.kInteger] * count)
     for columns, factors, limit in programme.rows:
         highs.addRow(-solver.kHighsInf, limit, len(columns), columns, factors)
     highs.run()
-    return float(-highs.getInfo().mip_dual_bound)
+    found = highs.getInfo()
+    return float(-(found.mip_dual_bound if nodes else found.objective_function_value))

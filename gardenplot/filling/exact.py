@@ -41,9 +41,7 @@ class _Tried:
 
     def go(self, at: int, worth: int) -> None:
         """Try the wish at a place of the order, and then those after it."""
-        self._steps -= 1
-        if self._steps < 0:
-            raise _TooLargeError
+        self._step()
         if worth > self.best.worth:
             blocks = sorted((block for ones in self._stand for block in ones), key=lambda block: block.wish)
             self.best = Answer(tuple(blocks), worth)
@@ -51,13 +49,19 @@ class _Tried:
             return
         wish = self._order[at]
         for block, strip, gained in self._blocks(wish):
+            self._step()
             if worth + gained + self._to_come[at + 1] <= self.best.worth:
-                continue
+                break
             if not self._is_taken(strip, block):
                 self._stand[strip].append(block)
                 self.go(at + 1, worth + gained)
                 self._stand[strip].pop()
         self.go(at + 1, worth)
+
+    def _step(self) -> None:
+        self._steps -= 1
+        if self._steps < 0:
+            raise _TooLargeError
 
     def _is_taken(self, strip: int, block: Block) -> bool:
         return any(overlap(block, one) for one in self._task.strips[strip].taken) or any(

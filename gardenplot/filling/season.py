@@ -9,7 +9,7 @@ from datetime import date
 
 from attrs import frozen
 
-from gardenplot.filling.bound import most_worth
+from gardenplot.filling.bound import most_worth, worth_alone
 from gardenplot.filling.exact import best_of_all
 from gardenplot.filling.model import Answer, Block, Taken, Task, Way
 from gardenplot.filling.search import Search
@@ -17,11 +17,17 @@ from gardenplot.filling.task import Posed, laid_plants, planted, pose
 from gardenplot.filling.wanted import Weights, wanted_in
 from gardenplot.plan import Plan
 
-_SEEDS = (1, 2, 3)
-"""Searches from the same start, each with numbers of its own."""
+_SEEDS, _FEW_WISHES = (1, 2, 3), 60
+"""Searches from the same start, each with numbers of its own; with more wishes one long search finds more."""
 
-_NODES = 200
-"""Nodes of the solver's tree for each unit of effort."""
+_FEW_WAYS, _NODES = 400, 200
+"""With so few ways the bound is tightened by so many nodes of the solver's tree at once: it takes a moment."""
+
+_STEPS_A_TURN = 20
+"""Blocks tried when all fillings of a small task are, for each turn that it had."""
+
+_TURNS_A_NODE = 1000
+"""With more, there is a node for so many turns when the search has ended."""
 
 
 @frozen
@@ -79,25 +85,42 @@ Told = Callable[[Filling], bool]
 def fill(plan: Plan, turns: int = 3000, weights: Weights | None = None, told: Told | None = None) -> Filling:
     """Fill a plan with its wishes and with what its orders lack; what stands already is not touched."""
     posed = pose(plan, wanted_in(plan, weights or Weights()))
-    bound = most_worth(posed.task, _NODES)
-    best: Answer | None = None
-
-    def better(answer: Answer) -> bool:
-        return told is None or told(_filling(plan, posed, answer, bound))
-
-    for seed in _SEEDS:
-        search = Search(posed.task, seed)
-        goes_on = search.run(-(-turns // len(_SEEDS)), bound, better)
-        if best is None or search.best.worth > best.worth:
-            best = search.best
-        if not goes_on or best.worth >= bound:
-            break
-    answer = best or Answer((), 0)
-    if answer.worth < bound:
-        proved = best_of_all(posed.task, answer, turns)
-        if proved is not None:
-            return _filling(plan, posed, proved, proved.worth)
+    answer, bound = solve(
+        posed.task, turns, lambda better, most: told is None or told(_filling(plan, posed, better, most))
+    )
     return _filling(plan, posed, answer, bound)
+
+
+def solve(task: Task, turns: int, told: Callable[[Answer, int], bool]) -> tuple[Answer, int]:
+    """The best filling of a task that so many turns find, and a bound that none is above.
+
+    `told` is called with each better one and the bound so far, and says whether to go on.
+    """
+    bound = worth_alone(task)
+    best = Search(task).best
+    if best.worth < bound:
+        bound = most_worth(task, 0)
+        if sum(map(len, task.wishes)) <= _FEW_WAYS:
+            bound = min(bound, most_worth(task, _NODES))
+    seeds = _SEEDS if len(task.wishes) <= _FEW_WISHES else _SEEDS[:1]
+    for seed in seeds:
+        if best.worth >= bound:
+            return best, bound
+        search = Search(task, seed)
+        goes_on = search.run(-(-turns // len(seeds)), bound, lambda better: told(better, bound))
+        best = max(best, search.best, key=lambda answer: answer.worth)
+        if not goes_on:
+            return best, bound
+    return _proved(task, best, bound, turns)
+
+
+def _proved(task: Task, best: Answer, bound: int, turns: int) -> tuple[Answer, int]:
+    """What a search has found, with its bound tightened as far as so many turns allow."""
+    proved = best_of_all(task, best, _STEPS_A_TURN * turns) if best.worth < bound else None
+    if proved is not None:
+        return proved, proved.worth
+    nodes = turns // _TURNS_A_NODE
+    return best, min(bound, most_worth(task, nodes)) if nodes and best.worth < bound else bound
 
 
 def _filling(plan: Plan, posed: Posed, answer: Answer, bound: int) -> Filling:
