@@ -8,9 +8,10 @@ ground used. Lengths are counted in the greatest unit that divides them all.
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from math import gcd
+from typing import NamedTuple
 
 import numpy as np
-from attrs import frozen
+from attrs import evolve, frozen
 from numpy.typing import NDArray
 
 _FINEST = 2**16
@@ -36,39 +37,86 @@ class GapFilling:
     proven: bool
 
 
-def fill_gap(length: int, wishes: Sequence[Sizes]) -> GapFilling:
-    """The sizes of most worth that fit into a length together, and of these the ones that use most of it."""
-    unit = max(1, gcd(*(each for wish in wishes for each in wish.lengths)))
+Room = tuple[int, int]
+"""Between which readings of the gap a wish may stand."""
+
+
+def fill_gap(length: int, wishes: Sequence[Sizes], rooms: Sequence[Room] | None = None) -> GapFilling:
+    """The sizes of most worth that fit into a length together, and of these the ones that use most of it.
+
+    With `rooms` each wish stands in its own, and those that stand follow one another as their wishes are listed.
+    Rooms that grow from wish to wish at both ends leave out nothing by that: of two blocks that stand the other way
+    round, each could have the other's place.
+    """
+    rooms = rooms or [(0, length)] * len(wishes)
+    unit = max(1, gcd(*(each for wish in wishes for each in wish.lengths), *(low for low, _high in rooms)))
     if length // unit <= _FINEST:
-        return _filled(length // unit, [_in_units(wish, unit) for wish in wishes], wishes, proven=True)
+        return _filled(length // unit, [_in_units(wish, unit) for wish in wishes], wishes, _narrow(rooms, unit))
     unit = -(-length // _FINEST)
     hopeful = [Sizes(tuple(each // unit for each in wish.lengths), wish.worths) for wish in wishes]
-    found = _filled(length // unit, hopeful, wishes, proven=True)
-    used = (wish.lengths[size] for wish, size in zip(wishes, found.sizes, strict=True) if size is not None)
-    if sum(used) <= length:
+    found = _filled(length // unit, hopeful, wishes, [(low // unit, high // unit) for low, high in rooms])
+    if packed(wishes, rooms, found.sizes) is not None:
         return found
     safe = [_in_units(wish, unit) for wish in wishes]
-    return _filled(length // unit, safe, wishes, proven=False)
+    return evolve(_filled(length // unit, safe, wishes, _narrow(rooms, unit)), proven=False)
+
+
+def packed(wishes: Sequence[Sizes], rooms: Sequence[Room], sizes: Sequence[int | None]) -> tuple[int, ...] | None:
+    """Where each wish begins if all stand as near to the head as they can; None where one leaves its room."""
+    at, starts = 0, []
+    for wish, (low, high), size in zip(wishes, rooms, sizes, strict=True):
+        start = max(at, low)
+        starts.append(start)
+        if size is not None:
+            at = start + wish.lengths[size]
+            if at > high:
+                return None
+    return tuple(starts)
 
 
 def _in_units(wish: Sizes, unit: int) -> Sizes:
     return Sizes(tuple(-(-each // unit) for each in wish.lengths), wish.worths)
 
 
-def _filled(units: int, counted: Sequence[Sizes], wishes: Sequence[Sizes], *, proven: bool) -> GapFilling:
+def _narrow(rooms: Sequence[Room], unit: int) -> list[Room]:
+    return [(-(-low // unit), high // unit) for low, high in rooms]
+
+
+def _filled(units: int, counted: Sequence[Sizes], wishes: Sequence[Sizes], rooms: Sequence[Room]) -> GapFilling:
     """The best sizes within a number of units; a used unit counts for less than any worth."""
     scale = units + 1
     best = np.full(units + 1, _IMPOSSIBLE, dtype=np.int64)
     best[0] = 0
-    steps = [best]
-    for wish in counted:
-        better = best.copy()
+    steps: list[_Step] = []
+    for wish, (low, high) in zip(counted, rooms, strict=True):
+        before = _begun_at(best, low)
+        after = before.copy()
         for length, worth, longer, dearer, count in progressions(wish):
-            _with_sizes(best, better, length, worth * scale + length, longer, dearer * scale + longer, count)
-        steps.append(best := better)
-    sizes = _traced(steps, counted, scale)
+            at_once = length, worth * scale + length, longer, dearer * scale + longer, count
+            _with_sizes(before[: high + 1], after[: high + 1], *at_once)
+        steps.append(_Step(best, before, after))
+        best = after
+    sizes = _traced(steps, best, counted, scale)
     worth = sum(wish.worths[size] for wish, size in zip(wishes, sizes, strict=True) if size is not None)
-    return GapFilling(sizes, worth, proven)
+    return GapFilling(sizes, worth, proven=True)
+
+
+class _Step(NamedTuple):
+    """What each length is worth before a wish, where its room has begun, and with that wish."""
+
+    earlier: NDArray[np.int64]
+    before: NDArray[np.int64]
+    after: NDArray[np.int64]
+
+
+def _begun_at(best: NDArray[np.int64], low: int) -> NDArray[np.int64]:
+    """What each length is worth where nothing more begins before `low`: the ground up to there is left as it is."""
+    if low == 0:
+        return best
+    begun = best.copy()
+    begun[:low] = _IMPOSSIBLE
+    begun[low : low + 1] = best[: low + 1].max()
+    return begun
 
 
 def _with_sizes(
@@ -129,19 +177,21 @@ def _even(lengths: tuple[int, ...], worths: tuple[int, ...]) -> Iterator[tuple[i
         at = end + 1
 
 
-def _traced(steps: list[NDArray[np.int64]], counted: Sequence[Sizes], scale: int) -> tuple[int | None, ...]:
+def _traced(
+    steps: list[_Step], last: NDArray[np.int64], counted: Sequence[Sizes], scale: int
+) -> tuple[int | None, ...]:
     """Which size each wish has in the best of all lengths, from the last wish back."""
-    at = int(np.argmax(steps[-1]))
+    at = int(np.argmax(last))
     found: list[int | None] = []
-    for number in range(len(counted) - 1, -1, -1):
-        here, before = steps[number + 1][at], steps[number]
-        if before[at] == here:
-            found.append(None)
-            continue
-        lengths = np.array(counted[number].lengths, dtype=np.int64)
-        worths = np.array(counted[number].worths, dtype=np.int64) * scale + lengths
-        fits = np.flatnonzero(lengths <= at)
-        size = int(fits[np.flatnonzero(before[at - lengths[fits]] + worths[fits] == here)[0]])
+    for wish, step in zip(reversed(counted), reversed(steps), strict=True):
+        here, size = step.after[at], None
+        if step.before[at] != here:
+            lengths = np.array(wish.lengths, dtype=np.int64)
+            worths = np.array(wish.worths, dtype=np.int64) * scale + lengths
+            fits = np.flatnonzero(lengths <= at)
+            size = int(fits[np.flatnonzero(step.before[at - lengths[fits]] + worths[fits] == here)[0]])
+            at -= int(lengths[size])
         found.append(size)
-        at -= int(lengths[size])
+        if step.earlier[at] != step.before[at]:
+            at = int(np.argmax(step.earlier[: at + 1]))
     return tuple(reversed(found))

@@ -1,12 +1,12 @@
 """One gap on one day: published knapsacks, the referee of all combinations, and lengths that share no unit."""
 
-from itertools import product
+from itertools import permutations, product
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gardenplot.filling.gap import GapFilling, Sizes, fill_gap
+from gardenplot.filling.gap import GapFilling, Room, Sizes, fill_gap, packed
 
 Knapsack = tuple[int, tuple[int, ...], tuple[int, ...], int]
 
@@ -114,3 +114,38 @@ def test_lengths_finer_than_it_counts_in_never_overfill_the_gap(length: int, wis
     assert used <= gap
     assert worth <= best
     assert not found.proven or worth == best
+
+
+@st.composite
+def rooms_in(draw: st.DrawFn, length: int, count: int) -> list[Room]:
+    """Rooms that grow at both ends from wish to wish."""
+    lows = sorted(draw(st.lists(st.integers(0, length), min_size=count, max_size=count)))
+    highs = sorted(draw(st.lists(st.integers(0, length), min_size=count, max_size=count)))
+    return list(zip(lows, highs, strict=True))
+
+
+def best_in_rooms(wished: list[Sizes], rooms: list[Room]) -> int:
+    """The most worth in any order and at any places: the referee of rooms."""
+    best = 0
+    for choice in product(*([None, *range(len(one.lengths))] for one in wished)):
+        stand = [number for number, size in enumerate(choice) if size is not None]
+        worth = sum(wished[number].worths[choice[number] or 0] for number in stand)
+        if worth > best and any(
+            packed([wished[n] for n in order], [rooms[n] for n in order], [choice[n] for n in order]) is not None
+            for order in permutations(stand)
+        ):
+            best = worth
+    return best
+
+
+@settings(max_examples=150)
+@given(st.data(), st.integers(1, 40), st.sampled_from((1, 1_000_003)))
+def test_in_rooms_it_is_the_best_of_all_orders_and_no_block_leaves_its_room(
+    data: st.DataObject, length: int, unit: int
+) -> None:
+    wished = data.draw(wishes(unit))[:3]
+    rooms = [(low * unit, high * unit) for low, high in data.draw(rooms_in(length, len(wished)))]
+    found = fill_gap(length * unit, wished, rooms)
+    assert found.proven
+    assert packed(wished, rooms, found.sizes) is not None
+    assert found.worth == best_in_rooms(wished, rooms)
