@@ -92,6 +92,13 @@ def together_words(plan: Plan, plantings: Sequence[str], day: date | None) -> st
     return f"{alone}\n{_('Together: {sums}').format(sums=sums)}"
 
 
+def gap_line(plan: Plan, bed: str, start: int, end: int) -> str:
+    """A gap of a bed in a line: "gap in East   2.00 – 5.20 m   3.20 m long"."""
+    name = _("gap in {bed}").format(bed=bed_of(plan, bed).name)
+    length = _("{length} long").format(length=span(end - start, plan.place.units))
+    return GAP.join((name, between_readings(plan, start, end), length))
+
+
 def push_words(plan: Plan, pushed: Iterable[tuple[str, int]], look: dict[str, Look]) -> str:
     """Who is pushed along how far: "pushes B Leek and C Chard 0.40 m towards the foot"; nothing where nobody is."""
     ways = (

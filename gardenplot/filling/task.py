@@ -79,7 +79,7 @@ def _ways(
         gap = laid.bed.gap.nm if laid.bed.gap else 0
         worths = tuple(_worth(one, count, scale) for count in sizes.plants)
         for dates in one.days:
-            if not _comes_back(place, laid, one, dates):
+            if not comes_back(place, laid, one, dates):
                 yield _way(number, dates, sizes, gap, worths), sizes.plants, dates
 
 
@@ -96,7 +96,7 @@ def _worth(one: Wanted, plants: int, scale: int) -> int:
     return int((counted * one.worth + whole) * scale)
 
 
-def _comes_back(place: Place, laid: LaidOut, one: Wanted, dates: Dates) -> bool:
+def comes_back(place: Place, laid: LaidOut, one: Wanted, dates: Dates) -> bool:
     """Whether a crop would bring its family back to a bed too soon."""
     if not one.crop.family or dates.in_ground is None:
         return False
@@ -124,13 +124,17 @@ def planted(plan: Plan, posed: Posed, blocks: tuple[Block, ...]) -> tuple[Plan, 
 
 
 def _planting(plan: Plan, posed: Posed, block: Block) -> Planting:
-    """A block as a planting; one that meets its order alone follows its order's number of plants."""
-    one = posed.wanted[block.wish]
+    """A block as a planting."""
     way = posed.task.wishes[block.wish][block.way]
     bed, dates = posed.beds[way.strip], posed.dates[block.wish][block.way]
     count = posed.plants[block.wish][block.way][block.size]
-    start = length_of(bed.zone[0] + block.start, plan.place.units)
-    planting = evolve(one.trial, bed=bed.id, start=start, plants=count)
+    return planting_of_block(plan, posed.wanted[block.wish], bed, bed.zone[0] + block.start, count, dates)
+
+
+def planting_of_block(plan: Plan, one: Wanted, bed: Bed, start: int, count: int, dates: Dates) -> Planting:
+    """What is wanted as a planting from `start` on; one that meets its order alone follows its order's plants."""
+    begins = length_of(start, plan.place.units)
+    planting = evolve(one.trial, bed=bed.id, start=begins, plants=count)
     if one.order is None:
         return evolve(planting, in_ground=dates.in_ground, out=dates.out)
     if dates != one.days[0]:

@@ -3,13 +3,14 @@
 from collections.abc import Iterator
 from datetime import date, timedelta
 from fractions import Fraction
+from itertools import islice
 from math import ceil
 
 from attrs import evolve, frozen
 
 from gardenplot.layout import lay_out_plan, planted_for_orders
 from gardenplot.plan import Crop, Order, Plan, Planting, Wish, crop_of, fresh_id
-from gardenplot.season import Dates, counting_site, dates_for, dates_of, market_days, stand_for
+from gardenplot.season import Dates, counting_site, dates_for, dates_of, grown_on, market_days, stand_for
 
 _STEP = timedelta(days=7)
 _MOST_DAYS = 14
@@ -55,11 +56,38 @@ def wanted_in(plan: Plan, weights: Weights) -> tuple[Wanted, ...]:
     return (*wishes, *_lacking(plan, Fraction(weights.orders) * max(dearest, Fraction(1)), Fraction(weights.whole)))
 
 
-def _wish(plan: Plan, wish: Wish) -> Wanted:
-    crop = crop_of(plan, wish.crop)
+def wanted_on(plan: Plan, day: date | None, weights: Weights) -> tuple[Wanted, ...]:
+    """The same, but wishes go in on a day, or where they could not then stand on it all the same.
+
+    Without a day they go in on their first; orders keep all days that they could have.
+    """
+    wishes = tuple(_wish(plan, wish, tuple(_days_on(plan, wish, day))) for wish in plan.wishes)
+    orders = wanted_in(plan, weights)[len(plan.wishes) :]
+    return (*wishes, *orders)
+
+
+def _days_on(plan: Plan, wish: Wish, day: date | None) -> Iterator[Dates]:
+    crop, trial = crop_of(plan, wish.crop), _trial(plan, wish)
+    could = _wish_days(plan, wish, trial, crop)
+    if day is None:
+        yield from islice(could, 1)
+        return
+    then = _in_ground_from(plan, wish, trial, crop, day)
+    in_time = wish.latest is None or (then.out is not None and then.out <= wish.latest)
+    if in_time and (wish.earliest is None or wish.earliest <= day):
+        yield then
+    elif wish.earliest is not None:
+        yield from (dates for dates in could if grown_on(dates, day))
+
+
+def _trial(plan: Plan, wish: Wish) -> Planting:
     taken = {one.id for one in plan.plantings}
-    trial = Planting(fresh_id(wish.id, taken), "", wish.crop, pattern=wish.pattern, rows=wish.rows)
-    days = tuple(_wish_days(plan, wish, trial, crop))
+    return Planting(fresh_id(wish.id, taken), "", wish.crop, pattern=wish.pattern, rows=wish.rows)
+
+
+def _wish(plan: Plan, wish: Wish, days: tuple[Dates, ...] | None = None) -> Wanted:
+    crop, trial = crop_of(plan, wish.crop), _trial(plan, wish)
+    days = tuple(_wish_days(plan, wish, trial, crop)) if days is None else days
     return Wanted(
         wish.id, trial, crop, None, max(1, wish.least), wish.most, Fraction(wish.worth).limit_denominator(1000),
         Fraction(0), wish.beds, days,

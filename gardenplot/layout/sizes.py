@@ -32,6 +32,15 @@ def block_sizes(bed: Bed, crop: Crop, planting: Planting, least: int, most: int 
     )
 
 
+def block_within(
+    bed: Bed, crop: Crop, planting: Planting, most: int | None, start: int, room: int
+) -> tuple[int, int]:
+    """The plants, no more than the most, that a block which begins at `start` holds within a room; and its length."""
+    held = _held(bed, crop, planting, start, room)
+    plants = held if most is None else min(held, most)
+    return (plants, _length(bed, crop, planting, plants, start)) if plants > 0 else (0, 0)
+
+
 @lru_cache(maxsize=1024)
 def _sizes(bed: Bed, crop: Crop, planting: Planting, least: int, most: int | None) -> BlockSizes:
     if planting.pattern is Pattern.RINGS or not is_plain(bed):

@@ -17,7 +17,7 @@ from gardenplot.window.block_deeds import BlockDeeds
 from gardenplot.window.ground_deeds import LAYERS
 from gardenplot.window.layers import Layers
 from gardenplot.window.panel_switch import switch_of
-from gardenplot.window.reasons import Reasons, no_redo, no_undo
+from gardenplot.window.reasons import Reasons, no_redo, no_undo, no_wish
 from gardenplot.window.recent import examples, recent
 from gardenplot.words import _
 
@@ -108,6 +108,9 @@ def _bed(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("bed.trace", _("&Trace a bed …"), shapes.trace, also=_("draw outline new shape"))
     obstacle = _("obstacle stake tap pole")
     yield Action("bed.post", _("&Place a post"), shapes.place_post, "", why.chosen_bed, also=obstacle)
+    yield Rule()
+    fill, also = _("&Fill gaps with wishes"), _("best blocks leftover free ground orders crop now")
+    yield Action("bed.fill-gaps", fill, window.gaps.fill, "Ctrl+I", partial(no_wish, window), also=also)
     yield Rule()
     tunnel, also = _("Add a t&unnel …"), _("polytunnel house cover new")
     yield Action("bed.tunnel", tunnel, ground.add_tunnel, also=also)

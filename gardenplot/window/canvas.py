@@ -19,7 +19,7 @@ from PySide6.QtWidgets import QAbstractScrollArea, QWidget
 from gardenplot.drawing.captions import captions
 from gardenplot.drawing.hand_words import several_line
 from gardenplot.drawing.handle_words import handle_words
-from gardenplot.drawing.letters import looks
+from gardenplot.drawing.letters import looks, looks_in_hand
 from gardenplot.gestures.measure import readings
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import bed_of
@@ -35,6 +35,7 @@ from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.canvas_tips import CanvasTips
 from gardenplot.window.canvas_view import CanvasView
 from gardenplot.window.document import Document
+from gardenplot.window.hand_lines import hand_lines
 from gardenplot.window.layers import Layers
 from gardenplot.window.magnifier import Magnifier
 from gardenplot.window.sight import Sight
@@ -99,6 +100,9 @@ class Canvas(QAbstractScrollArea):
         plan, trial = self._document.plan, self.stage.trial
         if trial is not None and trial.measured is not None:
             return "\n".join(readings(plan, trial.measured))
+        if trial is not None and trial.gap is not None:
+            lines = hand_lines(plan, trial, self._sight.day, looks_in_hand(plan, trial.plan))
+            return "\n".join(words for words, _ink in lines)
         if self._sight.bed is None:
             return ""
         bed = bed_of(plan, self._sight.bed)
@@ -124,7 +128,8 @@ class Canvas(QAbstractScrollArea):
 
     def _show_trial(self) -> None:
         """Paint anew what the hand has changed, and say what it measures."""
-        if self.stage.trial is not None and self.stage.trial.measured is not None:
+        trial = self.stage.trial
+        if trial is not None and (trial.measured is not None or trial.gap is not None):
             self._describe()
         if self._shown is None:
             return
@@ -154,7 +159,7 @@ class Canvas(QAbstractScrollArea):
             left=left,
             top=top,
             trial=trial,
-            spot=self._sight.spot,
+            spot=(trial.bed, *trial.gap) if trial and trial.gap and trial.bed else self._sight.spot,
             hand=self.stage.at / magnified() if self.stage.at else None,
             focused=self.hasFocus(),
             layers=self.layers.shown,

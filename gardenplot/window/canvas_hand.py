@@ -16,6 +16,7 @@ from gardenplot.gestures.stage import Gesture, Pointer, Pressed, Released
 from gardenplot.window.canvas_band import Band
 from gardenplot.window.canvas_places import CanvasPlaces
 from gardenplot.window.canvas_stage import CanvasStage
+from gardenplot.window.gap_keys import press_gap_key
 from gardenplot.window.measure_keys import press_measuring_key
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import magnified
@@ -88,6 +89,8 @@ class Hand(QObject):
         if pressed and key == Qt.Key.Key_Escape and self.band.is_begun:
             self.band.give_up()
             return True
+        if pressed and self._stage.is_filling:
+            return press_gap_key(event, self._stage, self._places)
         return pressed and self._stage.is_measuring and press_measuring_key(event, self._stage)
 
     def _pressed(self, event: QMouseEvent) -> bool:
@@ -96,7 +99,7 @@ class Hand(QObject):
             self._pan = event.position()
             return True
         if _hovers(self._stage):
-            if event.button() == _LEFT and self._stage.is_measuring:
+            if event.button() == _LEFT and not self._stage.is_on_ground:
                 self._stage.send(self._pointer(event), event.position())
                 self._stage.send(Pressed(), event.position())
             return True
@@ -211,7 +214,7 @@ class Hand(QObject):
 
 def _hovers(stage: CanvasStage) -> bool:
     """Whether the gesture under way follows the hand also while no button is held."""
-    return stage.is_on_ground or stage.is_measuring
+    return stage.is_on_ground or stage.is_measuring or stage.is_filling
 
 
 def _is_near(one: QPointF, other: QPointF) -> bool:

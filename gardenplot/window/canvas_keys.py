@@ -47,7 +47,7 @@ def press_key(event: QKeyEvent, document: Document, sight: Sight, stage: CanvasS
     if key == Qt.Key.Key_Escape:
         _escape(sight, stage)
         return True
-    if stage.is_on_ground or stage.is_measuring:
+    if stage.is_on_ground or stage.is_measuring or stage.is_filling:
         return stage.is_on_ground and press_tracing_key(event, stage)
     if press_handle_key(event, sight, stage):
         return True

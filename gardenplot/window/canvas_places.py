@@ -39,6 +39,10 @@ class CanvasPlaces:
         down = top + (strip.top if strip else 0.0)
         return QPointF(x / MM * strips.along + left, y / MM * strips.across + down) * magnified()
 
+    def reveal(self, bed: str) -> None:
+        """Scroll a bed into sight."""
+        self._view.reveal(bed)
+
     @property
     def has_ground(self) -> bool:
         """Whether empty ground is laid out, on which alone the hand then works."""

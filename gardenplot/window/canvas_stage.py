@@ -28,7 +28,7 @@ class CanvasStage(QObject):
         self._document, self._sight = document, sight
         self._gesture: Gesture | None = None
         self._commits = False
-        self.is_on_ground = self.is_measuring = False
+        self.is_on_ground = self.is_measuring = self.is_filling = False
         document.changed.connect(self._abandon)
         self.trial: Trial | None = None
         self.at: QPointF | None = None
@@ -48,15 +48,17 @@ class CanvasStage(QObject):
         """Whether a gesture is under way."""
         return self._gesture is not None
 
-    def begin(self, gesture: Gesture, *, on_ground: bool = False, measuring: bool = False) -> None:
-        """Start a gesture, perhaps one on empty ground under the beds or one that measures.
+    def begin(
+        self, gesture: Gesture, *, on_ground: bool = False, measuring: bool = False, filling: bool = False
+    ) -> None:
+        """Start a gesture, perhaps one on empty ground under the beds, one that measures or one that fills gaps.
 
         One that is under way is given up.
         """
         self.give_up()
         next(gesture)
         self._gesture = gesture
-        self.is_on_ground, self.is_measuring = on_ground, measuring
+        self.is_on_ground, self.is_measuring, self.is_filling = on_ground, measuring, filling
         self.ground_wanted.emit(on_ground)
 
     def send(self, event: Event, at: QPointF | None = None) -> None:
@@ -114,7 +116,7 @@ class CanvasStage(QObject):
 
     def _end(self) -> None:
         self._gesture = None
-        self.at, self.is_on_ground, self.is_measuring = None, False, False
+        self.at, self.is_on_ground, self.is_measuring, self.is_filling = None, False, False, False
         self.ground_wanted.emit(False)
         self.show(None)
         self.ended.emit()

@@ -19,7 +19,7 @@ class FixedKeys:
 
 def fixed_keys() -> tuple[FixedKeys, ...]:
     """All of them, by where they work."""
-    return (*_on_blocks(), *_on_corners(), *_on_ground(), *_on_season_map(), *_anywhere())
+    return (*_on_blocks(), *_on_corners(), *_in_gaps(), *_on_ground(), *_on_season_map(), *_anywhere())
 
 
 def _on_blocks() -> tuple[FixedKeys, ...]:
@@ -54,6 +54,15 @@ def _on_corners() -> tuple[FixedKeys, ...]:
         FixedKeys(_("Arrows"), (), where, _("move it, with Shift finely")),
         FixedKeys(_("Insert"), ("Ins",), where, _("a corner more, after the chosen one")),
         FixedKeys(_("Return, Enter"), ("Return", "Enter"), where, _("close an outline that is traced")),
+    )
+
+
+def _in_gaps() -> tuple[FixedKeys, ...]:
+    where = _("Filling gaps")
+    return (
+        FixedKeys(_("Left, Right"), (), where, _("go to the gap before, the next one of the bed")),
+        FixedKeys(_("Up, Down"), (), where, _("go to the bed before, the next bed with a gap")),
+        FixedKeys(_("Return, Enter"), (), where, _("take the blocks that are shown")),
     )
 
 

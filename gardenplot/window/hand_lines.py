@@ -5,6 +5,7 @@ from datetime import date
 from gardenplot.drawing.captions import drag_line
 from gardenplot.drawing.hand_words import (
     asked_of,
+    gap_line,
     later_words,
     push_words,
     refusal_words,
@@ -29,13 +30,14 @@ def hand_lines(before: Plan, trial: Trial, day: date | None, look: dict[str, Loo
     if not figures:
         return ()
     if trial.refusal:
-        return (figures, Ink.INK), (trial.refusal, Ink.ACCENT)
+        return (figures, Ink.INK), (trial.refusal, Ink.ACCENT), *((words, Ink.SECOND) for words in trial.says)
     drawn = " · ".join(one for one in (along_words(trial.plan, trial.snap, look), across_words(trial.across)) if one)
     says_too = (
         (
             refusal_words(trial.plan, trial.against[0], trial.chosen, look, trial.later) if trial.against else "",
             Ink.ACCENT,
         ),
+        *((words, Ink.SECOND) for words in trial.says),
         (waiting_words(trial), Ink.SECOND),
         (copy_words(trial), Ink.SECOND),
         (push_words(trial.plan, ((one.planting, one.by) for one in trial.pushed), look), Ink.SECOND),
@@ -68,6 +70,8 @@ def _figures(before: Plan, trial: Trial, day: date | None) -> str:
         return drag_line(plan, trial.planting, lay_out_bed(plan, bed_of(plan, trial.bed)), day, asked)
     if trial.bed is not None and trial.handle is not None and trial.handle.grip is Grip.OBSTACLE:
         return obstacle_line(plan, trial.bed, trial.handle.number, day)
+    if trial.bed is not None and trial.gap is not None:
+        return gap_line(plan, trial.bed, *trial.gap)
     if sketch is None:
         return ""
     if trial.handle is None and sketch.closed:

@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING, Any, cast
 
 from PySide6.QtWidgets import QWidget
 
-from gardenplot.plan import Cover, Plan, Tunnel, Walk
+from gardenplot.gestures.stage import Gesture, Stage
+from gardenplot.plan import Cover, Crop, Plan, Tunnel, Walk
 from gardenplot.window.ask import Accept, Ask
 from gardenplot.window.document import Document
 from gardenplot.window.registry import Registry
@@ -46,6 +47,11 @@ def ground_view(document: Document, sight: Sight, canvas: "Canvas") -> "GroundVi
 def season_maps(document: Document, sight: Sight, canvas: "Canvas") -> "SeasonMaps":
     """The season maps, of one bed and of all."""
     return cast("SeasonMaps", _late("season_maps", "SeasonMaps")(document, sight, canvas))
+
+
+def fill_gaps(stage: Stage, crop: Crop | None, first: tuple[str, int] | None) -> Gesture:
+    """The gesture that fills gaps with what is wished for."""
+    return cast(Gesture, import_module("gardenplot.gestures.gap_filled").fill_gaps(stage, crop, first))
 
 
 def ask(title: str, asks: tuple[Ask, ...], accept: Accept, does: str, note: str, parent: QWidget) -> None:

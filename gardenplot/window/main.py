@@ -18,6 +18,7 @@ from gardenplot.window.elided import Elided
 from gardenplot.window.empty_states import show_what_to_begin_with
 from gardenplot.window.filing import Filing
 from gardenplot.window.focus_in_sight import keep_focus_in_sight
+from gardenplot.window.gap_deeds import GapDeeds
 from gardenplot.window.ground_deeds import GroundDeeds
 from gardenplot.window.header import Header
 from gardenplot.window.index import Index
@@ -68,7 +69,7 @@ class MainWindow(QMainWindow):
         self._season = Waiting(_("Season map"), lambda: season_maps(self.document, self.sight, self.canvas))
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
         self.shapes, self.ground, self.blocks = ShapeDeeds(self), GroundDeeds(self), BlockDeeds(self)
-        self.trays, self.series = TrayDeeds(self), SeriesDeeds(self)
+        self.trays, self.series, self.gaps = TrayDeeds(self), SeriesDeeds(self), GapDeeds(self)
         self.steps = Steps(self.document)
         self.index, self.pages = Index(self), Pages(self)
         self.panels = Panels(self)

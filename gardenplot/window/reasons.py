@@ -87,3 +87,12 @@ def no_undo(stack: QUndoStack) -> str:
 def no_redo(stack: QUndoStack) -> str:
     """For doing a step again that was taken back."""
     return "" if stack.canRedo() else _("No step was taken back.")
+
+
+def no_wish(window: "MainWindow") -> str:
+    """For filling gaps with what is wished for."""
+    plan = window.document.plan
+    if not plan.beds:
+        return NO_BED
+    wanted = plan.wishes or plan.orders or window.shelf.chosen() is not None
+    return "" if wanted else _("Nothing is wished for or ordered yet: choose a crop on the shelf to fill gaps with.")

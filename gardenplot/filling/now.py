@@ -1,0 +1,253 @@
+"""One gap of one bed on one day, filled at once: the best blocks of all that is wanted and could stand in it.
+
+All of them stand there on that day, so that the question is which go in and how long each is, one after another
+along the bed: an exact dynamic programme, and for one thing alone as many as fit. What comes later into a part of the
+gap leaves those that are out by then all of it and others a part: rooms of their own. Where these grow towards the
+foot at both ends the programme is exact still; elsewhere several orders are tried, and it is proven the best only
+where it is worth as much as if all that comes later were not there.
+"""
+
+from bisect import bisect_right
+from collections.abc import Iterator
+from datetime import date
+from fractions import Fraction
+from functools import lru_cache
+from itertools import pairwise
+
+from attrs import evolve, frozen
+
+from gardenplot.filling.gap import Sizes, fill_gap, packed
+from gardenplot.filling.offers import Met, Offer, Offers, Stretch, WhyNot, gaps_on, offers_for, worth_of
+from gardenplot.filling.task import laid_plants, planting_of_block
+from gardenplot.layout.sizes import block_within
+from gardenplot.layout.zone import is_plain
+from gardenplot.plan import Plan, Planting
+from gardenplot.plan.edits import add_planting
+from gardenplot.season import Dates
+from gardenplot.units import length_of
+
+_ROUNDS = 4
+"""How often what found no room in one part of a gap is tried in what else is free."""
+
+
+@frozen
+class Stands:
+    """A block that found its place: what it is for, its planting, its plants, tape readings in nm and days."""
+
+    wanted: str
+    planting: str
+    plants: int
+    start: int
+    end: int
+    in_ground: date | None
+    out: date | None
+
+
+@frozen
+class NoRoom:
+    """Something wanted that does not stand in the gap, and why."""
+
+    wanted: str
+    crop: str
+    why: WhyNot
+
+
+@frozen
+class GapNow:
+    """A gap filled: the plan with its blocks, its worth, whether none is better, and what is left out."""
+
+    plan: Plan
+    bed: str
+    gap: Stretch
+    blocks: tuple[Stands, ...]
+    worth: float
+    proven: bool
+    without: tuple[NoRoom, ...]
+    met: Met
+
+
+@frozen
+class _Seat:
+    """An offer with the longest room that it could stand in, and the days on which it has that."""
+
+    offer: Offer
+    dates: Dates
+    room: Stretch
+    is_only: bool
+
+
+@frozen
+class _Seated:
+    """An offer that stands: from where on, with how many plants, and what its length comes to in nm."""
+
+    seat: _Seat
+    start: int
+    plants: int
+    length: int
+
+
+def gap_at(plan: Plan, bed_id: str, at: int, day: date | None) -> Stretch | None:
+    """The gap of a bed round a tape reading in nm on a day; None where something stands there."""
+    return next((gap for gap in gaps_on(plan, bed_id, day) if gap[0] <= at <= gap[1]), None)
+
+
+def fill_now(
+    plan: Plan, bed_id: str, at: int, day: date | None, crop: str | None = None, met: Met = ()
+) -> GapNow | None:
+    """The best blocks for the gap round a tape reading, of the plan's wishes and orders or of one of its crops.
+
+    None where there is no gap. `met` are the plants that wishes have found a place for already.
+    """
+    gap = gap_at(plan, bed_id, at, day)
+    return best_for(plan, bed_id, gap, day, crop, met) if gap is not None else None
+
+
+@lru_cache(maxsize=64)
+def best_for(plan: Plan, bed_id: str, gap: Stretch, day: date | None, crop: str | None, met: Met) -> GapNow:
+    """The best blocks for one gap of a bed."""
+    offers = offers_for(plan, bed_id, day, crop, met)
+    seated, proven = _alone(offers, gap) if len(offers.some) == 1 else _best(offers, gap)
+    after, worth, counted = plan, Fraction(0), dict(met)
+    blocks: list[Stands] = []
+    for seat in sorted(seated, key=lambda each: each.start):
+        stood = _stand(after, offers, seat)
+        if stood is None:
+            proven = False
+            continue
+        (after, block), one = stood, seat.seat.offer.one
+        blocks.append(block)
+        worth += worth_of(one, block.plants, offers.scale)
+        if one.order is None:
+            counted[one.id] = counted.get(one.id, 0) + block.plants
+    without = tuple(_without(offers, gap, [each.seat.offer for each in seated]))
+    return GapNow(
+        after, bed_id, gap, tuple(blocks), float(worth / offers.scale), proven and offers.is_exact, without,
+        tuple(sorted(counted.items())),
+    )  # fmt: skip
+
+
+def _alone(offers: Offers, gap: Stretch) -> tuple[list[_Seated], bool]:
+    """As many as fit of the one thing that can stand there, in the room that holds most of it."""
+    offer, bed = offers.some[0], offers.laid.bed
+    best: _Seated | None = None
+    for dates in offer.days:
+        for room in offers.rooms(dates, gap, ()):
+            long = room[1] - room[0]
+            plants, length = block_within(bed, offer.one.crop, offer.one.trial, offer.one.most, room[0], long)
+            if plants >= offer.one.least and length <= long and (best is None or plants > best.plants):
+                best = _Seated(_Seat(offer, dates, room, is_only=True), room[0], plants, length)
+    return ([best] if best is not None else []), is_plain(bed)
+
+
+def _best(offers: Offers, gap: Stretch) -> tuple[list[_Seated], bool]:
+    """The best blocks of many offers, and whether they are proven to be."""
+    seats = [seat for offer in offers.some if (seat := _seat(offers, offer, gap, ())) is not None]
+    seats.sort(key=lambda seat: seat.room)
+    is_sure = all(offer.is_sure for offer in offers.some)
+    found, proven = _one_after_another(offers, gap, seats)
+    grow = all(one.room[1] <= other.room[1] for one, other in pairwise(seats))
+    if grow and all(seat.is_only for seat in seats):
+        return found, proven and is_sure
+    by_end = sorted(seats, key=lambda seat: (seat.room[1], seat.room[0]))
+    tries = (found, _one_after_another(offers, gap, by_end)[0])
+    best = max((_with_more(offers, gap, one) for one in tries), key=lambda one: _worth(offers, one))
+    return best, is_sure and _worth(offers, best) >= _bound(offers, gap, seats)
+
+
+def _seat(offers: Offers, offer: Offer, gap: Stretch, placed: tuple[Stretch, ...]) -> _Seat | None:
+    """The longest room of an offer in a gap, on the first days that have it; None where none holds its least size."""
+    kept, shortest = offers.kept, offer.sizes.lengths[0]
+    found = [
+        (dates, room)
+        for dates in offer.days
+        for room in offers.rooms(dates, gap, placed)
+        if room[1] + kept - room[0] >= shortest
+    ]
+    if not found:
+        return None
+    dates, room = max(found, key=lambda one: one[1][1] - one[1][0])
+    return _Seat(offer, dates, room, is_only=all(room[0] <= low and high <= room[1] for _dates, (low, high) in found))
+
+
+def _one_after_another(offers: Offers, gap: Stretch, seats: list[_Seat]) -> tuple[list[_Seated], bool]:
+    """The best of offers that follow one another in this order, each in its room; a block has its gap at its foot."""
+    kept = offers.kept
+    sizes = [seat.offer.sizes for seat in seats]
+    rooms = [(seat.room[0] - gap[0], seat.room[1] - gap[0] + kept) for seat in seats]
+    found = fill_gap(gap[1] - gap[0] + kept, sizes, rooms)
+    starts = packed(sizes, rooms, found.sizes) or ()
+    seated = [
+        _Seated(seat, gap[0] + start, seat.offer.plants[size], seat.offer.sizes.lengths[size] - kept)
+        for seat, start, size in zip(seats, starts, found.sizes, strict=True)
+        if size is not None
+    ]
+    return seated, found.proven
+
+
+def _with_more(offers: Offers, gap: Stretch, seated: list[_Seated]) -> list[_Seated]:
+    """The same blocks and, in what else of the gap is free, the best of what is left, as often as anything is."""
+    for _round in range(_ROUNDS):
+        placed = tuple((one.start, one.start + one.length) for one in seated)
+        stand = [one.seat.offer for one in seated]
+        seats = [
+            seat
+            for offer in offers.some
+            if offer not in stand and (seat := _seat(offers, offer, gap, placed)) is not None
+        ]
+        # What is left stands in one room at a time: elsewhere it would have to keep off blocks of other days.
+        room = max((seat.room for seat in seats), key=lambda each: each[1] - each[0], default=None)
+        more = _one_after_another(offers, gap, [seat for seat in seats if seat.room == room])[0] if room else []
+        if not more:
+            break
+        seated = [*seated, *more]
+    return seated
+
+
+def _worth(offers: Offers, seated: list[_Seated]) -> int:
+    return sum(worth_of(one.seat.offer.one, one.plants, offers.scale) for one in seated)
+
+
+def _bound(offers: Offers, gap: Stretch, seats: list[_Seat]) -> int:
+    """What the blocks could be worth if each could stand anywhere in the gap, and were no longer than its room."""
+    sizes = []
+    for seat in seats:
+        count = bisect_right(seat.offer.sizes.lengths, seat.room[1] + offers.kept - seat.room[0])
+        sizes.append(Sizes(seat.offer.sizes.lengths[:count], seat.offer.sizes.worths[:count]))
+    found = fill_gap(gap[1] - gap[0] + offers.kept, sizes)
+    return found.worth if found.proven else 2**62
+
+
+def _stand(plan: Plan, offers: Offers, one: _Seated) -> tuple[Plan, Stands] | None:
+    """The plan with a block, as it is really laid out; where its plants would need more there, its length rules.
+
+    None where its ground then holds less than the least of it.
+    """
+    offer, bed, dates = one.seat.offer, offers.laid.bed, one.seat.dates
+    planting = planting_of_block(plan, offer.one, bed, one.start, one.plants, dates)
+    by_length = evolve(planting, plants=None, length=length_of(one.length, plan.place.units))
+    for tried in (planting, by_length):
+        after, added = _added(plan, tried)
+        plants, start, end = laid_plants(after, added)
+        if plants >= offer.one.least and end <= one.start + one.length:
+            return after, Stands(offer.one.id, added.id, plants, start, end, dates.in_ground, dates.out)
+    return None
+
+
+def _added(plan: Plan, planting: Planting) -> tuple[Plan, Planting]:
+    after = add_planting(plan, planting)
+    return after, after.plantings[-1]
+
+
+def _without(offers: Offers, gap: Stretch, stand: list[Offer]) -> Iterator[NoRoom]:
+    """What of all that is wanted does not stand, and why."""
+    for one, why in offers.none:
+        yield NoRoom(one.id, one.crop.id, why)
+    for offer in offers.some:
+        if offer not in stand:
+            yield NoRoom(offer.one.id, offer.one.crop.id, _why(offers, offer, gap))
+
+
+def _why(offers: Offers, offer: Offer, gap: Stretch) -> WhyNot:
+    if offer.sizes.lengths[0] > gap[1] - gap[0] + offers.kept:
+        return WhyNot.LONG
+    return WhyNot.OTHERS if _seat(offers, offer, gap, ()) is not None else WhyNot.LATER

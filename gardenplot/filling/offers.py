@@ -1,0 +1,178 @@
+"""What could stand in one bed on one day, in which sizes and on which days; and why the rest cannot."""
+
+from datetime import date
+from enum import Enum
+from fractions import Fraction
+from functools import lru_cache
+from math import lcm
+
+from attrs import evolve, frozen
+
+from gardenplot.filling.gap import Sizes
+from gardenplot.filling.task import comes_back
+from gardenplot.filling.wanted import Wanted, Weights, wanted_on
+from gardenplot.layout import Ground, LaidOut, has_room, lay_out_bed
+from gardenplot.layout.block import sized
+from gardenplot.layout.sizes import block_sizes
+from gardenplot.plan import Bed, Pattern, Plan, Wish, bed_of
+from gardenplot.season import Dates, grown_on, share_days
+
+_MOST_IN_ALL = 2**44
+"""What all worths may come to together, so that they can be added up exactly with the ground used."""
+
+Met = tuple[tuple[str, int], ...]
+"""Plants that wishes, by their ids, have found a place for already."""
+Stretch = tuple[int, int]
+"""Between which tape readings in nm."""
+
+
+class WhyNot(Enum):
+    """Why something that is wanted does not stand in a gap."""
+
+    DAY = "not on this day"
+    BED = "not in this bed"
+    FAMILY = "its family would be back too soon"
+    ROWS = "its rows do not fit across"
+    LONG = "the least of it is longer than the gap"
+    LATER = "something later takes the ground"
+    OTHERS = "others are worth more"
+
+
+@frozen
+class Offer:
+    """Something wanted with the sizes that it could have, each with its plants, and the days that it could stand.
+
+    `is_sure` where no place can do with less than its lengths. Lengths have the bed's gap in them, at the foot.
+    """
+
+    one: Wanted
+    days: tuple[Dates, ...]
+    sizes: Sizes
+    plants: tuple[int, ...]
+    is_sure: bool
+
+
+@frozen
+class Offers:
+    """All offers for a bed on a day; what cannot be among them, and why; and what a worth of one is in whole numbers.
+
+    `is_exact` where no worth had to be rounded for that.
+    """
+
+    laid: LaidOut
+    some: tuple[Offer, ...]
+    none: tuple[tuple[Wanted, WhyNot], ...]
+    scale: Fraction
+    is_exact: bool
+
+    @property
+    def kept(self) -> int:
+        """The gap in nm that the bed keeps between blocks."""
+        return self.laid.bed.gap.nm if self.laid.bed.gap else 0
+
+    def rooms(self, dates: Dates, within: Stretch, placed: tuple[Stretch, ...]) -> tuple[Stretch, ...]:
+        """The stretches of a gap that are free on all of some days, beside blocks that are placed there already."""
+        found = ((max(low, within[0]), min(high, within[1])) for low, high in _free(self.laid, dates, placed))
+        return tuple((low, high) for low, high in found if high > low)
+
+
+def _free(laid: LaidOut, dates: Dates, placed: tuple[Stretch, ...]) -> tuple[Stretch, ...]:
+    """Reserved places are no free ground here: nothing comes to stand in their way."""
+    taken = (
+        (layout.start, layout.end)
+        for one, layout in zip(laid.grown, laid.layouts, strict=True)
+        if layout.end > layout.start and share_days(one.dates, dates)
+    )
+    bed = laid.bed
+    return Ground(bed.zone, tuple(sorted((*taken, *placed))), bed.gap.nm if bed.gap else 0).gaps()
+
+
+def gaps_on(plan: Plan, bed_id: str, day: date | None) -> tuple[Stretch, ...]:
+    """The gaps of a bed on a day, from the head on; without a day what nothing ever takes."""
+    laid = lay_out_bed(plan, bed_of(plan, bed_id))
+    blocks = (
+        (layout.start, layout.end)
+        for one, layout in zip(laid.grown, laid.layouts, strict=True)
+        if layout.end > layout.start and grown_on(one.dates, day)
+    )
+    return Ground(laid.bed.zone, tuple(sorted(blocks)), laid.bed.gap.nm if laid.bed.gap else 0).gaps()
+
+
+@lru_cache(maxsize=64)
+def offers_for(plan: Plan, bed_id: str, day: date | None, crop: str | None, met: Met) -> Offers:
+    """What could stand in a bed of a plan on a day: its wishes and what its orders lack, or one crop alone.
+
+    A crop without a wish of its own is wished for as often as it fits. What wishes have `met` already they ask for
+    no more.
+    """
+    laid, have = lay_out_bed(plan, bed_of(plan, bed_id)), dict(met)
+    wanted = [left for one in _wanted(plan, day, crop) if (left := _less(one, have)) is not None]
+    scale, is_exact = _scale(wanted, laid.bed)
+    found = [(one, _offer(plan, laid, one, day, scale)) for one in wanted]
+    some = tuple(offer for _one, offer in found if isinstance(offer, Offer))
+    none = tuple((one, why) for one, why in found if isinstance(why, WhyNot))
+    return Offers(laid, some, none, scale, is_exact)
+
+
+@lru_cache(maxsize=16)
+def _wanted(plan: Plan, day: date | None, crop: str | None) -> tuple[Wanted, ...]:
+    if crop is None:
+        return wanted_on(plan, day, Weights())
+    own = tuple(wish for wish in plan.wishes if wish.crop == crop) or (Wish(crop, crop),)
+    return wanted_on(evolve(plan, wishes=own, orders=()), day, Weights())
+
+
+def _less(one: Wanted, have: dict[str, int]) -> Wanted | None:
+    """What is still wanted of a wish; None where all of it stands. A wish for any number stays as it is."""
+    plants = have.get(one.id, 0)
+    if one.order is not None or one.most is None or not plants:
+        return one
+    rest = one.most - plants
+    return evolve(one, least=min(one.least, rest), most=rest) if rest > 0 else None
+
+
+def _scale(wanted: list[Wanted], bed: Bed) -> tuple[Fraction, bool]:
+    """What a worth of one is in whole numbers: exact, unless the sums would leave what a machine can add up."""
+    exact = lcm(*(part.denominator for one in wanted for part in (one.worth, one.whole)))
+    area = bed.length.nm * bed.width.nm
+    most = sum(
+        (one.worth * (one.most or 1 + area // (one.crop.in_row.nm * one.crop.row_spacing[0].nm)) + one.whole)
+        for one in wanted
+    )
+    if not most or exact * most <= _MOST_IN_ALL:
+        return Fraction(exact), True
+    return Fraction(_MOST_IN_ALL) / most, False
+
+
+def _offer(plan: Plan, laid: LaidOut, one: Wanted, day: date | None, scale: Fraction) -> Offer | WhyNot:
+    bed = laid.bed
+    if one.beds and bed.id not in one.beds:
+        return WhyNot.BED
+    days = tuple(dates for dates in one.days if grown_on(dates, day) and _in_order(dates))
+    if not days:
+        return WhyNot.DAY
+    days = tuple(dates for dates in days if not comes_back(plan.place, laid, one, dates))
+    if not days:
+        return WhyNot.FAMILY
+    grid = sized(bed, one.crop, one.trial, None).grid
+    is_band = grid.pattern is Pattern.BROADCAST
+    if not has_room(grid) or (not is_band and (grid.rows_asked or 0) > grid.rows):
+        return WhyNot.ROWS
+    sizes = block_sizes(bed, one.crop, one.trial, one.least, one.most)
+    if not sizes.plants:
+        return WhyNot.LONG
+    gap = bed.gap.nm if bed.gap else 0
+    worths = tuple(worth_of(one, count, scale) for count in sizes.plants)
+    lengths = tuple(length + gap for length in sizes.lengths)
+    return Offer(one, days, Sizes(lengths, worths), sizes.plants, sizes.lengths == sizes.shortest)
+
+
+def _in_order(dates: Dates) -> bool:
+    return dates.in_ground is None or dates.out is None or dates.in_ground < dates.out
+
+
+def worth_of(one: Wanted, plants: int, scale: Fraction) -> int:
+    """What so many plants of it are worth; more than are wanted are worth no more."""
+    counted = plants if one.most is None else min(plants, one.most)
+    whole = one.whole if one.most is not None and plants >= one.most else Fraction(0)
+    return int((counted * one.worth + whole) * scale)
