@@ -4,13 +4,15 @@
     .venv/bin/python .dev/filling_benchmark.py --quick    few wishes, to see that it runs; goals are not judged
 
 A gap is measured as the mouse meets it: what the wishes of a plan could be in its bed is known from the first gap on,
-and has a row of its own. The floor of a gap is one numpy maximum for each wish over as many lengths as it is counted in.
+and has a row of its own. The floor of a gap is one numpy maximum for each wish over as many lengths as it is
+counted in.
 """
 
 import argparse
 import sys
 from collections.abc import Iterator, Sequence
 from datetime import date
+from functools import partial
 from random import Random
 
 import numpy as np
@@ -34,7 +36,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0] if __doc__ else "")
     parser.add_argument("--quick", action="store_true", help="few wishes; goals are not judged")
     quick = parser.parse_args(arguments).quick
-    for name, *cells in (("", "time", "floor", "ratio", "goal", ""), *_rows(QUICK if quick else GOALS, judged=not quick)):
+    for name, *cells in (
+        ("", "time", "floor", "ratio", "goal", ""),
+        *_rows(QUICK if quick else GOALS, judged=not quick),
+    ):
         print(f"{name:<60}" + "".join(f"{cell:>13}" for cell in cells), flush=True)
     proven = [_filled(plan_of(count)).proven for count in (QUICK if quick else GOALS)]
     print("every gap proven the best" if all(proven) else "A GAP IS NOT PROVEN")
@@ -51,18 +56,20 @@ def plan_of(count: int, *, later: bool = False, seed: int = 1) -> Plan:
     """A bed of 30 m and so many wishes of many sizes; perhaps with two blocks that come later."""
     random = Random(seed)
     crops = tuple(
-        Crop(f"c{number}", f"Crop {number}", _cm(random.choice((8, 10, 15, 20, 25, 30))), (_cm(random.choice((20, 30))),))
+        Crop(
+            f"c{number}",
+            f"Crop {number}",
+            _cm(random.choice((8, 10, 15, 20, 25, 30))),
+            (_cm(random.choice((20, 30))),),
+        )
         for number in range(12)
     )
     wishes = []
     for number in range(count):
         least = random.randint(1, 30)
-        wishes.append(
-            Wish(
-                f"w{number}", random.choice(crops).id, least, least + random.randint(0, 120), random.choice((30, 60, 90)),
-                worth=random.choice((0.5, 1, 1.5, 2, 3)),
-            )
-        )  # fmt: skip
+        crop, most = random.choice(crops).id, least + random.randint(0, 120)
+        days, worth = random.choice((30, 60, 90)), random.choice((0.5, 1, 1.5, 2, 3))
+        wishes.append(Wish(f"w{number}", crop, least, most, days, worth=worth))
     stand = tuple(
         Planting(f"p{at}", "b", "c0", _cm(at), length=_cm(200), in_ground=date(2027, 6, 20), out=date(2027, 9, 1))
         for at in ((800, 2000) if later else ())
@@ -81,20 +88,22 @@ def _filled(plan: Plan) -> GapNow:
 
 
 def gaps(goals: dict[int, float], turns: int) -> Iterator[Line]:
-    """One gap with so many wishes: the next one that the mouse meets, the first of a plan, and one with later blocks."""
+    """One gap with so many wishes: the next that the mouse meets, with later blocks too, and the first of a plan."""
     for count, goal in goals.items():
-        floor = best_of(turns, lambda count=count: _floor(count))
+        floor = best_of(turns, partial(_floor, count))
         for later in (False, True):
             plan = plan_of(count, later=later)
             what = f"a gap, {count} wishes" + (", two blocks later" if later else "")
             yield within(what, _next(plan, turns), goal, floor)
-        yield within(f"the first gap of a plan, {count} wishes", best_of(min(turns, 3), lambda: _filled(plan), forget), 1.0)
+        yield within(
+            f"the first gap of a plan, {count} wishes", best_of(min(turns, 3), partial(_filled, plan), forget), 1.0
+        )
 
 
 def _next(plan: Plan, turns: int) -> float:
     """The time of a gap that was not filled before, in a bed whose wishes are known."""
     _filled(plan)
-    return best_of(turns, lambda: _filled(plan), now.best_for.cache_clear)
+    return best_of(turns, partial(_filled, plan), now.best_for.cache_clear)
 
 
 def _floor(count: int) -> None:

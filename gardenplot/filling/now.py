@@ -10,21 +10,21 @@ where it is worth as much as if all that comes later were not there.
 from bisect import bisect_right
 from collections.abc import Iterator
 from datetime import date
-from fractions import Fraction
 from functools import lru_cache
 from itertools import pairwise
 
 from attrs import evolve, frozen
 
 from gardenplot.filling.gap import Sizes, fill_gap, packed
-from gardenplot.filling.offers import Met, Offer, Offers, Stretch, WhyNot, gaps_on, offers_for, worth_of
+from gardenplot.filling.offers import Met, Offer, Offers, Stretch, WhyNot, gaps_on, offers_for, worths_of
 from gardenplot.filling.task import laid_plants, planting_of_block
+from gardenplot.filling.wanted import Wanted
 from gardenplot.layout.sizes import block_within
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Plan, Planting
-from gardenplot.plan.edits import add_planting
+from gardenplot.plan.edits import add_plantings
 from gardenplot.season import Dates
-from gardenplot.units import length_of
+from gardenplot.units import Length, length_of
 
 _ROUNDS = 4
 """How often what found no room in one part of a gap is tried in what else is free."""
@@ -107,22 +107,15 @@ def best_for(plan: Plan, bed_id: str, gap: Stretch, day: date | None, crop: str 
     """The best blocks for one gap of a bed."""
     offers = offers_for(plan, bed_id, day, crop, met)
     seated, proven = _alone(offers, gap) if len(offers.some) == 1 else _best(offers, gap)
-    after, worth, counted = plan, Fraction(0), dict(met)
-    blocks: list[Stands] = []
-    for seat in sorted(seated, key=lambda each: each.start):
-        stood = _stand(after, offers, seat)
-        if stood is None:
-            proven = False
-            continue
-        (after, block), one = stood, seat.seat.offer.one
-        blocks.append(block)
-        worth += worth_of(one, block.plants, offers.scale)
+    after, stand = _standing(plan, offers, sorted(seated, key=lambda each: each.start))
+    worth, counted = sum(worths_of(one, (block.plants,), offers.scale)[0] for one, block in stand), dict(met)
+    for one, block in stand:
         if one.order is None:
             counted[one.id] = counted.get(one.id, 0) + block.plants
     without = tuple(_without(offers, gap, [each.seat.offer for each in seated]))
     return GapNow(
-        after, bed_id, gap, tuple(blocks), float(worth / offers.scale), proven and offers.is_exact, without,
-        tuple(sorted(counted.items())),
+        after, bed_id, gap, tuple(block for _one, block in stand), float(worth / offers.scale),
+        proven and offers.is_exact and len(stand) == len(seated), without, tuple(sorted(counted.items())),
     )  # fmt: skip
 
 
@@ -204,7 +197,7 @@ def _with_more(offers: Offers, gap: Stretch, seated: list[_Seated]) -> list[_Sea
 
 
 def _worth(offers: Offers, seated: list[_Seated]) -> int:
-    return sum(worth_of(one.seat.offer.one, one.plants, offers.scale) for one in seated)
+    return sum(worths_of(one.seat.offer.one, (one.plants,), offers.scale)[0] for one in seated)
 
 
 def _bound(offers: Offers, gap: Stretch, seats: list[_Seat]) -> int:
@@ -217,25 +210,39 @@ def _bound(offers: Offers, gap: Stretch, seats: list[_Seat]) -> int:
     return found.worth if found.proven else 2**62
 
 
-def _stand(plan: Plan, offers: Offers, one: _Seated) -> tuple[Plan, Stands] | None:
-    """The plan with a block, as it is really laid out; where its plants would need more there, its length rules.
+def _standing(plan: Plan, offers: Offers, seated: list[_Seated]) -> tuple[Plan, list[tuple[Wanted, Stands]]]:
+    """The plan with blocks as they are really laid out, and these blocks.
 
-    None where its ground then holds less than the least of it.
+    Where the plants of one would need more ground at its place its length rules; one that then holds less than the
+    least of it is left out.
     """
-    offer, bed, dates = one.seat.offer, offers.laid.bed, one.seat.dates
-    planting = planting_of_block(plan, offer.one, bed, one.start, one.plants, dates)
-    by_length = evolve(planting, plants=None, length=length_of(one.length, plan.place.units))
-    for tried in (planting, by_length):
-        after, added = _added(plan, tried)
-        plants, start, end = laid_plants(after, added)
-        if plants >= offer.one.least and end <= one.start + one.length:
-            return after, Stands(offer.one.id, added.id, plants, start, end, dates.in_ground, dates.out)
-    return None
+    bed, units = offers.laid.bed, plan.place.units
+    plantings = [
+        planting_of_block(plan, one.seat.offer.one, bed, one.start, one.plants, one.seat.dates) for one in seated
+    ]
+    after, stand = _added(plan, seated, plantings)
+    if all(block.end <= one.start + one.length for one, (_wanted, block) in zip(seated, stand, strict=True)):
+        return after, stand
+    plantings = [
+        planting if block.end <= one.start + one.length else _by_length(planting, length_of(one.length, units))
+        for one, planting, (_wanted, block) in zip(seated, plantings, stand, strict=True)
+    ]
+    after, stand = _added(plan, seated, plantings)
+    kept = [number for number, (wanted, block) in enumerate(stand) if block.plants >= wanted.least]
+    return _added(plan, [seated[number] for number in kept], [plantings[number] for number in kept])
 
 
-def _added(plan: Plan, planting: Planting) -> tuple[Plan, Planting]:
-    after = add_planting(plan, planting)
-    return after, after.plantings[-1]
+def _by_length(planting: Planting, length: Length) -> Planting:
+    return evolve(planting, plants=None, length=length)
+
+
+def _added(plan: Plan, seated: list[_Seated], plantings: list[Planting]) -> tuple[Plan, list[tuple[Wanted, Stands]]]:
+    after, stand = add_plantings(plan, plantings), []
+    for one, planting in zip(seated, after.plantings[len(plan.plantings) :], strict=True):
+        wanted, dates = one.seat.offer.one, one.seat.dates
+        plants, start, end = laid_plants(after, planting)
+        stand.append((wanted, Stands(wanted.id, planting.id, plants, start, end, dates.in_ground, dates.out)))
+    return after, stand
 
 
 def _without(offers: Offers, gap: Stretch, stand: list[Offer]) -> Iterator[NoRoom]:
@@ -243,7 +250,7 @@ def _without(offers: Offers, gap: Stretch, stand: list[Offer]) -> Iterator[NoRoo
     for one, why in offers.none:
         yield NoRoom(one.id, one.crop.id, why)
     for offer in offers.some:
-        if offer not in stand:
+        if not any(offer is one for one in stand):
             yield NoRoom(offer.one.id, offer.one.crop.id, _why(offers, offer, gap))
 
 

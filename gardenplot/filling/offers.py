@@ -1,5 +1,6 @@
 """What could stand in one bed on one day, in which sizes and on which days; and why the rest cannot."""
 
+from collections.abc import Iterable
 from datetime import date
 from enum import Enum
 from fractions import Fraction
@@ -76,6 +77,7 @@ class Offers:
         return tuple((low, high) for low, high in found if high > low)
 
 
+@lru_cache(maxsize=1024)
 def _free(laid: LaidOut, dates: Dates, placed: tuple[Stretch, ...]) -> tuple[Stretch, ...]:
     """Reserved places are no free ground here: nothing comes to stand in their way."""
     taken = (
@@ -162,7 +164,7 @@ def _offer(plan: Plan, laid: LaidOut, one: Wanted, day: date | None, scale: Frac
     if not sizes.plants:
         return WhyNot.LONG
     gap = bed.gap.nm if bed.gap else 0
-    worths = tuple(worth_of(one, count, scale) for count in sizes.plants)
+    worths = worths_of(one, sizes.plants, scale)
     lengths = tuple(length + gap for length in sizes.lengths)
     return Offer(one, days, Sizes(lengths, worths), sizes.plants, sizes.lengths == sizes.shortest)
 
@@ -171,8 +173,10 @@ def _in_order(dates: Dates) -> bool:
     return dates.in_ground is None or dates.out is None or dates.in_ground < dates.out
 
 
-def worth_of(one: Wanted, plants: int, scale: Fraction) -> int:
-    """What so many plants of it are worth; more than are wanted are worth no more."""
-    counted = plants if one.most is None else min(plants, one.most)
-    whole = one.whole if one.most is not None and plants >= one.most else Fraction(0)
-    return int((counted * one.worth + whole) * scale)
+def worths_of(one: Wanted, plants: Iterable[int], scale: Fraction) -> tuple[int, ...]:
+    """What numbers of plants of it are worth; more than are wanted are worth no more."""
+    most, parts = one.most, lcm((one.worth * scale).denominator, (one.whole * scale).denominator)
+    each, whole = int(one.worth * scale * parts), int(one.whole * scale * parts)
+    if most is None:
+        return tuple(count * each // parts for count in plants)
+    return tuple((min(count, most) * each + (whole if count >= most else 0)) // parts for count in plants)

@@ -1,10 +1,11 @@
 """The sizes that a block of a planting could have: the plants that it holds, and the length that they need."""
 
 from functools import lru_cache
+from typing import NamedTuple
 
 from attrs import evolve, frozen
 
-from gardenplot.layout.block import lay_out, length_at, sized
+from gardenplot.layout.block import Sized, lay_out, length_at, sized
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Bed, Crop, Pattern, Planting
 
@@ -25,6 +26,15 @@ class BlockSizes:
     shortest: tuple[int, ...]
 
 
+class _Asked(NamedTuple):
+    """A planting of no size of its own in a bed, and the grid in which it stands there."""
+
+    bed: Bed
+    crop: Crop
+    planting: Planting
+    size: Sized
+
+
 def block_sizes(bed: Bed, crop: Crop, planting: Planting, least: int, most: int | None) -> BlockSizes:
     """The sizes of a planting from `least` plants to `most`, or to what its bed holds; none if none fits."""
     return _sizes(
@@ -36,9 +46,10 @@ def block_within(
     bed: Bed, crop: Crop, planting: Planting, most: int | None, start: int, room: int
 ) -> tuple[int, int]:
     """The plants, no more than the most, that a block which begins at `start` holds within a room; and its length."""
-    held = _held(bed, crop, planting, start, room)
+    asked = _asked(bed, crop, planting)
+    held = _held(asked, start, room)
     plants = held if most is None else min(held, most)
-    return (plants, _length(bed, crop, planting, plants, start)) if plants > 0 else (0, 0)
+    return (plants, _length(asked, plants, start)) if plants > 0 else (0, 0)
 
 
 @lru_cache(maxsize=1024)
@@ -59,14 +70,15 @@ def _grown_to(
     """
     plants: list[int] = []
     lengths: list[int] = []
-    held = _held(bed, crop, planting, start, room)
+    asked = _asked(bed, crop, planting)
+    held = _held(asked, start, room)
     until = held if most is None else min(held, most)
     wanted, step = max(1, least), max(1, (until - least) // _MOST_SIZES)
     while wanted <= until:
-        length = _length(bed, crop, planting, wanted, start)
+        length = _length(asked, wanted, start)
         if length > room:
             break
-        count = min(until, max(wanted, _held(bed, crop, planting, start, length)))
+        count = min(until, max(wanted, _held(asked, start, length)))
         plants.append(count)
         lengths.append(length)
         wanted = min(until, count + step) if count < until else until + 1
@@ -80,16 +92,17 @@ def _sizes_by_place(bed: Bed, crop: Crop, planting: Planting, least: int, most: 
     """
     first, last = bed.zone
     if planting.pattern is Pattern.RINGS:
-        held = _held(bed, crop, planting, first, last - first)
+        held = _held(_asked(bed, crop, planting), first, last - first)
         count = held if most is None else min(held, most)
         whole = (last - first,) if max(1, least) <= count else ()
         return BlockSizes((count,) * len(whole), whole, whole)
     box = evolve(bed, outline=(), obstacles=(), diameter=None, box=None, slope=None, map_length=None)
+    asked = _asked(bed, crop, planting)
     plants, shortest = _grown_to(box, crop, planting, least, most, first, last - first)
     found: list[tuple[int, int, int]] = []
     for count, short in zip(plants, shortest, strict=True):
         starts = [first + (last - first - short) * number // _STARTS for number in range(_STARTS + 1)]
-        needed = [(start, _length(bed, crop, planting, count, start)) for start in starts]
+        needed = [(start, _length(asked, count, start)) for start in starts]
         fitting = [length for start, length in needed if start + length <= last]
         if not fitting:
             break
@@ -97,12 +110,16 @@ def _sizes_by_place(bed: Bed, crop: Crop, planting: Planting, least: int, most: 
     return BlockSizes(*(tuple(part) for part in zip(*found, strict=True))) if found else BlockSizes((), (), ())
 
 
-def _held(bed: Bed, crop: Crop, planting: Planting, start: int, length: int) -> int:
-    asked = evolve(planting, plants=None, order=None, length=None)
-    size = sized(bed, crop, asked, None)
-    return lay_out(bed, crop, asked, size, (start, start + length)).plants
+def _asked(bed: Bed, crop: Crop, planting: Planting) -> _Asked:
+    unsized = evolve(planting, plants=None, order=None, length=None)
+    return _Asked(bed, crop, unsized, sized(bed, crop, unsized, None))
 
 
-def _length(bed: Bed, crop: Crop, planting: Planting, plants: int, start: int) -> int:
-    asked = evolve(planting, plants=plants, order=None, length=None)
-    return length_at(bed, crop, asked, sized(bed, crop, asked, None), start)
+def _held(asked: _Asked, start: int, length: int) -> int:
+    bed, crop, planting, size = asked
+    return lay_out(bed, crop, planting, size, (start, start + length)).plants
+
+
+def _length(asked: _Asked, plants: int, start: int) -> int:
+    bed, crop, planting, size = asked
+    return length_at(bed, crop, planting, size._replace(wanted=plants), start)

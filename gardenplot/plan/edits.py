@@ -1,6 +1,6 @@
 """Edits: functions that take a plan and give another one, valid and tidied, or raise PlanError."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from typing import Any
 
@@ -64,6 +64,14 @@ def remove_bed(plan: Plan, bed_id: str) -> Plan:
 def add_planting(plan: Plan, planting: Planting) -> Plan:
     """Add a planting; its id is made fresh if it is taken."""
     return _checked(plan, plantings=(*plan.plantings, _fresh(planting, plan.plantings)))
+
+
+def add_plantings(plan: Plan, plantings: Iterable[Planting]) -> Plan:
+    """Add several plantings; ids are made fresh if they are taken."""
+    every = plan.plantings
+    for planting in plantings:
+        every = (*every, _fresh(planting, every))
+    return _checked(plan, plantings=every)
 
 
 def change_planting(plan: Plan, planting_id: str, **changes: Any) -> Plan:
