@@ -141,10 +141,13 @@ def _best(offers: Offers, gap: Stretch) -> tuple[list[_Seated], bool]:
     grow = all(one.room[1] <= other.room[1] for one, other in pairwise(seats))
     if grow and all(seat.is_only for seat in seats):
         return found, proven and is_sure
-    by_end = sorted(seats, key=lambda seat: (seat.room[1], seat.room[0]))
-    tries = (found, _one_after_another(offers, gap, by_end)[0])
-    best = max((_with_more(offers, gap, one) for one in tries), key=lambda one: _worth(offers, one))
-    return best, is_sure and _worth(offers, best) >= _bound(offers, gap, seats)
+    bound = _bound(offers, gap, seats)
+    best = _with_more(offers, gap, found)
+    if _worth(offers, best) < bound and not grow:
+        by_end = sorted(seats, key=lambda seat: (seat.room[1], seat.room[0]))
+        other = _with_more(offers, gap, _one_after_another(offers, gap, by_end)[0])
+        best = max(best, other, key=lambda one: _worth(offers, one))
+    return best, is_sure and _worth(offers, best) >= bound
 
 
 def _seat(offers: Offers, offer: Offer, gap: Stretch, placed: tuple[Stretch, ...]) -> _Seat | None:
@@ -181,11 +184,11 @@ def _with_more(offers: Offers, gap: Stretch, seated: list[_Seated]) -> list[_Sea
     """The same blocks and, in what else of the gap is free, the best of what is left, as often as anything is."""
     for _round in range(_ROUNDS):
         placed = tuple((one.start, one.start + one.length) for one in seated)
-        stand = [one.seat.offer for one in seated]
+        stand = {id(one.seat.offer) for one in seated}
         seats = [
             seat
             for offer in offers.some
-            if offer not in stand and (seat := _seat(offers, offer, gap, placed)) is not None
+            if id(offer) not in stand and (seat := _seat(offers, offer, gap, placed)) is not None
         ]
         # What is left stands in one room at a time: elsewhere it would have to keep off blocks of other days.
         room = max((seat.room for seat in seats), key=lambda each: each[1] - each[0], default=None)

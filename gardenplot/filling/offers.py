@@ -73,12 +73,11 @@ class Offers:
 
     def rooms(self, dates: Dates, within: Stretch, placed: tuple[Stretch, ...]) -> tuple[Stretch, ...]:
         """The stretches of a gap that are free on all of some days, beside blocks that are placed there already."""
-        found = ((max(low, within[0]), min(high, within[1])) for low, high in _free(self.laid, dates, placed))
-        return tuple((low, high) for low, high in found if high > low)
+        return _rooms(self.laid, dates, within, placed)
 
 
 @lru_cache(maxsize=1024)
-def _free(laid: LaidOut, dates: Dates, placed: tuple[Stretch, ...]) -> tuple[Stretch, ...]:
+def _rooms(laid: LaidOut, dates: Dates, within: Stretch, placed: tuple[Stretch, ...]) -> tuple[Stretch, ...]:
     """Reserved places are no free ground here: nothing comes to stand in their way."""
     taken = (
         (layout.start, layout.end)
@@ -86,7 +85,9 @@ def _free(laid: LaidOut, dates: Dates, placed: tuple[Stretch, ...]) -> tuple[Str
         if layout.end > layout.start and share_days(one.dates, dates)
     )
     bed = laid.bed
-    return Ground(bed.zone, tuple(sorted((*taken, *placed))), bed.gap.nm if bed.gap else 0).gaps()
+    free = Ground(bed.zone, tuple(sorted((*taken, *placed))), bed.gap.nm if bed.gap else 0).gaps()
+    clipped = ((max(low, within[0]), min(high, within[1])) for low, high in free)
+    return tuple((low, high) for low, high in clipped if high > low)
 
 
 def gaps_on(plan: Plan, bed_id: str, day: date | None) -> tuple[Stretch, ...]:
