@@ -13,7 +13,7 @@ from gardenplot.filling.offers import WhyNot
 from gardenplot.plan import crop_of
 from gardenplot.words import _, ngettext
 
-_MOST_BLOCKS, _MOST_NAMES = 6, 4
+_MOST_BLOCKS, _MOST_NAMES = 4, 4
 _REASONS = {
     WhyNot.OTHERS: _("no room beside these"),
     WhyNot.LATER: _("something later takes the ground"),
@@ -27,12 +27,14 @@ _REASONS = {
 
 def gap_words(found: GapNow, look: dict[str, Look]) -> tuple[str, ...]:
     """Lines about a gap that is filled: its blocks, whether they are proven the best, what is left out and why."""
-    blocks = [_block(found, one, look) for one in found.blocks[:_MOST_BLOCKS]]
-    more = len(found.blocks) - len(blocks)
+    shown = found.blocks if len(found.blocks) <= _MOST_BLOCKS else found.blocks[: _MOST_BLOCKS - 1]
+    # Of a block alone the line above tells all but its days.
+    blocks = [_stay(shown[0])] if len(shown) == 1 else [_block(found, one, look) for one in shown]
+    more = len(found.blocks) - len(shown)
     if more > 0:
         blocks.append(ngettext("and {count} block more", "and {count} blocks more", more).format(count=more))
     best = _("the best there is for this gap") if found.proven else _("not proven to be the best")
-    return (*blocks, *((best,) if found.blocks else ()), *_left_out(found))
+    return (*filter(None, blocks), *((best,) if found.blocks else ()), *_left_out(found))
 
 
 def nothing_words(found: GapNow) -> str:

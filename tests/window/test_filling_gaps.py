@@ -1,6 +1,5 @@
 """Filling gaps in the window: the best blocks under the mouse or at the keys, taken by a click or Enter."""
 
-import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
@@ -70,7 +69,7 @@ def test_the_best_blocks_stand_under_the_mouse_and_nothing_is_changed(
     mouse.hover(mouse.point("b1", "5 m"))
     assert blocks(tried(window).plan) == [OLD, ("b1", "leek", 4, 6)]
     says = window.canvas.accessibleDescription()
-    assert "20 plants" in says
+    assert "2 × 10 = 20" in says
     assert "the best there is for this gap" in says
     assert "Chard: no room beside these" in says
     mouse.hover(mouse.point("b1", "3 m"))
@@ -98,6 +97,18 @@ def test_clicks_take_them_one_step_each_and_what_a_wish_has_it_asks_for_no_more(
     document.stack.undo()
     document.stack.undo()
     assert blocks(document.plan) == [OLD]
+
+
+def test_of_many_blocks_the_words_beside_the_hand_tell_the_first_ones(
+    window: MainWindow, document: Document, mouse: Mouse
+) -> None:
+    document.start(plan_with([{"id": f"w{n}", "crop": "leek", "least": 4, "most": 4, "days": 30} for n in range(8)]))
+    begin(window)
+    mouse.hover(mouse.point("b2", "3 m"))
+    says = window.canvas.accessibleDescription().splitlines()
+    assert says[0].startswith("8 plantings   32 plants")
+    assert len([line for line in says if "4 plants" in line]) == 3
+    assert "and 5 blocks more" in says
 
 
 def test_the_same_by_keys_from_gap_to_gap(window: MainWindow, document: Document) -> None:
@@ -144,11 +155,8 @@ def test_without_wishes_and_crop_it_says_why_not(window: MainWindow, document: D
     assert "choose a crop on the shelf" in window.statusBar().currentMessage()
 
 
-@pytest.mark.parametrize("on", ["2027-06-20"])
-def test_what_an_order_lacks_is_taken_for_the_order(
-    window: MainWindow, document: Document, mouse: Mouse, on: str
-) -> None:
-    document.start(plan_with([], [{"id": "o", "crop": "chard", "units": 12, "on": on}]))
+def test_what_an_order_lacks_is_taken_for_the_order(window: MainWindow, document: Document, mouse: Mouse) -> None:
+    document.start(plan_with([], [{"id": "o", "crop": "chard", "units": 12, "on": "2027-06-20"}]))
     window.shelf.list.setCurrentIndex(window.shelf.model.index(-1))
     begin(window)
     mouse.hover(mouse.point("b2", "3 m"))
