@@ -78,6 +78,7 @@ ATTEMPTS: dict[str, Attempt] = {
     "copy_bed": lambda plan, data: edits.copy_bed(plan, id_in(data, plan.beds)),
     "remove_bed": lambda plan, data: edits.remove_bed(plan, id_in(data, plan.beds)),
     "add_planting": lambda plan, data: edits.add_planting(plan, planting_for(data, plan)),
+    "add_plantings": lambda plan, data: edits.add_plantings(plan, [planting_for(data, plan) for _one in range(2)]),
     "change_planting": lambda plan, data: edits.change_planting(
         plan,
         id_in(data, plan.plantings),
