@@ -11,7 +11,7 @@ from gardenplot import __version__
 from gardenplot.errors import GardenplotError
 from gardenplot.words import _
 
-COMMANDS = ("count", "sheet", "draw", "dates", "supplies", "fill", "check")
+COMMANDS = ("count", "sheet", "draw", "dates", "supplies", "fill", "again", "check")
 """Each is a module of `gardenplot.commands`, loaded when it is called: a count needs no Qt, a window no reportlab."""
 _BEFORE_QT = (
     "numpy",

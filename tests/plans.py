@@ -240,6 +240,7 @@ def beds(draw: st.DrawFn) -> Bed:
         "unknown": unknowns(),
         "drip_lines": st.lists(lengths(0, width.nm), max_size=3).map(tuple),
         "history": pasts(),
+        "usable_from": days(),
     }
     return Bed(id=draw(ids()), name=draw(names()), **shape, **draw(some_of(said)))
 

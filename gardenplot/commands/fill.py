@@ -6,9 +6,11 @@ from typing import Any
 
 from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json
 from gardenplot.drawing.sayings import between_readings, name_of
+from gardenplot.drawing.ways_words import shortage_words, way_words
 from gardenplot.errors import FileError
 from gardenplot.filling import Filling, fill
-from gardenplot.plan import Plan, bed_of, crop_of
+from gardenplot.filling.ways_out import Shortage, Way, shortages
+from gardenplot.plan import Plan, bed_of, crop_of, order_of
 from gardenplot.plan.file import write_plan
 from gardenplot.words import _
 
@@ -35,10 +37,15 @@ def run(arguments: Namespace) -> int:
     plan = opened(arguments.plan)
     filling = fill(plan, turns=max(1, min(round(arguments.seconds * _TURNS_A_SECOND), _MOST_TURNS)))
     write_plan(out, filling.plan)
+    short = shortages(filling.plan)
     if arguments.json:
-        print_json({"file": str(out)} | _json(filling))
+        print_json({"file": str(out)} | _json(filling) | {"ways_out": [_short(filling.plan, one) for one in short]})
     else:
         _print(filling, plan)
+        for one in short:
+            print(shortage_words(filling.plan, one))
+            for number, way in enumerate(one.ways, start=1):
+                print(f"  {number}. {way_words(way)}")
         print(_("written to {path}").format(path=out))
     return 0
 
@@ -75,6 +82,48 @@ def _json(filling: Filling) -> dict[str, Any]:
             for one in filling.lacking
         ],
     }
+
+
+def _short(plan: Plan, one: Shortage) -> dict[str, Any]:
+    """What an order lacks, and the ways out, the best first."""
+    return {
+        "order": one.order,
+        "market": one.market,
+        "crop": order_of(plan, one.order).crop,
+        "bed": one.bed,
+        "lacks_plants": one.plants,
+        "lacks_mm": in_mm(one.length),
+        "lacks_units": one.units,
+        "says": shortage_words(plan, one),
+        "ways": [_way(way) for way in one.ways],
+    }
+
+
+def _way(way: Way) -> dict[str, Any]:
+    return {
+        "kind": str(way.kind),
+        "crop": way.crop,
+        "fits": way.fits,
+        "short_mm": in_mm(way.short),
+        "met": [
+            {
+                "order": one.order, "market": one.market, "planting": one.planting, "plants": one.plants,
+                "units": one.units, "of": one.wanted, "days_late": one.late,
+            }
+            for one in way.met
+        ],
+        "blocks": [
+            {
+                "planting": part.planting, "bed": part.bed, "plants": part.plants,
+                "from_mm": in_mm(part.start), "to_mm": in_mm(part.end),
+            }
+            for part in way.parts
+        ],
+        "new_bed_mm": in_mm(bed_of(way.plan, way.new_bed).length.nm) if way.new_bed else None,
+        "leftover_mm": in_mm(way.left),
+        "changes": way.changes,
+        "says": way_words(way),
+    }  # fmt: skip
 
 
 def _print(filling: Filling, plan: Plan) -> None:

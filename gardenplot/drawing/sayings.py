@@ -44,7 +44,7 @@ _NO_ROOM = {
     Kind.NO_CELL: _("no cell fits: one takes {taken} of {width}"),
     Kind.NO_PLANT: _("no plant fits: one takes {taken} of {width}, and nothing may stand in its way"),
 }
-_CLOSER = {
+CLOSER = {
     Kind.CLOSER_IN_ROW: _("{is_} in the row, the packet says {packet}: smaller heads, less air"),
     Kind.CLOSER_ROWS: _("rows {is_} apart, the packet says {packet}: smaller heads, less air"),
 }
@@ -162,7 +162,7 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
         case Kind.EDGE:
             return _("outer row {is_} from the edge, {least} is the least").format(is_=amount, least=limit)
         case Kind.CLOSER_IN_ROW | Kind.CLOSER_ROWS:
-            return _CLOSER[finding.kind].format(is_=amount, packet=limit)
+            return CLOSER[finding.kind].format(is_=amount, packet=limit)
         case Kind.ORDER_SHORT | Kind.ORDER_UNPLANTED | Kind.ORDER_PAST:
             return _order_says(plan, finding)
         case _:

@@ -17,6 +17,7 @@ TIMING = frozenset(
     {
         Kind.NO_MARKET, Kind.LATE, Kind.SOWN_AFTER, Kind.OVER_AGE, Kind.FROST, Kind.FROST_NOTE, Kind.AUTUMN_FROST,
         Kind.FAMILY, Kind.TRAYS, Kind.COLD_EDGE, Kind.SOIL_COLD, Kind.SOIL_WARM, Kind.OUT_UNREADY,
+        Kind.BED_LATE,
     }
 )  # fmt: skip
 """Findings that are about days, whose sentences are made here."""
@@ -34,8 +35,8 @@ def timing_says(plan: Plan, finding: Finding) -> str:
         case Kind.NO_MARKET:
             words = _("is for market day {market} of an order that has {count}")
             return words.format(market=finding.amount, count=finding.limit)
-        case Kind.LATE:
-            return _late(plan, finding)
+        case Kind.LATE | Kind.BED_LATE:
+            return (_late if finding.kind is Kind.LATE else _bed_late)(plan, finding)
         case Kind.SOWN_AFTER:
             return _("is sown {days} after it is set out").format(days=so_many_days(finding.amount))
         case Kind.OUT_UNREADY:
@@ -62,6 +63,12 @@ def timing_says(plan: Plan, finding: Finding) -> str:
             )
         case _:
             return _frost(plan, finding)
+
+
+def _bed_late(plan: Plan, finding: Finding) -> str:
+    day = bed_of(plan, finding.bed or "").usable_from
+    words = _("goes in {days} before its bed can be used, from {day} on")
+    return words.format(days=so_many_days(finding.amount), day=day_words(day) if day else "")
 
 
 def _late(plan: Plan, finding: Finding) -> str:

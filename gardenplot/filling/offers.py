@@ -154,7 +154,7 @@ def _offer(plan: Plan, laid: LaidOut, one: Wanted, day: date | None, scale: Frac
     days = tuple(dates for dates in one.days if grown_on(dates, day) and _in_order(dates))
     if not days:
         return WhyNot.DAY
-    days = tuple(dates for dates in days if not comes_back(plan.place, laid, one, dates))
+    days = tuple(dates for dates in days if not comes_back(plan.place, laid, one.crop, one.trial.id, dates))
     if not days:
         return WhyNot.FAMILY
     grid = sized(bed, one.crop, one.trial, None).grid

@@ -11,7 +11,7 @@ from gardenplot.filling.model import ALWAYS, Block, Strip, Taken, Task, Way
 from gardenplot.filling.wanted import Wanted
 from gardenplot.layout import LaidOut, lay_out_bed, lay_out_plan
 from gardenplot.layout.sizes import BlockSizes, block_sizes
-from gardenplot.plan import Bed, Place, Plan, Planting, bed_of
+from gardenplot.plan import Bed, Crop, Place, Plan, Planting, bed_of
 from gardenplot.plan.edits import add_planting
 from gardenplot.season import Dates
 from gardenplot.season.rotation import Stay, family_gap, returns
@@ -79,7 +79,7 @@ def _ways(
         gap = laid.bed.gap.nm if laid.bed.gap else 0
         worths = tuple(_worth(one, count, scale) for count in sizes.plants)
         for dates in one.days:
-            if not comes_back(place, laid, one, dates):
+            if not comes_back(place, laid, one.crop, one.trial.id, dates):
                 yield _way(number, dates, sizes, gap, worths), sizes.plants, dates
 
 
@@ -96,17 +96,17 @@ def _worth(one: Wanted, plants: int, scale: int) -> int:
     return int((counted * one.worth + whole) * scale)
 
 
-def comes_back(place: Place, laid: LaidOut, one: Wanted, dates: Dates) -> bool:
-    """Whether a crop would bring its family back to a bed too soon."""
-    if not one.crop.family or dates.in_ground is None:
+def comes_back(place: Place, laid: LaidOut, crop: Crop, planting: str, dates: Dates) -> bool:
+    """Whether a crop would bring its family back to a bed too soon, on the days of a planting with that id."""
+    if not crop.family or dates.in_ground is None:
         return False
     stays = tuple(
         Stay(grown.crop.family, grown.dates.in_ground.year, grown.planting.id)
         for grown in laid.grown
         if grown.crop.family and grown.dates.in_ground is not None
     )
-    mine = Stay(one.crop.family, dates.in_ground.year, one.trial.id)
-    return any(back.planting == one.trial.id for back in returns(laid.bed, (*stays, mine), family_gap(place)))
+    mine = Stay(crop.family, dates.in_ground.year, planting)
+    return any(back.planting == planting for back in returns(laid.bed, (*stays, mine), family_gap(place)))
 
 
 def _ordinal(day: date | None, unknown: int) -> int:

@@ -21,6 +21,7 @@ class Kind(StrEnum):
     IN_THE_WAY = "in the way of what follows"
     NO_MARKET = "no such market day"
     LATE = "late for its market"
+    BED_LATE = "before its bed can be used"
     SOIL_COLD = "soil too cold"
     SOIL_WARM = "soil too warm"
     FROST = "out before the last freeze"

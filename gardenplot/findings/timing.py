@@ -7,9 +7,9 @@ from math import ceil, floor
 
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.layout import Grown, LaidOut, Layout
-from gardenplot.plan import Cover, Establish, Frost, Place
+from gardenplot.plan import Bed, Cover, Establish, Frost, Place
 from gardenplot.season import market_day
-from gardenplot.season.dates import wanted_ready
+from gardenplot.season.dates import oldest_age, wanted_ready
 from gardenplot.season.emergence import NotInTable, emergence
 from gardenplot.season.frost import Freeze, first_freeze, is_hard, last_freeze
 from gardenplot.season.rotation import Stay, family_gap, returns
@@ -17,8 +17,6 @@ from gardenplot.season.rotation import Stay, family_gap, returns
 _TENDER = frozenset({Frost.TENDER, Frost.VERY_TENDER})
 _RARE = {True: 10, False: 50}
 """From how many years in a hundred a freeze is worth a word, for crops that it kills and for others."""
-_GRACE = 7
-"""Days by which plants may be older than they were meant to be where nobody says: common practice, no source."""
 
 
 @lru_cache(maxsize=2048)
@@ -28,7 +26,7 @@ def find_in_time(laid: LaidOut, place: Place, covers: tuple[Cover, ...]) -> tupl
     for one, layout in zip(laid.grown, laid.layouts, strict=True):
         over = tuple(cover for cover in covers if cover.start.nm <= layout.start and layout.end <= cover.end.nm)
         found += [*_market(one, layout), *_age(one, layout), *_soil(one, layout), *_spring(one, layout, place, over)]
-        found += [*_autumn(one, layout, place, over), *_unready(one, layout)]
+        found += [*_autumn(one, layout, place, over), *_unready(one, layout), *_too_early(laid.bed, one, layout)]
     return (*found, *_families(laid, place))
 
 
@@ -47,6 +45,14 @@ def _market(one: Grown, layout: Layout) -> Iterator[Finding]:
         yield _at(Kind.LATE, layout, (ready - wanted).days)
 
 
+def _too_early(bed: Bed, one: Grown, layout: Layout) -> Iterator[Finding]:
+    """In before its bed can be used, told until it came about."""
+    came, day, first = one.planting.actual, one.dates.in_ground, bed.usable_from
+    has_come = came is not None and came.set_out is not None
+    if day is not None and first is not None and day < first and not has_come:
+        yield _at(Kind.BED_LATE, layout, (first - day).days)
+
+
 def _unready(one: Grown, layout: Layout) -> Iterator[Finding]:
     """Out before it is ready, as when its days were moved to where days are short; not what was cleared so."""
     came, ready, out = one.planting.actual, one.dates.ready, one.dates.out
@@ -59,11 +65,9 @@ def _age(one: Grown, layout: Layout) -> Iterator[Finding]:
     dates, crop = one.dates, one.crop
     if crop.establish is not Establish.TRANSPLANT or dates.sow is None or dates.set_out is None:
         return
-    age, oldest = (dates.set_out - dates.sow).days, crop.oldest_days
+    age, oldest = (dates.set_out - dates.sow).days, oldest_age(crop)
     if age < 0:
         yield _at(Kind.SOWN_AFTER, layout, -age)
-    if oldest is None and crop.raising_days is not None:
-        oldest = crop.raising_days + _GRACE
     if oldest is not None and age > oldest:
         yield _at(Kind.OVER_AGE, layout, age, oldest)
 

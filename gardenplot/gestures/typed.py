@@ -9,6 +9,7 @@ from gardenplot.gestures.examples import example_for, grey
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.outline_typed import obstacles_text, outline_text, type_obstacles, type_outline
 from gardenplot.gestures.reading import (
+    date_from,
     length_from,
     list_from,
     list_text,
@@ -258,6 +259,10 @@ def _bed_name(plan: Plan, bed_id: str, text: str, _shown: str) -> Plan:
     return change_bed(plan, bed_id, name=text)
 
 
+def _usable_from(plan: Plan, bed_id: str, text: str, _shown: str) -> Plan:
+    return change_bed(plan, bed_id, usable_from=date_from(text))
+
+
 def _bed_reach(attribute: str) -> Shown:
     """A bed's length or width, also where only its shape says it."""
     return lambda plan, bed_id: _at(
@@ -305,6 +310,7 @@ BED_FIELDS = (
     TypedField("foot_margin", _("Foot margin"), _bed_text("foot_margin"), _bed_length("foot_margin"), held=_("none")),
     TypedField("edge", _("Least edge"), _bed_text("edge"), _bed_length("edge"), held=_("as the crop")),
     TypedField("gap", _("Gap"), _bed_text("gap"), _bed_length("gap"), held=_("none")),
+    TypedField("usable_from", _("Usable from"), _bed_text("usable_from"), _usable_from, held=_("at once")),
     TypedField("box", _("Box"), box_text, _box, BOX_EXAMPLE),
     TypedField("outline", _("Outline, tape by offset"), outline_text, _outline, "0 m by 0 m; 8 m by 0 m; 8 m by 1 m"),
     TypedField(

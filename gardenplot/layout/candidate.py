@@ -150,7 +150,7 @@ class Comparison:
             closer_rows=closer_rows,
             near_edge=self._near_edge(layout),
             marking=marking(plan.place, layout),
-            fits=_fits(laid, one, layout),
+            fits=fits_its_ground(laid, one, layout),
         )  # fmt: skip
 
     def _other(self, changes: dict[str, Any]) -> Layout | None:
@@ -259,7 +259,7 @@ def _unmarkable(spacing: int, markable: tuple[Length, ...]) -> Unmarkable | None
     return Unmarkable(spacing, nearest.nm) if nearest is not None else None
 
 
-def _fits(laid: LaidOut, one: Grown, layout: Layout) -> bool:
+def fits_its_ground(laid: LaidOut, one: Grown, layout: Layout) -> bool:
     """Whether a block has its rows, and it and the blocks beside it neither leave the bed nor overlap."""
     grid, (first, last) = layout.grid, laid.bed.zone
     as_asked = grid.rows_asked is None or grid.pattern is Pattern.BROADCAST or grid.rows_asked <= grid.rows

@@ -112,7 +112,8 @@ class Bed:
     map distance along the bed; every length is ground distance but `map_length`, which may be given in place of the
     length. `edge` is the least distance from the bed's edge to an outer row, measured across the bed; `gap` is what
     the grower leaves between blocks. `drip_lines` lie along the bed, at these offsets from the base line. `history`
-    is what grew there in seasons that the plan has no plantings of.
+    is what grew there in seasons that the plan has no plantings of. Before the day `usable_from` nothing can go in,
+    because of snow, wet or what is still there.
     """
 
     id: str
@@ -133,6 +134,7 @@ class Bed:
     map_length: Length | None = None
     drip_lines: tuple[Length, ...] = ()
     history: tuple[Past, ...] = ()
+    usable_from: date | None = None
 
     @property
     def zone(self) -> tuple[int, int]:

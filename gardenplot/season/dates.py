@@ -18,6 +18,8 @@ from gardenplot.season.short_days import after, before, counting_site
 from gardenplot.season.sun import Site
 
 _NOTHING_YET = Actual()
+_GRACE = 7
+"""Days by which plants may be older than they were meant to be where nobody says: common practice, no source."""
 
 
 @frozen(cache_hash=True)
@@ -92,6 +94,13 @@ def packet_days(crop: Crop) -> int | None:
 def added_days(planting: Planting, crop: Crop) -> int:
     """What is added to the packet's days for cool weather: the planting's own, else the crop's."""
     return (crop.cool_days or 0) if planting.cool_days is None else planting.cool_days
+
+
+def oldest_age(crop: Crop) -> int | None:
+    """The age in days at which plants go in at the latest, a week past their raising time where nobody says."""
+    if crop.oldest_days is not None or crop.raising_days is None:
+        return crop.oldest_days
+    return crop.raising_days + _GRACE
 
 
 def wanted_ready(planting: Planting, order: Order | None) -> date | None:

@@ -1,6 +1,7 @@
 """Fields that are typed into: what is shown changes nothing, what is typed is read, what is no good says so."""
 
 from collections.abc import Callable
+from datetime import date
 
 import pytest
 from attrs import evolve
@@ -262,3 +263,12 @@ def test_what_no_bed_can_be_is_not_taken(name: str, text: str) -> None:
 
 def test_a_bed_may_have_any_name() -> None:
     assert bedded(ground(), name="Küche <b>&%s").name == "Küche <b>&%s"
+
+
+def test_the_day_from_which_a_bed_can_be_used_is_typed_and_cleared() -> None:
+    plan = ground()
+    late = BED["usable_from"].apply(plan, plan.beds[0].id, "2027-05-22")
+    assert late.beds[0].usable_from == date(2027, 5, 22)
+    assert BED["usable_from"].apply(late, plan.beds[0].id, "") == plan
+    with pytest.raises(GardenplotError, match="no date"):
+        BED["usable_from"].apply(plan, plan.beds[0].id, "in May")

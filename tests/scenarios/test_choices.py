@@ -231,3 +231,73 @@ def test_s5_is_filled_as_choice_1_and_proved_the_best(tmp_path: Path, capsys: py
     ]
     assert filled["lacking"] == [{"wish": "o1", "crop": "cabbage", "plants": 32, "lacks": 25}]
     assert [(one["in_ground"]) for one in filled["placed"]] == ["2025-05-01", "2025-05-06"]
+
+
+# S5 as it stands: what it is short of, and the ways out that the program finds by itself
+
+
+@pytest.fixture
+def ways_out(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> Callable[[Numbers], Numbers]:
+    """What is short in a plan, as the filling of it says: the first order that is."""
+
+    def run(changed: Numbers) -> Numbers:
+        old, new = tmp_path / "old.gardenplot", tmp_path / "new.gardenplot"
+        old.write_text(json.dumps(changed), encoding="utf-8")
+        assert main(["fill", str(old), str(new), "--json"]) == 0
+        short: Numbers = json.loads(capsys.readouterr().out)["ways_out"][0]
+        return short
+
+    return run
+
+
+def way(short: Numbers, kind: str, crop: str, *, fits: bool = True) -> Numbers:
+    """The one way out of a kind."""
+    found: Numbers
+    (found,) = [one for one in short["ways"] if (one["kind"], one["crop"], one["fits"]) == (kind, crop, fits)]
+    return found
+
+
+def units(found: Numbers) -> dict[str, int]:
+    """The units that a way has for each order."""
+    return {one["order"]: one["units"] for one in found["met"]}
+
+
+def blocks(found: Numbers) -> list[tuple[int, float, float]]:
+    """Plants and readings of a way's blocks, beds and blocks from their heads on."""
+    return sorted((one["plants"], one["from_mm"], one["to_mm"]) for one in found["blocks"])
+
+
+@pytest.mark.parametrize("stands", [True, False])
+def test_s5_is_sixteen_feet_short_and_has_its_five_choices(
+    ways_out: Callable[[Numbers], Numbers], *, stands: bool
+) -> None:
+    """The same whether both plantings stand and leave the bed, or nothing is planted yet."""
+    short = ways_out(plan("s5") if stands else plan("s5") | {"plantings": []})
+    assert short["lacks_mm"] == feet(16)
+    one, two = way(short, "less", "cabbage"), way(short, "less", "coriander")
+    assert units(one) == {"o1": 27, "o2": 60}
+    assert blocks(one) == [(32, feet(18, 9), feet(38, 9)), (402, feet(1), feet(17, 9))]
+    assert one["leftover_mm"] == feet(0, 3)
+    assert "(56 %)" in one["says"]
+    assert units(two) == {"o1": 49, "o2": 2}
+    assert blocks(two) == [(18, feet(38, 3), feet(39)), (58, feet(1), feet(37, 3))]
+    assert two["leftover_mm"] == 0
+    three = way(short, "split", "coriander")
+    assert units(three) == {"o1": 49, "o2": 60}
+    assert (three["new_bed_mm"], blocks(three)[-1]) == (feet(18), (384, feet(1), feet(17)))
+    four, five = way(short, "closer", "cabbage"), way(short, "closer", "cabbage", fits=False)
+    assert units(four) == {"o1": 40, "o2": 60}
+    assert blocks(four)[0] == (48, feet(18, 9), feet(38, 9))
+    assert four["leftover_mm"] == feet(0, 3)
+    assert "smaller heads, less air" in four["says"]
+    assert five["short_mm"] == feet(3, 6)
+    assert short["ways"][-1] == five
+    assert "still does not fit" in five["says"]
+
+
+def test_s5_says_what_it_is_short_of_in_plants_length_and_units(ways_out: Callable[[Numbers], Numbers]) -> None:
+    """Of 400 coriander plants that must stand, nine inches hold 18, which are two bunches."""
+    short = ways_out(plan("s5"))
+    assert (short["order"], short["lacks_plants"], short["lacks_units"]) == ("o2", 382, 58)
+    empty = ways_out(plan("s5") | {"plantings": []})
+    assert (empty["order"], empty["lacks_plants"], empty["lacks_units"]) == ("o1", 25, 21)

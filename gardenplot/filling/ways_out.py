@@ -1,0 +1,278 @@
+"""What an order lacks that the plan cannot hold, and the ways out: each with the plan that it would give.
+
+Ranked by what fits at all, then by orders met wholly on their market day, then by the share of what is wanted, then
+by the fewest changes. The same plan gives the same ways in the same order.
+"""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from attrs import evolve, frozen
+
+from gardenplot.errors import PlanError
+from gardenplot.filling.claims import can_give_way, overflow, pinned, settled, whole_at, whole_plants
+from gardenplot.filling.giving_way import Asked, Offer, WayKind, offers
+from gardenplot.filling.met import Met, met_in
+from gardenplot.layout import LaidOut, Layout, compete, free_on, fullest_day, lay_out_bed, lay_out_plan
+from gardenplot.layout.bed import grown_of, planted_for_orders
+from gardenplot.layout.candidate import fits_its_ground
+from gardenplot.plan import Order, Plan, Planting, bed_of, crop_of, fresh_id, order_of, planting_of
+from gardenplot.plan.in_ground import is_in_ground
+from gardenplot.season import market_days, stand_for
+from gardenplot.season.orders import units_from
+
+_MOST_CLAIMS = 8
+"""Of more plantings beside the one that lacks ground, those that stand first in the plan may give way."""
+
+
+@frozen
+class Part:
+    """A block of one of the plantings in question, in nm."""
+
+    planting: str
+    bed: str
+    plants: int
+    start: int
+    end: int
+
+
+@frozen
+class Way:
+    """One way out: who gives way and how, what is met then, and the plan.
+
+    `rest` is the part of a split planting that stands elsewhere.
+    `left` is what the bed has left over on its fullest day and `short` by how much it still does not fit, in nm;
+    `new_bed` is a bed that the plan does not have yet; `changes` counts the blocks and beds that are not as before.
+    """
+
+    kind: WayKind
+    planting: str
+    crop: str
+    plan: Plan
+    parts: tuple[Part, ...]
+    met: tuple[Met, ...]
+    left: int
+    short: int
+    new_bed: str | None
+    rest: str | None
+    changes: int
+
+    @property
+    def fits(self) -> bool:
+        """Whether all of it has ground."""
+        return not self.short
+
+
+@frozen
+class Shortage:
+    """What an order lacks on one of its market days, in its bed: plants, nm of bed, units of the order; and ways out.
+
+    `planting` would hold what lacks ground; it stands in the plans of the ways, though perhaps not yet in this one.
+    """
+
+    order: str
+    market: int
+    planting: str
+    bed: str
+    plants: int
+    length: int
+    units: int
+    ways: tuple[Way, ...]
+
+
+def shortages(plan: Plan) -> tuple[Shortage, ...]:
+    """What each order lacks, in the plan's order: too few plants, or a block that leaves its bed or overlaps."""
+    if not plan.beds:
+        return ()
+    homeless = _homeless(plan)
+    planted = planted_for_orders(lay_out_plan(plan))
+    found = []
+    for order in plan.orders:
+        stand = stand_for(order, crop_of(plan, order.crop))
+        for market in range(1, len(market_days(order)) + 1):
+            lack = stand - planted.get((order.id, market), 0)
+            block = homeless.get((order.id, market))
+            if block is not None or lack > 0:
+                found.append(shortage(plan, order, market, max(0, lack), block))
+    return tuple(one for one in found if one is not None)
+
+
+def _homeless(plan: Plan) -> dict[tuple[str, int], Planting]:
+    """The first planting of each market day whose block leaves its bed, or overlaps one listed before it."""
+    found: dict[tuple[str, int], Planting] = {}
+    for laid in lay_out_plan(plan):
+        for number, one in enumerate(laid.grown):
+            is_loose = one.order is not None and can_give_way(one.planting)
+            if is_loose and one.order is not None and _has_no_ground(laid, number):
+                found.setdefault((one.order.id, one.planting.market or 1), one.planting)
+    return found
+
+
+def _has_no_ground(laid: LaidOut, number: int) -> bool:
+    one, layout, (first, last) = laid.grown[number], laid.layouts[number], laid.bed.zone
+    if layout.start < first or layout.end > last:
+        return True
+    others = [
+        (other, beside)
+        for at, (other, beside) in enumerate(zip(laid.grown, laid.layouts, strict=True))
+        if at < number or (at > number and not can_give_way(other.planting))
+    ]
+    return any(
+        beside.start < layout.end and layout.start < beside.end and compete(one, other) for other, beside in others
+    )
+
+
+def shortage(plan: Plan, order: Order, market: int, lack: int, block: Planting | None = None) -> Shortage | None:
+    """What an order lacks that should have so many plants more, or that has a block without ground, and the ways out.
+
+    None where the crop has no row in any bed.
+    """
+    there = pinned(plan)
+    wanted = _whole(there, order, market, lack, planting_of(there, block.id) if block is not None else None)
+    homes = [wanted] if wanted.bed else [evolve(wanted, bed=bed.id) for bed in there.beds]
+    homes = [one for one in homes if whole_plants(there, one)]
+    if not homes:
+        return None
+    home = min(homes, key=lambda one: overflow(there, one))
+    asked = Asked(plan, there, home, _claims(there, home))
+    made = [way for offer in offers(asked) for way in [_way(asked, offer)] if way is not None]
+    ways = tuple(sorted(_nearest(_told_apart(made)), key=_rank))
+    return _short(asked, order, market, ways)
+
+
+def _whole(plan: Plan, order: Order, market: int, lack: int, block: Planting | None) -> Planting:
+    """The planting that would meet all: one that stands and can grow, else a new one without a bed."""
+    mine = [one for one in plan.plantings if one.order == order.id and (one.market or 1) == market]
+    loose = [one for one in mine if can_give_way(one) and not is_in_ground(one)]
+    one = block or max(loose, key=lambda each: whole_plants(plan, each), default=None)
+    if one is None:
+        new = Planting(fresh_id(order.id, {each.id for each in plan.plantings}), "", order.crop, order=order.id)
+        new = evolve(new, market=market if order.times > 1 else None)
+        return new if not mine else evolve(new, plants=lack)
+    if not lack:
+        return one
+    if mine == [one]:
+        return evolve(one, plants=None, length=None)
+    return evolve(one, plants=_plants_of(plan, one) + lack, length=None, slack=None, round_up_to=None)
+
+
+def _plants_of(plan: Plan, one: Planting) -> int:
+    return lay_out_bed(plan, bed_of(plan, one.bed)).layout_of(one.id).plants
+
+
+def _claims(plan: Plan, home: Planting) -> tuple[Planting, ...]:
+    """The plantings of a bed that want ground on the same days and may give way, the one that lacks ground last."""
+    mine = grown_of(plan, home)
+    laid = lay_out_bed(plan, bed_of(plan, home.bed))
+    beside = [
+        one.planting
+        for one in laid.grown
+        if one.planting.id != home.id and can_give_way(one.planting) and compete(mine, one)
+    ]
+    return (*beside[:_MOST_CLAIMS], home)
+
+
+def _way(asked: Asked, offer: Offer) -> Way | None:
+    """An offer as a way out, with all that it comes to; None where it would break something."""
+    try:
+        plan = settled(asked.before, offer.plan)
+    except PlanError:
+        return None
+    ids = {one.id for one in asked.claims} | ({offer.rest} if offer.rest else set())
+    there = {one.id: (laid, one) for laid in lay_out_plan(plan) for one in laid_plantings(laid) if one.id in ids}
+    if not _keeps_the_ground(asked.before, plan) or (not offer.short and not _all_fit(there)):
+        return None
+    parts = tuple(
+        Part(layout.planting, layout.bed, layout.plants, layout.start, layout.end)
+        for laid, one in there.values()
+        for layout in [laid.layout_of(one.id)]
+    )
+    laid = lay_out_bed(plan, bed_of(plan, asked.home.bed))
+    return Way(
+        offer.kind, offer.planting, asked.claim(offer.planting).crop, plan, parts, met_in(plan, asked.claims),
+        left=free_on(laid, fullest_day(laid)).total, short=offer.short, new_bed=offer.new_bed, rest=offer.rest,
+        changes=_changes(asked.before, plan) + (offer.new_bed is not None),
+    )  # fmt: skip
+
+
+def laid_plantings(laid: LaidOut) -> Iterator[Planting]:
+    """The plantings of a bed."""
+    return (one.planting for one in laid.grown)
+
+
+def _all_fit(there: dict[str, tuple[LaidOut, Planting]]) -> bool:
+    for laid, planting in there.values():
+        one = next(each for each in laid.grown if each.planting.id == planting.id)
+        if not laid.layout_of(planting.id).plants or not fits_its_ground(laid, one, laid.layout_of(planting.id)):
+            return False
+        days = one.dates
+        if days.in_ground and days.out and days.out <= days.in_ground:
+            return False
+        if days.in_ground and days.sow and days.sow > days.in_ground:
+            return False
+    return True
+
+
+def _keeps_the_ground(before: Plan, after: Plan) -> bool:
+    """Whether all that is in the ground stands as it did."""
+    then, now = _layouts(before), _layouts(after)
+    return all(now.get(one.id) == then[one.id] for one in before.plantings if is_in_ground(one))
+
+
+def _layouts(plan: Plan) -> dict[str, Layout]:
+    return {layout.planting: layout for laid in lay_out_plan(plan) for layout in laid.layouts}
+
+
+def _changes(before: Plan, after: Plan) -> int:
+    """How many plantings stand otherwise than before, on other days, or on one side alone."""
+    then, now = _layouts(before), _layouts(after)
+    ways = {one.id: grown_of(before, one).dates.in_ground for one in before.plantings}
+    days = {one.id: grown_of(after, one).dates.in_ground for one in after.plantings}
+    return sum(then.get(one) != now.get(one) or ways.get(one) != days.get(one) for one in {*then, *now})
+
+
+def _told_apart(ways: list[Way]) -> Iterator[Way]:
+    seen = set()
+    for way in ways:
+        places = tuple((part, _layouts(way.plan)[part.planting]) for part in way.parts)
+        if (places, way.met, way.short) not in seen:
+            seen.add((places, way.met, way.short))
+            yield way
+
+
+def _nearest(ways: Iterator[Way]) -> Iterator[Way]:
+    """Without those that do not fit, but the one that is nearest to it."""
+    found = [*ways]
+    least = min((way.short for way in found if not way.fits), default=0)
+    return (way for way in found if way.short in (0, least))
+
+
+_KINDS = list(WayKind)
+
+
+def _rank(way: Way) -> tuple[bool, int, Fraction, int, int]:
+    orders = [one for one in way.met if one.order is not None]
+    wholly = sum(one.is_whole for one in orders)
+    share = sum((one.share for one in way.met), Fraction(0))
+    return not way.fits, -wholly, -share, way.changes, _KINDS.index(way.kind)
+
+
+def _short(asked: Asked, order: Order, market: int, ways: tuple[Way, ...]) -> Shortage:
+    """By how much it does not fit: against what its bed holds beside all others as they want to be."""
+    least = offers_least(asked)
+    planted = planted_for_orders(lay_out_plan(least)).get((order.id, market), 0)
+    layout = whole_at(asked.plan, asked.home, bed_of(asked.plan, asked.home.bed).zone[0])
+    crop, in_row = crop_of(asked.plan, order.crop), layout.grid.in_row
+    needed = stand_for(order_of(asked.plan, order.id), crop, in_row)
+    return Shortage(
+        order.id, market, asked.home.id, asked.home.bed,
+        plants=max(0, needed - planted),
+        length=max(0, overflow(asked.plan, asked.home)[0]),
+        units=max(0, order.units - units_from(order, crop, planted, in_row)),
+        ways=ways,
+    )  # fmt: skip
+
+
+def offers_least(asked: Asked) -> Plan:
+    """The plan in which the planting that lacks ground has what all others leave."""
+    return next(asked.with_last(asked.home.id)).plan

@@ -1,0 +1,153 @@
+"""Ways out of what does not fit: valid, truly counted, ranked, and never at the cost of what is in the ground."""
+
+import json
+from typing import Any
+
+from attrs import evolve
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from gardenplot.drawing.ways_words import shortage_words, way_words
+from gardenplot.filling import fill
+from gardenplot.filling.giving_way import WayKind
+from gardenplot.filling.ways_out import Shortage, shortages
+from gardenplot.findings import find_all
+from gardenplot.layout import lay_out_plan
+from gardenplot.plan import Plan
+from gardenplot.plan.file import plan_of_text
+from gardenplot.plan.in_ground import is_in_ground
+from gardenplot.plan.valid import faults
+
+Fields = dict[str, Any]
+LEEK: Fields = {
+    "id": "leek", "name": "Leek", "in_row": "20 cm", "row_spacing": "40 cm", "edge": "20 cm",
+    "field_days": 60, "raising_days": 30,
+}  # fmt: skip
+BEET: Fields = LEEK | {"id": "beet", "name": "Beetroot", "in_row": "10 cm", "row_spacing": "30 cm", "edge": "10 cm"}
+
+
+def plan_of(orders: list[Fields], plantings: list[Fields], beds: tuple[str, ...] = ("10 m",)) -> Plan:
+    """Beds of those lengths, 80 cm wide, with a gap of 20 cm."""
+    parts: Fields = {
+        "beds": [
+            {"id": f"b{number}", "name": f"Bed {number}", "length": length, "width": "80 cm", "gap": "20 cm"}
+            for number, length in enumerate(beds, start=1)
+        ],
+        "crops": [LEEK, BEET],
+        "orders": [{"on": "2027-07-01"} | order for order in orders],
+        "plantings": [{"bed": "b1"} | planting for planting in plantings],
+    }
+    return plan_of_text(json.dumps({"gardenplot": 1} | parts)).plan
+
+
+def cannot_be_done(plan: Plan) -> set[object]:
+    return {(one.kind, one.planting, one.other) for one in find_all(plan) if one.cannot_be_done}
+
+
+@st.composite
+def crowded(draw: st.DrawFn) -> Plan:
+    """A bed or two, two or three orders, each planted in the first bed or not at all, one perhaps in the ground."""
+    count = draw(st.integers(2, 3))
+    orders = [
+        {
+            "id": f"o{number}", "crop": draw(st.sampled_from(("leek", "beet"))), "units": draw(st.integers(10, 160)),
+            "on": draw(st.sampled_from(("2027-07-01", "2027-07-15"))), "times": draw(st.integers(1, 2)),
+        }
+        for number in range(count)
+    ]  # fmt: skip
+    plantings: list[Fields] = []
+    for order in orders:
+        if draw(st.booleans()):
+            plantings.append({"id": f"p-{order['id']}", "crop": order["crop"], "order": order["id"]})
+            if draw(st.booleans()):
+                plantings[-1]["from"] = f"{draw(st.integers(0, 60))}0 cm"
+    if plantings and draw(st.sampled_from((True, False))):
+        plantings[0] |= {"from": "1 m", "length": "2 m", "actual": {"set_out": "2027-05-01"}}
+    lengths = draw(st.lists(st.sampled_from(("4 m", "8 m", "12 m")), min_size=1, max_size=2))
+    return plan_of(orders, plantings, tuple(lengths))
+
+
+@settings(max_examples=25)
+@given(crowded())
+def test_every_way_is_a_valid_plan_that_keeps_what_is_in_the_ground(plan: Plan) -> None:
+    before, ground = cannot_be_done(plan), [one for one in plan.plantings if is_in_ground(one)]
+    stood = {each.planting: each for laid in lay_out_plan(plan) for each in laid.layouts}
+    for short in shortages(plan):
+        for way in short.ways:
+            assert not list(faults(way.plan))
+            stand = {each.planting: each for laid in lay_out_plan(way.plan) for each in laid.layouts}
+            assert [stand[one.id] for one in ground] == [stood[one.id] for one in ground]
+            if way.fits:
+                assert cannot_be_done(way.plan) <= before
+            for part in way.parts:
+                layout = stand[part.planting]
+                assert (part.bed, part.plants, part.start, part.end) == (
+                    layout.bed, layout.plants, layout.start, layout.end,
+                )  # fmt: skip
+            assert way_words(way)
+        assert shortage_words(plan, short)
+
+
+@settings(max_examples=15)
+@given(crowded())
+def test_ways_are_ranked_and_come_out_the_same_again(plan: Plan) -> None:
+    for short in shortages(plan):
+        ranks = [
+            (not way.fits, -sum(one.is_whole and one.order is not None for one in way.met)) for way in short.ways
+        ]
+        assert ranks == sorted(ranks)
+    copy = evolve(plan, plantings=tuple(evolve(one) for one in plan.plantings))
+    assert shortages(copy) == shortages(plan)
+
+
+def only_short(plan: Plan) -> Shortage:
+    (short,) = shortages(plan)
+    return short
+
+
+def test_nothing_is_short_where_all_fits() -> None:
+    plan = plan_of([{"id": "o", "crop": "leek", "units": 80}], [{"id": "p", "crop": "leek", "order": "o"}])
+    assert shortages(plan) == ()
+
+
+def test_a_free_bed_of_the_plan_is_offered_before_a_further_one() -> None:
+    orders = [{"id": name, "crop": "leek", "units": 60} for name in ("o", "q")]
+    plantings: list[Fields] = [{"id": f"p{one['id']}", "crop": "leek", "order": one["id"]} for one in orders]
+    short = only_short(plan_of(orders, plantings, ("10 m", "6 m")))
+    # 6 m + 20 cm + 6 m in 10 m.
+    assert (short.planting, short.length) == ("pq", 2_200_000_000)
+    best = short.ways[0]
+    assert (best.kind, best.new_bed, best.changes) == (WayKind.BED, None, 1)
+    assert {(part.planting, part.bed) for part in best.parts} == {("po", "b1"), ("pq", "b2")}
+
+
+def test_a_market_day_that_lacks_plants_is_offered_where_ground_is_free_then() -> None:
+    orders: list[Fields] = [
+        {"id": "q", "crop": "leek", "units": 80},
+        {"id": "o", "crop": "leek", "units": 60, "times": 2, "every_days": 70},
+    ]
+    plantings: list[Fields] = [
+        {"id": "pq", "crop": "leek", "order": "q", "from": "0 m"},
+        {"id": "po", "crop": "leek", "order": "o", "market": 1},
+    ]
+    short = shortages(plan_of(orders, plantings))[0]
+    (later,) = [one for one in short.ways if one.kind is WayKind.DATE and one.planting == "po" and
+                any(met.market == 2 for met in one.met)]  # fmt: skip
+    assert [met.late for met in later.met if met.order == "o"] == [70]
+    assert "for the market on Thu 9 Sep 2027 instead" in way_words(later)
+
+
+def test_what_is_in_the_ground_does_not_give_way() -> None:
+    orders = [{"id": name, "crop": "leek", "units": 60} for name in ("o", "q")]
+    stands = {"id": "po", "crop": "leek", "order": "o", "from": "0 m", "length": "6 m", "in_row": "20 cm",
+              "row_spacing": ["40 cm"], "edge": "20 cm", "actual": {"set_out": "2027-05-01"}}  # fmt: skip
+    short = only_short(plan_of(orders, [stands]))
+    assert {way.planting for way in short.ways} == {short.planting}
+    (less,) = [way for way in short.ways if way.kind is WayKind.LESS]
+    # 10 m less 6.20 m is 3.80 m: 19 ranks of two rows.
+    assert [part.plants for part in less.parts] == [38]
+
+
+def test_a_bed_that_the_filling_finds_room_in_is_not_short() -> None:
+    plan = plan_of([{"id": "o", "crop": "leek", "units": 80}], [])
+    assert shortages(fill(plan).plan) == ()
