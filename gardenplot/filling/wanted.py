@@ -7,7 +7,7 @@ from math import ceil
 
 from attrs import evolve, frozen
 
-from gardenplot.layout import lay_out_plan, planted_for_orders
+from gardenplot.layout import lay_out_plan, planted_for_orders, planted_for_wishes
 from gardenplot.plan import Crop, Order, Plan, Planting, Wish, crop_of, fresh_id
 from gardenplot.season import Dates, counting_site, dates_for, dates_of, market_days, stand_for
 
@@ -49,16 +49,40 @@ class Wanted:
 
 
 def wanted_in(plan: Plan, weights: Weights) -> tuple[Wanted, ...]:
-    """All that is to be planted: wishes first, then orders, as they stand in the plan."""
-    wishes = tuple(_wish(plan, wish) for wish in plan.wishes)
+    """All that is still to be planted: wishes first, then orders, as they stand in the plan."""
+    wishes = tuple(_wish(plan, wish) for wish in still_wished(plan))
     dearest = max((one.worth * (one.most or one.least) for one in wishes), default=Fraction(1))
     return (*wishes, *_lacking(plan, Fraction(weights.orders) * max(dearest, Fraction(1)), Fraction(weights.whole)))
+
+
+def still_wished(plan: Plan) -> Iterator[Wish]:
+    """The wishes for which too little is planted, each with what it still lacks."""
+    planted = planted_for_wishes(lay_out_plan(plan)) if plan.wishes else {}
+    for wish in plan.wishes:
+        has = planted.get(wish.id, 0)
+        most = wish.most if wish.most is not None else max(1, wish.least)
+        if not has:
+            yield wish
+        elif has < most:
+            yield evolve(wish, least=max(1, wish.least - has), most=None if wish.most is None else wish.most - has)
+
+
+def lacks_anything(plan: Plan) -> bool:
+    """Whether a wish or an order of a plan lacks plants."""
+    if any(True for _wish in still_wished(plan)):
+        return True
+    planted = planted_for_orders(lay_out_plan(plan)) if plan.orders else {}
+    return any(
+        planted.get((order.id, market), 0) < stand_for(order, crop_of(plan, order.crop))
+        for order in plan.orders
+        for market in range(1, len(market_days(order)) + 1)
+    )
 
 
 def _wish(plan: Plan, wish: Wish) -> Wanted:
     crop = crop_of(plan, wish.crop)
     taken = {one.id for one in plan.plantings}
-    trial = Planting(fresh_id(wish.id, taken), "", wish.crop, pattern=wish.pattern, rows=wish.rows)
+    trial = Planting(fresh_id(wish.id, taken), "", wish.crop, pattern=wish.pattern, rows=wish.rows, wish=wish.id)
     days = tuple(_wish_days(plan, wish, trial, crop))
     return Wanted(
         wish.id, trial, crop, None, max(1, wish.least), wish.most, Fraction(wish.worth).limit_denominator(1000),

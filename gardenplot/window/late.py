@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, cast
 
 from PySide6.QtWidgets import QWidget
 
-from gardenplot.plan import Cover, Plan, Tunnel, Walk
+from gardenplot.plan import Cover, Crop, Plan, Tunnel, Walk
 from gardenplot.window.ask import Accept, Ask
 from gardenplot.window.document import Document
 from gardenplot.window.registry import Registry
@@ -71,6 +71,11 @@ def ask_crop(document: Document, parent: QWidget, crop: str | None = None) -> bo
 def ask_order(document: Document, parent: QWidget, order: str | None = None) -> bool:
     """Ask for an order, or for changes to one of the plan."""
     return cast(bool, _late("requests", "ask_order")(document, parent, order))
+
+
+def ask_wish(document: Document, parent: QWidget, wish: str | None = None, crop: Crop | None = None) -> bool:
+    """Ask for a wish, perhaps for a crop that is chosen, or for changes to one of the plan."""
+    return cast(bool, _late("requests", "ask_wish")(document, parent, wish, crop))
 
 
 def ask_tunnel(document: Document, parent: QWidget, tunnel: Tunnel | None = None) -> bool:

@@ -36,6 +36,7 @@ from gardenplot.window.steps import Steps
 from gardenplot.window.tray_deeds import TrayDeeds
 from gardenplot.window.views import Views
 from gardenplot.window.waiting import Waiting
+from gardenplot.window.wish_deeds import WishDeeds
 from gardenplot.words import _
 
 if TYPE_CHECKING:
@@ -69,6 +70,7 @@ class MainWindow(QMainWindow):
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
         self.shapes, self.ground, self.blocks = ShapeDeeds(self), GroundDeeds(self), BlockDeeds(self)
         self.trays, self.series = TrayDeeds(self), SeriesDeeds(self)
+        self.wishes = WishDeeds(self)
         self.steps = Steps(self.document)
         self.index, self.pages = Index(self), Pages(self)
         self.panels = Panels(self)
@@ -77,6 +79,7 @@ class MainWindow(QMainWindow):
         self.registry = Registry(all_menus(self), self)
         self.registry.tie(self.header.sheet, "sheets.bed")
         self.registry.tie(self.ledger.remove_order, "order.remove")
+        self.registry.tie(self.ledger.wishes.remove, "wish.remove")
         fill_menus(self)
         self._join()
         show_what_to_begin_with(self)
@@ -159,6 +162,7 @@ class MainWindow(QMainWindow):
             self.shelf.list.selectionModel().currentChanged,
             self.shelf.model.modelReset,
             self.ledger.orders.currentItemChanged,
+            self.ledger.wishes.table.currentItemChanged,
         ):
             # What can be done now may have changed.
             signal.connect(self.registry.refresh)

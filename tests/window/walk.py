@@ -18,7 +18,7 @@ from gardenplot.window.keys_page import KeysPage
 from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.preview import Preview
-from gardenplot.window.requests import ask_bed, ask_crop, ask_order
+from gardenplot.window.requests import ask_bed, ask_crop, ask_order, ask_wish
 from gardenplot.window.sheets_made import bed_kind
 from tests.colours_seen import Values, linear
 
@@ -34,6 +34,7 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "add bed": lambda window: ask_bed(window.document, window),
     "seed packet": lambda window: ask_crop(window.document, window),
     "order": lambda window: ask_order(window.document, window),
+    "wish": lambda window: ask_wish(window.document, window),
     "new plan": lambda window: ask_new_plan(window.document, window),
     "compare": lambda window: CompareDialog(window.document.plan, "p1", window).exec(),
     "cover": lambda window: ask_cover(

@@ -1,0 +1,49 @@
+"""What the menus do with wishes."""
+
+from typing import TYPE_CHECKING
+
+from gardenplot.plan import by_id, crop_of
+from gardenplot.plan.edits import remove_wish
+from gardenplot.window.late import ask_wish
+from gardenplot.window.reasons import CHOOSE_CROP
+from gardenplot.words import _
+
+if TYPE_CHECKING:
+    from gardenplot.window.main import MainWindow
+
+CHOOSE_WISH = _("Choose a wish first, under Wishes.")
+
+
+class WishDeeds:
+    """What is done to wishes."""
+
+    def __init__(self, window: "MainWindow") -> None:
+        self._window, self._document = window, window.document
+        window.ledger.wishes.wanted.connect(self.edit)
+
+    def edit(self, wish: str | None = None) -> None:
+        """Ask for changes to a wish, or for a new one."""
+        ask_wish(self._document, self._window, wish)
+
+    def from_shelf(self) -> None:
+        """Ask for a wish for the crop that is chosen on the shelf."""
+        crop = self._window.shelf.chosen()
+        if crop is None:
+            self._window.tell(CHOOSE_CROP)
+            return
+        ask_wish(self._document, self._window, crop=crop)
+
+    def remove(self) -> None:
+        """Remove the wish chosen in the ledger; what was planted for it stays."""
+        wish, plan = self._window.ledger.wishes.current(), self._document.plan
+        if wish is None:
+            self._window.tell(CHOOSE_WISH)
+            return
+        name = crop_of(plan, by_id(plan.wishes, wish).crop).name
+        self._document.change(_("Remove the wish for {crop}").format(crop=name), remove_wish(plan, wish))
+
+    def why_no_removal(self) -> str:
+        """Why no wish can be removed now."""
+        if self._window.ledger.wishes.current() is not None:
+            return ""
+        return CHOOSE_WISH if self._document.plan.wishes else _("There is no wish yet.")
