@@ -67,18 +67,6 @@ def still_wished(plan: Plan) -> Iterator[Wish]:
             yield evolve(wish, least=max(1, wish.least - has), most=None if wish.most is None else wish.most - has)
 
 
-def lacks_anything(plan: Plan) -> bool:
-    """Whether a wish or an order of a plan lacks plants."""
-    if any(True for _wish in still_wished(plan)):
-        return True
-    planted = planted_for_orders(lay_out_plan(plan)) if plan.orders else {}
-    return any(
-        planted.get((order.id, market), 0) < stand_for(order, crop_of(plan, order.crop))
-        for order in plan.orders
-        for market in range(1, len(market_days(order)) + 1)
-    )
-
-
 def _wish(plan: Plan, wish: Wish) -> Wanted:
     crop = crop_of(plan, wish.crop)
     taken = {one.id for one in plan.plantings}

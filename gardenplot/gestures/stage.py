@@ -125,7 +125,7 @@ class Trial:
     `copies` says that copies are tried, `leaves_order` that an order stays with what they are copied from, `pushed`
     which neighbours make room, `stopped` which can make no more. `later` is the first day on which the ground of a
     new planting is free: it goes in then or, where the trial cannot be, it could. `drawn_day` says what drew the hand
-    in time.
+    in time. `proposed` are plantings that were found for the grower, not drawn by the hand.
     """
 
     plan: Plan
@@ -145,6 +145,7 @@ class Trial:
     measured: Measured | None = None
     later: date | None = None
     drawn_day: DaySnap | None = None
+    proposed: tuple[str, ...] = ()
 
     @property
     def chosen(self) -> tuple[str, ...]:

@@ -162,6 +162,8 @@ def _planting(window: "MainWindow", why: Reasons) -> Entries:
 
 def _wishes(wishes: WishDeeds, why: Reasons) -> Iterator[Action]:
     """What free ground is filled with."""
+    fill, also = _("Fill the season …"), _("free ground wishes orders best propose pack")
+    yield Action("wish.fill", fill, wishes.fill, "Ctrl+Shift+F", wishes.why_no_filling, also=also)
     also = _("fill free ground want")
     yield Action("wish.add", _("Add wish …"), wishes.edit, "Ctrl+I", also=also)
     shelf = _("Wish for the shelf's crop …")

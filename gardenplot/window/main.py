@@ -80,6 +80,7 @@ class MainWindow(QMainWindow):
         self.registry.tie(self.header.sheet, "sheets.bed")
         self.registry.tie(self.ledger.remove_order, "order.remove")
         self.registry.tie(self.ledger.wishes.remove, "wish.remove")
+        self.registry.tie(self.ledger.wishes.fill, "wish.fill")
         fill_menus(self)
         self._join()
         show_what_to_begin_with(self)

@@ -2,16 +2,20 @@
 
 from typing import TYPE_CHECKING
 
+from gardenplot.drawing.wish_table import lacks_anything
 from gardenplot.plan import by_id, crop_of
 from gardenplot.plan.edits import remove_wish
-from gardenplot.window.late import ask_wish
-from gardenplot.window.reasons import CHOOSE_CROP
+from gardenplot.window.late import ask_wish, fill_dialog
+from gardenplot.window.reasons import CHOOSE_CROP, NO_BED
 from gardenplot.words import _
 
 if TYPE_CHECKING:
+    from gardenplot.window.fill_dialog import FillDialog
     from gardenplot.window.main import MainWindow
 
 CHOOSE_WISH = _("Choose a wish first, under Wishes.")
+
+NOTHING_WANTED = _("Nothing is wished for and no order lacks plants: Planting ▸ Add wish …")
 
 
 class WishDeeds:
@@ -19,6 +23,7 @@ class WishDeeds:
 
     def __init__(self, window: "MainWindow") -> None:
         self._window, self._document = window, window.document
+        self._filling: FillDialog | None = None
         window.ledger.wishes.wanted.connect(self.edit)
 
     def edit(self, wish: str | None = None) -> None:
@@ -41,6 +46,22 @@ class WishDeeds:
             return
         name = crop_of(plan, by_id(plan.wishes, wish).crop).name
         self._document.change(_("Remove the wish for {crop}").format(crop=name), remove_wish(plan, wish))
+
+    def fill(self) -> None:
+        """Fill the season in a dialog beside the drawing; the one that is open comes to the front."""
+        if self._filling is not None and self._filling.isVisible():
+            self._filling.activateWindow()
+            return
+        if self._filling is not None:
+            self._filling.deleteLater()
+        self._filling = fill_dialog(self._document, self._window.canvas.stage, self._window)
+        self._filling.show()
+
+    def why_no_filling(self) -> str:
+        """Why the season cannot be filled now."""
+        if not self._document.plan.beds:
+            return NO_BED
+        return "" if lacks_anything(self._document.plan) else NOTHING_WANTED
 
     def why_no_removal(self) -> str:
         """Why no wish can be removed now."""

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
 from gardenplot.gestures.cover_typed import usual_cover
 from gardenplot.window.compare_dialog import CompareDialog
+from gardenplot.window.fill_dialog import FillDialog
 from gardenplot.window.forms import AskDialog
 from gardenplot.window.ground_requests import ask_cover, ask_tunnel
 from gardenplot.window.keys_page import KeysPage
@@ -35,6 +36,7 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "seed packet": lambda window: ask_crop(window.document, window),
     "order": lambda window: ask_order(window.document, window),
     "wish": lambda window: ask_wish(window.document, window),
+    "fill the season": lambda window: FillDialog(window.document, window.canvas.stage, window).exec(),
     "new plan": lambda window: ask_new_plan(window.document, window),
     "compare": lambda window: CompareDialog(window.document.plan, "p1", window).exec(),
     "cover": lambda window: ask_cover(
@@ -59,7 +61,7 @@ def opened(window: MainWindow, name: str, monkey: Callable[[type, str, object], 
         dialog.show()
         return 0
 
-    for kind in (AskDialog, CompareDialog, KeysPage, Preview):
+    for kind in (AskDialog, CompareDialog, FillDialog, KeysPage, Preview):
         monkey(kind, "exec", show)
     DIALOGS[name](window)
     settle(kept[0])

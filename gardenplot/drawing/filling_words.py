@@ -1,0 +1,60 @@
+"""A filling of the season in words: how good it is, what found its place and what did not."""
+
+from math import ceil
+
+from attrs import frozen
+
+from gardenplot.drawing.days import days_between
+from gardenplot.drawing.sayings import between_readings, name_of
+from gardenplot.filling import Filling, Lacking, Placed
+from gardenplot.plan import bed_of, crop_of
+from gardenplot.units.figures import grouped
+from gardenplot.words import _, ngettext
+
+
+@frozen
+class FoundRow:
+    """The cells of what was wanted, and whether it lacks plants."""
+
+    cells: tuple[str, ...]
+    lacks: bool = False
+
+
+FOUND_COLUMNS = (_("crop"), _("bed"), _("tape"), _("plants"), _("in the ground"))
+
+
+def proof_words(filling: Filling) -> str:
+    """How far from the best it is at most: "the best there is"."""
+    if filling.proven:
+        return _("the best there is")
+    part = ceil(1000 * filling.short_of_bound) / 10
+    return _("at most {part:.1f} % short of the best there is").format(part=part)
+
+
+def worth_words(filling: Filling) -> str:
+    """How much of what is wanted it meets, its worth and its proof, in a line."""
+    met = ngettext(
+        "{met} of {count} wish or order met", "{met} of {count} wishes and orders met", filling.wanted
+    ).format(met=grouped(filling.met), count=grouped(filling.wanted))
+    return f"{met}, {_('worth {worth:.10g}').format(worth=round(filling.worth, 2))}, {proof_words(filling)}"
+
+
+def found_rows(filling: Filling) -> tuple[FoundRow, ...]:
+    """What found no place or not enough of it, then what was placed."""
+    lacking = tuple(FoundRow(_lacking(filling, one), lacks=True) for one in filling.lacking)
+    return (*lacking, *(FoundRow(_placed(filling, one)) for one in filling.placed))
+
+
+def _lacking(filling: Filling, one: Lacking) -> tuple[str, ...]:
+    name, wanted = crop_of(filling.plan, one.crop).name, one.plants + one.lacks
+    if not one.plants:
+        return name, _("found no place"), "", _("0 of {count}").format(count=grouped(wanted)), ""
+    plants = _("{plants} of {count}").format(plants=grouped(one.plants), count=grouped(wanted))
+    return name, _("found too little ground"), "", plants, ""
+
+
+def _placed(filling: Filling, one: Placed) -> tuple[str, ...]:
+    plan = filling.plan
+    days = days_between(one.in_ground, one.out) if one.in_ground and one.out else _("no days")
+    readings = between_readings(plan, one.start, one.end)
+    return name_of(plan, one.planting), bed_of(plan, one.bed).name, readings, grouped(one.plants), days
