@@ -1,7 +1,6 @@
 """Filling the season: what counts, the best so far drawn over the plan while it is looked for, then take or leave."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
 from gardenplot.drawing.filling_words import FOUND_COLUMNS, found_rows, worth_words
@@ -77,14 +76,6 @@ class FillDialog(QDialog):
         button.setDefault(True)
         button.setFocus()
         self.adjustSize()
-
-    def showEvent(self, event: QShowEvent) -> None:
-        """Stand at the foot of the window, so that the drawing stays in sight."""
-        super().showEvent(event)
-        window = self.parentWidget()
-        if window is not None:
-            frame = window.geometry()
-            self.move(frame.center().x() - self.width() // 2, frame.bottom() - round(320 * magnified()))
 
     def done(self, outcome: int) -> None:
         """However it is closed, the work ends and the drawing shows the plan again."""

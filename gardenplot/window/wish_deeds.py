@@ -7,6 +7,7 @@ from gardenplot.plan import by_id, crop_of
 from gardenplot.plan.edits import remove_wish
 from gardenplot.window.late import ask_wish, fill_dialog
 from gardenplot.window.reasons import CHOOSE_CROP, NO_BED
+from gardenplot.window.theme import magnified
 from gardenplot.words import _
 
 if TYPE_CHECKING:
@@ -16,6 +17,9 @@ if TYPE_CHECKING:
 CHOOSE_WISH = _("Choose a wish first, under Wishes.")
 
 NOTHING_WANTED = _("Nothing is wished for and no order lacks plants: Planting ▸ Add wish …")
+
+_TALL = 300
+"""Pixels that the dialog of a filling takes at most, with text of the usual size."""
 
 
 class WishDeeds:
@@ -56,6 +60,9 @@ class WishDeeds:
             self._filling.deleteLater()
         self._filling = fill_dialog(self._document, self._window.canvas.stage, self._window)
         self._filling.show()
+        # At the foot of the window, so that the drawing stays in sight.
+        frame, beside = self._window.geometry(), self._filling
+        beside.move(frame.center().x() - beside.width() // 2, frame.bottom() - round(_TALL * magnified()))
 
     def why_no_filling(self) -> str:
         """Why the season cannot be filled now."""
