@@ -52,7 +52,7 @@ class FillDialog(QDialog):
         self.bar.setRange(0, TURNS)
         self.bar.setAccessibleName(_("turns"))
         self.found.setFixedHeight(round(170 * magnified()))
-        self.setMinimumWidth(round(600 * min(magnified(), 1.4)))
+        self.setMinimumWidth(round(560 * min(magnified(), 1.25)))
         column, row = QVBoxLayout(self), QHBoxLayout()
         column.setSpacing(12)
         for part in (self.says, self.weights, self.bar, self.found):
@@ -61,8 +61,6 @@ class FillDialog(QDialog):
         for button in (self.leave, self.stop, self.begin, self.take):
             button.setAutoDefault(False)
             row.addWidget(button)
-        for button in (self.begin, self.take):
-            button.setProperty("strong", True)
         column.addLayout(row)
 
     def _show_step(self, words: str, button: QPushButton) -> None:

@@ -4,7 +4,8 @@ from PySide6.QtCore import QSettings
 from PySide6.QtWidgets import QFormLayout, QWidget
 
 from gardenplot.filling import Weights
-from gardenplot.window.fields import Choice
+from gardenplot.window.fields import LARGE, Choice
+from gardenplot.window.theme import magnified
 from gardenplot.words import _
 
 ORDERS = (
@@ -28,6 +29,8 @@ class WeightsForm(QWidget):
         self.orders, self.whole = Choice(), Choice()
         form, kept = QFormLayout(self), QSettings()
         form.setContentsMargins(0, 0, 0, 0)
+        if magnified() >= LARGE:
+            form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapAllRows)
         usual = {"orders": _USUAL.orders, "whole": _USUAL.whole}
         for name, box, label, choices in (
             ("orders", self.orders, _("An order counts"), ORDERS),
