@@ -179,7 +179,7 @@ def test_what_counts_is_kept_for_the_next_time(filling: Callable[[Plan], FillDia
 
 def test_the_filling_that_tells_is_the_one_that_does_not() -> None:
     told: list[Parts] = []
-    plan = overfull(9)
+    plan = overfull(24)
     filling = fill_telling(plan, 300, Weights(), told=lambda *parts: told.append(Parts(*parts)))
     assert filling == fill(plan, 300)
     bests = [one.best for one in told if one.best is not None]
