@@ -132,7 +132,7 @@ def test_the_best_so_far_is_drawn_and_kept_when_it_is_stopped(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     monkeypatch.setattr(fill_dialog, "TURNS", 50_000_000)
-    dialog = filling(overfull(24))
+    dialog = filling(overfull(60))
     press(dialog.begin)
     qtbot.waitUntil(lambda: "best so far" in dialog.says.text() and dialog.bar.value() > 0, timeout=20_000)
     assert window.canvas.stage.trial is not None
