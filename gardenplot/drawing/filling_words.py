@@ -1,75 +1,60 @@
-"""The words of gaps that are filled: each block, what found no room there and why, and how good it is."""
+"""A filling of the season in words: how good it is, what found its place and what did not."""
 
-from collections.abc import Iterator
+from math import ceil
 
-from gardenplot.drawing.captions import GAP
-from gardenplot.drawing.days import short_day
-from gardenplot.drawing.hand_words import listed
-from gardenplot.drawing.letters import Look
-from gardenplot.drawing.sayings import between_readings, titled
-from gardenplot.drawing.so_many import so_many_days, so_many_plants
-from gardenplot.filling.now import GapNow, Stands
-from gardenplot.filling.offers import WhyNot
-from gardenplot.plan import crop_of
+from attrs import frozen
+
+from gardenplot.drawing.days import days_between
+from gardenplot.drawing.sayings import between_readings, name_of
+from gardenplot.filling import Filling, Lacking, Placed
+from gardenplot.plan import bed_of, crop_of
+from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 
-_MOST_BLOCKS, _MOST_NAMES = 4, 4
-_REASONS = {
-    WhyNot.OTHERS: _("no room beside these"),
-    WhyNot.LATER: _("something later takes the ground"),
-    WhyNot.LONG: _("the least of it is longer than the gap"),
-    WhyNot.ROWS: _("its rows do not fit across this bed"),
-    WhyNot.FAMILY: _("its family would be back in this bed too soon"),
-    WhyNot.DAY: _("not in the ground on this day"),
-    WhyNot.BED: _("not wished for in this bed"),
-}
+
+@frozen
+class FoundRow:
+    """The cells of what was wanted, and whether it lacks plants."""
+
+    cells: tuple[str, ...]
+    lacks: bool = False
 
 
-def gap_words(found: GapNow, look: dict[str, Look]) -> tuple[str, ...]:
-    """Lines about a gap that is filled: its blocks, whether they are proven the best, what is left out and why."""
-    shown = found.blocks if len(found.blocks) <= _MOST_BLOCKS else found.blocks[: _MOST_BLOCKS - 1]
-    # Of a block alone the line above tells all but its days.
-    blocks = [_stay(shown[0])] if len(shown) == 1 else [_block(found, one, look) for one in shown]
-    more = len(found.blocks) - len(shown)
-    if more > 0:
-        blocks.append(ngettext("and {count} block more", "and {count} blocks more", more).format(count=more))
-    best = _("the best there is for this gap") if found.proven else _("not proven to be the best")
-    return (*filter(None, blocks), *((best,) if found.blocks else ()), *_left_out(found))
+FOUND_COLUMNS = (_("crop"), _("bed"), _("tape"), _("plants"), _("in the ground"))
 
 
-def nothing_words(found: GapNow) -> str:
-    """That nothing comes into a gap."""
-    if not found.without:
-        return _("nothing more is wished for or ordered")
-    return _("nothing that is wanted can stand here")
+def proof_words(filling: Filling) -> str:
+    """How far from the best it is at most: "the best there is"."""
+    if filling.proven:
+        return _("the best there is")
+    part = ceil(1000 * filling.short_of_bound) / 10
+    return _("at most {part:.1f} % short of the best there is").format(part=part)
 
 
-def _block(found: GapNow, one: Stands, look: dict[str, Look]) -> str:
-    """A block in a line: "B Leek   40 plants   0.00 – 4.00 m   10 Apr – 29 Jun, 80 days"."""
-    parts = (
-        titled(found.plan, one.planting, look),
-        so_many_plants(one.plants),
-        between_readings(found.plan, one.start, one.end),
-        _stay(one),
-    )
-    return GAP.join(part for part in parts if part)
+def worth_words(filling: Filling) -> str:
+    """How much of what is wanted it meets, its worth and its proof, in a line."""
+    met = ngettext(
+        "{met} of {count} wish or order met", "{met} of {count} wishes and orders met", filling.wanted
+    ).format(met=grouped(filling.met), count=grouped(filling.wanted))
+    return f"{met}, {_('worth {worth:.10g}').format(worth=round(filling.worth, 2))}, {proof_words(filling)}"
 
 
-def _stay(one: Stands) -> str:
-    if one.in_ground is None:
-        return ""
-    if one.out is None:
-        return _("from {day}").format(day=short_day(one.in_ground))
-    days = so_many_days((one.out - one.in_ground).days)
-    return _("{first} until {out}, {days}").format(first=short_day(one.in_ground), out=short_day(one.out), days=days)
+def found_rows(filling: Filling) -> tuple[FoundRow, ...]:
+    """What found no place or not enough of it, then what was placed."""
+    lacking = tuple(FoundRow(_lacking(filling, one), lacks=True) for one in filling.lacking)
+    return (*lacking, *(FoundRow(_placed(filling, one)) for one in filling.placed))
 
 
-def _left_out(found: GapNow) -> Iterator[str]:
-    """What does not stand, a line for each reason."""
-    for why, words in _REASONS.items():
-        names = list(dict.fromkeys(crop_of(found.plan, one.crop).name for one in found.without if one.why is why))
-        if names:
-            shown, more = names[:_MOST_NAMES], len(names) - _MOST_NAMES
-            if more > 0:
-                shown.append(ngettext("{count} more", "{count} more", more).format(count=more))
-            yield _("{names}: {why}").format(names=listed(shown), why=words)
+def _lacking(filling: Filling, one: Lacking) -> tuple[str, ...]:
+    name, wanted = crop_of(filling.plan, one.crop).name, one.plants + one.lacks
+    if not one.plants:
+        return name, _("found no place"), "", _("0 of {count}").format(count=grouped(wanted)), ""
+    plants = _("{plants} of {count}").format(plants=grouped(one.plants), count=grouped(wanted))
+    return name, _("found too little ground"), "", plants, ""
+
+
+def _placed(filling: Filling, one: Placed) -> tuple[str, ...]:
+    plan = filling.plan
+    days = days_between(one.in_ground, one.out) if one.in_ground and one.out else _("no days")
+    readings = between_readings(plan, one.start, one.end)
+    return name_of(plan, one.planting), bed_of(plan, one.bed).name, readings, grouped(one.plants), days

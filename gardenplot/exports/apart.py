@@ -11,7 +11,7 @@ from multiprocessing import get_context
 from multiprocessing.connection import Connection
 from multiprocessing.process import BaseProcess
 
-from attrs import field, frozen
+from attrs import evolve, field, frozen
 
 from gardenplot.errors import GardenplotError
 from gardenplot.words import _
@@ -29,10 +29,11 @@ class Work:
 
 @frozen
 class Parts:
-    """So many parts are done of so many."""
+    """So many parts are done of so many; `best` is the best result so far, of work that tells one."""
 
     done: int
     of: int
+    best: object = None
 
 
 @frozen(eq=False)
@@ -70,7 +71,7 @@ class Apart:
                 word = self._pipe.recv()
                 if isinstance(word, GardenplotError):
                     raise word
-                last = word
+                last = _with_best(word, last)
         except (EOFError, OSError) as error:
             raise GardenplotError(_("the work ended before it was done")) from error
         return last
@@ -83,12 +84,19 @@ class Apart:
         self._pipe.close()
 
 
+def _with_best(word: Parts | Result, last: Parts | Result | None) -> Parts | Result:
+    """A word with the best that was told before it, unless it tells a better one."""
+    if isinstance(word, Parts) and isinstance(last, Parts) and word.best is None:
+        return evolve(word, best=last.best)
+    return word
+
+
 def _carry_out(pipe: Connection, work: Work) -> None:
     """What the other process does; it has no screen."""
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
     try:
         carried_out = getattr(import_module(work.module), work.function)
-        value = carried_out(*work.arguments, **work.named, told=lambda done, of: pipe.send(Parts(done, of)))
+        value = carried_out(*work.arguments, **work.named, told=lambda *parts: pipe.send(Parts(*parts)))
         pipe.send(Result(value))
     except GardenplotError as error:
         pipe.send(error)

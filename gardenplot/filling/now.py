@@ -16,7 +16,7 @@ from itertools import pairwise
 from attrs import evolve, frozen
 
 from gardenplot.filling.gap import Sizes, fill_gap, packed
-from gardenplot.filling.offers import Met, Offer, Offers, Stretch, WhyNot, gaps_on, offers_for, worths_of
+from gardenplot.filling.offers import Offer, Offers, Stretch, WhyNot, gaps_on, offers_for, worths_of
 from gardenplot.filling.task import laid_plants, planting_of_block
 from gardenplot.filling.wanted import Wanted
 from gardenplot.layout.sizes import block_within
@@ -63,7 +63,6 @@ class GapNow:
     worth: float
     proven: bool
     without: tuple[NoRoom, ...]
-    met: Met
 
 
 @frozen
@@ -91,31 +90,26 @@ def gap_at(plan: Plan, bed_id: str, at: int, day: date | None) -> Stretch | None
     return next((gap for gap in gaps_on(plan, bed_id, day) if gap[0] <= at <= gap[1]), None)
 
 
-def fill_now(
-    plan: Plan, bed_id: str, at: int, day: date | None, crop: str | None = None, met: Met = ()
-) -> GapNow | None:
+def fill_now(plan: Plan, bed_id: str, at: int, day: date | None, crop: str | None = None) -> GapNow | None:
     """The best blocks for the gap round a tape reading, of the plan's wishes and orders or of one of its crops.
 
-    None where there is no gap. `met` are the plants that wishes have found a place for already.
+    None where there is no gap.
     """
     gap = gap_at(plan, bed_id, at, day)
-    return best_for(plan, bed_id, gap, day, crop, met) if gap is not None else None
+    return best_for(plan, bed_id, gap, day, crop) if gap is not None else None
 
 
 @lru_cache(maxsize=64)
-def best_for(plan: Plan, bed_id: str, gap: Stretch, day: date | None, crop: str | None, met: Met) -> GapNow:
+def best_for(plan: Plan, bed_id: str, gap: Stretch, day: date | None, crop: str | None) -> GapNow:
     """The best blocks for one gap of a bed."""
-    offers = offers_for(plan, bed_id, day, crop, met)
+    offers = offers_for(plan, bed_id, day, crop)
     seated, proven = _alone(offers, gap) if len(offers.some) == 1 else _best(offers, gap)
     after, stand = _standing(plan, offers, sorted(seated, key=lambda each: each.start))
-    worth, counted = sum(worths_of(one, (block.plants,), offers.scale)[0] for one, block in stand), dict(met)
-    for one, block in stand:
-        if one.order is None:
-            counted[one.id] = counted.get(one.id, 0) + block.plants
+    worth = sum(worths_of(one, (block.plants,), offers.scale)[0] for one, block in stand)
     without = tuple(_without(offers, gap, [each.seat.offer for each in seated]))
     return GapNow(
         after, bed_id, gap, tuple(block for _one, block in stand), float(worth / offers.scale),
-        proven and offers.is_exact and len(stand) == len(seated), without, tuple(sorted(counted.items())),
+        proven and offers.is_exact and len(stand) == len(seated), without,
     )  # fmt: skip
 
 

@@ -21,8 +21,6 @@ from gardenplot.season import Dates, grown_on, share_days
 _MOST_IN_ALL = 2**44
 """What all worths may come to together, so that they can be added up exactly with the ground used."""
 
-Met = tuple[tuple[str, int], ...]
-"""Plants that wishes, by their ids, have found a place for already."""
 Stretch = tuple[int, int]
 """Between which tape readings in nm."""
 
@@ -102,14 +100,12 @@ def gaps_on(plan: Plan, bed_id: str, day: date | None) -> tuple[Stretch, ...]:
 
 
 @lru_cache(maxsize=64)
-def offers_for(plan: Plan, bed_id: str, day: date | None, crop: str | None, met: Met) -> Offers:
+def offers_for(plan: Plan, bed_id: str, day: date | None, crop: str | None) -> Offers:
     """What could stand in a bed of a plan on a day: its wishes and what its orders lack, or one crop alone.
 
-    A crop without a wish of its own is wished for as often as it fits. What wishes have `met` already they ask for
-    no more.
+    A crop without a wish of its own is wished for as often as it fits.
     """
-    laid, have = lay_out_bed(plan, bed_of(plan, bed_id)), dict(met)
-    wanted = [left for one in _wanted(plan, day, crop) if (left := _less(one, have)) is not None]
+    laid, wanted = lay_out_bed(plan, bed_of(plan, bed_id)), _wanted(plan, day, crop)
     scale, is_exact = _scale(wanted, laid.bed)
     found = [(one, _offer(plan, laid, one, day, scale)) for one in wanted]
     some = tuple(offer for _one, offer in found if isinstance(offer, Offer))
@@ -121,20 +117,12 @@ def offers_for(plan: Plan, bed_id: str, day: date | None, crop: str | None, met:
 def _wanted(plan: Plan, day: date | None, crop: str | None) -> tuple[Wanted, ...]:
     if crop is None:
         return wanted_on(plan, day, Weights())
-    own = tuple(wish for wish in plan.wishes if wish.crop == crop) or (Wish(crop, crop),)
-    return wanted_on(evolve(plan, wishes=own, orders=()), day, Weights())
+    own = tuple(wish for wish in plan.wishes if wish.crop == crop)
+    wanted = wanted_on(evolve(plan, wishes=own or (Wish(crop, crop),), orders=()), day, Weights())
+    return wanted if own else tuple(evolve(one, trial=evolve(one.trial, wish=None)) for one in wanted)
 
 
-def _less(one: Wanted, have: dict[str, int]) -> Wanted | None:
-    """What is still wanted of a wish; None where all of it stands. A wish for any number stays as it is."""
-    plants = have.get(one.id, 0)
-    if one.order is not None or one.most is None or not plants:
-        return one
-    rest = one.most - plants
-    return evolve(one, least=min(one.least, rest), most=rest) if rest > 0 else None
-
-
-def _scale(wanted: list[Wanted], bed: Bed) -> tuple[Fraction, bool]:
+def _scale(wanted: tuple[Wanted, ...], bed: Bed) -> tuple[Fraction, bool]:
     """What a worth of one is in whole numbers: exact, unless the sums would leave what a machine can add up."""
     exact = lcm(*(part.denominator for one in wanted for part in (one.worth, one.whole)))
     area = bed.length.nm * bed.width.nm

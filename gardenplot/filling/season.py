@@ -59,18 +59,27 @@ class Lacking:
 
 @frozen
 class Filling:
-    """A plan with wishes and orders placed, what they are worth, and what no filling can be worth more than."""
+    """A plan with wishes and orders placed, what they are worth, and what no filling can be worth more than.
+
+    `wanted` is how many wishes and market days of orders lacked plants before.
+    """
 
     plan: Plan
     placed: tuple[Placed, ...]
     lacking: tuple[Lacking, ...]
     worth: float
     bound: float
+    wanted: int = 0
 
     @property
     def proven(self) -> bool:
         """Whether no filling can be worth more."""
         return self.worth >= self.bound
+
+    @property
+    def met(self) -> int:
+        """How many of those that were wanted have all their plants now."""
+        return self.wanted - len(self.lacking)
 
     @property
     def short_of_bound(self) -> float:
@@ -84,17 +93,53 @@ Told = Callable[[Filling], bool]
 
 def fill(plan: Plan, turns: int = 3000, weights: Weights | None = None, told: Told | None = None) -> Filling:
     """Fill a plan with its wishes and with what its orders lack; what stands already is not touched."""
-    posed = pose(plan, wanted_in(plan, weights or Weights()))
-    answer, bound = solve(
-        posed.task, turns, lambda better, most: told is None or told(_filling(plan, posed, better, most))
-    )
+    return filled(plan, turns, weights or Weights(), lambda made: told is None or told(made()), lambda: None)
+
+
+class _Counted(Search):
+    """A search that tells of each of its turns."""
+
+    def __init__(self, task: Task, seed: int, turned: Callable[[], object]) -> None:
+        super().__init__(task, seed)
+        self._turned = turned
+
+    def _turn(self, warmth: float) -> None:
+        self._turned()
+        super()._turn(warmth)
+
+
+def filled(
+    plan: Plan,
+    turns: int,
+    weights: Weights,
+    told: Callable[[Callable[[], Filling]], bool],
+    turned: Callable[[], object],
+) -> Filling:
+    """Fill a plan; `told` is handed what makes each better filling, since that costs time, and `turned` is called at
+    each turn.
+    """
+    posed = pose(plan, wanted_in(plan, weights))
+    top = -1
+
+    def better(answer: Answer, bound: int) -> bool:
+        """Tell of an answer, unless a search before this one found as good a one."""
+        nonlocal top
+        if answer.worth <= top:
+            return True
+        top = answer.worth
+        return told(lambda: _filling(plan, posed, answer, bound))
+
+    answer, bound = solve(posed.task, turns, better, turned)
     return _filling(plan, posed, answer, bound)
 
 
-def solve(task: Task, turns: int, told: Callable[[Answer, int], bool]) -> tuple[Answer, int]:
+def solve(
+    task: Task, turns: int, told: Callable[[Answer, int], bool], turned: Callable[[], object] = lambda: None
+) -> tuple[Answer, int]:
     """The best filling of a task that so many turns find, and a bound that none is above.
 
-    `told` is called with each better one and the bound so far, and says whether to go on.
+    `told` is called with each better one and the bound so far, and says whether to go on; `turned` at
+    each turn.
     """
     bound = worth_alone(task)
     best = Search(task).best
@@ -106,8 +151,10 @@ def solve(task: Task, turns: int, told: Callable[[Answer, int], bool]) -> tuple[
     for seed in seeds:
         if best.worth >= bound:
             return best, bound
-        search = Search(task, seed)
-        goes_on = search.run(-(-turns // len(seeds)), bound, lambda better: told(better, bound))
+        search = _Counted(task, seed, turned)
+        goes_on = told(search.best, bound) and search.run(
+            -(-turns // len(seeds)), bound, lambda better: told(better, bound)
+        )
         best = max(best, search.best, key=lambda answer: answer.worth)
         if not goes_on:
             return best, bound
@@ -133,7 +180,7 @@ def _filling(plan: Plan, posed: Posed, answer: Answer, bound: int) -> Filling:
         found = laid_plants(filled, planting)
         placed.append(Placed(wanted, planting.id, planting.bed, *found, dates.in_ground, dates.out))
     lacking = tuple(_lacking(posed, {block.wish: one.plants for block, one in zip(tidy, placed, strict=True)}))
-    return Filling(filled, tuple(placed), lacking, answer.worth / posed.scale, bound / posed.scale)
+    return Filling(filled, tuple(placed), lacking, answer.worth / posed.scale, bound / posed.scale, len(posed.wanted))
 
 
 def _lacking(posed: Posed, plants: dict[int, int]) -> Iterator[Lacking]:

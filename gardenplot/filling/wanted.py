@@ -8,7 +8,7 @@ from math import ceil
 
 from attrs import evolve, frozen
 
-from gardenplot.layout import lay_out_plan, planted_for_orders
+from gardenplot.layout import lay_out_plan, planted_for_orders, planted_for_wishes
 from gardenplot.plan import Crop, Order, Plan, Planting, Wish, crop_of, fresh_id
 from gardenplot.season import Dates, counting_site, dates_for, dates_of, grown_on, market_days, stand_for
 
@@ -50,8 +50,8 @@ class Wanted:
 
 
 def wanted_in(plan: Plan, weights: Weights) -> tuple[Wanted, ...]:
-    """All that is to be planted: wishes first, then orders, as they stand in the plan."""
-    wishes = tuple(_wish(plan, wish) for wish in plan.wishes)
+    """All that is still to be planted: wishes first, then orders, as they stand in the plan."""
+    wishes = tuple(_wish(plan, wish) for wish in still_wished(plan))
     dearest = max((one.worth * (one.most or one.least) for one in wishes), default=Fraction(1))
     return (*wishes, *_lacking(plan, Fraction(weights.orders) * max(dearest, Fraction(1)), Fraction(weights.whole)))
 
@@ -61,9 +61,24 @@ def wanted_on(plan: Plan, day: date | None, weights: Weights) -> tuple[Wanted, .
 
     Without a day they go in on their first; orders keep all days that they could have.
     """
-    wishes = tuple(_wish(plan, wish, tuple(_days_on(plan, wish, day))) for wish in plan.wishes)
-    orders = wanted_in(plan, weights)[len(plan.wishes) :]
+    wishes = tuple(_wish(plan, wish, tuple(_days_on(plan, wish, day))) for wish in still_wished(plan, endless=True))
+    orders = wanted_in(plan, weights)[sum(1 for _wish in still_wished(plan)) :]
     return (*wishes, *orders)
+
+
+def still_wished(plan: Plan, *, endless: bool = False) -> Iterator[Wish]:
+    """The wishes for which too little is planted, each with what it still lacks.
+
+    One for any number of plants has enough with its least, unless it is `endless`.
+    """
+    planted = planted_for_wishes(lay_out_plan(plan)) if plan.wishes else {}
+    for wish in plan.wishes:
+        has = planted.get(wish.id, 0)
+        most = wish.most if wish.most is not None else max(1, wish.least)
+        if not has or (endless and wish.most is None):
+            yield wish
+        elif has < most:
+            yield evolve(wish, least=max(1, wish.least - has), most=None if wish.most is None else wish.most - has)
 
 
 def _days_on(plan: Plan, wish: Wish, day: date | None) -> Iterator[Dates]:
@@ -82,7 +97,7 @@ def _days_on(plan: Plan, wish: Wish, day: date | None) -> Iterator[Dates]:
 
 def _trial(plan: Plan, wish: Wish) -> Planting:
     taken = {one.id for one in plan.plantings}
-    return Planting(fresh_id(wish.id, taken), "", wish.crop, pattern=wish.pattern, rows=wish.rows)
+    return Planting(fresh_id(wish.id, taken), "", wish.crop, pattern=wish.pattern, rows=wish.rows, wish=wish.id)
 
 
 def _wish(plan: Plan, wish: Wish, days: tuple[Dates, ...] | None = None) -> Wanted:

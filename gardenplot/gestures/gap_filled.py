@@ -1,11 +1,9 @@
 """Filling gaps: over the gap that the hand goes to stand the best blocks of what is wanted; a click takes them."""
 
-from attrs import evolve, frozen
-
-from gardenplot.drawing.filling_words import gap_words, nothing_words
+from gardenplot.drawing.gap_words import gap_words, nothing_words
 from gardenplot.drawing.letters import looks_in_hand
 from gardenplot.filling.now import GapNow, fill_now, gap_at
-from gardenplot.filling.offers import Met, Stretch, gaps_on
+from gardenplot.filling.offers import Stretch, gaps_on
 from gardenplot.gestures.stage import Finished, Gesture, Pointer, Pressed, Stage, Stepped, Trial
 from gardenplot.gestures.together import against
 from gardenplot.plan import Crop, Plan
@@ -15,43 +13,34 @@ from gardenplot.words import _
 FILL = _("Fill a gap in {bed}: {crop}")
 
 
-@frozen
-class _State:
-    """The gap that the hand is at, if any, by its bed and a reading in it, and what wishes have met so far."""
-
-    at: tuple[str, int] | None
-    met: Met = ()
-
-
 def fill_gaps(stage: Stage, crop: Crop | None, first: tuple[str, int] | None) -> Gesture:
     """Fill gaps until the hand gives up, with one crop or with what the plan wishes for and its orders lack.
 
     It begins at the gap round `first`, a bed and a reading in nm, or else the next one.
     """
-    state = _State(_nearest(stage, first))
+    at = _nearest(stage, first)
     while True:
-        found = _found(stage, crop, state)
+        found = _found(stage, crop, at)
         trial = _trial(stage.plan, found) if found is not None else None
         stage.show(trial)
         event = yield
         match event:
             case Pointer():
-                state = evolve(state, at=(event.bed, event.x) if event.bed is not None else None)
+                at = (event.bed, event.x) if event.bed is not None else None
             case Stepped():
-                state = evolve(state, at=_stepped(stage, state.at, event))
+                at = _stepped(stage, at, event)
             case Pressed() | Finished() if trial is not None and found is not None:
                 if trial.can_be:
                     stage.commit(trial, FILL)
-                    state = evolve(state, met=found.met)
                 else:
                     stage.refuse(trial)
 
 
-def _found(stage: Stage, crop: Crop | None, state: _State) -> GapNow | None:
-    if state.at is None:
+def _found(stage: Stage, crop: Crop | None, at: tuple[str, int] | None) -> GapNow | None:
+    if at is None:
         return None
     plan = stage.plan if crop is None else carry_crop(stage.plan, crop)
-    return fill_now(plan, *state.at, stage.day, crop.id if crop is not None else None, state.met)
+    return fill_now(plan, *at, stage.day, crop.id if crop is not None else None)
 
 
 def _trial(before: Plan, found: GapNow) -> Trial:

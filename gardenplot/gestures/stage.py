@@ -126,6 +126,7 @@ class Trial:
     which neighbours make room, `stopped` which can make no more. `later` is the first day on which the ground of a
     new planting is free: it goes in then or, where the trial cannot be, it could. `drawn_day` says what drew the hand
     in time. `gap` is a gap between two readings in nm that is filled, `says` are lines more that tell of it.
+    `proposed` are plantings that were found for the grower, not drawn by the hand.
     """
 
     plan: Plan
@@ -147,6 +148,7 @@ class Trial:
     drawn_day: DaySnap | None = None
     gap: tuple[int, int] | None = None
     says: tuple[str, ...] = ()
+    proposed: tuple[str, ...] = ()
 
     @property
     def chosen(self) -> tuple[str, ...]:

@@ -10,6 +10,7 @@ from gardenplot.layout.bed import (
     lay_out_bed,
     lay_out_plan,
     planted_for_orders,
+    planted_for_wishes,
     spacings_for_orders,
     stood,
 )
@@ -21,6 +22,6 @@ from gardenplot.layout.value import EdgeRule, Grid, Layout, Row, Run
 __all__ = [
     "EdgeRule", "Free", "Grid", "Ground", "Grown", "LaidOut", "Layout", "Row", "RowAnswer", "Run", "Stretch",
     "band_width", "compete", "followers_of", "free_between", "free_on", "fullest_day", "ground_for", "has_room",
-    "kept_for", "lay_out_bed", "lay_out_plan", "nearest_rows", "planted_for_orders", "row_answers",
-    "rows_are_closer", "spacings_for_orders", "standing", "stood",
+    "kept_for", "lay_out_bed", "lay_out_plan", "nearest_rows", "planted_for_orders", "planted_for_wishes",
+    "row_answers", "rows_are_closer", "spacings_for_orders", "standing", "stood",
 ]  # fmt: skip

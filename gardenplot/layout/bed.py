@@ -174,6 +174,17 @@ def planted_for_orders(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], i
     return planted
 
 
+def planted_for_wishes(laid_out: tuple[LaidOut, ...]) -> dict[str, int]:
+    """The plants that stand for each wish that something is planted for."""
+    planted: dict[str, int] = {}
+    for laid in laid_out:
+        for one, layout in zip(laid.grown, laid.layouts, strict=True):
+            wish = one.planting.wish
+            if wish is not None:
+                planted[wish] = planted.get(wish, 0) + stood(one, layout)
+    return planted
+
+
 def spacings_for_orders(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], int]:
     """The length of row in nm that a plant has for each market day, on average over all that is planted for it."""
     plants: dict[tuple[str, int], int] = {}

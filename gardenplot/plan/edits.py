@@ -12,7 +12,7 @@ from gardenplot.plan.ground import frames_of, standing_of
 from gardenplot.plan.in_ground import check_stays
 from gardenplot.plan.series import spread, without_lone
 from gardenplot.plan.valid import check
-from gardenplot.plan.value import Actual, Bed, Cover, Crop, Order, Plan, Planting, Standing, Tunnel, Walk
+from gardenplot.plan.value import Actual, Bed, Cover, Crop, Order, Plan, Planting, Standing, Tunnel, Walk, Wish
 from gardenplot.units import Degrees, Length, degrees_of, length_of
 from gardenplot.words import _
 
@@ -46,16 +46,18 @@ def remove_bed(plan: Plan, bed_id: str) -> Plan:
     Raises PlanError while something in it is in the ground.
     """
     bed = bed_of(plan, bed_id)
+    gone = {wish.id for wish in plan.wishes if wish.beds == (bed_id,)}
+    left = without_lone(tuple(one for one in plan.plantings if one.bed != bed_id), plantings_in(plan, bed_id))
     after = _checked(
         plan,
         beds=tuple(one for one in plan.beds if one is not bed),
-        plantings=without_lone(tuple(one for one in plan.plantings if one.bed != bed_id), plantings_in(plan, bed_id)),
+        plantings=_without_wishes(left, gone),
         covers=tuple(one for one in plan.covers if one.bed != bed_id),
         ground=tuple(one for one in plan.ground if one.bed != bed_id),
         wishes=tuple(
             evolve(wish, beds=tuple(one for one in wish.beds if one != bed_id))
             for wish in plan.wishes
-            if wish.beds != (bed_id,)
+            if wish.id not in gone
         ),
     )
     return check_stays(plan, after)
@@ -160,6 +162,21 @@ def remove_order(plan: Plan, order_id: str, kept: Mapping[str, Mapping[str, Any]
     return _checked(plan, orders=orders, plantings=plantings)
 
 
+def add_wish(plan: Plan, wish: Wish) -> Plan:
+    """Add a wish; its id is made fresh if it is taken."""
+    return _checked(plan, wishes=(*plan.wishes, _fresh(wish, plan.wishes)))
+
+
+def change_wish(plan: Plan, wish_id: str, **changes: Any) -> Plan:
+    """Change fields of a wish; what was planted for it stays as it is."""
+    return _checked(plan, wishes=_changed(plan.wishes, wish_id, changes))
+
+
+def remove_wish(plan: Plan, wish_id: str) -> Plan:
+    """Remove a wish; what was planted for it stays."""
+    return _checked(plan, wishes=_without(plan.wishes, wish_id), plantings=_without_wishes(plan.plantings, {wish_id}))
+
+
 def add_cover(plan: Plan, cover: Cover) -> Plan:
     """Add hoops and cloth over a stretch of bed; the id is made fresh if it is taken."""
     return _checked(plan, covers=(*plan.covers, _fresh(cover, plan.covers)))
@@ -223,6 +240,13 @@ def change_path(plan: Plan, path_id: str, **changes: Any) -> Plan:
 def remove_path(plan: Plan, path_id: str) -> Plan:
     """Remove a path."""
     return _checked(plan, paths=_without(plan.paths, path_id))
+
+
+def _without_wishes(plantings: tuple[Planting, ...], gone: set[str]) -> tuple[Planting, ...]:
+    """The plantings, of which none is for a wish that is gone."""
+    if not any(one.wish in gone for one in plantings):
+        return plantings
+    return tuple(evolve(one, wish=None) if one.wish in gone else one for one in plantings)
 
 
 def _stood(plan: Plan, bed_id: str, **changes: Any) -> Plan:

@@ -65,8 +65,8 @@ def faults(plan: Plan) -> Iterator[Fault]:
     yield from _ids("tunnels", plan.tunnels)
     yield from _ids("paths", plan.paths)
     yield from _at("place", _place(plan.place))
-    ids = tuple({part.id for part in parts} for parts in (plan.beds, plan.crops, plan.orders))
-    known = _Known(ids[0], ids[1], ids[2], raised_in(plan))
+    ids = tuple({part.id for part in parts} for parts in (plan.beds, plan.crops, plan.orders, plan.wishes))
+    known = _Known(ids[0], ids[1], ids[2], ids[3], raised_in(plan))
     yield from _each("beds", plan.beds, _bed)
     yield from _each("crops", plan.crops, _crop)
     yield from _each("plantings", plan.plantings, lambda one: (*_referred(one, known), *_planting(one)))
@@ -95,6 +95,7 @@ class _Known:
     beds: set[str]
     crops: set[str]
     orders: set[str]
+    wishes: set[str]
     raised: dict[str, str]
 
 
@@ -290,6 +291,8 @@ def _referred(planting: Planting, known: _Known) -> _Says:
     yield from _known_id("crop", planting.crop, known.crops)
     if planting.order is not None:
         yield from _known_id("order", planting.order, known.orders)
+    if planting.wish is not None:
+        yield from _known_id("wish", planting.wish, known.wishes)
     yield from trays_say(planting, known.raised)
 
 

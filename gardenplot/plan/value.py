@@ -220,7 +220,8 @@ class Planting:
     were typed; the others follow from them. `market` is which of its order's market days it is for, from 1; plantings
     of one `series` are changed together. `cool_days` are its own instead of its crop's, `soil` is the temperature of
     its soil at sowing. With `hardens` it is a block of trays: those of another planting, which stand there from the
-    day that they harden off until they are set out; `plants` are then trays.
+    day that they harden off until they are set out; `plants` are then trays. `wish` is what it
+    was planted for.
     """
 
     id: str
@@ -259,6 +260,7 @@ class Planting:
     series: str | None = None
     actual: Actual | None = None
     hardens: str | None = None
+    wish: str | None = None
 
 
 @frozen(cache_hash=True)

@@ -19,6 +19,7 @@ from gardenplot.window.layers import Layers
 from gardenplot.window.panel_switch import switch_of
 from gardenplot.window.reasons import Reasons, no_redo, no_undo, no_wish
 from gardenplot.window.recent import examples, recent
+from gardenplot.window.wish_deeds import WishDeeds
 from gardenplot.words import _
 
 if TYPE_CHECKING:
@@ -93,6 +94,8 @@ def _edit(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("edit.counts", _("Go to the &counts"), partial(ledger.go_to, ledger.counts), also=also)
     yield Action("edit.orders", _("Go to the &orders"), partial(ledger.go_to, ledger.orders), also=also)
     weeks = _("table ledger below keyboard weeks list what is to be done")
+    wishes = partial(ledger.go_to, ledger.wishes.table)
+    yield Action("edit.wishes", _("Go to the &wishes"), wishes, also=also)
     yield Action("edit.dates", _("Go to the da&tes"), partial(ledger.go_to, ledger.dates), also=weeks)
     yield Action("edit.findings", _("Go to the findin&gs"), partial(ledger.go_to, ledger.findings), "F7", also=also)
 
@@ -110,7 +113,7 @@ def _bed(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("bed.post", _("&Place a post"), shapes.place_post, "", why.chosen_bed, also=obstacle)
     yield Rule()
     fill, also = _("&Fill gaps with wishes"), _("best blocks leftover free ground orders crop now")
-    yield Action("bed.fill-gaps", fill, window.gaps.fill, "Ctrl+I", partial(no_wish, window), also=also)
+    yield Action("bed.fill-gaps", fill, window.gaps.fill, "Ctrl+Shift+G", partial(no_wish, window), also=also)
     yield Rule()
     tunnel, also = _("Add a t&unnel …"), _("polytunnel house cover new")
     yield Action("bed.tunnel", tunnel, ground.add_tunnel, also=also)
@@ -155,6 +158,20 @@ def _planting(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("order.add", _("Add &order …"), deeds.add_order, "Ctrl+Shift+O", also=also)
     also = _("delete market chosen")
     yield Action("order.remove", _("Re&move order"), deeds.remove_order, "", why.order, also=also)
+
+    yield Rule()
+    yield from _wishes(window.wishes, why)
+
+
+def _wishes(wishes: WishDeeds, why: Reasons) -> Iterator[Action]:
+    """What free ground is filled with."""
+    fill, also = _("Fill the season …"), _("free ground wishes orders best propose pack")
+    yield Action("wish.fill", fill, wishes.fill, "Ctrl+Shift+F", wishes.why_no_filling, also=also)
+    also = _("fill free ground want")
+    yield Action("wish.add", _("Add wish …"), wishes.edit, "Ctrl+I", also=also)
+    shelf = _("Wish for the shelf's crop …")
+    yield Action("wish.shelf", shelf, wishes.from_shelf, "Ctrl+Shift+I", why.shelf_crop, also=also)
+    yield Action("wish.remove", _("Remove wish"), wishes.remove, "", wishes.why_no_removal, also=_("delete chosen"))
 
 
 def _blocks(blocks: BlockDeeds, why: Reasons) -> Iterator[Action]:

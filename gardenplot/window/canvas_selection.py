@@ -10,7 +10,7 @@ from gardenplot.drawing.strips import Strip
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.gestures.measure import readings
 from gardenplot.gestures.stage import Measured, Spot
-from gardenplot.layout import Layout
+from gardenplot.layout import Layout, standing
 from gardenplot.units import MM
 from gardenplot.window.hand_box import box_of, paint_lines, seen_of
 from gardenplot.window.theme import colour
@@ -25,11 +25,12 @@ _CROSS = 7.0
 def paint_selection(painter: QPainter, scene: "Scene", strip: Strip, inks: Palette) -> None:
     """Paint frames round what is chosen in a bed, at the bed's head; the ends of the one that leads can be drawn."""
     chosen = _chosen(scene)
-    pushed = {one.planting for one in scene.trial.pushed} if scene.trial else set()
+    pushed = {*(one.planting for one in scene.trial.pushed), *scene.trial.proposed} if scene.trial else set()
+    now = {layout.planting for layout in standing(strip.laid, scene.day)} if scene.trial else set()
     for layout in strip.laid.layouts:
         if layout.planting in chosen:
             _frame(painter, scene, strip, layout, inks)
-        elif layout.planting in pushed:
+        elif layout.planting in pushed & now:
             painter.setPen(QPen(colour(inks, Ink.ACCENT), 1.5, Qt.PenStyle.DashLine))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawPath(_around(scene, strip, layout, 2))

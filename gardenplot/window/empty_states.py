@@ -143,6 +143,11 @@ def _over_tables(window: "MainWindow") -> None:
         lambda: _("No order yet. An order says how many of which crop are wanted for which market day."),
         [],
     )
+    _over_table(
+        ledger.wishes.table,
+        lambda: _("No wish yet. A wish is a crop to fill free ground with: how many plants, when, worth what."),
+        [],
+    )
     _over_table(ledger.dates, lambda: _no_dates(window), [])
     _over_table(ledger.findings, lambda: _nothing_found(window), [action_button(registry, "sheets.bed")])
 

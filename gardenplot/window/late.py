@@ -18,6 +18,8 @@ from gardenplot.window.sight import Sight
 if TYPE_CHECKING:
     from gardenplot.window.bed_panel import BedPanel
     from gardenplot.window.canvas import Canvas
+    from gardenplot.window.canvas_stage import CanvasStage
+    from gardenplot.window.fill_dialog import FillDialog
     from gardenplot.window.ground_view import GroundView
     from gardenplot.window.help_page import HelpPage
     from gardenplot.window.planting_panel import PlantingPanel
@@ -77,6 +79,16 @@ def ask_crop(document: Document, parent: QWidget, crop: str | None = None) -> bo
 def ask_order(document: Document, parent: QWidget, order: str | None = None) -> bool:
     """Ask for an order, or for changes to one of the plan."""
     return cast(bool, _late("requests", "ask_order")(document, parent, order))
+
+
+def ask_wish(document: Document, parent: QWidget, wish: str | None = None, crop: Crop | None = None) -> bool:
+    """Ask for a wish, perhaps for a crop that is chosen, or for changes to one of the plan."""
+    return cast(bool, _late("requests", "ask_wish")(document, parent, wish, crop))
+
+
+def fill_dialog(document: Document, stage: "CanvasStage", parent: QWidget) -> "FillDialog":
+    """The dialog that fills the season, not shown yet."""
+    return cast("FillDialog", _late("fill_dialog", "FillDialog")(document, stage, parent))
 
 
 def ask_tunnel(document: Document, parent: QWidget, tunnel: Tunnel | None = None) -> bool:

@@ -1,11 +1,9 @@
-"""Below the drawing: counts, orders, dates and findings, each row leading to its place."""
+"""Below the drawing: counts, orders, wishes, dates and findings, each row leading to its place."""
 
-from collections.abc import Sequence
 from functools import lru_cache
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QDockWidget, QPushButton, QTabWidget, QTreeWidgetItem, QWidget
+from PySide6.QtWidgets import QDockWidget, QPushButton, QTabWidget, QTreeWidgetItem, QWidget
 
 from gardenplot.drawing.date_list import DateRow, Week, by_week
 from gardenplot.drawing.letters import looks
@@ -13,15 +11,12 @@ from gardenplot.drawing.sayings import findings_title, says, weight, where
 from gardenplot.drawing.tables import CountRow, OrderRow, counts_by_bed, counts_by_crop, order_rows
 from gardenplot.findings import Finding, find_all
 from gardenplot.units.figures import grouped
+from gardenplot.window.beside import Beside
 from gardenplot.window.document import Document
 from gardenplot.window.sight import Sight
 from gardenplot.window.tables import Table, TableRow
-from gardenplot.window.theme import magnified
+from gardenplot.window.wishes_page import WishesPage
 from gardenplot.words import _
-
-_ACROSS, _DOWN = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
-_BESIDE = 720
-"""From this width in pixels on, with text of the usual size, buttons stand beside a table."""
 
 
 class Ledger(QTabWidget):
@@ -40,10 +35,12 @@ class Ledger(QTabWidget):
         )
         self.dates = Table(_("Dates"), (_("day"), _("what"), _("crop"), _("how many"), _("bed"), ""))
         self.findings = Table(_("Findings"), (_("finding"), _("where"), _("what")))
+        self.wishes = WishesPage()
         self.add_order, self.remove_order = QPushButton(_("Add order …")), QPushButton(_("Remove order"))
         self.addTab(self.counts, _("Counts"))
         self.addTab(self.crops, _("By crop"))
         self.addTab(self._orders_page(), _("Orders"))
+        self.addTab(self.wishes, _("Wishes"))
         self.addTab(self.dates, _("Dates"))
         self.addTab(self.findings, _("Findings"))
         self.setDocumentMode(True)
@@ -79,6 +76,8 @@ class Ledger(QTabWidget):
             case 2:
                 self.orders.show_rows([TableRow(_order_cells(row), row.order) for row in order_rows(plan)])
             case 3:
+                self.wishes.show_plan(plan)
+            case 4:
                 self.dates.show_rows([_week_row(week) for week in by_week(plan)])
             case _:
                 self._show_findings()
@@ -94,7 +93,7 @@ class Ledger(QTabWidget):
 
     def _orders_page(self) -> QWidget:
         self.add_order.clicked.connect(lambda: self.order_wanted.emit(None))
-        return _Beside(self.orders, (self.add_order, self.remove_order))
+        return Beside(self.orders, (self.add_order, self.remove_order))
 
     def current_order(self) -> str | None:
         """The id of the order whose row is chosen."""
@@ -125,28 +124,6 @@ class Ledger(QTabWidget):
         if isinstance(finding, Finding) and finding.bed is not None:
             self._show(finding.bed, finding.planting)
             self.shown.emit(finding)
-
-
-class _Beside(QWidget):
-    """A table with its buttons beside it, or below it where it would lack the width."""
-
-    def __init__(self, table: Table, buttons: Sequence[QPushButton]) -> None:
-        super().__init__()
-        self._whole, self._buttons = QBoxLayout(_ACROSS, self), QBoxLayout(_DOWN)
-        self._whole.setContentsMargins(0, 0, 8, 0)
-        self._buttons.setContentsMargins(0, 4, 0, 4)
-        for button in buttons:
-            self._buttons.addWidget(button)
-        self._buttons.addStretch(1)
-        self._whole.addWidget(table, 1)
-        self._whole.addLayout(self._buttons)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Go below in good time, so that nothing jumps with what the table holds."""
-        super().resizeEvent(event)
-        is_narrow = self.width() < _BESIDE * magnified()
-        self._whole.setDirection(_DOWN if is_narrow else _ACROSS)
-        self._buttons.setDirection(_ACROSS if is_narrow else _DOWN)
 
 
 def _holds(page: QWidget | None, table: Table) -> bool:

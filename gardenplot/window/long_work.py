@@ -1,6 +1,6 @@
 """Long work with its progress in sight and a way to stop it; the window lives on meanwhile."""
 
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QDialog, QLabel, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
@@ -13,6 +13,41 @@ _LOOK_EVERY = 40
 """Milliseconds."""
 
 
+class Watched(QObject):
+    """Work in a process of its own that is looked at now and then: `told` with Parts, then `ended` or `failed`."""
+
+    told = Signal(object)
+    ended = Signal(object)
+    failed = Signal(object)
+
+    def __init__(self, work: Work, parent: QObject) -> None:
+        super().__init__(parent)
+        self._apart = Apart(work)
+        self._clock = QTimer(self)
+        self._clock.timeout.connect(self._look)
+        self._clock.start(_LOOK_EVERY)
+
+    def end(self) -> None:
+        """End the work, done or not; once is enough."""
+        if self._clock.isActive():
+            self._clock.stop()
+            self._apart.end()
+
+    def _look(self) -> None:
+        try:
+            told = self._apart.told()
+        except GardenplotError as error:
+            self.end()
+            self.failed.emit(error)
+            return
+        match told:
+            case Parts():
+                self.told.emit(told)
+            case Result(value=value):
+                self.end()
+                self.ended.emit(value)
+
+
 class Waiting(QDialog):
     """Open while work goes on in a process of its own; Escape, or Stop, ends it and leaves everything as it was."""
 
@@ -21,7 +56,7 @@ class Waiting(QDialog):
         self.setWindowTitle(words)
         self.value: object = None
         self.error: GardenplotError | None = None
-        self._apart = Apart(work)
+        self._work = Watched(work, self)
         self.bar, self.stop, label = QProgressBar(), QPushButton(_("Stop")), QLabel(words)
         self.bar.setRange(0, 1)
         self.bar.setAccessibleName(words)
@@ -31,35 +66,30 @@ class Waiting(QDialog):
             column.addWidget(part)
         self.setMinimumWidth(round(320 * magnified()))
         self.stop.clicked.connect(self.reject)
-        self._clock = QTimer(self)
-        self._clock.timeout.connect(self._look)
-        self._clock.start(_LOOK_EVERY)
+        self._work.told.connect(self._show)
+        self._work.ended.connect(self._keep)
+        self._work.failed.connect(self._fail)
 
     def done(self, outcome: int) -> None:
         """End the work with the dialog, however that is closed."""
-        if self._clock.isActive():
-            self._clock.stop()
-            self._apart.end()
+        self._work.end()
         super().done(outcome)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         self.reject()
         super().closeEvent(event)
 
-    def _look(self) -> None:
-        try:
-            told = self._apart.told()
-        except GardenplotError as error:
-            self.error = error
-            self.reject()
-            return
-        match told:
-            case Parts(done=done, of=of):
-                self.bar.setRange(0, of)
-                self.bar.setValue(done)
-            case Result(value=value):
-                self.value = value
-                self.accept()
+    def _show(self, parts: Parts) -> None:
+        self.bar.setRange(0, parts.of)
+        self.bar.setValue(parts.done)
+
+    def _keep(self, value: object) -> None:
+        self.value = value
+        self.accept()
+
+    def _fail(self, error: GardenplotError) -> None:
+        self.error = error
+        self.reject()
 
 
 def carried_out(words: str, work: Work, parent: QWidget) -> object | None:

@@ -37,6 +37,7 @@ from gardenplot.window.steps import Steps
 from gardenplot.window.tray_deeds import TrayDeeds
 from gardenplot.window.views import Views
 from gardenplot.window.waiting import Waiting
+from gardenplot.window.wish_deeds import WishDeeds
 from gardenplot.words import _
 
 if TYPE_CHECKING:
@@ -70,6 +71,7 @@ class MainWindow(QMainWindow):
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
         self.shapes, self.ground, self.blocks = ShapeDeeds(self), GroundDeeds(self), BlockDeeds(self)
         self.trays, self.series, self.gaps = TrayDeeds(self), SeriesDeeds(self), GapDeeds(self)
+        self.wishes = WishDeeds(self)
         self.steps = Steps(self.document)
         self.index, self.pages = Index(self), Pages(self)
         self.panels = Panels(self)
@@ -78,6 +80,8 @@ class MainWindow(QMainWindow):
         self.registry = Registry(all_menus(self), self)
         self.registry.tie(self.header.sheet, "sheets.bed")
         self.registry.tie(self.ledger.remove_order, "order.remove")
+        self.registry.tie(self.ledger.wishes.remove, "wish.remove")
+        self.registry.tie(self.ledger.wishes.fill, "wish.fill")
         fill_menus(self)
         self._join()
         show_what_to_begin_with(self)
@@ -160,6 +164,7 @@ class MainWindow(QMainWindow):
             self.shelf.list.selectionModel().currentChanged,
             self.shelf.model.modelReset,
             self.ledger.orders.currentItemChanged,
+            self.ledger.wishes.table.currentItemChanged,
         ):
             # What can be done now may have changed.
             signal.connect(self.registry.refresh)

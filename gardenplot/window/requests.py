@@ -14,6 +14,7 @@ from gardenplot.window.ask import Ask
 from gardenplot.window.document import Document
 from gardenplot.window.forms import AskDialog
 from gardenplot.window.order_dialog import OrderDialog
+from gardenplot.window.wish_dialog import WishDialog
 from gardenplot.words import _
 
 Texts = Mapping[str, object]
@@ -94,6 +95,11 @@ def _with_packet(plan: Plan, crop: Crop | None, values: Mapping[str, object], es
 def ask_order(document: Document, parent: QWidget, order_id: str | None = None) -> bool:
     """Ask for an order, or for changes to one of the plan; its crop may come from the catalogue."""
     return _asked(OrderDialog(document, order_id, parent))
+
+
+def ask_wish(document: Document, parent: QWidget, wish_id: str | None = None, crop: Crop | None = None) -> bool:
+    """Ask for a wish, or for changes to one of the plan; its crop may come from the catalogue."""
+    return _asked(WishDialog(document, wish_id, parent, crop))
 
 
 def _asked(dialog: AskDialog) -> bool:

@@ -44,10 +44,11 @@ from tests.plans import (
     tunnels,
     turns,
     walks,
+    wishes,
 )
 from tests.seasons import days
 
-Part = Bed | Cover | Crop | Order | Planting | Tunnel | Walk
+Part = Bed | Cover | Crop | Order | Planting | Tunnel | Walk | Wish
 
 
 def id_in(data: st.DataObject, parts: Sequence[Part]) -> str:
@@ -118,6 +119,13 @@ ATTEMPTS: dict[str, Attempt] = {
         id_in(data, plan.orders),
         {one.id: {"plants": data.draw(st.integers(1, 90)), "length": None} for one in plan.plantings},
     ),
+    "add_wish": lambda plan, data: edits.add_wish(
+        plan, data.draw(wishes([id_in(data, plan.beds)], [id_in(data, plan.crops)]))
+    ),
+    "change_wish": lambda plan, data: edits.change_wish(
+        plan, id_in(data, plan.wishes), least=data.draw(st.integers(-1, 90)), beds=(id_in(data, plan.beds),)
+    ),
+    "remove_wish": lambda plan, data: edits.remove_wish(plan, id_in(data, plan.wishes)),
     "add_cover": lambda plan, data: edits.add_cover(plan, data.draw(covers([id_in(data, plan.beds)]))),
     "change_cover": lambda plan, data: edits.change_cover(
         plan, id_in(data, plan.covers), end=data.draw(lengths(0, 30 * M)), layers=data.draw(st.integers(0, 11))
@@ -287,6 +295,15 @@ def test_a_wish_for_a_removed_bed_alone_does_not_spread_to_all_beds() -> None:
     )
 
 
+def test_what_was_planted_for_a_wish_stays_when_the_wish_goes() -> None:
+    plan = edits.add_wish(metric_plan(), Wish("w", "leek", most=40))
+    planted = edits.change_planting(plan, "p2", wish="w")
+    after = edits.remove_wish(planted, "w")
+    assert after == metric_plan()
+    alone = edits.change_wish(planted, "w", beds=("b1",))
+    assert planting_of(edits.remove_bed(alone, "b1"), "p2").wish is None
+
+
 IN_USE = [
     evolve(feet_plan(), plantings=()),
     evolve(feet_plan(), orders=(), plantings=(Planting("p1", "t1", "beet"),)),
@@ -354,6 +371,8 @@ UNKNOWN: list[Callable[[Plan], Plan]] = [
     lambda plan: several.split_planting(plan, "no-such", {}, {}),
     lambda plan: several.join_plantings(plan, "p1", "no-such", {}),
     lambda plan: several.join_plantings(plan, "no-such", "p1", {}),
+    lambda plan: edits.change_wish(plan, "no-such"),
+    lambda plan: edits.remove_wish(plan, "no-such"),
     lambda plan: edits.change_cover(plan, "no-such"),
     lambda plan: edits.remove_cover(plan, "no-such"),
     lambda plan: edits.move_bed(plan, "no-such", parse_length("1 m"), parse_length("1 m")),

@@ -47,7 +47,7 @@ def screen(dressed: QApplication, request: pytest.FixtureRequest) -> Iterator[No
 
 
 @pytest.mark.usefixtures("screen")
-@pytest.mark.parametrize("tab", range(4))
+@pytest.mark.parametrize("tab", range(5))
 @pytest.mark.parametrize("selected", [(None, None), ("b1", None), ("b1", "p1")], ids=["plan", "bed", "planting"])
 def test_the_window_is_read_and_its_controls_are_seen(
     window: MainWindow, selected: tuple[str | None, str | None], tab: int

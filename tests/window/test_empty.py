@@ -72,17 +72,17 @@ def test_with_beds_and_no_crop_it_leads_to_the_shelf(window: MainWindow, documen
 
 def test_a_full_plan_has_no_empty_state_but_in_its_orders(window: MainWindow) -> None:
     seen = []
-    for tab in range(5):
+    for tab in range(6):
         window.ledger.setCurrentIndex(tab)
         QApplication.processEvents()
         seen.append(shown(window.ledger) is not None)
-    assert seen == [False, False, True, False, False]
+    assert seen == [False, False, True, True, False, False]
     assert shown(window.canvas.viewport()) is None
 
 
 def test_orders_crops_dates_and_findings_say_what_will_stand_there(empty: MainWindow, document: Document) -> None:
     told = []
-    for tab in (1, 2, 3, 4):
+    for tab in (1, 2, 3, 4, 5):
         empty.ledger.setCurrentIndex(tab)
         state = shown(empty.ledger)
         assert state is not None
@@ -90,11 +90,12 @@ def test_orders_crops_dates_and_findings_say_what_will_stand_there(empty: MainWi
     assert [words.partition(".")[0].partition(":")[0] for words in told] == [
         "Nothing is planted yet",
         "No order yet",
+        "No wish yet",
         "Nothing is planted yet",
         "Nothing is planted yet",
     ]
     document.start(feet_plan())
-    for tab in (1, 2, 3, 4):
+    for tab in (1, 2, 4, 5):
         empty.ledger.setCurrentIndex(tab)
         assert shown(empty.ledger) is None
 
@@ -110,7 +111,7 @@ def test_a_search_without_result_says_so_and_shows_all_again(window: MainWindow)
 
 
 def test_a_button_is_enabled_as_its_action_is(empty: MainWindow, document: Document) -> None:
-    empty.ledger.setCurrentIndex(4)
+    empty.ledger.setCurrentIndex(5)
     sheet = button(empty.ledger, "Bed sheet")
     assert not sheet.isEnabled()
     document.start(metric_plan())

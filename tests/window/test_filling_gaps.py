@@ -34,7 +34,7 @@ def plan_with(wishes: list[dict[str, object]], orders: list[dict[str, object]] |
 
 def begin(window: MainWindow) -> None:
     """The key of the action, as a hand presses it."""
-    QTest.keyClick(window.canvas, Key.Key_I, Keys.ControlModifier)
+    QTest.keyClick(window.canvas, Key.Key_G, Keys.ControlModifier | Keys.ShiftModifier)
 
 
 def click(window: MainWindow, mouse: Mouse, bed: str, reading: str) -> None:

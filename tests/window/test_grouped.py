@@ -21,7 +21,9 @@ MANY = "1\u2009620"
 def all_words(window: MainWindow) -> Iterator[str]:
     """The words of all tables, and of the panels for the plan and for each of its plantings."""
     ledger, plan = window.ledger, window.document.plan
-    for number, table in enumerate((ledger.counts, ledger.crops, ledger.orders, ledger.dates, ledger.findings)):
+    for number, table in enumerate(
+        (ledger.counts, ledger.crops, ledger.orders, ledger.wishes.table, ledger.dates, ledger.findings)
+    ):
         ledger.setCurrentIndex(number)
         yield from (cell for row in rows_of(table) for cell in row)
     for bed, planting in ((None, None), *((one.bed, one.id) for one in plan.plantings)):

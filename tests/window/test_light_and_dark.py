@@ -33,7 +33,7 @@ def test_the_window_changes_over_and_back_again(window: MainWindow, dressed: QAp
     document = window.document
     document.change("In the way", change_planting(document.plan, "p2", start=length_of(5 * CM, Units.METRIC)))
     for selected in ((None, None), ("b2", None), ("b2", "p2")):
-        for tab in range(5):
+        for tab in range(6):
             window.sight.select(*selected)
             window.ledger.setCurrentIndex(tab)
             assert_changes_over(window, dressed)

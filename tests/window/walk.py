@@ -12,13 +12,14 @@ from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
 from gardenplot.gestures.cover_typed import usual_cover
 from gardenplot.window.compare_dialog import CompareDialog
+from gardenplot.window.fill_dialog import FillDialog
 from gardenplot.window.forms import AskDialog
 from gardenplot.window.ground_requests import ask_cover, ask_tunnel
 from gardenplot.window.keys_page import KeysPage
 from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.preview import Preview
-from gardenplot.window.requests import ask_bed, ask_crop, ask_order
+from gardenplot.window.requests import ask_bed, ask_crop, ask_order, ask_wish
 from gardenplot.window.sheets_made import bed_kind
 from tests.colours_seen import Values, linear
 
@@ -34,6 +35,8 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "add bed": lambda window: ask_bed(window.document, window),
     "seed packet": lambda window: ask_crop(window.document, window),
     "order": lambda window: ask_order(window.document, window),
+    "wish": lambda window: ask_wish(window.document, window),
+    "fill the season": lambda window: FillDialog(window.document, window.canvas.stage, window).exec(),
     "new plan": lambda window: ask_new_plan(window.document, window),
     "compare": lambda window: CompareDialog(window.document.plan, "p1", window).exec(),
     "cover": lambda window: ask_cover(
@@ -58,7 +61,7 @@ def opened(window: MainWindow, name: str, monkey: Callable[[type, str, object], 
         dialog.show()
         return 0
 
-    for kind in (AskDialog, CompareDialog, KeysPage, Preview):
+    for kind in (AskDialog, CompareDialog, FillDialog, KeysPage, Preview):
         monkey(kind, "exec", show)
     DIALOGS[name](window)
     settle(kept[0])

@@ -1,0 +1,69 @@
+"""Wishes as rows of words, each with what the plan lacks of it as it stands."""
+
+from attrs import frozen
+
+from gardenplot.drawing.days import day_words
+from gardenplot.drawing.tables import order_rows
+from gardenplot.layout import lay_out_plan, planted_for_wishes
+from gardenplot.plan import Plan, Wish, bed_of, crop_of
+from gardenplot.units.figures import grouped
+from gardenplot.words import _, ngettext
+
+
+@frozen
+class WishRow:
+    """A wish: its cells in the order of `WISH_COLUMNS`."""
+
+    wish: str
+    cells: tuple[str, ...]
+
+
+WISH_COLUMNS = (
+    _("crop"), _("least"), _("most"), _("planted"), "", _("days"), _("from"), _("to"), _("worth each"), _("beds"),
+)  # fmt: skip
+WISH_NUMBERS = (1, 2, 3, 5, 8)
+
+
+def wish_rows(plan: Plan) -> tuple[WishRow, ...]:
+    """A row for each wish, in the plan's order."""
+    planted = planted_for_wishes(lay_out_plan(plan)) if plan.wishes else {}
+    return tuple(WishRow(wish.id, _cells(plan, wish, planted.get(wish.id, 0))) for wish in plan.wishes)
+
+
+def lacks_anything(plan: Plan) -> bool:
+    """Whether a wish or an order of a plan lacks plants as it stands."""
+    if plan.wishes:
+        planted = planted_for_wishes(lay_out_plan(plan))
+        if any(planted.get(wish.id, 0) < _wanted(wish) for wish in plan.wishes):
+            return True
+    return bool(plan.orders) and any(row.planted < row.stand for row in order_rows(plan))
+
+
+def _wanted(wish: Wish) -> int:
+    """Of a wish that may be any size, all is met by its least."""
+    return max(1, wish.least) if wish.most is None else wish.most
+
+
+def _cells(plan: Plan, wish: Wish, planted: int) -> tuple[str, ...]:
+    return (
+        crop_of(plan, wish.crop).name,
+        grouped(wish.least),
+        "" if wish.most is None else grouped(wish.most),
+        grouped(planted),
+        _met(wish, planted),
+        "" if wish.days is None else grouped(wish.days),
+        "" if wish.earliest is None else day_words(wish.earliest),
+        "" if wish.latest is None else day_words(wish.latest),
+        f"{wish.worth:g}",
+        ", ".join(bed_of(plan, bed).name for bed in wish.beds) or _("any"),
+    )
+
+
+def _met(wish: Wish, planted: int) -> str:
+    most = _wanted(wish)
+    if planted >= most:
+        return _("met")
+    if not planted:
+        return _("not planted")
+    short = most - planted
+    return ngettext("short by {count} plant", "short by {count} plants", short).format(count=grouped(short))

@@ -1,0 +1,49 @@
+"""Filling a season with word of how far it has come, a few times a second; the filling itself asks no clock."""
+
+from collections.abc import Callable
+from time import monotonic
+
+from gardenplot.filling.season import Filling, filled
+from gardenplot.filling.wanted import Weights
+from gardenplot.plan import Plan
+
+Told = Callable[[int, int, Filling | None], object]
+"""Is told how many turns of how many are done, and the best filling so far where it is another one than before."""
+
+_EVERY = 0.25
+"""Seconds between two words: making a filling and sending it costs time that the search lacks."""
+_LOOKS = 32
+"""Turns after which the clock is looked at."""
+
+
+def fill_telling(plan: Plan, turns: int, weights: Weights, *, told: Told) -> Filling:
+    """The very filling that `fill` gives, with word of the turns and the best so far."""
+    teller = _Teller(turns, told)
+    return filled(plan, turns, weights, teller.better, teller.turned)
+
+
+class _Teller:
+    """Keeps what makes the best filling until it is time for a word."""
+
+    def __init__(self, turns: int, told: Told) -> None:
+        self._turns, self._told = turns, told
+        self._done, self._last = 0, float("-inf")
+        self._made: Callable[[], Filling] | None = None
+
+    def better(self, made: Callable[[], Filling]) -> bool:
+        """There is a better filling."""
+        self._made = made
+        self._tell()
+        return True
+
+    def turned(self) -> None:
+        """One more turn is taken."""
+        self._done += 1
+        if self._done % _LOOKS == 1:
+            self._tell()
+
+    def _tell(self) -> None:
+        if monotonic() - self._last < _EVERY:
+            return
+        self._told(min(self._done, self._turns), self._turns, self._made() if self._made is not None else None)
+        self._made, self._last = None, monotonic()

@@ -1,0 +1,51 @@
+"""What counts more when a season is filled, in plain words; kept from one time to the next."""
+
+from PySide6.QtCore import QSettings
+from PySide6.QtWidgets import QFormLayout, QWidget
+
+from gardenplot.filling import Weights
+from gardenplot.window.fields import LARGE, Choice
+from gardenplot.window.theme import magnified
+from gardenplot.words import _
+
+ORDERS = (
+    (_("as much as the dearest wish"), 1.0),
+    (_("ten times as much as the dearest wish"), 10.0),
+    (_("before any wish"), 1000.0),
+)
+WHOLE = (
+    (_("for the plants that it has"), 0.0),
+    (_("a third less than that"), 0.5),
+    (_("hardly: all of it or nothing"), 9.0),
+)
+_USUAL = Weights()
+
+
+class WeightsForm(QWidget):
+    """Two choices: how much orders count beside wishes, and an order that is met in part."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.orders, self.whole = Choice(), Choice()
+        form, kept = QFormLayout(self), QSettings()
+        form.setContentsMargins(0, 0, 0, 0)
+        if magnified() >= LARGE:
+            form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapAllRows)
+        usual = {"orders": _USUAL.orders, "whole": _USUAL.whole}
+        for name, box, label, choices in (
+            ("orders", self.orders, _("An order counts"), ORDERS),
+            ("whole", self.whole, _("An order met in part counts"), WHOLE),
+        ):
+            for words, weight in choices:
+                box.addItem(words, weight)
+            box.setAccessibleName(label)
+            box.setObjectName(name)
+            box.setCurrentIndex(max(0, box.findData(kept.value(f"filling/{name}", usual[name], float))))
+            form.addRow(label, box)
+
+    def weights(self) -> Weights:
+        """What is chosen, which is kept for the next time."""
+        chosen = {box.objectName(): float(box.currentData()) for box in (self.orders, self.whole)}
+        for name, weight in chosen.items():
+            QSettings().setValue(f"filling/{name}", weight)
+        return Weights(**chosen)
