@@ -25,6 +25,8 @@ _TOLD = 22.0
 """Pixels of height that a bed has at least where its captions are shown."""
 _CLOSE = 12.0
 """Pixels between beds without captions, at most."""
+_LEAST, _HAIR = 2.0, 0.25
+"""Pixels of height that a bed has at least, and pixels between two of them at least."""
 _NAME = 13.0
 """Pixels from the middle of a bed to that of the next one that a name needs."""
 _RIM = 7.0
@@ -162,7 +164,8 @@ def all_in_sight(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: boo
     bare = room - len(laid_out) * (HEADROOM + CAPTIONS)
     if bare >= _TOLD * len(laid_out) and not true_scale:
         return stacked(laid_out, along, bare / widths)
-    between = min(_CLOSE, room / len(laid_out) / 4)
+    spare = (room - 2 * _RIM - _LEAST * len(laid_out)) / len(laid_out)
+    between = min(_CLOSE, room / len(laid_out) / 4, max(_HAIR, spare))
     stretch = 1.0 if true_scale else (room - 2 * _RIM - (len(laid_out) - 1) * between) / widths
     return stacked(laid_out, along, stretch, between / 2, between / 2)
 
@@ -189,7 +192,7 @@ def stacked(
     """Beds as strips one under another at a given scale."""
     strips, top, bottom = [], max(headroom, _RIM), 0.0
     for laid in laid_out:
-        strips.append(Strip(laid, top, max(2.0, laid.bed.width.nm / MM * along * stretch)))
+        strips.append(Strip(laid, top, max(_LEAST, laid.bed.width.nm / MM * along * stretch)))
         bottom = top + strips[-1].height
         top = bottom + captions + headroom
     height = bottom + max(captions, _RIM) if strips else 0.0

@@ -145,7 +145,7 @@ def _over_tables(window: "MainWindow") -> None:
     )
     _over_table(
         ledger.wishes.table,
-        lambda: _("No wish yet. A wish is a crop to fill free ground with: how many plants, when, worth what."),
+        lambda: _("No wish yet: crops for free ground."),
         [],
     )
     _over_table(ledger.dates, lambda: _no_dates(window), [])
