@@ -35,6 +35,16 @@ class Person(Eyes):
             moves += ["mousemove", *on_the_way, "sleep", 0.02]
         self._act("mousemove", x, y, "sleep", 0.05, "mousedown", 1, "sleep", 0.05, *moves)
 
+    def bring(self, place: Place) -> None:
+        """Go to a place with the mouse pressed, again where the ground has scrolled under it meanwhile."""
+        at = None
+        for _time in range(_NOTCHES):
+            there = self._point(place)
+            if there == at:
+                return
+            self._act("mousemove", *there, "sleep", 0.3)
+            at = there
+
     def let_go(self) -> None:
         """Release the mouse."""
         self._act("sleep", 0.1, "mouseup", 1)
