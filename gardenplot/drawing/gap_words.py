@@ -8,8 +8,9 @@ from gardenplot.drawing.hand_words import listed
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import between_readings, titled
 from gardenplot.drawing.so_many import so_many_days, so_many_plants
-from gardenplot.filling.now import GapNow, Stands
+from gardenplot.filling.now import GapNow
 from gardenplot.filling.offers import WhyNot
+from gardenplot.filling.placed import Placed
 from gardenplot.plan import crop_of
 from gardenplot.words import _, ngettext
 
@@ -44,7 +45,7 @@ def nothing_words(found: GapNow) -> str:
     return _("nothing that is wanted can stand here")
 
 
-def _block(found: GapNow, one: Stands, look: dict[str, Look]) -> str:
+def _block(found: GapNow, one: Placed, look: dict[str, Look]) -> str:
     """A block in a line: "B Leek   40 plants   0.00 – 4.00 m   10 Apr – 29 Jun, 80 days"."""
     parts = (
         titled(found.plan, one.planting, look),
@@ -55,7 +56,7 @@ def _block(found: GapNow, one: Stands, look: dict[str, Look]) -> str:
     return GAP.join(part for part in parts if part)
 
 
-def _stay(one: Stands) -> str:
+def _stay(one: Placed) -> str:
     if one.in_ground is None:
         return ""
     if one.out is None:

@@ -17,6 +17,7 @@ from attrs import evolve, frozen
 
 from gardenplot.filling.gap import Sizes, fill_gap, packed
 from gardenplot.filling.offers import Offer, Offers, Stretch, WhyNot, gaps_on, offers_for, worths_of
+from gardenplot.filling.placed import Placed
 from gardenplot.filling.task import laid_plants, planting_of_block
 from gardenplot.filling.wanted import Wanted
 from gardenplot.layout.sizes import block_within
@@ -28,19 +29,6 @@ from gardenplot.units import Length, length_of
 
 _ROUNDS = 4
 """How often what found no room in one part of a gap is tried in what else is free."""
-
-
-@frozen
-class Stands:
-    """A block that found its place: what it is for, its planting, its plants, tape readings in nm and days."""
-
-    wanted: str
-    planting: str
-    plants: int
-    start: int
-    end: int
-    in_ground: date | None
-    out: date | None
 
 
 @frozen
@@ -59,7 +47,7 @@ class GapNow:
     plan: Plan
     bed: str
     gap: Stretch
-    blocks: tuple[Stands, ...]
+    blocks: tuple[Placed, ...]
     worth: float
     proven: bool
     without: tuple[NoRoom, ...]
@@ -207,7 +195,7 @@ def _bound(offers: Offers, gap: Stretch, seats: list[_Seat]) -> int:
     return found.worth if found.proven else 2**62
 
 
-def _standing(plan: Plan, offers: Offers, seated: list[_Seated]) -> tuple[Plan, list[tuple[Wanted, Stands]]]:
+def _standing(plan: Plan, offers: Offers, seated: list[_Seated]) -> tuple[Plan, list[tuple[Wanted, Placed]]]:
     """The plan with blocks as they are really laid out, and these blocks.
 
     Where the plants of one would need more ground at its place its length rules; one that then holds less than the
@@ -233,12 +221,14 @@ def _by_length(planting: Planting, length: Length) -> Planting:
     return evolve(planting, plants=None, length=length)
 
 
-def _added(plan: Plan, seated: list[_Seated], plantings: list[Planting]) -> tuple[Plan, list[tuple[Wanted, Stands]]]:
+def _added(plan: Plan, seated: list[_Seated], plantings: list[Planting]) -> tuple[Plan, list[tuple[Wanted, Placed]]]:
     after, stand = add_plantings(plan, plantings), []
     for one, planting in zip(seated, after.plantings[len(plan.plantings) :], strict=True):
         wanted, dates = one.seat.offer.one, one.seat.dates
         plants, start, end = laid_plants(after, planting)
-        stand.append((wanted, Stands(wanted.id, planting.id, plants, start, end, dates.in_ground, dates.out)))
+        stand.append(
+            (wanted, Placed(wanted.id, planting.id, planting.bed, plants, start, end, dates.in_ground, dates.out))
+        )
     return after, stand
 
 

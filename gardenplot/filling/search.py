@@ -45,10 +45,10 @@ class Search:
             self._put(wish, stretches)
         self.best = self._ground.answer()
 
-    def run(self, turns: int, most: int, told: Told) -> bool:
+    def run(self, turns: int, most: int, told: Told, turned: Callable[[], object] = lambda: None) -> bool:
         """Take so many turns, or until the worth is `most`, which nothing can be above, or until told to stop.
 
-        False if it was told to.
+        False if it was told to. `turned` is called at each turn.
         """
         cooling = (_COLD / _WARM) ** (1 / max(1, turns))
         warmth = _WARM * sum(self._top) / max(1, len(self._top))
@@ -56,6 +56,7 @@ class Search:
             if self.best.worth >= most:
                 break
             warmth *= cooling
+            turned()
             self._turn(warmth)
             if self._ground.worth > self.best.worth:
                 self.best = self._ground.answer()

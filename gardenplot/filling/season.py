@@ -5,13 +5,13 @@ same filling.
 """
 
 from collections.abc import Callable, Iterator
-from datetime import date
 
 from attrs import frozen
 
 from gardenplot.filling.bound import most_worth, worth_alone
 from gardenplot.filling.exact import best_of_all
 from gardenplot.filling.model import Answer, Block, Taken, Task, Way
+from gardenplot.filling.placed import Placed
 from gardenplot.filling.search import Search
 from gardenplot.filling.task import Posed, laid_plants, planted, pose
 from gardenplot.filling.wanted import Weights, wanted_in
@@ -28,20 +28,6 @@ _STEPS_A_TURN = 20
 
 _TURNS_A_NODE = 1000
 """With more, there is a node for so many turns when the search has ended."""
-
-
-@frozen
-class Placed:
-    """A wish or an order that found a place: the planting made for it, its plants, tape readings in nm and days."""
-
-    wanted: str
-    planting: str
-    bed: str
-    plants: int
-    start: int
-    end: int
-    in_ground: date | None
-    out: date | None
 
 
 @frozen
@@ -96,18 +82,6 @@ def fill(plan: Plan, turns: int = 3000, weights: Weights | None = None, told: To
     return filled(plan, turns, weights or Weights(), lambda made: told is None or told(made()), lambda: None)
 
 
-class _Counted(Search):
-    """A search that tells of each of its turns."""
-
-    def __init__(self, task: Task, seed: int, turned: Callable[[], object]) -> None:
-        super().__init__(task, seed)
-        self._turned = turned
-
-    def _turn(self, warmth: float) -> None:
-        self._turned()
-        super()._turn(warmth)
-
-
 def filled(
     plan: Plan,
     turns: int,
@@ -151,9 +125,9 @@ def solve(
     for seed in seeds:
         if best.worth >= bound:
             return best, bound
-        search = _Counted(task, seed, turned)
+        search = Search(task, seed)
         goes_on = told(search.best, bound) and search.run(
-            -(-turns // len(seeds)), bound, lambda better: told(better, bound)
+            -(-turns // len(seeds)), bound, lambda better: told(better, bound), turned
         )
         best = max(best, search.best, key=lambda answer: answer.worth)
         if not goes_on:

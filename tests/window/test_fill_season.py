@@ -173,7 +173,9 @@ def test_what_counts_is_kept_for_the_next_time(filling: Callable[[Plan], FillDia
     chosen = dialog.weights.orders.currentText()
     assert dialog.weights.weights() == Weights(orders=1000)
     dialog.reject()
-    other = FillDialog(dialog._document, dialog._stage, dialog.parentWidget())  # type: ignore[arg-type]
+    parent = dialog.parentWidget()
+    assert parent is not None
+    other = FillDialog(dialog._document, dialog._stage, parent)
     assert other.weights.orders.currentText() == chosen
 
 
