@@ -1,6 +1,16 @@
-"""A number with its working: how it came about and how far to trust it."""
+"""A number with its working: how it came about and how far to trust it.
 
+The formula that a number shows is the one that it was worked out by: there is no second way of computing it. What is
+not known makes all that hangs on it not known, and a number is trusted no further than the weakest one put in.
+"""
+
+import ast
+import operator
+from collections.abc import Callable, Iterator, Mapping
 from enum import StrEnum
+from fractions import Fraction
+from functools import lru_cache
+from math import ceil, floor
 
 from attrs import frozen
 
@@ -9,7 +19,7 @@ RULES = "common practice, no source"
 
 
 class Trust(StrEnum):
-    """How far to trust a sum."""
+    """How far to trust a sum, the best first."""
 
     EXACT = "exact"
     GOOD = "good"
@@ -26,3 +36,147 @@ class Working:
     value: str
     trust: Trust = Trust.EXACT
     source: str = ""
+
+
+class Unit(StrEnum):
+    """What a number counts or measures; lengths are in nm, so areas in nm² and volumes in nm³."""
+
+    COUNT = "count"
+    SHARE = "share"
+    LENGTH = "length"
+    AREA = "area"
+    VOLUME = "volume"
+    FLOW = "nm³ an hour"
+    FLOW_PER_LENGTH = "nm³ an hour from each nm"
+    PER_LENGTH = "things on each nm"
+    PER_AREA = "things on each nm²"
+    PER_GRAM = "things in each gram"
+    GRAMS = "grams"
+    GRAMS_PER_AREA = "grams on each nm²"
+    GRAMS_PER_VOLUME = "grams in each nm³"
+    JOULES = "joules"
+    JOULES_PER_GRAM = "joules for each gram"
+    HEAT_OF_WATER = "joules for each gram and kelvin"
+    LOSS_OF_HEAT = "joules an hour from each nm²"
+    KELVIN = "kelvin"
+    HOURS = "hours"
+    DAYS = "days"
+    MONEY = "money"
+
+
+class Rounding(StrEnum):
+    """What is made of a number that is no whole one."""
+
+    NONE = "none"
+    UP = "up"
+    DOWN = "down"
+
+
+@frozen
+class Number:
+    """A number, or the want of one: its value in its unit, None where something that it needs is not known.
+
+    `name` is a word of the trade. A number that was worked out has the `formula`, whose words are the names of its
+    `terms`, and `exact`, its value before the rounding. One that was put in has neither. `source` tells where the
+    formula, or the number that was put in, comes from.
+    """
+
+    name: str
+    value: Fraction | None
+    unit: Unit
+    formula: str = ""
+    terms: tuple["Number", ...] = ()
+    exact: Fraction | None = None
+    rounding: Rounding = Rounding.NONE
+    trust: Trust = Trust.EXACT
+    source: str = ""
+
+    @property
+    def whole(self) -> int | None:
+        """The value as a whole number, for counts and lengths."""
+        return None if self.value is None else round(self.value)
+
+    def lacks(self) -> Iterator[str]:
+        """The names of what was to be put in and is not known, each once."""
+        if self.value is None and not self.terms:
+            yield self.name
+            return
+        yield from dict.fromkeys(name for term in self.terms if term.value is None for name in term.lacks())
+
+
+_ORDER = [*Trust]
+_SIGNS = str.maketrans({"×": "*", "÷": "/", "−": "-", "^": "**"})
+_STEPS: Mapping[type[ast.operator], Callable[[Fraction, Fraction], Fraction]] = {
+    ast.Add: operator.add,
+    ast.Sub: operator.sub,
+    ast.Mult: operator.mul,
+    ast.Div: operator.truediv,
+    ast.Pow: operator.pow,
+}
+_ROUNDED: Mapping[Rounding, Callable[[Fraction], Fraction]] = {
+    Rounding.NONE: lambda value: value,
+    Rounding.UP: lambda value: Fraction(ceil(value)),
+    Rounding.DOWN: lambda value: Fraction(floor(value)),
+}
+Function = Callable[..., Fraction]
+"""A function that a formula may call by its name, of fractions."""
+
+
+def known(
+    name: str, value: Fraction | float | None, unit: Unit, *, trust: Trust = Trust.EXACT, source: str = ""
+) -> Number:
+    """A number that is put in: typed by a person, measured, or read from a table."""
+    exact = None if value is None else Fraction(str(value)) if isinstance(value, float) else Fraction(value)
+    return Number(name, exact, unit, trust=trust, source=source)
+
+
+def worked(
+    name: str, unit: Unit, formula: str, *terms: Number, rounding: Rounding = Rounding.NONE,
+    trust: Trust = Trust.EXACT, source: str = "", using: Mapping[str, Function] | None = None,
+) -> Number:  # fmt: skip
+    """A number from a formula like "planted × (1 + spare)", whose words are the names of the terms.
+
+    `using` are functions that the formula calls by name. The number is not known where a term is not, nor where it
+    would be divided by nothing.
+    """
+    trust = max((trust, *(term.trust for term in terms)), key=_ORDER.index)
+    exact = _value(formula, terms, using or {})
+    value = None if exact is None else _ROUNDED[rounding](exact)
+    return Number(name, value, unit, formula, terms, exact, rounding, trust, source)
+
+
+def _value(formula: str, terms: tuple[Number, ...], using: Mapping[str, Function]) -> Fraction | None:
+    names = {term.name: term.value for term in terms if term.value is not None}
+    if len(names) < len(terms):
+        return None
+    try:
+        return _worked_out(_tree(formula), names, using)
+    except ZeroDivisionError:
+        return None
+
+
+def _worked_out(part: ast.expr, names: Mapping[str, Fraction], using: Mapping[str, Function]) -> Fraction:
+    """The value of a part of a formula: a number, a name, a function's name with what it is given, or a step."""
+    match part:
+        case ast.Constant(value=int(number)):
+            return Fraction(number)
+        case ast.Name(id=name):
+            return names[name]
+        case ast.Call(func=ast.Name(id=name), args=given):
+            return using[name](*(_worked_out(one, names, using) for one in given))
+        case ast.BinOp(left=left, op=step, right=right):
+            return _STEPS[type(step)](_worked_out(left, names, using), _worked_out(right, names, using))
+        case _:
+            raise ValueError(ast.unparse(part))
+
+
+@lru_cache(maxsize=256)
+def _tree(formula: str) -> ast.expr:
+    return ast.parse(formula.translate(_SIGNS), mode="eval").body
+
+
+def numbers_in(number: Number) -> Iterator[Number]:
+    """A number and all that went into it, each before what it was made of."""
+    yield number
+    for term in number.terms:
+        yield from numbers_in(term)

@@ -17,6 +17,7 @@ from gardenplot.plan import (
     Crop,
     Direction,
     Establish,
+    HoopShape,
     Order,
     Pattern,
     Phase,
@@ -30,7 +31,7 @@ from gardenplot.plan import (
     Wish,
 )
 from gardenplot.plan.shapes import reach_of
-from gardenplot.plan.value import Unknown
+from gardenplot.plan.unknown import Unknown
 from gardenplot.units import (
     CM,
     FOOT,
@@ -47,6 +48,7 @@ from gardenplot.units import (
     parse_rate,
     parse_share,
 )
+from tests.goods import feeds, goods, jugs, waterings
 from tests.seasons import crop_seasons, days, order_seasons, pasts, place_seasons, planting_seasons, some_of
 
 T = TypeVar("T")
@@ -186,6 +188,7 @@ def places() -> st.SearchStrategy[Place]:
         units=st.sampled_from(Units),
         unknown=unknowns(),
         north=maybe(turns()),
+        watering=maybe(waterings()),
     )
 
 
@@ -412,7 +415,11 @@ def _said_of_covers() -> st.SearchStrategy[dict[str, Any]]:
             "layers": st.integers(1, 3),
             "unknown": unknowns(),
         }
-    )
+    ).flatmap(lambda said: st.just(said) | lengths(10 * CM, M).map(lambda rise: said | _half_ellipse(rise)))
+
+
+def _half_ellipse(rise: Length) -> dict[str, Any]:
+    return {"hoop_shape": HoopShape.HALF_ELLIPSE, "rise": rise}
 
 
 @cache
@@ -478,6 +485,9 @@ def plans(draw: st.DrawFn) -> Plan:
         ground=draw(standings(bed_ids)) if bed_ids else (),
         tunnels=draw(_some(tunnels(), most=2)),
         paths=draw(_some(walks(), most=2)),
+        goods=draw(_some(goods(crop_ids), most=2)),
+        feeds=draw(_some(feeds(bed_ids), most=1)),
+        jugs=draw(_some(jugs(bed_ids), most=1)) if bed_ids else (),
     )
 
 

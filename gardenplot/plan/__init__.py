@@ -12,6 +12,8 @@ from gardenplot.plan.choices import (
     Reserved,
 )
 from gardenplot.plan.find import bed_of, by_id, crop_of, fresh_id, order_of, planting_of, plantings_in
+from gardenplot.plan.goods import Feed, Good, GoodKind, Jugs, Watering
+from gardenplot.plan.lying import Standing, Tunnel, Walk
 from gardenplot.plan.value import (
     Actual,
     Bed,
@@ -26,15 +28,12 @@ from gardenplot.plan.value import (
     Place,
     Plan,
     Planting,
-    Standing,
-    Tunnel,
-    Walk,
     Wish,
 )
 
 __all__ = [
-    "Actual", "Bed", "Box", "Cover", "Crop", "DaysFrom", "Direction", "Establish", "Frost", "HoopShape", "MonthDay",
-    "Obstacle", "Odds", "Order", "Past", "Pattern", "Phase", "Place", "Plan", "Planting", "Remainder", "Reserved",
-    "Standing", "Tunnel", "Walk", "Wish", "bed_of", "by_id", "crop_of", "fresh_id", "order_of", "planting_of",
-    "plantings_in",
+    "Actual", "Bed", "Box", "Cover", "Crop", "DaysFrom", "Direction", "Establish", "Feed", "Frost", "Good",
+    "GoodKind", "HoopShape", "Jugs", "MonthDay", "Obstacle", "Odds", "Order", "Past", "Pattern", "Phase",
+    "Place", "Plan", "Planting", "Remainder", "Reserved", "Standing", "Tunnel", "Walk", "Watering", "Wish",
+    "bed_of", "by_id", "crop_of", "fresh_id", "order_of", "planting_of", "plantings_in",
 ]  # fmt: skip

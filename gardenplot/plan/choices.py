@@ -70,6 +70,7 @@ class HoopShape(StrEnum):
     """The curve of a hoop over a bed."""
 
     HALF_ROUND = "half-round"
+    HALF_ELLIPSE = "half-ellipse"
 
 
 class DaysFrom(StrEnum):

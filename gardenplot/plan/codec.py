@@ -14,6 +14,9 @@ from typing import Any, TypeVar
 import attrs
 
 from gardenplot.errors import FileError, LengthError
+from gardenplot.plan.goods import Feed, Good, Jugs, Watering
+from gardenplot.plan.lying import Standing, Tunnel, Walk
+from gardenplot.plan.measured import MEASURES, PARSERS
 from gardenplot.plan.shapes import FOLLOWS, reach_of
 from gardenplot.plan.value import (
     Actual,
@@ -21,7 +24,6 @@ from gardenplot.plan.value import (
     Box,
     Cover,
     Crop,
-    FromPeg,
     MonthDay,
     Obstacle,
     Order,
@@ -29,32 +31,16 @@ from gardenplot.plan.value import (
     Place,
     Plan,
     Planting,
-    Standing,
-    Tunnel,
-    Walk,
     Wish,
 )
-from gardenplot.units import (
-    AreaRate,
-    Degrees,
-    Length,
-    Rate,
-    Share,
-    Temperature,
-    parse_area_rate,
-    parse_degrees,
-    parse_length,
-    parse_place,
-    parse_rate,
-    parse_share,
-    parse_temperature,
-)
+from gardenplot.units import Length, Share
 from gardenplot.words import _
 
 VERSION = 1
 _KEYS: Mapping[type, Mapping[str, str]] = {
     Planting: {"start": "from"},
     Cover: {"start": "from", "end": "to", "cloth_end": "end"},
+    Jugs: {"start": "from", "end": "to"},
 }
 """Where a field's name in the file is a word that Python keeps for itself."""
 _LISTS: Mapping[str, type] = {
@@ -67,6 +53,9 @@ _LISTS: Mapping[str, type] = {
     "ground": Standing,
     "tunnels": Tunnel,
     "paths": Walk,
+    "goods": Good,
+    "feeds": Feed,
+    "jugs": Jugs,
 }
 
 _ALWAYS = {"units", "establish", "pattern"}
@@ -187,8 +176,9 @@ def _value(hint: Any, raw: Json, place: str, problems: list[str]) -> Any:
     for kind, reader in _READERS.items():
         if hint in (kind, kind | None):
             return reader(raw, place)
-    if hint in (Box, Actual):
-        return _read(hint, raw, place, problems)
+    for kind in (Box, Actual, Watering):
+        if hint in (kind, kind | None):
+            return _read(kind, raw, place, problems)
     origin = typing.get_origin(hint)
     if origin is types.UnionType:
         return _value(next(one for one in typing.get_args(hint) if one is not type(None)), raw, place, problems)
@@ -314,13 +304,7 @@ _READERS: Mapping[Any, Callable[[Json, str], Any]] = {
     bool: _yes_or_no,
     float: _number,
     date: _date,
-    Length: _measured(parse_length),
-    FromPeg: _measured(parse_place),
-    Share: _measured(parse_share),
-    Rate: _measured(parse_rate),
-    AreaRate: _measured(parse_area_rate),
-    Degrees: _measured(parse_degrees),
-    Temperature: _measured(parse_temperature),
+    **{kind: _measured(parse) for kind, parse in PARSERS.items()},
 }
 
 
@@ -339,7 +323,7 @@ def _write(part: Any) -> dict[str, Json]:
 
 def _raw_value(value: Any) -> Json:
     match value:
-        case Length() | Share() | Rate() | AreaRate() | Degrees() | Temperature():
+        case _ if isinstance(value, MEASURES):
             return value.text
         case date():
             return value.isoformat()
@@ -351,7 +335,7 @@ def _raw_value(value: Any) -> Json:
             return text
         case ((Share(), MonthDay()), *_others):
             return {share.text: f"{day.month:02}-{day.day:02}" for share, day in value}
-        case Obstacle() | Box() | Past() | Actual():
+        case Obstacle() | Box() | Past() | Actual() | Watering():
             return _write(value)
         case tuple():
             return [_raw_value(one) for one in value]

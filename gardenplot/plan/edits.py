@@ -10,9 +10,10 @@ from gardenplot.errors import PlanError
 from gardenplot.plan.find import T, bed_of, by_id, crop_of, fresh_id, planting_of, plantings_in, with_their_own
 from gardenplot.plan.ground import frames_of, standing_of
 from gardenplot.plan.in_ground import check_stays
+from gardenplot.plan.lying import Standing, Tunnel, Walk
 from gardenplot.plan.series import spread, without_lone
 from gardenplot.plan.valid import check
-from gardenplot.plan.value import Actual, Bed, Cover, Crop, Order, Plan, Planting, Standing, Tunnel, Walk, Wish
+from gardenplot.plan.value import Actual, Bed, Cover, Crop, Order, Plan, Planting, Wish
 from gardenplot.units import Degrees, Length, degrees_of, length_of
 from gardenplot.words import _
 

@@ -10,7 +10,8 @@ from math import cos, log, radians, sin
 
 from attrs import frozen
 
-from gardenplot.plan.value import Bed, Plan, Standing, Tunnel, Walk
+from gardenplot.plan.lying import Standing, Tunnel, Walk
+from gardenplot.plan.value import Bed, Plan
 from gardenplot.units import CM, FOOT, INCH, M, Units
 
 PATHS = {Units.METRIC: 45 * CM}

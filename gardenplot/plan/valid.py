@@ -11,32 +11,30 @@ from typing import Any
 from attrs import frozen
 
 from gardenplot.errors import PlanError
+from gardenplot.plan.checks import SMALLEST, Says, above_nothing, known_id, whole
 from gardenplot.plan.choices import Direction, Pattern
-from gardenplot.plan.shapes import FOLLOWS, inside_of, reach_of, shapes_of
-from gardenplot.plan.simple import fault_of
+from gardenplot.plan.goods import Feed, Good, Jugs
+from gardenplot.plan.lying import Tunnel, Walk
+from gardenplot.plan.valid_goods import feed_says, good_says, hoop_says, jugs_say, watering_says
 from gardenplot.plan.valid_ground import standing_says, strip_says
 from gardenplot.plan.valid_season import crop_days, past_says, planting_days, raised_in, series_of_markets, trays_say
+from gardenplot.plan.valid_shapes import obstacle_says, shape_says
 from gardenplot.plan.value import (
     Bed,
-    Box,
     Cover,
     Crop,
-    Obstacle,
     Order,
     Place,
     Plan,
     Planting,
-    Tunnel,
-    Walk,
     Wish,
 )
-from gardenplot.units import LONGEST, MM, Length
+from gardenplot.units import Length
 from gardenplot.words import _
 
 MOST_PLANTS = 10_000_000
 MOST_ROWS = 10_000
 MOST_IN_CELL = 100
-SMALLEST = MM
 
 
 @frozen
@@ -78,7 +76,16 @@ def faults(plan: Plan) -> Iterator[Fault]:
     yield from _each("orders", plan.orders, lambda one: _order(one, known))
     yield from _each("wishes", plan.wishes, lambda one: _wish(one, known))
     yield from _each("covers", plan.covers, lambda one: _cover(one, known))
+    yield from _goods(plan, known)
     yield from _ground(plan)
+
+
+def _goods(plan: Plan, known: "_Known") -> Iterator[Fault]:
+    for name, parts in (("goods", plan.goods), ("feeds", plan.feeds), ("jugs", plan.jugs)):
+        yield from _ids(name, parts)
+    yield from _each("goods", plan.goods, lambda one: good_says(one, known.crops))
+    yield from _each("feeds", plan.feeds, lambda one: feed_says(one, known.beds))
+    yield from _each("jugs", plan.jugs, lambda one: jugs_say(one, known.beds))
 
 
 def _ground(plan: Plan) -> Iterator[Fault]:
@@ -87,7 +94,7 @@ def _ground(plan: Plan) -> Iterator[Fault]:
     for number, standing in enumerate(plan.ground):
         yield from _at(f"ground[{number}]", standing_says(beds, standing, seen))
     for name, strips in (("tunnels", plan.tunnels), ("paths", plan.paths)):
-        yield from _each(name, strips, lambda strip: strip_says(strip, _above_nothing))
+        yield from _each(name, strips, strip_says)
 
 
 @frozen
@@ -100,10 +107,9 @@ class _Known:
 
 
 _Said = tuple[str, str]
-_Says = Iterator[_Said]
 
 
-def _remembered(search: Callable[..., _Says]) -> Callable[..., tuple[_Said, ...]]:
+def _remembered(search: Callable[..., Says]) -> Callable[..., tuple[_Said, ...]]:
     """A search that looks at the same values once: an edit changes few parts of a plan, and is checked as a whole."""
 
     @lru_cache(maxsize=16_384)
@@ -119,12 +125,15 @@ def _each(name: str, parts: Sequence[Any], search: Callable[[Any], Iterable[_Sai
             yield Fault(f"{name}[{number}].{place}", says)
 
 
+_Part = Bed | Crop | Planting | Order | Wish | Cover | Tunnel | Walk | Good | Feed | Jugs
+
+
 def _at(place: str, found: Iterable[_Said]) -> Iterator[Fault]:
     for name, says in found:
         yield Fault(f"{place}.{name}", says)
 
 
-def _ids(name: str, parts: Sequence[Bed | Crop | Planting | Order | Wish | Cover | Tunnel | Walk]) -> Iterator[Fault]:
+def _ids(name: str, parts: Sequence[_Part]) -> Iterator[Fault]:
     seen: set[str] = set()
     for number, part in enumerate(parts):
         if not part.id:
@@ -137,126 +146,39 @@ def _ids(name: str, parts: Sequence[Bed | Crop | Planting | Order | Wish | Cover
         seen.add(part.id)
 
 
-def _above_nothing(name: str, length: Length | None) -> _Says:
-    if length is not None and length.nm < SMALLEST:
-        yield name, _("“{typed}” is too small: at least 1 mm is needed").format(typed=length.text)
-
-
-def _whole(name: str, number: int | None, least: int, most: int) -> _Says:
-    if number is not None and not least <= number <= most:
-        yield name, _("{typed} does not lie between {least} and {most}").format(typed=number, least=least, most=most)
-
-
-def _known_id(name: str, wanted: str, ids: set[str]) -> _Says:
-    if wanted not in ids:
-        yield name, _("there is no “{id}” in the plan").format(id=wanted)
-
-
-def _place(place: Place) -> _Says:
+def _place(place: Place) -> Says:
     for name in ("markable_in_row", "markable_rows"):
         for length in getattr(place, name):
-            yield from _above_nothing(name, length)
+            yield from above_nothing(name, length)
     for name, degrees, most in (("latitude", place.latitude, 90), ("longitude", place.longitude, 180)):
         if degrees is not None and not -most <= degrees <= most:
             yield (
                 name,
                 _("{typed} does not lie between {least} and {most}").format(typed=degrees, least=-most, most=most),
             )
-    yield from _whole("family_gap", place.family_gap, 0, 100)
-    yield from _whole("cover_before", place.cover_before, 0, 720)
+    yield from whole("family_gap", place.family_gap, 0, 100)
+    yield from whole("cover_before", place.cover_before, 0, 720)
+    if place.watering is not None:
+        yield from ((f"watering.{name}", says) for name, says in watering_says(place.watering))
 
 
 @_remembered
-def _bed(bed: Bed) -> _Says:
+def _bed(bed: Bed) -> Says:
     for name, length in (("length", bed.length), ("width", bed.width)):
-        yield from _above_nothing(name, length if length.text else None)
-    yield from _shape(bed)
+        yield from above_nothing(name, length if length.text else None)
+    yield from shape_says(bed)
     first, last = bed.zone
     if last <= first:
         yield "head_margin", _("the end margins leave nothing of the bed")
     for number, obstacle in enumerate(bed.obstacles):
-        yield from ((f"obstacles[{number}].{name}", says) for name, says in _obstacle(obstacle))
+        yield from ((f"obstacles[{number}].{name}", says) for name, says in obstacle_says(obstacle))
     for number, past in enumerate(bed.history):
-        yield from ((f"history[{number}].{name}", says) for name, says in past_says(past, _whole))
+        yield from ((f"history[{number}].{name}", says) for name, says in past_says(past))
 
 
-def _shape(bed: Bed) -> _Says:
-    first, *others = shapes_of(bed) or ("",)
-    for other in others:
-        yield other, _("a bed has one shape: {first} or {other}, not both").format(first=first, other=other)
-    if bed.outline:
-        yield from _outline(bed)
-    yield from _above_nothing("diameter", bed.diameter)
-    if bed.box is not None:
-        yield from ((f"box.{name}", says) for name, says in _box(bed.box))
-    if bed.map_length is not None:
-        yield from _map_length(bed)
-    yield from _reach(bed)
-
-
-def _reach(bed: Bed) -> _Says:
-    """Nothing is said twice; only beside an outline may length and width stand, if they are right."""
-    for name, said in FOLLOWS.items():
-        if getattr(bed, name) in (None, ()):
-            continue
-        for typed in (one for one in said if getattr(bed, one).text and name != "outline"):
-            yield name, _("the bed's {said} follows from it: leave {said} out").format(said=typed)
-        if (bed.length.nm, bed.width.nm) != reach_of(bed):
-            yield name, _("length and width are not what it reaches: leave them out")
-
-
-def _map_length(bed: Bed) -> _Says:
-    yield from _above_nothing("map_length", bed.map_length)
-    if bed.slope is None:
-        yield "map_length", _('a length on the map needs a slope, for example "12 %"')
-    for shape in shapes_of(bed):
-        yield "map_length", _("follows from {field}: leave it out").format(field=shape)
-    if bed.length.nm > LONGEST:
-        yield "map_length", _("the bed is longer than 10 km on the ground")
-
-
-def _box(box: Box) -> _Says:
-    for name in ("length", "width", "board", "post"):
-        yield from _above_nothing(name, getattr(box, name))
-    least = min(inside_of(box))
-    if least < SMALLEST:
-        yield "board", _("boards of {board} leave nothing between them").format(board=box.board)
-    elif box.post is not None and 2 * box.post.nm >= least:
-        yield "post", _("posts of {post} leave nothing between them").format(post=box.post)
-
-
-_OUTLINE_FAULTS = {
-    "points": _("an outline needs three points or more"),
-    "repeat": _("a point stands twice in the outline"),
-    "area": _("the outline has no area"),
-    "crossing": _("the outline crosses or touches itself"),
-}
-MOST_CORNERS = 500
-
-
-def _outline(bed: Bed) -> _Says:
-    points = [(x.nm, y.nm) for x, y in bed.outline]
-    if len(points) > MOST_CORNERS:
-        yield "outline", _("more than {most} points").format(most=MOST_CORNERS)
-        return
-    fault = fault_of(points)
-    if fault is not None:
-        yield "outline", _OUTLINE_FAULTS[fault]
-
-
-def _obstacle(obstacle: Obstacle) -> _Says:
-    for name in ("diameter", "length", "width"):
-        yield from _above_nothing(name, getattr(obstacle, name))
-    sides = (obstacle.length, obstacle.width)
-    if (obstacle.diameter is None) == (None in sides) or (obstacle.diameter and any(sides)):
-        yield "diameter", _("either a diameter, or a length and a width")
-    if any(row < 1 for row in obstacle.rows):
-        yield "rows", _("rows are counted from 1")
-
-
-def _rows_apart(spacing: tuple[Length, ...]) -> _Says:
+def _rows_apart(spacing: tuple[Length, ...]) -> Says:
     for length in spacing:
-        yield from _above_nothing("row_spacing", length)
+        yield from above_nothing("row_spacing", length)
     if len(spacing) > 2:
         yield "row_spacing", _("one length, or the least and the most")
     if len(spacing) == 2 and spacing[0].nm > spacing[1].nm:
@@ -267,9 +189,9 @@ def _rows_apart(spacing: tuple[Length, ...]) -> _Says:
 
 
 @_remembered
-def _crop(crop: Crop) -> _Says:
-    yield from _above_nothing("in_row", crop.in_row)
-    yield from _above_nothing("spread", crop.spread)
+def _crop(crop: Crop) -> Says:
+    yield from above_nothing("in_row", crop.in_row)
+    yield from above_nothing("spread", crop.spread)
     yield from _rows_apart(crop.row_spacing)
     if not crop.row_spacing:
         yield "row_spacing", _('a row spacing is needed, for example "30 cm"')
@@ -281,40 +203,40 @@ def _crop(crop: Crop) -> _Says:
         yield "seeds_per_gram", _("{typed} does not lie between 0 and a million").format(typed=crop.seeds_per_gram)
     if crop.plants_per_area is not None and crop.plants_per_area.per_nm2 == 0:
         yield "plants_per_area", _("a rate of nothing sows nothing")
-    yield from _whole("seeds_per_cell", crop.seeds_per_cell, 1, 100)
-    yield from _whole("tray_cells", crop.tray_cells, 1, 10_000)
-    yield from crop_days(crop, _whole)
+    yield from whole("seeds_per_cell", crop.seeds_per_cell, 1, 100)
+    yield from whole("tray_cells", crop.tray_cells, 1, 10_000)
+    yield from crop_days(crop)
 
 
-def _referred(planting: Planting, known: _Known) -> _Says:
-    yield from _known_id("bed", planting.bed, known.beds)
-    yield from _known_id("crop", planting.crop, known.crops)
+def _referred(planting: Planting, known: _Known) -> Says:
+    yield from known_id("bed", planting.bed, known.beds)
+    yield from known_id("crop", planting.crop, known.crops)
     if planting.order is not None:
-        yield from _known_id("order", planting.order, known.orders)
+        yield from known_id("order", planting.order, known.orders)
     if planting.wish is not None:
-        yield from _known_id("wish", planting.wish, known.wishes)
+        yield from known_id("wish", planting.wish, known.wishes)
     yield from trays_say(planting, known.raised)
 
 
 @_remembered
-def _planting(planting: Planting) -> _Says:
+def _planting(planting: Planting) -> Says:
     if planting.plants is not None and planting.length is not None:
         yield "plants", _("either plants or a length, not both")
-    yield from _whole("plants", planting.plants, 1, MOST_PLANTS)
-    yield from _whole("rows", planting.rows, 1, MOST_ROWS)
-    yield from _above_nothing("length", planting.length)
-    yield from _above_nothing("in_row", planting.in_row)
-    yield from _above_nothing("round_up_to", planting.round_up_to)
+    yield from whole("plants", planting.plants, 1, MOST_PLANTS)
+    yield from whole("rows", planting.rows, 1, MOST_ROWS)
+    yield from above_nothing("length", planting.length)
+    yield from above_nothing("in_row", planting.in_row)
+    yield from above_nothing("round_up_to", planting.round_up_to)
     yield from _rows_apart(planting.row_spacing)
     yield from _pattern(planting)
-    yield from planting_days(planting, _whole)
+    yield from planting_days(planting)
 
 
-def _pattern(planting: Planting) -> _Says:
+def _pattern(planting: Planting) -> Says:
     """What a pattern needs of its own."""
-    yield from _above_nothing("twin_spacing", planting.twin_spacing)
-    yield from _above_nothing("cell", planting.cell)
-    yield from _whole("plants_per_cell", planting.plants_per_cell, 1, MOST_IN_CELL)
+    yield from above_nothing("twin_spacing", planting.twin_spacing)
+    yield from above_nothing("cell", planting.cell)
+    yield from whole("plants_per_cell", planting.plants_per_cell, 1, MOST_IN_CELL)
     if planting.pattern is Pattern.OFFSETS and not planting.offsets:
         yield "offsets", _('own offsets are needed, from the base line, for example ["15 cm", "60 cm"]')
     if planting.direction is Direction.ACROSS and not planting.pattern.has_even_rows:
@@ -325,7 +247,7 @@ def _pattern(planting: Planting) -> _Says:
 
 
 @_remembered
-def _places(planting: Planting, bed: Bed, crop: Crop) -> _Says:
+def _places(planting: Planting, bed: Bed, crop: Crop) -> Says:
     """No more places than can be counted, however small the spacing and however large the bed."""
     spacing = planting.row_spacing or crop.row_spacing
     in_row, between = (planting.in_row or crop.in_row).nm, min((length.nm for length in spacing), default=0)
@@ -349,33 +271,34 @@ def _places(planting: Planting, bed: Bed, crop: Crop) -> _Says:
         )
 
 
-def _order(order: Order, known: _Known) -> _Says:
-    yield from _known_id("crop", order.crop, known.crops)
-    yield from _whole("units", order.units, 1, MOST_PLANTS)
-    yield from _whole("plants_per_unit", order.plants_per_unit, 1, 10_000)
-    yield from _above_nothing("row_per_unit", order.row_per_unit)
-    yield from series_of_markets(order, _whole)
+def _order(order: Order, known: _Known) -> Says:
+    yield from known_id("crop", order.crop, known.crops)
+    yield from whole("units", order.units, 1, MOST_PLANTS)
+    yield from whole("plants_per_unit", order.plants_per_unit, 1, 10_000)
+    yield from above_nothing("row_per_unit", order.row_per_unit)
+    yield from series_of_markets(order)
 
 
-def _wish(wish: Wish, known: _Known) -> _Says:
-    yield from _known_id("crop", wish.crop, known.crops)
+def _wish(wish: Wish, known: _Known) -> Says:
+    yield from known_id("crop", wish.crop, known.crops)
     for bed in wish.beds:
-        yield from _known_id("beds", bed, known.beds)
+        yield from known_id("beds", bed, known.beds)
     if wish.pattern is Pattern.OFFSETS:
         yield "pattern", _("a wish has no offsets of its own")
-    yield from _whole("least", wish.least, 0, MOST_PLANTS)
-    yield from _whole("most", wish.most, wish.least, MOST_PLANTS)
-    yield from _whole("days", wish.days, 1, 1500)
-    yield from _whole("rows", wish.rows, 1, MOST_ROWS)
+    yield from whole("least", wish.least, 0, MOST_PLANTS)
+    yield from whole("most", wish.most, wish.least, MOST_PLANTS)
+    yield from whole("days", wish.days, 1, 1500)
+    yield from whole("rows", wish.rows, 1, MOST_ROWS)
     if not 0 <= wish.worth < 1e9:
         yield "worth", _("{typed} does not lie between 0 and a thousand million").format(typed=wish.worth)
 
 
-def _cover(cover: Cover, known: _Known) -> _Says:
-    yield from _known_id("bed", cover.bed, known.beds)
+def _cover(cover: Cover, known: _Known) -> Says:
+    yield from known_id("bed", cover.bed, known.beds)
     if cover.end.nm <= cover.start.nm:
         yield "to", _("{end} is not beyond {start}").format(end=cover.end, start=cover.start)
-    yield from _above_nothing("hoop_spacing", cover.hoop_spacing)
-    yield from _whole("layers", cover.layers, 1, 10)
+    yield from above_nothing("hoop_spacing", cover.hoop_spacing)
+    yield from whole("layers", cover.layers, 1, 10)
+    yield from hoop_says(cover)
     if cover.on and cover.off and cover.off <= cover.on:
         yield "off", _("{off} is not after {on}").format(off=cover.off, on=cover.on)

@@ -1,14 +1,8 @@
 """What holds for everything that lies on the ground: sizes above nothing, each bed in one place."""
 
-from collections.abc import Callable, Iterator
-
-from gardenplot.plan.value import Standing, Tunnel, Walk
-from gardenplot.units import Length
+from gardenplot.plan.checks import Says, above_nothing
+from gardenplot.plan.lying import Standing, Tunnel, Walk
 from gardenplot.words import _
-
-Says = Iterator[tuple[str, str]]
-"""The name of a field and what is wrong with it."""
-Measured = Callable[[str, Length | None], Says]
 
 
 def standing_says(beds: set[str], standing: Standing, seen: set[str]) -> Says:
@@ -20,7 +14,7 @@ def standing_says(beds: set[str], standing: Standing, seen: set[str]) -> Says:
     seen.add(standing.bed)
 
 
-def strip_says(strip: Tunnel | Walk, above_nothing: Measured) -> Says:
+def strip_says(strip: Tunnel | Walk) -> Says:
     """What is wrong with the size of a tunnel or a path."""
     yield from above_nothing("length", strip.length)
     yield from above_nothing("width", strip.width)

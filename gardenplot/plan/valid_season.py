@@ -1,41 +1,38 @@
 """What the days of a plan must hold: in order where they were typed, and no further off than anybody plans."""
 
-from collections.abc import Callable, Iterator
 from datetime import date
 from itertools import pairwise
 
+from gardenplot.plan.checks import Says, whole
 from gardenplot.plan.value import CAME, Actual, Crop, Order, Past, Plan, Planting
 from gardenplot.words import _
 
 MOST_DAYS = 1500
 MOST_MARKETS = 1000
 
-_Says = Iterator[tuple[str, str]]
-_Whole = Callable[[str, int | None, int, int], _Says]
-"""Says that a whole number of some name does not lie between two others."""
 
 _CROP_DAYS = (
     "field_days", "raising_days", "hardening_days", "cool_days", "harvest_days", "pot_up_days", "oldest_days",
 )  # fmt: skip
 
 
-def crop_days(crop: Crop, whole: _Whole) -> _Says:
+def crop_days(crop: Crop) -> Says:
     """What stands against the days of a crop."""
     for name in _CROP_DAYS:
         yield from whole(name, getattr(crop, name), 0, MOST_DAYS)
 
 
-def planting_days(planting: Planting, whole: _Whole) -> _Says:
+def planting_days(planting: Planting) -> Says:
     """What stands against the days that were typed for a planting, and those that came about."""
     typed = {name: getattr(planting, name) for name in ("sow", "in_ground", "ready", "out")}
     yield from _in_order({name: day for name, day in typed.items() if day is not None})
     yield from whole("cool_days", planting.cool_days, 0, MOST_DAYS)
     yield from whole("market", planting.market, 1, MOST_MARKETS)
     if planting.actual is not None:
-        yield from ((f"actual.{name}", says) for name, says in _actual(planting.actual, whole))
+        yield from ((f"actual.{name}", says) for name, says in _actual(planting.actual))
 
 
-def _actual(actual: Actual, whole: _Whole) -> _Says:
+def _actual(actual: Actual) -> Says:
     came = {name: getattr(actual, name) for name in CAME}
     days = {name: day for name, day in came.items() if day is not None}
     if actual.sown is None or actual.sown == actual.set_out:
@@ -46,7 +43,7 @@ def _actual(actual: Actual, whole: _Whole) -> _Says:
     yield from whole("planted", actual.planted, 0, 10_000_000)
 
 
-def _in_order(days: dict[str, date], *, may_be_one: bool = False) -> _Says:
+def _in_order(days: dict[str, date], *, may_be_one: bool = False) -> Says:
     """Days that follow one another, given in their order; a crop that is ready when it goes in is no crop."""
     for (before, first), (name, day) in pairwise(days.items()):
         late = day < first if may_be_one or before == "sow" else day <= first
@@ -54,7 +51,7 @@ def _in_order(days: dict[str, date], *, may_be_one: bool = False) -> _Says:
             yield name, _("{day} is not after {first}").format(day=day, first=first)
 
 
-def series_of_markets(order: Order, whole: _Whole) -> _Says:
+def series_of_markets(order: Order) -> Says:
     """What stands against an order's days, and against more than one way of saying what a unit is."""
     yield from whole("lead_days", order.lead_days, 0, MOST_DAYS)
     yield from whole("times", order.times, 1, MOST_MARKETS)
@@ -76,7 +73,7 @@ def series_of_markets(order: Order, whole: _Whole) -> _Says:
         )
 
 
-def past_says(past: Past, whole: _Whole) -> _Says:
+def past_says(past: Past) -> Says:
     """What stands against a season that is over."""
     yield from whole("season", past.season, 1, 9999)
     if not past.family.strip():
@@ -88,7 +85,7 @@ def raised_in(plan: Plan) -> dict[str, str]:
     return {one.id: one.crop for one in plan.plantings if one.hardens is None}
 
 
-def trays_say(planting: Planting, raised: dict[str, str]) -> _Says:
+def trays_say(planting: Planting, raised: dict[str, str]) -> Says:
     """What stands against a block of trays: whose they are, and days of their own."""
     if planting.hardens is None:
         return

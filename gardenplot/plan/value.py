@@ -1,7 +1,6 @@
 """The plan: one frozen value, from the place down to each planting."""
 
 from datetime import date
-from typing import Annotated
 
 from attrs import field, frozen
 
@@ -16,10 +15,10 @@ from gardenplot.plan.choices import (
     Remainder,
     Reserved,
 )
+from gardenplot.plan.goods import Feed, Good, Jugs, Watering
+from gardenplot.plan.lying import Standing, Tunnel, Walk
+from gardenplot.plan.unknown import Unknown
 from gardenplot.units import AreaRate, Degrees, Length, Rate, Share, Temperature, Units
-
-Unknown = tuple[tuple[str, str], ...]
-"""Fields of a file that this version does not know: name and JSON text, kept and written back."""
 
 
 @frozen(cache_hash=True)
@@ -42,7 +41,7 @@ class Place:
     and `last_hard_freeze` (28 °F, −2.2 °C) are chances that it still freezes after a day, the two first ones that it
     has frozen before it. `short_days_count` where days of less than ten hours of light are to count as others do.
     `family_gap` is how many seasons the grower leaves between crops of one family in a bed, `cover_before` how many
-    minutes before sunset covers are to be on.
+    minutes before sunset covers are to be on. `money` is the sign of what prices are in.
     """
 
     name: str = ""
@@ -61,6 +60,8 @@ class Place:
     short_days_count: bool = False
     family_gap: int | None = None
     cover_before: int | None = None
+    watering: Watering | None = None
+    money: str = ""
 
 
 @frozen(cache_hash=True)
@@ -305,7 +306,7 @@ class Wish:
 
 @frozen(cache_hash=True)
 class Cover:
-    """Hoops and cloth over a stretch of bed between two days."""
+    """Hoops and cloth over a stretch of bed between two days; half an ellipse has its `rise` above the ground."""
 
     id: str
     bed: str
@@ -320,54 +321,7 @@ class Cover:
     cloth_end: Length | None = None
     layers: int = 1
     unknown: Unknown = ()
-
-
-FromPeg = Annotated[Length, "from the peg"]
-"""How far right of the peg or below it something lies; less than nothing to its left or above it."""
-
-
-@frozen(cache_hash=True)
-class Standing:
-    """Where a bed lies on the ground; kept apart from the bed, so that a bed moved keeps its layouts.
-
-    `x` and `y` are the place of the head's end of its base line, to the right and downwards from the peg that the
-    ground is measured from. `turn` is where its foot lies seen from there, clockwise from straight to the right.
-    """
-
-    bed: str
-    x: FromPeg
-    y: FromPeg
-    turn: Degrees | None = None
-    unknown: Unknown = ()
-
-
-@frozen(cache_hash=True)
-class Tunnel:
-    """A walk-in cover over beds, a rectangle on the ground that lies as a bed does; its outer strip is cold."""
-
-    id: str
-    name: str
-    x: FromPeg
-    y: FromPeg
-    length: Length
-    width: Length
-    turn: Degrees | None = None
-    cold_edge: Length | None = None
-    unknown: Unknown = ()
-
-
-@frozen(cache_hash=True)
-class Walk:
-    """A path with a name and a width of its own, a strip on the ground that lies as a bed does."""
-
-    id: str
-    name: str
-    x: FromPeg
-    y: FromPeg
-    length: Length
-    width: Length
-    turn: Degrees | None = None
-    unknown: Unknown = ()
+    rise: Length | None = None
 
 
 @frozen(cache_hash=True)
@@ -385,3 +339,6 @@ class Plan:
     ground: tuple[Standing, ...] = ()
     tunnels: tuple[Tunnel, ...] = ()
     paths: tuple[Walk, ...] = ()
+    goods: tuple[Good, ...] = ()
+    feeds: tuple[Feed, ...] = ()
+    jugs: tuple[Jugs, ...] = ()

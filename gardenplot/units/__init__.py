@@ -1,5 +1,28 @@
 """Lengths, shares and rates: exact inside, kept as typed, shown in the plan's units."""
 
+from gardenplot.units.amounts import (
+    BTU,
+    GALLON,
+    LITRE,
+    OUNCE,
+    POUND,
+    Amount,
+    Flow,
+    HeatLoss,
+    LineFlow,
+    Mass,
+    MassRate,
+    Price,
+    Volume,
+    parse_amount,
+    parse_flow,
+    parse_heat_loss,
+    parse_line_flow,
+    parse_mass,
+    parse_mass_rate,
+    parse_price,
+    parse_volume,
+)
 from gardenplot.units.degrees import Degrees, degrees_of, parse_degrees
 from gardenplot.units.exact import Units, length_of
 from gardenplot.units.lengths import (
@@ -23,7 +46,10 @@ from gardenplot.units.lengths import (
 from gardenplot.units.temperatures import Temperature, parse_temperature
 
 __all__ = [
-    "CM", "FOOT", "INCH", "LONGEST", "MM", "AreaRate", "Degrees", "Length", "M", "Rate", "Share",
-    "Temperature", "Units", "degrees_of", "length_of", "parse_area_rate", "parse_degrees", "parse_length",
-    "parse_place", "parse_rate", "parse_share", "parse_temperature", "unit_of",
+    "BTU", "CM", "FOOT", "GALLON", "INCH", "LITRE", "LONGEST", "MM", "OUNCE", "POUND", "Amount", "AreaRate",
+    "Degrees", "Flow", "HeatLoss", "Length", "LineFlow", "M", "Mass", "MassRate", "Price", "Rate", "Share",
+    "Temperature", "Units", "Volume", "degrees_of", "length_of", "parse_amount", "parse_area_rate",
+    "parse_degrees", "parse_flow", "parse_heat_loss", "parse_length", "parse_line_flow", "parse_mass",
+    "parse_mass_rate", "parse_place", "parse_price", "parse_rate", "parse_share", "parse_temperature",
+    "parse_volume", "unit_of",
 ]  # fmt: skip

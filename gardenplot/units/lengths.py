@@ -283,6 +283,15 @@ def _part_nm(number: Fraction, unit: str, text: str) -> Fraction:
     return number * _UNIT_NM[unit]
 
 
+def number_in(text: str) -> Fraction | None:
+    """A number alone, 2.5, 2,5, 1/2 or 2 1/2; None for anything else, and for what can be read in two ways."""
+    match = _NUMBER.fullmatch(_plain(text))
+    try:
+        return _number(match, text) if match else None
+    except LengthError:
+        return None
+
+
 def _number(match: re.Match[str], text: str) -> Fraction:
     if len(match.group()) > _MOST_DIGITS:
         raise _no_length(text)

@@ -40,7 +40,9 @@ EVERY_FIELD = """{
             "units": "decimal feet", "last_freeze": {"50%": "10-02", "10 %": "10-20"},
             "markable_in_row": ["3 in", "4 in"], "markable_rows": "12 in",
             "north": "-15 deg", "last_hard_freeze": {"50%": "09-12"}, "first_freeze": {"50%": "04-20"},
-            "first_hard_freeze": {"50%": "05-10"}, "short_days_count": true, "family_gap": 4, "cover_before": 45},
+            "first_hard_freeze": {"50%": "05-10"}, "short_days_count": true, "family_gap": 4, "cover_before": 45,
+            "watering": {"line_flow": "30 gal/h / 100 ft", "supply": "4 gal/min", "tank": "275 gal",
+                         "weekly_depth": "1 in", "efficiency": "90 %"}, "money": "$"},
   "beds": [{"id": "b1", "name": "Oben", "length": "53.5 ft", "width": "30\\"", "head_margin": "1'",
             "foot_margin": "1 ft", "edge": "3 in", "gap": "½ ft", "note": "wet\\nfoot",
             "outline": [["0 ft", "0 ft"], ["53.5 ft", "0 ft"], ["53.5 ft", "30 in"], ["10 ft", "30 in"]],
@@ -72,13 +74,20 @@ EVERY_FIELD = """{
   "wishes": [{"id": "w1", "crop": "beet", "least": 20, "most": 90, "days": 60, "earliest": "2028-06-01",
               "latest": "2028-09-01", "worth": 0.25, "beds": ["b1"], "pattern": "triangular", "rows": 3}],
   "covers": [{"id": "c1", "bed": "b1", "from": "1 ft", "to": "20 ft", "on": "2028-03-01", "off": "2028-05-01",
-              "hoop_spacing": "4 ft", "hoop_shape": "half-round", "leg": "8 in", "apron": "10 in", "end": "2 ft",
+              "hoop_spacing": "4 ft", "hoop_shape": "half-ellipse", "rise": "30 in",
+              "leg": "8 in", "apron": "10 in", "end": "2 ft",
               "layers": 2}],
   "ground": [{"bed": "b1", "x": "12 ft", "y": "3' 6\\"", "turn": "92.5°"}],
   "tunnels": [{"id": "t1", "name": "Polythene", "x": "10 ft", "y": "2 ft", "length": "70 ft", "width": "16 ft",
                "turn": "92.5", "cold_edge": "18 in"}],
   "paths": [{"id": "w1", "name": "Cart way", "x": "0 ft", "y": "0 ft", "length": "90 ft", "width": "6 ft",
-             "turn": "90°"}]
+             "turn": "90°"}],
+  "goods": [{"id": "g1", "kind": "tray", "name": "wide", "crop": "beet", "pack": "10", "in_store": "7 trays",
+             "price": "12.50", "year": 2027, "germination": "85 %", "cells": 128, "length": "21.4 in",
+             "width": "11 in", "mix": "1/4 cu ft"}],
+  "feeds": [{"id": "f1", "name": "Feather meal", "rate": "3 lb / 100 sq ft", "beds": ["b1"]}],
+  "jugs": [{"id": "j1", "bed": "b1", "from": "1 ft", "to": "9 ft", "volume": "1 gal", "diameter": "6 in",
+            "count": 12, "warm": "55 F", "cold": "40 °F", "loss": "20 Btu / sq ft h"}]
 }
 """
 
@@ -139,7 +148,7 @@ def test_a_plan_with_every_field_says_none_of_them_is_unknown() -> None:
     assert not opened.problems
     parts = [opened.plan.place, *(part_at(attrs.asdict(opened.plan, recurse=False), where) for where in OBJECTS[2:])]
     asked_elsewhere = {
-        "unknown", "hoop_shape", "length", "diameter", "box", "map_length",
+        "unknown", "depth", "length", "diameter", "box", "map_length",
         "units_per_plant", "row_per_unit", "hardens",
     }  # fmt: skip
     left_out = [
@@ -292,9 +301,9 @@ WRONG_KINDS: list[tuple[Where, Any]] = [
     (where, value)
     for where in FIELDS
     for value in VALUES
-    if (where[-1], value) not in (("actual", {"x": 1}), ("short_days_count", True))
+    if (where[-1], value) not in (("actual", {"x": 1}), ("watering", {"x": 1}), ("short_days_count", True))
 ]
-"""A value of some other kind for each field; what came about is an object, and whether short days count is true."""
+"""A value of some other kind for each field; objects may hold what is not known, and short days may count."""
 
 
 @pytest.mark.parametrize(
