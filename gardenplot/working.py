@@ -6,13 +6,13 @@ not known makes all that hangs on it not known, and a number is trusted no furth
 
 import ast
 import operator
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from enum import StrEnum
 from fractions import Fraction
 from functools import lru_cache
 from math import ceil, floor
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 RULES = "common practice, no source"
 """Where a rule of the trade comes from that no publication is known for."""
@@ -46,6 +46,7 @@ class Unit(StrEnum):
     LENGTH = "length"
     AREA = "area"
     VOLUME = "volume"
+    BULK = "volume of what is poured"
     FLOW = "nm³ an hour"
     FLOW_PER_LENGTH = "nm³ an hour from each nm"
     PER_LENGTH = "things on each nm"
@@ -78,7 +79,7 @@ class Number:
 
     `name` is a word of the trade. A number that was worked out has the `formula`, whose words are the names of its
     `terms`, and `exact`, its value before the rounding. One that was put in has neither. `source` tells where the
-    formula, or the number that was put in, comes from.
+    formula, or the number that was put in, comes from; `label` names what it is of, where there are several.
     """
 
     name: str
@@ -90,6 +91,7 @@ class Number:
     rounding: Rounding = Rounding.NONE
     trust: Trust = Trust.EXACT
     source: str = ""
+    label: str = ""
 
     @property
     def whole(self) -> int | None:
@@ -143,6 +145,17 @@ def worked(
     exact = _value(formula, terms, using or {})
     value = None if exact is None else _ROUNDED[rounding](exact)
     return Number(name, value, unit, formula, terms, exact, rounding, trust, source)
+
+
+def added(name: str, unit: Unit, parts: Sequence[Number], source: str = "") -> Number:
+    """The sum of numbers of one kind, each with a label of its own; of none it is nothing."""
+    terms = [evolve(part, name=f"{part.name}_{place}") for place, part in enumerate(parts, 1)]
+    return worked(name, unit, " + ".join(term.name for term in terms) or "0", *terms, source=source)
+
+
+def larger(one: Fraction, other: Fraction) -> Fraction:
+    """The larger of two, for formulas."""
+    return max(one, other)
 
 
 def _value(formula: str, terms: tuple[Number, ...], using: Mapping[str, Function]) -> Fraction | None:

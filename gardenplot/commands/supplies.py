@@ -1,14 +1,26 @@
-"""`gardenplot supplies PLAN [--json]`: what to raise, sow and cut."""
+"""`gardenplot supplies PLAN [--json] [--list]`: what to raise, sow, cut, buy and carry."""
 
 from argparse import ArgumentParser, Namespace
+from datetime import date
+from pathlib import Path
 from typing import Any
 
+from gardenplot.commands.numbers_shape import print_working, working_shape
 from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json, print_table
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
+from gardenplot.drawing.shopping_list import LIST_COLUMNS, ShopGroup, cost_words, shop_groups
+from gardenplot.errors import PlanError
+from gardenplot.exports.shopping_csv import write_list
 from gardenplot.layout import lay_out_plan
-from gardenplot.plan import Cover, Plan, bed_of
+from gardenplot.plan import Bed, Cover, Jugs, Plan, bed_of
+from gardenplot.plan.file import write_whole
+from gardenplot.plan.shapes import area_of
 from gardenplot.supplies import CoverCut, Raising, cover_cut, raised_for
+from gardenplot.supplies.feeding import fed
+from gardenplot.supplies.jugs import jug_heat
+from gardenplot.supplies.shopping import Asked
+from gardenplot.supplies.water import bed_water
 from gardenplot.units import MM
 from gardenplot.units.figures import span
 from gardenplot.words import _, ngettext
@@ -18,23 +30,47 @@ def add_arguments(parser: ArgumentParser) -> None:
     """The arguments of the command."""
     add_plan(parser)
     add_json(parser)
+    parser.add_argument("--list", action="store_true", help=_("print what to buy and carry, less what is in store"))
+    parser.add_argument("--csv", type=Path, metavar="OUT.csv", help=_("write that list as a table"))
+    parser.add_argument("--bed", action="append", metavar="ID", help=_("only for this bed; may be given again"))
+    parser.add_argument("--from", dest="first", type=_day, metavar="DAY", help=_("only what is needed from this day"))
+    parser.add_argument("--to", dest="last", type=_day, metavar="DAY", help=_("only what is needed until this day"))
+    parser.add_argument("--workings", action="store_true", help=_("print how each number came about"))
+
+
+def _day(text: str) -> date:
+    """A day; argparse says what was typed where it is none."""
+    return date.fromisoformat(text)
 
 
 def run(arguments: Namespace) -> int:
-    """Print the supplies; exit status 0."""
+    """Print the supplies; exit status 0. Raises PlanError for a bed that the plan does not have."""
     plan = opened(arguments.plan)
-    raised = _raised(plan)
-    cuts = [(cover, cover_cut(bed_of(plan, cover.bed), cover)) for cover in plan.covers]
-    if arguments.json:
-        print_json(
-            {
-                "plantings": [_planting(planting.id, raised[planting.id]) for planting in plan.plantings],
-                "covers": [_cover(cover, cut) for cover, cut in cuts],
-            }
-        )
-        return 0
-    _print(plan, raised, cuts)
+    beds = frozenset(arguments.bed or ())
+    for bed in beds - {one.id for one in plan.beds}:
+        raise PlanError(_("there is no “{id}” in the plan").format(id=bed))
+    asked = Asked(beds, arguments.first, arguments.last)
+    if arguments.csv is not None:
+        write_whole(arguments.csv, write_list(shop_groups(plan, asked)))
+    elif arguments.json:
+        print_json(_all(plan, shop_groups(plan, asked)))
+    elif arguments.list:
+        _print_list(plan, shop_groups(plan, asked), workings=arguments.workings)
+    else:
+        _print(plan, workings=arguments.workings)
     return 0
+
+
+def _all(plan: Plan, groups: tuple[ShopGroup, ...]) -> dict[str, Any]:
+    raised = _raised(plan)
+    return {
+        "plantings": [_planting(plan, planting.id, raised[planting.id]) for planting in plan.plantings],
+        "covers": [_cover(plan, cover, cover_cut(bed_of(plan, cover.bed), cover)) for cover in plan.covers],
+        "jugs": [_jugs(plan, jugs) for jugs in plan.jugs],
+        "beds": [_bed(plan, bed) for bed in plan.beds],
+        "list": [_item(plan, group, number) for group in groups for number in range(len(group.rows))],
+        "cost": cost_words(plan, groups) or None,
+    }
 
 
 def _raised(plan: Plan) -> dict[str, Raising]:
@@ -45,7 +81,8 @@ def _raised(plan: Plan) -> dict[str, Raising]:
     }
 
 
-def _planting(planting_id: str, raised: Raising) -> dict[str, Any]:
+def _planting(plan: Plan, planting_id: str, raised: Raising) -> dict[str, Any]:
+    numbers = (raised.raised, raised.to_sow, raised.seed, raised.filled, raised.weight)
     return {
         "id": planting_id,
         "raise": raised.plants,
@@ -53,10 +90,11 @@ def _planting(planting_id: str, raised: Raising) -> dict[str, Any]:
         "seeds": raised.seeds,
         "trays": raised.trays,
         "grams": None if raised.grams is None else round(float(raised.grams), 2),
+        "workings": [working_shape(plan, number) for number in numbers if number is not None],
     }
 
 
-def _cover(cover: Cover, cut: CoverCut) -> dict[str, Any]:
+def _cover(plan: Plan, cover: Cover, cut: CoverCut) -> dict[str, Any]:
     return {
         "id": cover.id,
         "hoops": cut.hoops,
@@ -64,11 +102,39 @@ def _cover(cover: Cover, cut: CoverCut) -> dict[str, Any]:
         "hoop_length_mm": in_mm(cut.hoop_length),
         "cloth_width_mm": in_mm(cut.cloth_width),
         "cloth_length_mm": in_mm(cut.cloth_length),
+        "weights": cut.weights.whole,
+        "workings": [working_shape(plan, number) for number in cut.numbers],
     }
 
 
-def _print(plan: Plan, raised: dict[str, Raising], cuts: list[tuple[Cover, CoverCut]]) -> None:
-    look = looks(plan)
+def _jugs(plan: Plan, jugs: Jugs) -> dict[str, Any]:
+    found = jug_heat(bed_of(plan, jugs.bed), jugs)
+    return {
+        "id": jugs.id,
+        "jugs": found.count.whole,
+        "workings": [working_shape(plan, number) for number in found.numbers],
+    }
+
+
+def _bed(plan: Plan, bed: Bed) -> dict[str, Any]:
+    feeds = [fed(feed, bed, area_of(bed)) for feed in plan.feeds if not feed.beds or bed.id in feed.beds]
+    numbers = (*bed_water(plan.place, bed, area_of(bed)).numbers, *feeds)
+    return {"id": bed.id, "workings": [working_shape(plan, number) for number in numbers]}
+
+
+def _item(plan: Plan, group: ShopGroup, number: int) -> dict[str, Any]:
+    row = group.rows[number]
+    what, needed, stored, to_buy, cost = row.cells
+    item = row.item
+    return {
+        "group": group.name, "kind": str(item.kind), "what": what, "needed": needed, "in_store": stored or None,
+        "to_buy": to_buy or None, "packs": item.packs.whole, "cost": cost or None,
+        "workings": [working_shape(plan, one) for one in (item.needed, item.lacking, item.packs, item.cost)],
+    }  # fmt: skip
+
+
+def _print(plan: Plan, *, workings: bool) -> None:
+    look, raised = looks(plan), _raised(plan)
     rows: list[tuple[str, ...]] = [(_("planting"), _("raise"), _("cells"), _("seeds"), _("trays"), _("grams"))]
     for planting in plan.plantings:
         one = raised[planting.id]
@@ -84,8 +150,16 @@ def _print(plan: Plan, raised: dict[str, Raising], cuts: list[tuple[Cover, Cover
             words = ngettext("{trays} tray would still give about {plants} plants",
                              "{trays} trays would still give about {plants} plants", spill.trays)  # fmt: skip
             print(f"{titled(plan, planting.id, look)}: {words.format(trays=spill.trays, plants=spill.plants)}")
-    for cover, cut in cuts:
+    for cover in plan.covers:
+        cut = cover_cut(bed_of(plan, cover.bed), cover)
         print(_cover_line(plan, cover, cut))
+    if workings:
+        for planting in plan.plantings:
+            one = raised[planting.id]
+            last = one.filled if one.trays is not None else one.weight if one.grams is not None else one.seed
+            if last is not None:
+                print(f"\n{titled(plan, planting.id, look)}")
+                print_working(plan, last)
 
 
 def _cover_line(plan: Plan, cover: Cover, cut: CoverCut) -> str:
@@ -100,3 +174,21 @@ def _cover_line(plan: Plan, cover: Cover, cut: CoverCut) -> str:
         width, length = span(cut.cloth_width, units), span(cut.cloth_length, units)
         parts.append(_("cloth {width} × {length}").format(width=width, length=length))
     return " · ".join(parts)
+
+
+def _print_list(plan: Plan, groups: tuple[ShopGroup, ...], *, workings: bool) -> None:
+    if not groups:
+        print(_("nothing is needed"))
+        return
+    rows: list[tuple[str, ...]] = [LIST_COLUMNS]
+    for group in groups:
+        rows.append((group.name, "", "", "", ""))
+        rows += [(f"  {row.cells[0]}", *row.cells[1:]) for row in group.rows]
+    print_table(rows)
+    cost = cost_words(plan, groups)
+    if cost:
+        print(_("cost: {cost}").format(cost=cost))
+    if workings:
+        for row in (row for group in groups for row in group.rows):
+            print(f"\n{row.cells[0]}")
+            print_working(plan, row.item.cost if row.item.cost.value is not None else row.item.lacking)

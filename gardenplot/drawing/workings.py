@@ -1,14 +1,15 @@
 """How the numbers of a layout came about: each sum with the numbers put in."""
 
+from gardenplot.drawing.number_words import working_of
 from gardenplot.drawing.row_workings import row_workings
 from gardenplot.drawing.so_many import so_many_cells, so_many_plants, so_many_seeds
 from gardenplot.drawing.trust_words import TRUST
 from gardenplot.layout import Grown, Layout
 from gardenplot.plan import Plan
 from gardenplot.supplies import raised_for
-from gardenplot.units.figures import grouped, span
+from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
-from gardenplot.working import RULES, Trust, Working
+from gardenplot.working import Number, Working
 
 
 def workings(plan: Plan, one: Grown, layout: Layout) -> tuple[Working, ...]:
@@ -21,28 +22,17 @@ def working_line(one: Working) -> str:
     return f"{one.name}:  {one.sum}  →  {one.value}  ({TRUST[one.trust]})"
 
 
-def _raise(plan: Plan, one: Grown, layout: Layout) -> list[Working]:
+def raise_numbers(one: Grown, layout: Layout) -> tuple[Number, ...]:
+    """What to raise or sow, as far as it is known: one seed a cell is as many seeds as cells and not told again."""
     made = raised_for(one.crop, layout)
-    found = []
-    if made.plants is None and made.seeds is not None:
-        row = span(layout.plants * layout.grid.in_row, plan.place.units)
-        slack = f" × (1 + {one.crop.seeder_slack})" if one.crop.seeder_slack else ""
-        sown = f"{row} × {one.crop.seeds_per_row}{slack}"
-        found.append(_up(_("seeds"), sown, made.seeds))
-    if made.plants is not None and one.crop.spare is not None:
-        found.append(_up(_("raise"), f"{grouped(layout.plants)} × (1 + {one.crop.spare})", made.plants))
-    if made.cells is not None and one.crop.germination is not None:
-        seeds = one.crop.seeds_per_cell or 1
-        usable = str(one.crop.germination) if seeds == 1 else f"(1 − (1 − {one.crop.germination})^{seeds})"
-        found.append(_up(_("cells"), f"{grouped(made.plants or 0)} ÷ {usable}", made.cells))
-    if made.trays is not None:
-        found.append(_up(_("trays"), f"{grouped(made.cells or 0)} ÷ {one.crop.tray_cells}", made.trays))
-    return found
+    seed = made.seed if made.to_sow is None or made.seeds != made.cells else None
+    raised = made.raised if one.crop.spare is not None else None
+    found = (raised, made.to_sow, seed, made.filled, made.weight)
+    return tuple(number for number in found if number is not None and number.value is not None)
 
 
-def _up(name: str, sum_: str, count: int) -> Working:
-    """A count that is rounded up."""
-    return Working(name, sum_, _("{count}, up").format(count=grouped(count)), Trust.GOOD, RULES)
+def _raise(plan: Plan, one: Grown, layout: Layout) -> list[Working]:
+    return [working_of(number, plan.place.units) for number in raise_numbers(one, layout)]
 
 
 def trays_line(one: Grown, layout: Layout) -> str:

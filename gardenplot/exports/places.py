@@ -4,13 +4,13 @@ import csv
 import io
 
 from gardenplot.drawing.progress import Told, untold
+from gardenplot.exports.cells import plain
 from gardenplot.layout import lay_out_plan
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Plan
 from gardenplot.units import MM
 
 COLUMNS = ("bed", "planting", "row", "plant", "x_mm", "y_mm")
-_FORMULA = ("=", "+", "-", "@", "\t", "\r")
 
 
 def drawn(plan: Plan, told: Told = untold) -> bytes:
@@ -25,15 +25,10 @@ def drawn(plan: Plan, told: Told = untold) -> bytes:
             for row, count in enumerate(layout.per_row, 1):
                 for plant in range(1, count + 1):
                     x, y = next(places)
-                    writer.writerow((_plain(laid.bed.id), _plain(layout.planting), row, plant, _mm(x), _mm(y)))
+                    writer.writerow((plain(laid.bed.id), plain(layout.planting), row, plant, _mm(x), _mm(y)))
     return text.getvalue().encode()
 
 
 def _mm(nm: int) -> str:
     whole, part = divmod(nm, MM)
     return f"{whole}.{part:06}".rstrip("0").rstrip(".")
-
-
-def _plain(text: str) -> str:
-    """Text that no spreadsheet takes for a formula."""
-    return f"'{text}" if text.startswith(_FORMULA) else text

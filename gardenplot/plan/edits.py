@@ -2,12 +2,13 @@
 
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
-from typing import Any
+from typing import Any, TypeVar
 
 from attrs import evolve
 
 from gardenplot.errors import PlanError
 from gardenplot.plan.find import T, bed_of, by_id, crop_of, fresh_id, planting_of, plantings_in, with_their_own
+from gardenplot.plan.goods import Feed
 from gardenplot.plan.ground import frames_of, standing_of
 from gardenplot.plan.in_ground import check_stays
 from gardenplot.plan.lying import Standing, Tunnel, Walk
@@ -42,7 +43,7 @@ def copy_bed(plan: Plan, bed_id: str) -> Plan:
 
 
 def remove_bed(plan: Plan, bed_id: str) -> Plan:
-    """Remove a bed with its plantings, its covers, its place, and the wishes that were for it alone.
+    """Remove a bed with its plantings, covers and jugs, its place, and the wishes and feeds that were for it alone.
 
     Raises PlanError while something in it is in the ground.
     """
@@ -54,14 +55,21 @@ def remove_bed(plan: Plan, bed_id: str) -> Plan:
         beds=tuple(one for one in plan.beds if one is not bed),
         plantings=_without_wishes(left, gone),
         covers=tuple(one for one in plan.covers if one.bed != bed_id),
+        jugs=tuple(one for one in plan.jugs if one.bed != bed_id),
         ground=tuple(one for one in plan.ground if one.bed != bed_id),
-        wishes=tuple(
-            evolve(wish, beds=tuple(one for one in wish.beds if one != bed_id))
-            for wish in plan.wishes
-            if wish.id not in gone
-        ),
+        wishes=_for_others(plan.wishes, bed_id),
+        feeds=_for_others(plan.feeds, bed_id),
     )
     return check_stays(plan, after)
+
+
+_ForBeds = TypeVar("_ForBeds", Wish, Feed)
+
+
+def _for_others(parts: tuple[_ForBeds, ...], bed_id: str) -> tuple[_ForBeds, ...]:
+    """Parts without a bed that they were for; those that were for no other are gone."""
+    left = (part for part in parts if part.beds != (bed_id,))
+    return tuple(evolve(part, beds=tuple(one for one in part.beds if one != bed_id)) for part in left)
 
 
 def add_planting(plan: Plan, planting: Planting) -> Plan:
@@ -137,11 +145,12 @@ def change_crop(plan: Plan, crop_id: str, **changes: Any) -> Plan:
 
 
 def remove_crop(plan: Plan, crop_id: str) -> Plan:
-    """Remove a crop that nothing uses; raises PlanError while something does."""
+    """Remove a crop that nothing uses, and its seed in store; raises PlanError while something does."""
     crop = crop_of(plan, crop_id)
     if any(one.crop == crop_id for parts in (plan.plantings, plan.orders, plan.wishes) for one in parts):
         raise PlanError(_("{name} is still planted or ordered").format(name=crop.name))
-    return _checked(plan, crops=_without(plan.crops, crop_id))
+    goods = tuple(good for good in plan.goods if good.crop != crop_id)
+    return _checked(plan, crops=_without(plan.crops, crop_id), goods=goods)
 
 
 def add_order(plan: Plan, order: Order) -> Plan:

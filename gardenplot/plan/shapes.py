@@ -1,8 +1,9 @@
 """What the shape of a bed says about its length, its width and its corners, in whole nanometres."""
 
 from collections.abc import Mapping
-from math import isqrt
+from math import isqrt, pi
 
+from gardenplot.plan.simple import twice_area
 from gardenplot.plan.value import Bed, Box
 from gardenplot.units import Share
 
@@ -39,6 +40,13 @@ def reach_of(bed: Bed) -> tuple[int, int]:
     if bed.map_length is not None and bed.slope is not None:
         return on_the_ground(bed.map_length.nm, bed.slope), bed.width.nm
     return bed.length.nm, bed.width.nm
+
+
+def area_of(bed: Bed) -> int:
+    """The ground inside a bed's edge, in nm²; of a round one pi d² / 4."""
+    if bed.diameter is not None:
+        return round(pi * bed.diameter.nm**2 / 4)
+    return twice_area(straight_corners(bed)) // 2
 
 
 def inside_of(box: Box) -> tuple[int, int]:

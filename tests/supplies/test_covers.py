@@ -51,7 +51,10 @@ def test_the_broccoli_cover_is_cut_as_worked_by_hand() -> None:
 
 
 def test_what_the_cover_does_not_tell_is_not_cut() -> None:
-    assert cut("10 m", "75 cm") == CoverCut(None, None, None, None, None)
+    found = cut("10 m", "75 cm")
+    assert [number.value for number in found.numbers] == [None] * 7
+    assert [*found.hoop.lacks()] == ["leg"]
+    assert [*found.area.lacks()] == ["apron", "cloth_end"]
 
 
 def test_a_hoop_may_stand_on_the_ground_and_a_cloth_may_end_at_it() -> None:

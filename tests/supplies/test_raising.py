@@ -74,20 +74,33 @@ def test_a_single_tray_is_never_left_out() -> None:
 
 
 def test_without_a_germination_only_the_plants_are_known() -> None:
-    assert raised(40, spare="10 %", tray_cells=84) == Raising(plants=44)
+    found = raised(40, spare="10 %", tray_cells=84)
+    assert (found.plants, found.cells, found.seeds, found.trays, found.spill) == (44, None, None, None, None)
+    assert found.to_sow is not None
+    assert [*found.to_sow.lacks()] == ["germination"]
 
 
 def test_without_a_tray_the_cells_are_known_but_no_trays() -> None:
-    assert raised(40, germination="80 %") == Raising(plants=40, cells=50, seeds=50)
+    found = raised(40, germination="80 %")
+    assert (found.plants, found.cells, found.seeds, found.trays) == (40, 50, 50, None)
 
 
 def test_beets_are_sown_by_the_row_with_slack() -> None:
     beets = crop(establish="direct", seeds_per_row="12 / ft", seeder_slack="10 %", seeds_per_gram=60)
-    assert raising(beets, 252, nm("3 in")) == Raising(seeds=832, grams=Fraction(832, 60))
+    found = raising(beets, 252, nm("3 in"))
+    assert (found.seeds, found.grams, found.raised) == (832, Fraction(832, 60), None)
 
 
 def test_a_crop_sown_direct_is_never_raised() -> None:
-    assert raised(252, establish="direct", spare="20 %", germination="90 %", tray_cells=84) == Raising()
+    found = raised(252, establish="direct", spare="20 %", germination="90 %", tray_cells=84)
+    assert (found.raised, found.to_sow, found.filled, found.spill) == (None, None, None, None)
+
+
+def test_seed_sown_one_by_one_or_over_a_band_follows_from_its_germination() -> None:
+    """Three plants at 75 % need four seeds: Cornell Cooperative Extension's example, as all of its kind."""
+    assert raised(3, establish="direct", germination="75 %").seeds == 4
+    beans = crop(establish="direct", germination="80 %", seeder_slack="10 %", seeds_per_row="9 / m")
+    assert raising(beans, 400, nm("20 cm"), is_band=True).seeds == 550
 
 
 def test_seed_is_weighed_for_plugs_too() -> None:

@@ -1,0 +1,146 @@
+"""Numbers in words: their names, their values in the plan's units, and the sums that they came from."""
+
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+
+from attrs import frozen
+
+from gardenplot.drawing.number_names import NAMES
+from gardenplot.drawing.trust_words import TRUST
+from gardenplot.drawing.unit_figures import figure, shown_as
+from gardenplot.units import Units
+from gardenplot.units.figures import rounded
+from gardenplot.words import _, ngettext
+from gardenplot.working import Number, Rounding, Trust, Unit, Working
+
+_WORD = re.compile(r"[a-z_]+\d*")
+_PLACE = re.compile(r"_\d+$")
+_LOW, _HIGH = Fraction(7, 10), Fraction(14, 10)
+"""What a weak number is told to lie between, of its value: ours, since nothing is published for it."""
+
+
+@frozen
+class Line:
+    """A number and how it came about: its name, the formula in words, the same in figures, its value, its trust.
+
+    `depth` is how deep it lies in the sum of the first.
+    """
+
+    depth: int
+    name: str
+    formula: str
+    sum: str
+    value: str
+    trust: str
+    source: str
+
+
+def name_words(name: str) -> str:
+    """The name of a number as it is read: "cells in a tray"; of one of several, that of its kind."""
+    return NAMES.get(_PLACE.sub("", name), name)
+
+
+def labelled(number: Number) -> str:
+    """A number's name with what it is of: "seeds, pak choi"."""
+    return f"{name_words(number.name)}, {number.label}" if number.label else name_words(number.name)
+
+
+def value_words(number: Number, units: Units, money: str = "") -> str:
+    """A value in the plan's units, rounded once; a weak one as a range; "not known: needs the leg in the ground"."""
+    if number.value is None:
+        lacks = ", ".join(name_words(name) for name in number.lacks())
+        return _("not known: needs {lacks}").format(lacks=lacks) if lacks else _("not known")
+    if number.trust is Trust.WEAK and number.terms:
+        return _range(number, units)
+    return figure(number.value, number.unit, units, money)
+
+
+def _range(number: Number, units: Units) -> str:
+    """A weak number: between about so much and so much, without digits that mean nothing."""
+    value = number.value or Fraction(0)
+    low, high = _coarse(value * _LOW, number.unit, units), _coarse(value * _HIGH, number.unit, units)
+    return _("about {low} to {high}").format(low=low, high=high) if low != high else _("about {low}").format(low=low)
+
+
+def _coarse(value: Fraction, unit: Unit, units: Units) -> str:
+    if unit is Unit.HOURS:
+        return _coarse_hours(value)
+    return figure(_two_digits(value, unit, units), unit, units)
+
+
+def _coarse_hours(hours: Fraction) -> str:
+    """Minutes to the ten up to an hour and a half, then halves of hours."""
+    if hours < Fraction(3, 2):
+        minutes = rounded(hours * 6) * 10
+        return ngettext("{count} minute", "{count} minutes", minutes).format(count=minutes)
+    halves = rounded(hours * 2)
+    whole, half = divmod(halves, 2)
+    return ngettext("{count} hour", "{count} hours", whole + half).format(count=f"{whole}{'½' if half else ''}")
+
+
+def _two_digits(value: Fraction, unit: Unit, units: Units) -> Fraction:
+    """Two digits of a value in the unit that it is shown in."""
+    size = shown_as(value, unit, units).size
+    step = Fraction(1)
+    while abs(value) >= 100 * step * size:
+        step *= 10
+    return rounded(value / size / step) * step * size
+
+
+def formula_words(number: Number) -> str:
+    """The formula with names for its words: "planted × (1 + spare)"."""
+    return _WORD.sub(lambda word: name_words(word.group()), number.formula)
+
+
+def sum_words(number: Number, units: Units, money: str = "") -> str:
+    """The formula with values for its words: "136 × (1 + 15 %)"; empty where a value is not known."""
+    values = {term.name: term for term in number.terms}
+    if any(term.value is None for term in number.terms):
+        return ""
+
+    def shown(word: re.Match[str]) -> str:
+        term = values.get(word.group())
+        if term is None or term.value is None:
+            return name_words(word.group())
+        return figure(term.value, term.unit, units, money)
+
+    return _WORD.sub(shown, number.formula)
+
+
+def result_words(number: Number, units: Units, money: str = "") -> str:
+    """The value, and what it was before it was rounded: "157 (156.4, up)"."""
+    value = value_words(number, units, money)
+    if number.rounding is Rounding.NONE or number.exact is None or number.exact == number.value:
+        return value
+    before = figure(number.exact, number.unit, units, money)
+    way = _("up") if number.rounding is Rounding.UP else _("down")
+    return _("{value} ({before}, {way})").format(value=value, before=before, way=way)
+
+
+def working_lines(number: Number, units: Units, money: str = "", depth: int = 0) -> Iterator[Line]:
+    """A number and all that went into it, each once, as lines of its working."""
+    seen: set[tuple[str, Fraction | None]] = set()
+
+    def lines(one: Number, deep: int) -> Iterator[Line]:
+        key = (labelled(one), one.value)
+        if key in seen:
+            return
+        seen.add(key)
+        formula, sum_ = formula_words(one), sum_words(one, units, money)
+        yield Line(
+            deep, labelled(one), formula, sum_ if sum_ != formula else "", result_words(one, units, money),
+            TRUST[one.trust], one.source,
+        )  # fmt: skip
+        for term in one.terms:
+            yield from lines(term, deep + 1)
+
+    yield from lines(number, depth)
+
+
+def working_of(number: Number, units: Units) -> Working:
+    """A number as one sum with its value, for the list of a planting's sums."""
+    value = "–" if number.value is None else figure(number.value, number.unit, units)
+    if number.rounding is Rounding.UP:
+        value = _("{count}, up").format(count=value)
+    return Working(name_words(number.name), sum_words(number, units), value, number.trust, number.source)

@@ -1,0 +1,151 @@
+"""The list of what to buy and carry: short, grouped, each number with its working behind it."""
+
+from collections.abc import Iterator, Mapping
+
+from attrs import frozen
+
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.number_words import value_words
+from gardenplot.drawing.stakes import stakes
+from gardenplot.layout import lay_out_plan
+from gardenplot.plan import GoodKind, Plan, crop_of
+from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, Need, shopping, total_cost
+from gardenplot.units.figures import grouped, span
+from gardenplot.words import _, ngettext
+from gardenplot.working import Number, Unit, known
+
+LIST_COLUMNS = (_("what"), _("needed"), _("in store"), _("to buy"), _("cost"))
+LIST_NUMBERS = (4,)
+_STAKES = _("stakes of the bed sheets")
+_GROUPS: Mapping[str, tuple[GoodKind, ...]] = {
+    _("Seed"): (GoodKind.SEED,),
+    _("Raising"): (GoodKind.TRAY, GoodKind.MIX),
+    _("Covers"): (GoodKind.HOOP, GoodKind.CLOTH, GoodKind.FILM, GoodKind.WEIGHT),
+    _("Water"): (GoodKind.DRIP_LINE, GoodKind.JUG),
+    _("Soil"): (GoodKind.COMPOST, GoodKind.AMENDMENT),
+    _("Marking"): (GoodKind.STAKE, GoodKind.STRING),
+}
+
+
+@frozen(cache_hash=True)
+class ShopRow:
+    """One thing in words: what it is, how much is needed, in store and to buy, and what it costs."""
+
+    cells: tuple[str, ...]
+    item: Item
+    lacks: bool = False
+
+
+@frozen(cache_hash=True)
+class ShopGroup:
+    """Things of a kind, under their heading."""
+
+    name: str
+    rows: tuple[ShopRow, ...]
+
+
+def shop_groups(plan: Plan, asked: Asked = EVERYTHING) -> tuple[ShopGroup, ...]:
+    """All that is needed for what is asked, group by group; groups of nothing are left out."""
+    by_kind: dict[GoodKind, list[Item]] = {}
+    for item in shopping(plan, asked, tuple(_marking(plan, asked))):
+        by_kind.setdefault(item.kind, []).append(item)
+    groups = (
+        ShopGroup(name, tuple(_row(plan, item) for kind in kinds for item in by_kind.get(kind, ())))
+        for name, kinds in _GROUPS.items()
+    )
+    return tuple(group for group in groups if group.rows)
+
+
+def cost_words(plan: Plan, groups: tuple[ShopGroup, ...]) -> str:
+    """What all of it costs: "€ 41.20, without 3 things that have no price"; empty where nothing has one."""
+    items = [row.item for group in groups for row in group.rows]
+    bought = [item for item in items if item.lacking.value != 0]
+    free = sum(item.cost.value is None for item in bought)
+    if free == len(bought):
+        return ""
+    words = value_words(total_cost(tuple(items)), plan.place.units, plan.place.money)
+    if not free:
+        return words
+    without = ngettext(
+        "{cost}, without one thing that has no price", "{cost}, without {count} things that have no price", free
+    )
+    return without.format(cost=words, count=grouped(free))
+
+
+def _marking(plan: Plan, asked: Asked) -> Iterator[Need]:
+    """Stakes of each bed's sheet, and a string as long as the bed: one string is moved from row to row."""
+    look = looks(plan)
+    longest = None
+    for laid in lay_out_plan(plan):
+        if not laid.layouts or not asked.has(laid.bed.id) or not asked.is_on(None):
+            continue
+        count = len(stakes(plan, laid, laid.layouts, look))
+        number = known("stakes", count, Unit.COUNT, source=_STAKES)
+        yield Need(GoodKind.STAKE, number, label=laid.bed.name)
+        longest = max(longest or laid.bed, laid.bed, key=lambda bed: bed.length.nm)
+    if longest is not None:
+        length = known("bed_length", longest.length.nm, Unit.LENGTH, source=_("length of the longest bed"))
+        yield Need(GoodKind.STRING, length, label=longest.name)
+
+
+def _row(plan: Plan, item: Item) -> ShopRow:
+    units, money = plan.place.units, plan.place.money
+
+    def words(number: Number) -> str:
+        return value_words(number, units, money)
+
+    if item.needed.value is None:
+        return ShopRow((what_words(plan, item), words(item.needed), "", "", ""), item, lacks=True)
+    stored = words(item.in_store) if item.in_store.terms else ""
+    cost = words(item.cost) if item.cost.value is not None else ""
+    cells = (what_words(plan, item), words(item.needed), stored, _to_buy(plan, item), cost)
+    return ShopRow(cells, item)
+
+
+def _to_buy(plan: Plan, item: Item) -> str:
+    if item.lacking.value is None:
+        return value_words(item.lacking, plan.place.units)
+    if not item.lacking.value:
+        return _("nothing")
+    if item.packs.value is None or item.good is None or item.good.pack is None:
+        return value_words(item.lacking, plan.place.units)
+    if item.good.pack.pieces == 1:
+        return grouped(int(item.packs.value))
+    return _("{count} × {pack}").format(count=grouped(int(item.packs.value)), pack=item.good.pack.text)
+
+
+def what_words(plan: Plan, item: Item) -> str:
+    """What it is: "Pak choi", "trays of 84 cells", "hoops, each 2.38 m"."""
+    units = plan.place.units
+    match item.kind:
+        case GoodKind.SEED:
+            return crop_of(plan, item.crop).name if item.crop else _("seed")
+        case GoodKind.TRAY:
+            return _("trays of {cells} cells").format(cells=item.name)
+        case GoodKind.HOOP if item.name:
+            return _("hoops, each {length}").format(length=span(int(item.name), units))
+        case GoodKind.CLOTH if item.name:
+            return _("cloth, {width} wide").format(width=span(int(item.name), units))
+        case GoodKind.JUG if item.name:
+            return _("jugs of {volume}").format(volume=item.name)
+        case GoodKind.AMENDMENT if item.name:
+            return item.name
+        case _:
+            return _KINDS[item.kind]
+
+
+_KINDS: Mapping[GoodKind, str] = {
+    GoodKind.SEED: _("seed"),
+    GoodKind.TRAY: _("trays"),
+    GoodKind.MIX: _("mix for trays"),
+    GoodKind.HOOP: _("hoops"),
+    GoodKind.CLOTH: _("cloth"),
+    GoodKind.FILM: _("clear film"),
+    GoodKind.WEIGHT: _("weights or pegs"),
+    GoodKind.JUG: _("jugs"),
+    GoodKind.COMPOST: _("compost"),
+    GoodKind.AMENDMENT: _("amendment"),
+    GoodKind.DRIP_LINE: _("drip line"),
+    GoodKind.STAKE: _("stakes"),
+    GoodKind.STRING: _("string, one for all beds"),
+}

@@ -1,0 +1,102 @@
+"""Values of every unit as a person reads them, in the plan's units, each rounded once from its exact value."""
+
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import NamedTuple
+
+from gardenplot.units import BTU, FOOT, GALLON, LITRE, POUND, M, Units
+from gardenplot.units.figures import MINUS, THIN, grouped, rounded, span
+from gardenplot.words import ngettext
+from gardenplot.working import Unit
+
+
+class Shown(NamedTuple):
+    """How a unit is shown from so much on: what one of what is shown is, the most decimals, and its sign."""
+
+    size: Fraction
+    decimals: int
+    sign: str
+    since: Fraction = Fraction(0)
+
+
+def _shown(size: Fraction | float, decimals: int, sign: str, since: float = 0) -> Shown:
+    size = Fraction(str(size)) if isinstance(size, float) else Fraction(size)
+    return Shown(size, decimals, sign, size * Fraction(str(since)))
+
+
+_PER = Fraction(1)
+_METRIC: Mapping[Unit, tuple[Shown, ...]] = {
+    Unit.SHARE: (_shown(Fraction(1, 100), 1, "%"),),
+    Unit.AREA: (_shown(M**2, 2, "m²"),),
+    Unit.VOLUME: (_shown(LITRE, 1, "l"), _shown(1000 * LITRE, 1, "m³", 10)),
+    Unit.BULK: (_shown(LITRE, 1, "l"), _shown(1000 * LITRE, 2, "m³", 1)),
+    Unit.FLOW: (_shown(LITRE, 1, "l/h"),),
+    Unit.FLOW_PER_LENGTH: (_shown(_PER * LITRE / M, 1, "l/h / m"),),
+    Unit.PER_LENGTH: (_shown(_PER / M, 1, "/ m"),),
+    Unit.PER_AREA: (_shown(_PER / M**2, 1, "/ m²"),),
+    Unit.PER_GRAM: (_shown(1, 1, "/ g"),),
+    Unit.GRAMS: (_shown(1, 1, "g"), _shown(1000, 2, "kg", 1)),
+    Unit.GRAMS_PER_AREA: (_shown(_PER / M**2, 1, "g / m²"),),
+    Unit.GRAMS_PER_VOLUME: (_shown(Fraction(1000) / LITRE, 3, "kg / l"),),
+    Unit.JOULES: (_shown(3600, 0, "Wh"), _shown(3_600_000, 1, "kWh", 10)),
+    Unit.JOULES_PER_GRAM: (_shown(1, 1, "kJ / kg"),),
+    Unit.HEAT_OF_WATER: (_shown(1, 2, "kJ / kg K"),),
+    Unit.LOSS_OF_HEAT: (_shown(Fraction(3600, M**2), 0, "W / m²"),),
+    Unit.KELVIN: (_shown(1, 1, "°C"),),
+    Unit.HOURS: (_shown(Fraction(1, 60), 0, "min"), _shown(1, 1, "h", 1)),
+}
+_FEET: Mapping[Unit, tuple[Shown, ...]] = {
+    **_METRIC,
+    Unit.AREA: (_shown(FOOT**2, 1, "sq ft"),),
+    Unit.VOLUME: (_shown(GALLON, 1, "gal"),),
+    Unit.BULK: (_shown(FOOT**3, 1, "cu ft"), _shown(27 * FOOT**3, 2, "cu yd", 1)),
+    Unit.FLOW: (_shown(GALLON, 1, "gal/h"),),
+    Unit.FLOW_PER_LENGTH: (_shown(_PER * GALLON / (100 * FOOT), 1, "gal/h / 100 ft"),),
+    Unit.PER_LENGTH: (_shown(_PER / FOOT, 1, "/ ft"),),
+    Unit.PER_AREA: (_shown(_PER / FOOT**2, 1, "/ sq ft"),),
+    Unit.GRAMS: (_shown(1, 1, "g"), _shown(POUND, 1, "lb", 1)),
+    Unit.GRAMS_PER_AREA: (_shown(POUND / (1000 * FOOT**2), 1, "lb / 1000 sq ft"),),
+    Unit.GRAMS_PER_VOLUME: (_shown(POUND / GALLON, 3, "lb / gal"),),
+    Unit.JOULES: (_shown(BTU, 0, "Btu"),),
+    Unit.JOULES_PER_GRAM: (_shown(BTU / POUND, 1, "Btu / lb"),),
+    Unit.HEAT_OF_WATER: (_shown(BTU / POUND * Fraction(9, 5), 2, "Btu / lb °F"),),
+    Unit.LOSS_OF_HEAT: (_shown(BTU / FOOT**2, 0, "Btu / sq ft h"),),
+    Unit.KELVIN: (_shown(Fraction(5, 9), 1, "°F"),),
+}
+"""Feet have grams for seed: packets tell seeds in a gram or an ounce, and half an ounce is 14.2 g."""
+
+
+def figure(value: Fraction, unit: Unit, units: Units, money: str = "") -> str:
+    """A value in the plan's units: "157", "14.6 m", "832 Btu", "€ 12.50"."""
+    match unit:
+        case Unit.COUNT:
+            return grouped(int(value)) if value.denominator == 1 else trimmed(value, 2, whole_from=None)
+        case Unit.LENGTH:
+            return str(span(rounded(value), units))
+        case Unit.MONEY:
+            return f"{money}{THIN if money else ''}{placed(value, 2)}"
+        case Unit.DAYS:
+            return ngettext("{count} day", "{count} days", int(value)).format(count=trimmed(value, 1))
+        case _:
+            shown = shown_as(value, unit, units)
+            return f"{trimmed(value / shown.size, shown.decimals)}{THIN}{shown.sign}"
+
+
+def shown_as(value: Fraction, unit: Unit, units: Units) -> Shown:
+    """How a value of its unit is shown, by its size."""
+    ways = (_METRIC if units is Units.METRIC else _FEET)[unit]
+    return next(way for way in reversed(ways) if abs(value) >= way.since)
+
+
+def placed(value: Fraction, decimals: int) -> str:
+    """A value with so many decimals."""
+    scaled = rounded(value * 10**decimals)
+    whole, rest = divmod(abs(scaled), 10**decimals)
+    sign = MINUS if scaled < 0 else ""
+    return f"{sign}{grouped(whole)}.{rest:0{decimals}}" if decimals else f"{sign}{grouped(whole)}"
+
+
+def trimmed(value: Fraction, most: int, *, whole_from: int | None = 100) -> str:
+    """A value with as many decimals as it has, at most so many, and none from a hundred on, or from never on."""
+    text = placed(value, 0 if whole_from is not None and abs(value) >= whole_from else most)
+    return text.rstrip("0").rstrip(".") if "." in text else text

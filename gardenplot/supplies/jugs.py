@@ -1,0 +1,95 @@
+"""Water jugs round a stretch of bed: how many find room, what they weigh, and how long their heat would last.
+
+Jugs stand side by side round the outside of a rectangle, corners too: 2 x floor((length + 2 d) / d) + 2 x
+floor(width / d), geometry. Water has 1 g / cm³ and 4.1868 J / (g K) (the international table calorie, 1956; 1 Btu /
+(lb °F)), and gives off 333.5 J / g as it freezes (heat of fusion of ice: CRC Handbook of Chemistry and Physics). A
+bed's loss on a clear night is a guess of the grower's; what comes of it is weak, in minutes or hours, never degrees.
+"""
+
+from fractions import Fraction
+
+from attrs import frozen
+
+from gardenplot.plan import Bed, Jugs
+from gardenplot.units import CM, Temperature
+from gardenplot.working import RULES, Number, Rounding, Trust, Unit, known, worked
+
+WATER = Fraction(1, CM**3)
+"""Grams in each nm³."""
+HEAT_OF_WATER = Fraction("4.1868")
+HEAT_OF_FREEZING = Fraction("333.5")
+_TYPED = "typed for these jugs"
+_GUESS = "a guess: the night decides"
+_FREEZES = 32
+
+
+@frozen
+class JugHeat:
+    """What jugs hold, weigh and give off, and for how long that makes up for a bed's loss."""
+
+    count: Number
+    water: Number
+    weight: Number
+    cooling: Number
+    freezing: Number
+    lasts: Number
+
+    @property
+    def numbers(self) -> tuple[Number, ...]:
+        """All of them, in their order."""
+        return self.count, self.water, self.weight, self.cooling, self.freezing, self.lasts
+
+
+def jug_heat(bed: Bed, jugs: Jugs) -> JugHeat:
+    """What the jugs round a stretch of a bed come to."""
+    count = _count(bed, jugs)
+    each = known("jug_volume", jugs.volume.nm3, Unit.VOLUME, source=_TYPED)
+    water = worked("water", Unit.VOLUME, "jugs × jug_volume", count, each, source=RULES)
+    dense = known("water_density", WATER, Unit.GRAMS_PER_VOLUME, source="1 kg a litre")
+    weight = worked("weight", Unit.GRAMS, "water × water_density", water, dense, source=RULES)
+    cooling = _cooling(weight, jugs)
+    fusion = known("heat_of_freezing", HEAT_OF_FREEZING, Unit.JOULES_PER_GRAM, source="CRC Handbook")
+    freezing = worked("freezing", Unit.JOULES, "weight × heat_of_freezing", weight, fusion, trust=Trust.FAIR,
+                      source="latent heat")  # fmt: skip
+    loss = known(
+        "night_loss", None if jugs.loss is None else jugs.loss.per_nm2, Unit.LOSS_OF_HEAT, trust=Trust.WEAK,
+        source=_GUESS,
+    )  # fmt: skip
+    area = worked(
+        "area", Unit.AREA, "stretch × bed_width",
+        known("stretch", jugs.end.nm - jugs.start.nm, Unit.LENGTH, source=_TYPED),
+        known("bed_width", bed.width.nm, Unit.LENGTH, source="size of the bed"), source=RULES,
+    )  # fmt: skip
+    lasts = worked("lasts", Unit.HOURS, "cooling ÷ (area × night_loss)", cooling, area, loss, trust=Trust.WEAK,
+                   source=RULES)  # fmt: skip
+    return JugHeat(count, water, weight, cooling, freezing, lasts)
+
+
+def _cooling(weight: Number, jugs: Jugs) -> Number:
+    """What they give off until they are cold, or begin to freeze."""
+    heat = known("heat_of_water", HEAT_OF_WATER, Unit.HEAT_OF_WATER, source="1 Btu / lb °F")
+    warm, cold = _kelvin(jugs.warm), _kelvin(jugs.cold)
+    fall = None if warm is None or cold is None else max(Fraction(0), warm - max(cold, Fraction(0)))
+    by = known("cooled_by", fall, Unit.KELVIN, trust=Trust.FAIR, source=_TYPED)
+    return worked(
+        "cooling", Unit.JOULES, "weight × heat_of_water × cooled_by", weight, heat, by, trust=Trust.FAIR,
+        source="specific heat",
+    )  # fmt: skip
+
+
+def _kelvin(temperature: Temperature | None) -> Fraction | None:
+    """Kelvins above freezing."""
+    return None if temperature is None else (temperature.fahrenheit - _FREEZES) * Fraction(5, 9)
+
+
+def _count(bed: Bed, jugs: Jugs) -> Number:
+    if jugs.count is not None:
+        return known("jugs", jugs.count, Unit.COUNT, source=_TYPED)
+    long = known("stretch", jugs.end.nm - jugs.start.nm, Unit.LENGTH, source=_TYPED)
+    wide = known("bed_width", bed.width.nm, Unit.LENGTH, source="size of the bed")
+    across = known("jug_diameter", jugs.diameter.nm, Unit.LENGTH, source=_TYPED)
+    along = worked("jugs_along", Unit.COUNT, "(stretch + 2 × jug_diameter) ÷ jug_diameter", long, across,
+                   rounding=Rounding.DOWN, source="geometry")  # fmt: skip
+    ends = worked("jugs_across", Unit.COUNT, "bed_width ÷ jug_diameter", wide, across, rounding=Rounding.DOWN,
+                  source="geometry")  # fmt: skip
+    return worked("jugs", Unit.COUNT, "2 × jugs_along + 2 × jugs_across", along, ends, source="geometry")

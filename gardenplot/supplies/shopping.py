@@ -1,0 +1,225 @@
+"""All that a plan needs of what is bought, added up by kind, less what is in store, in packs that a shop sells.
+
+To buy = needed - in store, not less than nothing; packs = ceil(to buy / pack); cost = packs x price. Seed in store
+whose own germination is known counts for as many seeds of the packet's as would give the same plants. Formulas:
+common practice, no source.
+"""
+
+from collections.abc import Iterator, Mapping
+from datetime import date
+from fractions import Fraction
+
+from attrs import evolve, frozen
+
+from gardenplot.layout import Layout, lay_out_plan
+from gardenplot.plan import Bed, Cover, Crop, Good, GoodKind, Plan, bed_of, crop_of
+from gardenplot.plan.shapes import area_of
+from gardenplot.season import dates_of
+from gardenplot.supplies.covers import cover_cut, stock_width
+from gardenplot.supplies.feeding import fed
+from gardenplot.supplies.jugs import jug_heat
+from gardenplot.supplies.raising import PACKET, Raising, part, raised_for
+from gardenplot.supplies.water import bed_water
+from gardenplot.working import RULES, Number, Rounding, Unit, added, known, larger, worked
+
+SHOP, STORE = "sold like this", "counted in store"
+
+
+@frozen
+class Asked:
+    """What a list is for: some beds, or all; what is sown, covered or set up from one day until another, or ever."""
+
+    beds: frozenset[str] = frozenset()
+    first: date | None = None
+    last: date | None = None
+
+    def has(self, bed: str) -> bool:
+        """Whether a bed is asked for."""
+        return not self.beds or bed in self.beds
+
+    def is_on(self, day: date | None) -> bool:
+        """Whether a day is; one that is not known is, unless days are asked for."""
+        if day is None:
+            return self.first is None and self.last is None
+        return (self.first is None or self.first <= day) and (self.last is None or day <= self.last)
+
+
+EVERYTHING = Asked()
+"""The whole plan at any time."""
+
+
+@frozen
+class Item:
+    """One thing to buy or carry: how much is needed, what of it is in store, what lacks, in packs, and their cost.
+
+    `crop` is whose seed it is, `name` what tells it from others of its kind: the cells of a tray, an amendment.
+    """
+
+    kind: GoodKind
+    crop: str | None
+    name: str
+    needed: Number
+    in_store: Number
+    lacking: Number
+    packs: Number
+    cost: Number
+    good: Good | None = None
+
+
+@frozen
+class Need:
+    """So much of a kind that one planting, cover or bed needs; `label` says which."""
+
+    kind: GoodKind
+    number: Number
+    crop: str | None = None
+    name: str = ""
+    good: Good | None = None
+    label: str = ""
+
+
+def shopping(plan: Plan, asked: Asked = EVERYTHING, more: tuple[Need, ...] = ()) -> tuple[Item, ...]:
+    """All that is needed for what is asked, and more that others counted, by kind and then as the plan has it."""
+    needs: dict[tuple[GoodKind, str | None, str], list[Need]] = {}
+    for need in (*_needs(plan, asked), *more):
+        needs.setdefault((need.kind, need.crop, need.name), []).append(need)
+    order = [*GoodKind]
+    return tuple(
+        _item(plan, kind, crop, name, ones)
+        for (kind, crop, name), ones in sorted(needs.items(), key=lambda entry: order.index(entry[0][0]))
+    )
+
+
+def total_cost(items: tuple[Item, ...]) -> Number:
+    """What all of a list costs that has a price; how many have none is the list's to say."""
+    priced = [evolve(item.cost, label=item.name) for item in items if item.cost.value is not None]
+    return added("cost", Unit.MONEY, priced, RULES)
+
+
+def _needs(plan: Plan, asked: Asked) -> Iterator[Need]:
+    for laid in lay_out_plan(plan):
+        if not asked.has(laid.bed.id):
+            continue
+        for one, layout in zip(laid.grown, laid.layouts, strict=True):
+            if asked.is_on(dates_of(plan, one.planting).sow) and not layout.holds_trays:
+                yield from _raised(plan, one.crop, layout, laid.bed)
+        yield from _watered(plan, laid.bed, asked)
+    for cover in plan.covers:
+        if asked.has(cover.bed) and asked.is_on(cover.on):
+            yield from _covered(plan, cover)
+    for jugs in plan.jugs:
+        bed = bed_of(plan, jugs.bed)
+        if asked.has(bed.id) and asked.is_on(None):
+            yield Need(GoodKind.JUG, jug_heat(bed, jugs).count, name=jugs.volume.text, label=bed.name)
+    yield from _fed(plan, asked)
+
+
+def _raised(plan: Plan, crop: Crop, layout: Layout, bed: Bed) -> Iterator[Need]:
+    made, label = raised_for(crop, layout), f"{crop.name}, {bed.name}"
+    seed = _seed(plan, crop, made)
+    if seed is not None:
+        yield Need(GoodKind.SEED, seed, crop.id, label=label)
+    if made.filled is not None and crop.tray_cells is not None:
+        yield Need(GoodKind.TRAY, made.filled, name=str(crop.tray_cells), label=label)
+        tray = _tray(plan, crop.tray_cells)
+        if tray is not None and tray.mix is not None:
+            each = known("mix_per_tray", tray.mix.nm3, Unit.BULK, source=SHOP)
+            mix = worked("mix", Unit.BULK, "trays × mix_per_tray", made.filled, each, source=RULES)
+            yield Need(GoodKind.MIX, mix, label=label)
+
+
+def _seed(plan: Plan, crop: Crop, made: Raising) -> Number | None:
+    """Seeds, or their weight where that is how the crop's seed is sold."""
+    sold = next((good for good in plan.goods if good.kind is GoodKind.SEED and good.crop == crop.id), None)
+    amount = (sold.pack or sold.in_store) if sold else None
+    return made.weight if amount is not None and amount.grams is not None else made.seed
+
+
+def _tray(plan: Plan, cells: int) -> Good | None:
+    return next((good for good in plan.goods if good.kind is GoodKind.TRAY and good.cells == cells), None)
+
+
+def _covered(plan: Plan, cover: Cover) -> Iterator[Need]:
+    bed = bed_of(plan, cover.bed)
+    cut = cover_cut(bed, cover)
+    if cover.hoop_spacing is not None:
+        yield Need(GoodKind.HOOP, cut.count, name=str(cut.hoop_length or ""), label=bed.name)
+    sold = stock_width(cut, plan.goods)
+    width = sold.width.nm if sold and sold.width else cut.cloth_width
+    layers = known("layers", cover.layers, Unit.COUNT, source="typed for this cover")
+    long = worked("cloth", Unit.LENGTH, "cloth_length × layers", cut.length, layers, source=RULES)
+    yield Need(GoodKind.CLOTH, long, name=str(width or ""), good=sold, label=bed.name)
+    yield Need(GoodKind.WEIGHT, cut.weights, label=bed.name)
+
+
+def _watered(plan: Plan, bed: Bed, asked: Asked) -> Iterator[Need]:
+    if bed.drip_lines and asked.is_on(None):
+        found = bed_water(plan.place, bed, area_of(bed))
+        yield Need(GoodKind.DRIP_LINE, found.line_length, label=bed.name)
+
+
+def _fed(plan: Plan, asked: Asked) -> Iterator[Need]:
+    for feed in plan.feeds if asked.is_on(None) else ():
+        kind = GoodKind.COMPOST if feed.depth else GoodKind.AMENDMENT
+        for bed in plan.beds:
+            if asked.has(bed.id) and (not feed.beds or bed.id in feed.beds):
+                yield Need(kind, fed(feed, bed, area_of(bed)), name=feed.name, label=bed.name)
+
+
+def _item(plan: Plan, kind: GoodKind, crop: str | None, name: str, needs: list[Need]) -> Item:
+    unit = needs[0].number.unit
+    needed = added("needed", unit, [evolve(need.number, label=need.label) for need in needs], RULES)
+    goods = [good for good in plan.goods if _is_of(good, kind, crop, name, needs[0].good)]
+    stored = added("in_store", unit, [_stored(plan, good, unit) for good in goods if good.in_store], STORE)
+    lacking = worked("lacking", unit, "larger(needed − in_store, 0)", needed, stored, source=RULES,
+                     using={"larger": larger})  # fmt: skip
+    sold = next((good for good in goods if good.pack is not None), goods[0] if goods else None)
+    pack = known("pack", _in_unit(sold, unit), unit, source=SHOP)
+    packs = worked("packs", Unit.COUNT, "lacking ÷ pack", lacking, pack, rounding=Rounding.UP, source=RULES)
+    money = sold.price.money if sold is not None and sold.price is not None else None
+    price = known("price", money, Unit.MONEY, source=SHOP)
+    return Item(
+        kind, crop, name, needed, stored, lacking, packs,
+        worked("cost", Unit.MONEY, "packs × price", packs, price, source=RULES), sold,
+    )  # fmt: skip
+
+
+def _is_of(good: Good, kind: GoodKind, crop: str | None, name: str, sold: Good | None) -> bool:
+    match kind:
+        case GoodKind.SEED:
+            return good.kind is kind and good.crop == crop
+        case GoodKind.TRAY:
+            return good.kind is kind and str(good.cells) == name
+        case GoodKind.CLOTH:
+            return good.kind is kind and sold is not None and good.width == sold.width
+        case GoodKind.AMENDMENT:
+            return good.kind is kind and good.name == name
+        case _:
+            return good.kind is kind
+
+
+def _in_unit(good: Good | None, unit: Unit, *, stored: bool = False) -> Fraction | int | None:
+    """A pack, or what is in store, in a unit; None where it is sold by another."""
+    amount = None if good is None else good.in_store if stored else good.pack
+    if amount is None:
+        return None
+    by_unit: Mapping[Unit, Fraction | int | None] = {
+        Unit.COUNT: amount.pieces, Unit.LENGTH: amount.nm, Unit.BULK: amount.nm3, Unit.VOLUME: amount.nm3,
+        Unit.GRAMS: amount.grams,
+    }  # fmt: skip
+    return by_unit.get(unit)
+
+
+def _stored(plan: Plan, good: Good, unit: Unit) -> Number:
+    """What is in store of a good; of seed with a germination of its own, as much as the packet's would have to be."""
+    label = good.name or (str(good.year) if good.year else "")
+    there = known("in_store", _in_unit(good, unit, stored=True), unit, source=STORE)
+    packet = crop_of(plan, good.crop).germination if good.crop else None
+    if good.germination is None or packet is None:
+        return evolve(there, label=label)
+    as_good = worked(
+        "usable_store", unit, "in_store × store_germination ÷ germination", there,
+        part("store_germination", good.germination, source=STORE), part("germination", packet, source=PACKET),
+        rounding=Rounding.DOWN, source=RULES,
+    )  # fmt: skip
+    return evolve(as_good, label=label)
