@@ -86,7 +86,7 @@ def _print_weeks(plan: Plan) -> None:
         for row in rows
     )
     for number, week in enumerate(weeks):
-        print(("\n" if number else "") + f"{week.name} · {week.days}")
+        print(("\n" if number else "") + " · ".join(part for part in (week.name, week.days, week.bench) if part))
         for _row in week.rows:
             print("  " + next(lines))
 

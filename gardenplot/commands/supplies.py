@@ -16,6 +16,8 @@ from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Bed, Cover, Jugs, Plan, bed_of
 from gardenplot.plan.file import write_whole
 from gardenplot.plan.shapes import area_of
+from gardenplot.sheets.paper import Paper
+from gardenplot.sheets.shopping_sheet import shopping_sheet
 from gardenplot.supplies import CoverCut, Raising, cover_cut, raised_for
 from gardenplot.supplies.feeding import fed
 from gardenplot.supplies.jugs import jug_heat
@@ -32,6 +34,8 @@ def add_arguments(parser: ArgumentParser) -> None:
     add_json(parser)
     parser.add_argument("--list", action="store_true", help=_("print what to buy and carry, less what is in store"))
     parser.add_argument("--csv", type=Path, metavar="OUT.csv", help=_("write that list as a table"))
+    parser.add_argument("--pdf", type=Path, metavar="OUT.pdf", help=_("write that list to print"))
+    parser.add_argument("--paper", type=Paper, choices=list(Paper), default=Paper.A4, help=_("a4 or letter"))
     parser.add_argument("--bed", action="append", metavar="ID", help=_("only for this bed; may be given again"))
     parser.add_argument("--from", dest="first", type=_day, metavar="DAY", help=_("only what is needed from this day"))
     parser.add_argument("--to", dest="last", type=_day, metavar="DAY", help=_("only what is needed until this day"))
@@ -52,6 +56,9 @@ def run(arguments: Namespace) -> int:
     asked = Asked(beds, arguments.first, arguments.last)
     if arguments.csv is not None:
         write_whole(arguments.csv, write_list(shop_groups(plan, asked)))
+    elif arguments.pdf is not None:
+        made = shopping_sheet(plan, arguments.paper, name=arguments.plan.stem, printed=date.today(), asked=asked)
+        write_whole(arguments.pdf, made.pdf)
     elif arguments.json:
         print_json(_all(plan, shop_groups(plan, asked)))
     elif arguments.list:

@@ -3,9 +3,11 @@
 from collections.abc import Callable
 from fractions import Fraction
 
-from attrs import evolve, frozen
+from attrs import evolve
 
+from gardenplot.drawing.compare_supplies import supply_lines
 from gardenplot.drawing.letters import looks
+from gardenplot.drawing.measure_line import Cell, MeasureLine
 from gardenplot.drawing.sayings import ANSWERS, PATTERNS, between_readings, name_of, says, titled
 from gardenplot.findings import find_in_bed
 from gardenplot.layout import followers_of
@@ -30,28 +32,6 @@ _REASONS = {
     Reason.EDGE: _("half a row spacing at the edge"),
     Reason.TYPED: _("your own"),
 }
-
-
-@frozen
-class Cell:
-    """One measure of one candidate: its figure, the difference to now, and what is wrong with it in a sentence.
-
-    `worse` tells that the difference goes the wrong way, `same` that the figure is the one of now, read elsewhere.
-    """
-
-    figure: str
-    difference: str = ""
-    worse: bool = False
-    trouble: str = ""
-    same: bool = False
-
-
-@frozen
-class MeasureLine:
-    """One measure for all candidates, in their order."""
-
-    heading: str
-    cells: tuple[Cell, ...]
 
 
 def pattern_words(pattern: Pattern) -> str:
@@ -137,7 +117,7 @@ def measure_lines(candidates: Candidates) -> tuple[MeasureLine, ...]:
     lines = (
         _asked_line(candidates), _plants_line(candidates), _other_line(candidates), _length_line(candidates),
         *_left_lines(candidates), _density_line(candidates), *_row_lines(candidates), _tools_line(candidates),
-        _kept_line(candidates), _ground_line(candidates),
+        _kept_line(candidates), _ground_line(candidates), *supply_lines(candidates),
     )  # fmt: skip
     return tuple(_compared(line) for line in lines if line is not None)
 

@@ -13,12 +13,14 @@ from attrs import frozen
 
 from gardenplot.drawing.days import days_between, weekday_words
 from gardenplot.drawing.letters import looks
+from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between
 from gardenplot.drawing.so_many import so_many_plants, so_many_seeds, so_many_trays
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Actual, Bed, Cover, Establish, Plan, bed_of
 from gardenplot.season import market_day
 from gardenplot.supplies import Raising, cover_cut, raised_for
+from gardenplot.supplies.bench import Bench, bench_by_week
 from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 
@@ -81,11 +83,15 @@ class DateRow:
 
 @frozen(cache_hash=True)
 class Week:
-    """A week in which something is to be done: its year and number by ISO 8601, and its rows."""
+    """A week in which something is to be done: its year and number by ISO 8601, and its rows.
+
+    `bench` tells how many trays stand on the bench then and how much room they take; empty where none does.
+    """
 
     year: int
     number: int
     rows: tuple[DateRow, ...]
+    bench: str = ""
 
     @property
     def name(self) -> str:
@@ -102,10 +108,19 @@ class Week:
 
 def by_week(plan: Plan) -> tuple[Week, ...]:
     """The weeks of a plan in which something is to be done."""
-    rows = date_rows(plan)
+    rows, benches = date_rows(plan), {_week_of(bench.monday): bench for bench in bench_by_week(plan)}
     return tuple(
-        Week(year, number, tuple(inner)) for (year, number), inner in groupby(rows, lambda row: _week_of(row.day))
+        Week(*week, tuple(inner), _bench_words(plan, benches.get(week)))
+        for week, inner in groupby(rows, lambda row: _week_of(row.day))
     )
+
+
+def _bench_words(plan: Plan, bench: Bench | None) -> str:
+    """ "9 trays on the bench, 1.36 m²"."""
+    if bench is None or bench.trays.whole is None:
+        return ""
+    area = value_words(bench.area, plan.place.units)
+    return _("{trays} on the bench, {area}").format(trays=so_many_trays(bench.trays.whole), area=area)
 
 
 def _week_of(day: date) -> tuple[int, int]:

@@ -1,7 +1,7 @@
 """Numbers in words: their names, their values in the plan's units, and the sums that they came from."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from attrs import frozen
@@ -118,24 +118,32 @@ def result_words(number: Number, units: Units, money: str = "") -> str:
     return _("{value} ({before}, {way})").format(value=value, before=before, way=way)
 
 
-def working_lines(number: Number, units: Units, money: str = "", depth: int = 0) -> Iterator[Line]:
+def working_lines(number: Number, units: Units, money: str = "") -> Iterator[Line]:
     """A number and all that went into it, each once, as lines of its working."""
+    return workings_of((number,), units, money)
+
+
+def workings_of(numbers: Iterable[Number], units: Units, money: str = "") -> Iterator[Line]:
+    """Numbers and all that went into them; what one of them was made of is told only once."""
     seen: set[tuple[str, Fraction | None]] = set()
+    for number in numbers:
+        yield from _lines(number, 0, seen, units, money)
 
-    def lines(one: Number, deep: int) -> Iterator[Line]:
-        key = (labelled(one), one.value)
-        if key in seen:
-            return
-        seen.add(key)
-        formula, sum_ = formula_words(one), sum_words(one, units, money)
-        yield Line(
-            deep, labelled(one), formula, sum_ if sum_ != formula else "", result_words(one, units, money),
-            TRUST[one.trust], one.source,
-        )  # fmt: skip
-        for term in one.terms:
-            yield from lines(term, deep + 1)
 
-    yield from lines(number, depth)
+def _lines(
+    number: Number, depth: int, seen: set[tuple[str, Fraction | None]], units: Units, money: str
+) -> Iterator[Line]:
+    key = (labelled(number), number.value)
+    is_told, formula, sum_ = key in seen, formula_words(number), sum_words(number, units, money)
+    if is_told and depth:
+        return
+    seen.add(key)
+    yield Line(
+        depth, labelled(number), formula, sum_ if sum_ != formula else "", result_words(number, units, money),
+        TRUST[number.trust], number.source,
+    )  # fmt: skip
+    for term in () if is_told else number.terms:
+        yield from _lines(term, depth + 1, seen, units, money)
 
 
 def working_of(number: Number, units: Units) -> Working:

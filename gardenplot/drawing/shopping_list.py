@@ -6,6 +6,7 @@ from attrs import frozen
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.number_words import value_words
+from gardenplot.drawing.so_many import so_many_seeds
 from gardenplot.drawing.stakes import stakes
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import GoodKind, Plan, crop_of
@@ -56,20 +57,34 @@ def shop_groups(plan: Plan, asked: Asked = EVERYTHING) -> tuple[ShopGroup, ...]:
     return tuple(group for group in groups if group.rows)
 
 
-def cost_words(plan: Plan, groups: tuple[ShopGroup, ...]) -> str:
-    """What all of it costs: "€ 41.20, without 3 things that have no price"; empty where nothing has one."""
+def cost_cells(plan: Plan, groups: tuple[ShopGroup, ...]) -> tuple[str, ...]:
+    """The cells behind "Cost" in a table of the list: how much has no price, and what all else costs.
+
+    None where nothing has a price.
+    """
     items = [row.item for group in groups for row in group.rows]
     bought = [item for item in items if item.lacking.value != 0]
     free = sum(item.cost.value is None for item in bought)
     if free == len(bought):
-        return ""
-    words = value_words(total_cost(tuple(items)), plan.place.units, plan.place.money)
-    if not free:
-        return words
-    without = ngettext(
-        "{cost}, without one thing that has no price", "{cost}, without {count} things that have no price", free
-    )
-    return without.format(cost=words, count=grouped(free))
+        return ()
+    without = ngettext("without one thing that has no price", "without {count} things that have no price", free)
+    cost = value_words(total_cost(tuple(items)), plan.place.units, plan.place.money)
+    return without.format(count=grouped(free)) if free else "", "", "", cost
+
+
+def cost_words(plan: Plan, groups: tuple[ShopGroup, ...]) -> str:
+    """The same in a line: "€ 41.20, without 3 things that have no price"; empty where nothing has one."""
+    cells = cost_cells(plan, groups)
+    return ", ".join(part for part in reversed(cells) if part)
+
+
+def list_text(plan: Plan, asked: Asked = EVERYTHING) -> str:
+    """The list as text, to paste anywhere: a heading for each group, a line for each thing with what to buy."""
+    lines = []
+    for group in shop_groups(plan, asked):
+        lines.append(group.name)
+        lines += [f"  {row.cells[0]}: {row.cells[3] or row.cells[1]}" for row in group.rows]
+    return "\n".join(lines)
 
 
 def _marking(plan: Plan, asked: Asked) -> Iterator[Need]:
@@ -92,23 +107,23 @@ def _row(plan: Plan, item: Item) -> ShopRow:
     units, money = plan.place.units, plan.place.money
 
     def words(number: Number) -> str:
-        return value_words(number, units, money)
+        is_seed = item.kind is GoodKind.SEED and number.unit is Unit.COUNT and number.value is not None
+        return so_many_seeds(int(number.value or 0)) if is_seed else value_words(number, units, money)
 
     if item.needed.value is None:
         return ShopRow((what_words(plan, item), words(item.needed), "", "", ""), item, lacks=True)
     stored = words(item.in_store) if item.in_store.terms else ""
     cost = words(item.cost) if item.cost.value is not None else ""
-    cells = (what_words(plan, item), words(item.needed), stored, _to_buy(plan, item), cost)
+    cells = (what_words(plan, item), words(item.needed), stored, _to_buy(item, words(item.lacking)), cost)
     return ShopRow(cells, item)
 
 
-def _to_buy(plan: Plan, item: Item) -> str:
-    if item.lacking.value is None:
-        return value_words(item.lacking, plan.place.units)
-    if not item.lacking.value:
+def _to_buy(item: Item, lacking: str) -> str:
+    """What lacks, in packs where it is known how it is sold."""
+    if item.lacking.value is not None and not item.lacking.value:
         return _("nothing")
     if item.packs.value is None or item.good is None or item.good.pack is None:
-        return value_words(item.lacking, plan.place.units)
+        return lacking
     if item.good.pack.pieces == 1:
         return grouped(int(item.packs.value))
     return _("{count} × {pack}").format(count=grouped(int(item.packs.value)), pack=item.good.pack.text)

@@ -27,11 +27,15 @@ SHOP, STORE = "sold like this", "counted in store"
 
 @frozen
 class Asked:
-    """What a list is for: some beds, or all; what is sown, covered or set up from one day until another, or ever."""
+    """What a list is for: some beds, or all; what is sown, covered or set up from one day until another, or ever.
+
+    With a `planting` it is for raising that one alone.
+    """
 
     beds: frozenset[str] = frozenset()
     first: date | None = None
     last: date | None = None
+    planting: str | None = None
 
     def has(self, bed: str) -> bool:
         """Whether a bed is asked for."""
@@ -81,7 +85,8 @@ class Need:
 def shopping(plan: Plan, asked: Asked = EVERYTHING, more: tuple[Need, ...] = ()) -> tuple[Item, ...]:
     """All that is needed for what is asked, and more that others counted, by kind and then as the plan has it."""
     needs: dict[tuple[GoodKind, str | None, str], list[Need]] = {}
-    for need in (*_needs(plan, asked), *more):
+    wanted = _grown(plan, asked) if asked.planting else (*_grown(plan, asked), *_set_up(plan, asked))
+    for need in (*wanted, *more):
         needs.setdefault((need.kind, need.crop, need.name), []).append(need)
     order = [*GoodKind]
     return tuple(
@@ -96,14 +101,20 @@ def total_cost(items: tuple[Item, ...]) -> Number:
     return added("cost", Unit.MONEY, priced, RULES)
 
 
-def _needs(plan: Plan, asked: Asked) -> Iterator[Need]:
+def _grown(plan: Plan, asked: Asked) -> Iterator[Need]:
+    """What is raised or sown."""
     for laid in lay_out_plan(plan):
-        if not asked.has(laid.bed.id):
-            continue
-        for one, layout in zip(laid.grown, laid.layouts, strict=True):
-            if asked.is_on(dates_of(plan, one.planting).sow) and not layout.holds_trays:
+        for one, layout in zip(laid.grown, laid.layouts, strict=True) if asked.has(laid.bed.id) else ():
+            is_asked = asked.planting in (None, layout.planting) and asked.is_on(dates_of(plan, one.planting).sow)
+            if is_asked and not layout.holds_trays:
                 yield from _raised(plan, one.crop, layout, laid.bed)
-        yield from _watered(plan, laid.bed, asked)
+
+
+def _set_up(plan: Plan, asked: Asked) -> Iterator[Need]:
+    """What stands and lies in the beds besides plants."""
+    for bed in plan.beds:
+        if asked.has(bed.id):
+            yield from _watered(plan, bed, asked)
     for cover in plan.covers:
         if asked.has(cover.bed) and asked.is_on(cover.on):
             yield from _covered(plan, cover)

@@ -36,6 +36,7 @@ def all_menus(window: "MainWindow") -> tuple[Menu, ...]:
         Menu("edit", _("&Edit"), tuple(_edit(window, why))),
         Menu("bed", _("&Bed"), tuple(_bed(window, why))),
         Menu("planting", _("&Planting"), tuple(_planting(window, why))),
+        Menu("supplies", _("S&upplies"), tuple(_supplies(window, why))),
         Menu("sheets", _("&Sheets"), tuple(_sheets(window, why))),
         Menu("view", _("&View"), tuple(_view(window, why))),
         Menu("help", _("&Help"), tuple(_help(window))),
@@ -192,12 +193,37 @@ def _blocks(blocks: BlockDeeds, why: Reasons) -> Iterator[Action]:
     yield Action("block.join-head", join, partial(blocks.join, HEAD), "Ctrl+Shift+J", why.planting, also=also)
 
 
+def _supplies(window: "MainWindow", why: Reasons) -> Entries:
+    deeds, ledger = window.supplies, window.ledger
+    shop, also = _("Go to the &list"), _("buy shop seed trays hoops cloth carry cost table ledger below")
+    yield Action("edit.supplies", shop, partial(ledger.go_to, ledger.supplies.table), "Ctrl+Shift+L", also=also)
+    also = _("sum formula explain number trust why")
+    working = _("&How it came about …")
+    yield Action("supply.working", working, deeds.show_working, "", deeds.why_nothing_chosen, also=also)
+    numbers, also = _("&Numbers of what is selected …"), _("sum formula explain trays cells hoops water working")
+    yield Action("supply.numbers", numbers, deeds.numbers, "Ctrl+Shift+N", why.selection, also=also)
+    store, also = _("&In store and prices …"), _("stock packets price shop pack germination age")
+    yield Action("supply.store", store, deeds.store, "", deeds.why_nothing_chosen, also=also)
+    save, also = _("&Save as a table …"), _("export CSV list shopping")
+    yield Action("supply.save", save, deeds.save, "", deeds.why_no_list, also=also)
+    copy, also = _("&Copy the list"), _("clipboard paste text")
+    yield Action("supply.copy", copy, deeds.copy, "", deeds.why_no_list, also=also)
+    yield Rule()
+    feed, also = _("&Feed the selected bed, or all …"), _("compost manure amendment fertiliser soil")
+    yield Action("supply.feed", feed, deeds.feed, "", why.bed, also=also)
+    jugs, also = _("&Water jugs round what is selected …"), _("frost night heat harden off")
+    yield Action("supply.jugs", jugs, deeds.jugs, "", why.selection, also=also)
+    yield Submenu(_("F&eeds and jugs"), fill=deeds.fill_supplies)
+
+
 def _sheets(window: "MainWindow", why: Reasons) -> Entries:
     sheets = window.sheets
     also = _("print paper PDF stakes preview")
     yield Action("sheets.bed", _("&Bed sheet …"), sheets.preview, Keys.Print, why.bed, also=also)
     also = _("print paper PDF weeks list what is to be done calendar")
     yield Action("sheets.dates", _("Da&tes sheet …"), sheets.dates, "", why.planted, also=also)
+    also = _("print paper PDF buy seed trays cloth supplies")
+    yield Action("sheets.list", _("Shopping &list …"), sheets.shopping, "", why.bed, also=also)
     also = _("print paper PDF nights covers sunset frost week")
     yield Action("sheets.card", _("Door &card …"), sheets.cards, "", why.cover, also=also)
     yield Rule()

@@ -10,6 +10,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import between_readings, marked, says, where
 from gardenplot.drawing.shape_words import map_words
 from gardenplot.drawing.style import Ink
+from gardenplot.drawing.supply_words import supply_lines
 from gardenplot.findings import find_about, find_in_bed
 from gardenplot.gestures.ground_typed import GROUND_FIELDS
 from gardenplot.gestures.history_typed import HISTORY
@@ -34,14 +35,24 @@ class BedPanel(QWidget):
         self._document = document
         self.bed = ""
         self.title, self.left, self.pieces, self.findings = heading(), quiet(), words(), words(Ink.ACCENT)
-        self.covers, self.drip = words(), words()
+        self.covers, self.drip, self.supplies = words(), words(), words()
         self.form = Form(self)
         for field in _FIELDS:
             self.form.add_typed(field.name, field.label, self._finisher(field), wide=field.name in _WIDE)
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)
-        for part in (self.title, self.left, self.form, rule(), self.pieces, self.covers, self.drip, self.findings):
+        for part in (
+            self.title,
+            self.left,
+            self.form,
+            rule(),
+            self.pieces,
+            self.covers,
+            self.drip,
+            self.supplies,
+            self.findings,
+        ):
             column.addWidget(part)
         column.addStretch(1)
 
@@ -67,6 +78,8 @@ class BedPanel(QWidget):
         look = looks(plan)
         self.covers.setText("\n".join(cover_lines(plan, bed_id)))
         self.covers.setVisible(bool(self.covers.text()))
+        self.supplies.setText("\n".join(supply_lines(plan, bed_id)))
+        self.supplies.setVisible(bool(self.supplies.text()))
         self.drip.setText("\n".join(drip_lines(laid, look, plan.place.units)))
         self.drip.setVisible(bool(self.drip.text()))
         found = [one for one in (*find_about(plan, bed_id), *find_in_bed(laid)) if not one.is_note]

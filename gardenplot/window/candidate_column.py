@@ -8,8 +8,8 @@ from PySide6.QtGui import QFocusEvent, QFontMetricsF, QKeyEvent, QMouseEvent, QP
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from gardenplot.drawing.bed import BedFigure
-from gardenplot.drawing.compare_words import Cell
 from gardenplot.drawing.marks import Label
+from gardenplot.drawing.measure_line import Cell
 from gardenplot.drawing.style import Ink
 from gardenplot.layout.candidate import Candidate
 from gardenplot.window.painting import Scale, paint

@@ -6,7 +6,6 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QPushButton, QSizePo
 
 from gardenplot.drawing.bed import draw_turn
 from gardenplot.drawing.compare_words import (
-    MeasureLine,
     best_words,
     candidate_name,
     comparison_title,
@@ -16,6 +15,7 @@ from gardenplot.drawing.compare_words import (
     step_name,
 )
 from gardenplot.drawing.letters import looks
+from gardenplot.drawing.measure_line import MeasureLine
 from gardenplot.errors import PlanError
 from gardenplot.gestures.candidate_typed import changes_between
 from gardenplot.layout.candidate import Candidate, Reason, comparison

@@ -25,6 +25,7 @@ from gardenplot.window.late import (
     made_drawing,
     preview_cards,
     preview_dates,
+    preview_list,
     preview_sheets,
 )
 from gardenplot.window.reasons import CHOOSE_BED, CHOOSE_CROP, CHOOSE_PLANTING, NO_BED
@@ -202,6 +203,14 @@ class SheetDeeds:
         document = self._window.document
         try:
             preview_dates(document.plan, document.name, self._window)
+        except PlanError as error:
+            self._window.tell(str(error))
+
+    def shopping(self) -> None:
+        """Show what to buy and carry, to print or to keep."""
+        document = self._window.document
+        try:
+            preview_list(document.plan, document.name, self._window)
         except PlanError as error:
             self._window.tell(str(error))
 

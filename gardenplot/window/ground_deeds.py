@@ -12,6 +12,7 @@ from gardenplot.gestures.cover_typed import usual_cover
 from gardenplot.plan import Cover, Tunnel, Walk
 from gardenplot.plan.edits import remove_cover, remove_path, remove_tunnel
 from gardenplot.window.late import ask_cover, ask_path, ask_tunnel
+from gardenplot.window.menus import fill_with
 from gardenplot.words import _
 
 if TYPE_CHECKING:
@@ -61,7 +62,7 @@ class GroundDeeds:
             entries += self._entries(tunnel.name, partial(ask_tunnel, self._document, self._window, tunnel), tunnel)
         for path in plan.paths:
             entries += self._entries(path.name, partial(ask_path, self._document, self._window, path), path)
-        _fill(menu, entries)
+        fill_with(menu, entries)
 
     def fill_covers(self, menu: QMenu) -> None:
         """Fill a menu with what can be done to each cover of the selected bed, or of all beds."""
@@ -71,7 +72,7 @@ class GroundDeeds:
             if self._sight.bed in (None, cover.bed):
                 asks = partial(ask_cover, self._document, self._window, cover)
                 entries += self._entries(cover_words(plan, cover), asks, cover)
-        _fill(menu, entries)
+        fill_with(menu, entries)
 
     def _entries(self, name: str, asks: Callable[[], object], part: Tunnel | Walk | Cover) -> list[Entry]:
         words = name.replace("&", "&&")
@@ -90,11 +91,3 @@ class GroundDeeds:
             case _:
                 after = remove_cover(plan, part.id)
         self._document.change(_("Remove {name}").format(name=name), after)
-
-
-def _fill(menu: QMenu, entries: list[Entry]) -> None:
-    menu.clear()
-    for words, does in entries:
-        menu.addAction(words).triggered.connect(lambda _checked=False, does=does: does())
-    if not entries:
-        menu.addAction(_("none yet")).setEnabled(False)

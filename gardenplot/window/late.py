@@ -9,11 +9,13 @@ from typing import TYPE_CHECKING, Any, cast
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.gestures.stage import Gesture, Stage
-from gardenplot.plan import Cover, Crop, Plan, Tunnel, Walk
+from gardenplot.plan import Cover, Crop, Feed, Jugs, Place, Plan, Tunnel, Walk
+from gardenplot.supplies.shopping import Item
 from gardenplot.window.ask import Accept, Ask
 from gardenplot.window.document import Document
 from gardenplot.window.registry import Registry
 from gardenplot.window.sight import Sight
+from gardenplot.working import Number
 
 if TYPE_CHECKING:
     from gardenplot.window.bed_panel import BedPanel
@@ -91,6 +93,32 @@ def fill_dialog(document: Document, stage: "CanvasStage", parent: QWidget) -> "F
     return cast("FillDialog", _late("fill_dialog", "FillDialog")(document, stage, parent))
 
 
+def ask_good(document: Document, parent: QWidget, item: Item) -> bool:
+    """Ask what is in store of a thing on the list, and how it is sold."""
+    return cast(bool, _late("supply_requests", "ask_good")(document, parent, item))
+
+
+def ask_feed(document: Document, parent: QWidget, feed: Feed | None = None, beds: tuple[str, ...] = ()) -> bool:
+    """Ask what beds are given, or for changes to it."""
+    return cast(bool, _late("supply_requests", "ask_feed")(document, parent, feed, beds))
+
+
+def ask_jugs(document: Document, parent: QWidget, jugs: Jugs) -> bool:
+    """Ask for water jugs as they are proposed, or for changes to some of the plan."""
+    return cast(bool, _late("supply_requests", "ask_jugs")(document, parent, jugs))
+
+
+def show_working(title: str, numbers: tuple[Number, ...], place: Place, parent: QWidget) -> None:
+    """Show how numbers came about."""
+    _late("working_dialog", "WorkingDialog")(title, numbers, place.units, place.money, parent).exec()
+
+
+def made_list(plan: Plan) -> bytes:
+    """What to buy and carry, as a table of text."""
+    groups = import_module("gardenplot.drawing.shopping_list").shop_groups(plan)
+    return cast(bytes, import_module("gardenplot.exports.shopping_csv").write_list(groups))
+
+
 def ask_tunnel(document: Document, parent: QWidget, tunnel: Tunnel | None = None) -> bool:
     """Ask for a tunnel, or for changes to one of the plan."""
     return cast(bool, _late("ground_requests", "ask_tunnel")(document, parent, tunnel))
@@ -119,6 +147,11 @@ def preview_sheets(plan: Plan, name: str, bed: str | None, parent: QWidget) -> N
 def preview_dates(plan: Plan, name: str, parent: QWidget) -> None:
     """Show the dates by week in a dialog; raises PlanError."""
     _late("preview", "preview_dates")(plan, name, parent)
+
+
+def preview_list(plan: Plan, name: str, parent: QWidget) -> None:
+    """Show what to buy and carry in a dialog; raises PlanError."""
+    _late("preview", "preview_list")(plan, name, parent)
 
 
 def preview_cards(plan: Plan, name: str, day: date | None, parent: QWidget) -> None:

@@ -1,4 +1,4 @@
-"""Below the drawing: counts, orders, wishes, dates and findings, each row leading to its place."""
+"""Below the drawing: counts, orders, wishes, dates, supplies and findings, each row leading to its place."""
 
 from functools import lru_cache
 
@@ -14,6 +14,7 @@ from gardenplot.units.figures import grouped
 from gardenplot.window.beside import Beside
 from gardenplot.window.document import Document
 from gardenplot.window.sight import Sight
+from gardenplot.window.supplies_page import SuppliesPage
 from gardenplot.window.tables import Table, TableRow
 from gardenplot.window.wishes_page import WishesPage
 from gardenplot.words import _
@@ -35,13 +36,14 @@ class Ledger(QTabWidget):
         )
         self.dates = Table(_("Dates"), (_("day"), _("what"), _("crop"), _("how many"), _("bed"), ""))
         self.findings = Table(_("Findings"), (_("finding"), _("where"), _("what")))
-        self.wishes = WishesPage()
+        self.wishes, self.supplies = WishesPage(), SuppliesPage()
         self.add_order, self.remove_order = QPushButton(_("Add order …")), QPushButton(_("Remove order"))
         self.addTab(self.counts, _("Counts"))
         self.addTab(self.crops, _("By crop"))
         self.addTab(self._orders_page(), _("Orders"))
         self.addTab(self.wishes, _("Wishes"))
         self.addTab(self.dates, _("Dates"))
+        self.addTab(self.supplies, _("Supplies"))
         self.addTab(self.findings, _("Findings"))
         self.setDocumentMode(True)
         self.counts.itemSelectionChanged.connect(self._go)
@@ -79,6 +81,8 @@ class Ledger(QTabWidget):
                 self.wishes.show_plan(plan)
             case 4:
                 self.dates.show_rows([_week_row(week) for week in by_week(plan)])
+            case 5:
+                self.supplies.show_plan(plan)
             case _:
                 self._show_findings()
 
@@ -143,7 +147,7 @@ def _order_cells(row: OrderRow) -> tuple[str, ...]:
 @lru_cache(maxsize=1024)
 def _week_row(week: Week) -> TableRow:
     inner = tuple(TableRow(_date_cells(row), row) for row in week.rows)
-    return TableRow((week.name, week.days, "", "", "", ""), None, inner, bold=True)
+    return TableRow((week.name, week.days, "", week.bench, "", ""), None, inner, bold=True)
 
 
 def _date_cells(row: DateRow) -> tuple[str, ...]:

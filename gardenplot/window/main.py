@@ -34,6 +34,7 @@ from gardenplot.window.shape_deeds import ShapeDeeds
 from gardenplot.window.shelf import Shelf
 from gardenplot.window.sight import Sight
 from gardenplot.window.steps import Steps
+from gardenplot.window.supply_deeds import SupplyDeeds
 from gardenplot.window.tray_deeds import TrayDeeds
 from gardenplot.window.views import Views
 from gardenplot.window.waiting import Waiting
@@ -71,7 +72,7 @@ class MainWindow(QMainWindow):
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
         self.shapes, self.ground, self.blocks = ShapeDeeds(self), GroundDeeds(self), BlockDeeds(self)
         self.trays, self.series, self.gaps = TrayDeeds(self), SeriesDeeds(self), GapDeeds(self)
-        self.wishes = WishDeeds(self)
+        self.wishes, self.supplies = WishDeeds(self), SupplyDeeds(self)
         self.steps = Steps(self.document)
         self.index, self.pages = Index(self), Pages(self)
         self.panels = Panels(self)
@@ -82,6 +83,9 @@ class MainWindow(QMainWindow):
         self.registry.tie(self.ledger.remove_order, "order.remove")
         self.registry.tie(self.ledger.wishes.remove, "wish.remove")
         self.registry.tie(self.ledger.wishes.fill, "wish.fill")
+        self.registry.tie(self.ledger.supplies.working, "supply.working")
+        self.registry.tie(self.ledger.supplies.store, "supply.store")
+        self.registry.tie(self.ledger.supplies.save, "supply.save")
         fill_menus(self)
         self._join()
         show_what_to_begin_with(self)
@@ -165,6 +169,7 @@ class MainWindow(QMainWindow):
             self.shelf.model.modelReset,
             self.ledger.orders.currentItemChanged,
             self.ledger.wishes.table.currentItemChanged,
+            self.ledger.supplies.table.currentItemChanged,
         ):
             # What can be done now may have changed.
             signal.connect(self.registry.refresh)

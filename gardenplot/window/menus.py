@@ -1,11 +1,13 @@
 """The menu bar, made from the registry of all actions."""
 
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QMenu, QWidget
 
 from gardenplot.window.action import Action, Entry, Submenu
 from gardenplot.window.registry import Registry
+from gardenplot.words import _
 
 if TYPE_CHECKING:
     from gardenplot.window.main import MainWindow
@@ -25,6 +27,15 @@ def context_menu(registry: Registry, menu: str, parent: QWidget) -> QMenu:
     entries = next(one.entries for one in registry.menus if one.id == menu)
     _fill(made, entries, registry)
     return made
+
+
+def fill_with(menu: QMenu, entries: Sequence[tuple[str, Callable[[], object]]]) -> None:
+    """Fill a menu anew with words and what each does; with a line that says so where there is nothing."""
+    menu.clear()
+    for words, does in entries:
+        menu.addAction(words).triggered.connect(lambda _checked=False, does=does: does())
+    if not entries:
+        menu.addAction(_("none yet")).setEnabled(False)
 
 
 def _fill(menu: QMenu, entries: tuple[Entry, ...], registry: Registry) -> None:

@@ -6,14 +6,15 @@ from PySide6.QtWidgets import QWidget
 
 from gardenplot.gestures.place_typed import FROST_FIELDS, HARD, LIKE_A_DAY, PLACE_FIELDS, SHORT_DAYS, ZONE_UNKNOWN
 from gardenplot.gestures.typed import TypedField
+from gardenplot.gestures.watering_typed import WATER_FIELDS
 from gardenplot.plan.edits import change_place
 from gardenplot.season.sun import zone_of
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
 from gardenplot.words import _
 
-_FIELDS = (*PLACE_FIELDS, *FROST_FIELDS)
-_WIDE = ("time_zone", "family_gap", "cover_before")
+_FIELDS = (*PLACE_FIELDS, *FROST_FIELDS, *WATER_FIELDS)
+_WIDE = ("time_zone", "family_gap", "cover_before", "line_flow", "weekly_depth")
 
 
 class PlaceForm(Form):

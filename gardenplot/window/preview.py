@@ -31,7 +31,7 @@ from gardenplot.plan import Plan
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.sheets.paper import Paper
 from gardenplot.window.settings import keep_paper, kept_paper
-from gardenplot.window.sheets_made import SheetKind, StoppedError, bed_kind, card_kind, dates_kind
+from gardenplot.window.sheets_made import SheetKind, StoppedError, bed_kind, card_kind, dates_kind, list_kind
 from gardenplot.window.wrapping import Wrapping
 from gardenplot.words import _
 
@@ -208,6 +208,11 @@ def preview(plan: Plan, name: str, bed: str | None, parent: QWidget) -> None:
 def preview_dates(plan: Plan, name: str, parent: QWidget) -> None:
     """Show the dates of a plan by week; raises PlanError where no day is known."""
     _show(plan, name, dates_kind(), parent)
+
+
+def preview_list(plan: Plan, name: str, parent: QWidget) -> None:
+    """Show what to buy and carry; raises PlanError where nothing is needed."""
+    _show(plan, name, list_kind(), parent)
 
 
 def preview_cards(plan: Plan, name: str, day: date | None, parent: QWidget) -> None:

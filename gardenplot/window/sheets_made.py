@@ -13,6 +13,7 @@ from gardenplot.sheets.bed_sheet import bed_sheets
 from gardenplot.sheets.dates_sheet import dates_sheet
 from gardenplot.sheets.door_card import card_for, door_cards
 from gardenplot.sheets.paper import Paper, Sheets
+from gardenplot.sheets.shopping_sheet import shopping_sheet
 from gardenplot.window.long_work import carried_out
 from gardenplot.words import _
 
@@ -59,6 +60,17 @@ def dates_kind() -> SheetKind:
     )
 
 
+def list_kind() -> SheetKind:
+    """What to buy and carry."""
+    return SheetKind(
+        _("Shopping list: {name}"),
+        _("{name} shopping list.pdf"),
+        _("What is in store already is ticked."),
+        _list,
+        lambda _one: 0,
+    )
+
+
 def card_kind(day: date | None) -> SheetKind:
     """Door cards, opened at the week of a day."""
     return SheetKind(
@@ -79,6 +91,11 @@ def made_sheets(plan: Plan, paper: Paper, name: str, parent: QWidget) -> Sheets:
 def _dates(plan: Plan, paper: Paper, name: str, parent: QWidget) -> Sheets:
     words = _("Laying out the dates …")
     return _made(words, dates_sheet, (plan, paper, name, parent), at_once=len(plan.plantings) <= FEW_PLANTINGS)
+
+
+def _list(plan: Plan, paper: Paper, name: str, parent: QWidget) -> Sheets:
+    words = _("Laying out the list …")
+    return _made(words, shopping_sheet, (plan, paper, name, parent), at_once=len(plan.plantings) <= FEW_PLANTINGS)
 
 
 def _cards(plan: Plan, paper: Paper, name: str, _parent: QWidget) -> Sheets:

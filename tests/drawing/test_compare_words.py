@@ -3,7 +3,6 @@
 from hypothesis import given, settings
 
 from gardenplot.drawing.compare_words import (
-    Cell,
     best_words,
     candidate_name,
     comparison_title,
@@ -13,6 +12,7 @@ from gardenplot.drawing.compare_words import (
     signed,
     step_name,
 )
+from gardenplot.drawing.measure_line import Cell
 from gardenplot.layout.candidate import Candidate, Reason
 from gardenplot.layout.proposals import best_of, proposals
 from gardenplot.plan import Plan

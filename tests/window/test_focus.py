@@ -95,7 +95,7 @@ def test_focus_is_seen_on_every_part_of_the_dialogs(
 def assert_every_stop_is_marked(shown: QWidget) -> None:
     """Go through with Tab; what was around a part before and after must differ by a mark that is seen."""
     found = stops(shown)
-    assert len(found) > 3
+    assert len(found) >= 3
     names = [spoken(part) for part in found]
     assert all(names), names
     for part, after in zip(found, (*found[1:], found[0]), strict=True):

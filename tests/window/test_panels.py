@@ -310,7 +310,7 @@ def test_a_panel_behind_another_comes_forward_before_it_is_closed(window: MainWi
     assert seen == [(True, True), (False, False), (True, True)]
 
 
-@pytest.mark.parametrize(("action", "table"), [("counts", 0), ("orders", 2), ("dates", 4), ("findings", 5)])
+@pytest.mark.parametrize(("action", "table"), [("counts", 0), ("orders", 2), ("dates", 4), ("findings", 6)])
 def test_each_table_is_gone_to_even_where_its_panel_is_closed(
     window: MainWindow, qtbot: QtBot, action: str, table: int
 ) -> None:

@@ -33,7 +33,7 @@ class Typing:
     def _type(self) -> None:
         dialog = QApplication.activeModalWidget()
         assert isinstance(dialog, AskDialog)
-        self.crop = str(dialog.typed()["crop"])
+        self.crop = str(dialog.typed().get("crop"))
         for name, text in self._texts.items():
             field = dialog.fields[name]
             assert isinstance(field, QLineEdit)

@@ -21,6 +21,7 @@ from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.preview import Preview
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order, ask_wish
 from gardenplot.window.sheets_made import bed_kind
+from gardenplot.window.working_dialog import WorkingDialog
 from tests.colours_seen import Values, linear
 
 Pixels = npt.NDArray[np.uint8]
@@ -29,6 +30,30 @@ Pixels = npt.NDArray[np.uint8]
 def _ask_series(window: MainWindow) -> None:
     window.sight.select("b1", "p1")
     window.series.repeat()
+
+
+def _with_bed(window: MainWindow) -> MainWindow:
+    window.sight.select(window.document.plan.beds[0].id)
+    return window
+
+
+def _choose_thing(window: MainWindow) -> None:
+    table = window.ledger.supplies.table
+    window.ledger.go_to(table)
+    group = table.topLevelItem(0)
+    thing = group.child(0) if group else None
+    assert thing is not None
+    table.setCurrentItem(thing)
+
+
+def _show_working(window: MainWindow) -> None:
+    _choose_thing(window)
+    window.supplies.show_working()
+
+
+def _ask_store(window: MainWindow) -> None:
+    _choose_thing(window)
+    window.supplies.store()
 
 
 DIALOGS: dict[str, Callable[[MainWindow], object]] = {
@@ -44,6 +69,10 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     ),
     "tunnel": lambda window: ask_tunnel(window.document, window),
     "series": _ask_series,
+    "working": _show_working,
+    "store": _ask_store,
+    "jugs": lambda window: _with_bed(window).supplies.jugs(),
+    "feed": lambda window: window.supplies.feed(),
     "keys": lambda window: KeysPage(window.registry, window).exec(),
     "bed sheet": lambda window: Preview(window.document.plan, "Plan", bed_kind("b1"), window).exec(),
 }
@@ -61,7 +90,7 @@ def opened(window: MainWindow, name: str, monkey: Callable[[type, str, object], 
         dialog.show()
         return 0
 
-    for kind in (AskDialog, CompareDialog, FillDialog, KeysPage, Preview):
+    for kind in (AskDialog, CompareDialog, FillDialog, KeysPage, Preview, WorkingDialog):
         monkey(kind, "exec", show)
     DIALOGS[name](window)
     settle(kept[0])

@@ -1,0 +1,83 @@
+"""What a bed's jugs, water and feeds come to, in lines of words; and all numbers of a bed or a planting."""
+
+from collections.abc import Iterator
+
+from gardenplot.drawing.number_words import value_words
+from gardenplot.drawing.sayings import between
+from gardenplot.layout import lay_out_bed
+from gardenplot.plan import Bed, Jugs, Plan, bed_of, planting_of
+from gardenplot.plan.shapes import area_of
+from gardenplot.supplies import cover_cut, raised_for
+from gardenplot.supplies.feeding import fed
+from gardenplot.supplies.jugs import jug_heat
+from gardenplot.supplies.water import bed_water
+from gardenplot.words import _
+from gardenplot.working import Number
+
+
+def supply_lines(plan: Plan, bed_id: str) -> tuple[str, ...]:
+    """A bed's jugs, water and feeds, a line each under a heading; nothing where there are none."""
+    bed = bed_of(plan, bed_id)
+    lines = [*_jug_lines(plan, bed), *_water_lines(plan, bed), *_feed_lines(plan, bed)]
+    return (_("Water and soil"), *lines) if lines else ()
+
+
+def numbers_of(plan: Plan, bed_id: str, planting_id: str | None) -> tuple[Number, ...]:
+    """All numbers of supplies of a planting, or of a bed with its covers, jugs, water and feeds."""
+    bed = bed_of(plan, bed_id)
+    if planting_id is not None:
+        one = planting_of(plan, planting_id)
+        laid = lay_out_bed(plan, bed)
+        grown = next(each for each in laid.grown if each.planting is one)
+        made = raised_for(grown.crop, laid.layout_of(one.id))
+        found = (made.filled, made.to_sow, made.raised, made.weight, made.seed)
+        return tuple(number for number in found if number is not None)
+    covers = (cover_cut(bed, cover).numbers for cover in plan.covers if cover.bed == bed_id)
+    jugs = (jug_heat(bed, each).numbers for each in plan.jugs if each.bed == bed_id)
+    feeds = (fed(feed, bed, area_of(bed)) for feed in plan.feeds if not feed.beds or bed_id in feed.beds)
+    water = bed_water(plan.place, bed, area_of(bed)).numbers if bed.drip_lines or plan.place.watering else ()
+    return (*(number for cut in (*covers, *jugs) for number in cut), *water, *feeds)
+
+
+def _jug_lines(plan: Plan, bed: Bed) -> Iterator[str]:
+    for jugs in plan.jugs:
+        if jugs.bed == bed.id:
+            yield _jugs_line(plan, bed, jugs)
+
+
+def _jugs_line(plan: Plan, bed: Bed, jugs: Jugs) -> str:
+    """ "0.40 – 4.40 m, 46 jugs of 5 l, 230 kg to carry, make up for … for about 50 minutes to 1½ hours"."""
+    units, found = plan.place.units, jug_heat(bed, jugs)
+    parts = [
+        between(jugs.start.nm, jugs.end.nm, units),
+        _("{count} jugs of {volume}").format(count=value_words(found.count, units), volume=jugs.volume),
+        _("{weight} to carry").format(weight=value_words(found.weight, units)),
+    ]
+    if found.lasts.value is not None:
+        lasts = value_words(found.lasts, units)
+        parts.append(_("make up for what the bed loses on a clear night for {lasts}").format(lasts=lasts))
+    return ", ".join(parts)
+
+
+def _water_lines(plan: Plan, bed: Bed) -> Iterator[str]:
+    units, found = plan.place.units, bed_water(plan.place, bed, area_of(bed))
+    parts = [
+        words.format(value=value_words(number, units))
+        for number, words in (
+            (found.weekly, _("{value} a week")),
+            (found.hours, _("by drip in {value}")),
+            (found.flow, _("drip lines take {value}")),
+            (found.share, _("{value} of the supply")),
+            (found.tank_days, _("a full tank lasts {value}")),
+        )
+        if number.value is not None
+    ]
+    if parts:
+        yield ", ".join(parts)
+
+
+def _feed_lines(plan: Plan, bed: Bed) -> Iterator[str]:
+    for feed in plan.feeds:
+        if not feed.beds or bed.id in feed.beds:
+            number = fed(feed, bed, area_of(bed))
+            yield f"{feed.name or _('compost')}: {value_words(number, plan.place.units)}"

@@ -1,0 +1,97 @@
+"""Lists in parts with headings, a line a row with a box to tick, every second line shaded, over pages."""
+
+from collections.abc import Callable, Iterable
+from io import BytesIO
+from typing import Generic, TypeVar
+
+from attrs import frozen
+from reportlab.lib.units import mm
+from reportlab.pdfgen.canvas import Canvas
+
+from gardenplot.drawing.progress import Told
+from gardenplot.sheets.list_page import ListHead, draw_list_head, list_canvas, list_room
+from gardenplot.sheets.page_parts import MARGIN
+from gardenplot.sheets.paper import BOLD, FACE, Paper, Sheets
+from gardenplot.words import _
+
+HEADING, ROW = 27.0, 21.0
+"""Points of height of a part's heading and of a row."""
+BOX = 12.0
+_GREY = 0.93
+
+Row = TypeVar("Row")
+DrawRow = Callable[[Canvas, Row, float, float], None]
+"""Draws a row below a height, between the left margin and the right."""
+
+
+@frozen
+class Part(Generic[Row]):
+    """Rows under a heading, with words at its right; what goes on over a page is told so."""
+
+    name: str
+    beside: str
+    rows: tuple[Row, ...]
+    continued: bool = False
+
+    @property
+    def height(self) -> float:
+        """Points of height."""
+        return HEADING + ROW * len(self.rows)
+
+
+def paged(parts: Iterable[Part[Row]], room: float) -> list[list[Part[Row]]]:
+    """Parts on pages; one is kept whole where a page can hold it and is not begun in the last lines of one."""
+    pages: list[list[Part[Row]]] = []
+    left = 0.0
+    for one in parts:
+        rows, continued = one.rows, False
+        while rows:
+            whole = HEADING + ROW * len(rows)
+            if left < min(whole, room) and (whole <= room or left < room / 2):
+                pages.append([])
+                left = room
+            taken = int((left - HEADING) // ROW)
+            part = Part(one.name, one.beside, rows[:taken], continued)
+            pages[-1].append(part)
+            left -= part.height
+            rows, continued = rows[taken:], True
+    return pages
+
+
+def ticked_list(
+    parts: Iterable[Part[Row]], draw_row: DrawRow[Row], paper: Paper, title: str, head: Callable[[int], ListHead],
+    told: Told,
+) -> Sheets:  # fmt: skip
+    """The sheets of a list; `head` is asked for the heading by the number of pages. No page where there is no row."""
+    pages = paged(parts, list_room(paper))
+    content = BytesIO()
+    page = list_canvas(content, paper, title)
+    for number, inside in enumerate(pages):
+        told(number, len(pages))
+        y = draw_list_head(page, head(len(pages)))
+        for part in inside:
+            y = _draw(page, part, draw_row, y)
+        page.showPage()
+    page.save()
+    return Sheets(content.getvalue(), {})
+
+
+def _draw(page: Canvas, part: Part[Row], draw_row: DrawRow[Row], top: float) -> float:
+    """Draw a part with its rows; gives the y in points below it."""
+    right = page._pagesize[0] - MARGIN
+    name = part.name + (_(", continued") if part.continued else "")
+    page.setFont(BOLD, 14)
+    page.drawString(MARGIN, top - HEADING + 7, name)
+    page.setFont(FACE, 12)
+    page.drawRightString(right, top - HEADING + 7, part.beside)
+    page.setLineWidth(0.35 * mm)
+    page.line(MARGIN, top - HEADING + 1, right, top - HEADING + 1)
+    y = top - HEADING
+    for number, row in enumerate(part.rows):
+        if number % 2:
+            page.setFillGray(_GREY)
+            page.rect(MARGIN, y - ROW, right - MARGIN, ROW, stroke=0, fill=1)
+            page.setFillGray(0)
+        draw_row(page, row, y, right)
+        y -= ROW
+    return y

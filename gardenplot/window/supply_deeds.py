@@ -1,0 +1,137 @@
+"""What the menus do with supplies: the list, how its numbers came about, stores, feeds and water jugs."""
+
+from collections.abc import Callable
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QFileDialog, QMenu, QMessageBox
+
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.sayings import titled
+from gardenplot.drawing.shopping_list import list_text, what_words
+from gardenplot.drawing.supply_words import numbers_of
+from gardenplot.errors import GardenplotError
+from gardenplot.gestures.supply_typed import usual_jugs
+from gardenplot.plan import Feed, Jugs, bed_of
+from gardenplot.plan.file import file_name, write_whole
+from gardenplot.plan.goods_edits import remove_supply
+from gardenplot.supplies.shopping import Item
+from gardenplot.window.late import ask_feed, ask_good, ask_jugs, made_list, show_working
+from gardenplot.window.menus import fill_with
+from gardenplot.window.reasons import NO_BED
+from gardenplot.words import _
+
+if TYPE_CHECKING:
+    from gardenplot.window.main import MainWindow
+
+CHOOSE_THING = _("Choose a thing of the list first, under Supplies.")
+
+
+class SupplyDeeds:
+    """What is done about supplies."""
+
+    def __init__(self, window: "MainWindow") -> None:
+        self._window, self._document = window, window.document
+        self._page = window.ledger.supplies
+        self._page.wanted.connect(self._show)
+        self._page.copy.clicked.connect(self.copy)
+
+    def show_working(self) -> None:
+        """Show how what is needed of the chosen thing came about."""
+        self._show(self._page.current())
+
+    def _show(self, item: object) -> None:
+        if not isinstance(item, Item):
+            self._window.tell(CHOOSE_THING)
+            return
+        numbers = (item.cost, item.packs, item.lacking, item.needed)
+        number = next((one for one in numbers if one.value is not None), item.needed)
+        show_working(what_words(self._document.plan, item), (number,), self._document.plan.place, self._window)
+
+    def numbers(self) -> None:
+        """Show how all numbers of the selected planting or bed came about."""
+        plan, sight = self._document.plan, self._window.sight
+        if sight.bed is None:
+            self._window.tell(_("Choose a block or a bed first."))
+            return
+        found = numbers_of(plan, sight.bed, sight.planting)
+        if not found:
+            self._window.tell(_("It needs nothing that would have to be worked out."))
+            return
+        what = titled(plan, sight.planting, looks(plan)) if sight.planting else bed_of(plan, sight.bed).name
+        show_working(what, found, plan.place, self._window)
+
+    def store(self) -> None:
+        """Ask what is in store of the chosen thing, and how it is sold."""
+        item = self._page.current()
+        if item is None:
+            self._window.tell(CHOOSE_THING)
+            return
+        ask_good(self._document, self._window, item)
+
+    def feed(self) -> None:
+        """Ask what the selected bed is given, or all beds where none is selected."""
+        bed = self._window.sight.bed
+        ask_feed(self._document, self._window, None, (bed,) if bed else ())
+
+    def jugs(self) -> None:
+        """Ask for water jugs round the selected block or bed."""
+        bed = self._window.sight.bed
+        if bed is None:
+            self._window.tell(_("Choose a block or a bed first."))
+            return
+        ask_jugs(self._document, self._window, usual_jugs(self._document.plan, bed, self._window.sight.planting))
+
+    def save(self) -> None:
+        """Ask for a name and save the list as a table."""
+        proposed = f"{file_name(self._document.name)}-supplies.csv"
+        name, _kind = QFileDialog.getSaveFileName(self._window, _("Save list as"), proposed, _("Tables (*.csv)"))
+        if not name:
+            return
+        path = Path(name)
+        path = path if path.suffix else path.with_suffix(".csv")
+        try:
+            write_whole(path, made_list(self._document.plan))
+        except GardenplotError as error:
+            QMessageBox.warning(self._window, _("Save list"), str(error))
+            return
+        self._window.tell(_("saved as {path}").format(path=path))
+
+    def copy(self) -> None:
+        """Copy the list as text, a line a thing."""
+        QGuiApplication.clipboard().setText(list_text(self._document.plan))
+        self._window.tell(_("The list is on the clipboard."))
+
+    def fill_supplies(self, menu: QMenu) -> None:
+        """Fill a menu with what can be done to each feed and to all jugs of the plan."""
+        plan, window = self._document.plan, self._window
+        entries: list[tuple[str, Callable[[], object]]] = []
+        for feed in plan.feeds:
+            name = feed.name or _("compost")
+            entries += self._entries(name, partial(ask_feed, self._document, window, feed), feed)
+        for jugs in plan.jugs:
+            name = _("jugs in {bed}").format(bed=bed_of(plan, jugs.bed).name)
+            entries += self._entries(name, partial(ask_jugs, self._document, window, jugs), jugs)
+        fill_with(menu, entries)
+
+    def _entries(
+        self, name: str, asks: Callable[[], object], part: Feed | Jugs
+    ) -> list[tuple[str, Callable[[], object]]]:
+        words = name.replace("&", "&&")
+        return [
+            (_("Change {name} …").format(name=words), asks),
+            (_("Remove {name}").format(name=words), partial(self._remove, name, part)),
+        ]
+
+    def _remove(self, name: str, part: Feed | Jugs) -> None:
+        self._document.change(_("Remove {name}").format(name=name), remove_supply(self._document.plan, part))
+
+    def why_nothing_chosen(self) -> str:
+        """Why nothing can be done to a thing of the list."""
+        return "" if self._page.current() is not None else CHOOSE_THING
+
+    def why_no_list(self) -> str:
+        """Why there is no list."""
+        return "" if self._document.plan.beds else NO_BED

@@ -1,0 +1,58 @@
+"""How a number came about: the formula in words and in figures, down to what was typed, and how far to trust it."""
+
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QVBoxLayout, QWidget
+
+from gardenplot.drawing.number_words import Line, labelled, result_words, workings_of
+from gardenplot.drawing.style import Ink
+from gardenplot.units import Units
+from gardenplot.window.tables import Table, TableRow
+from gardenplot.window.theme import magnified, widget_font, write_in
+from gardenplot.words import _
+from gardenplot.working import Number, Trust
+
+_COLUMNS = (_("number"), _("value"), _("in figures"), _("formula"), _("from"), _("trust"))
+_WEAK = _("Weak numbers hang on a guess: the night, the soil and the season decide. They are told as a range.")
+_WIDTH, _HEIGHT = 980, 440
+
+
+class WorkingDialog(QDialog):
+    """Numbers and all that went into them, each below what came of it; read it, copy it, close it."""
+
+    def __init__(
+        self, title: str, numbers: tuple[Number, ...], units: Units, money: str, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(_("How it came about: {what}").format(what=title))
+        self.lines = tuple(workings_of(numbers, units, money))
+        head = QLabel(title)
+        if len(numbers) == 1:
+            head.setText(f"{title}: {labelled(numbers[0])} {result_words(numbers[0], units, money)}")
+        head.setFont(widget_font(17, bold=True))
+        head.setWordWrap(True)
+        self.table = Table(_("How it came about"), _COLUMNS)
+        self.table.show_rows([TableRow(_cells(line), bold=not line.depth) for line in self.lines])
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        self.copy = buttons.addButton(_("Copy"), QDialogButtonBox.ButtonRole.ActionRole)
+        self.copy.clicked.connect(self._copy)
+        buttons.rejected.connect(self.reject)
+        column = QVBoxLayout(self)
+        column.setSpacing(12)
+        column.addWidget(head)
+        column.addWidget(self.table, 1)
+        if any(number.trust is Trust.WEAK for number in numbers):
+            words = QLabel(_WEAK)
+            words.setWordWrap(True)
+            write_in(words, Ink.SECOND)
+            column.addWidget(words)
+        column.addWidget(buttons)
+        self.resize(round(_WIDTH * min(magnified(), 1.25)), round(_HEIGHT * min(magnified(), 1.25)))
+        self.table.setFocus()
+
+    def _copy(self) -> None:
+        """All lines as text, to paste into a letter or a table."""
+        QGuiApplication.clipboard().setText("\n".join("\t".join(_cells(line)) for line in self.lines))
+
+
+def _cells(line: Line) -> tuple[str, ...]:
+    return (f"{'   ' * line.depth}{line.name}", line.value, line.sum, line.formula, line.source, line.trust)

@@ -1,0 +1,65 @@
+"""The shopping list on paper: every thing once with what to buy, a box each, legible, the same bytes each time."""
+
+from datetime import date
+
+import pytest
+from attrs import evolve
+
+from gardenplot.drawing.shopping_list import shop_groups
+from gardenplot.errors import PlanError
+from gardenplot.plan import Good, GoodKind, Plan
+from gardenplot.plan.edits import change_crop
+from gardenplot.sheets.paper import Paper
+from gardenplot.sheets.shopping_sheet import shopping_sheet
+from gardenplot.units import parse_amount, parse_price
+from tests.sheets.pdf_pages import pages_of, plain
+from tests.sheets.test_lists import LONG, ODD, assert_legible, boxes, each_paper, example
+
+DAY = date(2027, 2, 26)
+BOX = 12.0
+
+
+def stocked() -> Plan:
+    """The first example with seed and weights in store, and prices."""
+    plan = example()
+    seed = Good("g1", GoodKind.SEED, crop=plan.crops[0].id, pack=parse_amount("250 seeds"), price=parse_price("4.20"))
+    return evolve(plan, goods=(seed, Good("g2", GoodKind.WEIGHT, in_store=parse_amount("200"))))
+
+
+@each_paper
+def test_every_thing_stands_on_the_list_once_with_a_box_and_what_to_buy(paper: Paper) -> None:
+    plan = stocked()
+    pages = pages_of(shopping_sheet(plan, paper, printed=DAY).pdf)
+    words = [plain(one.text) for page in pages for one in page.words]
+    rows = [row for group in shop_groups(plan) for row in group.rows]
+    for row in rows:
+        assert words.count(plain(row.cells[0])) == 1
+        assert plain(row.cells[3] or row.cells[1]) in words
+    assert sum(boxes(page, BOX) for page in pages) == len(rows)
+    for page in pages:
+        assert_legible(page, paper)
+
+
+def test_what_it_costs_and_what_has_no_price_is_told_below() -> None:
+    (page,) = pages_of(shopping_sheet(stocked(), Paper.A4, printed=DAY).pdf)
+    told = plain(" ".join(one.text for one in page.words))
+    assert "Cost: " in told
+    assert "that have no price" in told
+    assert "Treated seed is no food" in told
+
+
+@pytest.mark.parametrize("name", [LONG, ODD])
+def test_names_of_any_kind_are_printed_as_they_were_typed_or_cut(name: str) -> None:
+    plan = change_crop(stocked(), stocked().crops[0].id, name=name)
+    for page in pages_of(shopping_sheet(plan, Paper.LETTER, printed=DAY).pdf):
+        assert_legible(page, Paper.LETTER)
+
+
+def test_the_same_plan_and_day_give_the_same_bytes() -> None:
+    first, second = (shopping_sheet(stocked(), Paper.A4, printed=DAY).pdf for _turn in range(2))
+    assert first == second
+
+
+def test_where_nothing_is_needed_there_is_no_list() -> None:
+    with pytest.raises(PlanError, match="nothing is needed"):
+        shopping_sheet(Plan(), Paper.A4)
