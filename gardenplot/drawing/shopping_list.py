@@ -113,7 +113,7 @@ def _row(plan: Plan, item: Item) -> ShopRow:
     if item.needed.value is None:
         return ShopRow((what_words(plan, item), words(item.needed), "", "", ""), item, lacks=True)
     stored = words(item.in_store) if item.in_store.terms else ""
-    cost = words(item.cost) if item.cost.value is not None else ""
+    cost = words(item.cost) if item.cost.value else ""
     cells = (what_words(plan, item), words(item.needed), stored, _to_buy(item, words(item.lacking)), cost)
     return ShopRow(cells, item)
 

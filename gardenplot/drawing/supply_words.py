@@ -2,8 +2,10 @@
 
 from collections.abc import Iterator
 
-from gardenplot.drawing.number_words import value_words
+from gardenplot.drawing.number_words import Line, value_words, workings_of
+from gardenplot.drawing.row_workings import row_workings
 from gardenplot.drawing.sayings import between
+from gardenplot.drawing.trust_words import TRUST
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import Bed, Jugs, Plan, bed_of, planting_of
 from gardenplot.plan.shapes import area_of
@@ -20,6 +22,18 @@ def supply_lines(plan: Plan, bed_id: str) -> tuple[str, ...]:
     bed = bed_of(plan, bed_id)
     lines = [*_jug_lines(plan, bed), *_water_lines(plan, bed), *_feed_lines(plan, bed)]
     return (_("Water and soil"), *lines) if lines else ()
+
+
+def selected_lines(plan: Plan, bed_id: str, planting_id: str | None) -> tuple[Line, ...]:
+    """How the numbers of a planting, its rows and plants first, or of a bed's supplies came about."""
+    found = tuple(workings_of(numbers_of(plan, bed_id, planting_id), plan.place.units, plan.place.money))
+    if planting_id is None:
+        return found
+    laid = lay_out_bed(plan, bed_of(plan, bed_id))
+    grown = next(each for each in laid.grown if each.planting.id == planting_id)
+    rows = row_workings(plan, grown, laid.layout_of(planting_id))
+    counted = (Line(0, one.name, "", one.sum, one.value, TRUST[one.trust], one.source) for one in rows)
+    return (*counted, *found)
 
 
 def numbers_of(plan: Plan, bed_id: str, planting_id: str | None) -> tuple[Number, ...]:

@@ -8,14 +8,14 @@ from typing import TYPE_CHECKING, Any, cast
 
 from PySide6.QtWidgets import QWidget
 
+from gardenplot.drawing.number_words import Line
 from gardenplot.gestures.stage import Gesture, Stage
-from gardenplot.plan import Cover, Crop, Feed, Jugs, Place, Plan, Tunnel, Walk
+from gardenplot.plan import Cover, Crop, Feed, Jugs, Plan, Tunnel, Walk
 from gardenplot.supplies.shopping import Item
 from gardenplot.window.ask import Accept, Ask
 from gardenplot.window.document import Document
 from gardenplot.window.registry import Registry
 from gardenplot.window.sight import Sight
-from gardenplot.working import Number
 
 if TYPE_CHECKING:
     from gardenplot.window.bed_panel import BedPanel
@@ -108,9 +108,9 @@ def ask_jugs(document: Document, parent: QWidget, jugs: Jugs) -> bool:
     return cast(bool, _late("supply_requests", "ask_jugs")(document, parent, jugs))
 
 
-def show_working(title: str, numbers: tuple[Number, ...], place: Place, parent: QWidget) -> None:
+def show_working(title: str, lines: tuple[Line, ...], parent: QWidget) -> None:
     """Show how numbers came about."""
-    _late("working_dialog", "WorkingDialog")(title, numbers, place.units, place.money, parent).exec()
+    _late("working_dialog", "WorkingDialog")(title, lines, parent).exec()
 
 
 def made_list(plan: Plan) -> bytes:

@@ -9,9 +9,10 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog, QMenu, QMessageBox
 
 from gardenplot.drawing.letters import looks
+from gardenplot.drawing.number_words import working_lines
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.shopping_list import list_text, what_words
-from gardenplot.drawing.supply_words import numbers_of
+from gardenplot.drawing.supply_words import selected_lines
 from gardenplot.errors import GardenplotError
 from gardenplot.gestures.supply_typed import usual_jugs
 from gardenplot.plan import Feed, Jugs, bed_of
@@ -46,9 +47,10 @@ class SupplyDeeds:
         if not isinstance(item, Item):
             self._window.tell(CHOOSE_THING)
             return
-        numbers = (item.cost, item.packs, item.lacking, item.needed)
+        numbers, place = (item.cost, item.packs, item.lacking, item.needed), self._document.plan.place
         number = next((one for one in numbers if one.value is not None), item.needed)
-        show_working(what_words(self._document.plan, item), (number,), self._document.plan.place, self._window)
+        lines = tuple(working_lines(number, place.units, place.money))
+        show_working(what_words(self._document.plan, item), lines, self._window)
 
     def numbers(self) -> None:
         """Show how all numbers of the selected planting or bed came about."""
@@ -56,12 +58,12 @@ class SupplyDeeds:
         if sight.bed is None:
             self._window.tell(_("Choose a block or a bed first."))
             return
-        found = numbers_of(plan, sight.bed, sight.planting)
+        found = selected_lines(plan, sight.bed, sight.planting)
         if not found:
             self._window.tell(_("It needs nothing that would have to be worked out."))
             return
         what = titled(plan, sight.planting, looks(plan)) if sight.planting else bed_of(plan, sight.bed).name
-        show_working(what, found, plan.place, self._window)
+        show_working(what, found, self._window)
 
     def store(self) -> None:
         """Ask what is in store of the chosen thing, and how it is sold."""

@@ -3,13 +3,13 @@
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QVBoxLayout, QWidget
 
-from gardenplot.drawing.number_words import Line, labelled, result_words, workings_of
+from gardenplot.drawing.number_words import Line
 from gardenplot.drawing.style import Ink
-from gardenplot.units import Units
+from gardenplot.drawing.trust_words import TRUST
 from gardenplot.window.tables import Table, TableRow
 from gardenplot.window.theme import magnified, widget_font, write_in
 from gardenplot.words import _
-from gardenplot.working import Number, Trust
+from gardenplot.working import Trust
 
 _COLUMNS = (_("number"), _("value"), _("in figures"), _("formula"), _("from"), _("trust"))
 _WEAK = _("Weak numbers hang on a guess: the night, the soil and the season decide. They are told as a range.")
@@ -19,15 +19,11 @@ _WIDTH, _HEIGHT = 980, 440
 class WorkingDialog(QDialog):
     """Numbers and all that went into them, each below what came of it; read it, copy it, close it."""
 
-    def __init__(
-        self, title: str, numbers: tuple[Number, ...], units: Units, money: str, parent: QWidget | None = None
-    ) -> None:
+    def __init__(self, title: str, lines: tuple[Line, ...], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(_("How it came about: {what}").format(what=title))
-        self.lines = tuple(workings_of(numbers, units, money))
+        self.lines = lines
         head = QLabel(title)
-        if len(numbers) == 1:
-            head.setText(f"{title}: {labelled(numbers[0])} {result_words(numbers[0], units, money)}")
         head.setFont(widget_font(17, bold=True))
         head.setWordWrap(True)
         self.table = Table(_("How it came about"), _COLUMNS)
@@ -40,7 +36,7 @@ class WorkingDialog(QDialog):
         column.setSpacing(12)
         column.addWidget(head)
         column.addWidget(self.table, 1)
-        if any(number.trust is Trust.WEAK for number in numbers):
+        if any(line.trust == TRUST[Trust.WEAK] for line in lines):
             words = QLabel(_WEAK)
             words.setWordWrap(True)
             write_in(words, Ink.SECOND)
