@@ -124,7 +124,7 @@ def working_lines(number: Number, units: Units, money: str = "") -> Iterator[Lin
 
 
 def workings_of(numbers: Iterable[Number], units: Units, money: str = "") -> Iterator[Line]:
-    """Numbers and all that went into them; what one of them was made of is told only once."""
+    """Numbers and all that went into them, each told only once, where it first comes."""
     seen: set[tuple[str, Fraction | None]] = set()
     for number in numbers:
         yield from _lines(number, 0, seen, units, money)
@@ -134,15 +134,15 @@ def _lines(
     number: Number, depth: int, seen: set[tuple[str, Fraction | None]], units: Units, money: str
 ) -> Iterator[Line]:
     key = (labelled(number), number.value)
-    is_told, formula, sum_ = key in seen, formula_words(number), sum_words(number, units, money)
-    if is_told and depth:
+    if key in seen:
         return
     seen.add(key)
+    formula, sum_ = formula_words(number), sum_words(number, units, money)
     yield Line(
         depth, labelled(number), formula, sum_ if sum_ != formula else "", result_words(number, units, money),
         TRUST[number.trust], number.source,
     )  # fmt: skip
-    for term in () if is_told else number.terms:
+    for term in number.terms:
         yield from _lines(term, depth + 1, seen, units, money)
 
 

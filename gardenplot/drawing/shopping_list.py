@@ -78,10 +78,10 @@ def cost_words(plan: Plan, groups: tuple[ShopGroup, ...]) -> str:
     return ", ".join(part for part in reversed(cells) if part)
 
 
-def list_text(plan: Plan, asked: Asked = EVERYTHING) -> str:
+def list_text(groups: tuple[ShopGroup, ...]) -> str:
     """The list as text, to paste anywhere: a heading for each group, a line for each thing with what to buy."""
     lines = []
-    for group in shop_groups(plan, asked):
+    for group in groups:
         lines.append(group.name)
         lines += [f"  {row.cells[0]}: {row.cells[3] or row.cells[1]}" for row in group.rows]
     return "\n".join(lines)

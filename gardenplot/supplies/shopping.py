@@ -52,6 +52,13 @@ EVERYTHING = Asked()
 """The whole plan at any time."""
 
 
+def week_of(day: date, beds: frozenset[str] = frozenset()) -> Asked:
+    """The week of a day, from its Monday to its Sunday."""
+    monday = day.toordinal() - day.weekday()
+    first, last = (date.fromordinal(min(max(1, one), date.max.toordinal())) for one in (monday, monday + 6))
+    return Asked(beds, first, last)
+
+
 @frozen
 class Item:
     """One thing to buy or carry: how much is needed, what of it is in store, what lacks, in packs, and their cost.

@@ -194,7 +194,7 @@ def _blocks(blocks: BlockDeeds, why: Reasons) -> Iterator[Action]:
 
 
 def _supplies(window: "MainWindow", why: Reasons) -> Entries:
-    deeds, ledger = window.supplies, window.ledger
+    deeds, feeds, ledger = window.supplies, window.feeds, window.ledger
     shop, also = _("Go to the &list"), _("buy shop seed trays hoops cloth carry cost table ledger below")
     yield Action("edit.supplies", shop, partial(ledger.go_to, ledger.supplies.table), "Ctrl+Shift+L", also=also)
     also = _("sum formula explain number trust why")
@@ -210,10 +210,10 @@ def _supplies(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("supply.copy", copy, deeds.copy, "", deeds.why_no_list, also=also)
     yield Rule()
     feed, also = _("&Feed the selected bed, or all …"), _("compost manure amendment fertiliser soil")
-    yield Action("supply.feed", feed, deeds.feed, "", why.bed, also=also)
+    yield Action("supply.feed", feed, feeds.feed, "", why.bed, also=also)
     jugs, also = _("&Water jugs round what is selected …"), _("frost night heat harden off")
-    yield Action("supply.jugs", jugs, deeds.jugs, "", why.selection, also=also)
-    yield Submenu(_("F&eeds and jugs"), fill=deeds.fill_supplies)
+    yield Action("supply.jugs", jugs, feeds.jugs, "", why.selection, also=also)
+    yield Submenu(_("F&eeds and jugs"), fill=feeds.fill_supplies)
 
 
 def _sheets(window: "MainWindow", why: Reasons) -> Entries:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, cast
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.number_words import Line
+from gardenplot.drawing.shopping_list import ShopGroup
 from gardenplot.gestures.stage import Gesture, Stage
 from gardenplot.plan import Cover, Crop, Feed, Jugs, Plan, Tunnel, Walk
 from gardenplot.supplies.shopping import Item
@@ -113,9 +114,8 @@ def show_working(title: str, lines: tuple[Line, ...], parent: QWidget) -> None:
     _late("working_dialog", "WorkingDialog")(title, lines, parent).exec()
 
 
-def made_list(plan: Plan) -> bytes:
+def made_list(groups: tuple[ShopGroup, ...]) -> bytes:
     """What to buy and carry, as a table of text."""
-    groups = import_module("gardenplot.drawing.shopping_list").shop_groups(plan)
     return cast(bytes, import_module("gardenplot.exports.shopping_csv").write_list(groups))
 
 

@@ -2,7 +2,7 @@
 
 from functools import lru_cache
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, Signal, SignalInstance
 from PySide6.QtWidgets import QDockWidget, QPushButton, QTabWidget, QTreeWidgetItem, QWidget
 
 from gardenplot.drawing.date_list import DateRow, Week, by_week
@@ -36,7 +36,7 @@ class Ledger(QTabWidget):
         )
         self.dates = Table(_("Dates"), (_("day"), _("what"), _("crop"), _("how many"), _("bed"), ""))
         self.findings = Table(_("Findings"), (_("finding"), _("where"), _("what")))
-        self.wishes, self.supplies = WishesPage(), SuppliesPage()
+        self.wishes, self.supplies = WishesPage(), SuppliesPage(sight)
         self.add_order, self.remove_order = QPushButton(_("Add order …")), QPushButton(_("Remove order"))
         self.addTab(self.counts, _("Counts"))
         self.addTab(self.crops, _("By crop"))
@@ -53,7 +53,14 @@ class Ledger(QTabWidget):
         self.findings.itemActivated.connect(self._go_finding)
         self.orders.itemActivated.connect(lambda item: self.order_wanted.emit(self.orders.key_of(item)))
         self.currentChanged.connect(self.refresh)
+        self.supplies.asked_otherwise.connect(self._ask_otherwise)
         document.changed.connect(self.refresh)
+
+    @property
+    def chosen(self) -> tuple[SignalInstance, ...]:
+        """What tells that another row may be chosen, in the tables whose rows something can be done to."""
+        tables = (self.orders, self.wishes.table, self.supplies.table)
+        return tuple(table.currentItemChanged for table in tables)
 
     def go_to(self, table: Table) -> None:
         """Bring a table to the front, with the keyboard in it."""
@@ -94,6 +101,11 @@ class Ledger(QTabWidget):
         self.findings.show_rows(
             [TableRow(row, one, grave=one.cannot_be_done) for row, one in zip(cells, found, strict=True)]
         )
+
+    def _ask_otherwise(self) -> None:
+        """The list is for another bed or another week, while it is in front."""
+        if self.currentWidget() is self.supplies:
+            self.refresh()
 
     def _orders_page(self) -> QWidget:
         self.add_order.clicked.connect(lambda: self.order_wanted.emit(None))

@@ -16,6 +16,7 @@ from gardenplot.window.deeds import BedDeeds, PlantingDeeds, SheetDeeds
 from gardenplot.window.document import Document
 from gardenplot.window.elided import Elided
 from gardenplot.window.empty_states import show_what_to_begin_with
+from gardenplot.window.feed_deeds import FeedDeeds
 from gardenplot.window.filing import Filing
 from gardenplot.window.focus_in_sight import keep_focus_in_sight
 from gardenplot.window.gap_deeds import GapDeeds
@@ -72,20 +73,14 @@ class MainWindow(QMainWindow):
         self.beds, self.plantings, self.sheets = BedDeeds(self), PlantingDeeds(self), SheetDeeds(self)
         self.shapes, self.ground, self.blocks = ShapeDeeds(self), GroundDeeds(self), BlockDeeds(self)
         self.trays, self.series, self.gaps = TrayDeeds(self), SeriesDeeds(self), GapDeeds(self)
-        self.wishes, self.supplies = WishDeeds(self), SupplyDeeds(self)
+        self.wishes, self.supplies, self.feeds = WishDeeds(self), SupplyDeeds(self), FeedDeeds(self)
         self.steps = Steps(self.document)
         self.index, self.pages = Index(self), Pages(self)
         self.panels = Panels(self)
         self.docks = self.panels.docks
         self._lay_out()
         self.registry = Registry(all_menus(self), self)
-        self.registry.tie(self.header.sheet, "sheets.bed")
-        self.registry.tie(self.ledger.remove_order, "order.remove")
-        self.registry.tie(self.ledger.wishes.remove, "wish.remove")
-        self.registry.tie(self.ledger.wishes.fill, "wish.fill")
-        self.registry.tie(self.ledger.supplies.working, "supply.working")
-        self.registry.tie(self.ledger.supplies.store, "supply.store")
-        self.registry.tie(self.ledger.supplies.save, "supply.save")
+        _tie_buttons(self)
         fill_menus(self)
         self._join()
         show_what_to_begin_with(self)
@@ -167,9 +162,7 @@ class MainWindow(QMainWindow):
             self.views.turned,
             self.shelf.list.selectionModel().currentChanged,
             self.shelf.model.modelReset,
-            self.ledger.orders.currentItemChanged,
-            self.ledger.wishes.table.currentItemChanged,
-            self.ledger.supplies.table.currentItemChanged,
+            *self.ledger.chosen,
         ):
             # What can be done now may have changed.
             signal.connect(self.registry.refresh)
@@ -212,3 +205,15 @@ class MainWindow(QMainWindow):
         """The menu of what lies under the pointer: planting or bed."""
         self.registry.refresh()
         return context_menu(self.registry, "planting" if self.sight.planting else "bed", self)
+
+
+def _tie_buttons(window: MainWindow) -> None:
+    """Buttons that do what an action does."""
+    ledger, tie = window.ledger, window.registry.tie
+    tie(window.header.sheet, "sheets.bed")
+    tie(ledger.remove_order, "order.remove")
+    tie(ledger.wishes.remove, "wish.remove")
+    tie(ledger.wishes.fill, "wish.fill")
+    tie(ledger.supplies.working, "supply.working")
+    tie(ledger.supplies.store, "supply.store")
+    tie(ledger.supplies.save, "supply.save")

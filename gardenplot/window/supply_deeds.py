@@ -1,26 +1,21 @@
 """What the menus do with supplies: the list, how its numbers came about, stores, feeds and water jugs."""
 
-from collections.abc import Callable
-from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QFileDialog, QMenu, QMessageBox
+from PySide6.QtWidgets import QFileDialog, QMessageBox
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.number_words import working_lines
 from gardenplot.drawing.sayings import titled
-from gardenplot.drawing.shopping_list import list_text, what_words
+from gardenplot.drawing.shopping_list import ShopGroup, list_text, shop_groups, what_words
 from gardenplot.drawing.supply_words import selected_lines
 from gardenplot.errors import GardenplotError
-from gardenplot.gestures.supply_typed import usual_jugs
-from gardenplot.plan import Feed, Jugs, bed_of
+from gardenplot.plan import bed_of
 from gardenplot.plan.file import file_name, write_whole
-from gardenplot.plan.goods_edits import remove_supply
 from gardenplot.supplies.shopping import Item
-from gardenplot.window.late import ask_feed, ask_good, ask_jugs, made_list, show_working
-from gardenplot.window.menus import fill_with
+from gardenplot.window.late import ask_good, made_list, show_working
 from gardenplot.window.reasons import NO_BED
 from gardenplot.words import _
 
@@ -73,19 +68,6 @@ class SupplyDeeds:
             return
         ask_good(self._document, self._window, item)
 
-    def feed(self) -> None:
-        """Ask what the selected bed is given, or all beds where none is selected."""
-        bed = self._window.sight.bed
-        ask_feed(self._document, self._window, None, (bed,) if bed else ())
-
-    def jugs(self) -> None:
-        """Ask for water jugs round the selected block or bed."""
-        bed = self._window.sight.bed
-        if bed is None:
-            self._window.tell(_("Choose a block or a bed first."))
-            return
-        ask_jugs(self._document, self._window, usual_jugs(self._document.plan, bed, self._window.sight.planting))
-
     def save(self) -> None:
         """Ask for a name and save the list as a table."""
         proposed = f"{file_name(self._document.name)}-supplies.csv"
@@ -95,7 +77,7 @@ class SupplyDeeds:
         path = Path(name)
         path = path if path.suffix else path.with_suffix(".csv")
         try:
-            write_whole(path, made_list(self._document.plan))
+            write_whole(path, made_list(self._groups()))
         except GardenplotError as error:
             QMessageBox.warning(self._window, _("Save list"), str(error))
             return
@@ -103,32 +85,12 @@ class SupplyDeeds:
 
     def copy(self) -> None:
         """Copy the list as text, a line a thing."""
-        QGuiApplication.clipboard().setText(list_text(self._document.plan))
+        QGuiApplication.clipboard().setText(list_text(self._groups()))
         self._window.tell(_("The list is on the clipboard."))
 
-    def fill_supplies(self, menu: QMenu) -> None:
-        """Fill a menu with what can be done to each feed and to all jugs of the plan."""
-        plan, window = self._document.plan, self._window
-        entries: list[tuple[str, Callable[[], object]]] = []
-        for feed in plan.feeds:
-            name = feed.name or _("compost")
-            entries += self._entries(name, partial(ask_feed, self._document, window, feed), feed)
-        for jugs in plan.jugs:
-            name = _("jugs in {bed}").format(bed=bed_of(plan, jugs.bed).name)
-            entries += self._entries(name, partial(ask_jugs, self._document, window, jugs), jugs)
-        fill_with(menu, entries)
-
-    def _entries(
-        self, name: str, asks: Callable[[], object], part: Feed | Jugs
-    ) -> list[tuple[str, Callable[[], object]]]:
-        words = name.replace("&", "&&")
-        return [
-            (_("Change {name} …").format(name=words), asks),
-            (_("Remove {name}").format(name=words), partial(self._remove, name, part)),
-        ]
-
-    def _remove(self, name: str, part: Feed | Jugs) -> None:
-        self._document.change(_("Remove {name}").format(name=name), remove_supply(self._document.plan, part))
+    def _groups(self) -> tuple[ShopGroup, ...]:
+        """The list as the page asks for it, also while another table is in front."""
+        return shop_groups(self._document.plan, self._page.asked())
 
     def why_nothing_chosen(self) -> str:
         """Why nothing can be done to a thing of the list."""

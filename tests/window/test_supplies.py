@@ -1,5 +1,6 @@
 """Supplies in the window: the list, how its numbers came about, what is in store, jugs, feeds and water."""
 
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -144,7 +145,7 @@ def test_jugs_round_the_selected_block_are_counted_weighed_and_told_as_minutes(s
     """The tunnel's block is 10 m long: 2 x floor((10 + 0.32) / 0.16) + 2 x floor(0.75 / 0.16) = 136, 680 kg."""
     stocked.sight.select("b1", "p1")
     Typing({"warm": "13 C", "cold": "4 C", "loss": "60 W / m2"})
-    stocked.supplies.jugs()
+    stocked.feeds.jugs()
     (jugs,) = stocked.document.plan.jugs
     assert (jugs.start.text, jugs.end.text) == ("30 cm", "10.3 m")
     stocked.sight.select("b1")
@@ -161,7 +162,7 @@ def test_a_bed_is_fed_and_watered_and_its_numbers_follow(stocked: MainWindow) ->
     """0.75 m x 15 m = 11.25 m²: 2 cm are 225 l; 25 mm are 281.25 l, by 30 m of drip at 5 l/h / m in 1.9 h."""
     stocked.sight.select("b1")
     Typing({"depth": "2 cm"})
-    stocked.supplies.feed()
+    stocked.feeds.feed()
     stocked.sight.select(None)
     form = stocked.inspector.plan.place
     for name, text in (("line_flow", "5 l/h / m"), ("weekly_depth", "25 mm"), ("tank", "1 m3")):
@@ -174,6 +175,21 @@ def test_a_bed_is_fed_and_watered_and_its_numbers_follow(stocked: MainWindow) ->
         "281 l a week, by drip in 1.9 h, drip lines take 150 l/h, a full tank lasts 24 days",
         "compost: 225 l",
     ]
+
+
+def test_the_list_is_for_the_selected_bed_or_the_week_that_is_shown(stocked: MainWindow) -> None:
+    """Pak choi stands in both beds: 154 seeds for the 120 of the tunnel; it is sown on 16 March, 24 days before."""
+    choose(stocked, "Pak choi")
+    page = stocked.ledger.supplies
+    stocked.sight.select("b1")
+    QTest.mouseClick(page.only_bed, Qt.MouseButton.LeftButton)
+    assert ["Pak choi", "154 seeds"] in [row[:2] for row in cells(stocked)]
+    QTest.mouseClick(page.only_week, Qt.MouseButton.LeftButton)
+    stocked.sight.show_day(date(2027, 3, 18))
+    assert ["Pak choi", "154 seeds"] in [row[:2] for row in cells(stocked)]
+    assert "stakes" not in [row[0] for row in cells(stocked)]
+    stocked.sight.show_day(date(2027, 3, 25))
+    assert cells(stocked) == []
 
 
 def test_the_list_is_copied_and_saved_as_a_table(

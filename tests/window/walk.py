@@ -71,8 +71,8 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "series": _ask_series,
     "working": _show_working,
     "store": _ask_store,
-    "jugs": lambda window: _with_bed(window).supplies.jugs(),
-    "feed": lambda window: window.supplies.feed(),
+    "jugs": lambda window: _with_bed(window).feeds.jugs(),
+    "feed": lambda window: window.feeds.feed(),
     "keys": lambda window: KeysPage(window.registry, window).exec(),
     "bed sheet": lambda window: Preview(window.document.plan, "Plan", bed_kind("b1"), window).exec(),
 }
