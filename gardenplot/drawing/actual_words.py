@@ -20,13 +20,16 @@ def since_words(one: Grown) -> str:
 
 
 def planted_words(one: Grown, layout: Layout) -> str:
-    """How many plants stand of those laid out, where that was counted: "planted 160 of 168"."""
+    """How many plants stand of those laid out, where that was counted: "planted 160 of 168", "112 of 168 stand"."""
     standing = stood(one, layout)
     if standing == layout.plants:
         return ""
+    came = one.planting.actual
     words = _("{count} of {plants} came up")
     if one.crop.establish is Establish.TRANSPLANT:
         words = _("planted {count} of {plants}")
+    if came is not None and (came.standing is not None or came.failed_rows):
+        words = _("{count} of {plants} stand")
     return words.format(count=grouped(standing), plants=grouped(layout.plants))
 
 
