@@ -1,0 +1,89 @@
+"""What is marked anew at a bed, in words: what it is, its old and its new figure."""
+
+from attrs import frozen
+
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.sayings import counted, name_of
+from gardenplot.filling.moved import Mark, Moved
+from gardenplot.layout import lay_out_bed
+from gardenplot.plan import Plan, bed_of
+from gardenplot.units.figures import Figure, offset, tape
+from gardenplot.words import _
+
+
+@frozen
+class Remarked:
+    """A mark in words: the letter of its planting, what it is, and its figures; None where there is none."""
+
+    letter: str
+    name: str
+    what: str
+    old: Figure | None
+    new: Figure | None
+
+
+def remarked(before: Plan, after: Plan, one: Moved) -> Remarked:
+    """A mark that moved from one plan to another; what is gone has its letter and name from the plan before."""
+    units = after.place.units
+    figure = tape if one.is_stake else offset
+    plan = after if any(each.id == one.planting for each in after.plantings) else before
+    is_known = any(each.id == one.planting for each in plan.plantings)
+    return Remarked(
+        letter=looks(plan)[one.planting].letter if is_known else "",
+        name=name_of(plan, one.planting) if is_known else one.planting,
+        what=_what(plan, one),
+        old=figure(one.old, units) if one.old is not None else None,
+        new=figure(one.new, units) if one.new is not None else None,
+    )
+
+
+def _what(plan: Plan, one: Moved) -> str:
+    """What is marked: "begins", "row 2 ends", "row 2 from the base line", "from plant to plant"."""
+    match one.mark:
+        case Mark.BLOCK:
+            return _("begins") if one.begins else _("ends")
+        case Mark.ROW_END:
+            words = _("row {row} begins") if one.begins else _("row {row} ends")
+            return words.format(row=one.row)
+        case Mark.ROWS:
+            return _("row {row} from the base line").format(row=one.row)
+        case Mark.SPACING:
+            return _in_rows(plan, one)
+        case Mark.COVER:
+            return _("cover begins") if one.begins else _("cover ends")
+
+
+def _in_rows(plan: Plan, one: Moved) -> str:
+    """The spacing in the row, and of what stands in gaps that it does."""
+    there = [each for each in plan.plantings if each.id == one.planting]
+    if there and there[0].gaps_of is not None:
+        return _("in the gaps of {name}, from plant to plant").format(name=name_of(plan, there[0].gaps_of))
+    return _("from plant to plant")
+
+
+def remarked_words(before: Plan, after: Plan, one: Moved) -> str:
+    """A mark in one line: "Field bed: Bulb fennel ends 12.90 m, was 14.15 m"."""
+    mark, bed = remarked(before, after, one), bed_of(after, one.bed).name
+    what = f"{mark.name} {mark.what}".strip()
+    if mark.new is None:
+        words = _("{bed}: {what} {old} no longer")
+    else:
+        words = _("{bed}: {what} {new}, was {old}") if mark.old is not None else _("{bed}: {what} {new}, new")
+    return words.format(bed=bed, what=what, old=mark.old, new=mark.new)
+
+
+def rows_of_new(plan: Plan, one: Moved) -> str:
+    """What to mark from where a block begins that was not in its bed before: its rows and their offsets.
+
+    Nothing for any other mark. "3 × 25, 25 from plant to plant, rows at 8.1, 38.1, 68.1 cm from the base line".
+    """
+    if one.mark is not Mark.BLOCK or not one.begins or one.old is not None:
+        return ""
+    layout, units = lay_out_bed(plan, bed_of(plan, one.bed)).layout_of(one.planting), plan.place.units
+    words = _("{rows}, {spacing} from plant to plant")
+    told = words.format(rows=counted(layout), spacing=offset(layout.grid.in_row, units))
+    if layout.grid.runs_across or layout.grid.turn is not None or not layout.offsets or layout.holds_trays:
+        return told
+    offsets = ", ".join(offset(at, units).number for at in layout.offsets)
+    unit = offset(layout.offsets[0], units).unit
+    return told + _("; rows at {offsets} from the base line").format(offsets=f"{offsets} {unit}".strip())
