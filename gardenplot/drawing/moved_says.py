@@ -7,38 +7,55 @@ from gardenplot.drawing.sayings import counted, name_of
 from gardenplot.filling.moved import Mark, Moved
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import Plan, bed_of
-from gardenplot.units.figures import Figure, offset, tape
+from gardenplot.units.figures import THIN, Figure, offset, tape
 from gardenplot.words import _
 
 
 @frozen
 class Remarked:
-    """A mark in words: the letter of its planting, what it is, and its figures; None where there is none."""
+    """A mark in words: the letter of its planting, what it is, its figures, and what is done where it has no new one.
+
+    A figure is None where there is none.
+    """
 
     letter: str
     name: str
     what: str
     old: Figure | None
     new: Figure | None
+    gone: str
 
 
 def remarked(before: Plan, after: Plan, one: Moved) -> Remarked:
-    """A mark that moved from one plan to another; what is gone has its letter and name from the plan before."""
+    """A mark that moved from one plan to another; what goes has the letter that it has in the plan before."""
     units = after.place.units
     figure = tape if one.is_stake else offset
-    plan = after if any(each.id == one.planting for each in after.plantings) else before
+    stays = one.new is not None and any(each.id == one.planting for each in after.plantings)
+    plan = after if stays else before
     is_known = any(each.id == one.planting for each in plan.plantings)
     return Remarked(
         letter=looks(plan)[one.planting].letter if is_known else "",
         name=name_of(plan, one.planting) if is_known else one.planting,
         what=_what(plan, one),
+        gone=_GONE[one.mark],
         old=figure(one.old, units) if one.old is not None else None,
         new=figure(one.new, units) if one.new is not None else None,
     )
 
 
+_GONE = {
+    Mark.BLOCK: _("pull it out"),
+    Mark.ROW_END: _("pull it out"),
+    Mark.ROWS: _("leave it out"),
+    Mark.SPACING: _("leave it out"),
+    Mark.COVER: _("take it off"),
+}
+"""What is done with a mark that goes."""
+
+
 def _what(plan: Plan, one: Moved) -> str:
-    """What is marked: "begins", "row 2 ends", "row 2 from the base line", "from plant to plant"."""
+    """What is marked: "begins", "row 2 ends", "row 2 from the base line, from 5.00 m on"."""
+    at = tape(one.reading, plan.place.units)
     match one.mark:
         case Mark.BLOCK:
             return _("begins") if one.begins else _("ends")
@@ -46,7 +63,7 @@ def _what(plan: Plan, one: Moved) -> str:
             words = _("row {row} begins") if one.begins else _("row {row} ends")
             return words.format(row=one.row)
         case Mark.ROWS:
-            return _("row {row} from the base line").format(row=one.row)
+            return _("row {row} from the base line, from {at} on").format(row=one.row, at=at)
         case Mark.SPACING:
             return _in_rows(plan, one)
         case Mark.COVER:
@@ -58,7 +75,7 @@ def _in_rows(plan: Plan, one: Moved) -> str:
     there = [each for each in plan.plantings if each.id == one.planting]
     if there and there[0].gaps_of is not None:
         return _("in the gaps of {name}, from plant to plant").format(name=name_of(plan, there[0].gaps_of))
-    return _("from plant to plant")
+    return _("from plant to plant, from {at} on").format(at=tape(one.reading, plan.place.units))
 
 
 def remarked_words(before: Plan, after: Plan, one: Moved) -> str:
@@ -86,4 +103,4 @@ def rows_of_new(plan: Plan, one: Moved) -> str:
         return told
     offsets = ", ".join(offset(at, units).number for at in layout.offsets)
     unit = offset(layout.offsets[0], units).unit
-    return told + _("; rows at {offsets} from the base line").format(offsets=f"{offsets} {unit}".strip())
+    return told + _("; rows at {offsets} from the base line").format(offsets=f"{offsets}{THIN}{unit}".strip())

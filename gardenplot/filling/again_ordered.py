@@ -82,13 +82,17 @@ def _asked(plan: Plan) -> Iterator[_Asked]:
                 found.setdefault((one.order.id, one.planting.market or 1), []).append((one, layout))
     for (order_id, market), mine in found.items():
         order = order_of(plan, order_id)
-        if any(_is_begun(one.planting) for one, _layout in mine):
+        if any(_is_begun(one.planting) and not _is_cleared(one.planting) for one, _layout in mine):
             needed = stand_for(order, mine[0][0].crop, row.get((order_id, market)))
             yield _Asked(order, market, tuple(mine), sum(_meant(*each) for each in mine), needed)
 
 
 def _is_begun(one: Planting) -> bool:
     return one.actual is not None and (one.actual.sown or one.actual.set_out) is not None
+
+
+def _is_cleared(one: Planting) -> bool:
+    return one.actual is not None and one.actual.cleared is not None
 
 
 def _meant(one: Grown, layout: Layout) -> int:

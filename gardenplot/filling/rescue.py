@@ -14,6 +14,7 @@ from attrs import evolve, frozen
 
 from gardenplot.errors import PlanError
 from gardenplot.filling.claims import of_size, placed_whole, settled, whole_at, with_planting
+from gardenplot.filling.covers_moved import with_covers
 from gardenplot.filling.moved import moved
 from gardenplot.filling.setbacks import Answer, AnswerKind, Setback, Sowing, Why
 from gardenplot.filling.task import comes_back
@@ -97,7 +98,7 @@ def _rank(answer: Answer) -> tuple[int, int, int]:
 def told(case: Case, kind: AnswerKind, plan: Plan, **more: Any) -> Iterator[Answer]:
     """An answer with all that it comes to; none where it is no valid plan, or has no row."""
     try:
-        plan = settled(case.before, plan)
+        plan = settled(case.before, with_covers(case.before, plan))
     except PlanError:
         return
     layouts = {layout.planting: layout for laid in lay_out_plan(plan) for layout in laid.layouts}

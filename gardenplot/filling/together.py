@@ -5,7 +5,7 @@ second one counts its market days and its room as they then are. An aim chooses 
 over all that could be combined.
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from datetime import date
 from enum import StrEnum
 from fractions import Fraction
@@ -17,7 +17,7 @@ from gardenplot.filling.again import plan_again
 from gardenplot.filling.again_ground import as_staked
 from gardenplot.filling.met import met_in
 from gardenplot.filling.moved import Moved, moved
-from gardenplot.filling.setbacks import Answer, Setback
+from gardenplot.filling.setbacks import Answer, Setback, Why
 from gardenplot.plan import Plan, planting_of
 from gardenplot.words import _
 
@@ -86,22 +86,19 @@ Choice = Callable[[Setback], Answer | None]
 
 
 def answer_all(plan: Plan, today: date, loss: Fraction, choose: Choice) -> Together:
-    """All setbacks of a plan, one after another, each answered as chosen."""
-    known, now = {one.id for one in plan.plantings}, plan
-    taken: dict[tuple[str, str], Taken] = {}
-    while (one := next(_open(now, today, loss, known, taken), None)) is not None:
+    """All setbacks of a plan, one after another, each answered as chosen; what only comes of an answer is none."""
+    left, now = {_key(one) for one in plan_again(plan, today, loss)}, plan
+    taken: list[Taken] = []
+    while (one := next((one for one in plan_again(now, today, loss) if _key(one) in left), None)) is not None:
         answer = choose(one)
-        taken[one.planting, one.why] = Taken(one, answer)
+        taken.append(Taken(one, answer))
+        left.remove(_key(one))
         now = answer.plan if answer is not None else now
-    return Together(plan, now, tuple(taken.values()), moved(as_staked(plan), now))
+    return Together(plan, now, tuple(taken), moved(as_staked(plan), now))
 
 
-def _open(
-    plan: Plan, today: date, loss: Fraction, known: set[str], taken: dict[tuple[str, str], Taken]
-) -> Iterator[Setback]:
-    """The setbacks of plantings of the first plan that did not have their turn."""
-    found = plan_again(plan, today, loss)
-    return (one for one in found if one.planting in known and (one.planting, one.why) not in taken)
+def _key(one: Setback) -> tuple[str, Why]:
+    return one.planting, one.why
 
 
 def by_number(numbers: Sequence[int]) -> Choice:

@@ -19,11 +19,13 @@ from gardenplot.filling.moved import Moved, moved
 from gardenplot.plan import Bed, Plan, bed_of
 from gardenplot.sheets.list_page import draw_box, draw_fitted, draw_list_head, list_canvas, list_head, list_room
 from gardenplot.sheets.page_parts import CAUTION, MARGIN, tape_to_bring, version_of
-from gardenplot.sheets.paper import BOLD, FACE, Paper, Sheets, broken
+from gardenplot.sheets.paper import BOLD, FACE, Paper, Sheets, broken, fitted
 from gardenplot.units.figures import tape
 from gardenplot.words import _
 
-_BED, _ROW, _LINE = 58.0, 31.0, 14.0
+_SAID = 26.0
+"""Points of height of the sentence above the first bed."""
+_BED, _ROW, _LINE = 66.0, 31.0, 14.0
 """Points of height of a bed's heading, of a stake, and of a line about the rows of a new block."""
 _BOX = 14.0
 _OLD, _NEW = 86.0, 104.0
@@ -67,16 +69,27 @@ def changed_sheet(
     lines = [_Line(one, tuple(_rows(after, one, right))) for one in moved(staked, after)]
     if not lines:
         raise PlanError(_("no stake moves, so there is no sheet of what changed"))
-    pages = _pages(after, lines, list_room(paper))
+    pages = _pages(after, lines, list_room(paper) - _SAID)
     head = list_head(after, _("What changed"), name, printed, CAUTION, len(pages))
     for number, parts in enumerate(pages):
         told(number, len(pages))
-        y = draw_list_head(page, head, _("in place of version {version}").format(version=version_of(before)))
+        y = _draw_said(page, draw_list_head(page, head, _units(after)), version_of(before))
         for part in parts:
             y = _draw_part(page, staked, after, part, y)
         page.showPage()
     page.save()
     return Sheets(content.getvalue(), {})
+
+
+def _units(plan: Plan) -> str:
+    return tape_to_bring(plan.beds[0], plan.place.units)[0] if plan.beds else ""
+
+
+def _draw_said(page: Canvas, top: float, version: str) -> float:
+    """What the sheet is for; gives the y in points below it."""
+    words = _("Only these stakes move; all others stay where version {version} has them.").format(version=version)
+    draw_fitted(page, words, (MARGIN, top - 16), page._pagesize[0] - 2 * MARGIN, FACE, 12)
+    return top - _SAID
 
 
 def _rows(plan: Plan, one: Moved, right: float) -> list[str]:
@@ -118,18 +131,16 @@ def _draw_part(page: Canvas, before: Plan, after: Plan, part: _Part, top: float)
     """Draw a bed with its stakes; gives the y in points below it."""
     right, units = page._pagesize[0] - MARGIN, after.place.units
     name = part.bed.name + (_(", continued") if part.continued else "")
-    words, bring = tape_to_bring(part.bed, units)
-    draw_fitted(page, name, (MARGIN, top - 20), right - MARGIN - 170, BOLD, 17)
-    page.setFont(BOLD, 12)
-    page.drawRightString(right, top - 20, words)
+    page.setFont(BOLD, 17)
+    page.drawString(MARGIN, top - 20, fitted(name, BOLD, 17, right - MARGIN))
     foot = _("the foot stake reads {reading}: if it does not, stop and measure again")
     page.setFont(FACE, 10)
-    page.drawString(MARGIN, top - 34, bring)
+    page.drawString(MARGIN, top - 34, tape_to_bring(part.bed, units)[1])
     page.drawString(MARGIN, top - 46, foot.format(reading=tape(part.bed.length.nm, units)))
     old, new, what = _columns()
     page.setFont(FACE, 9)
     for x, label in ((old, _("was")), (new, _("now"))):
-        page.drawRightString(x, top - 54, label)
+        page.drawRightString(x, top - 61, label)
     page.setLineWidth(0.35 * mm)
     page.line(MARGIN, top - _BED, right, top - _BED)
     y = top - _BED
@@ -156,13 +167,14 @@ def _draw_line(
         page.setFont(BOLD, _size(str(mark.new), _NEW - 8, _NEW_SIZE))
         page.drawRightString(new, middle - 7, str(mark.new))
     said = f"{mark.letter} {mark.name}".strip()
-    tail = mark.what if mark.new is not None else _("{what}: pull it out").format(what=mark.what)
+    tail = mark.what if mark.new is not None else f"{mark.what}: {mark.gone}"
     if mark.old is None:
         tail += _(" (new)")
+    room = max(60.0, right - what - pdfmetrics.stringWidth(f"  {tail}", FACE, 12))
+    said = fitted(said, BOLD, 12, room)
     page.setFont(BOLD, 12)
-    room = right - what - pdfmetrics.stringWidth(f"  {tail}", FACE, 12)
-    draw_fitted(page, said, (what, middle - 4), max(room, 60), BOLD, 12)
-    start = what + min(pdfmetrics.stringWidth(said, BOLD, 12), max(room, 60)) + (6 if said else 0)
+    page.drawString(what, middle - 4, said)
+    start = what + pdfmetrics.stringWidth(said, BOLD, 12) + (6 if said else 0)
     draw_fitted(page, tail, (start, middle - 4), right - start, FACE, 12)
     page.setFont(FACE, 11)
     for number, words in enumerate(line.rows):
