@@ -24,13 +24,18 @@ def planted_words(one: Grown, layout: Layout) -> str:
     standing = stood(one, layout)
     if standing == layout.plants:
         return ""
-    came = one.planting.actual
     words = _("{count} of {plants} came up")
     if one.crop.establish is Establish.TRANSPLANT:
         words = _("planted {count} of {plants}")
-    if came is not None and (came.standing is not None or came.failed_rows):
+    if was_counted_in_bed(one):
         words = _("{count} of {plants} stand")
     return words.format(count=grouped(standing), plants=grouped(layout.plants))
+
+
+def was_counted_in_bed(one: Grown) -> bool:
+    """Whether it is known what stands in the bed now, or which rows failed."""
+    came = one.planting.actual
+    return came is not None and (came.standing is not None or bool(came.failed_rows))
 
 
 def came_words(one: Grown, layout: Layout) -> str:

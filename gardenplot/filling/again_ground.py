@@ -7,13 +7,12 @@ older version: what was planned is what its days come to without what came about
 
 from collections.abc import Iterator
 from datetime import date
-from fractions import Fraction
 
 from attrs import evolve
 
 from gardenplot.filling.claims import pinned, placed_in_part, placed_whole, with_planting
 from gardenplot.filling.freed import filled
-from gardenplot.filling.rescue import Case, in_ground_on, in_other_beds, setback, stands_free, told
+from gardenplot.filling.rescue import Ask, Case, in_ground_on, in_other_beds, setback, stands_free, told
 from gardenplot.filling.setbacks import Answer, AnswerKind, Ground, Setback, Why
 from gardenplot.layout import LaidOut, Layout, lay_out_bed, lay_out_plan
 from gardenplot.layout.bed import grown_of
@@ -23,17 +22,17 @@ from gardenplot.season import Dates, dates_of
 from gardenplot.season.dates import wanted_ready
 
 
-def ground_setbacks(plan: Plan, today: date, loss: Fraction) -> Iterator[Setback]:
+def ground_setbacks(ask: Ask) -> Iterator[Setback]:
     """Ground that is free early, and plantings whose ground is held longer, in the plan's order."""
-    if not any(map(is_in_ground, plan.plantings)):
+    if not any(map(is_in_ground, ask.plan.plantings)):
         return
-    there = as_staked(plan)
+    there = as_staked(ask.plan)
     for laid in lay_out_plan(there):
         for one, layout in zip(laid.grown, laid.layouts, strict=True):
             planting = one.planting
-            if planting.hardens is not None or planting.gaps_of is not None:
+            if planting.id not in ask.only or planting.hardens is not None or planting.gaps_of is not None:
                 continue
-            case = Case(there, there, planting, layout, layout.plants, 0, today, loss)
+            case = evolve(ask, plan=there).case(there, planting, layout, layout.plants)
             if is_in_ground(planting):
                 yield from _early(case, laid)
             else:

@@ -7,7 +7,6 @@ practice, no source.
 
 from collections.abc import Iterator
 from datetime import date, timedelta
-from fractions import Fraction
 
 from attrs import evolve, frozen
 
@@ -15,6 +14,7 @@ from gardenplot.filling.again_ground import soonest
 from gardenplot.filling.claims import of_size, pinned, placed_whole, with_planting, without_planting
 from gardenplot.filling.freed import filled_instead
 from gardenplot.filling.rescue import (
+    Ask,
     Case,
     alone,
     anew,
@@ -54,12 +54,14 @@ class _Asked:
         return [one.planting for one, _layout in reversed(self.mine) if not is_in_ground(one.planting)]
 
 
-def ordered_setbacks(plan: Plan, today: date, loss: Fraction) -> Iterator[Setback]:
+def ordered_setbacks(ask: Ask) -> Iterator[Setback]:
     """What no longer goes together with each order that something was sown or planted for, in the plan's order."""
-    there = pinned(plan)
-    for asked in _asked(plan):
+    there = pinned(ask.plan)
+    for asked in _asked(ask.plan):
         lead, layout = next((one for one in asked.mine if _is_begun(one[0].planting)), asked.mine[0])
-        case = Case(plan, there, planting_of(there, lead.planting.id), layout, asked.planned, 0, today, loss)
+        if layout.planting not in ask.only:
+            continue
+        case = ask.case(there, planting_of(there, lead.planting.id), layout, asked.planned)
         more = {"planned": asked.planned, "order": asked.order.id, "wanted": asked.order.units}
         beyond = asked.planned - asked.needed
         if not asked.order.units:
@@ -69,7 +71,7 @@ def ordered_setbacks(plan: Plan, today: date, loss: Fraction) -> Iterator[Setbac
             yield setback(short, Why.MORE, _more(short, asked), **more)
         elif beyond >= _rank_of(layout):
             yield setback(case, Why.FEWER, _fewer(case, asked, beyond), **more)
-    yield from _off_days(plan, there, today, loss)
+    yield from _off_days(ask, there)
 
 
 def _asked(plan: Plan) -> Iterator[_Asked]:
@@ -215,13 +217,18 @@ def _spared(case: Case) -> Iterator[Answer]:
 # another market day
 
 
-def _off_days(plan: Plan, there: Plan, today: date, loss: Fraction) -> Iterator[Setback]:
+def _off_days(ask: Ask, there: Plan) -> Iterator[Setback]:
     """What is ready too late for its market, or over before it, where that is not for its bed that is late."""
-    for laid in lay_out_plan(plan):
+    for laid in lay_out_plan(ask.plan):
         for one, layout in zip(laid.grown, laid.layouts, strict=True):
             planting, dates = one.planting, one.dates
             came, first = planting.actual, laid.bed.usable_from
-            if not _is_begun(planting) or planting.gaps_of is not None or (came is not None and came.harvested):
+            if (
+                planting.id not in ask.only
+                or not _is_begun(planting)
+                or planting.gaps_of is not None
+                or (came is not None and came.harvested)
+            ):
                 continue
             waits = first and dates.in_ground and first > dates.in_ground and not is_in_ground(planting)
             wanted = wanted_ready(evolve(planting, ready=None), one.order)
@@ -230,7 +237,7 @@ def _off_days(plan: Plan, there: Plan, today: date, loss: Fraction) -> Iterator[
             days = (dates.ready - wanted).days
             if days > 0 or dates.last < wanted:
                 own = planting_of(there, planting.id)
-                case = Case(plan, there, own, layout, layout.plants, 0, today, loss)
+                case = ask.case(there, own, layout, layout.plants)
                 off = days if days > 0 else (dates.last - wanted).days
                 yield setback(
                     case, Why.OFF_DAY, _on_another_day(case, off), days=off, order=one.order.id,

@@ -7,16 +7,25 @@ Formulas: common practice, no source.
 """
 
 from collections.abc import Iterator
-from datetime import date
 from fractions import Fraction
 from math import floor
 
 from attrs import evolve
 
 from gardenplot.filling.claims import of_size, pinned, placed_whole, with_planting
-from gardenplot.filling.rescue import Case, anew, earliest, in_ground_on, in_other_beds, setback, sown_today, told
+from gardenplot.filling.rescue import (
+    Ask,
+    Case,
+    anew,
+    earliest,
+    in_ground_on,
+    in_other_beds,
+    setback,
+    sown_today,
+    told,
+)
 from gardenplot.filling.setbacks import Answer, AnswerKind, Setback, Spread, Why
-from gardenplot.layout import Layout, ground_for, lay_out_bed
+from gardenplot.layout import Layout, ground_for, lay_out_bed, lay_out_plan
 from gardenplot.layout.markable import markable_beside
 from gardenplot.plan import Actual, Crop, Establish, Plan, Planting, bed_of, crop_of, planting_of
 from gardenplot.plan.in_ground import is_in_ground
@@ -27,34 +36,38 @@ from gardenplot.units import CM, INCH, Length, Units, length_of
 _NOTHING_YET = Actual()
 
 
-def raised_setbacks(plan: Plan, today: date, loss: Fraction) -> Iterator[Setback]:
+def raised_setbacks(ask: Ask) -> Iterator[Setback]:
     """What deviates of each planting that is raised and not yet in the ground, in the plan's order."""
-    for one in plan.plantings:
-        is_raised = crop_of(plan, one.crop).establish is Establish.TRANSPLANT
-        if is_raised and one.hardens is None and not is_in_ground(one):
-            found = _setback(plan, one, today, loss)
-            if found.late or found.lacks:
-                yield found
+    there = pinned(ask.plan)
+    for laid in lay_out_plan(ask.plan):
+        for one, layout in zip(laid.grown, laid.layouts, strict=True):
+            is_raised = one.crop.establish is Establish.TRANSPLANT
+            is_asked = layout.planting in ask.only and is_raised and one.hardened is None
+            if is_asked and not is_in_ground(one.planting):
+                yield from _setback(ask, there, one.planting, layout)
 
 
-def _setback(plan: Plan, one: Planting, today: date, loss: Fraction) -> Setback:
-    there, crop, bed = pinned(plan), crop_of(plan, one.crop), bed_of(plan, one.bed)
-    layout, came = lay_out_bed(plan, bed).layout_of(one.id), one.actual or _NOTHING_YET
+def _setback(ask: Ask, there: Plan, one: Planting, layout: Layout) -> Iterator[Setback]:
+    plan = ask.plan
+    crop, bed, came = crop_of(plan, one.crop), bed_of(plan, one.bed), one.actual or _NOTHING_YET
     settable, expected = layout.plants, _expected(crop, came)
     if came.stand is not None:
-        settable = floor(came.stand * (1 - loss))
+        settable = floor(came.stand * (1 - ask.loss))
     elif expected is not None:
         settable = min(settable, expected)
     dates, first = dates_of(plan, one), bed.usable_from
     late = (first - dates.in_ground).days if first and dates.in_ground and first > dates.in_ground else 0
+    lacks = max(0, layout.plants - settable)
+    if not late and not lacks:
+        return
     planting = planting_of(there, one.id)
     if late and first:
         planting = in_ground_on(planting, first, late)
     then = with_planting(there, planting)
-    case = Case(plan, then, planting, layout, settable, max(0, layout.plants - settable), today, loss)
+    case = ask.case(then, planting, layout, settable, lacks)
     sown = _cells(crop, came, layout) if came.stand is not None or case.lacks else None
     is_more = came.stand is None and case.lacks and not late
-    return setback(
+    yield setback(
         case, Why.MORE if is_more else Why.RAISED, _answers(case, sown, late), stand=came.stand, sown=sown, late=late,
         order=one.order if is_more else None,
     )  # fmt: skip

@@ -7,7 +7,6 @@ harvest is counted as it was planned. Formulas: common practice, no source.
 
 from collections.abc import Iterator
 from datetime import date, timedelta
-from fractions import Fraction
 
 from attrs import evolve
 
@@ -15,6 +14,7 @@ from gardenplot.filling.claims import pinned, with_planting
 from gardenplot.filling.freed import filled_instead
 from gardenplot.filling.placed import Placed
 from gardenplot.filling.rescue import (
+    Ask,
     Case,
     alone,
     anew,
@@ -36,7 +36,6 @@ from gardenplot.plan import (
     Establish,
     Pattern,
     Phase,
-    Plan,
     Planting,
     Remainder,
     Wish,
@@ -48,20 +47,21 @@ from gardenplot.season import dates_of
 from gardenplot.units import length_of
 
 
-def stand_setbacks(plan: Plan, today: date, loss: Fraction) -> Iterator[Setback]:
+def stand_setbacks(ask: Ask) -> Iterator[Setback]:
     """What was lost of each planting that stands in its bed and is not cut yet, in the plan's order."""
-    there = pinned(plan)
-    for laid in lay_out_plan(plan):
+    there = pinned(ask.plan)
+    for laid in lay_out_plan(ask.plan):
         for one, layout in zip(laid.grown, laid.layouts, strict=True):
             came = one.planting.actual
-            if came is None or not is_in_ground(one.planting) or came.harvested or came.cleared:
+            is_there = layout.planting in ask.only and is_in_ground(one.planting)
+            if came is None or not is_there or came.harvested or came.cleared:
                 continue
             planned = layout.plants if came.planted is None else min(came.planted, layout.plants)
             standing = stood(one, layout)
             lacks = planned - standing - _filled(laid, one.planting.id)
             if lacks > 0:
-                case = Case(plan, there, planting_of(there, one.planting.id), layout, standing, lacks, today, loss)
-                yield _setback(case, one, planned)
+                own = planting_of(there, one.planting.id)
+                yield _setback(ask.case(there, own, layout, standing, lacks), one, planned)
 
 
 def _filled(laid: LaidOut, planting: str) -> int:

@@ -59,7 +59,8 @@ def moved(before: Plan, after: Plan) -> tuple[Moved, ...]:
 
     What stands in the gaps of a planting has no stakes of its own.
     """
-    was, now = _blocks(before), _blocks(after)
+    same = {*lay_out_plan(before)} & {*lay_out_plan(after)}
+    was, now = _blocks(before, same), _blocks(after, same)
     found: list[Moved] = []
     for bed, planting in dict.fromkeys((*was, *now)):
         old, new = was.get((bed, planting)), now.get((bed, planting))
@@ -78,10 +79,12 @@ def moved(before: Plan, after: Plan) -> tuple[Moved, ...]:
 _Block = tuple[LaidOut, Grown, Layout]
 
 
-def _blocks(plan: Plan) -> dict[tuple[str, str], _Block]:
+def _blocks(plan: Plan, same: set[LaidOut]) -> dict[tuple[str, str], _Block]:
+    """The blocks of a plan by bed and planting, without beds that are the same."""
     return {
         (layout.bed, layout.planting): (laid, one, layout)
         for laid in lay_out_plan(plan)
+        if laid not in same
         for one, layout in zip(laid.grown, laid.layouts, strict=True)
     }
 

@@ -4,7 +4,7 @@ Cells = ceil(plants / u) with u as it came about or as the packet says, 1 - (1 -
 practice, no source.
 """
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from datetime import date, timedelta
 from fractions import Fraction
 from math import ceil
@@ -37,6 +37,20 @@ from gardenplot.season import Dates, dates_of, market_day
 from gardenplot.season.dates import oldest_age
 from gardenplot.season.orders import units_from
 from gardenplot.supplies.raising import raised_for
+
+
+@frozen
+class Ask:
+    """The plan that is asked of, on which day, with which loss between tray and bed, and of which plantings."""
+
+    plan: Plan
+    today: date
+    loss: Fraction
+    only: Collection[str]
+
+    def case(self, there: Plan, planting: Planting, layout: Layout, settable: int, lacks: int = 0) -> "Case":
+        """A case of it, in the plan with every place written down."""
+        return Case(self.plan, there, planting, layout, settable, lacks, self.today, self.loss)
 
 
 @frozen

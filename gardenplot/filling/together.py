@@ -17,7 +17,7 @@ from gardenplot.filling.again import plan_again
 from gardenplot.filling.again_ground import as_staked
 from gardenplot.filling.met import met_in
 from gardenplot.filling.moved import Moved, moved
-from gardenplot.filling.setbacks import Answer, Setback, Why
+from gardenplot.filling.setbacks import Answer, Setback
 from gardenplot.plan import Plan, planting_of
 from gardenplot.words import _
 
@@ -87,18 +87,14 @@ Choice = Callable[[Setback], Answer | None]
 
 def answer_all(plan: Plan, today: date, loss: Fraction, choose: Choice) -> Together:
     """All setbacks of a plan, one after another, each answered as chosen; what only comes of an answer is none."""
-    left, now = {_key(one) for one in plan_again(plan, today, loss)}, plan
-    taken: list[Taken] = []
-    while (one := next((one for one in plan_again(now, today, loss) if _key(one) in left), None)) is not None:
-        answer = choose(one)
-        taken.append(Taken(one, answer))
-        left.remove(_key(one))
-        now = answer.plan if answer is not None else now
+    now, taken = plan, list[Taken]()
+    for first in plan_again(plan, today, loss):
+        still = plan_again(now, today, loss, frozenset((first.planting,)))
+        for one in (each for each in still if each.why is first.why):
+            answer = choose(one)
+            taken.append(Taken(one, answer))
+            now = answer.plan if answer is not None else now
     return Together(plan, now, tuple(taken), moved(as_staked(plan), now))
-
-
-def _key(one: Setback) -> tuple[str, Why]:
-    return one.planting, one.why
 
 
 def by_number(numbers: Sequence[int]) -> Choice:

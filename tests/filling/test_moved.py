@@ -100,7 +100,8 @@ def test_rows_that_end_inside_their_block_have_stakes_that_move() -> None:
     plan = two_beds(outline=outline, length=None, width=None)
     found = moved(plan, change_planting(plan, "q", start=length("6.5 m")))
     assert marks(found) == [
-        ("b1", Mark.ROW_END, 600, None), ("b1", Mark.ROW_END, 600, None), ("b1", Mark.BLOCK, 500, 650), ("b1", Mark.BLOCK, 800, 950)
+        ("b1", Mark.ROW_END, 600, None), ("b1", Mark.ROW_END, 600, None),
+        ("b1", Mark.BLOCK, 500, 650), ("b1", Mark.BLOCK, 800, 950),
     ]  # fmt: skip
     assert [(one.row, one.begins) for one in found if one.mark is Mark.ROW_END] == [(2, False), (3, False)]
 
