@@ -27,7 +27,7 @@ from gardenplot.filling.rescue import (
 from gardenplot.filling.setbacks import Answer, AnswerKind, Setback, Spread, Why
 from gardenplot.layout import Layout, ground_for, lay_out_bed, lay_out_plan
 from gardenplot.layout.markable import markable_beside
-from gardenplot.plan import Actual, Crop, Establish, Plan, Planting, bed_of, crop_of, planting_of
+from gardenplot.plan import Actual, Crop, Establish, Plan, Planting, bed_of, crop_of, order_of, planting_of
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.season import dates_of
 from gardenplot.supplies.raising import raised_for
@@ -66,10 +66,11 @@ def _setback(ask: Ask, there: Plan, one: Planting, layout: Layout) -> Iterator[S
     then = with_planting(there, planting)
     case = ask.case(then, planting, layout, settable, lacks)
     sown = _cells(crop, came, layout) if came.stand is not None or case.lacks else None
-    is_more = came.stand is None and case.lacks and not late
+    is_more = one.order is not None and came.stand is None and lacks > 0 and not late
     yield setback(
         case, Why.MORE if is_more else Why.RAISED, _answers(case, sown, late), stand=came.stand, sown=sown, late=late,
         order=one.order if is_more else None,
+        wanted=order_of(plan, one.order).units if is_more and one.order is not None else 0,
     )  # fmt: skip
 
 
