@@ -3,7 +3,7 @@
 from attrs import frozen
 
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.sayings import counted, name_of
+from gardenplot.drawing.sayings import between_readings, counted, name_of
 from gardenplot.filling.moved import Mark, Moved
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import Plan, bed_of
@@ -90,15 +90,18 @@ def remarked_words(before: Plan, after: Plan, one: Moved) -> str:
 
 
 def rows_of_new(plan: Plan, one: Moved) -> str:
-    """What to mark from where a block begins that was not in its bed before: its rows and their offsets.
+    """What to mark from where a block begins that was not in its bed before, or in gaps: its rows and their offsets.
 
     Nothing for any other mark. "3 × 25, 25 from plant to plant, rows at 8.1, 38.1, 68.1 cm from the base line".
     """
-    if one.mark is not Mark.BLOCK or not one.begins or one.old is not None:
+    is_new = one.old is None and (one.mark is Mark.BLOCK or one.mark is Mark.SPACING)
+    if not is_new or not one.begins:
         return ""
     layout, units = lay_out_bed(plan, bed_of(plan, one.bed)).layout_of(one.planting), plan.place.units
     words = _("{rows}, {spacing} from plant to plant")
     told = words.format(rows=counted(layout), spacing=offset(layout.grid.in_row, units))
+    if one.mark is Mark.SPACING:
+        told = f"{between_readings(plan, layout.start, layout.end)}: {told}"
     if layout.grid.runs_across or layout.grid.turn is not None or not layout.offsets or layout.holds_trays:
         return told
     offsets = ", ".join(offset(at, units).number for at in layout.offsets)

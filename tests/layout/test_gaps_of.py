@@ -14,7 +14,10 @@ from gardenplot.layout.leftover import free_on
 from gardenplot.plan import Plan, planting_of
 from gardenplot.plan.edits import change_planting, move_planting, record_actual, remove_planting
 from gardenplot.plan.file import plan_of_text, text_of
+from gardenplot.sheets.bed_sheet import bed_sheets
+from gardenplot.sheets.paper import Paper
 from gardenplot.units import M, parse_length
+from tests.sheets.pdf_pages import pages_of
 
 Fields = dict[str, Any]
 SET_OUT: Fields = {"set_out": "2027-04-22", "failed_rows": [2]}
@@ -103,3 +106,15 @@ def test_so_many_stand_of_what_was_counted(actual: Fields, direct: bool, stands:
     assert stood(laid.grown[0], laid.layouts[0]) == stands
     assert row_of(laid.layouts[0]) == 18 * M
     assert set(failed_rows(laid.grown[0], laid.layouts[0])) <= {1, 2, 3}
+
+
+def test_what_was_set_out_is_drawn_and_counted_as_it_was_set_out() -> None:
+    """A row that failed is said, not taken out: screen, paper and lists count the same plants."""
+    layouts = lay_out_plan(plan_of({}))[0].layouts
+    assert [(one.plants, one.per_row) for one in layouts] == [(90, (30, 30, 30)), (30, (30,))]
+
+
+@pytest.mark.parametrize("paper", Paper)
+def test_on_paper_both_are_named_over_their_block(paper: Paper) -> None:
+    (page, _other) = pages_of(bed_sheets(plan_of({}), paper).pdf)
+    assert "A Kohlrabi · B Kohlrabi" in page.text
