@@ -22,6 +22,7 @@ from gardenplot.plan import Plan, planting_of
 from gardenplot.plan.file import plan_of_text, text_of
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.plan.valid import faults
+from tests.plans import plans
 
 Fields = dict[str, Any]
 CROPS: list[Fields] = [
@@ -257,3 +258,17 @@ def test_the_aims_choose_what_they_say() -> None:
 def test_an_answer_that_is_not_there_is_no_choice() -> None:
     with pytest.raises(PlanError, match="no answer 9"):
         answer_all(two_that_deviate(), date(2027, 5, 10), Fraction(0), by_number([9]))
+
+
+@settings(max_examples=40)
+@given(plans(), st.dates(date(2026, 12, 1), date(2028, 1, 31)))
+def test_any_plan_is_answered_with_valid_plans_that_leave_what_is_in_the_ground(plan: Plan, today: date) -> None:
+    there = [one.id for one in plan.plantings if is_in_ground(one)]
+    for setback in plan_again(plan, today, Fraction(1, 10)):
+        assert all(setback_words(plan, setback))
+        for answer in setback.answers:
+            assert not list(faults(answer.plan))
+            kept = [one for one in there if any(each.id == one for each in answer.plan.plantings)]
+            assert [layout_of(answer.plan, one) for one in kept] == [layout_of(plan, one) for one in kept]
+            assert answer_words(answer)
+            assert all(moved_words(answer, plan))
