@@ -6,6 +6,8 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
+import numpy as np
+import pypdfium2
 import pytest
 
 from gardenplot.__main__ import main
@@ -173,3 +175,13 @@ def _written(path: Path) -> str:
     text = text_of(two_that_deviate())
     path.write_text(text, encoding="utf-8")
     return text
+
+
+@each_paper
+def test_no_colour_is_on_paper(paper: Paper) -> None:
+    document = pypdfium2.PdfDocument(changed_sheet(*answered(), paper).pdf)
+    try:
+        pixels = document[0].render(scale=1.5).to_numpy()[..., :3]
+        assert np.ptp(pixels, axis=2).max() == 0
+    finally:
+        document.close()
