@@ -116,7 +116,10 @@ def _typed() -> Fields:
 def actuals() -> st.SearchStrategy[Actual]:
     """What came about, in order."""
     number = st.none() | st.integers(0, 500)
-    counts = st.fixed_dictionaries({"stand": number, "planted": number})
+    counts = st.fixed_dictionaries(
+        {"stand": number, "planted": number, "standing": number, "cells": number,
+         "failed_rows": st.lists(st.integers(1, 5), max_size=3).map(tuple)}
+    )  # fmt: skip
     names = ("sown", "emerged", "potted_up", "hardened", "set_out", "harvested", "cleared")
     return st.builds(lambda came, counted: Actual(**came, **counted), _in_order(names, least=0), counts)
 

@@ -1,108 +1,130 @@
-"""`gardenplot again PLAN [--today YYYY-MM-DD] [--loss SHARE] [--json]`: what deviates, and the answers."""
+"""`gardenplot again PLAN [OUT] [--take WHICH] [--sheet FILE.pdf] [--json]`: what deviates, and the answers to it."""
 
 from argparse import ArgumentParser, Namespace
 from datetime import date
 from fractions import Fraction
-from typing import Any
+from pathlib import Path
 
-from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json
-from gardenplot.drawing.again_words import answer_words, moved_words, setback_words
+from gardenplot.commands.again_json import setback_json, together_json
+from gardenplot.commands.shape import add_json, add_plan, opened, out_beside, print_json
+from gardenplot.drawing.again_words import answer_words, done_words, moved_words, setback_words
+from gardenplot.drawing.moved_says import remarked_words
+from gardenplot.drawing.together_words import together_words
 from gardenplot.errors import PlanError
-from gardenplot.filling.again import Answer, Setback, plan_again
+from gardenplot.filling.again import Setback, plan_again
+from gardenplot.filling.again_ground import as_staked
+from gardenplot.filling.together import Aim, Together, all_together, answer_all, by_aim, by_number
 from gardenplot.gestures.reading import date_from
 from gardenplot.plan import Plan
+from gardenplot.plan.file import write_plan, write_whole
+from gardenplot.sheets.changed_sheet import changed_sheet
+from gardenplot.sheets.paper import Paper
 from gardenplot.units import parse_share
-from gardenplot.words import _
+from gardenplot.words import _, ngettext
 
 
 def add_arguments(parser: ArgumentParser) -> None:
     """The arguments of the command."""
     add_plan(parser)
+    parser.add_argument("out", type=Path, nargs="?", metavar="OUT", help=_("the plan file to write the answers to"))
     parser.add_argument(
         "--today", metavar="YYYY-MM-DD", help=_("the day on which it is planned again; without it, the real one")
     )
     parser.add_argument(
         "--loss", metavar="SHARE", default="0 %", help=_("seedlings lost between tray and bed, for example “5 %%”")
     )
+    parser.add_argument(
+        "--take", metavar="WHICH",
+        help=_("the answers to take, one for each setback in turn, for example “2,0,1”, 0 leaving one as it is; "
+               "or “fewest stakes”, “most met” or “nothing bought”"),
+    )  # fmt: skip
+    parser.add_argument(
+        "--sheet", type=Path, metavar="FILE.pdf", help=_("a PDF of the stakes that move by the answers taken")
+    )
+    parser.add_argument("--paper", type=Paper, choices=list(Paper), default=Paper.A4, help=_("a4 or letter"))
     add_json(parser)
 
 
 def run(arguments: Namespace) -> int:
-    """Print what came about and the answers; exit status 0. Raises PlanError where a day or a share is no good."""
+    """Print what came about and the answers, take some of them; exit status 0.
+
+    Raises PlanError where a day, a share or an answer is no good.
+    """
     today = date_from(arguments.today or "") or date.today()
     loss = parse_share(arguments.loss).part
     if loss >= 1:
         raise PlanError(_("“{typed}” leaves no plant: a share below 100 % is needed").format(typed=arguments.loss))
+    if arguments.take is None and (arguments.out or arguments.sheet):
+        raise PlanError(_("say which answers to take, for example --take 1"))
     plan = opened(arguments.plan)
-    found = plan_again(plan, today, Fraction(loss))
+    if arguments.take is not None:
+        return _take(arguments, plan, today, Fraction(loss))
+    found, together = plan_again(plan, today, Fraction(loss)), all_together(plan, today, Fraction(loss))
     if arguments.json:
-        print_json({"today": today.isoformat(), "setbacks": [_setback(plan, one) for one in found]})
+        whole = [together_json(plan, one) | {"aim": str(aim)} for aim, one in together]
+        print_json(
+            {"today": today.isoformat(), "setbacks": [setback_json(plan, one) for one in found], "together": whole}
+        )
         return 0
     if not found:
         print(_("nothing to plan again: all goes as planned"))
     for one in found:
-        for line in setback_words(plan, one):
-            print(line)
-        for number, answer in enumerate(one.answers, start=1):
-            print(f"  {number}. {answer_words(answer)}")
-            for line in moved_words(answer):
-                print(f"     {line}")
+        _print(plan, one)
+    for aim, each in together if len(found) > 1 else ():
+        print(together_words(aim, each))
     return 0
 
 
-def _day(day: date | None) -> str | None:
-    return day.isoformat() if day else None
+def _print(plan: Plan, one: Setback) -> None:
+    for line in setback_words(plan, one):
+        print(line)
+    for number, answer in enumerate(one.answers, start=1):
+        print(f"  {number}. {answer_words(answer)}")
+        for line in moved_words(answer, plan):
+            print(f"     {line}")
 
 
-def _setback(plan: Plan, one: Setback) -> dict[str, Any]:
-    return {
-        "planting": one.planting,
-        "planned": one.planned,
-        "stand": one.stand,
-        "cells_sown": one.sown,
-        "to_set_out": one.settable,
-        "short": one.lacks,
-        "bed_late_days": one.late,
-        "set_out": _day(one.set_out),
-        "age_days": one.age,
-        "over_age": one.is_over_age,
-        "ready": _day(one.ready),
-        "market": _day(one.market),
-        "missed": [day.isoformat() for day in one.missed],
-        "says": list(setback_words(plan, one)),
-        "answers": [_answer(answer) for answer in one.answers],
-    }
+def _take(arguments: Namespace, plan: Plan, today: date, loss: Fraction) -> int:
+    """Write the plan with the answers taken, and the sheet of what changed."""
+    out = out_beside(arguments.plan, arguments.out, "again")
+    by_aims = arguments.take in list(Aim)
+    numbers = [] if by_aims else _numbers(arguments.take)
+    found = answer_all(plan, today, loss, by_aim(Aim(arguments.take)) if by_aims else by_number(numbers))
+    if len(numbers) > len(found.taken):
+        count = len(found.taken)
+        raise PlanError(
+            ngettext(
+                "{count} thing deviates, {typed} answers more", "{count} things deviate, {typed} answers more", count
+            ).format(count=count, typed=arguments.take)
+        )
+    before = as_staked(plan)
+    if arguments.sheet is not None:
+        name = arguments.plan.stem
+        sheets = changed_sheet(before, found.plan, arguments.paper, name=name, printed=today)
+        write_whole(arguments.sheet, sheets.pdf)
+    write_plan(out, found.plan)
+    if arguments.json:
+        print_json({"today": today.isoformat(), "file": str(out)} | together_json(plan, found))
+    else:
+        _print_taken(plan, before, found)
+        print(_("written to {path}").format(path=out))
+    return 0
 
 
-def _answer(one: Answer) -> dict[str, Any]:
-    sowing, spread = one.sowing, one.spread
-    return {
-        "kind": str(one.kind),
-        "plants": one.plants,
-        "plants_per_row": list(one.layout.per_row),
-        "length_mm": in_mm(one.length),
-        "leftover_mm": in_mm(one.free),
-        "units": one.units,
-        "units_short": one.short,
-        "set_out": _day(one.set_out),
-        "ready": _day(one.ready),
-        "market": _day(one.market),
-        "missed": [day.isoformat() for day in one.missed],
-        "costs_markets": one.costs,
-        "buy": one.buy,
-        "sow": None if sowing is None else {
-            "plants": sowing.plants, "cells": sowing.cells,
-            "cells_with_two_seeds": sowing.cells_of_two, "seeds_for_these": sowing.seeds_of_two,
-        },
-        "spacing": None if spread is None else {
-            "exact_mm": in_mm(spread.exact), "marked_mm": in_mm(spread.marked), "markable": spread.is_markable,
-        },
-        "stakes": [
-            {
-                "bed": each.bed, "planting": each.planting, "end": "begins" if each.begins else "ends",
-                "old_mm": in_mm(each.old), "new_mm": in_mm(each.new),
-            }
-            for each in one.moved
-        ],
-        "says": answer_words(one),
-    }  # fmt: skip
+def _numbers(which: str) -> list[int]:
+    """Numbers of answers as typed; raises PlanError where they are none."""
+    parts = [part.strip() for part in which.split(",")]
+    if not all(part.isascii() and part.isdigit() and len(part) < 5 for part in parts):
+        raise PlanError(_("“{typed}” says no answers: write it like 1 or 2,0,1").format(typed=which[:40]))
+    return [int(part) for part in parts]
+
+
+def _print_taken(plan: Plan, before: Plan, found: Together) -> None:
+    now = plan
+    for one in found.taken:
+        for line in setback_words(now, one.setback):
+            print(line)
+        print(f"  → {_('left as it is') if one.answer is None else done_words(one.answer)}")
+        now = now if one.answer is None else one.answer.plan
+    for each in found.moved:
+        print(remarked_words(before, found.plan, each))

@@ -4,10 +4,9 @@ from argparse import ArgumentParser, Namespace
 from pathlib import Path
 from typing import Any
 
-from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json
+from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, out_beside, print_json
 from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.drawing.ways_words import shortage_words, way_words
-from gardenplot.errors import FileError
 from gardenplot.filling import Filling, fill
 from gardenplot.filling.ways_out import Shortage, Way, shortages
 from gardenplot.plan import Plan, bed_of, crop_of, order_of
@@ -31,9 +30,7 @@ def add_arguments(parser: ArgumentParser) -> None:
 
 def run(arguments: Namespace) -> int:
     """Write the filled plan and print what was placed; exit status 0."""
-    out = arguments.out or _beside(arguments.plan)
-    if out.exists() and out.resolve() == arguments.plan.resolve():
-        raise FileError(_("{path}: the filled plan needs a name of its own").format(path=out))
+    out = out_beside(arguments.plan, arguments.out, "filled")
     plan = opened(arguments.plan)
     filling = fill(plan, turns=max(1, min(round(arguments.seconds * _TURNS_A_SECOND), _MOST_TURNS)))
     write_plan(out, filling.plan)
@@ -48,15 +45,6 @@ def run(arguments: Namespace) -> int:
                 print(f"  {number}. {way_words(way)}")
         print(_("written to {path}").format(path=out))
     return 0
-
-
-def _beside(plan: Path) -> Path:
-    """A name beside the plan's that no file has yet."""
-    names = (
-        f"{plan.stem}-filled{number}{plan.suffix}" for number in ("", *(f"-{count}" for count in range(2, 1000)))
-    )
-    free = (plan.with_name(name) for name in names)
-    return next((path for path in free if not path.exists()), plan)
 
 
 def _json(filling: Filling) -> dict[str, Any]:

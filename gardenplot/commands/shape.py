@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
+from gardenplot.errors import FileError
 from gardenplot.plan import Plan
 from gardenplot.plan.file import read_plan
 from gardenplot.units import MM
@@ -29,6 +30,21 @@ def opened(path: Path) -> Plan:
     for problem in found.problems:
         print(f"{path}: {problem}", file=sys.stderr)
     return found.plan
+
+
+def out_beside(plan: Path, out: Path | None, word: str) -> Path:
+    """Where a new plan is written: as named, else a name beside the plan's, with a word, that no file has yet.
+
+    Raises FileError where that is the plan's own file.
+    """
+    names = (
+        f"{plan.stem}-{word}{number}{plan.suffix}" for number in ("", *(f"-{count}" for count in range(2, 1000)))
+    )
+    free = (plan.with_name(name) for name in names)
+    path = out or next((path for path in free if not path.exists()), plan)
+    if path.exists() and path.resolve() == plan.resolve():
+        raise FileError(_("{path}: the new plan needs a name of its own").format(path=path))
+    return path
 
 
 def print_json(value: dict[str, Any]) -> None:

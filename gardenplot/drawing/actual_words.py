@@ -20,14 +20,22 @@ def since_words(one: Grown) -> str:
 
 
 def planted_words(one: Grown, layout: Layout) -> str:
-    """How many plants stand of those laid out, where that was counted: "planted 160 of 168"."""
+    """How many plants stand of those laid out, where that was counted: "planted 160 of 168", "112 of 168 stand"."""
     standing = stood(one, layout)
     if standing == layout.plants:
         return ""
     words = _("{count} of {plants} came up")
     if one.crop.establish is Establish.TRANSPLANT:
         words = _("planted {count} of {plants}")
+    if was_counted_in_bed(one):
+        words = _("{count} of {plants} stand")
     return words.format(count=grouped(standing), plants=grouped(layout.plants))
+
+
+def was_counted_in_bed(one: Grown) -> bool:
+    """Whether it is known what stands in the bed now, or which rows failed."""
+    came = one.planting.actual
+    return came is not None and (came.standing is not None or bool(came.failed_rows))
 
 
 def came_words(one: Grown, layout: Layout) -> str:

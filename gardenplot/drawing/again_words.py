@@ -3,47 +3,18 @@
 from collections.abc import Iterator
 
 from gardenplot.drawing.days import day_words, short_day
-from gardenplot.drawing.sayings import counted, name_of
-from gardenplot.drawing.so_many import so_many_cells, so_many_days, so_many_plants, so_many_seeds
-from gardenplot.filling.again import Answer, AnswerKind, Setback
-from gardenplot.filling.moved import Moved
-from gardenplot.plan import Plan, bed_of, planting_of
-from gardenplot.units.figures import offset, rounded, span, tape
+from gardenplot.drawing.moved_says import remarked_words
+from gardenplot.drawing.sayings import between_readings, counted, name_of
+from gardenplot.drawing.setback_words import missed_words, setback_words
+from gardenplot.drawing.so_many import so_many_cells, so_many_plants, so_many_seeds
+from gardenplot.drawing.ways_words import way_words
+from gardenplot.filling.setbacks import Answer, AnswerKind
+from gardenplot.plan import Establish, Plan, bed_of, crop_of, planting_of
+from gardenplot.plan.in_ground import is_in_ground
+from gardenplot.units.figures import grouped, offset, span
 from gardenplot.words import _, ngettext
 
-
-def setback_words(plan: Plan, one: Setback) -> tuple[str, ...]:
-    """What came about of a planting: one line for what stands, one for its bed, one for its age."""
-    return tuple(_setback_lines(plan, one))
-
-
-def _setback_lines(plan: Plan, one: Setback) -> Iterator[str]:
-    name = name_of(plan, one.planting)
-    if one.lacks and one.stand is not None:
-        came = "" if one.came_up is None else f" ({rounded(100 * one.came_up)} %)"
-        words = _("{name}: {stand} of {sown} cells usable{came}, {settable} to set out, {lacks} short of {planned}")
-        yield words.format(
-            name=name, stand=one.stand, sown=one.sown or "?", came=came, settable=one.settable, lacks=one.lacks,
-            planned=one.planned,
-        )  # fmt: skip
-    if one.late and one.set_out:
-        bed = bed_of(plan, planting_of(plan, one.planting).bed).name
-        words = _("{name}: {bed} can be used from {day}, {days} late")
-        yield words.format(name=name, bed=bed, day=day_words(one.set_out), days=so_many_days(one.late))
-    if one.is_over_age and one.age is not None:
-        yield _("{name}: {days} old when set out, too old: it may bolt or stand still").format(
-            name=name, days=so_many_days(one.age)
-        )
-    if one.late and one.ready and one.market:
-        words = _("{name}: ready {ready}, for the market on {market}")
-        yield words.format(name=name, ready=day_words(one.ready), market=day_words(one.market)) + _missed_words(one)
-
-
-def _missed_words(one: Setback | Answer) -> str:
-    """The market days before, which are missed."""
-    if not one.missed:
-        return ""
-    return _(", missing {days}").format(days=", ".join(short_day(day) for day in one.missed))
+__all__ = ["answer_words", "done_words", "moved_words", "setback_words"]
 
 
 def answer_words(answer: Answer) -> str:
@@ -54,22 +25,53 @@ def answer_words(answer: Answer) -> str:
 
 def done_words(answer: Answer) -> str:
     """What is done: "Buy in 16 plants", "Sow 28 cells again, or 20 cells with two seeds each (40 seeds)"."""
-    units = answer.plan.place.units
     match answer.kind:
         case AnswerKind.BUY_IN:
-            return _("Buy in {plants}").format(plants=so_many_plants(answer.buy))
-        case AnswerKind.SHORT:
-            return _("Plant short at the spacing as planned, {rows} in {length}").format(
-                rows=counted(answer.layout), length=span(answer.length, units)
-            )
-        case AnswerKind.SPREAD:
-            return _spread_words(answer)
-        case AnswerKind.OTHER_BED:
-            return _("Plant in {bed} on the day as planned").format(bed=bed_of(answer.plan, answer.layout.bed).name)
-        case AnswerKind.LATER:
-            return _("Hold the plants and set them out late")
-        case AnswerKind.SOW_AGAIN:
-            return _sow_words(answer)
+            return _("Buy in {plants}").format(plants=so_many_plants(answer.buy)) + _where(answer)
+        case AnswerKind.SOW_AGAIN | AnswerKind.SECOND_BLOCK:
+            return _sow_words(answer) + _where(answer)
+        case AnswerKind.FILL_ROWS | AnswerKind.FILL_GAP:
+            return _filled_words(answer)
+        case AnswerKind.WAY_OUT:
+            return way_words(answer.way) if answer.way is not None else ""
+        case _:
+            return _block_words(answer)
+
+
+def _block_words(answer: Answer) -> str:
+    """What is done with the block that was planned."""
+    plan, name = answer.plan, _name(answer)
+    bed, length = bed_of(plan, answer.layout.bed).name, span(answer.length, plan.place.units)
+    if answer.kind is AnswerKind.SPREAD:
+        return _spread_words(answer)
+    words = {
+        AnswerKind.SHORT: _("Plant short at the spacing as planned, {rows} in {length}"),
+        AnswerKind.OTHER_BED: _("Plant in {bed} on the day as planned"),
+        AnswerKind.LATER: _("Hold the plants and set them out late"),
+        AnswerKind.SOONER: _("{name} sooner"),
+        AnswerKind.ENLARGE: _("A longer block of {name}, {rows} in {length}"),
+        AnswerKind.OTHER_PLACE: _("{name} elsewhere in {bed}, {place}"),
+        AnswerKind.SHORTER: _("A shorter block of {name}, {rows} in {length}"),
+        AnswerKind.LESS: _("Leave it as it is and sell less"),
+        AnswerKind.REMOVE: _("Do not plant it"),
+        AnswerKind.SPARE: _("Keep what is too many as spare"),
+    }[answer.kind]
+    if answer.kind is AnswerKind.LATER and not _is_raised(answer):
+        is_there = is_in_ground(planting_of(plan, answer.layout.planting))
+        words = _("Leave it as it is for a later market") if is_there else _("Sow {name} later")
+    place = between_readings(plan, answer.layout.start, answer.layout.end)
+    return words.format(name=name, bed=bed, length=length, rows=counted(answer.layout), place=place)
+
+
+def _is_raised(answer: Answer) -> bool:
+    """Whether its plants are, or are to be, in trays."""
+    one = planting_of(answer.plan, answer.layout.planting)
+    return crop_of(answer.plan, one.crop).establish is Establish.TRANSPLANT and not is_in_ground(one)
+
+
+def _name(answer: Answer) -> str:
+    there = any(one.id == answer.layout.planting for one in answer.plan.plantings)
+    return name_of(answer.plan, answer.layout.planting) if there else ""
 
 
 def _spread_words(answer: Answer) -> str:
@@ -87,49 +89,83 @@ def _sow_words(answer: Answer) -> str:
     sowing = answer.sowing
     if sowing is None:
         return ""
+    if not sowing.cells:
+        words = _("Sow {plants} again, {row} of row")
+        told = words.format(plants=so_many_plants(sowing.plants), row=span(sowing.row, answer.plan.place.units))
+        return told if sowing.seeds is None else f"{told}, {so_many_seeds(sowing.seeds)}"
     words = _("Sow {cells} again today for {plants}, or {fewer} with two seeds each ({seeds})")
+    if answer.kind is AnswerKind.SECOND_BLOCK:
+        words = _("Sow {cells} for {plants}, or {fewer} with two seeds each ({seeds})")
     return words.format(
         cells=so_many_cells(sowing.cells), plants=so_many_plants(sowing.plants),
         fewer=so_many_cells(sowing.cells_of_two), seeds=so_many_seeds(sowing.seeds_of_two),
     )  # fmt: skip
 
 
+def _where(answer: Answer) -> str:
+    """Where what is new comes to stand: in the gaps, or in a block of its own."""
+    if answer.new is None:
+        return ""
+    one = planting_of(answer.plan, answer.new)
+    if one.gaps_of is not None:
+        return _(" and plant the gaps")
+    start = next((each.new for each in answer.moved if each.planting == one.id and each.begins), None)
+    end = next((each.new for each in answer.moved if each.planting == one.id and not each.begins), None)
+    bed = bed_of(answer.plan, one.bed).name
+    if start is None or end is None or answer.kind is AnswerKind.SOW_AGAIN:
+        return ""
+    return _(" in {bed}, {place}").format(bed=bed, place=between_readings(answer.plan, start, end))
+
+
+def _filled_words(answer: Answer) -> str:
+    """What comes to stand in the free ground: "Fill the empty rows with 74 plants of Radish"."""
+    some = _(" and ").join(
+        _("{plants} of {name}").format(plants=so_many_plants(one.plants), name=name_of(answer.plan, one.planting))
+        for one in answer.filled
+    )
+    fills = _("Fill the empty rows with {some}")
+    if answer.kind is AnswerKind.FILL_GAP:
+        fills = _("Fill the ground with {some}")
+    days = {one.in_ground for one in answer.filled if one.in_ground}
+    return fills.format(some=some) + (_(" from {day}").format(day=short_day(min(days))) if days else "")
+
+
 def _grown_words(answer: Answer) -> Iterator[str]:
-    yield _("{units} to sell").format(units=answer.units)
-    if answer.short:
-        yield _("{short} short").format(short=answer.short)
-    else:
-        yield _("as many as are wanted, late") if answer.missed else _("as many as are wanted")
+    if answer.kind is not AnswerKind.REMOVE:
+        yield _("{units} to sell").format(units=grouped(answer.units))
+        yield _wanted_words(answer)
     if answer.free:
         yield _("{length} of bed left").format(length=span(answer.free, answer.plan.place.units))
+    if answer.kind is AnswerKind.FILL_GAP:
+        return
     if answer.set_out and answer.ready:
         yield _("set out {day}, ready {ready}").format(day=short_day(answer.set_out), ready=short_day(answer.ready))
     if answer.market:
-        yield _("market {day}").format(day=day_words(answer.market)) + _missed_words(answer)
+        yield _("market {day}").format(day=day_words(answer.market)) + missed_words(answer)
     yield _costs_words(answer)
+
+
+def _wanted_words(answer: Answer) -> str:
+    """Whether that is as many as are wanted, and all of them late or what comes last."""
+    if answer.short:
+        return _("{short} short").format(short=grouped(answer.short))
+    if not answer.missed:
+        return _("as many as are wanted")
+    return _("as many as are wanted, late") if answer.new is None else _("as many as are wanted, some of them late")
 
 
 def _costs_words(answer: Answer) -> str:
     """Whether it costs market days that the planting as it is would make."""
-    if answer.kind is not AnswerKind.SOW_AGAIN or answer.market is None:
+    if answer.new is None or answer.market is None:
         return ""
     if not answer.costs:
         return _("costs no market day")
     return ngettext("costs {count} market day", "costs {count} market days", answer.costs).format(count=answer.costs)
 
 
-def moved_words(answer: Answer) -> tuple[str, ...]:
-    """The stakes that are not where they were, one a line: "Field bed: Bulb fennel ends 12.90 m, was 14.15 m"."""
-    return tuple(_moved(answer.plan, one) for one in answer.moved)
+def moved_words(answer: Answer, before: Plan | None = None) -> tuple[str, ...]:
+    """The stakes that are not where they were, one a line: "Field bed: Bulb fennel ends 12.90 m, was 14.15 m".
 
-
-def _moved(plan: Plan, one: Moved) -> str:
-    units = plan.place.units
-    bed, does = bed_of(plan, one.bed).name, _("begins") if one.begins else _("ends")
-    there = any(each.id == one.planting for each in plan.plantings)
-    name = name_of(plan, one.planting) if there else one.planting
-    old = tape(one.old, units) if one.old is not None else None
-    if one.new is None:
-        return _("{bed}: {name} no longer {does} at {old}").format(bed=bed, name=name, does=does, old=old)
-    words = _("{bed}: {name} {does} {new}, was {old}") if old else _("{bed}: {name} {does} {new}, new")
-    return words.format(bed=bed, name=name, does=does, new=tape(one.new, units), old=old)
+    What is gone is called by its name where the plan `before` is given.
+    """
+    return tuple(remarked_words(before or answer.plan, answer.plan, one) for one in answer.moved)

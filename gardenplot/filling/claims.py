@@ -30,12 +30,12 @@ def can_give_way(planting: Planting) -> bool:
     return not is_kept and not is_in_ground(planting) and planting.pattern is not Pattern.RINGS
 
 
-def pinned(plan: Plan) -> Plan:
+def pinned(plan: Plan, meant: Plan | None = None) -> Plan:
     """The plan with the place where it stands now written into each planting that has none and is not in the ground.
 
-    So none of them is moved by what becomes of another one.
+    So none of them is moved by what becomes of another one. With a plan as it was `meant`, where they stand in that.
     """
-    at = {layout.planting: layout for laid in lay_out_plan(plan) for layout in laid.layouts}
+    at = {layout.planting: layout for laid in lay_out_plan(meant or plan) for layout in laid.layouts}
     return evolve(plan, plantings=tuple(_pinned(plan, one, at[one.id]) for one in plan.plantings))
 
 

@@ -109,9 +109,9 @@ def _order(
 ) -> Iterator[Finding]:
     """Each market day that has too little; those that have nothing are told together, with the first of them.
 
-    Those that have nothing before the `first` day are left out.
+    Those that have nothing before the `first` day are left out, and all of an order that was withdrawn.
     """
-    crop, days = crop_of(plan, order.crop), market_days(order)
+    crop, days = crop_of(plan, order.crop), market_days(order) if order.units else ()
     bare = [
         market
         for market, day in enumerate(days, start=1)

@@ -155,7 +155,7 @@ def find_past_markets(plan: Plan, today: date) -> tuple[Finding, ...]:
         if one.order is not None and (one.actual is not None or one.id in missed)
     }
     found = []
-    for order in plan.orders:
+    for order in (one for one in plan.orders if one.units):
         days = [
             (market, day)
             for market, day in enumerate(market_days(order), start=1)

@@ -1,13 +1,14 @@
-"""What came about of a planting, as it is typed: days, seedlings that stand, plants that were set out."""
+"""What came about of a planting, as it is typed: days, seedlings, plants that were set out and that stand."""
 
 from collections.abc import Callable
 from datetime import date
 from typing import Any
 
 from gardenplot.drawing.days import short_day
+from gardenplot.errors import PlanError
 from gardenplot.gestures.dates_typed import is_raised, planned_dates
 from gardenplot.gestures.kept import kept_in_ground, layout_in
-from gardenplot.gestures.reading import date_from, text_of, whole_from
+from gardenplot.gestures.reading import date_from, length_from, text_of, whole_from
 from gardenplot.gestures.typed import Edit, Held, Shown, TypedField
 from gardenplot.plan import Actual, Plan, crop_of, planting_of
 from gardenplot.plan.edits import record_actual
@@ -74,20 +75,69 @@ def _count(name: str, label: str, held: Callable[[Plan, str], Held] | str) -> Ty
     return TypedField(_PREFIX + name, label, _shown(name), _edit(name, whole_from), "120", held)
 
 
+def _rows_from(text: str) -> tuple[int, ...]:
+    """Numbers of rows as they are typed: "2; 3", or apart by commas."""
+    return tuple(row for part in text.replace(",", ";").split(";") if (row := whole_from(part.strip())) is not None)
+
+
+def _rows_failed(plan: Plan, planting_id: str, text: str, _before: str) -> Plan:
+    rows, there = _rows_from(text), len(layout_in(plan, planting_id).per_row)
+    beyond = next((row for row in rows if row > there), None)
+    if beyond is not None:
+        raise PlanError(_("there is no row {row}: it has {rows}").format(row=beyond, rows=there))
+    return record_actual(plan, planting_id, {"failed_rows": rows}, {})
+
+
+def _rows_shown(plan: Plan, planting_id: str) -> str:
+    return "; ".join(str(row) for row in (planting_of(plan, planting_id).actual or Actual()).failed_rows)
+
+
+def _stand_row(plan: Plan, planting_id: str, text: str, before: str) -> Plan:
+    return record_actual(plan, planting_id, {"stand_row": length_from(text, before, plan.place.units)}, {})
+
+
+def _is_there(name: str) -> Callable[[Plan, str], bool]:
+    """Whether a planting is in the ground, or something of that name was typed all the same."""
+
+    def matters(plan: Plan, planting_id: str) -> bool:
+        planting = planting_of(plan, planting_id)
+        return is_in_ground(planting) or bool(_shown_of(planting.actual, name))
+
+    return matters
+
+
+def _shown_of(actual: Actual | None, name: str) -> object:
+    return getattr(actual, name) if actual is not None else None
+
+
+def _is_sown_direct(plan: Plan, planting_id: str) -> bool:
+    """Whether it is sown in its bed, where a stand may be counted in a length of row."""
+    return not is_raised(plan, planting_id)
+
+
 ACTUAL_FIELDS = (
     _day("sown", _("Sown"), _meant("sow")),
+    _count("cells", _("Cells sown"), _("not counted")),
     _day("emerged", _("Emerged"), _("not yet")),
     _count("stand", _("Seedlings that stand"), _("not counted")),
+    TypedField(
+        _PREFIX + "stand_row", _("Counted in a row of"), _shown("stand_row"), _stand_row, "2 m", _("all of it")
+    ),
     _day("potted_up", _("Potted up"), _meant("pot_up")),
     _day("hardened", _("Hardened off from"), _meant("harden")),
     _day("set_out", _("Was set out"), _meant("in_ground")),
     _count("planted", _("Plants set out"), _planted_held),
+    _count("standing", _("Plants that stand now"), _("not counted")),
+    _day("counted", _("Counted on"), _("not counted")),
+    TypedField(_PREFIX + "failed_rows", _("Rows that failed"), _rows_shown, _rows_failed, "2; 3", _("none")),
     _day("harvested", _("First harvest"), _meant("ready")),
     _day("cleared", _("Ground was free"), _meant("out")),
 )
 """What came about, in the order of the panel."""
 ACTUAL_MATTERS: dict[str, Callable[[Plan, str], bool]] = {
-    **{_PREFIX + name: is_raised for name in ("sown", "hardened", "planted")},
+    **{_PREFIX + name: is_raised for name in ("sown", "cells", "hardened", "planted")},
+    **{_PREFIX + name: _is_there(name) for name in ("standing", "counted", "failed_rows")},
+    _PREFIX + "stand_row": _is_sown_direct,
     _PREFIX + "potted_up": _is_potted_up,
 }
 """When a field matters that does not always: what is sown in its bed is neither raised nor set out."""

@@ -151,16 +151,39 @@ def kept_for(laid: LaidOut, layouts: tuple[Layout, ...]) -> tuple[Follower, ...]
 
 
 def stood(one: Grown, layout: Layout) -> int:
-    """The plants that stand of a planting: as many as were set out, or came up of what was sown in the bed, if known.
+    """The plants that stand of a planting: as many as were counted last, less those of rows that failed, if known.
 
-    Seedlings beyond those that there is room for are thinned out.
+    Seedlings beyond those that there is room for are thinned out. What was counted in a length of row stands for all.
     """
     came = one.planting.actual
-    if came is not None and one.crop.establish is Establish.TRANSPLANT and came.planted is not None:
+    if came is None:
+        return layout.plants
+    if came.standing is not None:
+        return came.standing
+    return max(0, _set_out(one, layout) - sum(layout.per_row[row - 1] for row in failed_rows(one, layout)))
+
+
+def failed_rows(one: Grown, layout: Layout) -> tuple[int, ...]:
+    """The rows of a planting that failed, by their numbers from 1; those that it does not have are left out."""
+    came = one.planting.actual
+    return tuple(sorted({row for row in came.failed_rows if row <= len(layout.per_row)})) if came is not None else ()
+
+
+def _set_out(one: Grown, layout: Layout) -> int:
+    """The plants that were set out, or came up of what was sown in the bed."""
+    came, is_raised = one.planting.actual, one.crop.establish is Establish.TRANSPLANT
+    if came is not None and is_raised and came.planted is not None:
         return came.planted
-    if came is not None and one.crop.establish is Establish.DIRECT and came.stand is not None:
+    if came is None or is_raised or came.stand is None:
+        return layout.plants
+    if came.stand_row is None:
         return min(came.stand, layout.plants)
-    return layout.plants
+    return min(layout.plants, came.stand * row_of(layout) // came.stand_row.nm)
+
+
+def row_of(layout: Layout) -> int:
+    """The length of row in nm that all plants of a layout have together; of a sown band the length of its block."""
+    return layout.plants * layout.grid.in_row if layout.per_row else layout.length
 
 
 def planted_for_orders(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], int]:
@@ -199,7 +222,12 @@ def spacings_for_orders(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], 
 
 
 def compete(one: Grown, other: Grown) -> bool:
-    """Whether two plantings want the same ground on the same days; reserved places share it with what was earlier."""
+    """Whether two plantings want the same ground on the same days; reserved places share it with what was earlier.
+
+    What stands in the gaps of a planting shares its ground.
+    """
+    if (one.planting.gaps_of or one.planting.id) == (other.planting.gaps_of or other.planting.id):
+        return False
     relay = follows(one.planting, one.dates, other.dates) or follows(other.planting, other.dates, one.dates)
     return share_days(one.dates, other.dates) and not relay
 

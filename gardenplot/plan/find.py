@@ -62,11 +62,17 @@ def only(plan: Plan, bed_id: str) -> Plan:
 
 
 def with_their_own(plantings: tuple[Planting, ...]) -> tuple[Planting, ...]:
-    """Plantings without the trays of any that is not among them; the same where there are none."""
-    if all(one.hardens is None for one in plantings):
+    """Plantings without the trays of any that is not among them; the same where there are none.
+
+    What stood in the gaps of one that is not among them, or no longer in its bed, has the ground for itself.
+    """
+    if all(one.hardens is None and one.gaps_of is None for one in plantings):
         return plantings
-    ids = {one.id for one in plantings}
-    return tuple(one for one in plantings if one.hardens is None or one.hardens in ids)
+    beds = {one.id: one.bed for one in plantings}
+    kept = (one for one in plantings if one.hardens is None or one.hardens in beds)
+    return tuple(
+        one if one.gaps_of is None or beds.get(one.gaps_of) == one.bed else evolve(one, gaps_of=None) for one in kept
+    )
 
 
 def fresh_id(wish: str, taken: set[str]) -> str:

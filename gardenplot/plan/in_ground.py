@@ -8,7 +8,7 @@ from gardenplot.words import _
 BLOCK_FIELDS = (
     "bed", "crop", "start", "plants", "length", "pattern", "rows", "in_row", "row_spacing", "edge", "slack",
     "round_up_to", "in_ground", "reserved", "end_margin", "direction", "twin_spacing", "offsets", "cell",
-    "plants_per_cell", "remainder", "phase",
+    "plants_per_cell", "remainder", "phase", "gaps_of",
 )  # fmt: skip
 """What says where a planting stands and how; an order says it too where neither plants nor length were typed."""
 

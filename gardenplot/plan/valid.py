@@ -17,7 +17,16 @@ from gardenplot.plan.goods import Feed, Good, Jugs
 from gardenplot.plan.lying import Tunnel, Walk
 from gardenplot.plan.valid_goods import feed_says, good_says, hoop_says, jugs_say, watering_says
 from gardenplot.plan.valid_ground import standing_says, strip_says
-from gardenplot.plan.valid_season import crop_days, past_says, planting_days, raised_in, series_of_markets, trays_say
+from gardenplot.plan.valid_season import (
+    crop_days,
+    gaps_say,
+    homes_in,
+    past_says,
+    planting_days,
+    raised_in,
+    series_of_markets,
+    trays_say,
+)
 from gardenplot.plan.valid_shapes import obstacle_says, shape_says
 from gardenplot.plan.value import (
     Bed,
@@ -64,7 +73,7 @@ def faults(plan: Plan) -> Iterator[Fault]:
     yield from _ids("paths", plan.paths)
     yield from _at("place", _place(plan.place))
     ids = tuple({part.id for part in parts} for parts in (plan.beds, plan.crops, plan.orders, plan.wishes))
-    known = _Known(ids[0], ids[1], ids[2], ids[3], raised_in(plan))
+    known = _Known(ids[0], ids[1], ids[2], ids[3], raised_in(plan), homes_in(plan))
     yield from _each("beds", plan.beds, _bed)
     yield from _each("crops", plan.crops, _crop)
     yield from _each("plantings", plan.plantings, lambda one: (*_referred(one, known), *_planting(one)))
@@ -104,6 +113,7 @@ class _Known:
     orders: set[str]
     wishes: set[str]
     raised: dict[str, str]
+    homes: dict[str, tuple[str, str | None]]
 
 
 _Said = tuple[str, str]
@@ -216,6 +226,7 @@ def _referred(planting: Planting, known: _Known) -> Says:
     if planting.wish is not None:
         yield from known_id("wish", planting.wish, known.wishes)
     yield from trays_say(planting, known.raised)
+    yield from gaps_say(planting, known.homes)
 
 
 @_remembered
@@ -273,7 +284,7 @@ def _places(planting: Planting, bed: Bed, crop: Crop) -> Says:
 
 def _order(order: Order, known: _Known) -> Says:
     yield from known_id("crop", order.crop, known.crops)
-    yield from whole("units", order.units, 1, MOST_PLANTS)
+    yield from whole("units", order.units, 0, MOST_PLANTS)
     yield from whole("plants_per_unit", order.plants_per_unit, 1, 10_000)
     yield from above_nothing("row_per_unit", order.row_per_unit)
     yield from series_of_markets(order)

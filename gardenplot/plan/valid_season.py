@@ -3,7 +3,7 @@
 from datetime import date
 from itertools import pairwise
 
-from gardenplot.plan.checks import Says, whole
+from gardenplot.plan.checks import Says, above_nothing, whole
 from gardenplot.plan.value import CAME, Actual, Crop, Order, Past, Plan, Planting
 from gardenplot.words import _
 
@@ -40,7 +40,13 @@ def _actual(actual: Actual) -> Says:
         days.pop("emerged", None)
     yield from _in_order(days, may_be_one=True)
     yield from whole("stand", actual.stand, 0, 10_000_000)
-    yield from whole("planted", actual.planted, 0, 10_000_000)
+    for name in ("planted", "standing", "cells"):
+        yield from whole(name, getattr(actual, name), 0, 10_000_000)
+    yield from above_nothing("stand_row", actual.stand_row)
+    if any(row < 1 for row in actual.failed_rows):
+        yield "failed_rows", _("rows are counted from 1")
+    if actual.counted is not None and actual.set_out is not None and actual.counted < actual.set_out:
+        yield "counted", _("{day} is not after {first}").format(day=actual.counted, first=actual.set_out)
 
 
 def _in_order(days: dict[str, date], *, may_be_one: bool = False) -> Says:
@@ -99,3 +105,21 @@ def trays_say(planting: Planting, raised: dict[str, str]) -> Says:
     for name in ("order", "sow", "in_ground", "ready", "out", "actual", "series"):
         if getattr(planting, name) is not None:
             yield name, _("follows from the planting that the trays are for: leave it out")
+
+
+def homes_in(plan: Plan) -> dict[str, tuple[str, str | None]]:
+    """The bed of each planting, and whose gaps it stands in, by its id."""
+    return {one.id: (one.bed, one.gaps_of) for one in plan.plantings}
+
+
+def gaps_say(planting: Planting, homes: dict[str, tuple[str, str | None]]) -> Says:
+    """What stands against a planting in the gaps of another one: they share a bed, and each place is said."""
+    if planting.gaps_of is None:
+        return
+    bed, whose = homes.get(planting.gaps_of, (None, None))
+    if bed is None:
+        yield "gaps_of", _("there is no planting “{id}” whose gaps these could be").format(id=planting.gaps_of)
+    elif bed != planting.bed or whose is not None or planting.gaps_of == planting.id:
+        yield "gaps_of", _("“{id}” has no gaps in this bed").format(id=planting.gaps_of)
+    if planting.start is None or planting.hardens is not None:
+        yield "gaps_of", _("what stands in gaps is planted, and begins at a tape reading of its own")

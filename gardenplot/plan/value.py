@@ -191,6 +191,8 @@ class Actual:
     """What came about of a planting, as it did: days, the seedlings that stood, the plants that were set out.
 
     `set_out` is the day of sowing too where a crop is sown in its bed; `cleared` the first day its ground was free.
+    `cells` were sown. `stand` may have been counted in a length of row, `stand_row`. `standing` plants were left in
+    the bed when they were `counted`; `failed_rows` are the numbers of rows without any, from 1 at the base line.
     """
 
     sown: date | None = None
@@ -203,6 +205,11 @@ class Actual:
     harvested: date | None = None
     cleared: date | None = None
     unknown: Unknown = ()
+    cells: int | None = None
+    stand_row: Length | None = None
+    standing: int | None = None
+    counted: date | None = None
+    failed_rows: tuple[int, ...] = ()
 
 
 CAME = ("sown", "emerged", "potted_up", "hardened", "set_out", "harvested", "cleared")
@@ -221,8 +228,8 @@ class Planting:
     were typed; the others follow from them. `market` is which of its order's market days it is for, from 1; plantings
     of one `series` are changed together. `cool_days` are its own instead of its crop's, `soil` is the temperature of
     its soil at sowing. With `hardens` it is a block of trays: those of another planting, which stand there from the
-    day that they harden off until they are set out; `plants` are then trays. `wish` is what it
-    was planted for.
+    day that they harden off until they are set out; `plants` are then trays. With `gaps_of` it stands in the places
+    of another planting that are empty, and needs no ground of its own. `wish` is what it was planted for.
     """
 
     id: str
@@ -262,6 +269,7 @@ class Planting:
     actual: Actual | None = None
     hardens: str | None = None
     wish: str | None = None
+    gaps_of: str | None = None
 
 
 @frozen(cache_hash=True)
@@ -269,7 +277,7 @@ class Order:
     """So many units of a crop wanted on a market day, or on several, `every_days` apart.
 
     A unit is `plants_per_unit` plants, or so many units come from a plant (`units_per_plant`), or a unit is cut from
-    `row_per_unit` of row.
+    `row_per_unit` of row. An order of no unit was withdrawn.
     """
 
     id: str

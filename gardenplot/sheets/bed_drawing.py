@@ -107,12 +107,18 @@ def _scale_line(page: Canvas, scale: DrawingScale, plan: Plan, y: float) -> None
 def _letters(
     page: Canvas, plan: Plan, layouts: tuple[Layout, ...], look: dict[str, Look], left: float, along: float, y: float
 ) -> float:
-    """Letter and name over each block; the letter alone where there is no room for more."""
-    for layout in layouts:
+    """Letter and name over each block; the letter alone where there is no room for more.
+
+    What stands in the gaps of another planting is named beside it.
+    """
+    whose = {one.id: one.gaps_of for one in plan.plantings if one.gaps_of is not None}
+    shown = {layout.planting for layout in layouts}
+    for layout in (one for one in layouts if whose.get(one.planting) not in shown):
         middle = left + (layout.start + layout.end) / 2 / MM * along
         room = layout.length / MM * along
         letter = look[layout.planting].letter
-        words = one_line(f"{letter}  {name_of(plan, layout.planting)}")
+        own = [one.planting for one in layouts if layout.planting in (one.planting, whose.get(one.planting))]
+        words = one_line(" · ".join(f"{look[one].letter}  {name_of(plan, one)}" for one in own))
         if pdfmetrics.stringWidth(words, BOLD, 12) > room:
             words = letter if room < 40 else fitted(words, BOLD, 12, room)
         page.setFont(BOLD, 12)

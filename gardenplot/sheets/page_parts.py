@@ -37,7 +37,7 @@ _UNITS = {
         _("bring an engineer's tape of {length} or more · zero at the head stake"),
     ),
 }
-_CAUTION = _(
+CAUTION = _(
     "Ask where cables and pipes lie before driving stakes. Distances are only as good as the tape. "
     "The seed packet and local advice come before this sheet."
 )
@@ -72,7 +72,7 @@ def draw_head(page: Canvas, head: Head, *, continued: bool) -> float:
     """Draw the heading; gives the y in points below it."""
     width, height = page._pagesize
     right = width - MARGIN
-    units, bring = _UNITS[head.units]
+    units, bring = tape_to_bring(head.bed, head.units)
     title = head.bed.name + (_(", continued") if continued else "")
     page.setFont(BOLD, 22)
     page.drawString(MARGIN, height - MARGIN - 18, fitted(title, BOLD, 22, right - MARGIN - 250))
@@ -82,7 +82,6 @@ def draw_head(page: Canvas, head: Head, *, continued: bool) -> float:
     page.setFont(BOLD, 14)
     page.drawRightString(right, height - MARGIN - 14, units)
     page.setFont(FACE, 10)
-    bring = bring.format(length=_tape_length(head))
     page.drawRightString(right, height - MARGIN - 34, bring)
     room = right - MARGIN - pdfmetrics.stringWidth(bring, FACE, 10) - 14
     line = _line(head)
@@ -125,16 +124,17 @@ def _line(head: Head) -> str:
     return " · ".join(part for part in (*parts, head.plan_name) if part)
 
 
-def _tape_length(head: Head) -> str:
-    """The bed's length up to a whole metre or foot."""
-    unit, sign = (M, "m") if head.units is Units.METRIC else (FOOT, "ft")
-    return f"{-(-head.bed.length.nm // unit)}\u2009{sign}"
+def tape_to_bring(bed: Bed, units: Units) -> tuple[str, str]:
+    """The units of a sheet in words, and the tape to bring: as long as the bed, up to a whole metre or foot."""
+    words, bring = _UNITS[units]
+    unit, sign = (M, "m") if units is Units.METRIC else (FOOT, "ft")
+    return words, bring.format(length=f"{-(-bed.length.nm // unit)}\u2009{sign}")
 
 
 def draw_foot(page: Canvas, *, more: bool) -> None:
     """Draw the caution and the page number."""
     width, _height = page._pagesize
     page.setFont(FACE, 9)
-    page.drawString(MARGIN, MARGIN, _CAUTION)
+    page.drawString(MARGIN, MARGIN, CAUTION)
     words = _("page {number}").format(number=page.getPageNumber())
     page.drawRightString(width - MARGIN, MARGIN, words + (_(", continued overleaf") if more else ""))

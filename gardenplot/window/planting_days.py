@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from PySide6.QtWidgets import QLabel
 
-from gardenplot.drawing.actual_words import came_words, planted_words, sale_words
+from gardenplot.drawing.actual_words import came_words, planted_words, sale_words, was_counted_in_bed
 from gardenplot.drawing.date_words import follows_words, market_words
 from gardenplot.gestures.actual_typed import ACTUAL_FIELDS, ACTUAL_MATTERS
 from gardenplot.gestures.dates_typed import DATE_FIELDS, DATE_MATTERS, is_raised, planned_dates
@@ -49,7 +49,9 @@ class PlantingDays:
         follows = follows_words(one, planned_dates(plan, planting))
         for name in _FOLLOWS:
             form.hint(name, follows.get(name, ""))
-        form.hint("actual_planted", planted_words(one, layout))
+        counted = was_counted_in_bed(one)
+        form.hint("actual_planted", "" if counted else planted_words(one, layout))
+        form.hint("actual_standing", planted_words(one, layout) if counted else "")
         _say(self.market, "; ".join(words for words in (market_words(one), sale_words(plan, one, layout)) if words))
         _say(self.came, came_words(one, layout))
 

@@ -106,7 +106,7 @@ def test_a_plan_of_a_newer_version_says_so(plan: Path, command: str, fails: Fail
         ({"beds": [{"id": "b1", "name": "Bed", "length": "5", "width": "75 cm"}]}, "beds[0].length"),
         ({"beds": [{"id": "b1", "name": "Bed", "length": "0 m", "width": "75 cm"}]}, "beds[0].length"),
         ({"orders": [{"id": "o1", "crop": "leeks", "units": 40, "on": "2025-02-29"}]}, "orders[0].on"),
-        ({"orders": [{"id": "o1", "crop": "leeks", "units": 0, "on": "2025-02-28"}]}, "orders[0].units"),
+        ({"orders": [{"id": "o1", "crop": "leeks", "units": -1, "on": "2025-02-28"}]}, "orders[0].units"),
         ({"covers": [{"id": "c1", "bed": "b1", "from": "3 m", "to": "2 m"}]}, "covers[0].to"),
         ({"plantings": [{"id": "p1", "bed": "b1", "crop": "leeks", "pattern": "heap"}]}, "plantings[0].pattern"),
         ({"plantings": [{"id": "p1", "bed": "b1", "crop": "leeks", "plants": 4, "length": "1 m"}]}, "plantings[0]"),

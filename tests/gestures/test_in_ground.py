@@ -7,7 +7,7 @@ from attrs import evolve
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from gardenplot.errors import PlanError
+from gardenplot.errors import LengthError, PlanError
 from gardenplot.gestures.actual_typed import ACTUAL_FIELDS, record
 from gardenplot.gestures.copies import try_next_gap
 from gardenplot.gestures.drags import move_block
@@ -30,6 +30,8 @@ from tests.plans import plans
 APRIL = date(2027, 4, 12)
 SENTENCE = "Chard is in the ground since Mon 12 Apr 2027: its block stays; clear the day first if that was a slip"
 ACTUAL = {field.name: field for field in ACTUAL_FIELDS}
+COUNTS = ("actual_stand", "actual_planted", "actual_cells", "actual_standing")
+TEXTS = dict.fromkeys(COUNTS, "12") | {"actual_failed_rows": "1; 2", "actual_stand_row": "2 m"}
 
 DONE = [
     *(attempt for name, attempt in EVERY_ATTEMPT.items() if name not in ("suppose_planting", "remove_order")),
@@ -158,11 +160,11 @@ def test_the_plants_that_were_set_out_are_those_that_stand_for_its_order() -> No
 def test_what_came_about_is_typed_shown_and_cleared(there: Plan, name: str) -> None:
     field = ACTUAL[name]
     plan = record(there, "p1", "set_out", None)
-    text = "12" if name in ("actual_stand", "actual_planted") else "2027-04-12"
+    text = TEXTS.get(name, "2027-04-12")
     after = field.apply(plan, "p1", text)
     assert (field.shown(plan, "p1"), field.shown(after, "p1")) == ("", text)
     assert planting_of(field.apply(after, "p1", ""), "p1").actual is None
-    with pytest.raises(PlanError, match="is no"):
+    with pytest.raises((PlanError, LengthError), match="is no"):
         field.apply(after, "p1", "some time")
 
 

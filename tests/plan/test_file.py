@@ -67,8 +67,10 @@ EVERY_FIELD = """{
                  "actual": {"sown": "2028-03-01", "emerged": "2028-03-14", "stand": 90, "potted_up": "2028-03-16",
                             "hardened": "2028-03-20",
                             "set_out": "2028-03-28", "planted": 88, "harvested": "2028-05-06",
-                            "cleared": "2028-05-30"}},
-                {"id": "p2", "bed": "b1", "crop": "beet", "length": "2 ft", "pattern": "straight"}],
+                            "cleared": "2028-05-30", "cells": 128, "stand_row": "6 ft", "standing": 80,
+                            "counted": "2028-04-02", "failed_rows": [2, 3]}},
+                {"id": "p2", "bed": "b1", "crop": "beet", "length": "2 ft", "pattern": "straight", "from": "4 ft",
+                 "gaps_of": "p1"}],
   "orders": [{"id": "o1", "crop": "beet", "units": 40, "on": "2028-05-06", "plants_per_unit": 5, "lead_days": 2,
               "note": "bunches", "times": 3, "every_days": 14}],
   "wishes": [{"id": "w1", "crop": "beet", "least": 20, "most": 90, "days": 60, "earliest": "2028-06-01",
@@ -149,7 +151,7 @@ def test_a_plan_with_every_field_says_none_of_them_is_unknown() -> None:
     parts = [opened.plan.place, *(part_at(attrs.asdict(opened.plan, recurse=False), where) for where in OBJECTS[2:])]
     asked_elsewhere = {
         "unknown", "depth", "length", "diameter", "box", "map_length",
-        "units_per_plant", "row_per_unit", "hardens",
+        "units_per_plant", "row_per_unit", "hardens", "gaps_of",
     }  # fmt: skip
     left_out = [
         field.name

@@ -8,6 +8,7 @@ import pytest
 
 from gardenplot.__main__ import main
 from tests.scenarios.test_commands import PLANS, Numbers, assert_holds, cm
+from tests.sheets.pdf_pages import pages_of
 
 Again = Callable[[bool], Numbers]
 
@@ -90,3 +91,20 @@ def test_a_plan_that_goes_as_planned_has_nothing_to_plan_again(capsys: pytest.Ca
     assert main(["again", str(PLANS / "s6.gardenplot"), "--today", "2025-04-21"]) == 0
     assert "nothing to plan again" in capsys.readouterr().out
     assert main(["again", str(PLANS / "s6.gardenplot"), "--loss", "100 %"]) == 2
+
+
+def test_s6_answered_in_one_plan_sows_again_without_losing_a_market(
+    again: Again, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """In a late bed 152 are set out and 16 sown again for the same market: 168 x 0.9 = 151 heads, 150 ordered."""
+    number = [one["kind"] for one in again(True)["answers"]].index("sow again") + 1
+    plan, out, sheet = (tmp_path / name for name in ("s6.gardenplot", "out.gardenplot", "changed.pdf"))
+    words = ["again", str(plan), str(out), "--today", "2025-04-21", "--loss", "5 %", "--json"]
+    assert main([*words, "--take", str(number), "--sheet", str(sheet)]) == 0
+    said = json.loads(capsys.readouterr().out)
+    assert_holds(said, units_short=0, costs_markets=0, buy=0)
+    assert [(one["planting"], one["end"], one["old_mm"], one["new_mm"]) for one in said["stakes"]] == [
+        ("p1", "ends", cm(1415), cm(1290)), ("p1-2", "begins", None, cm(1290)), ("p1-2", "ends", None, cm(1440))
+    ]  # fmt: skip
+    (page,) = pages_of(sheet.read_bytes())
+    assert [words.text for words in page.words if words.size == 20] == ["12.90 m", "12.90 m", "14.40 m"]

@@ -119,6 +119,25 @@ def test_what_is_no_day_is_told_at_its_field(
     assert document.plan is before
 
 
+def test_what_is_left_in_the_bed_is_typed_and_said(window: MainWindow, document: Document, form: Form) -> None:
+    """102 of kale in 3 rows of 34; row 2 fails, and later 40 are counted."""
+    assert form.fields["actual_standing"].isHidden()
+    finish(form.fields["actual_set_out"], "2027-04-21")
+    for name in ("actual_standing", "actual_counted", "actual_failed_rows"):
+        assert not form.fields[name].isHidden()
+    finish(form.fields["actual_failed_rows"], "4")
+    assert "there is no row 4" in form.fields["actual_failed_rows"].complaint.text()
+    finish(form.fields["actual_failed_rows"], "2")
+    assert form.hints["actual_standing"].text() == "68 of 102 stand"
+    finish(form.fields["actual_standing"], "40")
+    finish(form.fields["actual_counted"], "2027-05-03")
+    assert form.hints["actual_standing"].text() == "40 of 102 stand"
+    came = planting_of(document.plan, "p1").actual
+    assert came is not None
+    assert (came.failed_rows, came.standing, came.counted) == ((2,), 40, date(2027, 5, 3))
+    assert "40 of 102 stand" in window.inspector.planting.days.came.text()
+
+
 def test_a_crop_has_only_the_fields_that_matter_to_it(window: MainWindow, form: Form) -> None:
     def shown() -> set[str]:
         names = ("sow", "soil", "market", "actual_sown", "actual_hardened", "actual_planted", "actual_stand")

@@ -1,0 +1,30 @@
+"""What all that deviates comes to when it is answered in one plan, in words."""
+
+from gardenplot.drawing.again_words import done_words
+from gardenplot.drawing.so_many import so_many_plants
+from gardenplot.filling.together import Aim, Together
+from gardenplot.units.figures import grouped
+from gardenplot.words import _, ngettext
+
+AIMS = {
+    Aim.FEWEST_STAKES: _("all together, fewest stakes moved"),
+    Aim.MOST_MET: _("all together, as much as can be sold"),
+    Aim.NOTHING_BOUGHT: _("all together, nothing bought in"),
+}
+"""What is looked for first when all is answered together."""
+
+
+def together_words(aim: Aim, one: Together) -> str:
+    """What is chosen and what it comes to, in a line."""
+    chosen = "; ".join(done_words(answer) for answer in one.answers) or _("nothing can be done")
+    short = ngettext("{count} unit short", "{count} units short", one.short).format(count=grouped(one.short))
+    stakes = sum(each.is_stake for each in one.moved)
+    moved = ngettext("{count} stake moved", "{count} stakes moved", stakes).format(count=grouped(stakes))
+    parts = [short, moved]
+    if one.costs:
+        parts.append(
+            ngettext("costs {count} market day", "costs {count} market days", one.costs).format(count=one.costs)
+        )
+    if one.buy:
+        parts.append(_("{plants} bought in").format(plants=so_many_plants(one.buy)))
+    return f"{AIMS[aim]}: {chosen} – {', '.join(parts)}"

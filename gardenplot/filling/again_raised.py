@@ -1,0 +1,149 @@
+"""Planning again what is raised and not yet in the ground: seedlings or cells too few, a bed that is late.
+
+A planting whose bed is late goes in on the bed's first day in every answer, so an answer whose own wait is no longer
+costs no market any more. Plants to set out = floor(seedlings x (1 - loss)); plants to sow again =
+ceil(short / (1 - loss)). Where seedlings were not counted but cells were, so many come up as the packet says.
+Formulas: common practice, no source.
+"""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from math import floor
+
+from attrs import evolve
+
+from gardenplot.filling.claims import of_size, pinned, placed_whole, with_planting
+from gardenplot.filling.rescue import (
+    Ask,
+    Case,
+    anew,
+    earliest,
+    in_ground_on,
+    in_other_beds,
+    setback,
+    sown_today,
+    told,
+)
+from gardenplot.filling.setbacks import Answer, AnswerKind, Setback, Spread, Why
+from gardenplot.layout import Layout, ground_for, lay_out_bed, lay_out_plan
+from gardenplot.layout.markable import markable_beside
+from gardenplot.plan import Actual, Crop, Establish, Plan, Planting, bed_of, crop_of, order_of, planting_of
+from gardenplot.plan.in_ground import is_in_ground
+from gardenplot.season import dates_of
+from gardenplot.supplies.raising import raised_for
+from gardenplot.units import CM, INCH, Length, Units, length_of
+
+_NOTHING_YET = Actual()
+
+
+def raised_setbacks(ask: Ask) -> Iterator[Setback]:
+    """What deviates of each planting that is raised and not yet in the ground, in the plan's order."""
+    there = pinned(ask.plan)
+    for laid in lay_out_plan(ask.plan):
+        for one, layout in zip(laid.grown, laid.layouts, strict=True):
+            is_raised = one.crop.establish is Establish.TRANSPLANT
+            is_asked = layout.planting in ask.only and is_raised and one.hardened is None
+            if is_asked and not is_in_ground(one.planting):
+                yield from _setback(ask, there, one.planting, layout)
+
+
+def _setback(ask: Ask, there: Plan, one: Planting, layout: Layout) -> Iterator[Setback]:
+    plan = ask.plan
+    crop, bed, came = crop_of(plan, one.crop), bed_of(plan, one.bed), one.actual or _NOTHING_YET
+    settable, expected = layout.plants, _expected(crop, came)
+    if came.stand is not None:
+        settable = floor(came.stand * (1 - ask.loss))
+    elif expected is not None:
+        settable = min(settable, expected)
+    dates, first = dates_of(plan, one), bed.usable_from
+    late = (first - dates.in_ground).days if first and dates.in_ground and first > dates.in_ground else 0
+    lacks = max(0, layout.plants - settable)
+    if not late and not lacks:
+        return
+    planting = planting_of(there, one.id)
+    if late and first:
+        planting = in_ground_on(planting, first, late)
+    then = with_planting(there, planting)
+    case = ask.case(then, planting, layout, settable, lacks)
+    sown = _cells(crop, came, layout) if came.stand is not None or case.lacks else None
+    is_more = one.order is not None and came.stand is None and lacks > 0 and not late
+    yield setback(
+        case, Why.MORE if is_more else Why.RAISED, _answers(case, sown, late), stand=came.stand, sown=sown, late=late,
+        order=one.order if is_more else None,
+        wanted=order_of(plan, one.order).units if is_more and one.order is not None else 0,
+    )  # fmt: skip
+
+
+def _expected(crop: Crop, came: Actual) -> int | None:
+    """The plants that come of the cells that were sown, as the packet says; None where nobody knows."""
+    if came.cells is None or crop.germination is None:
+        return None
+    return floor(came.cells * (1 - (1 - crop.germination.part) ** (crop.seeds_per_cell or 1)))
+
+
+def _cells(crop: Crop, came: Actual, layout: Layout) -> int | None:
+    """The cells that were sown: as recorded, else whole trays are filled."""
+    if came.cells is not None:
+        return came.cells
+    raised = raised_for(crop, layout)
+    return raised.trays * crop.tray_cells if raised.trays and crop.tray_cells else raised.cells
+
+
+def _answers(case: Case, sown: int | None, late: int) -> Iterator[Answer]:
+    if case.lacks:
+        yield from told(case, AnswerKind.BUY_IN, case.plan, buy=case.lacks)
+        if case.settable:
+            yield from told(case, AnswerKind.SHORT, with_planting(case.plan, _fewer(case)))
+            yield from _spread(case)
+        yield from _sow_again(case, sown)
+    elif late:
+        yield from told(case, AnswerKind.LATER, case.plan)
+    if late and case.settable:
+        planned = planting_of(pinned(case.before), case.planting.id)
+        yield from in_other_beds(case, case.plan, of_size(planned, case.settable) if case.lacks else planned)
+
+
+def _fewer(case: Case) -> Planting:
+    return of_size(case.planting, case.settable) if case.lacks else case.planting
+
+
+def _spread(case: Case) -> Iterator[Answer]:
+    """As many ranks as the plants need, over all the room that the planting has at its place."""
+    few = with_planting(case.plan, _fewer(case))
+    layout = lay_out_bed(few, case.bed).layout_of(case.planting.id)
+    room = ground_for(few, case.planting, case.bed.id).end_of_room(layout.start) - layout.start
+    ranks = -(-layout.length // layout.grid.rank) if layout.grid.rank else 0
+    if layout.grid.runs_across or not ranks or layout.grid.cell:
+        return
+    exact = room // ranks
+    marked = _marked(case, exact)
+    if marked is None or marked <= layout.grid.in_row:
+        return
+    wider = evolve(_fewer(case), in_row=length_of(marked, case.plan.place.units))
+    yield from told(case, AnswerKind.SPREAD, with_planting(case.plan, wider), spread=Spread(exact, marked))
+
+
+def _marked(case: Case, exact: int) -> int | None:
+    """The widest spacing up to one that can be marked: by the place's tools, else whole cm or quarters of an inch."""
+    markable: tuple[Length, ...] = case.plan.place.markable_in_row
+    if markable:
+        beside = (one.nm for one in (*markable_beside(exact, markable), *markable) if one.nm <= exact)
+        return max(beside, default=None)
+    finest = CM if case.plan.place.units is Units.METRIC else INCH // 4
+    return exact // finest * finest or None
+
+
+def _sow_again(case: Case, sown: int | None) -> Iterator[Answer]:
+    """Sown today for the places that are left, set out when they have their days and the bed can be used."""
+    came, day = case.planting.actual or _NOTHING_YET, earliest(case)
+    if day is None or not sown or came.stand == 0:
+        return
+    sowing = sown_today(case, case.layout, Fraction(came.stand, sown) if came.stand else None)
+    few = with_planting(case.plan, _fewer(case)) if case.settable else case.plan
+    late = anew(case, day, case.today)
+    there = placed_whole(few, late, () if case.settable else (case.planting.id,))
+    if there is None or sowing is None:
+        return
+    if not case.settable:
+        few = evolve(few, plantings=tuple(one for one in few.plantings if one.id != case.planting.id))
+    yield from told(case, AnswerKind.SOW_AGAIN, with_planting(few, there), sowing=sowing, new=there.id)

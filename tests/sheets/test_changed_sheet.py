@@ -1,0 +1,187 @@
+"""The sheet of what changed: each stake that moved once, its old figure struck through, the new one large."""
+
+import json
+from datetime import date
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pypdfium2
+import pytest
+
+from gardenplot.__main__ import main
+from gardenplot.drawing.moved_says import remarked
+from gardenplot.errors import PlanError
+from gardenplot.filling.moved import moved
+from gardenplot.filling.together import Aim, answer_all, by_aim, by_number
+from gardenplot.plan import Plan
+from gardenplot.plan.edits import change_planting, move_planting
+from gardenplot.plan.file import plan_of_text, read_plan, text_of
+from gardenplot.sheets.changed_sheet import changed_sheet
+from gardenplot.sheets.page_parts import version_of
+from gardenplot.sheets.paper import Paper
+from gardenplot.units import parse_length
+from tests.filling.test_again_in_bed import two_that_deviate
+from tests.filling.test_moved import two_beds
+from tests.sheets.pdf_pages import Page, Words, pages_of, plain
+from tests.sheets.test_lists import assert_legible, boxes
+
+each_paper = pytest.mark.parametrize("paper", Paper)
+TODAY = date(2027, 5, 10)
+
+
+def answered() -> tuple[Plan, Plan]:
+    """A plan that deviates, and the one in which a second block is planted and another one is shorter."""
+    plan = two_that_deviate()
+    return plan, answer_all(plan, TODAY, Fraction(0), by_number([1, 2, 2])).plan
+
+
+def struck(page: Page, words: Words) -> bool:
+    """Whether a line of its own runs through the middle of some words, from before their first to behind the last."""
+    left, bottom, right, top = words.box
+    lines = (path.box for path in page.paths)
+    return any(
+        line[0] <= left and right <= line[2] and line[2] - line[0] < right - left + 12
+        and bottom < line[1] < top and line[3] - line[1] < 0.1
+        for line in lines
+    )  # fmt: skip
+
+
+@each_paper
+def test_each_stake_that_moved_stands_there_once_with_its_old_figure_struck_through(paper: Paper) -> None:
+    before, after = answered()
+    (page,) = pages_of(changed_sheet(before, after, paper, name="Rook Hollow", printed=TODAY).pdf)
+    assert_legible(page, paper)
+    found = moved(before, after)
+    assert len(found) == boxes(page, 14) == 3
+    large = [words for words in page.words if words.size == 20]
+    small = [words for words in page.words if words.size == 14]
+    assert [words.text for words in large] == [plain(str(remarked(before, after, one).new)) for one in found]
+    assert [words.text for words in small] == ["3.00 m"]
+    assert all(struck(page, words) for words in small)
+    assert not any(struck(page, words) for words in large)
+    for said in (
+        "What changed", "Rook Hollow", "printed Mon 10 May 2027", "page 1 of 1", "Upper bed", "Lower bed",
+        f"version {version_of(after)}", f"version {version_of(before)} has them", "bring a metric tape of 10 m",
+        "the foot stake reads 10.00 m", "Ask where cables and pipes lie", "2 × 7 + 6 = 20", "20, 50, 80 cm",
+    ):  # fmt: skip
+        assert plain(said) in page.text, said
+
+
+def test_stakes_stand_in_walking_order_from_the_top_down() -> None:
+    before, after = answered()
+    (page,) = pages_of(changed_sheet(before, after, Paper.A4).pdf)
+    middles = [words.box[1] for words in page.words if words.size == 20]
+    assert middles == sorted(middles, reverse=True)
+
+
+def test_a_stake_that_goes_is_to_be_pulled_out() -> None:
+    plan = two_beds()
+    (page,) = pages_of(changed_sheet(plan, move_planting(plan, "p", "b2", parse_length("2 m")), Paper.A4).pdf)
+    gone = [words for words in page.words if words.text in ("1.00 m", "4.00 m")]
+    assert [words.size for words in gone] == [14, 14]
+    assert all(struck(page, words) for words in gone)
+    assert page.text.count("pull it out") == 2
+
+
+@pytest.mark.parametrize("units", ["feet and inches", "decimal feet"])
+def test_the_largest_figures_of_every_unit_have_room(units: str) -> None:
+    parts: dict[str, Any] = {
+        "place": {"units": units},
+        "beds": [{"id": "b1", "name": "Bed " + "of a very long name " * 9, "length": "1600 ft", "width": "4 ft"}],
+        "crops": [{"id": "c", "name": "Leek " + "of the old sort " * 9, "in_row": "6 in", "row_spacing": "10 in"}],
+        "plantings": [{"id": "p", "bed": "b1", "crop": "c", "from": "1500 ft 11 3/4 in", "length": "50 ft"}],
+    }
+    plan = plan_of_text(json.dumps({"gardenplot": 1} | parts)).plan
+    after = change_planting(plan, "p", start=parse_length("1510 ft 10 3/4 in"), in_row=parse_length("7 in"))
+    (page,) = pages_of(changed_sheet(plan, after, Paper.LETTER).pdf)
+    assert_legible(page, Paper.LETTER)
+    assert (
+        min(
+            words.size
+            for words in page.words
+            if words.text == plain(str(remarked(plan, after, moved(plan, after)[0]).new))
+        )
+        >= 14
+    )
+
+
+def test_many_stakes_go_on_overleaf_under_the_name_of_their_bed() -> None:
+    some = [{"id": f"p{at}", "bed": "b1", "crop": "c", "from": f"{at} m", "length": "60 cm"} for at in range(50)]
+    parts: dict[str, Any] = {
+        "beds": [{"id": "b1", "name": "Long bed", "length": "60 m", "width": "1 m"}],
+        "crops": [{"id": "c", "name": "Leek", "in_row": "15 cm", "row_spacing": "30 cm"}],
+        "plantings": some,
+    }
+    plan = plan_of_text(json.dumps({"gardenplot": 1} | parts)).plan
+    after = plan
+    for one in some:
+        after = change_planting(after, str(one["id"]), length=parse_length("75 cm"))
+    pages = pages_of(changed_sheet(plan, after, Paper.A4).pdf)
+    assert sum(boxes(page, 14) for page in pages) == 50
+    assert len(pages) == 3
+    for number, page in enumerate(pages, start=1):
+        assert_legible(page, Paper.A4)
+        assert f"page {number} of 3" in page.text
+        assert ("Long bed, continued" in page.text) is (number > 1)
+
+
+def test_the_same_plans_give_the_same_bytes_and_no_change_gives_no_sheet() -> None:
+    before, after = answered()
+    assert changed_sheet(before, after, Paper.A4).pdf == changed_sheet(before, after, Paper.A4).pdf
+    with pytest.raises(PlanError, match="no stake moves"):
+        changed_sheet(before, before, Paper.A4)
+
+
+def test_the_command_writes_the_plan_and_the_sheet(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    plan, out, sheet = tmp_path / "plan.gardenplot", tmp_path / "out.gardenplot", tmp_path / "changed.pdf"
+    kept = _written(plan)
+    day = ["--today", "2027-05-10"]
+    assert main(["again", str(plan), str(out), "--take", "1,2,2", "--sheet", str(sheet), *day]) == 0
+    assert "Lower bed: Cos lettuce ends 2.10\u2009m, was 3.00\u2009m" in capsys.readouterr().out
+    assert read_plan(out).plan == answered()[1]
+    (page,) = pages_of(sheet.read_bytes())
+    assert "2.10 m" in page.text
+    assert plan.read_text(encoding="utf-8") == kept
+    assert main(["again", str(plan), "--take", Aim.MOST_MET, *day]) == 0
+    by_name = read_plan(tmp_path / "plan-again.gardenplot").plan
+    assert by_name == answer_all(read_plan(plan).plan, TODAY, Fraction(0), by_aim(Aim.MOST_MET)).plan
+
+
+@pytest.mark.parametrize(
+    ("more", "says"),
+    [
+        (["--sheet", "x.pdf"], "say which answers to take"),
+        (["--take", "first"], "says no answers"),
+        (["--take", "9"], "no answer 9"),
+        (["--take", "1,1,1,1"], "3 things deviate"),
+        (["--take", "0,0,0", "--sheet", "x.pdf"], "no stake moves"),
+    ],
+)
+def test_what_cannot_be_taken_is_said_and_nothing_is_written(
+    more: list[str], says: str, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    plan = tmp_path / "plan.gardenplot"
+    _written(plan)
+    monkeypatch.chdir(tmp_path)
+    assert main(["again", str(plan), *more, "--today", "2027-05-10"]) == 2
+    assert says in capsys.readouterr().err
+    assert [one.name for one in tmp_path.iterdir()] == ["plan.gardenplot"]
+    assert main(["again", str(plan), str(plan), "--take", "1", "--today", "2027-05-10"]) == 2
+
+
+def _written(path: Path) -> str:
+    text = text_of(two_that_deviate())
+    path.write_text(text, encoding="utf-8")
+    return text
+
+
+@each_paper
+def test_no_colour_is_on_paper(paper: Paper) -> None:
+    document = pypdfium2.PdfDocument(changed_sheet(*answered(), paper).pdf)
+    try:
+        pixels = document[0].render(scale=1.5).to_numpy()[..., :3]
+        assert np.ptp(pixels, axis=2).max() == 0
+    finally:
+        document.close()
