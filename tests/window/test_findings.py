@@ -51,7 +51,7 @@ def test_what_cannot_be_done_comes_first_with_a_mark_and_words(window: MainWindo
 
 @pytest.mark.usefixtures("with_fault")
 def test_the_tab_counts_the_rows_that_are_listed(window: MainWindow) -> None:
-    words = window.ledger.tabText(window.ledger.indexOf(window.ledger.findings))
+    words = window.ledger.tabText(window.ledger.indexOf(window.ledger.of_findings))
     assert sum(int(part.split(" ")[0]) for part in words.split(" · ")) == len(rows_of(window.ledger.findings))
 
 
