@@ -9,7 +9,7 @@ from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.drawing.ways_words import shortage_words, way_words
 from gardenplot.filling import Filling, fill
 from gardenplot.filling.ways_out import Shortage, Way, shortages
-from gardenplot.plan import Plan, bed_of, crop_of, order_of
+from gardenplot.plan import Plan, bed_of, crop_of, order_of, planting_of
 from gardenplot.plan.file import write_plan
 from gardenplot.words import _
 
@@ -77,7 +77,8 @@ def _short(plan: Plan, one: Shortage) -> dict[str, Any]:
     return {
         "order": one.order,
         "market": one.market,
-        "crop": order_of(plan, one.order).crop,
+        "planting": one.planting,
+        "crop": order_of(plan, one.order).crop if one.order is not None else planting_of(plan, one.planting).crop,
         "bed": one.bed,
         "lacks_plants": one.plants,
         "lacks_mm": in_mm(one.length),

@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 
 from gardenplot.drawing.days import day_words
-from gardenplot.drawing.sayings import CLOSER, PATTERNS, counted
+from gardenplot.drawing.sayings import CLOSER, PATTERNS, between_readings, counted
 from gardenplot.drawing.so_many import so_many_days, so_many_plants
+from gardenplot.filling.claims import whole_plants
 from gardenplot.filling.giving_way import WayKind
 from gardenplot.filling.met import Met
 from gardenplot.filling.ways_out import Shortage, Way
@@ -19,12 +20,29 @@ from gardenplot.words import _, ngettext
 
 def shortage_words(plan: Plan, one: Shortage) -> str:
     """By how much an order does not fit: in plants, in length of bed and in its own units."""
+    wanted, bed = _wanted_words(plan, one), bed_of(plan, one.bed).name
+    if one.has_ground and any(each.id == one.planting for each in plan.plantings):
+        return _("{wanted}: no ground where they stand, elsewhere in {bed} there is").format(wanted=wanted, bed=bed)
+    if one.has_ground:
+        return _("{wanted}: not planted yet, {bed} has the ground").format(wanted=wanted, bed=bed)
+    plants, length = so_many_plants(one.plants), span(one.length, plan.place.units)
+    if one.order is None:
+        words = _("{wanted} do not fit {bed}: {plants} short, {length} of bed")
+        return words.format(wanted=wanted, bed=bed, plants=plants, length=length)
+    words = _("{wanted} do not fit {bed}: {plants} short, {length} of bed, {lacking} of the order")
+    return words.format(wanted=wanted, bed=bed, plants=plants, length=length, lacking=grouped(one.units))
+
+
+def _wanted_words(plan: Plan, one: Shortage) -> str:
+    """What is wanted: "60 Coriander for Sat 21 Jun 2025"; of a planting for no order its plants, "58 Leek"."""
+    if one.order is None:
+        planting = planting_of(plan, one.planting)
+        plants = grouped(whole_plants(plan, planting))
+        return _("{units} {crop}").format(units=plants, crop=crop_of(plan, planting.crop).name)
     order = order_of(plan, one.order)
-    words = _("{units} {crop} for {day} do not fit {bed}: {plants} short, {length} of bed, {lacking} of the order")
-    return words.format(
+    return _("{units} {crop} for {day}").format(
         units=grouped(order.units), crop=crop_of(plan, order.crop).name,
-        day=day_words(market_day(order, one.market) or order.on), bed=bed_of(plan, one.bed).name,
-        plants=so_many_plants(one.plants), length=span(one.length, plan.place.units), lacking=grouped(one.units),
+        day=day_words(market_day(order, one.market) or order.on),
     )  # fmt: skip
 
 
@@ -41,6 +59,12 @@ def done_words(way: Way) -> str:
     """What is done: "Chinese cabbage in Second bed", "Less Chinese cabbage"."""
     plan, crop = way.plan, _crop(way.plan, way)
     match way.kind:
+        case WayKind.LESS if _is_whole(way):
+            part = next(one for one in way.parts if one.planting == way.planting)
+            readings = between_readings(plan, part.start, part.end)
+            return _("{crop} in {bed}, {readings}").format(
+                crop=crop, bed=bed_of(plan, part.bed).name, readings=readings
+            )
         case WayKind.LESS:
             return _("Less {crop}").format(crop=crop)
         case WayKind.BED:
@@ -60,6 +84,26 @@ def done_words(way: Way) -> str:
             return _("{crop} closer, {rows}").format(crop=crop, rows=rows)
 
 
+def name_of_way(way: Way) -> str:
+    """What is done, in fewer words where more is told beside it: "Coriander in a further bed"."""
+    crop = _crop(way.plan, way)
+    match way.kind:
+        case WayKind.BED if way.new_bed is not None:
+            return _("{crop} in a further bed").format(crop=crop)
+        case WayKind.SPLIT if way.new_bed is not None:
+            return _("{crop} split, the rest in a further bed").format(crop=crop)
+        case WayKind.DATE if planting_of(way.plan, way.planting).in_ground is not None:
+            day = planting_of(way.plan, way.planting).in_ground
+            return _("{crop} from {day} on").format(crop=crop, day=day_words(day) if day else "")
+        case _:
+            return done_words(way)
+
+
+def _is_whole(way: Way) -> bool:
+    """Whether nothing is less than it is wanted."""
+    return way.fits and all(one.units >= one.wanted for one in way.met)
+
+
 def costs(way: Way) -> Iterator[str]:
     """What a way costs beside what is not met: closer plants, a further bed, and what it leaves."""
     units = way.plan.place.units
@@ -69,19 +113,28 @@ def costs(way: Way) -> Iterator[str]:
     yield ngettext("{count} change", "{count} changes", way.changes).format(count=way.changes)
 
 
+def closer_by(way: Way) -> tuple[int, int, int]:
+    """How much closer it stands in the row and between rows than the packet says, and to the edge, in nm."""
+    if not any(part.planting == way.planting for part in way.parts):
+        return 0, 0, 0
+    layout = _layout(way)
+    in_row, rows = closer_than_packet(crop_of(way.plan, layout.crop), layout)
+    return in_row, rows, max(0, layout.grid.edge_least - layout.grid.edge)
+
+
 def _closer_words(way: Way) -> Iterator[str]:
     """As the findings say it."""
-    if not any(part.planting == way.planting for part in way.parts):
+    in_row, rows, edge = closer_by(way)
+    if not (in_row or rows or edge):
         return
     layout, units = _layout(way), way.plan.place.units
     crop, grid = crop_of(way.plan, layout.crop), layout.grid
-    in_row, rows = closer_than_packet(crop, layout)
     if in_row:
         yield CLOSER[Kind.CLOSER_IN_ROW].format(is_=offset(grid.in_row, units), packet=offset(crop.in_row.nm, units))
     if rows:
         is_, packet = offset(nearest_rows(grid), units), offset(crop.row_spacing[0].nm, units)
         yield CLOSER[Kind.CLOSER_ROWS].format(is_=is_, packet=packet)
-    if grid.edge < grid.edge_least:
+    if edge:
         words = _("outer row {is_} from the edge, {least} is the least")
         yield words.format(is_=offset(grid.edge, units), least=offset(grid.edge_least, units))
 

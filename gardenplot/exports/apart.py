@@ -5,7 +5,7 @@ thread only.
 """
 
 import os
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from importlib import import_module
 from multiprocessing import get_context
 from multiprocessing.connection import Connection
@@ -25,6 +25,10 @@ class Work:
     function: str
     arguments: tuple[object, ...] = ()
     named: Mapping[str, object] = field(factory=dict)
+
+    def carried_out(self, told: Callable[..., object]) -> object:
+        """What the function gives, here and now."""
+        return getattr(import_module(self.module), self.function)(*self.arguments, **self.named, told=told)
 
 
 @frozen
@@ -95,8 +99,7 @@ def _carry_out(pipe: Connection, work: Work) -> None:
     """What the other process does; it has no screen."""
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
     try:
-        carried_out = getattr(import_module(work.module), work.function)
-        value = carried_out(*work.arguments, **work.named, told=lambda *parts: pipe.send(Parts(*parts)))
+        value = work.carried_out(lambda *parts: pipe.send(Parts(*parts)))
         pipe.send(Result(value))
     except GardenplotError as error:
         pipe.send(error)

@@ -5,6 +5,7 @@ by the fewest changes. The same plan gives the same ways in the same order.
 """
 
 from collections.abc import Iterator
+from datetime import date
 from fractions import Fraction
 
 from attrs import evolve, frozen
@@ -64,13 +65,27 @@ class Way:
 
 
 @frozen
+class Lack:
+    """An order that lacks so many plants on one of its market days, or has a block without ground, by its id.
+
+    A block without ground that is for no order stands for itself.
+    """
+
+    order: str | None
+    market: int
+    plants: int
+    block: str | None = None
+
+
+@frozen
 class Shortage:
     """What an order lacks on one of its market days, in its bed: plants, nm of bed, units of the order; and ways out.
 
-    `planting` would hold what lacks ground; it stands in the plans of the ways, though perhaps not yet in this one.
+    Units of a planting without an order are its plants. `planting` would hold what lacks ground; it stands in the
+    plans of the ways, though perhaps not yet in this one.
     """
 
-    order: str
+    order: str | None
     market: int
     planting: str
     bed: str
@@ -79,33 +94,51 @@ class Shortage:
     units: int
     ways: tuple[Way, ...]
 
+    @property
+    def has_ground(self) -> bool:
+        """Whether its bed has the ground for all of it, though not where it stands, or with nothing standing yet."""
+        return not (self.plants or self.length or self.units)
+
 
 def shortages(plan: Plan) -> tuple[Shortage, ...]:
     """What each order lacks, in the plan's order: too few plants, or a block that leaves its bed or overlaps."""
-    if not plan.beds:
-        return ()
-    homeless = _homeless(plan)
-    planted = planted_for_orders(lay_out_plan(plan))
-    found = []
-    for order in plan.orders:
-        stand = stand_for(order, crop_of(plan, order.crop))
-        for market in range(1, len(market_days(order)) + 1):
-            lack = stand - planted.get((order.id, market), 0)
-            block = homeless.get((order.id, market))
-            if block is not None or lack > 0:
-                found.append(shortage(plan, order, market, max(0, lack), block))
+    found = (shortage(plan, lack) for lack in lacks(plan))
     return tuple(one for one in found if one is not None)
 
 
-def _homeless(plan: Plan) -> dict[tuple[str, int], Planting]:
-    """The first planting of each market day whose block leaves its bed, or overlaps one listed before it."""
-    found: dict[tuple[str, int], Planting] = {}
+def lacks(plan: Plan, first: date | None = None) -> tuple[Lack, ...]:
+    """What orders lack, in the plan's order, then blocks for none; without ways out, which take longer to find.
+
+    Market days before the `first` day that nothing is planted for are left out.
+    """
+    if not plan.beds:
+        return ()
+    without, planted = _homeless(plan), planted_for_orders(lay_out_plan(plan))
+    homeless = {(one.order, one.market or 1): one.id for one in reversed(without)}
+    found = []
+    for order in plan.orders:
+        stand = stand_for(order, crop_of(plan, order.crop))
+        for market, day in enumerate(market_days(order), start=1):
+            there, block = planted.get((order.id, market)), homeless.get((order.id, market))
+            is_past = there is None and first is not None and day < first
+            if not is_past and (block is not None or stand > (there or 0)):
+                found.append(Lack(order.id, market, max(0, stand - (there or 0)), block))
+    return (*found, *(Lack(None, 1, 0, one.id) for one in without if one.order is None))
+
+
+def _homeless(plan: Plan) -> list[Planting]:
+    """The plantings whose block leaves its bed, or overlaps one listed before it."""
+    found = []
     for laid in lay_out_plan(plan):
         for number, one in enumerate(laid.grown):
-            is_loose = one.order is not None and can_give_way(one.planting)
-            if is_loose and one.order is not None and _has_no_ground(laid, number):
-                found.setdefault((one.order.id, one.planting.market or 1), one.planting)
+            if can_give_way(one.planting) and _has_size(one.planting) and _has_no_ground(laid, number):
+                found.append(one.planting)
     return found
+
+
+def _has_size(one: Planting) -> bool:
+    """Whether a planting wants so much and no more; one that fills its gap has what there is."""
+    return one.plants is not None or one.length is not None or one.order is not None
 
 
 def _has_no_ground(laid: LaidOut, number: int) -> bool:
@@ -122,13 +155,14 @@ def _has_no_ground(laid: LaidOut, number: int) -> bool:
     )
 
 
-def shortage(plan: Plan, order: Order, market: int, lack: int, block: Planting | None = None) -> Shortage | None:
-    """What an order lacks that should have so many plants more, or that has a block without ground, and the ways out.
-
-    None where the crop has no row in any bed.
-    """
+def shortage(plan: Plan, lack: Lack) -> Shortage | None:
+    """By how much what an order lacks does not fit, and the ways out; None where no bed has a row of the crop."""
     there = pinned(plan)
-    wanted = _whole(there, order, market, lack, planting_of(there, block.id) if block is not None else None)
+    block = planting_of(there, lack.block) if lack.block is not None else None
+    order = order_of(plan, lack.order) if lack.order is not None else None
+    wanted = block if order is None else _whole(there, order, lack.market, lack.plants, block)
+    if wanted is None:
+        return None
     homes = [wanted] if wanted.bed else [evolve(wanted, bed=bed.id) for bed in there.beds]
     homes = [one for one in homes if whole_plants(there, one)]
     if not homes:
@@ -137,7 +171,7 @@ def shortage(plan: Plan, order: Order, market: int, lack: int, block: Planting |
     asked = Asked(plan, there, home, _claims(there, home))
     made = [way for offer in offers(asked) for way in [_way(asked, offer)] if way is not None]
     ways = tuple(sorted(_nearest(_told_apart(made)), key=_rank))
-    return _short(asked, order, market, ways)
+    return _short(asked, order, lack.market, ways)
 
 
 def _whole(plan: Plan, order: Order, market: int, lack: int, block: Planting | None) -> Planting:
@@ -257,9 +291,14 @@ def _rank(way: Way) -> tuple[bool, int, Fraction, int, int]:
     return not way.fits, -wholly, -share, way.changes, _KINDS.index(way.kind)
 
 
-def _short(asked: Asked, order: Order, market: int, ways: tuple[Way, ...]) -> Shortage:
+def _short(asked: Asked, order: Order | None, market: int, ways: tuple[Way, ...]) -> Shortage:
     """By how much it does not fit: against what its bed holds beside all others as they want to be."""
-    least = offers_least(asked)
+    least, length = offers_least(asked), max(0, overflow(asked.plan, asked.home)[0])
+    if order is None:
+        stands = any(one.id == asked.home.id for one in least.plantings)
+        there = _plants_of(least, planting_of(least, asked.home.id)) if stands else 0
+        lacks = max(0, whole_plants(asked.plan, asked.home) - there)
+        return Shortage(None, market, asked.home.id, asked.home.bed, lacks, length, lacks, ways)
     planted = planted_for_orders(lay_out_plan(least)).get((order.id, market), 0)
     layout = whole_at(asked.plan, asked.home, bed_of(asked.plan, asked.home.bed).zone[0])
     crop, in_row = crop_of(asked.plan, order.crop), layout.grid.in_row
@@ -267,7 +306,7 @@ def _short(asked: Asked, order: Order, market: int, ways: tuple[Way, ...]) -> Sh
     return Shortage(
         order.id, market, asked.home.id, asked.home.bed,
         plants=max(0, needed - planted),
-        length=max(0, overflow(asked.plan, asked.home)[0]),
+        length=length,
         units=max(0, order.units - units_from(order, crop, planted, in_row)),
         ways=ways,
     )  # fmt: skip

@@ -159,7 +159,7 @@ def _planting(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("order.add", _("Add &order …"), deeds.add_order, "Ctrl+Shift+O", also=also)
     also = _("delete market chosen")
     yield Action("order.remove", _("Re&move order"), deeds.remove_order, "", why.order, also=also)
-
+    yield from _troubles(window, why)
     yield Rule()
     yield from _wishes(window.wishes, why)
 
@@ -173,6 +173,14 @@ def _wishes(wishes: WishDeeds, why: Reasons) -> Iterator[Action]:
     shelf = _("Wish for the shelf's crop …")
     yield Action("wish.shelf", shelf, wishes.from_shelf, "Ctrl+Shift+I", why.shelf_crop, also=also)
     yield Action("wish.remove", _("Remove wish"), wishes.remove, "", wishes.why_no_removal, also=_("delete chosen"))
+
+
+def _troubles(window: "MainWindow", why: Reasons) -> Iterator[Action]:
+    """What is done when something does not fit or does not go as planned."""
+    ways, also = _("Ways out of what does not fit …"), _("order short overlap lacks ground closer split another bed")
+    yield Action("order.ways", ways, window.ways.open, "Ctrl+Shift+W", window.ways.why_not, also=also)
+    again, also = _("Plan again …"), _("stand count germination late bed loss failed short sow again buy in rescue")
+    yield Action("planting.again", again, window.again.open, "Ctrl+Shift+A", why.anything_planted, also=also)
 
 
 def _blocks(blocks: BlockDeeds, why: Reasons) -> Iterator[Action]:

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from gardenplot.drawing.cover_words import cover_lines, drip_lines
 from gardenplot.drawing.left_words import at_fullest, left_at_fullest
@@ -11,7 +11,7 @@ from gardenplot.drawing.sayings import between_readings, marked, says, where
 from gardenplot.drawing.shape_words import map_words
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.supply_words import supply_lines
-from gardenplot.findings import find_about, find_in_bed
+from gardenplot.findings import Kind, find_about, find_all, find_in_bed
 from gardenplot.gestures.ground_typed import GROUND_FIELDS
 from gardenplot.gestures.history_typed import HISTORY
 from gardenplot.gestures.typed import BED_FIELDS, TypedField
@@ -36,6 +36,7 @@ class BedPanel(QWidget):
         self.bed = ""
         self.title, self.left, self.pieces, self.findings = heading(), quiet(), words(), words(Ink.ACCENT)
         self.covers, self.drip, self.supplies = words(), words(), words()
+        self.again = QPushButton(_("Plan again …"))
         self.form = Form(self)
         for field in _FIELDS:
             self.form.add_typed(field.name, field.label, self._finisher(field), wide=field.name in _WIDE)
@@ -52,6 +53,7 @@ class BedPanel(QWidget):
             self.drip,
             self.supplies,
             self.findings,
+            self.again,
         ):
             column.addWidget(part)
         column.addStretch(1)
@@ -82,11 +84,15 @@ class BedPanel(QWidget):
         self.supplies.setVisible(bool(self.supplies.text()))
         self.drip.setText("\n".join(drip_lines(laid, look, plan.place.units)))
         self.drip.setVisible(bool(self.drip.text()))
-        found = [one for one in (*find_about(plan, bed_id), *find_in_bed(laid)) if not one.is_note]
+        late = [
+            one for one in find_all(plan, self._document.today()) if one.kind is Kind.BED_LATE and one.bed == bed_id
+        ]
+        found = [one for one in (*find_about(plan, bed_id), *find_in_bed(laid), *late) if not one.is_note]
         self.findings.setText(
             "\n".join(marked(one, f"{where(plan, one, look)}: {says(plan, one, look)}") for one in found)
         )
         self.findings.setVisible(bool(found))
+        self.again.setVisible(bool(late))
 
     def _finisher(self, field: TypedField) -> Any:
         def finished(text: str) -> None:

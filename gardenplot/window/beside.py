@@ -1,12 +1,13 @@
-"""A table with buttons beside it."""
+"""A table with buttons beside it; and the findings, which lead to what can be done about them."""
 
 from collections.abc import Sequence
 
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QAbstractButton, QBoxLayout, QWidget
+from PySide6.QtWidgets import QAbstractButton, QBoxLayout, QPushButton, QWidget
 
 from gardenplot.window.tables import Table
 from gardenplot.window.theme import magnified
+from gardenplot.words import _
 
 _ACROSS, _DOWN = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
 _BESIDE = 720
@@ -33,3 +34,11 @@ class Beside(QWidget):
         is_narrow = self.width() < _BESIDE * magnified()
         self._whole.setDirection(_DOWN if is_narrow else _ACROSS)
         self._buttons.setDirection(_ACROSS if is_narrow else _DOWN)
+
+
+class FindingsPage(Beside):
+    """The findings, and beside them what leads out of those that lack ground or did not go as planned."""
+
+    def __init__(self, table: Table) -> None:
+        self.ways, self.again = QPushButton(_("Ways out …")), QPushButton(_("Plan again …"))
+        super().__init__(table, (self.ways, self.again))

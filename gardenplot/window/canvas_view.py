@@ -152,11 +152,14 @@ class CanvasView(QObject):
         down.setRange(0, max(0, round(strips.height - height)))
         self.changed.emit()
 
-    def reveal(self, bed: str) -> None:
-        """Scroll a bed into sight."""
-        strip = self.strips().strip_of(bed)
+    def reveal(self, bed: str, trial: Plan | None = None) -> None:
+        """Scroll a bed into sight, perhaps one that only a trial has; there is room for that until it settles."""
+        strips = self.strips(trial)
+        strip = strips.strip_of(bed)
         bar = self._area.verticalScrollBar()
         room = self.size[1] - TAPE
+        if trial is not None:
+            bar.setRange(0, max(bar.maximum(), round(strips.height - room)))
         if strip and bar.maximum() and not bar.value() <= strip.top - 30 <= bar.value() + room - strip.height - 60:
             bar.setValue(round(strip.top - 40))
 

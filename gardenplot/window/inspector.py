@@ -29,6 +29,8 @@ class Inspector(QStackedWidget):
 
     planting_made = Signal(object)
     """Emitted with the panel of a planting once it is made."""
+    bed_made = Signal(object)
+    """Emitted with the panel of a bed once it is made."""
 
     def __init__(self, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -50,7 +52,9 @@ class Inspector(QStackedWidget):
     def bed(self) -> "BedPanel":
         """The panel of a bed."""
         area = self._area()
-        return self._filled(area, bed_panel(self._document, area))
+        panel = self._filled(area, bed_panel(self._document, area))
+        self.bed_made.emit(panel)
+        return panel
 
     @cached_property
     def planting(self) -> "PlantingPanel":

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.number_words import Line
 from gardenplot.drawing.shopping_list import ShopGroup
+from gardenplot.findings.today import is_past
 from gardenplot.gestures.stage import Gesture, Stage
 from gardenplot.plan import Cover, Crop, Feed, Jugs, Plan, Tunnel, Walk
 from gardenplot.supplies.shopping import Item
@@ -19,6 +20,8 @@ from gardenplot.window.registry import Registry
 from gardenplot.window.sight import Sight
 
 if TYPE_CHECKING:
+    from gardenplot.filling.ways_out import Lack
+    from gardenplot.window.again_dialog import AgainDialog
     from gardenplot.window.bed_panel import BedPanel
     from gardenplot.window.canvas import Canvas
     from gardenplot.window.canvas_stage import CanvasStage
@@ -27,6 +30,7 @@ if TYPE_CHECKING:
     from gardenplot.window.help_page import HelpPage
     from gardenplot.window.planting_panel import PlantingPanel
     from gardenplot.window.season_maps import SeasonMaps
+    from gardenplot.window.ways_dialog import WaysDialog
 
 
 def _late(module: str, name: str) -> Callable[..., Any]:
@@ -117,6 +121,28 @@ def show_working(title: str, lines: tuple[Line, ...], parent: QWidget) -> None:
 def made_list(groups: tuple[ShopGroup, ...]) -> bytes:
     """What to buy and carry, as a table of text."""
     return cast(bytes, import_module("gardenplot.exports.shopping_csv").write_list(groups))
+
+
+def lacks_of(document: Document) -> "tuple[Lack, ...]":
+    """What the orders of a plan lack on market days to come, or on all of a plan that is past."""
+    plan, today = document.plan, document.today()
+    found = import_module("gardenplot.filling.ways_out").lacks(plan, None if is_past(plan, today) else today)
+    return cast("tuple[Lack, ...]", found)
+
+
+def ways_dialog(
+    document: Document, canvas: "Canvas", sight: Sight, parent: QWidget, lacks: "tuple[Lack, ...]", number: int
+) -> "WaysDialog":
+    """The dialog of the ways out of what does not fit, at one of the lacks, not shown yet."""
+    made = _late("ways_dialog", "WaysDialog")(document, canvas, sight, parent, lacks, number)
+    return cast("WaysDialog", made)
+
+
+def again_dialog(
+    document: Document, canvas: "Canvas", sight: Sight, parent: QWidget, wanted: tuple[str | None, ...]
+) -> "AgainDialog":
+    """The dialog that plans again, at the first of some plantings that deviates, not shown yet."""
+    return cast("AgainDialog", _late("again_dialog", "AgainDialog")(document, canvas, sight, parent, wanted))
 
 
 def ask_tunnel(document: Document, parent: QWidget, tunnel: Tunnel | None = None) -> bool:

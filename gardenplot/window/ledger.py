@@ -11,7 +11,7 @@ from gardenplot.drawing.sayings import findings_title, says, weight, where
 from gardenplot.drawing.tables import CountRow, OrderRow, counts_by_bed, counts_by_crop, order_rows
 from gardenplot.findings import Finding, find_all
 from gardenplot.units.figures import grouped
-from gardenplot.window.beside import Beside
+from gardenplot.window.beside import Beside, FindingsPage
 from gardenplot.window.document import Document
 from gardenplot.window.sight import Sight
 from gardenplot.window.supplies_page import SuppliesPage
@@ -38,20 +38,22 @@ class Ledger(QTabWidget):
         self.findings = Table(_("Findings"), (_("finding"), _("where"), _("what")))
         self.wishes, self.supplies = WishesPage(), SuppliesPage(sight)
         self.add_order, self.remove_order = QPushButton(_("Add order …")), QPushButton(_("Remove order"))
+        self.ways = QPushButton(_("Ways out …"))
+        self.of_findings = FindingsPage(self.findings)
         self.addTab(self.counts, _("Counts"))
         self.addTab(self.crops, _("By crop"))
         self.addTab(self._orders_page(), _("Orders"))
         self.addTab(self.wishes, _("Wishes"))
         self.addTab(self.dates, _("Dates"))
         self.addTab(self.supplies, _("Supplies"))
-        self.addTab(self.findings, _("Findings"))
+        self.addTab(self.of_findings, _("Findings"))
         self.setDocumentMode(True)
         self.counts.itemSelectionChanged.connect(self._go)
         self.dates.itemClicked.connect(self._go_day)
         self.dates.itemActivated.connect(self._go_day)
         self.findings.itemClicked.connect(self._go_finding)
         self.findings.itemActivated.connect(self._go_finding)
-        self.orders.itemActivated.connect(lambda item: self.order_wanted.emit(self.orders.key_of(item)))
+        self.orders.itemActivated.connect(lambda: self.order_wanted.emit(self.current_order()))
         self.currentChanged.connect(self.refresh)
         self.supplies.asked_otherwise.connect(self._ask_otherwise)
         document.changed.connect(self.refresh)
@@ -74,7 +76,7 @@ class Ledger(QTabWidget):
     def refresh(self) -> None:
         """Show the plan's numbers as they are now, in the table that is in front."""
         plan = self._document.plan
-        self.setTabText(self.indexOf(self.findings), findings_title(find_all(plan, self._document.today())))
+        self.setTabText(self.indexOf(self.of_findings), findings_title(find_all(plan, self._document.today())))
         match self.currentIndex():
             case 0:
                 beds = counts_by_bed(plan)
@@ -83,7 +85,9 @@ class Ledger(QTabWidget):
             case 1:
                 self.crops.show_rows([TableRow((row.name, grouped(row.plants))) for row in counts_by_crop(plan)])
             case 2:
-                self.orders.show_rows([TableRow(_order_cells(row), row.order) for row in order_rows(plan)])
+                self.orders.show_rows(
+                    [TableRow(_order_cells(row), (row.order, row.market)) for row in order_rows(plan)]
+                )
             case 3:
                 self.wishes.show_plan(plan)
             case 4:
@@ -109,12 +113,12 @@ class Ledger(QTabWidget):
 
     def _orders_page(self) -> QWidget:
         self.add_order.clicked.connect(lambda: self.order_wanted.emit(None))
-        return Beside(self.orders, (self.add_order, self.remove_order))
+        return Beside(self.orders, (self.add_order, self.remove_order, self.ways))
 
     def current_order(self) -> str | None:
         """The id of the order whose row is chosen."""
-        order = self.orders.key_of(self.orders.currentItem())
-        return order if isinstance(order, str) else None
+        row = self.orders.key_of(self.orders.currentItem())
+        return str(row[0]) if isinstance(row, tuple) else None
 
     def _go(self) -> None:
         """Select what the chosen row is about; the keyboard that comes by makes a row current and chooses none."""

@@ -10,6 +10,7 @@ from gardenplot.drawing.strips import Under
 from gardenplot.drawing.tables import summary
 from gardenplot.drawing.tape_words import under_words
 from gardenplot.window.actions import all_menus
+from gardenplot.window.again_deeds import AgainDeeds
 from gardenplot.window.block_deeds import BlockDeeds
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.deeds import BedDeeds, PlantingDeeds, SheetDeeds
@@ -22,6 +23,7 @@ from gardenplot.window.focus_in_sight import keep_focus_in_sight
 from gardenplot.window.gap_deeds import GapDeeds
 from gardenplot.window.ground_deeds import GroundDeeds
 from gardenplot.window.header import Header
+from gardenplot.window.in_question import offer_answers
 from gardenplot.window.index import Index
 from gardenplot.window.inspector import Inspector
 from gardenplot.window.late import ask_new_plan, season_maps
@@ -39,6 +41,7 @@ from gardenplot.window.supply_deeds import SupplyDeeds
 from gardenplot.window.tray_deeds import TrayDeeds
 from gardenplot.window.views import Views
 from gardenplot.window.waiting import Waiting
+from gardenplot.window.ways_deeds import WaysDeeds
 from gardenplot.window.wish_deeds import WishDeeds
 from gardenplot.words import _
 
@@ -74,6 +77,7 @@ class MainWindow(QMainWindow):
         self.shapes, self.ground, self.blocks = ShapeDeeds(self), GroundDeeds(self), BlockDeeds(self)
         self.trays, self.series, self.gaps = TrayDeeds(self), SeriesDeeds(self), GapDeeds(self)
         self.wishes, self.supplies, self.feeds = WishDeeds(self), SupplyDeeds(self), FeedDeeds(self)
+        self.ways, self.again = WaysDeeds(self), AgainDeeds(self)
         self.steps = Steps(self.document)
         self.index, self.pages = Index(self), Pages(self)
         self.panels = Panels(self)
@@ -132,10 +136,6 @@ class MainWindow(QMainWindow):
         def point(found: "Under | OnGround | None") -> None:
             self.pointed.setText(under_words(self.document.plan, found) if found else "")
 
-        def tie(panel: "PlantingPanel") -> None:
-            self.registry.tie(panel.compare, "planting.compare")
-            self.registry.tie(panel.leave, "planting.leave-series")
-
         self.canvas.hand.pointed.connect(point)
         self.views.pointed.connect(point)
         self.document.opened.connect(lambda: self.sight.begin(self.document.plan))
@@ -151,7 +151,8 @@ class MainWindow(QMainWindow):
         self.views.menu_wanted.connect(lambda at: self._context_menu().exec(at))
         self.shelf.list.chosen.connect(self.plantings.place)
         self.shelf.from_packet.clicked.connect(self.plantings.new_crop)
-        self.inspector.planting_made.connect(tie)
+        self.inspector.planting_made.connect(lambda panel: _tie(self.registry, panel))
+        self.inspector.bed_made.connect(lambda panel: self.registry.tie(panel.again, "planting.again"))
         self.ledger.order_wanted.connect(self.plantings.edit_order)
         self.ledger.shown.connect(self.plantings.show_finding)
         self.filing.told.connect(self.tell)
@@ -217,3 +218,11 @@ def _tie_buttons(window: MainWindow) -> None:
     tie(ledger.supplies.working, "supply.working")
     tie(ledger.supplies.store, "supply.store")
     tie(ledger.supplies.save, "supply.save")
+    offer_answers(ledger, window.registry)
+
+
+def _tie(registry: Registry, panel: "PlantingPanel") -> None:
+    """Let the buttons of a planting's panel do what they say."""
+    registry.tie(panel.compare, "planting.compare")
+    registry.tie(panel.leave, "planting.leave-series")
+    registry.tie(panel.again, "planting.again")

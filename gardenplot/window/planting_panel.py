@@ -21,7 +21,7 @@ from gardenplot.drawing.series_words import linked_words
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.workings import sources_line, trays_line, working_line, workings
 from gardenplot.errors import PlanError
-from gardenplot.findings import find_of_planting
+from gardenplot.findings import Kind, find_of_planting
 from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
 from gardenplot.gestures.typed import PATTERN_FIELDS, PLANTING_FIELDS, TypedField
 from gardenplot.layout import Grown, Layout, lay_out_bed
@@ -59,12 +59,13 @@ class PlantingPanel(QWidget):
         self.days = PlantingDays(self.form, self._finisher, words(), words())
         self.raising, self.working, self.findings = words(), words(), words(Ink.ACCENT)
         self.together, self.series = words(), words()
-        self.leave = QPushButton(_("Leave the series"))
+        self.leave, self.again = QPushButton(_("Leave the series")), QPushButton(_("Plan again …"))
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)
         for part in (self.title, self.under_title, self.together, self.findings, self.series, self.leave,
-                     self.patterns, self.compare, self.form, rule(), self.raising, self.working):  # fmt: skip
+                     self.patterns, self.compare, self.form, self.again, rule(), self.raising,
+                     self.working):  # fmt: skip
             column.addWidget(part)
         column.addStretch(1)
 
@@ -144,6 +145,8 @@ class PlantingPanel(QWidget):
         found = find_of_planting(plan, self.planting, self._document.today())
         self.findings.setText("\n".join(marked(each, says(plan, each, look)) for each in found))
         self.findings.setVisible(bool(found))
+        is_late = any(each.kind is Kind.BED_LATE for each in found)
+        self.again.setVisible(one.planting.actual is not None or is_late)
 
     def _finisher(self, field: TypedField) -> Any:
         def finished(text: str) -> None:

@@ -74,6 +74,10 @@ class Reasons:
         plan = self._document.plan
         return "" if plan.plantings or plan.covers else _("Nothing is planted yet.")
 
+    def anything_planted(self) -> str:
+        """For planning again."""
+        return "" if self._document.plan.plantings else _("Nothing is planted yet.")
+
     def cover(self) -> str:
         """For what needs a cover."""
         return "" if self._document.plan.covers else NO_COVER

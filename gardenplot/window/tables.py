@@ -36,19 +36,27 @@ class Table(QTreeWidget):
         self, name: str, columns: tuple[str, ...], numbers: tuple[int, ...] = (), parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
-        self._numbers = numbers
+        self._numbers: tuple[int, ...] = ()
         self._rows: tuple[TableRow, ...] = ()
         self.setAccessibleName(name)
         keep_order(self)
-        self.setHeaderLabels(columns)
-        for column in numbers:
-            self.headerItem().setTextAlignment(column, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self.show_columns(columns, numbers)
         self.setUniformRowHeights(True)
         self.setRootIsDecorated(False)
         self.setItemsExpandable(False)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.header().setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
         self.header().setStretchLastSection(False)
+
+    def show_columns(self, columns: tuple[str, ...], numbers: tuple[int, ...] = ()) -> None:
+        """Show these columns, without rows."""
+        self.clear()
+        self._numbers, self._rows = numbers, ()
+        self.setColumnCount(len(columns))
+        self.setHeaderLabels(columns)
+        for column in range(len(columns)):
+            side = Qt.AlignmentFlag.AlignRight if column in numbers else Qt.AlignmentFlag.AlignLeft
+            self.headerItem().setTextAlignment(column, side | Qt.AlignmentFlag.AlignVCenter)
 
     def show_rows(self, rows: Sequence[TableRow]) -> None:
         """Show these rows; where one is as before, nothing is done about it."""

@@ -137,6 +137,31 @@ def test_a_market_day_that_lacks_plants_is_offered_where_ground_is_free_then() -
     assert "for the market on Thu 9 Sep 2027 instead" in way_words(later)
 
 
+def test_a_block_for_no_order_lacks_ground_for_itself() -> None:
+    blocks: list[Fields] = [
+        {"id": "p", "crop": "leek", "plants": 60, "from": "0 m"},
+        {"id": "q", "crop": "beet", "plants": 130, "from": "5 m"},
+    ]
+    short = only_short(plan_of([], blocks))
+    # 6 m of leeks, 20 cm, 44 ranks of 3 beetroots in 4.40 m; the bed leaves 3.80 m, 38 ranks.
+    assert (short.order, short.planting, short.length) == (None, "q", 600_000_000)
+    assert short.plants == 130 - 3 * 38
+    assert {way.planting for way in short.ways} == {"p", "q"}
+
+
+def test_a_block_that_fits_beside_where_it_stands_is_not_short_of_ground() -> None:
+    blocks: list[Fields] = [
+        {"id": "p", "crop": "leek", "plants": 40, "from": "0 m"},
+        {"id": "q", "crop": "leek", "plants": 40, "from": "2 m"},
+    ]
+    plan = plan_of([], blocks)
+    short = only_short(plan)
+    assert short.has_ground
+    assert "no ground where they stand, elsewhere in Bed 1 there is" in shortage_words(plan, short)
+    best = short.ways[0]
+    assert [(part.bed, part.plants) for part in best.parts] == [("b1", 40), ("b1", 40)]
+
+
 def test_what_is_in_the_ground_does_not_give_way() -> None:
     orders = [{"id": name, "crop": "leek", "units": 60} for name in ("o", "q")]
     stands = {"id": "po", "crop": "leek", "order": "o", "from": "0 m", "length": "6 m", "in_row": "20 cm",

@@ -5,7 +5,7 @@ import time
 from pathlib import Path
 
 from PySide6.QtCore import QPoint
-from PySide6.QtWidgets import QApplication, QLineEdit, QScrollArea, QTreeWidget, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QLineEdit, QScrollArea, QTreeWidget, QWidget
 
 from gardenplot.drawing.tables import counts_by_bed
 from gardenplot.plan import Plan
@@ -137,7 +137,8 @@ class Person(Eyes):
 
 
 def _uppermost(window: QWidget) -> QWidget:
-    return QApplication.activePopupWidget() or QApplication.activeModalWidget() or window
+    beside = (one for one in window.findChildren(QDialog) if one.isVisible())
+    return QApplication.activePopupWidget() or QApplication.activeModalWidget() or next(beside, window)
 
 
 def _panel_of(widget: QWidget) -> QScrollArea:

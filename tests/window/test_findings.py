@@ -25,7 +25,7 @@ def with_fault(window: MainWindow, document: Document) -> Document:
     """The plan of the window with a block that runs past the foot margin of the first bed."""
     plan = change_planting(document.plan, "p1", start=OUT_OF_BED, length=parse_length("4 m"), plants=None)
     document.change("From of Pak choi", plan)
-    window.ledger.setCurrentIndex(5)
+    window.ledger.setCurrentWidget(window.ledger.of_findings)
     return document
 
 
@@ -51,7 +51,7 @@ def test_what_cannot_be_done_comes_first_with_a_mark_and_words(window: MainWindo
 
 @pytest.mark.usefixtures("with_fault")
 def test_the_tab_counts_the_rows_that_are_listed(window: MainWindow) -> None:
-    words = window.ledger.tabText(window.ledger.indexOf(window.ledger.findings))
+    words = window.ledger.tabText(window.ledger.indexOf(window.ledger.of_findings))
     assert sum(int(part.split(" ")[0]) for part in words.split(" · ")) == len(rows_of(window.ledger.findings))
 
 
@@ -81,7 +81,7 @@ def look_on(window: MainWindow, today: date) -> Document:
     """The window on a plan of kale for a market and of beet, on some day, with the findings in front."""
     window.document.today = lambda: today
     window.document.start(plan_of(BEETS | {"in_ground": "2027-05-01"}))
-    window.ledger.setCurrentIndex(5)
+    window.ledger.setCurrentWidget(window.ledger.of_findings)
     return window.document
 
 

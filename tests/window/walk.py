@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from datetime import date
 
 import numpy as np
 import numpy.typing as npt
@@ -11,6 +12,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
 from gardenplot.gestures.cover_typed import usual_cover
+from gardenplot.window.answers_dialog import AnswersDialog
 from gardenplot.window.compare_dialog import CompareDialog
 from gardenplot.window.fill_dialog import FillDialog
 from gardenplot.window.forms import AskDialog
@@ -23,6 +25,7 @@ from gardenplot.window.requests import ask_bed, ask_crop, ask_order, ask_wish
 from gardenplot.window.sheets_made import bed_kind
 from gardenplot.window.working_dialog import WorkingDialog
 from tests.colours_seen import Values, linear
+from tests.scenarios.again_plans import late_and_short, two_short
 
 Pixels = npt.NDArray[np.uint8]
 
@@ -56,6 +59,17 @@ def _ask_store(window: MainWindow) -> None:
     window.supplies.store()
 
 
+def _ways_out(window: MainWindow) -> None:
+    window.document.start(two_short())
+    window.ways.open()
+
+
+def _plan_again(window: MainWindow) -> None:
+    window.document.start(late_and_short())
+    window.document.today = lambda: date(2025, 4, 21)
+    window.again.open()
+
+
 DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "add bed": lambda window: ask_bed(window.document, window),
     "seed packet": lambda window: ask_crop(window.document, window),
@@ -67,6 +81,8 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "cover": lambda window: ask_cover(
         window.document, window, usual_cover(window.document.plan, window.document.plan.beds[0].id, None)
     ),
+    "ways out": _ways_out,
+    "plan again": _plan_again,
     "tunnel": lambda window: ask_tunnel(window.document, window),
     "series": _ask_series,
     "working": _show_working,
@@ -93,6 +109,7 @@ def opened(window: MainWindow, name: str, monkey: Callable[[type, str, object], 
     for kind in (AskDialog, CompareDialog, FillDialog, KeysPage, Preview, WorkingDialog):
         monkey(kind, "exec", show)
     DIALOGS[name](window)
+    kept += [one for one in window.findChildren(AnswersDialog) if one.isVisible()]
     settle(kept[0])
     return kept[0]
 

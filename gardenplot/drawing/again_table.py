@@ -1,0 +1,78 @@
+"""The answers to what came about otherwise, side by side: what each takes and gives, as differences to the plan."""
+
+from datetime import date
+from fractions import Fraction
+
+from gardenplot.drawing.again_words import answer_words, done_words, setback_words
+from gardenplot.drawing.days import short_day
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.remedies import Remedy, Trouble, days_more, stake_lines, stakes_cell, without_empty
+from gardenplot.drawing.sayings import name_of, titled
+from gardenplot.drawing.so_many import so_many_cells, so_many_plants
+from gardenplot.filling.again import Answer, AnswerKind, Setback, plan_again
+from gardenplot.plan import Plan, bed_of, planting_of
+from gardenplot.season import dates_of
+from gardenplot.units.figures import MINUS, grouped, offset, span
+from gardenplot.words import _
+
+GOES_AS_PLANNED = _("Nothing to plan again: as far as it is recorded, all goes as planned.")
+_NAMES = {
+    AnswerKind.BUY_IN: _("Buy in"),
+    AnswerKind.SHORT: _("Plant short"),
+    AnswerKind.SPREAD: _("Spread out"),
+    AnswerKind.LATER: _("Set out late"),
+    AnswerKind.SOW_AGAIN: _("Sow again today"),
+}
+"""Answers in few words; what is missing here is said in full."""
+
+
+def again_troubles(plan: Plan, today: date, loss: Fraction, *, told: object = None) -> tuple[Trouble, ...]:
+    """What deviates, with the answers; `told` is what long work is handed, and nothing is told."""
+    del told
+    return tuple(_trouble(plan, one) for one in plan_again(plan, today, loss))
+
+
+def _trouble(plan: Plan, one: Setback) -> Trouble:
+    bed = bed_of(plan, planting_of(plan, one.planting).bed).name
+    title = _("{planting} in {bed}").format(planting=titled(plan, one.planting, looks(plan)), bed=bed)
+    says = [*setback_words(plan, one)]
+    if not one.answers:
+        says.append(_("No answer was found that the plan can hold."))
+    columns = (
+        _("answer"), _("takes"), _("to sell"), _("set out"), _("ready"), _("market"), _("bed left"), _("stakes"),
+    )  # fmt: skip
+    remedies = tuple(_remedy(plan, one, answer) for answer in one.answers)
+    return without_empty(Trouble(one.planting, title, tuple(says), columns, remedies))
+
+
+def _remedy(plan: Plan, one: Setback, answer: Answer) -> Remedy:
+    planned, stakes = dates_of(plan, planting_of(plan, one.planting)), stake_lines(plan, answer.plan)
+    market = answer.missed[0] if answer.missed else answer.market
+    short = f" ({MINUS}{grouped(answer.short)})" if answer.short else ""
+    name = _NAMES.get(answer.kind, done_words(answer))
+    cells = (
+        name, _takes(answer), f"{grouped(answer.units)}{short}",
+        _day(answer.set_out, planned.in_ground), _day(answer.ready, planned.ready), _day(answer.market, market),
+        str(span(answer.free, plan.place.units)) if answer.free else _("none"), stakes_cell(stakes),
+    )  # fmt: skip
+    step = _("{crop}: {done}").format(crop=name_of(plan, one.planting), done=name)
+    return Remedy(cells, answer_words(answer), stakes, step, answer.plan)
+
+
+def _takes(answer: Answer) -> str:
+    """What is to be brought: "+16 plants", "+28 cells", or a spacing: "29 cm in the row"."""
+    if answer.buy:
+        return f"+{so_many_plants(answer.buy)}"
+    if answer.sowing is not None:
+        return f"+{so_many_cells(answer.sowing.cells)}"
+    if answer.spread is not None:
+        return _("{spacing} in the row").format(spacing=offset(answer.spread.marked, answer.plan.place.units))
+    return ""
+
+
+def _day(day: date | None, planned: date | None) -> str:
+    """A day with its difference to the one that was planned: "22 May (+10 days)"."""
+    if day is None:
+        return ""
+    late = (day - planned).days if planned is not None else 0
+    return f"{short_day(day)} ({days_more(late)})" if late else short_day(day)
