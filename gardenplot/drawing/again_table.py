@@ -9,6 +9,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.remedies import Remedy, Trouble, days_more, stake_lines, stakes_cell, without_empty
 from gardenplot.drawing.sayings import name_of, titled
 from gardenplot.drawing.so_many import so_many_cells, so_many_plants
+from gardenplot.drawing.ways_words import name_of_way
 from gardenplot.filling.again import Answer, AnswerKind, Setback, plan_again
 from gardenplot.plan import Plan, bed_of, planting_of
 from gardenplot.season import dates_of
@@ -49,11 +50,11 @@ def _remedy(plan: Plan, one: Setback, answer: Answer) -> Remedy:
     planned, stakes = dates_of(plan, planting_of(plan, one.planting)), stake_lines(plan, answer.plan)
     market = answer.missed[0] if answer.missed else answer.market
     short = f" ({MINUS}{grouped(answer.short)})" if answer.short else ""
-    name = _NAMES.get(answer.kind, done_words(answer))
+    name = name_of_way(answer.way) if answer.way else _NAMES.get(answer.kind, done_words(answer))
     cells = (
         name, _takes(answer), f"{grouped(answer.units)}{short}",
         _day(answer.set_out, planned.in_ground), _day(answer.ready, planned.ready), _day(answer.market, market),
-        str(span(answer.free, plan.place.units)) if answer.free else _("none"), stakes_cell(stakes),
+        str(span(answer.free, plan.place.units)) if answer.free else _("none"), stakes_cell(plan, answer.plan),
     )  # fmt: skip
     step = _("{crop}: {done}").format(crop=name_of(plan, one.planting), done=name)
     return Remedy(cells, answer_words(answer), stakes, step, answer.plan)
@@ -63,6 +64,8 @@ def _takes(answer: Answer) -> str:
     """What is to be brought: "+16 plants", "+28 cells", or a spacing: "29 cm in the row"."""
     if answer.buy:
         return f"+{so_many_plants(answer.buy)}"
+    if answer.sowing is not None and not answer.sowing.cells:
+        return _("+{length} of row").format(length=span(answer.sowing.row, answer.plan.place.units))
     if answer.sowing is not None:
         return f"+{so_many_cells(answer.sowing.cells)}"
     if answer.spread is not None:

@@ -3,10 +3,10 @@
 from attrs import evolve, frozen
 
 from gardenplot.drawing.letters import Look, looks, looks_in_hand
-from gardenplot.drawing.sayings import titled
+from gardenplot.drawing.moved_says import remarked
 from gardenplot.filling.moved import Moved, moved
 from gardenplot.plan import Plan, bed_of
-from gardenplot.units.figures import MINUS, grouped, tape
+from gardenplot.units.figures import MINUS, grouped
 from gardenplot.words import _, ngettext
 
 
@@ -62,20 +62,21 @@ def days_more(days: int) -> str:
 
 
 def stake_lines(before: Plan, after: Plan) -> tuple[str, ...]:
-    """The stakes that move, old and new reading: "Field bed: A Bulb fennel ends  14.15 m → 12.90 m"."""
+    """What is marked anew, old and new figure: "Field bed: A Bulb fennel ends  14.15 m → 12.90 m"."""
     look = looks_in_hand(before, after) | looks(before)
     return tuple(_stake(before, after, one, look) for one in moved(before, after))
 
 
 def _stake(before: Plan, after: Plan, one: Moved, look: dict[str, Look]) -> str:
-    units = after.place.units
-    stands = any(each.id == one.planting for each in after.plantings)
-    name, does = titled(after if stands else before, one.planting, look), _("begins") if one.begins else _("ends")
-    old, new = (_("none") if nm is None else str(tape(nm, units)) for nm in (one.old, one.new))
+    mark = remarked(before, after, one)
+    letter = look[one.planting].letter if one.planting in look else ""
+    name = f"{letter} {mark.name}".strip()
+    old, new = (_("none") if figure is None else str(figure) for figure in (mark.old, mark.new))
     words = _("{bed}: {name} {does}  {old} → {new}")
-    return words.format(bed=bed_of(after, one.bed).name, name=name, does=does, old=old, new=new)
+    return words.format(bed=bed_of(after, one.bed).name, name=name, does=mark.what, old=old, new=new)
 
 
-def stakes_cell(stakes: tuple[str, ...]) -> str:
+def stakes_cell(before: Plan, after: Plan) -> str:
     """How many stakes move."""
-    return grouped(len(stakes)) if stakes else _("none")
+    stakes = sum(one.is_stake for one in moved(before, after))
+    return grouped(stakes) if stakes else _("none")

@@ -79,7 +79,7 @@ def _remedy(plan: Plan, found: Shortage, way: Way) -> Remedy:
     cells = (
         name_of_way(way), *met, _elsewhere(found, way), _closer(way),
         left if way.fits else _("{length} too long").format(length=span(way.short, units)),
-        stakes_cell(stakes),
+        stakes_cell(plan, way.plan),
     )  # fmt: skip
     return Remedy(cells, way_words(way), stakes, name_of_way(way), way.plan, way.fits)
 

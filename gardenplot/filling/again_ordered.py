@@ -28,7 +28,7 @@ from gardenplot.filling.rescue import (
     told,
 )
 from gardenplot.filling.setbacks import Answer, AnswerKind, Setback, Why
-from gardenplot.filling.ways_out import shortage
+from gardenplot.filling.ways_out import Lack, shortage
 from gardenplot.layout import Grown, Layout, lay_out_plan, spacings_for_orders
 from gardenplot.plan import Order, Plan, Planting, order_of, planting_of
 from gardenplot.plan.in_ground import is_in_ground
@@ -164,7 +164,7 @@ def _planned_day(case: Case) -> date | None:
 
 def _ways_out(case: Case, asked: _Asked) -> Iterator[Answer]:
     """Where no bed has room: how those that are not in the ground could make some."""
-    found, first = shortage(case.plan, asked.order, asked.market, case.lacks), earliest(case)
+    found, first = shortage(case.plan, Lack(asked.order.id, asked.market, case.lacks)), earliest(case)
     known = {one.id for one in case.plan.plantings}
     for way in found.ways if found is not None and first is not None else ():
         new = next((one for one in way.plan.plantings if one.id not in known), None)

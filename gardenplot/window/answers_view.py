@@ -120,7 +120,7 @@ class AnswersView(QWidget):
         remedy = self._remedy(number)
         if remedy is None:
             return
-        stakes = (_("Stakes that move:"), *remedy.stakes) if remedy.stakes else (_("No stake moves."),)
+        stakes = (_("Marked anew:"), *remedy.stakes) if remedy.stakes else (_("Nothing is marked anew."),)
         below = ("", *self._more) if self._more and magnified() >= LARGE else ()
         # No line ends inside a reading.
         self.price.setText("\n".join((remedy.says, "", *stakes, *below)).replace(THIN, "\u202f"))

@@ -134,6 +134,11 @@ def _over_shelf(window: "MainWindow") -> None:
 def _over_tables(window: "MainWindow") -> None:
     ledger, registry = window.ledger, window.registry
     _over_table(
+        ledger.supplies.table,
+        lambda: _("Nothing is needed: what to raise, buy and carry will stand here."),
+        [action_button(registry, "edit.find-crop")],
+    )
+    _over_table(
         ledger.crops,
         lambda: _("Nothing is planted yet: the plants of each crop will be counted here."),
         [action_button(registry, "edit.find-crop")],

@@ -63,7 +63,7 @@ def dark(app: QApplication) -> Pixels:
     with window(example(), 1280, 800) as shown:
         app.styleHints().colorSchemeChanged.emit(Qt.ColorScheme.Dark)
         shown.sight.select("field-1")
-        shown.ledger.setCurrentIndex(5)
+        shown.ledger.setCurrentIndex(6)
         settle(shown)
         seen = picture(shown)
         app.styleHints().colorSchemeChanged.emit(Qt.ColorScheme.Light)

@@ -138,7 +138,7 @@ def test_the_loss_is_kept_and_one_that_leaves_no_plant_is_told(
 def test_buying_in_where_nothing_moves_says_that_all_stays(window: MainWindow, again: Opened) -> None:
     dialog = again(late_and_short(is_late=False), "5 %")
     click(dialog, "Buy in")
-    assert plain(dialog.view.price.text()).endswith("No stake moves.")
+    assert plain(dialog.view.price.text()).endswith("Nothing is marked anew.")
     press(dialog.take)
     assert "Bulb fennel: Buy in" in window.statusBar().currentMessage()
 

@@ -82,7 +82,7 @@ def test_a_full_plan_has_no_empty_state_but_in_its_orders(window: MainWindow) ->
 
 def test_orders_crops_dates_and_findings_say_what_will_stand_there(empty: MainWindow, document: Document) -> None:
     told = []
-    for tab in (1, 2, 3, 4, 5):
+    for tab in (1, 2, 3, 4, 5, 6):
         empty.ledger.setCurrentIndex(tab)
         state = shown(empty.ledger)
         assert state is not None
@@ -92,10 +92,11 @@ def test_orders_crops_dates_and_findings_say_what_will_stand_there(empty: MainWi
         "No order yet",
         "No wish yet",
         "Nothing is planted yet",
+        "Nothing is needed",
         "Nothing is planted yet",
     ]
     document.start(feet_plan())
-    for tab in (1, 2, 4, 5):
+    for tab in (1, 2, 4, 5, 6):
         empty.ledger.setCurrentIndex(tab)
         assert shown(empty.ledger) is None
 
@@ -111,7 +112,7 @@ def test_a_search_without_result_says_so_and_shows_all_again(window: MainWindow)
 
 
 def test_a_button_is_enabled_as_its_action_is(empty: MainWindow, document: Document) -> None:
-    empty.ledger.setCurrentIndex(5)
+    empty.ledger.setCurrentIndex(6)
     sheet = button(empty.ledger, "Bed sheet")
     assert not sheet.isEnabled()
     document.start(metric_plan())

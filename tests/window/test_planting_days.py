@@ -174,7 +174,7 @@ def test_the_soil_tells_when_it_emerges_or_that_nobody_knows(window: MainWindow,
 def test_soil_too_cold_is_told_at_the_planting_and_in_the_list(window: MainWindow, form: Form) -> None:
     window.sight.select("b1", "p2")
     finish(form.fields["soil"], "2 °C")
-    window.ledger.setCurrentIndex(5)
+    window.ledger.setCurrentIndex(6)
     (row,) = (row for row in rows_of(window.ledger.findings) if "too cold to sow" in row[2])
     assert (row[0], row[2]) == ("risk", window.inspector.planting.findings.text())
     assert "the table has 41 to 95 °F (5 to 35 °C)" in row[2]
