@@ -5,6 +5,7 @@ from math import ceil
 from attrs import frozen
 
 from gardenplot.drawing.days import days_between
+from gardenplot.drawing.gap_words import REASONS
 from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.filling import Filling, Lacking, Placed
 from gardenplot.plan import bed_of, crop_of
@@ -48,7 +49,8 @@ def found_rows(filling: Filling) -> tuple[FoundRow, ...]:
 def _lacking(filling: Filling, one: Lacking) -> tuple[str, ...]:
     name, wanted = crop_of(filling.plan, one.crop).name, one.plants + one.lacks
     if not one.plants:
-        return name, _("found no place"), "", _("0 of {count}").format(count=grouped(wanted)), ""
+        why = _("found no place") if one.why is None else REASONS[one.why]
+        return name, why, "", _("0 of {count}").format(count=grouped(wanted)), ""
     plants = _("{plants} of {count}").format(plants=grouped(one.plants), count=grouped(wanted))
     return name, _("found too little ground"), "", plants, ""
 

@@ -11,10 +11,12 @@ from attrs import frozen
 from gardenplot.filling.bound import most_worth, worth_alone
 from gardenplot.filling.exact import best_of_all
 from gardenplot.filling.model import Answer, Block, Taken, Task, Way
+from gardenplot.filling.offers import WhyNot, unsuited
 from gardenplot.filling.placed import Placed
 from gardenplot.filling.search import Search
+from gardenplot.filling.suits import stretches_for
 from gardenplot.filling.task import Posed, laid_plants, planted, pose
-from gardenplot.filling.wanted import Weights, wanted_in
+from gardenplot.filling.wanted import Wanted, Weights, wanted_in
 from gardenplot.plan import Plan
 
 _SEEDS, _FEW_WISHES = (1, 2, 3), 60
@@ -34,13 +36,14 @@ _TURNS_A_NODE = 1000
 class Lacking:
     """What is wanted and did not find ground enough: a wish or an order, the plants that it has and those it lacks.
 
-    `plants` are those of the blocks that this filling made.
+    `plants` are those of the blocks that this filling made, `why` is known where no ground suits it, free or not.
     """
 
     wanted: str
     crop: str
     plants: int
     lacks: int
+    why: WhyNot | None = None
 
 
 @frozen
@@ -153,16 +156,26 @@ def _filling(plan: Plan, posed: Posed, answer: Answer, bound: int) -> Filling:
         wanted = posed.wanted[block.wish].id
         found = laid_plants(filled, planting)
         placed.append(Placed(wanted, planting.id, planting.bed, *found, dates.in_ground, dates.out))
-    lacking = tuple(_lacking(posed, {block.wish: one.plants for block, one in zip(tidy, placed, strict=True)}))
+    lacking = tuple(_lacking(plan, posed, {block.wish: one.plants for block, one in zip(tidy, placed, strict=True)}))
     return Filling(filled, tuple(placed), lacking, answer.worth / posed.scale, bound / posed.scale, len(posed.wanted))
 
 
-def _lacking(posed: Posed, plants: dict[int, int]) -> Iterator[Lacking]:
+def _lacking(plan: Plan, posed: Posed, plants: dict[int, int]) -> Iterator[Lacking]:
     """Of a wish that may be any size, all is met by its least."""
     for number, one in enumerate(posed.wanted):
         has, wanted = plants.get(number, 0), one.least if one.most is None else one.most
         if has < wanted:
-            yield Lacking(one.id, one.crop.id, has, wanted - has)
+            why = None if posed.task.wishes[number] else _unsuited(plan, posed, one)
+            yield Lacking(one.id, one.crop.id, has, wanted - has, why)
+
+
+def _unsuited(plan: Plan, posed: Posed, one: Wanted) -> WhyNot | None:
+    """Why no bed that it may use suits it on any of its days."""
+    beds = [bed for bed in posed.beds if not one.beds or bed.id in one.beds]
+    if any(stretches_for(plan, bed, one.crop, dates) for bed in beds for dates in one.days):
+        return None
+    whys = [unsuited(plan, bed, one.crop, one.days, bed.zone) for bed in beds if one.days]
+    return max(whys, key=whys.count, default=None)
 
 
 def _towards_the_head(task: Task, blocks: tuple[Block, ...]) -> tuple[Block, ...]:

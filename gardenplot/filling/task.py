@@ -8,8 +8,10 @@ from math import lcm
 from attrs import evolve, frozen
 
 from gardenplot.filling.model import ALWAYS, Block, Strip, Taken, Task, Way
+from gardenplot.filling.suits import stretches_for
 from gardenplot.filling.wanted import Wanted
 from gardenplot.layout import LaidOut, lay_out_bed, lay_out_plan
+from gardenplot.layout.cold_edge import Stretch
 from gardenplot.layout.sizes import BlockSizes, block_sizes
 from gardenplot.plan import Bed, Crop, Place, Plan, Planting, bed_of
 from gardenplot.plan.edits import add_planting
@@ -41,7 +43,7 @@ def pose(plan: Plan, wanted: tuple[Wanted, ...]) -> Posed:
     plants: list[tuple[tuple[int, ...], ...]] = []
     dates: list[tuple[Dates, ...]] = []
     for one in wanted:
-        found = [*_ways(plan.place, laid_out, one, scale)]
+        found = [*_ways(plan, laid_out, one, scale)]
         ways.append(tuple(way for way, _plants, _dates in found))
         plants.append(tuple(counts for _way, counts, _dates in found))
         dates.append(tuple(days for _way, _plants, days in found))
@@ -68,7 +70,7 @@ def _strip(laid: LaidOut) -> Strip:
 
 
 def _ways(
-    place: Place, laid_out: tuple[LaidOut, ...], one: Wanted, scale: int
+    plan: Plan, laid_out: tuple[LaidOut, ...], one: Wanted, scale: int
 ) -> Iterator[tuple[Way, tuple[int, ...], Dates]]:
     for number, laid in enumerate(laid_out):
         if one.beds and laid.bed.id not in one.beds:
@@ -79,8 +81,21 @@ def _ways(
         gap = laid.bed.gap.nm if laid.bed.gap else 0
         worths = tuple(_worth(one, count, scale) for count in sizes.plants)
         for dates in one.days:
-            if not comes_back(place, laid, one.crop, one.trial.id, dates):
-                yield _way(number, dates, sizes, gap, worths), sizes.plants, dates
+            if comes_back(plan.place, laid, one.crop, one.trial.id, dates):
+                continue
+            way = _way(number, dates, sizes, gap, worths)
+            for part in _parts(way, laid.bed, stretches_for(plan, laid.bed, one.crop, dates), gap):
+                yield part, sizes.plants, dates
+
+
+def _parts(way: Way, bed: Bed, stretches: tuple[Stretch, ...], gap: int) -> Iterator[Way]:
+    """A way in each of the stretches that suit it, which are tape readings; the gap may lie beyond their end."""
+    head = bed.zone[0]
+    for low, high in stretches:
+        if (low, high) == bed.zone:
+            yield way
+        elif high + gap - low >= way.lengths[0]:
+            yield evolve(way, low=low - head, high=high - head + gap)
 
 
 def _way(strip: int, dates: Dates, sizes: BlockSizes, gap: int, worths: tuple[int, ...]) -> Way:

@@ -30,7 +30,7 @@ class Kind(StrEnum):
     OVER_AGE = "too old when set out"
     FAMILY = "family back too soon"
     TRAYS = "not as many trays as are raised"
-    COLD_EDGE = "trays in the cold edge"
+    COLD_EDGE = "in the cold edge of a tunnel"
     SOWING_PAST = "sowing day past"
     POTTING_PAST = "potting-up day past"
     SETTING_PAST = "setting-out day past"
