@@ -376,7 +376,7 @@ def wishes(draw: st.DrawFn, bed_ids: Sequence[str], crop_ids: Sequence[str]) -> 
         id=draw(ids()),
         crop=draw(st.sampled_from(crop_ids)),
         least=least,
-        most=draw(maybe(st.integers(least, 400))),
+        most=(most := draw(maybe(st.integers(least, 400)))),
         days=draw(maybe(st.integers(1, 200))),
         earliest=draw(maybe(days())),
         latest=draw(maybe(days())),
@@ -385,6 +385,7 @@ def wishes(draw: st.DrawFn, bed_ids: Sequence[str], crop_ids: Sequence[str]) -> 
         pattern=draw(st.sampled_from([one for one in Pattern if one is not Pattern.OFFSETS])),
         rows=draw(maybe(st.integers(1, 12))),
         unknown=draw(unknowns()),
+        piece=None if most == 0 else draw(maybe(st.integers(1, most or 400))),
     )
 
 

@@ -20,6 +20,7 @@ class WishRow:
 
 WISH_COLUMNS = (
     _("crop"), _("least"), _("most"), _("planted"), "", _("days"), _("from"), _("to"), _("worth each"), _("beds"),
+    _("pieces of"),
 )  # fmt: skip
 WISH_NUMBERS = (1, 2, 3, 5, 8)
 
@@ -56,6 +57,7 @@ def _cells(plan: Plan, wish: Wish, planted: int) -> tuple[str, ...]:
         "" if wish.latest is None else day_words(wish.latest),
         f"{wish.worth:g}",
         ", ".join(bed_of(plan, bed).name for bed in wish.beds) or _("any"),
+        "" if wish.piece is None else _("{count} or more").format(count=grouped(wish.piece)),
     )
 
 

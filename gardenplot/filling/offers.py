@@ -36,6 +36,7 @@ class WhyNot(Enum):
     LONG = "the least of it is longer than the gap"
     LATER = "something later takes the ground"
     OTHERS = "others are worth more"
+    SERIES = "not all of its days find ground"
 
 
 @frozen

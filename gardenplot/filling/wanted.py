@@ -22,11 +22,13 @@ class Weights:
     """How much one thing counts beside another.
 
     An order wholly met on its day counts `orders` times as much as the dearest wish; one met in part counts for that
-    part, and without the `whole` of it that being met wholly is worth.
+    part, and without the `whole` of it that being met wholly is worth. An order with several market days has all of
+    them planted or none, unless they are `apart`.
     """
 
     orders: float = 10.0
     whole: float = 0.5
+    apart: bool = False
 
 
 @frozen(cache_hash=True)
@@ -34,7 +36,8 @@ class Wanted:
     """One thing to plant: a wish, or what an order lacks for a market day.
 
     `trial` is the planting that would meet it, without place, size and days; `worth` is that of each plant, and
-    `whole` what is added where there are as many as are wanted.
+    `whole` what is added where there are as many as are wanted. With a `piece` it may stand in several blocks of at
+    least so many plants. What is of one `series` stands as a whole or not at all.
     """
 
     id: str
@@ -47,13 +50,21 @@ class Wanted:
     whole: Fraction
     beds: tuple[str, ...]
     days: tuple[Dates, ...]
+    piece: int | None = None
+    series: str | None = None
+
+
+def as_one(one: Wanted) -> Wanted:
+    """What is looked for in one block: of what may be split anything from its least piece on."""
+    return one if one.piece is None else evolve(one, least=one.piece)
 
 
 def wanted_in(plan: Plan, weights: Weights) -> tuple[Wanted, ...]:
     """All that is still to be planted: wishes first, then orders, as they stand in the plan."""
     wishes = tuple(_wish(plan, wish) for wish in still_wished(plan))
     dearest = max((one.worth * (one.most or one.least) for one in wishes), default=Fraction(1))
-    return (*wishes, *_lacking(plan, Fraction(weights.orders) * max(dearest, Fraction(1)), Fraction(weights.whole)))
+    each = Fraction(weights.orders) * max(dearest, Fraction(1))
+    return (*wishes, *_lacking(plan, each, Fraction(weights.whole), apart=weights.apart))
 
 
 def wanted_on(plan: Plan, day: date | None, weights: Weights) -> tuple[Wanted, ...]:
@@ -61,7 +72,9 @@ def wanted_on(plan: Plan, day: date | None, weights: Weights) -> tuple[Wanted, .
 
     Without a day they go in on their first; orders keep all days that they could have.
     """
-    wishes = tuple(_wish(plan, wish, tuple(_days_on(plan, wish, day))) for wish in still_wished(plan, endless=True))
+    wishes = tuple(
+        as_one(_wish(plan, wish, tuple(_days_on(plan, wish, day)))) for wish in still_wished(plan, endless=True)
+    )
     orders = wanted_in(plan, weights)[sum(1 for _wish in still_wished(plan)) :]
     return (*wishes, *orders)
 
@@ -105,7 +118,7 @@ def _wish(plan: Plan, wish: Wish, days: tuple[Dates, ...] | None = None) -> Want
     days = tuple(_wish_days(plan, wish, trial, crop)) if days is None else days
     return Wanted(
         wish.id, trial, crop, None, max(1, wish.least), wish.most, Fraction(wish.worth).limit_denominator(1000),
-        Fraction(0), wish.beds, days,
+        Fraction(0), wish.beds, days, wish.piece,
     )  # fmt: skip
 
 
@@ -136,7 +149,7 @@ def _in_ground_from(plan: Plan, wish: Wish, trial: Planting, crop: Crop, day: da
     return dates
 
 
-def _lacking(plan: Plan, each: Fraction, whole: Fraction) -> Iterator[Wanted]:
+def _lacking(plan: Plan, each: Fraction, whole: Fraction, *, apart: bool) -> Iterator[Wanted]:
     """What orders lack for each of their market days; each order counts alike, however many plants it needs."""
     planted = planted_for_orders(lay_out_plan(plan))
     taken = {one.id for one in plan.plantings}
@@ -151,7 +164,10 @@ def _lacking(plan: Plan, each: Fraction, whole: Fraction) -> Iterator[Wanted]:
             trial = Planting(fresh_id(order.id, taken), "", order.crop, order=order.id, market=number)
             taken.add(trial.id)
             days = tuple(_order_days(plan, trial, crop, order))
-            yield Wanted(order.id, trial, crop, order, 1, lack, each / stand, each * whole, (), days)
+            series = None if number is None or apart else order.id
+            yield Wanted(
+                order.id, trial, crop, order, 1, lack, each / stand, each * whole, (), days, series=series
+            )  # fmt: skip
 
 
 def _order_days(plan: Plan, trial: Planting, crop: Crop, order: Order) -> Iterator[Dates]:

@@ -287,6 +287,7 @@ def _wish(wish: Wish, known: _Known) -> Says:
         yield "pattern", _("a wish has no offsets of its own")
     yield from whole("least", wish.least, 0, MOST_PLANTS)
     yield from whole("most", wish.most, wish.least, MOST_PLANTS)
+    yield from whole("piece", wish.piece, 1, MOST_PLANTS if wish.most is None else wish.most)
     yield from whole("days", wish.days, 1, 1500)
     yield from whole("rows", wish.rows, 1, MOST_ROWS)
     if not 0 <= wish.worth < 1e9:

@@ -288,7 +288,7 @@ class Order:
 
 @frozen(cache_hash=True)
 class Wish:
-    """A crop to fill free ground with."""
+    """A crop to fill free ground with, in one block or, with a `piece`, in several of at least so many plants."""
 
     id: str
     crop: str
@@ -302,6 +302,7 @@ class Wish:
     pattern: Pattern = Pattern.STRAIGHT
     rows: int | None = None
     unknown: Unknown = ()
+    piece: int | None = None
 
 
 @frozen(cache_hash=True)

@@ -18,34 +18,39 @@ WHOLE = (
     (_("a third less than that"), 0.5),
     (_("hardly: all of it or nothing"), 9.0),
 )
+APART = (
+    (_("on all of its days or on none"), False),
+    (_("on each day that finds ground"), True),
+)
 _USUAL = Weights()
 
 
 class WeightsForm(QWidget):
-    """Two choices: how much orders count beside wishes, and an order that is met in part."""
+    """How much orders count beside wishes, and an order met in part; whether repeated ones stand as a whole."""
 
     def __init__(self) -> None:
         super().__init__()
-        self.orders, self.whole = Choice(), Choice()
+        self.orders, self.whole, self.apart = Choice(), Choice(), Choice()
         form, kept = QFormLayout(self), QSettings()
         form.setContentsMargins(0, 0, 0, 0)
         if magnified() >= LARGE:
             form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapAllRows)
-        usual = {"orders": _USUAL.orders, "whole": _USUAL.whole}
         for name, box, label, choices in (
             ("orders", self.orders, _("An order counts"), ORDERS),
             ("whole", self.whole, _("An order met in part counts"), WHOLE),
+            ("apart", self.apart, _("A repeated order is planted"), APART),
         ):
             for words, weight in choices:
                 box.addItem(words, weight)
             box.setAccessibleName(label)
             box.setObjectName(name)
-            box.setCurrentIndex(max(0, box.findData(kept.value(f"filling/{name}", usual[name], float))))
+            usual = getattr(_USUAL, name)
+            box.setCurrentIndex(max(0, box.findData(kept.value(f"filling/{name}", usual, type(usual)))))
             form.addRow(label, box)
 
     def weights(self) -> Weights:
         """What is chosen, which is kept for the next time."""
-        chosen = {box.objectName(): float(box.currentData()) for box in (self.orders, self.whole)}
+        chosen = {box.objectName(): box.currentData() for box in (self.orders, self.whole, self.apart)}
         for name, weight in chosen.items():
             QSettings().setValue(f"filling/{name}", weight)
         return Weights(**chosen)
