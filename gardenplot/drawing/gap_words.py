@@ -23,7 +23,7 @@ REASONS = {
     WhyNot.FAMILY: _("its family would be back in this bed too soon"),
     WhyNot.FROST: _("frost would find it without a cover"),
     WhyNot.COLD_EDGE: _("here it is too cold for it, at the wall of a tunnel"),
-    WhyNot.SERIES: _("not all of its days found ground, so none was planted"),
+    WhyNot.SERIES: _("not all of its days found ground, so none has any"),
     WhyNot.DAY: _("not in the ground on this day"),
     WhyNot.BED: _("not wished for in this bed"),
 }

@@ -3,19 +3,20 @@
 The same plan, weights and effort give the same filling.
 """
 
+from collections import Counter
 from collections.abc import Callable, Iterator
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from gardenplot.filling.arranged import towards_the_head
 from gardenplot.filling.offers import WhyNot, unsuited
-from gardenplot.filling.piece import Piece
+from gardenplot.filling.piece import Piece, Pieces
 from gardenplot.filling.placed import Placed
 from gardenplot.filling.suits import stretches_for
 from gardenplot.filling.task import laid_plants, planting_of_block, strips_of
 from gardenplot.filling.wanted import Wanted, Weights, wanted_in
 from gardenplot.filling.wholes import Rounds, Settled
-from gardenplot.plan import Plan, Planting
+from gardenplot.plan import Plan, Planting, fresh_id
 from gardenplot.plan.edits import add_planting
 
 
@@ -99,11 +100,11 @@ def filled(
 
 def _filling(plan: Plan, wanted: tuple[Wanted, ...], found: Settled, scale: int) -> Filling:
     tidy = towards_the_head(strips_of(plan), found.pieces)
-    filled, placed = plan, []
+    filled, placed, series = plan, list[tuple[Piece, Planting]](), _series(plan, tidy)
     for piece in tidy:
         bed = plan.beds[piece.way.strip]
         planting = planting_of_block(filled, piece.wanted, bed, bed.zone[0] + piece.start, piece.plants, piece.dates)
-        filled = add_planting(filled, planting)
+        filled = add_planting(filled, evolve(planting, series=series.get(piece.wanted.series)))
         placed.append((piece, filled.plantings[-1]))
     stand = tuple(_placed(filled, piece, planting) for piece, planting in placed)
     lacking = tuple(
@@ -112,6 +113,13 @@ def _filling(plan: Plan, wanted: tuple[Wanted, ...], found: Settled, scale: int)
         )
     )
     return Filling(filled, stand, lacking, found.worth / scale, found.bound / scale, len(wanted))
+
+
+def _series(plan: Plan, pieces: Pieces) -> dict[str | None, str]:
+    """The names of the series that pieces come to be, by what they were in what is wanted: one alone is none."""
+    counts = Counter(one.wanted.series for one in pieces if one.wanted.series is not None)
+    taken = {one.series for one in plan.plantings if one.series is not None}
+    return {name: fresh_id(name, taken) for name, count in counts.items() if name is not None and count > 1}
 
 
 def _placed(filled: Plan, piece: Piece, planting: Planting) -> Placed:

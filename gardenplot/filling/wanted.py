@@ -22,8 +22,8 @@ class Weights:
     """How much one thing counts beside another.
 
     An order wholly met on its day counts `orders` times as much as the dearest wish; one met in part counts for that
-    part, and without the `whole` of it that being met wholly is worth. An order with several market days has all of
-    them planted or none, unless they are `apart`.
+    part, and without the `whole` of it that being met wholly is worth. An order with several market days is
+    wholly met on all of them or on none, unless they are `apart`.
     """
 
     orders: float = 10.0
@@ -165,8 +165,9 @@ def _lacking(plan: Plan, each: Fraction, whole: Fraction, *, apart: bool) -> Ite
             taken.add(trial.id)
             days = tuple(_order_days(plan, trial, crop, order))
             series = None if number is None or apart else order.id
+            least = 1 if series is None else lack
             yield Wanted(
-                order.id, trial, crop, order, 1, lack, each / stand, each * whole, (), days, series=series
+                order.id, trial, crop, order, least, lack, each / stand, each * whole, (), days, series=series
             )  # fmt: skip
 
 

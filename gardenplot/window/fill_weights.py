@@ -19,7 +19,7 @@ WHOLE = (
     (_("hardly: all of it or nothing"), 9.0),
 )
 APART = (
-    (_("on all of its days or on none"), False),
+    (_("in full on all of its days, or not at all"), False),
     (_("on each day that finds ground"), True),
 )
 _USUAL = Weights()
