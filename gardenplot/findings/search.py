@@ -9,6 +9,7 @@ from gardenplot.findings.cold_edge import find_in_cold_edges
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.findings.ground import find_on_ground
 from gardenplot.findings.hardening import find_trays
+from gardenplot.findings.shade import find_shade
 from gardenplot.findings.timing import find_in_time
 from gardenplot.findings.today import find_on_day, find_past_markets, find_today, is_past
 from gardenplot.findings.tools import find_unmarkable
@@ -51,7 +52,7 @@ def find_all(plan: Plan, today: date | None = None) -> tuple[Finding, ...]:
     past = find_today(plan, today) if today is not None else ()
     return (
         *beds, *find_on_ground(plan), *find_trays(plan, laid_out),
-        *find_in_cold_edges(plan, laid_out), *find_unmarkable(plan), *past,
+        *find_in_cold_edges(plan, laid_out), *find_shade(plan, laid_out), *find_unmarkable(plan), *past,
         *find_in_orders(plan, today),
     )  # fmt: skip
 

@@ -192,6 +192,7 @@ def _rows_apart(spacing: tuple[Length, ...]) -> Says:
 def _crop(crop: Crop) -> Says:
     yield from above_nothing("in_row", crop.in_row)
     yield from above_nothing("spread", crop.spread)
+    yield from above_nothing("height", crop.height)
     yield from _rows_apart(crop.row_spacing)
     if not crop.row_spacing:
         yield "row_spacing", _('a row spacing is needed, for example "30 cm"')

@@ -152,7 +152,8 @@ class Crop:
     `field_days` begin where `days_from` says, else in the ground: at setting out, or at sowing where it is sown
     there. `cool_days` are added to them for cool or early weather, `harvest_days` is how long it can be cut after the
     first day that it is ready, `pot_up_days` when seedlings are moved on after sowing, `oldest_days` the age at which
-    they should be set out at the latest. `emerges_like` is its name in the table of days to emerge.
+    they should be set out at the latest. `emerges_like` is its name in the table of days to emerge, `height` how
+    high it stands when it is grown.
     """
 
     id: str
@@ -184,6 +185,7 @@ class Crop:
     oldest_days: int | None = None
     frost: Frost | None = None
     emerges_like: str | None = None
+    height: Length | None = None
 
 
 @frozen(cache_hash=True)
