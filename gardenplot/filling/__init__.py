@@ -2,6 +2,6 @@
 
 from gardenplot.filling.filled import Filling, Lacking, fill
 from gardenplot.filling.placed import Placed
-from gardenplot.filling.wanted import Weights
+from gardenplot.filling.wanted import First, Weights
 
-__all__ = ["Filling", "Lacking", "Placed", "Weights", "fill"]
+__all__ = ["Filling", "First", "Lacking", "Placed", "Weights", "fill"]

@@ -8,13 +8,13 @@ from collections.abc import Callable, Iterator
 
 from attrs import evolve, frozen
 
-from gardenplot.filling.arranged import towards_the_head
+from gardenplot.filling.arranged import arranged
 from gardenplot.filling.offers import WhyNot, unsuited
 from gardenplot.filling.piece import Piece, Pieces
 from gardenplot.filling.placed import Placed
 from gardenplot.filling.suits import stretches_for
-from gardenplot.filling.task import laid_plants, planting_of_block, strips_of
-from gardenplot.filling.wanted import Wanted, Weights, wanted_in
+from gardenplot.filling.task import laid_plants, planting_of_block
+from gardenplot.filling.wanted import First, Wanted, Weights, wanted_in
 from gardenplot.filling.wholes import Rounds, Settled
 from gardenplot.plan import Plan, Planting, fresh_id
 from gardenplot.plan.edits import add_planting
@@ -92,14 +92,14 @@ def filled(
         if found.worth <= top:
             return True
         top = found.worth
-        return told(lambda: _filling(plan, wanted, found, rounds.scale))
+        return told(lambda: _filling(plan, wanted, found, rounds.scale, weights.first))
 
     rounds = Rounds(plan, wanted, better, turned)
-    return _filling(plan, wanted, rounds.run(turns), rounds.scale)
+    return _filling(plan, wanted, rounds.run(turns), rounds.scale, weights.first)
 
 
-def _filling(plan: Plan, wanted: tuple[Wanted, ...], found: Settled, scale: int) -> Filling:
-    tidy = towards_the_head(strips_of(plan), found.pieces)
+def _filling(plan: Plan, wanted: tuple[Wanted, ...], found: Settled, scale: int, first: First) -> Filling:
+    tidy = arranged(plan, found.pieces, first)
     filled, placed, series = plan, list[tuple[Piece, Planting]](), _series(plan, tidy)
     for piece in tidy:
         bed = plan.beds[piece.way.strip]

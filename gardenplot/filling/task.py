@@ -52,7 +52,7 @@ def posed_of(
     laid_out: tuple[LaidOut, ...], wanted: tuple[Wanted, ...], could: tuple[Could, ...], scale: int
 ) -> Posed:
     """The task of beds as they are laid out and of what is wanted with how each could stand."""
-    task = Task(tuple(map(_strip, laid_out)), tuple(one.ways for one in could))
+    task = Task(tuple(map(strip_of, laid_out)), tuple(one.ways for one in could))
     return Posed(
         task, tuple(laid.bed for laid in laid_out), wanted, tuple(one.plants for one in could),
         tuple(one.dates for one in could), scale,
@@ -69,12 +69,7 @@ def ways_of(plan: Plan, one: Wanted, scale: int) -> Could:
     )
 
 
-def strips_of(plan: Plan) -> tuple[Strip, ...]:
-    """The strips of a plan's beds, with what stands there."""
-    return tuple(map(_strip, lay_out_plan(plan)))
-
-
-def _strip(laid: LaidOut) -> Strip:
+def strip_of(laid: LaidOut) -> Strip:
     """A bed's planting zone, with what stands there; a block has its gap at its foot."""
     first, last = laid.bed.zone
     gap = laid.bed.gap.nm if laid.bed.gap else 0

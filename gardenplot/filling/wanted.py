@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from datetime import date, timedelta
+from enum import StrEnum
 from fractions import Fraction
 from itertools import islice
 from math import ceil
@@ -17,18 +18,28 @@ _MOST_DAYS = 14
 """Days tried for a wish, at most: its first, its last, and others evenly between, a week apart or more."""
 
 
+class First(StrEnum):
+    """What counts first where blocks of a bed could change places."""
+
+    LIGHT = "light"
+    ROOM = "room"
+    COVER = "cover"
+
+
 @frozen(cache_hash=True)
 class Weights:
     """How much one thing counts beside another.
 
     An order wholly met on its day counts `orders` times as much as the dearest wish; one met in part counts for that
     part, and without the `whole` of it that being met wholly is worth. An order with several market days is
-    wholly met on all of them or on none, unless they are `apart`.
+    wholly met on all of them or on none, unless they are `apart`. Where blocks of a bed could change
+    places, what comes `first` decides.
     """
 
     orders: float = 10.0
     whole: float = 0.5
     apart: bool = False
+    first: First = First.LIGHT
 
 
 @frozen(cache_hash=True)
