@@ -117,9 +117,14 @@ def _filling(plan: Plan, wanted: tuple[Wanted, ...], found: Settled, scale: int,
 
 def _series(plan: Plan, pieces: Pieces) -> dict[str | None, str]:
     """The names of the series that pieces come to be, by what they were in what is wanted: one alone is none."""
-    counts = Counter(one.wanted.series for one in pieces if one.wanted.series is not None)
+    counts = Counter((one.wanted.series, one.wanted.id) for one in pieces if one.wanted.series is not None)
     taken = {one.series for one in plan.plantings if one.series is not None}
-    return {name: fresh_id(name, taken) for name, count in counts.items() if name is not None and count > 1}
+    found: dict[str | None, str] = {}
+    for (series, name), count in counts.items():
+        if count > 1:
+            found[series] = fresh_id(name, taken)
+            taken.add(found[series])
+    return found
 
 
 def _placed(filled: Plan, piece: Piece, planting: Planting) -> Placed:

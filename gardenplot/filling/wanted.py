@@ -32,8 +32,8 @@ class Weights:
 
     An order wholly met on its day counts `orders` times as much as the dearest wish; one met in part counts for that
     part, and without the `whole` of it that being met wholly is worth. An order with several market days is
-    wholly met on all of them or on none, unless they are `apart`. Where blocks of a bed could change
-    places, what comes `first` decides.
+    wholly met on all of them or on none, a wish for several times has all of them or none, unless they are `apart`.
+    What comes `first` decides the order of blocks along a bed.
     """
 
     orders: float = 10.0
@@ -72,7 +72,10 @@ def as_one(one: Wanted) -> Wanted:
 
 def wanted_in(plan: Plan, weights: Weights) -> tuple[Wanted, ...]:
     """All that is still to be planted: wishes first, then orders, as they stand in the plan."""
-    wishes = tuple(_wish(plan, wish) for wish in still_wished(plan))
+    wishes = tuple(
+        evolve(_wish(plan, wish, time), series=None if weights.apart or wish.times == 1 else f"wish {wish.id}")
+        for wish, time in still_wished(plan)
+    )
     dearest = max((one.worth * (one.most or one.least) for one in wishes), default=Fraction(1))
     each = Fraction(weights.orders) * max(dearest, Fraction(1))
     return (*wishes, *_lacking(plan, each, Fraction(weights.whole), apart=weights.apart))
@@ -84,25 +87,38 @@ def wanted_on(plan: Plan, day: date | None, weights: Weights) -> tuple[Wanted, .
     Without a day they go in on their first; orders keep all days that they could have.
     """
     wishes = tuple(
-        as_one(_wish(plan, wish, tuple(_days_on(plan, wish, day)))) for wish in still_wished(plan, endless=True)
+        as_one(_wish(plan, wish, time, tuple(_days_on(plan, wish, day))))
+        for wish, time in still_wished(plan, endless=True)
     )
     orders = wanted_in(plan, weights)[sum(1 for _wish in still_wished(plan)) :]
     return (*wishes, *orders)
 
 
-def still_wished(plan: Plan, *, endless: bool = False) -> Iterator[Wish]:
-    """The wishes for which too little is planted, each with what it still lacks.
+def still_wished(plan: Plan, *, endless: bool = False) -> Iterator[tuple[Wish, int]]:
+    """The wishes for which too little is planted, each with what it still lacks and with which time of it this is.
 
     One for any number of plants has enough with its least, unless it is `endless`.
     """
     planted = planted_for_wishes(lay_out_plan(plan)) if plan.wishes else {}
-    for wish in plan.wishes:
-        has = planted.get(wish.id, 0)
-        most = wish.most if wish.most is not None else max(1, wish.least)
-        if not has or (endless and wish.most is None):
-            yield wish
-        elif has < most:
-            yield evolve(wish, least=max(1, wish.least - has), most=None if wish.most is None else wish.most - has)
+    for one in plan.wishes:
+        for time in range(1, one.times + 1):
+            wish, has = _at_time(one, time), planted.get((one.id, time), 0)
+            most = wish.most if wish.most is not None else max(1, wish.least)
+            if not has or (endless and wish.most is None):
+                yield wish, time
+            elif has < most:
+                left = None if wish.most is None else wish.most - has
+                yield evolve(wish, least=max(1, wish.least - has), most=left), time
+
+
+def _at_time(wish: Wish, time: int) -> Wish:
+    """A wish with the days of one of its times; past the calendar's end they are those of the last that has some."""
+    later = timedelta(days=wish.every_days * (time - 1))
+    try:
+        days = {name: day + later for name in ("earliest", "latest") if (day := getattr(wish, name)) is not None}
+    except OverflowError:
+        return wish
+    return evolve(wish, **days)
 
 
 def _days_on(plan: Plan, wish: Wish, day: date | None) -> Iterator[Dates]:
@@ -124,8 +140,8 @@ def _trial(plan: Plan, wish: Wish) -> Planting:
     return Planting(fresh_id(wish.id, taken), "", wish.crop, pattern=wish.pattern, rows=wish.rows, wish=wish.id)
 
 
-def _wish(plan: Plan, wish: Wish, days: tuple[Dates, ...] | None = None) -> Wanted:
-    crop, trial = crop_of(plan, wish.crop), _trial(plan, wish)
+def _wish(plan: Plan, wish: Wish, time: int, days: tuple[Dates, ...] | None = None) -> Wanted:
+    crop, trial = crop_of(plan, wish.crop), evolve(_trial(plan, wish), market=time if wish.times > 1 else None)
     days = tuple(_wish_days(plan, wish, trial, crop)) if days is None else days
     return Wanted(
         wish.id, trial, crop, None, max(1, wish.least), wish.most, Fraction(wish.worth).limit_denominator(1000),
@@ -175,7 +191,7 @@ def _lacking(plan: Plan, each: Fraction, whole: Fraction, *, apart: bool) -> Ite
             trial = Planting(fresh_id(order.id, taken), "", order.crop, order=order.id, market=number)
             taken.add(trial.id)
             days = tuple(_order_days(plan, trial, crop, order))
-            series = None if number is None or apart else order.id
+            series = None if number is None or apart else f"order {order.id}"
             least = 1 if series is None else lack
             yield Wanted(
                 order.id, trial, crop, order, least, lack, each / stand, each * whole, (), days, series=series

@@ -17,7 +17,15 @@ from gardenplot.plan.goods import Feed, Good, Jugs
 from gardenplot.plan.lying import Tunnel, Walk
 from gardenplot.plan.valid_goods import feed_says, good_says, hoop_says, jugs_say, watering_says
 from gardenplot.plan.valid_ground import standing_says, strip_says
-from gardenplot.plan.valid_season import crop_days, past_says, planting_days, raised_in, series_of_markets, trays_say
+from gardenplot.plan.valid_season import (
+    crop_days,
+    past_says,
+    planting_days,
+    raised_in,
+    series_of_markets,
+    times_say,
+    trays_say,
+)
 from gardenplot.plan.valid_shapes import obstacle_says, shape_says
 from gardenplot.plan.value import (
     Bed,
@@ -290,6 +298,7 @@ def _wish(wish: Wish, known: _Known) -> Says:
     yield from whole("most", wish.most, wish.least, MOST_PLANTS)
     yield from whole("piece", wish.piece, 1, MOST_PLANTS if wish.most is None else wish.most)
     yield from whole("days", wish.days, 1, 1500)
+    yield from times_say(wish)
     yield from whole("rows", wish.rows, 1, MOST_ROWS)
     if not 0 <= wish.worth < 1e9:
         yield "worth", _("{typed} does not lie between 0 and a thousand million").format(typed=wish.worth)

@@ -220,7 +220,8 @@ class Planting:
     at both ends of the block, nothing for plants on the mark; without one it is half a spacing. `twin_spacing` lies
     between the two rows of a pair, `offsets` are the row lines of the grower's own, from the base line; `cell` is the
     side of a square cell with `plants_per_cell` plants in it. `sow`, `in_ground`, `ready` and `out` are days that
-    were typed; the others follow from them. `market` is which of its order's market days it is for, from 1; plantings
+    were typed; the others follow from them. `market` is which of its order's market days it is for, or which time
+    of its wish, from 1; plantings
     of one `series` are changed together. `cool_days` are its own instead of its crop's, `soil` is the temperature of
     its soil at sowing. With `hardens` it is a block of trays: those of another planting, which stand there from the
     day that they harden off until they are set out; `plants` are then trays. `wish` is what it
@@ -290,7 +291,10 @@ class Order:
 
 @frozen(cache_hash=True)
 class Wish:
-    """A crop to fill free ground with, in one block or, with a `piece`, in several of at least so many plants."""
+    """A crop to fill free ground with, in one block or, with a `piece`, in several of at least so many plants.
+
+    It may be wished for several times, each time with its first and last day `every_days` later.
+    """
 
     id: str
     crop: str
@@ -305,6 +309,8 @@ class Wish:
     rows: int | None = None
     unknown: Unknown = ()
     piece: int | None = None
+    times: int = 1
+    every_days: int = 7
 
 
 @frozen(cache_hash=True)

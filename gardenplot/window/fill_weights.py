@@ -19,8 +19,8 @@ WHOLE = (
     (_("hardly: all of it or nothing"), 9.0),
 )
 APART = (
-    (_("in full on all of its days, or not at all"), False),
-    (_("on each day that finds ground"), True),
+    (_("every time and on all market days, or not at all"), False),
+    (_("whenever it finds ground"), True),
 )
 FIRST = (
     (_("light: taller ones shade as little as they can"), First.LIGHT.value),
@@ -43,7 +43,7 @@ class WeightsForm(QWidget):
         for name, box, label, choices in (
             ("orders", self.orders, _("An order counts"), ORDERS),
             ("whole", self.whole, _("An order met in part counts"), WHOLE),
-            ("apart", self.apart, _("A repeated order is planted"), APART),
+            ("apart", self.apart, _("What is repeated is planted"), APART),
             ("first", self.first, _("Along a bed comes first"), FIRST),
         ):
             for words, weight in choices:

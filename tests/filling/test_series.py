@@ -1,13 +1,15 @@
-"""Repeated orders stand on all of their market days or on none, and the bound is none that they are above."""
+"""Repeated orders and wishes stand on all of their days or on none, and the bound is none that they are above."""
 
 from datetime import date, timedelta
 from typing import Any
 
 import pytest
+from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gardenplot.drawing.filling_words import found_rows
+from gardenplot.drawing.wish_table import lacks_anything, wish_rows
 from gardenplot.filling import Filling, Weights, fill
 from gardenplot.filling.offers import WhyNot
 from gardenplot.plan import Plan
@@ -112,7 +114,7 @@ def seasons(draw: st.DrawFn) -> Plan:
     wishes = [
         {"id": f"w{number}", "crop": "c", "least": 3, "most": draw(st.integers(3, 12)), "days": 60,
          "earliest": "2027-05-10", "latest": "2027-08-01", "piece": draw(st.sampled_from((3, 2))),
-         "worth": draw(st.sampled_from((1, 30)))}
+         "worth": draw(st.sampled_from((1, 30))), "times": draw(st.sampled_from((1, 1, 2))), "every_days": 20}
         for number in range(draw(st.integers(0, 3)))
     ]  # fmt: skip
     return plan_with(draw(st.integers(8, 30)), orders, wishes)
@@ -127,6 +129,10 @@ def test_a_whole_is_whole_and_no_filling_is_above_its_bound(plan: Plan) -> None:
         assert not list(faults(found.plan))
         for order in plan.orders:
             assert days(found, order.id) in (0, order.times)
+        for wish in plan.wishes:
+            assert len({one.in_ground for one in found.placed if one.wanted == wish.id}) in (0, wish.times)
+            plants = [one.plants for one in found.placed if one.wanted == wish.id]
+            assert not plants or min(plants) >= (wish.piece or 1)
         assert found.worth <= found.bound
     assert fill(plan, turns=60) == filling
 
@@ -138,3 +144,37 @@ def test_more_turns_are_never_worth_less_than_a_stop_at_once(turns: int) -> None
     stopped = fill(plan, turns=turns, told=first)
     assert stopped.worth <= fill(plan, turns=turns).worth
     assert all(days(one) in (0, 3) for one in (stopped, *first.fillings))
+
+
+SOWN: Fields = {
+    "id": "w", "crop": "c", "least": 8, "most": 10, "days": 40, "earliest": "2027-05-01", "times": 3,
+    "every_days": 14,
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("places", "found"), [(30, [10, 10, 10]), (24, [8, 8, 8]), (23, [])])
+def test_a_wish_for_several_times_has_all_of_them_or_none(places: int, found: list[int]) -> None:
+    """Sown every two weeks for 40 days, all three stand together for a while."""
+    filling = fill(plan_with(places, [], [SOWN]))
+    assert [one.plants for one in filling.placed] == found
+    assert [one.in_ground for one in filling.placed] == [date(2027, 5, day) for day in (1, 15, 29)][: len(found)]
+    assert {filling.plan.plantings[number].market for number in range(len(found))} == {*range(1, len(found) + 1)}
+    if found:
+        assert len({one.series for one in filling.plan.plantings}) == 1
+        assert fill(filling.plan).worth <= 30 - sum(found)
+    else:
+        assert {one.why for one in filling.lacking} == {WhyNot.SERIES}
+    apart = fill(plan_with(23, [], [SOWN]), weights=Weights(apart=True))
+    assert sum(one.plants for one in apart.placed) == 20
+
+
+def test_a_time_of_a_wish_that_is_planted_already_is_not_planted_again() -> None:
+    plan = plan_with(60, [], [SOWN])
+    filling = fill(plan)
+    without = evolve(filling.plan, plantings=tuple(one for one in filling.plan.plantings if one.market != 2))
+    (again,) = fill(without).placed
+    assert again.in_ground == date(2027, 5, 15)
+    assert wish_rows(filling.plan)[0].cells[3:5] == ("30", "met")
+    assert wish_rows(without)[0].cells[3:5] == ("20", "short by 10 plants")
+    assert lacks_anything(without)
+    assert not lacks_anything(filling.plan)

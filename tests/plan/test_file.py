@@ -73,7 +73,7 @@ EVERY_FIELD = """{
               "note": "bunches", "times": 3, "every_days": 14}],
   "wishes": [{"id": "w1", "crop": "beet", "least": 20, "most": 90, "days": 60, "earliest": "2028-06-01",
               "latest": "2028-09-01", "worth": 0.25, "beds": ["b1"], "pattern": "triangular", "rows": 3,
-              "piece": 10}],
+              "piece": 10, "times": 3, "every_days": 10}],
   "covers": [{"id": "c1", "bed": "b1", "from": "1 ft", "to": "20 ft", "on": "2028-03-01", "off": "2028-05-01",
               "hoop_spacing": "4 ft", "hoop_shape": "half-ellipse", "rise": "30 in",
               "leg": "8 in", "apron": "10 in", "end": "2 ft",
