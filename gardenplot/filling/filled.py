@@ -12,6 +12,7 @@ from gardenplot.filling.arranged import arranged
 from gardenplot.filling.offers import WhyNot, unsuited
 from gardenplot.filling.piece import Piece, Pieces
 from gardenplot.filling.placed import Placed
+from gardenplot.filling.prepared import Prepared
 from gardenplot.filling.suits import stretches_for
 from gardenplot.filling.task import laid_plants, planting_of_block
 from gardenplot.filling.wanted import First, Wanted, Weights, wanted_in
@@ -84,6 +85,7 @@ def filled(
     each turn.
     """
     wanted = wanted_in(plan, weights)
+    prepared = Prepared(plan, wanted)
     top = -1
 
     def better(found: Settled) -> bool:
@@ -92,10 +94,10 @@ def filled(
         if found.worth <= top:
             return True
         top = found.worth
-        return told(lambda: _filling(plan, wanted, found, rounds.scale, weights.first))
+        return told(lambda: _filling(plan, wanted, found, prepared.scale, weights.first))
 
-    rounds = Rounds(plan, wanted, better, turned)
-    return _filling(plan, wanted, rounds.run(turns), rounds.scale, weights.first)
+    rounds = Rounds(prepared, better, turned)
+    return _filling(plan, wanted, rounds.run(turns), prepared.scale, weights.first)
 
 
 def _filling(plan: Plan, wanted: tuple[Wanted, ...], found: Settled, scale: int, first: First) -> Filling:

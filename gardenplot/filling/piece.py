@@ -44,14 +44,14 @@ class Piece:
 Pieces = tuple[Piece, ...]
 
 
-def piece_of(posed: Posed, numbers: tuple[int, ...], block: Block) -> Piece:
-    """A block of a posed task as a piece; `numbers` say for each wish of the task which of what is wanted it is."""
+def piece_of(posed: Posed, number: int, block: Block) -> Piece:
+    """A block of a posed task as a piece of what is wanted by that number."""
     way = posed.task.wishes[block.wish][block.way]
     dates = posed.dates[block.wish][block.way]
     plants, worth = posed.plants[block.wish][block.way][block.size], way.worths[block.size]
     length = block.end - block.start
     return Piece(
-        numbers[block.wish], posed.wanted[block.wish], way, dates, plants, worth, block.start, length
+        number, posed.wanted[block.wish], way, dates, plants, worth, block.start, length
     )  # fmt: skip
 
 

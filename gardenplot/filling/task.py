@@ -129,8 +129,13 @@ def _worth(one: Wanted, plants: int, scale: int) -> int:
     return int((counted * one.worth + whole) * scale)
 
 
-def comes_back(place: Place, laid: LaidOut, crop: Crop, planting: str, dates: Dates) -> bool:
-    """Whether a crop would bring its family back to a bed too soon, on the days of a planting with that id."""
+def comes_back(
+    place: Place, laid: LaidOut, crop: Crop, planting: str, dates: Dates, beside: tuple[Stay, ...] = ()
+) -> bool:
+    """Whether a crop would bring its family back to a bed too soon, on the days of a planting with that id.
+
+    `beside` are others that are to be planted there; none of them may bring it back either.
+    """
     if not crop.family or dates.in_ground is None:
         return False
     stays = tuple(
@@ -139,7 +144,8 @@ def comes_back(place: Place, laid: LaidOut, crop: Crop, planting: str, dates: Da
         if grown.crop.family and grown.dates.in_ground is not None
     )
     mine = Stay(crop.family, dates.in_ground.year, planting)
-    return any(back.planting == planting for back in returns(laid.bed, (*stays, mine), family_gap(place)))
+    new = {planting, *(one.planting for one in beside)}
+    return any(back.planting in new for back in returns(laid.bed, (*stays, *beside, mine), family_gap(place)))
 
 
 def _ordinal(day: date | None, unknown: int) -> int:

@@ -4,6 +4,7 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
+from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -153,12 +154,29 @@ def test_a_block_in_a_stretch_out_of_the_cold_edges_is_never_found_in_one(data: 
 COVERED = (("2027-03-01", "2027-05-10"), ("2027-04-10", "2027-06-01"), ("2027-08-20", "2027-12-01"))
 
 
+def test_two_wishes_of_a_family_in_two_years_do_not_share_a_bed() -> None:
+    """One bed, two seasons in between are asked for: the dearer one stands, the other one goes to another bed."""
+    wishes = [
+        WISH
+        | {"id": f"w{year}", "crop": "leek", "earliest": f"{year}-06-01", "latest": f"{year}-07-20", "worth": worth}
+        for year, worth in ((2027, 1), (2028, 2))
+    ]
+    filling = fill(plan_with(wishes))
+    assert [one.wanted for one in filling.placed] == ["w2028"]
+    assert not broken(filling.plan)
+    plan = plan_with(wishes)
+    more = evolve(plan, beds=(*plan.beds, evolve(plan.beds[0], id="b2", name="Other")))
+    filling = fill(more)
+    assert {one.bed for one in filling.placed} == {"b", "b2"}
+    assert (filling.worth, broken(filling.plan)) == (60, set())
+
+
 @st.composite
 def seasons(draw: st.DrawFn) -> Plan:
     """Wishes of three crops from spring to autumn, a cover or two, a bed in a tunnel or not, a block that stands."""
     wishes = []
     for number in range(draw(st.integers(1, 4))):
-        first = date(2027, 3, 20) + timedelta(days=draw(st.integers(0, 160)))
+        first = date(2027, 3, 20) + timedelta(days=draw(st.integers(0, 160)) + 365 * draw(st.sampled_from((0, 0, 1))))
         wishes.append(
             {
                 "id": f"w{number}", "crop": draw(st.sampled_from(("bean", "kale", "leek"))),
