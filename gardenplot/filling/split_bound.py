@@ -42,8 +42,8 @@ class _Split:
 class SplitBound:
     """Bounds for what is wanted where some of it may be split.
 
-    `pose` makes a task of parts, in which a worth of one is `scale`. `first` is found at once: wishes that may be split
-    are paid for in full, and the rest has the ground.
+    `pose` makes a task of parts, in which a worth of one is `scale`. `first` is found at once: wishes that may be
+    split are paid for in full, and the rest has the ground.
     """
 
     def __init__(self, parts: tuple[Part, ...], pose: Callable[[tuple[Part, ...]], Posed], scale: int) -> None:
@@ -87,7 +87,7 @@ class SplitBound:
         return best, [*bounds, least]
 
     def _bound(self, price: float | None, nodes: int) -> int:
-        """What plants are paid for at once, nothing without a price, and what the task is worth with that taken off."""
+        """What plants are paid for at once, nothing without a price, and the most of the task with that taken off."""
         paid, wishes = 0, [*self._posed.task.wishes]
         for one in self._split:
             left = one.worth if price is None else min(one.worth, int(price * one.ground))
