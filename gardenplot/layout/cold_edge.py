@@ -38,8 +38,9 @@ def out_of_cold_edges(bed: Bed, place: Standing | None, tunnels: tuple[Tunnel, .
         if tunnel.cold_edge is None or place is None:
             continue
         free = [*_within(bed, place, tunnel, tunnel.cold_edge.nm - MM // 2)]
-        for low, high in _within(bed, place, tunnel, -MM) or [(bed.length.nm, bed.length.nm)]:
-            free = [(0, low), *free, (high, bed.length.nm)]
+        for low, high in _within(bed, place, tunnel, -MM) or [(bed.length.nm + MM, bed.length.nm)]:
+            # Stretches are rounded inwards: what lies outside begins up to a millimetre farther out.
+            free = [(0, low - MM), *free, (high + MM, bed.length.nm)]
         found = both(found, free)
     return tuple(found)
 

@@ -1,6 +1,8 @@
 """Repeated orders and wishes stand on all of their days or on none, and the bound is none that they are above."""
 
+import json
 from datetime import date, timedelta
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -8,11 +10,13 @@ from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from gardenplot.__main__ import main
 from gardenplot.drawing.filling_words import found_rows
 from gardenplot.drawing.wish_table import lacks_anything, wish_rows
 from gardenplot.filling import Filling, Weights, fill
 from gardenplot.filling.offers import WhyNot
 from gardenplot.plan import Plan
+from gardenplot.plan.file import text_of
 from gardenplot.plan.series import series_of
 from gardenplot.plan.valid import faults
 from tests.drawing.hand_worked import plan_from
@@ -80,6 +84,15 @@ def test_a_series_of_which_a_day_is_in_the_frost_stands_on_none() -> None:
     assert days(filling) == 0
     assert [one.why for one in filling.lacking] == [WhyNot.FROST, WhyNot.SERIES, WhyNot.SERIES]
     assert filling.bound == 0
+
+
+def test_the_command_says_why_too(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    old, why = tmp_path / "old.gardenplot", "not all of its days found ground, so none has any"
+    old.write_text(text_of(plan_with(25, [ORDER])), encoding="utf-8")
+    assert main(["fill", str(old)]) == 0
+    assert f"Lettuce: 0 of 10 plants have ground; {why}" in capsys.readouterr().out
+    assert main(["fill", str(old), "--json"]) == 0
+    assert [one["why"] for one in json.loads(capsys.readouterr().out)["lacking"]] == [why] * 3
 
 
 def test_what_is_planted_of_it_already_counts_as_its_days() -> None:
