@@ -372,19 +372,23 @@ def _two_days() -> st.SearchStrategy[tuple[date | None, date | None]]:
 def wishes(draw: st.DrawFn, bed_ids: Sequence[str], crop_ids: Sequence[str]) -> Wish:
     """Wishes for known crops, in all beds or some."""
     least = draw(st.integers(0, 200))
+    earliest = draw(maybe(days()))
     return Wish(
         id=draw(ids()),
         crop=draw(st.sampled_from(crop_ids)),
         least=least,
-        most=draw(maybe(st.integers(least, 400))),
+        most=(most := draw(maybe(st.integers(least, 400)))),
         days=draw(maybe(st.integers(1, 200))),
-        earliest=draw(maybe(days())),
+        earliest=earliest,
         latest=draw(maybe(days())),
+        times=1 if earliest is None else draw(st.sampled_from((1, 1, 4))),
+        every_days=draw(st.integers(1, 30)),
         worth=draw(st.floats(0, 100)),
         beds=tuple(draw(st.lists(st.sampled_from(bed_ids), unique=True))) if bed_ids else (),
         pattern=draw(st.sampled_from([one for one in Pattern if one is not Pattern.OFFSETS])),
         rows=draw(maybe(st.integers(1, 12))),
         unknown=draw(unknowns()),
+        piece=None if most == 0 else draw(maybe(st.integers(1, most or 400))),
     )
 
 

@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import Any
 
 from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, out_beside, print_json
+from gardenplot.drawing.gap_words import REASONS
 from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.drawing.ways_words import shortage_words, way_words
 from gardenplot.filling import Filling, fill
@@ -66,10 +67,13 @@ def _json(filling: Filling) -> dict[str, Any]:
             for one in filling.placed
         ],
         "lacking": [
-            {"wish": one.wanted, "crop": one.crop, "plants": one.plants, "lacks": one.lacks}
+            {
+                "wish": one.wanted, "crop": one.crop, "plants": one.plants, "lacks": one.lacks,
+                "why": None if one.why is None else REASONS[one.why],
+            }
             for one in filling.lacking
         ],
-    }
+    }  # fmt: skip
 
 
 def _short(plan: Plan, one: Shortage) -> dict[str, Any]:
@@ -123,11 +127,15 @@ def _print(filling: Filling, plan: Plan) -> None:
             f"{name_of(filling.plan, one.planting)}: {bed_of(plan, one.bed).name}, {readings}, {one.plants}, {days}"
         )
     for lack in filling.lacking:
+        words = _("{name}: {plants} of {wanted} plants have ground")
+        if lack.why is not None:
+            words = _("{name}: {plants} of {wanted} plants have ground; {why}")
         print(
-            _("{name}: {plants} of {wanted} plants have ground").format(
-                name=crop_of(plan, lack.crop).name, plants=lack.plants, wanted=lack.plants + lack.lacks
+            words.format(
+                name=crop_of(plan, lack.crop).name, plants=lack.plants, wanted=lack.plants + lack.lacks,
+                why="" if lack.why is None else REASONS[lack.why],
             )
-        )
+        )  # fmt: skip
     if filling.proven:
         print(_("worth {worth:g}: the best there is").format(worth=filling.worth))
     else:

@@ -5,9 +5,10 @@ from math import ceil
 from attrs import frozen
 
 from gardenplot.drawing.days import days_between
+from gardenplot.drawing.gap_words import REASONS
 from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.filling import Filling, Lacking, Placed
-from gardenplot.plan import bed_of, crop_of
+from gardenplot.plan import bed_of, by_id, crop_of, planting_of
 from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 
@@ -32,11 +33,21 @@ def proof_words(filling: Filling) -> str:
 
 
 def worth_words(filling: Filling) -> str:
-    """How much of what is wanted it meets, its worth and its proof, in a line."""
+    """How much of what is wanted it meets, what the plants for wishes are worth, and its proof, in a line.
+
+    What an order counts beside wishes is a weight and no worth, so it is not told.
+    """
     met = ngettext(
         "{met} of {count} wish or order met", "{met} of {count} wishes and orders met", filling.wanted
     ).format(met=grouped(filling.met), count=grouped(filling.wanted))
-    return f"{met}, {_('worth {worth:.10g}').format(worth=round(filling.worth, 2))}, {proof_words(filling)}"
+    worth = sum(_worth_as_wished(filling, one) for one in filling.placed)
+    wished = (_("plants for wishes worth {worth:.10g}").format(worth=round(worth, 2)),) if worth else ()
+    return ", ".join((met, *wished, proof_words(filling)))
+
+
+def _worth_as_wished(filling: Filling, one: Placed) -> float:
+    wish = planting_of(filling.plan, one.planting).wish
+    return 0.0 if wish is None else by_id(filling.plan.wishes, wish).worth * one.plants
 
 
 def found_rows(filling: Filling) -> tuple[FoundRow, ...]:
@@ -48,7 +59,8 @@ def found_rows(filling: Filling) -> tuple[FoundRow, ...]:
 def _lacking(filling: Filling, one: Lacking) -> tuple[str, ...]:
     name, wanted = crop_of(filling.plan, one.crop).name, one.plants + one.lacks
     if not one.plants:
-        return name, _("found no place"), "", _("0 of {count}").format(count=grouped(wanted)), ""
+        why = _("found no place") if one.why is None else REASONS[one.why]
+        return name, why, "", _("0 of {count}").format(count=grouped(wanted)), ""
     plants = _("{plants} of {count}").format(plants=grouped(one.plants), count=grouped(wanted))
     return name, _("found too little ground"), "", plants, ""
 

@@ -15,12 +15,15 @@ from gardenplot.plan import crop_of
 from gardenplot.words import _, ngettext
 
 _MOST_BLOCKS, _MOST_NAMES = 4, 4
-_REASONS = {
+REASONS = {
     WhyNot.OTHERS: _("no room beside these"),
     WhyNot.LATER: _("something later takes the ground"),
     WhyNot.LONG: _("the least of it is longer than the gap"),
     WhyNot.ROWS: _("its rows do not fit across this bed"),
     WhyNot.FAMILY: _("its family would be back in this bed too soon"),
+    WhyNot.FROST: _("frost would find it without a cover"),
+    WhyNot.COLD_EDGE: _("here it is too cold for it, at the wall of a tunnel"),
+    WhyNot.SERIES: _("not all of its days found ground, so none has any"),
     WhyNot.DAY: _("not in the ground on this day"),
     WhyNot.BED: _("not wished for in this bed"),
 }
@@ -67,7 +70,7 @@ def _stay(one: Placed) -> str:
 
 def _left_out(found: GapNow) -> Iterator[str]:
     """What does not stand, a line for each reason."""
-    for why, words in _REASONS.items():
+    for why, words in REASONS.items():
         names = list(dict.fromkeys(crop_of(found.plan, one.crop).name for one in found.without if one.why is why))
         if names:
             shown, more = names[:_MOST_NAMES], len(names) - _MOST_NAMES

@@ -147,7 +147,7 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     match finding.kind:
         case Kind.ON_ANOTHER_BED | Kind.THROUGH_A_WALL:
             return _place_says(plan, finding)
-        case Kind.OVERLAP | Kind.OUTSIDE | Kind.LEFTOVER | Kind.IN_THE_WAY:
+        case Kind.OVERLAP | Kind.OUTSIDE | Kind.LEFTOVER | Kind.IN_THE_WAY | Kind.SHADE:
             return _ground_says(plan, finding, look)
         case Kind.NOT_MARKABLE_IN_ROW | Kind.NOT_MARKABLE_ROWS:
             return _tools_say(finding, units)
@@ -175,6 +175,10 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
         return _("stands {length} into {other}").format(length=length, other=titled(plan, finding.other or "", look))
     if finding.kind is Kind.IN_THE_WAY:
         return _in_the_way_says(plan, finding, look)
+    if finding.kind is Kind.SHADE:
+        words = _("{length} of it lie in the shadow of {other} at noon on {day}")
+        day = day_words(date.fromordinal(finding.limit))
+        return words.format(length=length, other=titled(plan, finding.other or "", look), day=day)
     if finding.kind is Kind.LEFTOVER:
         words = ngettext(
             "{length} left in one piece",

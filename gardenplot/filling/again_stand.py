@@ -155,7 +155,7 @@ def _other_crops(case: Case, rows: tuple[int, ...]) -> Iterator[Answer]:
         return
     planted = planted_for_wishes(lay_out_plan(case.plan))
     for wish in case.plan.wishes:
-        most = None if wish.most is None else wish.most - planted.get(wish.id, 0)
+        most = None if wish.most is None else wish.most - planted.get((wish.id, 1), 0)
         there = _wished(case, rows, wish, most)
         if there is None:
             continue

@@ -16,10 +16,11 @@ from itertools import pairwise
 from attrs import evolve, frozen
 
 from gardenplot.filling.gap import Sizes, fill_gap, packed
-from gardenplot.filling.offers import Offer, Offers, Stretch, WhyNot, gaps_on, offers_for, worths_of
+from gardenplot.filling.offers import Offer, Offers, WhyNot, gaps_on, offers_for, unsuited, worths_of
 from gardenplot.filling.placed import Placed
 from gardenplot.filling.task import laid_plants, planting_of_block
 from gardenplot.filling.wanted import Wanted
+from gardenplot.layout.cold_edge import Stretch, both
 from gardenplot.layout.sizes import block_within
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Plan, Planting
@@ -94,7 +95,7 @@ def best_for(plan: Plan, bed_id: str, gap: Stretch, day: date | None, crop: str 
     seated, proven = _alone(offers, gap) if len(offers.some) == 1 else _best(offers, gap)
     after, stand = _standing(plan, offers, sorted(seated, key=lambda each: each.start))
     worth = sum(worths_of(one, (block.plants,), offers.scale)[0] for one, block in stand)
-    without = tuple(_without(offers, gap, [each.seat.offer for each in seated]))
+    without = tuple(_without(plan, offers, gap, [each.seat.offer for each in seated]))
     return GapNow(
         after, bed_id, gap, tuple(block for _one, block in stand), float(worth / offers.scale),
         proven and offers.is_exact and len(stand) == len(seated), without,
@@ -105,12 +106,11 @@ def _alone(offers: Offers, gap: Stretch) -> tuple[list[_Seated], bool]:
     """As many as fit of the one thing that can stand there, in the room that holds most of it."""
     offer, bed = offers.some[0], offers.laid.bed
     best: _Seated | None = None
-    for dates in offer.days:
-        for room in offers.rooms(dates, gap, ()):
-            long = room[1] - room[0]
-            plants, length = block_within(bed, offer.one.crop, offer.one.trial, offer.one.most, room[0], long)
-            if plants >= offer.one.least and length <= long and (best is None or plants > best.plants):
-                best = _Seated(_Seat(offer, dates, room, is_only=True), room[0], plants, length)
+    for dates, room in offers.rooms(offer, gap, ()):
+        long = room[1] - room[0]
+        plants, length = block_within(bed, offer.one.crop, offer.one.trial, offer.one.most, room[0], long)
+        if plants >= offer.one.least and length <= long and (best is None or plants > best.plants):
+            best = _Seated(_Seat(offer, dates, room, is_only=True), room[0], plants, length)
     return ([best] if best is not None else []), is_plain(bed)
 
 
@@ -136,10 +136,7 @@ def _seat(offers: Offers, offer: Offer, gap: Stretch, placed: tuple[Stretch, ...
     """The longest room of an offer in a gap, on the first days that have it; None where none holds its least size."""
     kept, shortest = offers.kept, offer.sizes.lengths[0]
     found = [
-        (dates, room)
-        for dates in offer.days
-        for room in offers.rooms(dates, gap, placed)
-        if room[1] + kept - room[0] >= shortest
+        (dates, room) for dates, room in offers.rooms(offer, gap, placed) if room[1] + kept - room[0] >= shortest
     ]
     if not found:
         return None
@@ -232,16 +229,18 @@ def _added(plan: Plan, seated: list[_Seated], plantings: list[Planting]) -> tupl
     return after, stand
 
 
-def _without(offers: Offers, gap: Stretch, stand: list[Offer]) -> Iterator[NoRoom]:
+def _without(plan: Plan, offers: Offers, gap: Stretch, stand: list[Offer]) -> Iterator[NoRoom]:
     """What of all that is wanted does not stand, and why."""
     for one, why in offers.none:
         yield NoRoom(one.id, one.crop.id, why)
     for offer in offers.some:
         if not any(offer is one for one in stand):
-            yield NoRoom(offer.one.id, offer.one.crop.id, _why(offers, offer, gap))
+            yield NoRoom(offer.one.id, offer.one.crop.id, _why(plan, offers, offer, gap))
 
 
-def _why(offers: Offers, offer: Offer, gap: Stretch) -> WhyNot:
+def _why(plan: Plan, offers: Offers, offer: Offer, gap: Stretch) -> WhyNot:
     if offer.sizes.lengths[0] > gap[1] - gap[0] + offers.kept:
         return WhyNot.LONG
+    if not any(both([*where], [gap]) for where in offer.where):
+        return unsuited(plan, offers.laid.bed, offer.one.crop, offer.days, gap)
     return WhyNot.OTHERS if _seat(offers, offer, gap, ()) is not None else WhyNot.LATER

@@ -1,6 +1,6 @@
 """What could stand in one bed on one day, in which sizes and on which days; and why the rest cannot."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import date
 from enum import Enum
 from fractions import Fraction
@@ -10,19 +10,18 @@ from math import lcm
 from attrs import evolve, frozen
 
 from gardenplot.filling.gap import Sizes
+from gardenplot.filling.suits import stretches_for, under_cover
 from gardenplot.filling.task import comes_back
 from gardenplot.filling.wanted import Wanted, Weights, wanted_on
 from gardenplot.layout import Ground, LaidOut, has_room, lay_out_bed
 from gardenplot.layout.block import sized
+from gardenplot.layout.cold_edge import Stretch, both
 from gardenplot.layout.sizes import block_sizes
-from gardenplot.plan import Bed, Pattern, Plan, Wish, bed_of
+from gardenplot.plan import Bed, Crop, Pattern, Plan, Wish, bed_of
 from gardenplot.season import Dates, grown_on, share_days
 
 _MOST_IN_ALL = 2**44
 """What all worths may come to together, so that they can be added up exactly with the ground used."""
-
-Stretch = tuple[int, int]
-"""Between which tape readings in nm."""
 
 
 class WhyNot(Enum):
@@ -31,21 +30,26 @@ class WhyNot(Enum):
     DAY = "not on this day"
     BED = "not in this bed"
     FAMILY = "its family would be back too soon"
+    FROST = "frost would find it in the open"
+    COLD_EDGE = "the gap is in the cold edge"
     ROWS = "its rows do not fit across"
     LONG = "the least of it is longer than the gap"
     LATER = "something later takes the ground"
     OTHERS = "others are worth more"
+    SERIES = "not all of its days find ground"
 
 
 @frozen
 class Offer:
     """Something wanted with the sizes that it could have, each with its plants, and the days that it could stand.
 
-    `is_sure` where no place can do with less than its lengths. Lengths have the bed's gap in them, at the foot.
+    `where` has for each of its days the stretches of the bed that suit it then. `is_sure` where no place can do with
+    less than its lengths. Lengths have the bed's gap in them, at the foot.
     """
 
     one: Wanted
     days: tuple[Dates, ...]
+    where: tuple[tuple[Stretch, ...], ...]
     sizes: Sizes
     plants: tuple[int, ...]
     is_sure: bool
@@ -69,13 +73,17 @@ class Offers:
         """The gap in nm that the bed keeps between blocks."""
         return self.laid.bed.gap.nm if self.laid.bed.gap else 0
 
-    def rooms(self, dates: Dates, within: Stretch, placed: tuple[Stretch, ...]) -> tuple[Stretch, ...]:
-        """The stretches of a gap that are free on all of some days, beside blocks that are placed there already."""
-        return _rooms(self.laid, dates, within, placed)
+    def rooms(self, offer: Offer, within: Stretch, placed: tuple[Stretch, ...]) -> Iterator[tuple[Dates, Stretch]]:
+        """The stretches of a gap that suit an offer and are free on all of its days, beside blocks placed already."""
+        for dates, where in zip(offer.days, offer.where, strict=True):
+            for room in _rooms(self.laid, dates, within, where, placed):
+                yield dates, room
 
 
 @lru_cache(maxsize=1024)
-def _rooms(laid: LaidOut, dates: Dates, within: Stretch, placed: tuple[Stretch, ...]) -> tuple[Stretch, ...]:
+def _rooms(
+    laid: LaidOut, dates: Dates, within: Stretch, where: tuple[Stretch, ...], placed: tuple[Stretch, ...]
+) -> tuple[Stretch, ...]:
     """Reserved places are no free ground here: nothing comes to stand in their way."""
     taken = (
         (layout.start, layout.end)
@@ -84,8 +92,7 @@ def _rooms(laid: LaidOut, dates: Dates, within: Stretch, placed: tuple[Stretch, 
     )
     bed = laid.bed
     free = Ground(bed.zone, tuple(sorted((*taken, *placed))), bed.gap.nm if bed.gap else 0).gaps()
-    clipped = ((max(low, within[0]), min(high, within[1])) for low, high in free)
-    return tuple((low, high) for low, high in clipped if high > low)
+    return tuple(both(both([*free], [within]), [*where]))
 
 
 def gaps_on(plan: Plan, bed_id: str, day: date | None) -> tuple[Stretch, ...]:
@@ -145,6 +152,9 @@ def _offer(plan: Plan, laid: LaidOut, one: Wanted, day: date | None, scale: Frac
     days = tuple(dates for dates in days if not comes_back(plan.place, laid, one.crop, one.trial.id, dates))
     if not days:
         return WhyNot.FAMILY
+    suiting = {dates: where for dates in days if (where := stretches_for(plan, bed, one.crop, dates))}
+    if not suiting:
+        return unsuited(plan, bed, one.crop, days, bed.zone)
     grid = sized(bed, one.crop, one.trial, None).grid
     is_band = grid.pattern is Pattern.BROADCAST
     if not has_room(grid) or (not is_band and (grid.rows_asked or 0) > grid.rows):
@@ -155,7 +165,16 @@ def _offer(plan: Plan, laid: LaidOut, one: Wanted, day: date | None, scale: Frac
     gap = bed.gap.nm if bed.gap else 0
     worths = worths_of(one, sizes.plants, scale)
     lengths = tuple(length + gap for length in sizes.lengths)
-    return Offer(one, days, Sizes(lengths, worths), sizes.plants, sizes.lengths == sizes.shortest)
+    return Offer(
+        one, tuple(suiting), tuple(suiting.values()), Sizes(lengths, worths), sizes.plants,
+        sizes.lengths == sizes.shortest,
+    )  # fmt: skip
+
+
+def unsuited(plan: Plan, bed: Bed, crop: Crop, days: tuple[Dates, ...], within: Stretch) -> WhyNot:
+    """Why no stretch of a bed within two tape readings suits a crop on any of some days."""
+    is_bare = not any(both([*under_cover(plan, bed, crop, dates)], [within]) for dates in days)
+    return WhyNot.FROST if is_bare else WhyNot.COLD_EDGE
 
 
 def _in_order(dates: Dates) -> bool:

@@ -7,15 +7,25 @@ from math import lcm
 
 from attrs import evolve, frozen
 
-from gardenplot.filling.model import ALWAYS, Block, Strip, Taken, Task, Way
+from gardenplot.filling.model import ALWAYS, Strip, Taken, Task, Way
+from gardenplot.filling.suits import stretches_for
 from gardenplot.filling.wanted import Wanted
 from gardenplot.layout import LaidOut, lay_out_bed, lay_out_plan
+from gardenplot.layout.cold_edge import Stretch
 from gardenplot.layout.sizes import BlockSizes, block_sizes
 from gardenplot.plan import Bed, Crop, Place, Plan, Planting, bed_of
-from gardenplot.plan.edits import add_planting
 from gardenplot.season import Dates
 from gardenplot.season.rotation import Stay, family_gap, returns
 from gardenplot.units import length_of
+
+
+@frozen
+class Could:
+    """The ways in which something that is wanted could stand, with the plants of the sizes of each, and its dates."""
+
+    ways: tuple[Way, ...]
+    plants: tuple[tuple[int, ...], ...]
+    dates: tuple[Dates, ...]
 
 
 @frozen
@@ -33,23 +43,33 @@ class Posed:
     scale: int
 
 
-def pose(plan: Plan, wanted: tuple[Wanted, ...]) -> Posed:
-    """The task that a plan sets with what is wanted; what stands already is not free."""
-    laid_out = lay_out_plan(plan)
-    scale = lcm(*(part.denominator for one in wanted for part in (one.worth, one.whole)))
-    ways: list[tuple[Way, ...]] = []
-    plants: list[tuple[tuple[int, ...], ...]] = []
-    dates: list[tuple[Dates, ...]] = []
-    for one in wanted:
-        found = [*_ways(plan.place, laid_out, one, scale)]
-        ways.append(tuple(way for way, _plants, _dates in found))
-        plants.append(tuple(counts for _way, counts, _dates in found))
-        dates.append(tuple(days for _way, _plants, days in found))
-    task = Task(tuple(map(_strip, laid_out)), tuple(ways))
-    return Posed(task, tuple(laid.bed for laid in laid_out), wanted, tuple(plants), tuple(dates), scale)
+def scale_of(wanted: tuple[Wanted, ...]) -> int:
+    """What a worth of one must be in a task so that all worths are whole numbers."""
+    return lcm(*(part.denominator for one in wanted for part in (one.worth, one.whole)))
 
 
-def _strip(laid: LaidOut) -> Strip:
+def posed_of(
+    laid_out: tuple[LaidOut, ...], wanted: tuple[Wanted, ...], could: tuple[Could, ...], scale: int
+) -> Posed:
+    """The task of beds as they are laid out and of what is wanted with how each could stand."""
+    task = Task(tuple(map(strip_of, laid_out)), tuple(one.ways for one in could))
+    return Posed(
+        task, tuple(laid.bed for laid in laid_out), wanted, tuple(one.plants for one in could),
+        tuple(one.dates for one in could), scale,
+    )  # fmt: skip
+
+
+def ways_of(plan: Plan, one: Wanted, scale: int) -> Could:
+    """All ways in which one thing that is wanted could stand in the beds of a plan."""
+    found = [*_ways(plan, lay_out_plan(plan), one, scale)]
+    return Could(
+        tuple(way for way, _plants, _dates in found),
+        tuple(plants for _way, plants, _dates in found),
+        tuple(dates for _way, _plants, dates in found),
+    )
+
+
+def strip_of(laid: LaidOut) -> Strip:
     """A bed's planting zone, with what stands there; a block has its gap at its foot."""
     first, last = laid.bed.zone
     gap = laid.bed.gap.nm if laid.bed.gap else 0
@@ -68,7 +88,7 @@ def _strip(laid: LaidOut) -> Strip:
 
 
 def _ways(
-    place: Place, laid_out: tuple[LaidOut, ...], one: Wanted, scale: int
+    plan: Plan, laid_out: tuple[LaidOut, ...], one: Wanted, scale: int
 ) -> Iterator[tuple[Way, tuple[int, ...], Dates]]:
     for number, laid in enumerate(laid_out):
         if one.beds and laid.bed.id not in one.beds:
@@ -79,8 +99,21 @@ def _ways(
         gap = laid.bed.gap.nm if laid.bed.gap else 0
         worths = tuple(_worth(one, count, scale) for count in sizes.plants)
         for dates in one.days:
-            if not comes_back(place, laid, one.crop, one.trial.id, dates):
-                yield _way(number, dates, sizes, gap, worths), sizes.plants, dates
+            if comes_back(plan.place, laid, one.crop, one.trial.id, dates):
+                continue
+            way = _way(number, dates, sizes, gap, worths)
+            for part in _parts(way, laid.bed, stretches_for(plan, laid.bed, one.crop, dates), gap):
+                yield part, sizes.plants, dates
+
+
+def _parts(way: Way, bed: Bed, stretches: tuple[Stretch, ...], gap: int) -> Iterator[Way]:
+    """A way in each of the stretches that suit it, which are tape readings; the gap may lie beyond their end."""
+    head = bed.zone[0]
+    for low, high in stretches:
+        if (low, high) == bed.zone:
+            yield way
+        elif high + gap - low >= way.lengths[0]:
+            yield evolve(way, low=low - head, high=high - head + gap)
 
 
 def _way(strip: int, dates: Dates, sizes: BlockSizes, gap: int, worths: tuple[int, ...]) -> Way:
@@ -96,8 +129,13 @@ def _worth(one: Wanted, plants: int, scale: int) -> int:
     return int((counted * one.worth + whole) * scale)
 
 
-def comes_back(place: Place, laid: LaidOut, crop: Crop, planting: str, dates: Dates) -> bool:
-    """Whether a crop would bring its family back to a bed too soon, on the days of a planting with that id."""
+def comes_back(
+    place: Place, laid: LaidOut, crop: Crop, planting: str, dates: Dates, beside: tuple[Stay, ...] = ()
+) -> bool:
+    """Whether a crop would bring its family back to a bed too soon, on the days of a planting with that id.
+
+    `beside` are others that are to be planted there; none of them may bring it back either.
+    """
     if not crop.family or dates.in_ground is None:
         return False
     stays = tuple(
@@ -106,29 +144,12 @@ def comes_back(place: Place, laid: LaidOut, crop: Crop, planting: str, dates: Da
         if grown.crop.family and grown.dates.in_ground is not None
     )
     mine = Stay(crop.family, dates.in_ground.year, planting)
-    return any(back.planting == planting for back in returns(laid.bed, (*stays, mine), family_gap(place)))
+    new = {planting, *(one.planting for one in beside)}
+    return any(back.planting in new for back in returns(laid.bed, (*stays, *beside, mine), family_gap(place)))
 
 
 def _ordinal(day: date | None, unknown: int) -> int:
     return unknown if day is None else day.toordinal()
-
-
-def planted(plan: Plan, posed: Posed, blocks: tuple[Block, ...]) -> tuple[Plan, tuple[Planting, ...]]:
-    """The plan with a planting for each block, and these plantings, in the order of the blocks."""
-    added = []
-    for block in blocks:
-        planting = _planting(plan, posed, block)
-        plan = add_planting(plan, planting)
-        added.append(plan.plantings[-1])
-    return plan, tuple(added)
-
-
-def _planting(plan: Plan, posed: Posed, block: Block) -> Planting:
-    """A block as a planting."""
-    way = posed.task.wishes[block.wish][block.way]
-    bed, dates = posed.beds[way.strip], posed.dates[block.wish][block.way]
-    count = posed.plants[block.wish][block.way][block.size]
-    return planting_of_block(plan, posed.wanted[block.wish], bed, bed.zone[0] + block.start, count, dates)
 
 
 def planting_of_block(plan: Plan, one: Wanted, bed: Bed, start: int, count: int, dates: Dates) -> Planting:

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from time import monotonic
 
-from gardenplot.filling.season import Filling, filled
+from gardenplot.filling.filled import Filling, filled
 from gardenplot.filling.wanted import Weights
 from gardenplot.plan import Plan
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from datetime import date, timedelta
+from enum import StrEnum
 from fractions import Fraction
 from itertools import islice
 from math import ceil
@@ -17,16 +18,28 @@ _MOST_DAYS = 14
 """Days tried for a wish, at most: its first, its last, and others evenly between, a week apart or more."""
 
 
+class First(StrEnum):
+    """What counts first where blocks of a bed could change places."""
+
+    LIGHT = "light"
+    ROOM = "room"
+    COVER = "cover"
+
+
 @frozen(cache_hash=True)
 class Weights:
     """How much one thing counts beside another.
 
     An order wholly met on its day counts `orders` times as much as the dearest wish; one met in part counts for that
-    part, and without the `whole` of it that being met wholly is worth.
+    part, and without the `whole` of it that being met wholly is worth. An order with several market days is
+    wholly met on all of them or on none, a wish for several times has all of them or none, unless they are `apart`.
+    What comes `first` decides the order of blocks along a bed.
     """
 
     orders: float = 10.0
     whole: float = 0.5
+    apart: bool = False
+    first: First = First.LIGHT
 
 
 @frozen(cache_hash=True)
@@ -34,7 +47,8 @@ class Wanted:
     """One thing to plant: a wish, or what an order lacks for a market day.
 
     `trial` is the planting that would meet it, without place, size and days; `worth` is that of each plant, and
-    `whole` what is added where there are as many as are wanted.
+    `whole` what is added where there are as many as are wanted. With a `piece` it may stand in several blocks of at
+    least so many plants. What is of one `series` stands as a whole or not at all.
     """
 
     id: str
@@ -47,13 +61,24 @@ class Wanted:
     whole: Fraction
     beds: tuple[str, ...]
     days: tuple[Dates, ...]
+    piece: int | None = None
+    series: str | None = None
+
+
+def as_one(one: Wanted) -> Wanted:
+    """What is looked for in one block: of what may be split anything from its least piece on."""
+    return one if one.piece is None else evolve(one, least=one.piece)
 
 
 def wanted_in(plan: Plan, weights: Weights) -> tuple[Wanted, ...]:
     """All that is still to be planted: wishes first, then orders, as they stand in the plan."""
-    wishes = tuple(_wish(plan, wish) for wish in still_wished(plan))
+    wishes = tuple(
+        evolve(_wish(plan, wish, time), series=None if weights.apart or wish.times == 1 else f"wish {wish.id}")
+        for wish, time in still_wished(plan)
+    )
     dearest = max((one.worth * (one.most or one.least) for one in wishes), default=Fraction(1))
-    return (*wishes, *_lacking(plan, Fraction(weights.orders) * max(dearest, Fraction(1)), Fraction(weights.whole)))
+    each = Fraction(weights.orders) * max(dearest, Fraction(1))
+    return (*wishes, *_lacking(plan, each, Fraction(weights.whole), apart=weights.apart))
 
 
 def wanted_on(plan: Plan, day: date | None, weights: Weights) -> tuple[Wanted, ...]:
@@ -61,24 +86,39 @@ def wanted_on(plan: Plan, day: date | None, weights: Weights) -> tuple[Wanted, .
 
     Without a day they go in on their first; orders keep all days that they could have.
     """
-    wishes = tuple(_wish(plan, wish, tuple(_days_on(plan, wish, day))) for wish in still_wished(plan, endless=True))
+    wishes = tuple(
+        as_one(_wish(plan, wish, time, tuple(_days_on(plan, wish, day))))
+        for wish, time in still_wished(plan, endless=True)
+    )
     orders = wanted_in(plan, weights)[sum(1 for _wish in still_wished(plan)) :]
     return (*wishes, *orders)
 
 
-def still_wished(plan: Plan, *, endless: bool = False) -> Iterator[Wish]:
-    """The wishes for which too little is planted, each with what it still lacks.
+def still_wished(plan: Plan, *, endless: bool = False) -> Iterator[tuple[Wish, int]]:
+    """The wishes for which too little is planted, each with what it still lacks and with which time of it this is.
 
     One for any number of plants has enough with its least, unless it is `endless`.
     """
     planted = planted_for_wishes(lay_out_plan(plan)) if plan.wishes else {}
-    for wish in plan.wishes:
-        has = planted.get(wish.id, 0)
-        most = wish.most if wish.most is not None else max(1, wish.least)
-        if not has or (endless and wish.most is None):
-            yield wish
-        elif has < most:
-            yield evolve(wish, least=max(1, wish.least - has), most=None if wish.most is None else wish.most - has)
+    for one in plan.wishes:
+        for time in range(1, one.times + 1):
+            wish, has = _at_time(one, time), planted.get((one.id, time), 0)
+            most = wish.most if wish.most is not None else max(1, wish.least)
+            if not has or (endless and wish.most is None):
+                yield wish, time
+            elif has < most:
+                left = None if wish.most is None else wish.most - has
+                yield evolve(wish, least=max(1, wish.least - has), most=left), time
+
+
+def _at_time(wish: Wish, time: int) -> Wish:
+    """A wish with the days of one of its times; past the calendar's end they are those of the last that has some."""
+    later = timedelta(days=wish.every_days * (time - 1))
+    try:
+        days = {name: day + later for name in ("earliest", "latest") if (day := getattr(wish, name)) is not None}
+    except OverflowError:
+        return wish
+    return evolve(wish, **days)
 
 
 def _days_on(plan: Plan, wish: Wish, day: date | None) -> Iterator[Dates]:
@@ -100,12 +140,12 @@ def _trial(plan: Plan, wish: Wish) -> Planting:
     return Planting(fresh_id(wish.id, taken), "", wish.crop, pattern=wish.pattern, rows=wish.rows, wish=wish.id)
 
 
-def _wish(plan: Plan, wish: Wish, days: tuple[Dates, ...] | None = None) -> Wanted:
-    crop, trial = crop_of(plan, wish.crop), _trial(plan, wish)
+def _wish(plan: Plan, wish: Wish, time: int, days: tuple[Dates, ...] | None = None) -> Wanted:
+    crop, trial = crop_of(plan, wish.crop), evolve(_trial(plan, wish), market=time if wish.times > 1 else None)
     days = tuple(_wish_days(plan, wish, trial, crop)) if days is None else days
     return Wanted(
         wish.id, trial, crop, None, max(1, wish.least), wish.most, Fraction(wish.worth).limit_denominator(1000),
-        Fraction(0), wish.beds, days,
+        Fraction(0), wish.beds, days, wish.piece,
     )  # fmt: skip
 
 
@@ -136,7 +176,7 @@ def _in_ground_from(plan: Plan, wish: Wish, trial: Planting, crop: Crop, day: da
     return dates
 
 
-def _lacking(plan: Plan, each: Fraction, whole: Fraction) -> Iterator[Wanted]:
+def _lacking(plan: Plan, each: Fraction, whole: Fraction, *, apart: bool) -> Iterator[Wanted]:
     """What orders lack for each of their market days; each order counts alike, however many plants it needs."""
     planted = planted_for_orders(lay_out_plan(plan))
     taken = {one.id for one in plan.plantings}
@@ -151,7 +191,11 @@ def _lacking(plan: Plan, each: Fraction, whole: Fraction) -> Iterator[Wanted]:
             trial = Planting(fresh_id(order.id, taken), "", order.crop, order=order.id, market=number)
             taken.add(trial.id)
             days = tuple(_order_days(plan, trial, crop, order))
-            yield Wanted(order.id, trial, crop, order, 1, lack, each / stand, each * whole, (), days)
+            series = None if number is None or apart else f"order {order.id}"
+            least = 1 if series is None else lack
+            yield Wanted(
+                order.id, trial, crop, order, least, lack, each / stand, each * whole, (), days, series=series
+            )  # fmt: skip
 
 
 def _order_days(plan: Plan, trial: Planting, crop: Crop, order: Order) -> Iterator[Dates]:

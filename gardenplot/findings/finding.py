@@ -30,7 +30,7 @@ class Kind(StrEnum):
     OVER_AGE = "too old when set out"
     FAMILY = "family back too soon"
     TRAYS = "not as many trays as are raised"
-    COLD_EDGE = "trays in the cold edge"
+    COLD_EDGE = "in the cold edge of a tunnel"
     SOWING_PAST = "sowing day past"
     POTTING_PAST = "potting-up day past"
     SETTING_PAST = "setting-out day past"
@@ -43,6 +43,7 @@ class Kind(StrEnum):
     CLOSER_ROWS = "closer rows"
     NOT_MARKABLE_IN_ROW = "not markable in the row"
     NOT_MARKABLE_ROWS = "rows not markable"
+    SHADE = "in the shadow of a taller one"
     FROST_NOTE = "hardy or covered before the last freeze"
     PLAN_PAST = "plan of a season that is over"
     LEFTOVER = "left over"
@@ -71,8 +72,8 @@ class Finding:
     """A finding of one kind at one place.
 
     `start` and `end` are tape readings in nm, `amount` and `limit` what is and what should be, in nm, things or days;
-    `pieces` counts leftover stretches; `other` is the second planting of an overlap,
-    `lies_on` the bed or the tunnel that a bed lies on; `plants` is what the nearest
+    of a shadow `limit` is its day by number. `pieces` counts leftover stretches; `other` is the second planting of an
+    overlap or throws the shadow, `lies_on` the bed or the tunnel that a bed lies on; `plants` is what the nearest
     markable spacing, which is then the limit, gives more or fewer; `market` is the number of an order's market day,
     from 1, and `pieces` then how many of them nothing is planted for. `came` is what of the planting's actual it is
     about; `pieces` is then how many plantings it stands for.
@@ -101,4 +102,4 @@ class Finding:
     @property
     def is_note(self) -> bool:
         """Whether it is only worth knowing."""
-        return self.kind in (Kind.LEFTOVER, Kind.FROST_NOTE, Kind.PLAN_PAST)
+        return self.kind in (Kind.LEFTOVER, Kind.FROST_NOTE, Kind.SHADE, Kind.PLAN_PAST)

@@ -5,9 +5,11 @@ from datetime import date
 from functools import lru_cache
 from itertools import combinations
 
+from gardenplot.findings.cold_edge import find_in_cold_edges
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.findings.ground import find_on_ground
 from gardenplot.findings.hardening import find_trays
+from gardenplot.findings.shade import find_shade
 from gardenplot.findings.timing import find_in_time
 from gardenplot.findings.today import find_on_day, find_past_markets, find_today, is_past
 from gardenplot.findings.tools import find_unmarkable
@@ -49,7 +51,8 @@ def find_all(plan: Plan, today: date | None = None) -> tuple[Finding, ...]:
     )
     past = find_today(plan, today) if today is not None else ()
     return (
-        *beds, *find_on_ground(plan), *find_trays(plan, laid_out), *find_unmarkable(plan), *past,
+        *beds, *find_on_ground(plan), *find_trays(plan, laid_out),
+        *find_in_cold_edges(plan, laid_out), *find_shade(plan, laid_out), *find_unmarkable(plan), *past,
         *find_in_orders(plan, today),
     )  # fmt: skip
 
@@ -61,7 +64,7 @@ def find_of_planting(plan: Plan, planting_id: str, today: date | None = None) ->
     one = next(each for each in laid.grown if each.planting.id == planting_id)
     found = (
         *find_in_bed(laid), *find_in_time(laid, plan.place, covers), *find_trays(plan, lay_out_plan(plan)),
-        *find_unmarkable(plan),
+        *find_in_cold_edges(plan, (laid,)), *find_unmarkable(plan),
         *(find_on_day(plan, one, laid.layout_of(planting_id), today) if today is not None else ()),
     )  # fmt: skip
     return tuple(each for each in found if planting_id in (each.planting, each.other) and not each.is_note)

@@ -1,22 +1,17 @@
 """What is planned for a day that does not suit it: frost, the market, the age of plants, families that come back."""
 
 from collections.abc import Iterator
-from datetime import date
 from functools import lru_cache
 from math import ceil, floor
 
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.layout import Grown, LaidOut, Layout
 from gardenplot.plan import Bed, Cover, Establish, Frost, Place
-from gardenplot.season import market_day
+from gardenplot.season import Span, market_day
 from gardenplot.season.dates import oldest_age, wanted_ready
 from gardenplot.season.emergence import NotInTable, emergence
-from gardenplot.season.frost import Freeze, first_freeze, is_hard, last_freeze
+from gardenplot.season.frost import autumn_freeze, is_covered, spring_freeze
 from gardenplot.season.rotation import Stay, family_gap, returns
-
-_TENDER = frozenset({Frost.TENDER, Frost.VERY_TENDER})
-_RARE = {True: 10, False: 50}
-"""From how many years in a hundred a freeze is worth a word, for crops that it kills and for others."""
 
 
 @lru_cache(maxsize=2048)
@@ -90,41 +85,20 @@ def _soil(one: Grown, layout: Layout) -> Iterator[Finding]:
 
 
 def _spring(one: Grown, layout: Layout, place: Place, over: tuple[Cover, ...]) -> Iterator[Finding]:
-    """In the ground while it may still freeze: told of what frost can hurt, noted of what is hardy or covered.
-
-    What is sown in its bed is below the ground at first, so only of tender crops it is told; of hardy ones nothing,
-    unless the place knows its hard freezes.
-    """
-    day, frost = one.dates.in_ground, one.crop.frost
-    if (one.crop.establish is Establish.DIRECT and frost not in _TENDER) or (
-        frost is Frost.HARDY and not is_hard(place, frost)
-    ):
+    """In the ground while it may still freeze: told of what frost can hurt, noted of what is hardy or covered."""
+    day, freeze = one.dates.in_ground, spring_freeze(place, one.crop, one.dates.in_ground)
+    if day is None or freeze is None or freeze.day is None:
         return
-    freeze = last_freeze(place, day, hard=is_hard(place, frost)) if day else None
-    if day is None or freeze is None or not _is_likely(freeze, frost in _TENDER):
-        return
-    covered = any(_stands(cover, day, freeze.day) for cover in over)
-    kind = Kind.FROST_NOTE if covered or frost is Frost.HARDY else Kind.FROST
+    covered = any(is_covered(cover, Span(day, freeze.day)) for cover in over)
+    kind = Kind.FROST_NOTE if covered or one.crop.frost is Frost.HARDY else Kind.FROST
     yield _at(kind, layout, freeze.days, int(covered))
 
 
 def _autumn(one: Grown, layout: Layout, place: Place, over: tuple[Cover, ...]) -> Iterator[Finding]:
     """Tender crops that are still to be cut when it has likely frozen."""
-    first, last = one.dates.in_ground, one.dates.last
-    if one.crop.frost not in _TENDER or first is None or last is None:
-        return
-    freeze = first_freeze(place, first, last)
-    if freeze is not None and not any(_stands(cover, freeze, last) for cover in over):
+    freeze, last = autumn_freeze(place, one.crop, one.dates), one.dates.last
+    if freeze is not None and last is not None and not any(is_covered(cover, Span(freeze, last)) for cover in over):
         yield _at(Kind.AUTUMN_FROST, layout, (last - freeze).days)
-
-
-def _is_likely(freeze: Freeze, is_tender: bool) -> bool:
-    return freeze.likelier is not None and freeze.likelier.part * 100 >= _RARE[is_tender]
-
-
-def _stands(cover: Cover, first: date, last: date | None) -> bool:
-    """Whether a cover is on from one day to another."""
-    return (cover.on is None or cover.on <= first) and (cover.off is None or last is None or last <= cover.off)
 
 
 def _families(laid: LaidOut, place: Place) -> Iterator[Finding]:

@@ -3,9 +3,10 @@
 from gardenplot.drawing.gap_words import gap_words, nothing_words
 from gardenplot.drawing.letters import looks_in_hand
 from gardenplot.filling.now import GapNow, fill_now, gap_at
-from gardenplot.filling.offers import Stretch, gaps_on
+from gardenplot.filling.offers import gaps_on
 from gardenplot.gestures.stage import Finished, Gesture, Pointer, Pressed, Stage, Stepped, Trial
 from gardenplot.gestures.together import against
+from gardenplot.layout.cold_edge import Stretch
 from gardenplot.plan import Crop, Plan
 from gardenplot.plan.edits import carry_crop
 from gardenplot.words import _

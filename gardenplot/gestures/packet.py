@@ -97,6 +97,7 @@ PACKET = (
     PacketField("row_spacing", _("Between rows"), _("25 cm to 40 cm"), _spacing, needed=True),
     PacketField("edge", _("Least edge"), "7.5 cm", _length, default=_("half the row spacing")),
     PacketField("spread", _("Grows as wide as"), "25 cm", _length, default=_("its spacing")),
+    PacketField("height", _("Grows as high as"), "60 cm", _length, default=_("not known")),
     PacketField("plants_per_area", _("Broadcast"), "400 / m2", _optional(parse_area_rate)),
     PacketField("field_days", _("Days until ready"), "42", _days, group=_TIMES),
     PacketField("days_from", _("Counted from"), "", _chosen(DaysFrom, "sowing"), choices=_COUNT_FROM),

@@ -37,9 +37,12 @@ def _worth(text: str) -> float | None:
 _LINES = (
     WishField("least", whole_from, 1),
     WishField("most", whole_from),
+    WishField("piece", whole_from),
     WishField("days", whole_from),
     WishField("earliest", date_from),
     WishField("latest", date_from),
+    WishField("times", whole_from, 1),
+    WishField("every_days", whole_from, 7),
     WishField("worth", _worth, 1.0),
 )
 
@@ -61,7 +64,7 @@ def texts_of_wish(wish: Wish | None, plan: Plan) -> dict[str, str]:
 def wish_values(texts: Texts, plan: Plan) -> tuple[dict[str, Any], dict[str, str]]:
     """The values of typed texts by the wish's fields, and the words of what is wrong by the name of the line.
 
-    `texts` has least, most, days, earliest, latest, worth and beds.
+    `texts` has least, most, piece, days, earliest, latest, times, every_days, worth and beds.
     """
     values: dict[str, Any] = {}
     wrong: dict[str, str] = {}
@@ -77,10 +80,15 @@ def wish_values(texts: Texts, plan: Plan) -> tuple[dict[str, Any], dict[str, str
 def _contradictions(values: Mapping[str, Any]) -> list[tuple[str, str]]:
     """What cannot be met whatever the ground."""
     earliest, latest, most, days = (values[name] for name in ("earliest", "latest", "most", "days"))
+    piece = values["piece"]
     if most is not None and most < max(1, values["least"]):
         return [
             ("most", _("at most {most} plants cannot be {least} or more").format(most=most, least=values["least"]))
         ]
+    if most is not None and piece is not None and piece > most:
+        return [("piece", _("at most {most} plants have no piece of {piece}").format(most=most, piece=piece))]
+    if values["times"] > 1 and earliest is None:
+        return [("earliest", _("from which day on, the first time?"))]
     if latest is not None and earliest is None:
         return [("earliest", _("from which day on? Without it the ground is taken all season"))]
     if earliest is not None and latest is not None and latest <= earliest:

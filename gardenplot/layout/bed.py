@@ -197,14 +197,15 @@ def planted_for_orders(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], i
     return planted
 
 
-def planted_for_wishes(laid_out: tuple[LaidOut, ...]) -> dict[str, int]:
-    """The plants that stand for each wish that something is planted for."""
-    planted: dict[str, int] = {}
+def planted_for_wishes(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], int]:
+    """The plants that stand for each wish that something is planted for, by which time of it they are for."""
+    planted: dict[tuple[str, int], int] = {}
     for laid in laid_out:
         for one, layout in zip(laid.grown, laid.layouts, strict=True):
             wish = one.planting.wish
             if wish is not None:
-                planted[wish] = planted.get(wish, 0) + stood(one, layout)
+                wanted = wish, one.planting.market or 1
+                planted[wanted] = planted.get(wanted, 0) + stood(one, layout)
     return planted
 
 

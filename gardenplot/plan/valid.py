@@ -25,6 +25,7 @@ from gardenplot.plan.valid_season import (
     planting_days,
     raised_in,
     series_of_markets,
+    times_say,
     trays_say,
 )
 from gardenplot.plan.valid_shapes import obstacle_says, shape_says
@@ -202,6 +203,7 @@ def _rows_apart(spacing: tuple[Length, ...]) -> Says:
 def _crop(crop: Crop) -> Says:
     yield from above_nothing("in_row", crop.in_row)
     yield from above_nothing("spread", crop.spread)
+    yield from above_nothing("height", crop.height)
     yield from _rows_apart(crop.row_spacing)
     if not crop.row_spacing:
         yield "row_spacing", _('a row spacing is needed, for example "30 cm"')
@@ -298,7 +300,9 @@ def _wish(wish: Wish, known: _Known) -> Says:
         yield "pattern", _("a wish has no offsets of its own")
     yield from whole("least", wish.least, 0, MOST_PLANTS)
     yield from whole("most", wish.most, wish.least, MOST_PLANTS)
+    yield from whole("piece", wish.piece, 1, MOST_PLANTS if wish.most is None else wish.most)
     yield from whole("days", wish.days, 1, 1500)
+    yield from times_say(wish)
     yield from whole("rows", wish.rows, 1, MOST_ROWS)
     if not 0 <= wish.worth < 1e9:
         yield "worth", _("{typed} does not lie between 0 and a thousand million").format(typed=wish.worth)

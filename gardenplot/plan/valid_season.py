@@ -4,7 +4,7 @@ from datetime import date
 from itertools import pairwise
 
 from gardenplot.plan.checks import Says, above_nothing, whole
-from gardenplot.plan.value import CAME, Actual, Crop, Order, Past, Plan, Planting
+from gardenplot.plan.value import CAME, Actual, Crop, Order, Past, Plan, Planting, Wish
 from gardenplot.words import _
 
 MOST_DAYS = 1500
@@ -55,6 +55,14 @@ def _in_order(days: dict[str, date], *, may_be_one: bool = False) -> Says:
         late = day < first if may_be_one or before == "sow" else day <= first
         if late:
             yield name, _("{day} is not after {first}").format(day=day, first=first)
+
+
+def times_say(wish: Wish) -> Says:
+    """What stands against a wish for several times."""
+    yield from whole("times", wish.times, 1, MOST_MARKETS)
+    yield from whole("every_days", wish.every_days, 1, MOST_DAYS)
+    if wish.times > 1 and wish.earliest is None:
+        yield "times", _("a wish for several times needs the first day of the first")
 
 
 def series_of_markets(order: Order) -> Says:

@@ -152,7 +152,8 @@ class Crop:
     `field_days` begin where `days_from` says, else in the ground: at setting out, or at sowing where it is sown
     there. `cool_days` are added to them for cool or early weather, `harvest_days` is how long it can be cut after the
     first day that it is ready, `pot_up_days` when seedlings are moved on after sowing, `oldest_days` the age at which
-    they should be set out at the latest. `emerges_like` is its name in the table of days to emerge.
+    they should be set out at the latest. `emerges_like` is its name in the table of days to emerge, `height` how
+    high it stands when it is grown.
     """
 
     id: str
@@ -184,6 +185,7 @@ class Crop:
     oldest_days: int | None = None
     frost: Frost | None = None
     emerges_like: str | None = None
+    height: Length | None = None
 
 
 @frozen(cache_hash=True)
@@ -225,7 +227,8 @@ class Planting:
     at both ends of the block, nothing for plants on the mark; without one it is half a spacing. `twin_spacing` lies
     between the two rows of a pair, `offsets` are the row lines of the grower's own, from the base line; `cell` is the
     side of a square cell with `plants_per_cell` plants in it. `sow`, `in_ground`, `ready` and `out` are days that
-    were typed; the others follow from them. `market` is which of its order's market days it is for, from 1; plantings
+    were typed; the others follow from them. `market` is which of its order's market days it is for, or which time
+    of its wish, from 1; plantings
     of one `series` are changed together. `cool_days` are its own instead of its crop's, `soil` is the temperature of
     its soil at sowing. With `hardens` it is a block of trays: those of another planting, which stand there from the
     day that they harden off until they are set out; `plants` are then trays. With `gaps_of` it stands in the places
@@ -296,7 +299,10 @@ class Order:
 
 @frozen(cache_hash=True)
 class Wish:
-    """A crop to fill free ground with."""
+    """A crop to fill free ground with, in one block or, with a `piece`, in several of at least so many plants.
+
+    It may be wished for several times, each time with its first and last day `every_days` later.
+    """
 
     id: str
     crop: str
@@ -310,6 +316,9 @@ class Wish:
     pattern: Pattern = Pattern.STRAIGHT
     rows: int | None = None
     unknown: Unknown = ()
+    piece: int | None = None
+    times: int = 1
+    every_days: int = 7
 
 
 @frozen(cache_hash=True)

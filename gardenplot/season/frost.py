@@ -5,12 +5,20 @@ Between two of them nothing is made up: a day lies before the one and after the 
 odds, no forecast, and hold for the station where they were taken.
 """
 
+from collections.abc import Iterator
 from datetime import date, timedelta
+from functools import lru_cache
 
 from attrs import frozen
 
-from gardenplot.plan import Frost, MonthDay, Odds, Place
+from gardenplot.plan import Cover, Crop, Establish, Frost, MonthDay, Odds, Place
+from gardenplot.season.dates import Dates
+from gardenplot.season.span import Span
 from gardenplot.units import Share
+
+_TENDER = frozenset({Frost.TENDER, Frost.VERY_TENDER})
+_RARE = {True: 10, False: 50}
+"""From how many years in a hundred a freeze is worth a word, for crops that it kills and for others."""
 
 _SEASON = timedelta(days=183)
 """Half a year: nearer to a last freeze than this a day is asked about that one and no other."""
@@ -28,6 +36,11 @@ class Freeze:
     day: date | None
     days: int
     rarer: Share | None
+
+
+def is_tender(crop: Crop) -> bool:
+    """Whether frost kills a crop."""
+    return crop.frost in _TENDER
 
 
 def is_hard(place: Place, frost: Frost | None) -> bool:
@@ -82,3 +95,45 @@ def on_year(day: MonthDay, year: int) -> date:
         return date(year, day.month, day.day)
     except ValueError:
         return date(year, day.month, day.day - 1)
+
+
+def spring_freeze(place: Place, crop: Crop, day: date | None) -> Freeze | None:
+    """The freeze that is still to come for a crop that goes into the ground on a day; None where it needs no word.
+
+    What is sown in its bed is below the ground at first, so it counts only for tender crops; for hardy ones only
+    where the place knows its hard freezes. Crops of which nobody says how they take frost are taken for half-hardy.
+    """
+    is_sown, hard = crop.establish is Establish.DIRECT, is_hard(place, crop.frost)
+    if day is None or (is_sown and not is_tender(crop)) or (crop.frost is Frost.HARDY and not hard):
+        return None
+    freeze = last_freeze(place, day, hard=hard)
+    if freeze is None or freeze.likelier is None or freeze.likelier.part * 100 < _RARE[is_tender(crop)]:
+        return None
+    return freeze
+
+
+def autumn_freeze(place: Place, crop: Crop, dates: Dates) -> date | None:
+    """The day by which it has likely frozen while a tender crop is still to be cut; None where there is none."""
+    if not is_tender(crop) or dates.in_ground is None or dates.last is None:
+        return None
+    return first_freeze(place, dates.in_ground, dates.last)
+
+
+@lru_cache(maxsize=8192)
+def frosty(place: Place, crop: Crop, dates: Dates) -> tuple[Span, ...]:
+    """From when to when a crop must stand under a cover so that frost does not find it in the open."""
+    return tuple(_frosty(place, crop, dates))
+
+
+def _frosty(place: Place, crop: Crop, dates: Dates) -> Iterator[Span]:
+    freeze = spring_freeze(place, crop, dates.in_ground) if crop.frost is not Frost.HARDY else None
+    if freeze is not None and freeze.day is not None and dates.in_ground is not None:
+        yield Span(dates.in_ground, freeze.day)
+    first = autumn_freeze(place, crop, dates)
+    if first is not None and dates.last is not None:
+        yield Span(first, dates.last)
+
+
+def is_covered(cover: Cover, span: Span) -> bool:
+    """Whether a cover is on from one day to another."""
+    return (cover.on is None or cover.on <= span.first) and (cover.off is None or span.last <= cover.off)

@@ -7,6 +7,7 @@ and trees make them later and earlier; the height of a place hardly does.
 
 from datetime import UTC, date, datetime, time, timedelta
 from functools import lru_cache
+from math import degrees
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 import ephem
@@ -70,6 +71,17 @@ def sun_at(place: Place, day: date) -> Sun | None:
     return Sun(
         sun.rise.astimezone(zone) if sun.rise else None, sun.set.astimezone(zone) if sun.set else None, sun.light
     )
+
+
+@lru_cache(maxsize=8192)
+def noon_lean(site: Site, day: date) -> float:
+    """How far the sun of a day's noon stands from straight overhead, in degrees; less than nothing to the north.
+
+    The latitude less the sun's declination (Meeus: Astronomical Algorithms, chapter 13, on the meridian).
+    """
+    noon = datetime.combine(min(max(day, _FIRST), _LAST), time(12), UTC) - timedelta(hours=site.longitude / 15)
+    sun = ephem.Sun(noon.replace(tzinfo=None))
+    return site.latitude - degrees(sun.g_dec)
 
 
 @lru_cache(maxsize=8192)

@@ -35,7 +35,7 @@ def _ways(draw: st.DrawFn, strips: int, longest: int, days: int) -> Way:
     worths = sorted(draw(st.lists(st.integers(0, 9), min_size=len(lengths), max_size=len(lengths))))
     return Way(
         draw(st.integers(0, strips - 1)), first, draw(st.integers(first + 1, days)), tuple(lengths), tuple(worths),
-        low=draw(st.sampled_from((0, 0, 1, 2))),
+        low=draw(st.sampled_from((0, 0, 1, 2))), high=draw(st.sampled_from((2**62, 2**62, 5, 3))),
     )  # fmt: skip
 
 

@@ -49,3 +49,14 @@ def test_trays_in_the_outer_strip_of_a_tunnel_are_told_to_move() -> None:
 
 def test_outside_of_a_tunnel_there_is_no_cold_edge() -> None:
     assert said(plan_of("4 m", y="8 m"), Kind.COLD_EDGE) == []
+
+
+@pytest.mark.parametrize(("frost", "found"), [("tender", 1), ("very tender", 1), ("half-hardy", 0), (None, 0)])
+def test_tender_crops_are_told_to_move_out_of_the_outer_strip_too(frost: str | None, found: int) -> None:
+    """That tender crops are kept out of it is common practice, no source."""
+    crop = CROP | ({"frost": frost} if frost else {})
+    plan = plan_with(
+        BED, crop, GROWN | {"plants": 12}, ground=[{"bed": "b1", "x": "1 m", "y": "0.3 m"}],
+        tunnels=[TUNNEL | {"cold_edge": "60 cm"}],
+    )  # fmt: skip
+    assert len(said(plan, Kind.COLD_EDGE)) == found

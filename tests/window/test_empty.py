@@ -72,11 +72,11 @@ def test_with_beds_and_no_crop_it_leads_to_the_shelf(window: MainWindow, documen
 
 def test_a_full_plan_has_no_empty_state_but_in_its_orders(window: MainWindow) -> None:
     seen = []
-    for tab in range(6):
+    for tab in range(7):
         window.ledger.setCurrentIndex(tab)
         QApplication.processEvents()
         seen.append(shown(window.ledger) is not None)
-    assert seen == [False, False, True, True, False, False]
+    assert seen == [False, False, True, True, False, False, False]
     assert shown(window.canvas.viewport()) is None
 
 

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QPushButton
 from pytestqt.qtbot import QtBot
 
 from gardenplot.exports.apart import Parts
-from gardenplot.filling import Filling, Weights, fill
+from gardenplot.filling import Filling, First, Weights, fill
 from gardenplot.filling.telling import fill_telling
 from gardenplot.filling.wanted import wanted_in
 from gardenplot.plan import Plan, Wish
@@ -172,11 +172,16 @@ def test_what_counts_is_kept_for_the_next_time(filling: Callable[[Plan], FillDia
     QTest.keyClick(dialog.weights.orders, Key.Key_Down)
     chosen = dialog.weights.orders.currentText()
     assert dialog.weights.weights() == Weights(orders=1000)
+    QTest.keyClick(dialog.weights.apart, Key.Key_Down)
+    QTest.keyClick(dialog.weights.first, Key.Key_Down)
+    last = dialog.weights.weights()
+    assert last == Weights(orders=1000, apart=True, first=First.ROOM)
     dialog.reject()
     parent = dialog.parentWidget()
     assert parent is not None
     other = FillDialog(dialog._document, dialog._stage, parent)
     assert other.weights.orders.currentText() == chosen
+    assert other.weights.weights() == last
 
 
 def test_the_filling_that_tells_is_the_one_that_does_not() -> None:

@@ -18,7 +18,9 @@ from tests.journeys.person import rows_of
 from tests.plans import metric_plan
 
 Key, Keys = Qt.Key, Qt.KeyboardModifier
-NOTHING = dict.fromkeys(("least", "most", "days", "earliest", "latest", "worth", "beds"), "")
+NOTHING = dict.fromkeys(
+    ("least", "most", "piece", "days", "earliest", "latest", "times", "every_days", "worth", "beds"), ""
+)
 
 
 class Typing:
@@ -52,16 +54,29 @@ def test_a_wish_is_added_by_key_changed_from_its_row_removed_and_undone_by_name(
 ) -> None:
     wish = {"least": "20", "most": "60", "days": "50", "earliest": "2027-04-09", "latest": "2027-08-01"}
     window.canvas.setFocus()
-    Typing(wish | {"worth": "0.80", "beds": "Field, upper"})
+    Typing(wish | {"piece": "15", "times": "3", "every_days": "10", "worth": "0.80", "beds": "Field, upper"})
     QTest.keyClick(window.canvas, Key.Key_I, Keys.ControlModifier)
     (made,) = document.plan.wishes
-    assert (made.least, made.most, made.days, made.worth, made.beds) == (20, 60, 50, 0.8, ("b2",))
-    assert (made.earliest, made.latest) == (date(2027, 4, 9), date(2027, 8, 1))
+    assert (made.least, made.most, made.piece, made.days, made.worth) == (20, 60, 15, 50, 0.8)
+    assert (made.times, made.every_days) == (3, 10)
+    assert (made.earliest, made.latest, made.beds) == (date(2027, 4, 9), date(2027, 8, 1), ("b2",))
     window.ledger.go_to(window.ledger.wishes.table)
     name = crop_of(document.plan, made.crop).name
     days = ["Fri 9 Apr 2027", "Sun 1 Aug 2027"]
     assert [list(row) for row in rows_of(window.ledger.wishes.table)] == [
-        [name, "20", "60", "0", "not planted", "50", *days, "0.8", "Field, upper"]
+        [
+            name,
+            "20",
+            "60",
+            "0",
+            "not planted",
+            "50",
+            *days,
+            "0.8",
+            "Field, upper",
+            "15 or more",
+            "3 times, every 10 days",
+        ]
     ]
     Typing({"most": "70"})
     window.ledger.wishes.wanted.emit(made.id)
@@ -90,6 +105,8 @@ def test_a_wish_for_the_shelfs_crop_has_that_crop_chosen(window: MainWindow, doc
     [
         ({"least": "many"}, "least", "no whole number"),
         ({"least": "9", "most": "5"}, "most", "at most 5 plants cannot be 9"),
+        ({"most": "9", "piece": "10"}, "piece", "at most 9 plants have no piece of 10"),
+        ({"times": "4"}, "earliest", "the first time"),
         ({"worth": "dear"}, "worth", "no number"),
         ({"earliest": "2027-05-09", "latest": "2027-05-01"}, "latest", "before the day"),
         ({"earliest": "2027-05-01", "latest": "2027-05-09", "days": "30"}, "days", "30 days do not lie"),
