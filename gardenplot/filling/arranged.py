@@ -32,7 +32,7 @@ def arranged(plan: Plan, pieces: Pieces, first: First) -> Pieces:
 def _in_bed(strand: Strand, pieces: list[Piece], first: First) -> list[Piece]:
     """Other orders tried one after another, each that is better kept."""
     order = sorted(pieces, key=lambda one: (one.start, one.end, one.number))
-    best = min([order, *filter(None, [_laid(strand, order)])], key=lambda each: strand.faults(each, first))
+    best = _laid(strand, order) or order
     least = strand.faults(best, first)
     tries = min(_MOST_TRIED, _TRIED // len(order) ** 2)
     is_better = True

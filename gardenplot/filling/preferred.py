@@ -71,16 +71,16 @@ class Strand:
         return sum(each.length for each in shadows if each is not None)
 
     def _scattered(self, pieces: Sequence[Piece]) -> int:
-        """In how many stretches the free ground lies, added up over the days."""
+        """In how many stretches the free ground lies, added up over the days; what is no wider than a gap is none."""
         taken = [*self.strip.taken, *(one.taken for one in pieces)]
         days = sorted({day for one in taken for day in (one.first, one.last)})
         count = 0
         for day, following in pairwise(days):
             at = 0
             for start, end in sorted((one.start, one.end) for one in taken if one.first <= day < one.last):
-                count += (following - day) * (start > at)
+                count += (following - day) * (start - at > self.gap)
                 at = max(at, end)
-            count += (following - day) * (self.strip.length > at)
+            count += (following - day) * (self.strip.length - at > self.gap)
         return count
 
     def _apart(self, blocks: list[Beside]) -> int:

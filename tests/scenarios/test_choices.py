@@ -229,7 +229,7 @@ def test_s5_is_filled_as_choice_1_and_proved_the_best(tmp_path: Path, capsys: py
         ("o1", 32, feet(18, 9), feet(38, 9)),
         ("o2", 402, feet(1), feet(17, 9)),
     ]
-    assert filled["lacking"] == [{"wish": "o1", "crop": "cabbage", "plants": 32, "lacks": 25}]
+    assert filled["lacking"] == [{"wish": "o1", "crop": "cabbage", "plants": 32, "lacks": 25, "why": None}]
     assert [(one["in_ground"]) for one in filled["placed"]] == ["2025-05-01", "2025-05-06"]
 
 
