@@ -197,6 +197,12 @@ def made_calendar(plan: Plan, name: str, parent: QWidget) -> bytes | None:
     return cast(bytes | None, made)
 
 
+def show_versions(document: Document, path: Path, parent: QWidget, *, damaged: bool = False) -> Plan | None:
+    """Show the earlier versions of a file in a dialog; the plan of one that is to be opened."""
+    shown = _late("versions_dialog", "show_versions")(document, path, parent, damaged=damaged)
+    return cast(Plan | None, shown)
+
+
 def help_page(registry: Registry, parent: QWidget) -> "HelpPage":
     """The help page, not shown yet."""
     return cast("HelpPage", _late("help_page", "HelpPage")(registry, parent))

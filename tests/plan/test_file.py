@@ -428,8 +428,8 @@ def test_a_file_that_may_not_be_read_says_so(tmp_path: Path, monkeypatch: pytest
 
     path = tmp_path / "spring.gardenplot"
     path.write_text(BY_HAND)
-    monkeypatch.setattr(Path, "read_text", refuse)
-    with pytest.raises(FileError, match=re.escape(f"{path}: cannot be read: Permission denied")):
+    monkeypatch.setattr(Path, "open", refuse)
+    with pytest.raises(FileError, match=re.escape(f"{path}: cannot be read: permission is refused")):
         read_plan(path)
 
 

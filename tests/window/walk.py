@@ -13,6 +13,8 @@ from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
 from gardenplot.gestures.cover_typed import usual_cover
 from gardenplot.window.answers_dialog import AnswersDialog
+from gardenplot.plan.edits import change_place
+from gardenplot.plan.file import text_of as written
 from gardenplot.window.compare_dialog import CompareDialog
 from gardenplot.window.fill_dialog import FillDialog
 from gardenplot.window.forms import AskDialog
@@ -20,10 +22,13 @@ from gardenplot.window.ground_requests import ask_cover, ask_tunnel
 from gardenplot.window.keys_page import KeysPage
 from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import ask_new_plan
+from gardenplot.window.own_folder import own_folder, versions
+from gardenplot.window.plans_dialog import PlansDialog
 from gardenplot.window.preview import Preview
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order, ask_wish
 from gardenplot.window.sheets_made import bed_kind
 from gardenplot.window.working_dialog import WorkingDialog
+from gardenplot.window.versions_dialog import VersionsDialog
 from tests.colours_seen import Values, linear
 from tests.scenarios.again_plans import late_and_short, two_short
 
@@ -70,6 +75,13 @@ def _plan_again(window: MainWindow) -> None:
     window.again.open()
 
 
+def _show_versions(window: MainWindow) -> None:
+    path = own_folder() / "sill.gardenplot"
+    for day in (1, 2):
+        versions().keep(path, written(change_place(window.document.plan, name=f"Sill {day}")).encode())
+    VersionsDialog(path, window.document.plan, window).exec()
+
+
 DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "add bed": lambda window: ask_bed(window.document, window),
     "seed packet": lambda window: ask_crop(window.document, window),
@@ -89,6 +101,7 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "store": _ask_store,
     "jugs": lambda window: _with_bed(window).feeds.jugs(),
     "feed": lambda window: window.feeds.feed(),
+    "earlier versions": _show_versions,
     "keys": lambda window: KeysPage(window.registry, window).exec(),
     "bed sheet": lambda window: Preview(window.document.plan, "Plan", bed_kind("b1"), window).exec(),
 }
@@ -106,7 +119,7 @@ def opened(window: MainWindow, name: str, monkey: Callable[[type, str, object], 
         dialog.show()
         return 0
 
-    for kind in (AskDialog, CompareDialog, FillDialog, KeysPage, Preview, WorkingDialog):
+    for kind in (AskDialog, CompareDialog, FillDialog, KeysPage, PlansDialog, Preview, WorkingDialog):
         monkey(kind, "exec", show)
     DIALOGS[name](window)
     kept += [one for one in window.findChildren(AnswersDialog) if one.isVisible()]
