@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import date
+from datetime import UTC, datetime
 
 import numpy as np
 import numpy.typing as npt
@@ -15,11 +16,14 @@ from gardenplot.gestures.cover_typed import usual_cover
 from gardenplot.window.answers_dialog import AnswersDialog
 from gardenplot.plan.edits import change_place
 from gardenplot.plan.file import text_of as written
+from gardenplot.plan.holding import hold
+from gardenplot.plan.unsaved import Unsaved
 from gardenplot.window.compare_dialog import CompareDialog
 from gardenplot.window.fill_dialog import FillDialog
 from gardenplot.window.forms import AskDialog
 from gardenplot.window.ground_requests import ask_cover, ask_tunnel
 from gardenplot.window.keys_page import KeysPage
+from gardenplot.window.left_work import Left, LeftDialog
 from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.own_folder import own_folder, versions
@@ -82,6 +86,20 @@ def _show_versions(window: MainWindow) -> None:
     VersionsDialog(path, window.document.plan, window).exec()
 
 
+def _show_left_work(window: MainWindow) -> None:
+    plan, changed = window.document.plan, datetime(2027, 3, 1, 12, tzinfo=UTC)
+    folder = own_folder()
+    folder.mkdir(parents=True, exist_ok=True)
+    held = hold(folder / "left")
+    assert held is not None
+    left = [
+        Left(folder / "left", held, Unsaved(plan, None, None, changed)),
+        Left(folder / "damaged", held, None, "is damaged"),
+    ]
+    LeftDialog(left, window).exec()
+    held.close()
+
+
 DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "add bed": lambda window: ask_bed(window.document, window),
     "seed packet": lambda window: ask_crop(window.document, window),
@@ -102,6 +120,7 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "jugs": lambda window: _with_bed(window).feeds.jugs(),
     "feed": lambda window: window.feeds.feed(),
     "earlier versions": _show_versions,
+    "unsaved work": _show_left_work,
     "keys": lambda window: KeysPage(window.registry, window).exec(),
     "bed sheet": lambda window: Preview(window.document.plan, "Plan", bed_kind("b1"), window).exec(),
 }

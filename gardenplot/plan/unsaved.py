@@ -1,0 +1,72 @@
+"""Work that is not saved yet, as it is written down while it goes on: the plan, its file, and when it was changed."""
+
+import json
+import os
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+from urllib.parse import quote_from_bytes, unquote_to_bytes
+
+from attrs import frozen
+
+from gardenplot.errors import FileError
+from gardenplot.plan.codec import raw_of
+from gardenplot.plan.file import content_of, mark_of, plan_of_text, text_of
+from gardenplot.plan.json_text import json_of
+from gardenplot.plan.value import Plan
+from gardenplot.words import _
+
+_KEY, _FORMAT = "gardenplot journal", 1
+
+
+@frozen
+class Unsaved:
+    """What was on the screen: a plan that is not what its file holds, or has none."""
+
+    plan: Plan
+    path: Path | None
+    seen: str | None
+    """The mark of what the file was known to hold."""
+    changed: datetime
+
+    @property
+    def is_in_its_file(self) -> bool:
+        """Whether the file holds the very plan by now, so that nothing is left to be saved."""
+        try:
+            return self.path is not None and mark_of(content_of(self.path)) == mark_of(text_of(self.plan).encode())
+        except FileError:
+            return False
+
+
+def unsaved_text(unsaved: Unsaved) -> bytes:
+    """What is written down; on one line, since nobody reads it and it has to be quick."""
+    raw = {
+        _KEY: _FORMAT,
+        # Names of files are bytes, which need be no text.
+        "path": quote_from_bytes(os.fsencode(unsaved.path)) if unsaved.path else None,
+        "seen": unsaved.seen,
+        "changed": unsaved.changed.astimezone(UTC).isoformat(),
+        "plan": raw_of(unsaved.plan),
+    }
+    return json.dumps(raw, ensure_ascii=False, allow_nan=False).encode()
+
+
+def read_unsaved(path: Path) -> Unsaved:
+    """Read what was written down; raises FileError."""
+    try:
+        raw = json_of(content_of(path).decode())
+        if not isinstance(raw, dict) or raw.get(_KEY) != _FORMAT:
+            raise FileError(_("{path}: is no unsaved work of this program").format(path=path))
+        return _unsaved_of(raw)
+    except (KeyError, TypeError, ValueError):
+        raise FileError(_("{path}: is damaged").format(path=path)) from None
+
+
+def _unsaved_of(raw: dict[str, Any]) -> Unsaved:
+    """Raises FileError, KeyError, TypeError and ValueError."""
+    return Unsaved(
+        plan=plan_of_text(json.dumps(raw["plan"])).plan,
+        path=Path(os.fsdecode(unquote_to_bytes(str(raw["path"])))) if raw["path"] else None,
+        seen=raw["seen"] if raw["seen"] is None else str(raw["seen"]),
+        changed=datetime.fromisoformat(raw["changed"]).astimezone(UTC),
+    )
