@@ -23,7 +23,7 @@ from gardenplot.words import _
 
 SUFFIX = ".gardenplot"
 _NO_FILE_NAME = str.maketrans(dict.fromkeys('/\\:*?"<>|', "-"))
-LARGEST = 64 * 1024 * 1024
+LARGEST = 16 * 1024 * 1024
 _NEW = ".new"
 """How the name of a file ends that is being written beside another one."""
 _OLD = 60.0

@@ -10,10 +10,15 @@ from gardenplot.errors import FileError
 from gardenplot.words import _
 
 DEEPEST = 100
+MOST_PARTS = 200_000
+"""So many values are let in; 200 beds with 2,000 plantings, every field of which is written, are some 50,000."""
 
 
 def json_of(text: str) -> Any:
     """The JSON value of a text; raises FileError with the place and what is wrong."""
+    # Counted before anything is made of them: an empty list takes three letters in the file and sixty in the memory.
+    if sum(map(text.count, ",[{")) > MOST_PARTS:
+        raise FileError(_("holds more than any plan"))
     try:
         raw = json.loads(text, object_pairs_hook=_once_each, parse_constant=_no_constant, parse_float=_finite)
     except json.JSONDecodeError as error:

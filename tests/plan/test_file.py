@@ -437,7 +437,7 @@ def test_a_file_larger_than_any_plan_is_not_even_read(tmp_path: Path) -> None:
     path = tmp_path / "huge.gardenplot"
     with path.open("wb") as file:
         file.truncate(LARGEST + 1)
-    with pytest.raises(FileError, match="larger than 64 MB"):
+    with pytest.raises(FileError, match="larger than 16 MB"):
         read_plan(path)
 
 
