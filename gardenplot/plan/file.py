@@ -53,11 +53,15 @@ def mark_of(content: bytes) -> str:
 def read_plan(path: Path) -> Opened:
     """Read a plan file; raises FileError with one line that names the file, the place and what is wrong."""
     try:
-        content = content_of(path)
-        opened = plan_of_text(_text_of(content))
-        return Opened(opened.plan, opened.problems, mark_of(content))
+        return plan_of_content(content_of(path))
     except FileError as error:
         raise FileError(f"{path}: {error}") from None
+
+
+def plan_of_content(content: bytes) -> Opened:
+    """The plan in the bytes of a plan file; raises FileError with the place and what is wrong."""
+    opened = plan_of_text(_text_of(content))
+    return Opened(opened.plan, opened.problems, mark_of(content))
 
 
 def plan_of_text(text: str) -> Opened:
@@ -122,7 +126,9 @@ def written_beside(path: Path, content: bytes) -> Iterator[tuple[Path, Path]]:
             _keep_mode(there, beside)
             yield beside, there
         finally:
-            beside.unlink(missing_ok=True)
+            # What cannot be removed now is swept later; what was asked for is done or has failed by now.
+            with suppress(OSError):
+                beside.unlink(missing_ok=True)
     except OSError as error:
         raise FileError(_("{path}: cannot be written: {why}").format(path=path, why=why(error))) from None
     except ValueError:

@@ -3,12 +3,14 @@
 import os
 from collections.abc import Container
 from contextlib import suppress
+from errno import ELOOP
 from itertools import count
 from pathlib import Path
 
 from attrs import frozen
 
 from gardenplot.errors import ChangedError, FileError
+from gardenplot.plan.disk_words import why
 from gardenplot.plan.exchange import exchange
 from gardenplot.plan.file import (
     beside_name,
@@ -16,7 +18,7 @@ from gardenplot.plan.file import (
     flush_folder,
     left_in,
     mark_of,
-    plan_of_text,
+    plan_of_content,
     text_of,
     written_beside,
 )
@@ -73,19 +75,29 @@ def free_name(path: Path) -> Path:
 
 def sweep(path: Path, versions: Versions) -> None:
     """Clear away what programs that were killed left beside a file; a whole plan among it is kept as a version."""
-    for left in left_in(path.parent, beside_name(path)):
-        with suppress(FileError, OSError, UnicodeDecodeError):
-            content = content_of(left)
-            plan_of_text(content.decode("utf-8-sig"))
-            versions.keep(path, content)
-        with suppress(OSError):
-            left.unlink()
+    with suppress(OSError):
+        for left in left_in(path.parent, beside_name(path)):
+            with suppress(FileError):
+                content = content_of(left)
+                plan_of_content(content)
+                versions.keep(path, content)
+            left.unlink(missing_ok=True)
 
 
 def _found(path: Path) -> bytes | None:
-    """What stands in a file, None where there is none; raises FileError."""
+    """What stands in a file, None where there is none; raises FileError where that cannot be told."""
     try:
-        return content_of(path) if os.path.lexists(path) and path.exists() else None
+        path.stat()
+    except (FileNotFoundError, NotADirectoryError):
+        return None
+    except OSError as error:
+        if error.errno == ELOOP:
+            return None
+        raise FileError(_("{path}: cannot be written: {why}").format(path=path, why=why(error))) from None
+    except ValueError:
+        raise FileError(_("{path}: cannot be written: that is no file name").format(path=path)) from None
+    try:
+        return content_of(path)
     except FileError as error:
         raise FileError(f"{path}: {error}") from None
 

@@ -9,10 +9,12 @@ from attrs import frozen
 
 from gardenplot.errors import FileError
 from gardenplot.plan.disk_words import why
-from gardenplot.plan.file import SUFFIX, Opened, content_of, file_name, left_in, mark_of, read_plan, write_whole
+from gardenplot.plan.file import SUFFIX, Opened, file_name, left_in, mark_of, read_plan, write_whole
 
 MOST = 10
 """So many versions are kept besides the one that stands in the file."""
+_MARK = 16
+"""So many letters of its content's mark stand in the name of a version."""
 _STAMP = "%Y%m%d-%H%M%S-%f"
 
 
@@ -46,28 +48,22 @@ class Versions:
 
     def keep(self, path: Path, content: bytes) -> None:
         """Keep what stands in a file as its newest version, and no more than the last ones. Raises FileError."""
-        before, mark = self.of(path), mark_of(content)
-        if before and before[0].mark == mark[:16]:
-            return
-        now = datetime.now(UTC)
-        if before:
-            # A clock that is put back must not make the newest one old.
-            now = max(now, before[0].saved + timedelta(microseconds=1))
-        folder = self._folder_of(path)
+        mark, folder = mark_of(content)[:_MARK], self._folder_of(path)
         try:
+            before = self.of(path)
+            if before and before[0].mark == mark:
+                return
+            now = datetime.now(UTC)
+            if before:
+                # A clock that is put back must not make the newest one old.
+                now = max(now, before[0].saved + timedelta(microseconds=1))
             folder.mkdir(parents=True, exist_ok=True, mode=0o700)
-            write_whole(folder / f"{now.strftime(_STAMP)}-{mark[:16]}{SUFFIX}", content)
-            for one in self.of(path):
-                if one.saved < now and one.mark == mark[:16]:
-                    one.path.unlink(missing_ok=True)
-            for old in (*(one.path for one in self.of(path)[MOST + 1 :]), *left_in(folder)):
+            write_whole(folder / f"{now.strftime(_STAMP)}-{mark}{SUFFIX}", content)
+            again = [one.path for one in before if one.mark == mark]
+            for old in (*again, *(one.path for one in self.of(path)[MOST + 1 :]), *left_in(folder)):
                 old.unlink(missing_ok=True)
         except OSError as error:
             raise FileError(f"{folder}: {why(error)}") from None
-
-    def keep_file(self, path: Path) -> None:
-        """Keep what stands in a file now. Raises FileError."""
-        self.keep(path, content_of(path))
 
     def _folder_of(self, path: Path) -> Path:
         where = os.path.normcase(os.path.realpath(path))

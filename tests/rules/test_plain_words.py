@@ -27,8 +27,8 @@ def rich(root: Path) -> Iterator[Offence]:
     """Labels that look for marks in their words, and tips and boxes with words that are not made plain."""
     for module in modules(root):
         if module.room == "window" and str(module.path) != PLAIN:
-            for node in ast.walk(module.tree):
-                yield from (Offence(str(module.path), f"line {line} {what}") for line, what in _rich(node))
+            for line, what in (found for node in ast.walk(module.tree) for found in _rich(node)):
+                yield Offence(str(module.path), f"line {line} {what}")
 
 
 def _rich(node: ast.AST) -> Iterator[tuple[int, str]]:
@@ -69,8 +69,8 @@ def dangers(root: Path) -> Iterator[Offence]:
     """Calls and imports by which what stands in a file could be run or fetched."""
     for module in modules(root):
         for node in ast.walk(module.tree):
-            if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in DANGEROUS:
-                yield Offence(str(module.path), f"line {node.lineno} calls {node.func.id}")
+            if isinstance(node, ast.Call) and ast.unparse(node.func) in DANGEROUS:
+                yield Offence(str(module.path), f"line {node.lineno} calls {ast.unparse(node.func)}")
         yield from _imported(module)
 
 
@@ -83,9 +83,10 @@ def _imported(module: Module) -> Iterator[Offence]:
             if isinstance(node, ast.ImportFrom)
             else []
         )
+        line = getattr(node, "lineno", 0)
         for name in names:
             if any(name == one or name.startswith(f"{one}.") for one in MODULES):
-                yield Offence(str(module.path), f"line {node.lineno} imports {name}")
+                yield Offence(str(module.path), f"line {line} imports {name}")
 
 
 def test_nothing_of_a_plan_is_shown_as_rich_text() -> None:
