@@ -23,6 +23,8 @@ from gardenplot.words import _
 
 SUFFIX = ".gardenplot"
 _NO_FILE_NAME = str.maketrans(dict.fromkeys('/\\:*?"<>|', "-"))
+_DEVICES = frozenset({"CON", "PRN", "AUX", "NUL", *(f"{port}{n}" for port in ("COM", "LPT") for n in range(1, 10))})
+"""Names that Windows keeps for devices, in every folder and with every ending."""
 LARGEST = 16 * 1024 * 1024
 _NEW = ".new"
 """How the name of a file ends that is being written beside another one."""
@@ -32,7 +34,9 @@ _OLD = 60.0
 
 def file_name(name: str) -> str:
     """A name of a plan as the name of a file, without the signs that a path keeps for itself."""
-    return one_line(name).translate(_NO_FILE_NAME).strip(" .")[:80] or "plan"
+    plain = one_line(name).translate(_NO_FILE_NAME).strip(" .")[:80].rstrip(" .") or "plan"
+    stem, dot, rest = plain.partition(".")
+    return f"{stem.rstrip()}-{dot}{rest}" if stem.rstrip().upper() in _DEVICES else plain
 
 
 @frozen
@@ -99,18 +103,19 @@ def write_plan(path: Path, plan: Plan) -> None:
     write_whole(path, text_of(plan).encode())
 
 
-def write_whole(path: Path, content: bytes) -> None:
+def write_whole(path: Path, content: bytes, *, flush: bool = True) -> None:
     """Write a file so that either the old or the new content is there, never a half; a link stays a link.
 
-    Raises FileError.
+    What is not flushed outlives the program, but need not outlive the machine. Raises FileError.
     """
-    with written_beside(path, content) as (beside, there):
+    with written_beside(path, content, flush=flush) as (beside, there):
         os.replace(beside, there)
-        flush_folder(there.parent)
+        if flush:
+            flush_folder(there.parent)
 
 
 @contextmanager
-def written_beside(path: Path, content: bytes) -> Iterator[tuple[Path, Path]]:
+def written_beside(path: Path, content: bytes, *, flush: bool = True) -> Iterator[tuple[Path, Path]]:
     """A new file beside another, flushed to disk, and where that other really lies; whoever asked renames it.
 
     What is left of it at the end is removed. Raises FileError, also for whatever the disk refuses meanwhile.
@@ -122,7 +127,7 @@ def written_beside(path: Path, content: bytes) -> Iterator[tuple[Path, Path]]:
         handle, name = tempfile.mkstemp(dir=there.parent, prefix=beside_name(there), suffix=_NEW)
         beside = Path(name)
         try:
-            _fill(handle, content)
+            _fill(handle, content, flush=flush)
             _keep_mode(there, beside)
             yield beside, there
         finally:
@@ -148,6 +153,13 @@ def left_in(folder: Path, begins: str = ".gardenplot-") -> list[Path]:
             if time.time() - one.stat().st_mtime > _OLD:
                 found.append(one)
     return found
+
+
+def flush_file(path: Path) -> None:
+    """Flush a file and its name to disk. Raises OSError."""
+    with path.open("r+b") as file:
+        os.fsync(file.fileno())
+    flush_folder(path.parent)
 
 
 def flush_folder(folder: Path) -> None:
@@ -176,7 +188,7 @@ def read_only(path: Path) -> str:
     return ""
 
 
-def _fill(handle: int, content: bytes) -> None:
+def _fill(handle: int, content: bytes, *, flush: bool) -> None:
     try:
         file = os.fdopen(handle, "wb")
     except BaseException:
@@ -185,7 +197,8 @@ def _fill(handle: int, content: bytes) -> None:
     with file:
         file.write(content)
         file.flush()
-        os.fsync(file.fileno())
+        if flush:
+            os.fsync(file.fileno())
 
 
 def _keep_mode(path: Path, beside: Path) -> None:

@@ -2,6 +2,7 @@
 
 import json
 import os
+from collections.abc import Iterable
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -60,6 +61,19 @@ def read_unsaved(path: Path) -> Unsaved:
         return _unsaved_of(raw)
     except (KeyError, TypeError, ValueError):
         raise FileError(_("{path}: is damaged").format(path=path)) from None
+
+
+def newest_of(paths: Iterable[Path]) -> Unsaved:
+    """The last of what was written down in some files, of which one may be damaged; raises FileError."""
+    found, wrong = [], FileError(_("nothing was written down"))
+    for path in paths:
+        try:
+            found.append(read_unsaved(path))
+        except FileError as error:
+            wrong = error
+    if not found:
+        raise wrong
+    return max(found, key=lambda one: one.changed)
 
 
 def _unsaved_of(raw: dict[str, Any]) -> Unsaved:

@@ -13,7 +13,7 @@ from gardenplot.drawing.version_words import holds, when
 from gardenplot.errors import FileError
 from gardenplot.plan import Plan
 from gardenplot.plan.holding import hold
-from gardenplot.plan.unsaved import Unsaved, read_unsaved
+from gardenplot.plan.unsaved import Unsaved, newest_of
 from gardenplot.window.journal import ENDS, HELD, Journal, journal_folder
 from gardenplot.window.plans_dialog import PlanRow, PlansDialog
 from gardenplot.window.questions import choose
@@ -29,7 +29,7 @@ GO_ON, THROW_AWAY = 0, 1
 class Left:
     """What a session left, held so that no other one takes it up too; None where it cannot be read."""
 
-    path: Path
+    name: str
     held: BinaryIO
     unsaved: Unsaved | None
     says: str = ""
@@ -40,22 +40,22 @@ class Left:
 
     def remove(self) -> None:
         """Be done with it."""
-        self.path.unlink(missing_ok=True)
-        self.path.with_suffix(HELD).unlink(missing_ok=True)
+        for path in (*_files(self.name), journal_folder() / f"{self.name}{HELD}"):
+            path.unlink(missing_ok=True)
         self.held.close()
 
 
 def left_work() -> list[Left]:
     """What sessions left that live no more, the last change first; what is in its file by now is cleared away."""
     found = []
-    for path in journal_folder().glob(f"*{ENDS}"):
+    for name in sorted({path.name.partition(".")[0] for path in journal_folder().glob(f"*{ENDS}")}):
         with suppress(OSError):
-            held = hold(path.with_suffix(HELD))
+            held = hold(journal_folder() / f"{name}{HELD}")
             if held is None:
                 continue
-            left = _read(path, held)
+            left = _read(name, held)
             # Another start may have been done with it in the very moment.
-            if not path.exists() or (left.unsaved is not None and left.unsaved.is_in_its_file):
+            if not _files(name) or (left.unsaved is not None and left.unsaved.is_in_its_file):
                 left.remove()
             else:
                 found.append(left)
@@ -63,11 +63,15 @@ def left_work() -> list[Left]:
     return sorted(found, key=lambda one: one.unsaved.changed if one.unsaved else earliest, reverse=True)
 
 
-def _read(path: Path, held: BinaryIO) -> Left:
+def _files(name: str) -> list[Path]:
+    return list(journal_folder().glob(f"{name}.*{ENDS}"))
+
+
+def _read(name: str, held: BinaryIO) -> Left:
     try:
-        return Left(path, held, read_unsaved(path))
+        return Left(name, held, newest_of(_files(name)))
     except FileError as error:
-        return Left(path, held, None, str(error))
+        return Left(name, held, None, str(error))
 
 
 class LeftDialog(PlansDialog):
@@ -89,7 +93,7 @@ class LeftDialog(PlansDialog):
 def _row(left: Left) -> PlanRow:
     unsaved = left.unsaved
     if unsaved is None:
-        return PlanRow((left.path.stem, "", ""), partial(_refuse, left), lambda _plan: ())
+        return PlanRow((left.name, "", ""), partial(_refuse, left), lambda _plan: ())
     file = unsaved.path.name if unsaved.path else _("none yet")
     changed = when(unsaved.changed.astimezone(), datetime.now(UTC).astimezone().date())
     return PlanRow((_name(unsaved), file, changed), lambda: unsaved.plan, lambda plan: (holds(plan),))
@@ -133,6 +137,6 @@ def _take_up(window: "MainWindow", unsaved: Unsaved, journal: Journal) -> bool:
 
 
 def _is_sure(window: "MainWindow", left: Left) -> bool:
-    name = _name(left.unsaved) if left.unsaved else left.path.stem
+    name = _name(left.unsaved) if left.unsaved else left.name
     words = _("Throw away the unsaved work on {name}? It cannot be brought back.").format(name=name)
     return choose(window, _("Unsaved work"), words, (_("Throw away"),)) == 0

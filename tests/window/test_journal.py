@@ -19,7 +19,7 @@ from gardenplot.plan import Plan
 from gardenplot.plan.edits import change_place
 from gardenplot.plan.file import write_plan
 from gardenplot.plan.holding import hold
-from gardenplot.plan.unsaved import Unsaved, read_unsaved, unsaved_text
+from gardenplot.plan.unsaved import Unsaved, newest_of, read_unsaved, unsaved_text
 from gardenplot.window.document import Document
 from gardenplot.window.journal import ENDS, HELD, Journal, journal_folder
 from gardenplot.window.left_work import left_work, offer_left_work
@@ -50,6 +50,10 @@ def rename(document: Document, name: str) -> None:
     document.change("Name of the place", change_place(document.plan, name=name))
 
 
+def newest(journal: Journal) -> Unsaved:
+    return newest_of(path for path in journal.paths if path.exists())
+
+
 def journals() -> list[str]:
     return sorted(path.suffix for path in journal_folder().glob("*"))
 
@@ -61,7 +65,7 @@ def test_every_edit_is_written_down_within_a_second(document: Document, journal:
         began = time.monotonic()
         assert journal.wait(1)
         assert time.monotonic() - began < 1
-        unsaved = read_unsaved(journal.path)
+        unsaved = newest(journal)
         assert unsaved.plan == document.plan
         assert (unsaved.path, unsaved.seen) == (document.path, document.seen)
         assert abs((datetime.now(UTC) - unsaved.changed).total_seconds()) < 5
@@ -84,7 +88,7 @@ def test_an_edit_does_not_wait_for_the_disk(
         rename(document, f"Sill {number}")
     assert time.monotonic() - began < 0.4
     assert journal.wait(5)
-    assert read_unsaved(journal.path).plan.place.name == "Sill 19"
+    assert newest(journal).plan.place.name == "Sill 19"
 
 
 def test_what_is_saved_undone_or_opened_is_in_no_journal(
@@ -109,7 +113,7 @@ def test_what_is_saved_undone_or_opened_is_in_no_journal(
 def test_a_new_plan_is_written_down_before_it_is_first_saved(document: Document, journal: Journal) -> None:
     document.start(feet_plan(), kept=False)
     assert journal.wait(2)
-    assert read_unsaved(journal.path).plan == feet_plan()
+    assert newest(journal).plan == feet_plan()
 
 
 def test_a_finished_session_leaves_nothing_though_its_changes_were_discarded(document: Document) -> None:
@@ -128,23 +132,23 @@ def test_sessions_side_by_side_keep_journals_of_their_own(document: Document, jo
         rename(one, "Mine" if one is document else "Theirs")
     assert journal.wait(2)
     assert theirs.wait(2)
-    assert read_unsaved(journal.path).plan.place.name == "Mine"
-    assert read_unsaved(theirs.path).plan.place.name == "Theirs"
+    assert newest(journal).plan.place.name == "Mine"
+    assert newest(theirs).plan.place.name == "Theirs"
     assert left_work() == [], "both are alive"
     theirs.end()
-    assert journal.path.exists()
+    assert newest(journal).plan.place.name == "Mine"
 
 
 def test_a_full_disk_is_said_once_until_there_is_room_again(
     document: Document, journal: Journal, monkeypatch: pytest.MonkeyPatch, qtbot: QtBot
 ) -> None:
-    def full(_handle: int) -> NoReturn:
+    def full(*_given: object) -> NoReturn:
         raise OSError(errno.ENOSPC, "No space left on device")
 
     told: list[str] = []
     journal.failed.connect(told.append)
     with monkeypatch.context() as failing:
-        failing.setattr(os, "fsync", full)
+        failing.setattr(os, "replace", full)
         for name in ("One", "Two"):
             rename(document, name)
             assert not journal.wait(2)
@@ -152,7 +156,34 @@ def test_a_full_disk_is_said_once_until_there_is_room_again(
     assert "the disk is full" in told[0]
     rename(document, "Three")
     assert journal.wait(2)
-    assert read_unsaved(journal.path).plan.place.name == "Three"
+    assert newest(journal).plan.place.name == "Three"
+
+
+def test_a_disk_that_takes_seconds_to_flush_keeps_nothing_from_being_written(
+    document: Document, journal: Journal, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """An attack found it: sessions that were killed on a busy machine had lost more than a second."""
+    monkeypatch.setattr(os, "fsync", lambda _handle: time.sleep(1.5))
+    for number in range(4):
+        rename(document, f"Sill {number}")
+        assert journal.wait(1)
+        assert newest(journal).plan.place.name == f"Sill {number}"
+
+
+def test_what_was_flushed_last_is_not_written_over(
+    document: Document, journal: Journal, monkeypatch: pytest.MonkeyPatch, qtbot: QtBot
+) -> None:
+    flushed: list[Path] = []
+    monkeypatch.setattr("gardenplot.window.journal.flush_file", flushed.append)
+    for number in range(4):
+        rename(document, f"Sill {number}")
+        assert journal.wait(2)
+        qtbot.waitUntil(lambda: len(flushed) == document.stack.index())
+        qtbot.wait(20)
+        last = journal.paths[number % 2]
+        assert flushed[-1] == last
+        assert read_unsaved(last).plan.place.name == f"Sill {number}"
+    assert read_unsaved(journal.paths[0]).plan.place.name == "Sill 2"
 
 
 @pytest.mark.parametrize(
@@ -179,9 +210,8 @@ def test_a_damaged_journal_is_refused(tmp_path: Path, content: bytes) -> None:
 def leave(plan: Plan, path: Path | None = None, *, minute: int = 0) -> Path:
     """Leave work as a session does that is killed."""
     journal_folder().mkdir(parents=True, exist_ok=True)
-    left = journal_folder() / f"left-{minute}{ENDS}"
+    left = journal_folder() / f"left-{minute}.a{ENDS}"
     left.write_bytes(unsaved_text(Unsaved(plan, path, "mark", datetime(2027, 3, 1, 12, minute, tzinfo=UTC))))
-    left.with_suffix(HELD).touch()
     return left
 
 
@@ -233,8 +263,7 @@ def test_work_that_was_left_is_offered_and_taken_up_as_it_was(
     assert shown[0][0] == feet_plan().place.name
     assert shown[0][1] == "feet.gardenplot"
     assert "1 Mar 2027" in shown[0][2]
-    (own,) = journal_folder().glob(f"*{ENDS}")
-    assert read_unsaved(own).plan == feet_plan(), "it is in this session's journal now"
+    assert newest_of(journal_folder().glob(f"*{ENDS}")).plan == feet_plan(), "it is in this session's journal now"
 
 
 def test_the_last_change_comes_first_and_what_is_not_taken_up_is_offered_again(
@@ -300,8 +329,8 @@ def test_what_reached_its_file_before_the_end_is_not_offered(tmp_path: Path) -> 
 
 
 def test_what_a_living_session_holds_is_not_offered() -> None:
-    left = leave(feet_plan())
-    held = hold(left.with_suffix(HELD))
+    leave(feet_plan())
+    held = hold(journal_folder() / f"left-0{HELD}")
     assert held is not None
     assert left_work() == []
     held.close()

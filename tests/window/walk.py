@@ -93,8 +93,8 @@ def _show_left_work(window: MainWindow) -> None:
     held = hold(folder / "left")
     assert held is not None
     left = [
-        Left(folder / "left", held, Unsaved(plan, None, None, changed)),
-        Left(folder / "damaged", held, None, "is damaged"),
+        Left("left", held, Unsaved(plan, None, None, changed)),
+        Left("damaged", held, None, "is damaged"),
     ]
     LeftDialog(left, window).exec()
     held.close()
