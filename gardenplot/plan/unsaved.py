@@ -8,10 +8,10 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import quote_from_bytes, unquote_to_bytes
 
-from attrs import frozen
+from attrs import define, field, frozen
 
 from gardenplot.errors import FileError
-from gardenplot.plan.codec import raw_of
+from gardenplot.plan.codec import LISTS, VERSION, raw_part
 from gardenplot.plan.file import content_of, mark_of, plan_of_text, text_of
 from gardenplot.plan.json_text import json_of
 from gardenplot.plan.value import Plan
@@ -39,17 +39,39 @@ class Unsaved:
             return False
 
 
-def unsaved_text(unsaved: Unsaved) -> bytes:
-    """What is written down; on one line, since nobody reads it and it has to be quick."""
-    raw = {
-        _KEY: _FORMAT,
-        # Names of files are bytes, which need be no text.
-        "path": quote_from_bytes(os.fsencode(unsaved.path)) if unsaved.path else None,
-        "seen": unsaved.seen,
-        "changed": unsaved.changed.astimezone(UTC).isoformat(),
-        "plan": raw_of(unsaved.plan),
-    }
-    return json.dumps(raw, ensure_ascii=False, allow_nan=False).encode()
+@define
+class Pen:
+    """Writes the states of one plan one after another; what has not changed since the last one is not made anew."""
+
+    _known: dict[int, tuple[object, str]] = field(factory=dict)
+    """The text of each part by its identity, with the part, so that no other one comes by it."""
+
+    def text(self, unsaved: Unsaved) -> bytes:
+        """What is written down; on one line, since nobody reads it and it has to be quick."""
+        head = {
+            _KEY: _FORMAT,
+            # Names of files are bytes, which need be no text.
+            "path": quote_from_bytes(os.fsencode(unsaved.path)) if unsaved.path else None,
+            "seen": unsaved.seen,
+            "changed": unsaved.changed.astimezone(UTC).isoformat(),
+        }
+        return f'{json.dumps(head)[:-1]}, "plan": {self._plan_text(unsaved.plan)}}}'.encode()
+
+    def _plan_text(self, plan: Plan) -> str:
+        before, self._known = self._known, {}
+        fields = [f'"gardenplot": {VERSION}', f'"place": {self._part_text(plan.place, before)}']
+        for name in LISTS:
+            parts = ", ".join(self._part_text(part, before) for part in getattr(plan, name))
+            fields.append(f'"{name}": [{parts}]')
+        fields += (f"{json.dumps(name)}: {text}" for name, text in plan.unknown)
+        return f"{{{', '.join(fields)}}}"
+
+    def _part_text(self, part: object, before: dict[int, tuple[object, str]]) -> str:
+        known = before.get(id(part))
+        if known is None:
+            known = part, json.dumps(raw_part(part), ensure_ascii=False, allow_nan=False)
+        self._known[id(part)] = known
+        return known[1]
 
 
 def read_unsaved(path: Path) -> Unsaved:

@@ -1,10 +1,10 @@
 """The journal: work that is not saved is written down within a second of each edit, in a thread of its own."""
 
+import os
 import threading
 from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
-from uuid import uuid4
 
 from PySide6.QtCore import QObject, Signal
 
@@ -12,7 +12,7 @@ from gardenplot.errors import FileError
 from gardenplot.plan.disk_words import why
 from gardenplot.plan.file import flush_file, left_in, write_whole
 from gardenplot.plan.holding import hold
-from gardenplot.plan.unsaved import Unsaved, unsaved_text
+from gardenplot.plan.unsaved import Pen, Unsaved
 from gardenplot.window.document import Document
 from gardenplot.window.own_folder import own_folder
 from gardenplot.words import _
@@ -42,7 +42,7 @@ class Journal(QObject):
     def __init__(self, document: Document) -> None:
         super().__init__(document)
         self._document = document
-        name = uuid4()
+        name = os.urandom(8).hex()
         self.paths = tuple(journal_folder() / f"{name}.{slot}{ENDS}" for slot in "ab")
         self._held = journal_folder() / f"{name}{HELD}"
         self._turn = threading.Condition()
@@ -51,6 +51,7 @@ class Journal(QObject):
         self._ends = self._fails = False
         self._flushed: Path | None = None
         self._unflushed: tuple[Path, datetime] | None = None
+        self._pen = Pen()
         self._threads: list[threading.Thread] = []
         for signal in (document.changed, document.opened, document.saved):
             signal.connect(self._note)
@@ -118,7 +119,7 @@ class Journal(QObject):
                 for one in self.paths:
                     one.unlink(missing_ok=True)
             else:
-                write_whole(path, unsaved_text(wanted), flush=False)
+                write_whole(path, self._pen.text(wanted), flush=False)
             for left in left_in(path.parent):
                 left.unlink(missing_ok=True)
         except (OSError, FileError) as error:

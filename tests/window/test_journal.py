@@ -9,6 +9,8 @@ from pathlib import Path
 from typing import NoReturn
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QMessageBox
@@ -19,13 +21,13 @@ from gardenplot.plan import Plan
 from gardenplot.plan.edits import change_place
 from gardenplot.plan.file import write_plan
 from gardenplot.plan.holding import hold
-from gardenplot.plan.unsaved import Unsaved, newest_of, read_unsaved, unsaved_text
+from gardenplot.plan.unsaved import Pen, Unsaved, newest_of, read_unsaved
 from gardenplot.window.document import Document
 from gardenplot.window.journal import ENDS, HELD, Journal, journal_folder
 from gardenplot.window.left_work import left_work, offer_left_work
 from gardenplot.window.main import MainWindow
 from gardenplot.window.plans_dialog import PlansDialog
-from tests.plans import feet_plan, metric_plan
+from tests.plans import feet_plan, metric_plan, plans
 
 Look = Callable[[PlansDialog], object]
 
@@ -191,8 +193,21 @@ def test_what_was_flushed_last_is_not_written_over(
 )
 def test_what_is_written_down_is_read_back_the_same(tmp_path: Path, name: str) -> None:
     unsaved = Unsaved(feet_plan(), tmp_path / name, "mark", datetime(2027, 3, 1, 12, 30, tzinfo=UTC))
-    (tmp_path / "journal").write_bytes(unsaved_text(unsaved))
+    (tmp_path / "journal").write_bytes(Pen().text(unsaved))
     assert read_unsaved(tmp_path / "journal") == unsaved
+
+
+@given(st.data())
+def test_one_pen_writes_any_plan_after_any_other(
+    tmp_path_factory: pytest.TempPathFactory, data: st.DataObject
+) -> None:
+    pen, path = Pen(), tmp_path_factory.getbasetemp() / "journal"
+    plan = data.draw(plans())
+    for name in ("", "one", "{two}"):
+        unsaved = Unsaved(plan, None, None, datetime(2027, 3, 1, tzinfo=UTC))
+        path.write_bytes(pen.text(unsaved))
+        assert read_unsaved(path) == unsaved
+        plan = change_place(data.draw(st.sampled_from((plan, metric_plan()))), name=name)
 
 
 @pytest.mark.parametrize(
@@ -211,7 +226,7 @@ def leave(plan: Plan, path: Path | None = None, *, minute: int = 0) -> Path:
     """Leave work as a session does that is killed."""
     journal_folder().mkdir(parents=True, exist_ok=True)
     left = journal_folder() / f"left-{minute}.a{ENDS}"
-    left.write_bytes(unsaved_text(Unsaved(plan, path, "mark", datetime(2027, 3, 1, 12, minute, tzinfo=UTC))))
+    left.write_bytes(Pen().text(Unsaved(plan, path, "mark", datetime(2027, 3, 1, 12, minute, tzinfo=UTC))))
     return left
 
 
