@@ -10,6 +10,7 @@ import pytest
 
 from gardenplot.errors import ChangedError
 from gardenplot.plan import saving
+from gardenplot.plan import versions as versions_kept
 from gardenplot.plan.edits import change_place
 from gardenplot.plan.exchange import exchange
 from gardenplot.plan.file import mark_of, read_plan, text_of, write_plan
@@ -20,7 +21,7 @@ from tests.attack import turns
 from tests.plans import metric_plan
 
 DEEDS = 12
-"""Things that happen to a file in one interleaving; few enough that the versions kept hold all of it."""
+"""Things that happen to a file in one interleaving."""
 needs_exchange = pytest.mark.skipif(os.name == "nt", reason="this system cannot exchange two names")
 
 
@@ -106,6 +107,8 @@ def interleave(shared: Shared, monkeypatch: pytest.MonkeyPatch) -> None:
 
         return call
 
+    # That no more than the last ten are kept is as it should be, and not what is looked for here.
+    monkeypatch.setattr(versions_kept, "MOST", 100)
     monkeypatch.setattr(saving, "exchange", between(exchange))
     monkeypatch.setattr(os, "link", between(os.link))
     for _turn in range(DEEDS):
