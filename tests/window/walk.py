@@ -31,8 +31,8 @@ from gardenplot.window.plans_dialog import PlansDialog
 from gardenplot.window.preview import Preview
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order, ask_wish
 from gardenplot.window.sheets_made import bed_kind
-from gardenplot.window.working_dialog import WorkingDialog
 from gardenplot.window.versions_dialog import VersionsDialog
+from gardenplot.window.working_dialog import WorkingDialog
 from tests.colours_seen import Values, linear
 from tests.scenarios.again_plans import late_and_short, two_short
 
