@@ -2,8 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from datetime import date
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 
 import numpy as np
 import numpy.typing as npt
@@ -13,11 +12,11 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
 from gardenplot.gestures.cover_typed import usual_cover
-from gardenplot.window.answers_dialog import AnswersDialog
 from gardenplot.plan.edits import change_place
 from gardenplot.plan.file import text_of as written
 from gardenplot.plan.holding import hold
 from gardenplot.plan.unsaved import Unsaved
+from gardenplot.window.answers_dialog import AnswersDialog
 from gardenplot.window.compare_dialog import CompareDialog
 from gardenplot.window.fill_dialog import FillDialog
 from gardenplot.window.forms import AskDialog
