@@ -1,12 +1,13 @@
 """The journal: work that is not saved is written down within a second of each edit, in a thread of its own."""
 
+import gc
 import os
 import threading
 from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from gardenplot.errors import FileError
 from gardenplot.plan.disk_words import why
@@ -21,6 +22,9 @@ ENDS, HELD = ".journal", ".held"
 """How the files of a session end, and the one that it holds while it lives."""
 _GATHER = 0.1
 """Seconds in which edits come along that follow one another."""
+
+_COLLECT_EVERY = 2000
+"""Milliseconds from one look for garbage to the next."""
 
 
 def journal_folder() -> Path:
@@ -52,6 +56,9 @@ class Journal(QObject):
         self._flushed: Path | None = None
         self._unflushed: tuple[Path, datetime] | None = None
         self._pen = Pen()
+        self._clock = QTimer(self)
+        self._clock.setInterval(_COLLECT_EVERY)
+        self._clock.timeout.connect(lambda: gc.collect(1))
         self._threads: list[threading.Thread] = []
         for signal in (document.changed, document.opened, document.saved):
             signal.connect(self._note)
@@ -69,6 +76,9 @@ class Journal(QObject):
             self._turn.notify_all()
         for thread in self._threads:
             thread.join()
+        if self._threads:
+            self._clock.stop()
+            gc.enable()
 
     def _note(self) -> None:
         """Have written down what is on the screen now; the plan is a value, so a thread can read it at leisure."""
@@ -86,6 +96,10 @@ class Journal(QObject):
     def _begin(self) -> None:
         """Start the threads with the first thing that is to be written down."""
         if not self._threads:
+            # Garbage is looked for by whichever thread makes it too much, and parts of a window that are thrown away
+            # in another thread than its own bring the program down. So the window's own thread looks for it.
+            gc.disable()
+            self._clock.start()
             self._threads = [threading.Thread(target=work, daemon=True) for work in (self._follow, self._settle)]
             for thread in self._threads:
                 thread.start()
