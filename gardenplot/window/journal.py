@@ -44,7 +44,7 @@ class Journal(QObject):
     failed = Signal(str)
 
     def __init__(self, document: Document) -> None:
-        super().__init__(document)
+        super().__init__()
         self._document = document
         name = os.urandom(8).hex()
         self.paths = tuple(journal_folder() / f"{name}.{slot}{ENDS}" for slot in "ab")
