@@ -4,6 +4,7 @@ GardenplotError
 +-- LengthError      text that is no length, share or rate
 +-- PlanError        a request that the plan cannot meet
 +-- FileError        a plan file that cannot be read or written
+    +-- ChangedError a plan file that somebody else has changed meanwhile
 """
 
 from collections.abc import Iterator
@@ -33,6 +34,10 @@ class PlanError(GardenplotError):
 
 class FileError(GardenplotError):
     """A file that cannot be read or written; the sentence names the file and the place in it."""
+
+
+class ChangedError(FileError):
+    """A plan file that holds something else than it did when it was opened or saved here."""
 
 
 @contextmanager

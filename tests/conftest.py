@@ -20,10 +20,11 @@ settings.load_profile(os.environ.get("GARDENPLOT_HYPOTHESIS", "short"))
 
 
 @pytest.fixture(autouse=True)
-def own_settings(tmp_path: Path) -> Iterator[None]:
+def own_settings(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """Keep what the program remembers apart from the machine's and from other tests'."""
     from PySide6.QtCore import QCoreApplication, QSettings  # noqa: PLC0415  # after the platform is chosen
 
+    monkeypatch.setenv("GARDENPLOT_FOLDER", str(tmp_path / "settings" / "own"))
     QCoreApplication.setOrganizationName("gardenplot")
     QCoreApplication.setApplicationName("gardenplot-tests")
     QSettings.setDefaultFormat(QSettings.Format.IniFormat)

@@ -43,7 +43,7 @@ _KEYS: Mapping[type, Mapping[str, str]] = {
     Jugs: {"start": "from", "end": "to"},
 }
 """Where a field's name in the file is a word that Python keeps for itself."""
-_LISTS: Mapping[str, type] = {
+LISTS: Mapping[str, type] = {
     "beds": Bed,
     "crops": Crop,
     "plantings": Planting,
@@ -57,7 +57,7 @@ _LISTS: Mapping[str, type] = {
     "feeds": Feed,
     "jugs": Jugs,
 }
-
+"""The lists of a plan, in the order in which they are written."""
 _ALWAYS = {"units", "establish", "pattern"}
 """Written even where they are the default, since a reader would have to know it."""
 
@@ -76,19 +76,19 @@ def plan_of(raw: Json) -> tuple[Plan, tuple[str, ...]]:
     problems: list[str] = []
     place = _read(Place, raw.get("place", {}), "place", problems)
     parts: dict[str, tuple[Any, ...]] = {}
-    for name, kind in _LISTS.items():
+    for name, kind in LISTS.items():
         parts[name] = _read_list(kind, raw.get(name, []), name, problems)
-    unknown = _unknown(raw, {"gardenplot", "place", *_LISTS}, "", problems)
+    unknown = _unknown(raw, {"gardenplot", "place", *LISTS}, "", problems)
     return Plan(place=place, unknown=unknown, **parts), tuple(problems)
 
 
 def raw_of(plan: Plan) -> dict[str, Json]:
     """The JSON value of a plan, in the order in which the file is written."""
-    raw: dict[str, Json] = {"gardenplot": VERSION, "place": _write(plan.place)}
-    for name in _LISTS:
+    raw: dict[str, Json] = {"gardenplot": VERSION, "place": raw_part(plan.place)}
+    for name in LISTS:
         parts = getattr(plan, name)
         if parts or name in ("beds", "crops", "plantings"):
-            raw[name] = [_write(part) for part in parts]
+            raw[name] = [raw_part(part) for part in parts]
     raw.update((name, json.loads(text)) for name, text in plan.unknown)
     return raw
 
@@ -308,7 +308,8 @@ _READERS: Mapping[Any, Callable[[Json, str], Any]] = {
 }
 
 
-def _write(part: Any) -> dict[str, Json]:
+def raw_part(part: Any) -> dict[str, Json]:
+    """The JSON value of a part of the plan: a bed, a planting, the place."""
     raw: dict[str, Json] = {}
     for name, key in _keys(type(part)).items():
         value = getattr(part, name)
@@ -336,7 +337,7 @@ def _raw_value(value: Any) -> Json:
         case ((Share(), MonthDay()), *_others):
             return {share.text: f"{day.month:02}-{day.day:02}" for share, day in value}
         case Obstacle() | Box() | Past() | Actual() | Watering():
-            return _write(value)
+            return raw_part(value)
         case tuple():
             return [_raw_value(one) for one in value]
         case _:

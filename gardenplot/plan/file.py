@@ -2,31 +2,41 @@
 
 import json
 import os
+import stat
 import tempfile
-from collections import Counter
-from collections.abc import Iterable
-from math import isfinite
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from hashlib import blake2b, sha256
 from pathlib import Path
-from typing import Any
 
 from attrs import frozen
 
 from gardenplot.errors import FileError
 from gardenplot.one_line import one_line
 from gardenplot.plan.codec import plan_of, raw_of
+from gardenplot.plan.disk_words import why
+from gardenplot.plan.json_text import json_of
 from gardenplot.plan.valid import faults
 from gardenplot.plan.value import Plan
 from gardenplot.words import _
 
 SUFFIX = ".gardenplot"
 _NO_FILE_NAME = str.maketrans(dict.fromkeys('/\\:*?"<>|', "-"))
-LARGEST = 64 * 1024 * 1024
-DEEPEST = 100
+_DEVICES = frozenset({"CON", "PRN", "AUX", "NUL", *(f"{port}{n}" for port in ("COM", "LPT") for n in range(1, 10))})
+"""Names that Windows keeps for devices, in every folder and with every ending."""
+LARGEST = 16 * 1024 * 1024
+_NEW = ".new"
+"""How the name of a file ends that is being written beside another one."""
+_OLD = 60.0
+"""Seconds after which what is being written was given up."""
 
 
 def file_name(name: str) -> str:
     """A name of a plan as the name of a file, without the signs that a path keeps for itself."""
-    return one_line(name).translate(_NO_FILE_NAME).strip(" .")[:80] or "plan"
+    plain = one_line(name).translate(_NO_FILE_NAME).strip(" .")[:80].rstrip(" .") or "plan"
+    stem, dot, rest = plain.partition(".")
+    return f"{stem.rstrip()}-{dot}{rest}" if stem.rstrip().upper() in _DEVICES else plain
 
 
 @frozen
@@ -35,19 +45,32 @@ class Opened:
 
     plan: Plan
     problems: tuple[str, ...] = ()
+    seen: str = ""
+    """The mark of what stood in the file."""
+
+
+def mark_of(content: bytes) -> str:
+    """A mark that no other content of a file has."""
+    return sha256(content).hexdigest()
 
 
 def read_plan(path: Path) -> Opened:
     """Read a plan file; raises FileError with one line that names the file, the place and what is wrong."""
     try:
-        return plan_of_text(_text_of(path))
+        return plan_of_content(content_of(path))
     except FileError as error:
         raise FileError(f"{path}: {error}") from None
 
 
+def plan_of_content(content: bytes) -> Opened:
+    """The plan in the bytes of a plan file; raises FileError with the place and what is wrong."""
+    opened = plan_of_text(_text_of(content))
+    return Opened(opened.plan, opened.problems, mark_of(content))
+
+
 def plan_of_text(text: str) -> Opened:
     """The plan in the text of a plan file; raises FileError with the place and what is wrong."""
-    plan, problems = plan_of(_json_of(text))
+    plan, problems = plan_of(json_of(text))
     for fault in faults(plan):
         raise FileError(f"{fault.place}: {fault.says}")
     return Opened(plan, problems)
@@ -58,34 +81,127 @@ def text_of(plan: Plan) -> str:
     return json.dumps(raw_of(plan), ensure_ascii=False, indent=2, allow_nan=False) + "\n"
 
 
+def content_of(path: Path) -> bytes:
+    """What stands in a file that could be a plan; raises FileError without the file's name."""
+    try:
+        # A pipe or a device would keep whoever reads it waiting for ever.
+        if not stat.S_ISREG(path.stat().st_mode):
+            raise FileError(_("cannot be read: that is no file"))
+        with path.open("rb") as file:
+            content = file.read(LARGEST + 1)
+    except OSError as error:
+        raise FileError(_("cannot be read: {why}").format(why=why(error))) from None
+    except ValueError:
+        raise FileError(_("cannot be read: that is no file name")) from None
+    if len(content) > LARGEST:
+        raise FileError(_("is larger than {most} MB, which no plan is").format(most=LARGEST >> 20))
+    return content
+
+
 def write_plan(path: Path, plan: Plan) -> None:
     """Write a plan file: beside it first, flushed to disk, then renamed over it. Raises FileError."""
     write_whole(path, text_of(plan).encode())
 
 
-def write_whole(path: Path, content: bytes) -> None:
+def write_whole(path: Path, content: bytes, *, flush: bool = True) -> None:
     """Write a file so that either the old or the new content is there, never a half; a link stays a link.
 
-    Raises FileError.
+    What is not flushed outlives the program, but need not outlive the machine. Raises FileError.
+    """
+    with written_beside(path, content, flush=flush) as (beside, there):
+        os.replace(beside, there)
+        if flush:
+            flush_folder(there.parent)
+
+
+@contextmanager
+def written_beside(path: Path, content: bytes, *, flush: bool = True) -> Iterator[tuple[Path, Path]]:
+    """A new file beside another, flushed to disk, and where that other really lies; whoever asked renames it.
+
+    What is left of it at the end is removed. Raises FileError, also for whatever the disk refuses meanwhile.
     """
     try:
-        path = Path(os.path.realpath(path))
-        handle, beside = tempfile.mkstemp(dir=path.parent, prefix=".gardenplot-", suffix=".new")
+        there = Path(os.path.realpath(path))
+        if shut := read_only(there):
+            raise FileError(_("{path}: cannot be written: {why}").format(path=path, why=shut))
+        handle, name = tempfile.mkstemp(dir=there.parent, prefix=beside_name(there), suffix=_NEW)
+        beside = Path(name)
         try:
-            with os.fdopen(handle, "wb") as file:
-                file.write(content)
-                file.flush()
-                os.fsync(file.fileno())
-            _keep_mode(path, beside)
-            os.replace(beside, path)
-        except BaseException:
-            Path(beside).unlink(missing_ok=True)
-            raise
+            _fill(handle, content, flush=flush)
+            _keep_mode(there, beside)
+            yield beside, there
+        finally:
+            # What cannot be removed now is swept later; what was asked for is done or has failed by now.
+            with suppress(OSError):
+                beside.unlink(missing_ok=True)
     except OSError as error:
-        raise FileError(_("{path}: cannot be written: {why}").format(path=path, why=error.strerror)) from None
+        raise FileError(_("{path}: cannot be written: {why}").format(path=path, why=why(error))) from None
+    except ValueError:
+        raise FileError(_("{path}: cannot be written: that is no file name").format(path=path)) from None
 
 
-def _keep_mode(path: Path, beside: str) -> None:
+def beside_name(path: Path) -> str:
+    """How the names begin of what is written beside a file, however long its own name is."""
+    return f".gardenplot-{blake2b(os.fsencode(path.name), digest_size=4).hexdigest()}-"
+
+
+def left_in(folder: Path, begins: str = ".gardenplot-") -> list[Path]:
+    """What programs that were killed while they wrote a file have left in a folder; not what is being written now."""
+    found = []
+    for one in folder.glob(f"{begins}*{_NEW}"):
+        with suppress(OSError):
+            if time.time() - one.stat().st_mtime > _OLD:
+                found.append(one)
+    return found
+
+
+def flush_file(path: Path) -> None:
+    """Flush a file and its name to disk. Raises OSError."""
+    with path.open("r+b") as file:
+        os.fsync(file.fileno())
+    flush_folder(path.parent)
+
+
+def flush_folder(folder: Path) -> None:
+    """Flush the names in a folder to disk, where the system lets a folder be opened. Raises OSError."""
+    if os.name == "nt":
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+def read_only(path: Path) -> str:
+    """Why a file cannot be written over, as far as can be told without trying; nothing where it can.
+
+    Renaming would pass over the mark of a file that is not to be changed.
+    """
+    try:
+        if path.is_file() and not path.stat().st_mode & 0o222:
+            return _("the file is marked as read-only")
+        if path.parent.is_dir() and not os.access(path.parent, os.W_OK):
+            return _("nothing may be written in its folder")
+    except OSError as error:
+        return why(error)
+    return ""
+
+
+def _fill(handle: int, content: bytes, *, flush: bool) -> None:
+    try:
+        file = os.fdopen(handle, "wb")
+    except BaseException:
+        os.close(handle)
+        raise
+    with file:
+        file.write(content)
+        file.flush()
+        if flush:
+            os.fsync(file.fileno())
+
+
+def _keep_mode(path: Path, beside: Path) -> None:
     """Give the new file the old one's permissions, or those that a plainly created file would have."""
     if path.exists():
         mode = path.stat().st_mode & 0o777
@@ -96,71 +212,8 @@ def _keep_mode(path: Path, beside: str) -> None:
     os.chmod(beside, mode)
 
 
-def _text_of(path: Path) -> str:
+def _text_of(content: bytes) -> str:
     try:
-        if path.stat().st_size > LARGEST:
-            raise FileError(_("is larger than 64 MB, which no plan is"))
-        return path.read_text(encoding="utf-8-sig")
+        return content.decode("utf-8-sig")
     except UnicodeDecodeError:
         raise FileError(_("is no text in UTF-8")) from None
-    except OSError as error:
-        raise FileError(_("cannot be read: {why}").format(why=error.strerror)) from None
-    except ValueError:
-        raise FileError(_("cannot be read: that is no file name")) from None
-
-
-def _json_of(text: str) -> Any:
-    try:
-        raw = json.loads(text, object_pairs_hook=_once_each, parse_constant=_no_constant, parse_float=_finite)
-    except json.JSONDecodeError as error:
-        raise FileError(
-            _("line {line}, column {column}: {what}").format(line=error.lineno, column=error.colno, what=error.msg)
-        ) from None
-    except RecursionError:
-        raise FileError(_("is nested deeper than any plan")) from None
-    except ValueError as error:
-        raise FileError(str(error)) from None
-    _check_parts(raw)
-    return raw
-
-
-def _check_parts(raw: Any) -> None:
-    """Refuse what could be read but not be written again: endless nesting, and halves of letters."""
-    level = [raw]
-    for _depth in range(DEEPEST):
-        for text in (text for part in level for text in _texts(part)):
-            if any("\ud800" <= sign <= "\udfff" for sign in text):
-                raise FileError(_("“{text}” holds half of a letter").format(text=text[:40]))
-        level = [inner for part in level if isinstance(part, dict | list) for inner in _inner(part)]
-        if not level:
-            return
-    raise FileError(_("is nested deeper than any plan"))
-
-
-def _texts(part: Any) -> list[str]:
-    if isinstance(part, dict):
-        return list(part)
-    return [part] if isinstance(part, str) else []
-
-
-def _inner(part: dict[str, Any] | list[Any]) -> Iterable[Any]:
-    return part.values() if isinstance(part, dict) else part
-
-
-def _once_each(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    once = dict(pairs)
-    if len(once) < len(pairs):
-        name = next(name for name, count in Counter(name for name, _value in pairs).items() if count > 1)
-        raise FileError(_("“{name}” stands twice in one object").format(name=name))
-    return once
-
-
-def _finite(digits: str) -> float:
-    number = float(digits)
-    if not isfinite(number):
-        raise FileError(_("{number} is no number that a plan can hold").format(number=digits[:40]))
-    return number
-
-
-def _no_constant(name: str) -> Any:
-    raise FileError(_("{name} is no number that a plan can hold").format(name=name))

@@ -1,5 +1,6 @@
 """Paper sizes, the scales of drawings on them, and the face they are printed in."""
 
+from bisect import bisect_right
 from enum import StrEnum
 from functools import cache
 from math import ceil
@@ -82,9 +83,9 @@ def fitted(text: str, face: str, size: float, room: float) -> str:
     text = one_line(text)
     if pdfmetrics.stringWidth(text, face, size) <= room:
         return text
-    while text and pdfmetrics.stringWidth(text + "…", face, size) > room:
-        text = text[:-1]
-    return text.rstrip() + "…"
+    # A name from a strange file can be as long as a book: the place of the cut is halved down to, not walked to.
+    cut = bisect_right(range(len(text)), room, key=lambda end: pdfmetrics.stringWidth(text[:end] + "…", face, size))
+    return text[: max(0, cut - 1)].rstrip() + "…"
 
 
 def broken(text: str, face: str, size: float, room: float) -> list[str]:

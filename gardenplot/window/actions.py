@@ -17,7 +17,7 @@ from gardenplot.window.block_deeds import BlockDeeds
 from gardenplot.window.ground_deeds import LAYERS
 from gardenplot.window.layers import Layers
 from gardenplot.window.panel_switch import switch_of
-from gardenplot.window.reasons import Reasons, no_redo, no_undo, no_wish
+from gardenplot.window.reasons import Reasons, no_file, no_redo, no_undo, no_wish
 from gardenplot.window.recent import examples, recent
 from gardenplot.window.wish_deeds import WishDeeds
 from gardenplot.words import _
@@ -52,6 +52,10 @@ def _file(window: "MainWindow") -> Entries:
     yield Rule()
     yield Action("file.save", _("&Save"), filing.save, Keys.Save, also=_("keep store"))
     yield Action("file.save-as", _("Save &as …"), filing.save_as, "Ctrl+Shift+S", also=_("keep under another name"))
+    also = _("history backup restore bring back old before")
+    yield Action(
+        "file.versions", _("Earlier &versions …"), filing.versions_asked, "", partial(no_file, window), also=also
+    )
     yield Rule()
     yield Action("file.quit", _("&Quit"), window.close, "Ctrl+Q", also=_("close exit leave end"))
 

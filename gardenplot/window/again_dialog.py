@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from PySide6.QtCore import QSettings
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.again_table import GOES_AS_PLANNED
 from gardenplot.drawing.days import day_words
@@ -15,6 +15,7 @@ from gardenplot.window.answers_dialog import AnswersDialog
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Typed
+from gardenplot.window.plain import PlainLabel
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import magnified
 from gardenplot.words import _
@@ -35,7 +36,7 @@ class AgainDialog(AnswersDialog):
         self._wanted = wanted
         self._troubles: tuple[Trouble, ...] = ()
         self.setWindowTitle(_("Plan again on {day}").format(day=day_words(document.today())))
-        self.loss, label = Typed(self._lose), QLabel(_("Lost from tray to bed"))
+        self.loss, label = Typed(self._lose), PlainLabel(_("Lost from tray to bed"))
         self.loss.setAccessibleName(label.text())
         self.loss.setFixedWidth(round(72 * magnified()))
         self.loss.lay_below = lambda complaint: self.foot.insertWidget(2, complaint)

@@ -11,6 +11,7 @@ from gardenplot.gestures.candidate_typed import CANDIDATE_FIELDS, patterns_for, 
 from gardenplot.gestures.typed import TypedField
 from gardenplot.plan import Direction, Pattern, Plan, planting_of
 from gardenplot.window.fields import Typed
+from gardenplot.window.plain import PlainLabel
 from gardenplot.window.theme import magnified, write_in
 from gardenplot.window.wrapping import Wrapping
 from gardenplot.words import _
@@ -117,7 +118,7 @@ class CandidateForm(QWidget):
 
 
 def _quiet(ink: Ink) -> QLabel:
-    label = QLabel()
+    label = PlainLabel()
     write_in(label, ink)
     label.setWordWrap(ink is Ink.ACCENT)
     return label

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QAbstractScrollArea, QToolTip
 
 from gardenplot.window.canvas_names import is_cut
 from gardenplot.window.canvas_view import CanvasView
+from gardenplot.window.plain import as_is
 from gardenplot.window.theme import magnified
 
 
@@ -20,7 +21,8 @@ class CanvasTips(QObject):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() is not QEvent.Type.ToolTip or not isinstance(event, QHelpEvent):
             return super().eventFilter(watched, event)
-        QToolTip.showText(event.globalPos(), self.tip_at(event.x() / magnified(), event.y() / magnified()))
+        tip = self.tip_at(event.x() / magnified(), event.y() / magnified())
+        QToolTip.showText(event.globalPos(), as_is(tip))
         return True
 
     def tip_at(self, x: float, y: float) -> str:

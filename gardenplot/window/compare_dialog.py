@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from gardenplot.drawing.bed import draw_turn
 from gardenplot.drawing.compare_words import (
@@ -25,6 +25,7 @@ from gardenplot.window.candidate_column import Shown
 from gardenplot.window.candidate_columns import CandidateColumns
 from gardenplot.window.candidate_form import CandidateForm
 from gardenplot.window.document import Document
+from gardenplot.window.plain import PlainLabel
 from gardenplot.window.theme import widget_font
 from gardenplot.words import _
 
@@ -56,10 +57,10 @@ class CompareDialog(QDialog):
         self.resize(self.sizeHint().boundedTo(QSize(room.width() * 9 // 10, room.height() * 9 // 10)))
 
     def _lay_out(self) -> None:
-        title = QLabel(comparison_title(self._ways.plan, self._ways.planting))
+        title = PlainLabel(comparison_title(self._ways.plan, self._ways.planting))
         title.setFont(widget_font(17, bold=True))
         column, row = QVBoxLayout(self), QHBoxLayout()
-        for part in (title, QLabel(reading_words(self._candidates[0]))):
+        for part in (title, PlainLabel(reading_words(self._candidates[0]))):
             part.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
             column.addWidget(part)
         column.addWidget(self.columns, 1)

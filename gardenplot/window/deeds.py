@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QFileDialog, QMessageBox
+from PySide6.QtWidgets import QFileDialog
 
 from gardenplot.drawing.hand_words import later_words
 from gardenplot.errors import GardenplotError, PlanError
@@ -28,6 +28,7 @@ from gardenplot.window.late import (
     preview_list,
     preview_sheets,
 )
+from gardenplot.window.questions import warn
 from gardenplot.window.reasons import CHOOSE_BED, CHOOSE_CROP, CHOOSE_PLANTING, NO_BED
 from gardenplot.words import _
 
@@ -241,7 +242,7 @@ class SheetDeeds:
             write_whole(Path(name), made)
             self._window.tell(_("written to {path}").format(path=name))
         except GardenplotError as error:
-            QMessageBox.warning(self._window, title, str(error))
+            warn(self._window, title, str(error))
 
     def export(self) -> None:
         """Ask for a name and write the drawing."""
@@ -258,4 +259,4 @@ class SheetDeeds:
             else:
                 self._window.tell(_("stopped; nothing was written"))
         except GardenplotError as error:
-            QMessageBox.warning(self._window, _("Drawing as a file"), str(error))
+            warn(self._window, _("Drawing as a file"), str(error))

@@ -1,5 +1,6 @@
 """The document: the current plan, its undo stack and its file; `change` is the only door to the plan."""
 
+import os
 import zlib
 from collections.abc import Callable
 from datetime import date
@@ -9,7 +10,9 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
 from gardenplot.plan import Plan
-from gardenplot.plan.file import read_plan, write_plan
+from gardenplot.plan.file import read_plan
+from gardenplot.plan.saving import Saved, changed_on_disk, save_plan, sweep
+from gardenplot.window.own_folder import versions
 from gardenplot.words import _
 
 
@@ -51,8 +54,11 @@ class Document(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._plan = self._saved = Plan()
+        self._plan = Plan()
+        self._saved: Plan | None = self._plan
         self.path: Path | None = None
+        self.seen: str | None = None
+        """The mark of what the file held when it was opened or saved here."""
         self.stack = QUndoStack(self)
 
     @property
@@ -67,7 +73,10 @@ class Document(QObject):
 
     @property
     def is_saved(self) -> bool:
-        """Whether the plan is the one that was opened or saved last; coming back to it in any way counts."""
+        """Whether the plan is the one that was opened or saved last; coming back to it in any way counts.
+
+        A plan that was begun here and never saved is not.
+        """
         return self._plan is self._saved or self._plan == self._saved
 
     def change(self, name: str, plan: Plan, merge: str = "") -> bool:
@@ -80,11 +89,21 @@ class Document(QObject):
         self.stack.push(Step(self, name, self._plan, plan, merge))
         return True
 
-    def start(self, plan: Plan, path: Path | None = None) -> None:
-        """Begin with another plan; the steps of undo are gone."""
-        self.path = path
+    @property
+    def changed_on_disk(self) -> bool:
+        """Whether somebody else has written to the file since it was opened or saved here."""
+        return self.path is not None and self.seen is not None and changed_on_disk(self.path, self.seen)
+
+    def start(self, plan: Plan, path: Path | None = None, *, seen: str | None = None, kept: bool = True) -> None:
+        """Begin with another plan; the steps of undo are gone.
+
+        `seen` is the mark of what is in its file; a plan that is not `kept` anywhere yet is one to be saved.
+        """
+        self.path, self.seen = path, seen
         self.stack.clear()
-        self._saved = plan
+        self._saved = plan if kept else None
+        if not kept:
+            self.stack.resetClean()
         self._show(plan)
         self.opened.emit()
 
@@ -94,16 +113,26 @@ class Document(QObject):
         An example is opened as a plan without a file.
         """
         found = read_plan(path)
-        self.start(found.plan, None if example else path)
+        if example:
+            self.start(found.plan)
+        else:
+            sweep(path, versions())
+            self.start(found.plan, path, seen=found.seen)
         return found.problems
 
-    def save(self, path: Path) -> None:
-        """Write the plan to a file, which is the document's from then on; raises FileError."""
-        write_plan(path, self._plan)
-        self.path = path
+    def save(self, path: Path, *, over: bool = False) -> Saved:
+        """Write the plan to a file, which is the document's from then on.
+
+        Raises ChangedError where somebody else has written to the document's own file, unless that is to be written
+        `over`, and FileError.
+        """
+        own = self.path is not None and os.path.realpath(self.path) == os.path.realpath(path)
+        saved = save_plan(path, self._plan, self.seen if own and not over else None, versions())
+        self.path, self.seen = path, saved.seen
         self._saved = self._plan
         self.stack.setClean()
         self.saved.emit()
+        return saved
 
     def _show(self, plan: Plan) -> None:
         before, self._plan = self._plan, plan

@@ -2,14 +2,15 @@
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QWidget
 
+from gardenplot.window.plain import PlainLabel, as_is
 from gardenplot.window.script import runs
 
 _LEAST_LETTERS = 6
 
 
-class Elided(QLabel):
+class Elided(PlainLabel):
     """Wants room for all its words and takes room for a few; `shown_whole` is the tip while nothing is left out."""
 
     def __init__(self, words: str = "", parent: QWidget | None = None) -> None:
@@ -28,7 +29,7 @@ class Elided(QLabel):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self.setToolTip(self.shown_whole if self.shown == self.text() else self.text())
+        self.setToolTip(as_is(self.shown_whole if self.shown == self.text() else self.text()))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         painter = QPainter(self)

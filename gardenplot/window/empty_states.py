@@ -4,9 +4,10 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, Qt
-from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from gardenplot.window.action import plain
+from gardenplot.window.plain import PlainLabel
 from gardenplot.window.registry import Registry
 from gardenplot.window.theme import widget_font
 from gardenplot.words import _
@@ -32,7 +33,7 @@ class EmptyState(QWidget):
     ) -> None:
         super().__init__(over)
         self._over, self._words, self._wanted, self._at_foot = over, words, wanted, at_foot
-        self.label = QLabel()
+        self.label = PlainLabel()
         self.label.setWordWrap(True)
         self.label.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.label.setForegroundRole(self.palette().ColorRole.PlaceholderText)

@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 
 from gardenplot.drawing.style import Ink
 from gardenplot.errors import GardenplotError
+from gardenplot.window.plain import PlainLabel, as_is
 from gardenplot.window.script import runs
 from gardenplot.window.theme import magnified, write_in
 
@@ -42,7 +43,7 @@ class Typed(QLineEdit):
     @cached_property
     def complaint(self) -> QLabel:
         """The words of what is wrong, made when something is."""
-        label = QLabel(self)
+        label = PlainLabel("", self)
         label.setVisible(False)
         label.setWordWrap(True)
         write_in(label, Ink.ACCENT)
@@ -59,7 +60,7 @@ class Typed(QLineEdit):
     def stand_empty(self, words: str) -> None:
         """Show in grey what holds while nothing is typed, or an example; the tip tells it where it has no room."""
         self.setPlaceholderText(words)
-        self.setToolTip(words)
+        self.setToolTip(as_is(words))
         self._describe()
 
     def event(self, event: QEvent) -> bool:
@@ -124,7 +125,7 @@ class Choice(Steady):
         room = self.style().subControlRect(QStyle.ComplexControl.CC_ComboBox, option, part, self).width() - 4
         words = option.currentText
         option.currentText = option.fontMetrics.elidedText(words, Qt.TextElideMode.ElideRight, room)
-        self.setToolTip(words if option.currentText != words else "")
+        self.setToolTip(as_is(words) if option.currentText != words else "")
         painter = QStylePainter(self)
         painter.setLayoutDirection(runs(words))
         painter.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option)
@@ -264,7 +265,7 @@ class Form(QWidget):
 
 
 def _quiet(words: str, form: Form) -> QLabel:
-    label = QLabel(words, form)
+    label = PlainLabel(words, form)
     write_in(label, Ink.SECOND)
     label.setWordWrap(True)
     return label

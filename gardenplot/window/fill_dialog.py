@@ -1,7 +1,7 @@
 """Filling the season: what counts, the best so far drawn over the plan while it is looked for, then take or leave."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QProgressBar, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
 from gardenplot.drawing.filling_words import FOUND_COLUMNS, found_rows, worth_words
 from gardenplot.errors import GardenplotError
@@ -13,6 +13,7 @@ from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.document import Document
 from gardenplot.window.fill_weights import WeightsForm
 from gardenplot.window.long_work import Watched
+from gardenplot.window.plain import PlainLabel
 from gardenplot.window.tables import Table, TableRow
 from gardenplot.window.theme import magnified
 from gardenplot.words import _
@@ -35,7 +36,7 @@ class FillDialog(QDialog):
         self._work: Watched | None = None
         self.filling: Filling | None = None
         self.weights = WeightsForm()
-        self.says, self.bar = QLabel(), QProgressBar()
+        self.says, self.bar = PlainLabel(), QProgressBar()
         self.found = Table(_("What was placed and what was not"), FOUND_COLUMNS, (3,))
         self.begin, self.stop = QPushButton(_("Fill")), QPushButton(_("Stop, keep the best so far"))
         self.take, self.leave = QPushButton(_("Take")), QPushButton(_("Cancel"))

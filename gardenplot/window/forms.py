@@ -19,6 +19,7 @@ from gardenplot.drawing.style import Ink
 from gardenplot.gestures.examples import grey
 from gardenplot.window.ask import Accept, Ask
 from gardenplot.window.fields import LARGE, Choice, Steady
+from gardenplot.window.plain import PlainLabel
 from gardenplot.window.theme import magnified, widget_font, write_in
 
 
@@ -55,7 +56,7 @@ class AskDialog(QDialog):
         column.setSpacing(12)
         column.addWidget(_scrolled(inner, len(asks)))
         if note:
-            words = QLabel(note)
+            words = PlainLabel(note)
             words.setWordWrap(True)
             words.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
             write_in(words, Ink.SECOND)
@@ -136,14 +137,14 @@ def _value(field: QWidget) -> object:
 
 
 def _heading(words: str) -> QLabel:
-    label = QLabel(words)
+    label = PlainLabel(words)
     label.setFont(widget_font(15, bold=True))
     label.setContentsMargins(0, 10, 0, 0)
     return label
 
 
 def _complaint() -> QLabel:
-    label = QLabel()
+    label = PlainLabel()
     label.setWordWrap(True)
     label.setVisible(False)
     write_in(label, Ink.ACCENT)

@@ -4,12 +4,13 @@ from datetime import date, timedelta
 
 from PySide6.QtCore import QDate, QEvent, QLocale, QSignalBlocker, Qt
 from PySide6.QtGui import QKeyEvent, QKeySequence, QTextCharFormat
-from PySide6.QtWidgets import QCheckBox, QDateEdit, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QSlider, QWidget
+from PySide6.QtWidgets import QCheckBox, QDateEdit, QHBoxLayout, QPushButton, QSizePolicy, QSlider, QWidget
 
 from gardenplot.drawing.style import Ink
 from gardenplot.season import Span, season_of
 from gardenplot.window.document import Document
 from gardenplot.window.elided import Elided
+from gardenplot.window.plain import PlainLabel, as_is
 from gardenplot.window.script import runs
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import widget_font, write_in
@@ -40,7 +41,7 @@ class Header(QWidget):
     def __init__(self, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight = document, sight
-        self.name, self.state = Elided(), QLabel()
+        self.name, self.state = Elided(), PlainLabel()
         self.name.setFont(widget_font(17, bold=True))
         write_in(self.state, Ink.SECOND)
         self.day = _Day()
@@ -74,7 +75,7 @@ class Header(QWidget):
         self.state.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         plan.addWidget(self.name)
         plan.addWidget(self.state, 1)
-        for part in (QLabel(_("The beds on")), self.day, self.slider, self.always):
+        for part in (PlainLabel(_("The beds on")), self.day, self.slider, self.always):
             day.addWidget(part)
         for group in (plan, day):
             group.setSpacing(8)
@@ -90,7 +91,7 @@ class Header(QWidget):
         clean, path = self._document.is_saved, self._document.path
         saved = _("saved") if path else _("not saved yet")
         self.state.setText(f"· {saved if clean else _('changed')}")
-        self.state.setToolTip(str(path) if path else "")
+        self.state.setToolTip(as_is(str(path)) if path else "")
         season = self._season()
         day = self._sight.day or season.first
         blockers = [QSignalBlocker(one) for one in (self.day, self.slider, self.always)]

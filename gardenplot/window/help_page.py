@@ -4,11 +4,12 @@ import re
 
 from PySide6.QtCore import QEvent, QSize, QUrl
 from PySide6.QtGui import QKeySequence, QShortcut, QTextCharFormat, QTextCursor, QTextDocument
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QLineEdit, QTextBrowser, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QLineEdit, QTextBrowser, QVBoxLayout, QWidget
 
 from gardenplot.drawing.style import Ink
 from gardenplot.files import resource
 from gardenplot.window.action import key_words
+from gardenplot.window.plain import PlainLabel
 from gardenplot.window.registry import Registry
 from gardenplot.window.theme import colour, palette
 from gardenplot.words import _
@@ -25,7 +26,7 @@ class HelpPage(QDialog):
         super().__init__(parent)
         self._registry = registry
         self.setWindowTitle(_("From order to sheet"))
-        self.page, self.wanted, self.told = QTextBrowser(), QLineEdit(), QLabel()
+        self.page, self.wanted, self.told = QTextBrowser(), QLineEdit(), PlainLabel()
         self.page.setOpenLinks(False)
         self.page.setAccessibleName(_("From order to sheet"))
         self.wanted.setPlaceholderText(_("Find on this page"))

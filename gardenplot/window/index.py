@@ -4,12 +4,13 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QAbstractListModel, QEvent, QModelIndex, QObject, QPersistentModelIndex, QPoint, Qt
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
-from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QListView, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QLineEdit, QListView, QVBoxLayout, QWidget
 
 from gardenplot.drawing.style import Ink
 from gardenplot.gestures.sought import seek
 from gardenplot.window.index_delegate import IndexDelegate
 from gardenplot.window.index_lines import IndexLine, index_lines
+from gardenplot.window.plain import PlainLabel, as_is
 from gardenplot.window.theme import colour, magnified, palette
 from gardenplot.words import _
 
@@ -44,8 +45,10 @@ class IndexModel(QAbstractListModel):
         line = self.lines[index.row()]
         if role == Qt.ItemDataRole.DisplayRole:
             return line.sought.name
-        if role in (Qt.ItemDataRole.AccessibleTextRole, Qt.ItemDataRole.ToolTipRole):
+        if role == Qt.ItemDataRole.AccessibleTextRole:
             return line.spoken()
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return as_is(line.spoken())
         return line if role == Qt.ItemDataRole.UserRole else None
 
 
@@ -57,7 +60,7 @@ class Index(QWidget):
         self._window = window
         self._lines: tuple[IndexLine, ...] = ()
         self._before: QWidget | None = None
-        self.line, self.list, self.none = QLineEdit(), QListView(), QLabel()
+        self.line, self.list, self.none = QLineEdit(), QListView(), PlainLabel()
         self.line.setPlaceholderText(_("What to do, or a bed, a planting, a crop"))
         self.line.setAccessibleName(_("Index of everything"))
         self.line.setClearButtonEnabled(True)

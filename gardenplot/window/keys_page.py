@@ -7,7 +7,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QHBoxLayout,
     QHeaderView,
-    QLabel,
     QLineEdit,
     QPushButton,
     QTreeWidget,
@@ -19,6 +18,7 @@ from PySide6.QtWidgets import (
 from gardenplot.gestures.sought import Sought, seek
 from gardenplot.window.action import Action, key_words
 from gardenplot.window.fixed_keys import fixed_keys, refusal
+from gardenplot.window.plain import PlainLabel
 from gardenplot.window.registry import Registry
 from gardenplot.words import _
 
@@ -74,7 +74,7 @@ class KeysPage(QDialog):
         self._registry = registry
         self._wished: QKeySequence | None = None
         self.setWindowTitle(_("Keys"))
-        self.filter, self.table, self.told = QLineEdit(), KeysTable(), QLabel()
+        self.filter, self.table, self.told = QLineEdit(), KeysTable(), PlainLabel()
         self.filter.setPlaceholderText(_("Words of an action, of its menu, or keys"))
         self.filter.setAccessibleName(_("Find an action"))
         self.filter.setClearButtonEnabled(True)

@@ -3,12 +3,13 @@
 from PySide6.QtWidgets import QFrame, QLabel
 
 from gardenplot.drawing.style import Ink
+from gardenplot.window.plain import PlainLabel
 from gardenplot.window.theme import widget_font, write_in
 
 
 def heading() -> QLabel:
     """The name of what is selected."""
-    label = QLabel()
+    label = PlainLabel()
     label.setFont(widget_font(17, bold=True))
     label.setWordWrap(True)
     return label
@@ -21,7 +22,7 @@ def quiet() -> QLabel:
 
 def words(ink: Ink = Ink.INK) -> QLabel:
     """Lines of words that can be marked and copied."""
-    label = QLabel()
+    label = PlainLabel()
     write_in(label, ink)
     label.setWordWrap(True)
     return label

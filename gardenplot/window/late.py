@@ -28,6 +28,8 @@ if TYPE_CHECKING:
     from gardenplot.window.fill_dialog import FillDialog
     from gardenplot.window.ground_view import GroundView
     from gardenplot.window.help_page import HelpPage
+    from gardenplot.window.journal import Journal
+    from gardenplot.window.main import MainWindow
     from gardenplot.window.planting_panel import PlantingPanel
     from gardenplot.window.season_maps import SeasonMaps
     from gardenplot.window.ways_dialog import WaysDialog
@@ -195,6 +197,17 @@ def made_calendar(plan: Plan, name: str, parent: QWidget) -> bytes | None:
     """The dates as a calendar file, None where making it was stopped; raises PlanError."""
     made = _late("drawing_made", "made_calendar")(plan, name, parent)
     return cast(bytes | None, made)
+
+
+def show_versions(document: Document, path: Path, parent: QWidget, *, damaged: bool = False) -> Plan | None:
+    """Show the earlier versions of a file in a dialog; the plan of one that is to be opened."""
+    shown = _late("versions_dialog", "show_versions")(document, path, parent, damaged=damaged)
+    return cast(Plan | None, shown)
+
+
+def offer_left_work(window: "MainWindow", journal: "Journal") -> None:
+    """Offer work that an earlier session left unsaved."""
+    _late("left_work", "offer_left_work")(window, journal)
 
 
 def help_page(registry: Registry, parent: QWidget) -> "HelpPage":

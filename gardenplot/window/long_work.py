@@ -2,10 +2,11 @@
 
 from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QDialog, QLabel, QProgressBar, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
 from gardenplot.errors import GardenplotError
 from gardenplot.exports.apart import Apart, Parts, Result, Work
+from gardenplot.window.plain import PlainLabel
 from gardenplot.window.theme import magnified
 from gardenplot.words import _
 
@@ -57,7 +58,7 @@ class Waiting(QDialog):
         self.value: object = None
         self.error: GardenplotError | None = None
         self._work = Watched(work, self)
-        self.bar, self.stop, label = QProgressBar(), QPushButton(_("Stop")), QLabel(words)
+        self.bar, self.stop, label = QProgressBar(), QPushButton(_("Stop")), PlainLabel(words)
         self.bar.setRange(0, 1)
         self.bar.setAccessibleName(words)
         column = QVBoxLayout(self)

@@ -44,7 +44,7 @@ class NewPlanDialog(AskDialog):
         texts = {name: str(value or "") for name, value in typed.items()}
         begun, wrong = begin(texts, self._units(), texts["crop"])
         if begun is not None:
-            self._document.start(begun.plan)
+            self._document.start(begun.plan, kept=False)
         return wrong
 
 

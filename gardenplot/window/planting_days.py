@@ -12,6 +12,7 @@ from gardenplot.gestures.typed import TypedField
 from gardenplot.layout import Grown, Layout
 from gardenplot.plan import Plan
 from gardenplot.window.fields import Form
+from gardenplot.window.plain import PlainLabel
 from gardenplot.window.theme import widget_font
 from gardenplot.words import _
 
@@ -57,7 +58,7 @@ class PlantingDays:
 
 
 def _section(title: str) -> QLabel:
-    label = QLabel(title)
+    label = PlainLabel(title)
     label.setFont(widget_font(14, bold=True))
     label.setContentsMargins(0, 8, 0, 0)
     return label

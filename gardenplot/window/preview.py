@@ -16,8 +16,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QFileDialog,
     QHBoxLayout,
-    QLabel,
-    QMessageBox,
     QProgressDialog,
     QPushButton,
     QScrollArea,
@@ -30,6 +28,8 @@ from gardenplot.errors import FileError
 from gardenplot.plan import Plan
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.sheets.paper import Paper
+from gardenplot.window.plain import PlainLabel
+from gardenplot.window.questions import warn
 from gardenplot.window.settings import keep_paper, kept_paper
 from gardenplot.window.sheets_made import SheetKind, StoppedError, bed_kind, card_kind, dates_kind, list_kind
 from gardenplot.window.wrapping import Wrapping
@@ -46,7 +46,7 @@ class Preview(QDialog):
         super().__init__(parent)
         self._plan, self._name, self._page, self._over, self._kind = plan, name, 0, parent, kind
         self.setWindowTitle(kind.title.format(name=name))
-        self.picture, self.number = QLabel(), QLabel()
+        self.picture, self.number = PlainLabel(), PlainLabel()
         self.picture.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.paper = QComboBox()
         self.paper.setAccessibleName(_("Paper"))
@@ -69,7 +69,7 @@ class Preview(QDialog):
 
     def _lay_out(self) -> None:
         row, column = Wrapping(), QVBoxLayout(self)
-        pages, paper, caution = QHBoxLayout(), QHBoxLayout(), QLabel()
+        pages, paper, caution = QHBoxLayout(), QHBoxLayout(), PlainLabel()
         area = QScrollArea()
         area.setWidget(self.picture)
         area.setWidgetResizable(True)
@@ -128,7 +128,7 @@ class Preview(QDialog):
         try:
             write_whole(Path(name), self.sheets.pdf)
         except FileError as error:
-            QMessageBox.warning(self, _("Keep as PDF"), str(error))
+            warn(self, _("Keep as PDF"), str(error))
 
     def _print(self) -> None:
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)

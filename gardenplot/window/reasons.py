@@ -83,6 +83,11 @@ class Reasons:
         return "" if self._document.plan.covers else NO_COVER
 
 
+def no_file(window: "MainWindow") -> str:
+    """For what is done with the plan's file."""
+    return "" if window.document.path is not None else _("The plan has no file yet: File ▸ Save.")
+
+
 def no_undo(stack: QUndoStack) -> str:
     """For taking the last step back."""
     return "" if stack.canUndo() else _("No step was done yet.")

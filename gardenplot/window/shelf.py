@@ -20,7 +20,6 @@ from PySide6.QtGui import QDrag, QFocusEvent, QFont, QFontMetricsF, QKeyEvent, Q
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QAbstractScrollArea,
-    QLabel,
     QLineEdit,
     QListView,
     QPushButton,
@@ -39,6 +38,7 @@ from gardenplot.plan.catalogue import found_crops
 from gardenplot.units import Units
 from gardenplot.window.document import Document
 from gardenplot.window.mime import CROP, with_crop
+from gardenplot.window.plain import PlainLabel, as_is
 from gardenplot.window.script import runs
 from gardenplot.window.theme import colour, drawing_font, magnified, palette
 from gardenplot.words import _
@@ -83,7 +83,7 @@ class ShelfModel(QAbstractListModel):
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
             return f"{crop.name}, {self._spacings[index.row()]}"
         if role == Qt.ItemDataRole.ToolTipRole:
-            return source_words(crop)
+            return as_is(source_words(crop))
         return crop if role == Qt.ItemDataRole.UserRole else None
 
     def flags(self, index: AnyIndex) -> Qt.ItemFlag:
@@ -233,7 +233,7 @@ class Shelf(QWidget):
         self.list.setWordWrap(True)  # rows are measured anew when the list gets wider or narrower
         self.list.setResizeMode(QListView.ResizeMode.Adjust)
         self.list.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.scale = QLabel(_("swatches 1 : {scale}").format(scale=SWATCH_SCALE))
+        self.scale = PlainLabel(_("swatches 1 : {scale}").format(scale=SWATCH_SCALE))
         self.from_packet = QPushButton(_("From a seed packet …"))
         column = QVBoxLayout(self)
         column.setContentsMargins(8, 8, 4, 8)

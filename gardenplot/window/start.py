@@ -10,6 +10,8 @@ from PySide6.QtWidgets import QApplication
 from gardenplot import __version__
 from gardenplot.errors import GardenplotError
 from gardenplot.files import sample
+from gardenplot.window.journal import ENDS, Journal, journal_folder
+from gardenplot.window.late import offer_left_work
 from gardenplot.window.libraries import missing, missing_words
 from gardenplot.window.main import MainWindow
 from gardenplot.window.recent import recent, remember
@@ -39,7 +41,13 @@ def run(path: str | None) -> int:
         last = recent()
         window.filing.open(last[0] if last else sample(EXAMPLE), example=not last)
     window.show()
-    return app.exec()
+    journal = Journal(window.document)
+    journal.failed.connect(window.tell)
+    if any(journal_folder().glob(f"*{ENDS}")):
+        offer_left_work(window, journal)
+    status = app.exec()
+    journal.end()
+    return status
 
 
 def made_app() -> QApplication:

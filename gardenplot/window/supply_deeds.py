@@ -4,7 +4,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QFileDialog, QMessageBox
+from PySide6.QtWidgets import QFileDialog
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.number_words import working_lines
@@ -16,6 +16,7 @@ from gardenplot.plan import bed_of
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.supplies.shopping import Item
 from gardenplot.window.late import ask_good, made_list, show_working
+from gardenplot.window.questions import warn
 from gardenplot.window.reasons import NO_BED
 from gardenplot.words import _
 
@@ -79,7 +80,7 @@ class SupplyDeeds:
         try:
             write_whole(path, made_list(self._groups()))
         except GardenplotError as error:
-            QMessageBox.warning(self._window, _("Save list"), str(error))
+            warn(self._window, _("Save list"), str(error))
             return
         self._window.tell(_("saved as {path}").format(path=path))
 

@@ -9,6 +9,7 @@ from PySide6.QtGui import QBrush, QFontMetrics
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
 from gardenplot.drawing.style import Ink
+from gardenplot.window.plain import as_is
 from gardenplot.window.script import keep_order
 from gardenplot.window.theme import colour, palette
 
@@ -122,7 +123,7 @@ class Table(QTreeWidget):
         item.setData(0, _KEY, row.key)
         for column, cell in enumerate(row.cells):
             item.setText(column, cell)
-            item.setToolTip(column, cell if len(cell) > _LONG else "")
+            item.setToolTip(column, as_is(cell) if len(cell) > _LONG else "")
         if before is None or (row.bold, row.grave) != (before.bold, before.grave):
             self._dress(item, row)
         old = before.inner if before else ()

@@ -1,11 +1,12 @@
 """How a number came about: the formula in words and in figures, down to what was typed, and how far to trust it."""
 
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout, QWidget
 
 from gardenplot.drawing.number_words import Line
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.trust_words import TRUST
+from gardenplot.window.plain import PlainLabel
 from gardenplot.window.tables import Table, TableRow
 from gardenplot.window.theme import magnified, widget_font, write_in
 from gardenplot.words import _
@@ -23,7 +24,7 @@ class WorkingDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle(_("How it came about: {what}").format(what=title))
         self.lines = lines
-        head = QLabel(title)
+        head = PlainLabel(title)
         head.setFont(widget_font(17, bold=True))
         head.setWordWrap(True)
         self.table = Table(_("How it came about"), _COLUMNS)
@@ -37,7 +38,7 @@ class WorkingDialog(QDialog):
         column.addWidget(head)
         column.addWidget(self.table, 1)
         if any(line.trust == TRUST[Trust.WEAK] for line in lines):
-            words = QLabel(_WEAK)
+            words = PlainLabel(_WEAK)
             words.setWordWrap(True)
             write_in(words, Ink.SECOND)
             column.addWidget(words)

@@ -69,7 +69,7 @@ def test_a_saved_plan_replaces_the_old_one_and_leaves_nothing_beside_it(path: Pa
 def test_whatever_step_fails_the_old_plan_stays_whole(path: Path, step: str, monkeypatch: pytest.MonkeyPatch) -> None:
     with monkeypatch.context() as failing:
         failing.setattr(os, step, full_disk)
-        with pytest.raises(FileError, match="cannot be written: No space left on device") as refused:
+        with pytest.raises(FileError, match="cannot be written: the disk is full") as refused:
             write_plan(path, feet_plan())
     assert str(refused.value).startswith(f"{path}: ")
     assert_untouched(path)
@@ -79,7 +79,7 @@ def test_a_disk_that_is_full_half_way_leaves_the_old_plan_whole(path: Path, monk
     fdopen: Any = os.fdopen
     with monkeypatch.context() as failing:
         failing.setattr(os, "fdopen", lambda *given: HalfWritten(fdopen(*given)))
-        with pytest.raises(FileError, match="No space left on device"):
+        with pytest.raises(FileError, match="the disk is full"):
             write_plan(path, feet_plan())
     assert_untouched(path)
 

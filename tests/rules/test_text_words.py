@@ -16,7 +16,7 @@ SHOWS_TEXT = frozenset(
         "setInformativeText", "setDetailedText", "setLabelText", "setButtonText", "setTabText",
         "setHeaderData", "setHeaderLabels", "setHorizontalHeaderLabels", "setVerticalHeaderLabels",
         "showMessage", "addAction", "addMenu", "addTab", "addItem", "addItems", "addRow", "addButton",
-        "addToolBar", "drawText", "QLabel", "QPushButton", "QToolButton", "QCheckBox", "QRadioButton",
+        "addToolBar", "drawText", "QLabel", "PlainLabel", "QPushButton", "QToolButton", "QCheckBox", "QRadioButton",
         "QGroupBox", "QAction", "QMenu", "QDockWidget", "QToolBar", "QMessageBox", "QTableWidgetItem",
         "QTreeWidgetItem", "QListWidgetItem", "QStandardItem", "drawString", "drawCentredString",
         "drawRightString", "Paragraph",

@@ -22,6 +22,8 @@ LATE = (
     "compare_dialog",
     "preview",
     "help_page",
+    "versions_dialog",
+    "left_work",
 )
 """Modules of the window that its first picture has no use for."""
 STARTED = """

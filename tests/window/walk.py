@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from datetime import date
+from datetime import UTC, date, datetime
 
 import numpy as np
 import numpy.typing as npt
@@ -12,17 +12,25 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
 from gardenplot.gestures.cover_typed import usual_cover
+from gardenplot.plan.edits import change_place
+from gardenplot.plan.file import text_of as written
+from gardenplot.plan.holding import hold
+from gardenplot.plan.unsaved import Unsaved
 from gardenplot.window.answers_dialog import AnswersDialog
 from gardenplot.window.compare_dialog import CompareDialog
 from gardenplot.window.fill_dialog import FillDialog
 from gardenplot.window.forms import AskDialog
 from gardenplot.window.ground_requests import ask_cover, ask_tunnel
 from gardenplot.window.keys_page import KeysPage
+from gardenplot.window.left_work import Left, LeftDialog
 from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import ask_new_plan
+from gardenplot.window.own_folder import own_folder, versions
+from gardenplot.window.plans_dialog import PlansDialog
 from gardenplot.window.preview import Preview
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order, ask_wish
 from gardenplot.window.sheets_made import bed_kind
+from gardenplot.window.versions_dialog import VersionsDialog
 from gardenplot.window.working_dialog import WorkingDialog
 from tests.colours_seen import Values, linear
 from tests.scenarios.again_plans import late_and_short, two_short
@@ -70,6 +78,27 @@ def _plan_again(window: MainWindow) -> None:
     window.again.open()
 
 
+def _show_versions(window: MainWindow) -> None:
+    path = own_folder() / "sill.gardenplot"
+    for day in (1, 2):
+        versions().keep(path, written(change_place(window.document.plan, name=f"Sill {day}")).encode())
+    VersionsDialog(path, window.document.plan, window).exec()
+
+
+def _show_left_work(window: MainWindow) -> None:
+    plan, changed = window.document.plan, datetime(2027, 3, 1, 12, tzinfo=UTC)
+    folder = own_folder()
+    folder.mkdir(parents=True, exist_ok=True)
+    held = hold(folder / "left")
+    assert held is not None
+    left = [
+        Left("left", held, Unsaved(plan, None, None, changed)),
+        Left("damaged", held, None, "is damaged"),
+    ]
+    LeftDialog(left, window).exec()
+    held.close()
+
+
 DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "add bed": lambda window: ask_bed(window.document, window),
     "seed packet": lambda window: ask_crop(window.document, window),
@@ -89,6 +118,8 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "store": _ask_store,
     "jugs": lambda window: _with_bed(window).feeds.jugs(),
     "feed": lambda window: window.feeds.feed(),
+    "earlier versions": _show_versions,
+    "unsaved work": _show_left_work,
     "keys": lambda window: KeysPage(window.registry, window).exec(),
     "bed sheet": lambda window: Preview(window.document.plan, "Plan", bed_kind("b1"), window).exec(),
 }
@@ -106,7 +137,7 @@ def opened(window: MainWindow, name: str, monkey: Callable[[type, str, object], 
         dialog.show()
         return 0
 
-    for kind in (AskDialog, CompareDialog, FillDialog, KeysPage, Preview, WorkingDialog):
+    for kind in (AskDialog, CompareDialog, FillDialog, KeysPage, PlansDialog, Preview, WorkingDialog):
         monkey(kind, "exec", show)
     DIALOGS[name](window)
     kept += [one for one in window.findChildren(AnswersDialog) if one.isVisible()]

@@ -1,0 +1,26 @@
+"""Questions and warnings before the window, with words that are shown as they are."""
+
+from collections.abc import Sequence
+
+from PySide6.QtWidgets import QMessageBox, QWidget
+
+from gardenplot.window.plain import as_is
+
+
+def warn(parent: QWidget, title: str, words: str) -> None:
+    """Say what went wrong, and wait until it is read."""
+    QMessageBox.warning(parent, title, as_is(words))
+
+
+def choose(parent: QWidget, title: str, words: str, choices: Sequence[str]) -> int | None:
+    """Ask which of some ways to go, the first of which is the usual one; None where it is given up."""
+    box = QMessageBox(parent)
+    box.setIcon(QMessageBox.Icon.Question)
+    box.setWindowTitle(title)
+    box.setText(as_is(words))
+    buttons = [box.addButton(words, QMessageBox.ButtonRole.AcceptRole) for words in choices]
+    box.setEscapeButton(box.addButton(QMessageBox.StandardButton.Cancel))
+    box.setDefaultButton(buttons[0])
+    box.exec()
+    pressed = box.clickedButton()
+    return next((number for number, button in enumerate(buttons) if button is pressed), None)
