@@ -25,6 +25,8 @@ _GATHER = 0.1
 
 _COLLECT_EVERY = 2000
 """Milliseconds from one look for garbage to the next."""
+_YOUNG = 30
+"""Of so many looks, one is for all garbage."""
 
 
 def journal_folder() -> Path:
@@ -58,7 +60,8 @@ class Journal(QObject):
         self._pen = Pen()
         self._clock = QTimer(self)
         self._clock.setInterval(_COLLECT_EVERY)
-        self._clock.timeout.connect(lambda: gc.collect(1))
+        self._clock.timeout.connect(self._collect)
+        self._looks = 0
         self._threads: list[threading.Thread] = []
         for signal in (document.changed, document.opened, document.saved):
             signal.connect(self._note)
@@ -103,6 +106,11 @@ class Journal(QObject):
             self._threads = [threading.Thread(target=work, daemon=True) for work in (self._follow, self._settle)]
             for thread in self._threads:
                 thread.start()
+
+    def _collect(self) -> None:
+        """Look for garbage: often for what is young, now and then for all of it, which takes longer."""
+        self._looks += 1
+        gc.collect(1 if self._looks % _YOUNG else 2)
 
     def _follow(self) -> None:
         """The thread that writes the last thing wanted, over and over, to the end."""
