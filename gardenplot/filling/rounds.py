@@ -1,0 +1,152 @@
+"""A task filled in rounds: what would stand if places did not count, that placed, and then what else finds ground.
+
+A programme without places chooses the wishes and their days (`bound.py`), a placer tries to lay them out, asked again
+with less ground where it cannot, and a search goes on from the best of these with all wishes and days.
+"""
+
+from collections.abc import Callable, Iterator
+from random import Random
+
+from gardenplot.filling.bound import Relaxed, Sizes, relaxed, worth_alone
+from gardenplot.filling.exact import best_of_all
+from gardenplot.filling.ground import block_of
+from gardenplot.filling.laying import laid_anew
+from gardenplot.filling.model import Answer, Block, Task
+from gardenplot.filling.search import Search
+
+Told = Callable[[Answer, int], bool]
+"""Is told of each better filling with the bound so far, and says whether to go on."""
+
+_FEW_WAYS, _NODES = 400, 200
+"""With so few ways the bound is tightened by so many nodes of the solver's tree at once: it takes a moment."""
+
+_NEAR = 0.003
+"""How near to the best without places the solver comes, as a part of it, when it chooses what is placed."""
+
+_PARTS = (1.0, 0.99, 0.98, 0.97, 0.96, 0.95, 0.94)
+"""Of the ground that the programme may use, one after another, where beds are laid out whole."""
+
+_STEPS_A_TURN = 20
+"""Blocks tried when all fillings of a small task are, for each turn that it had."""
+
+_TURNS_A_NODE = 1000
+"""With more, there is a node for so many turns when the search has ended."""
+
+
+class Rounds:
+    """The best filling so far, and the bound; each round adds to one of them and says whether to go on."""
+
+    def __init__(self, task: Task, turns: int, told: Told, turned: Callable[[], object]) -> None:
+        self._task, self._turns, self._told, self._turned = task, turns, told, turned
+        self._chance = Random(1).random
+        self.best, self.bound = Search(task).best, worth_alone(task)
+
+    @property
+    def is_best(self) -> bool:
+        """Whether no filling can be worth more."""
+        return self.best.worth >= self.bound
+
+    def all(self) -> None:
+        """Every round, until the bound is met or somebody says to stop."""
+        if self._told(self.best, self.bound) and self._bounded() and self._searched() and not self.is_best:
+            self._proved()
+
+    def _better(self, answer: Answer) -> bool:
+        if answer.worth <= self.best.worth:
+            return True
+        self.best = answer
+        return self._told(answer, self.bound)
+
+    def _relaxed(self, nodes: int, part: float = 1.0, near: float = 0.0) -> Relaxed | None:
+        """The programme without places solved; None if somebody said to stop."""
+        goes_on = True
+
+        def asked() -> bool:
+            nonlocal goes_on
+            goes_on = goes_on and self._turned() is not False
+            return goes_on
+
+        found = relaxed(self._task, nodes, part, asked, near)
+        return found if goes_on else None
+
+    def _bounded(self) -> bool:
+        if self.is_best:
+            return True
+        nodes = (0, _NODES) if sum(map(len, self._task.wishes)) <= _FEW_WAYS else (0,)
+        for each in nodes:
+            found = self._relaxed(each)
+            if found is None:
+                return False
+            self.bound = min(self.bound, found.bound)
+        return True
+
+    def _searched(self) -> bool:
+        """What the programme chooses placed, and the search from there."""
+        if self.is_best:
+            return True
+        chosen = self._relaxed(1, near=_NEAR)
+        if chosen is None:
+            return False
+        self.bound = min(self.bound, chosen.bound)
+        left = self._turns
+        if chosen.stand:
+            left //= 2
+            if len(set(self._task.strips)) == len(self._task.strips):
+                goes_on = self._laid(chosen.stand, self._turns - left)
+            else:
+                goes_on = self._run(Search(self._task, only=chosen.stand), self._turns - left)
+            if not goes_on:
+                return False
+        return self._run(Search(self._task, seed=2, start=self.best), left)
+
+    def _run(self, search: Search, turns: int) -> bool:
+        if self.is_best:
+            return True
+        return self._better(search.best) and search.run(turns, self.bound, self._better, self._turned)
+
+    def _laid(self, stand: tuple[Sizes, ...], turns: int) -> bool:
+        """Beds laid out whole, with less and less of the ground, until all that was chosen has a place."""
+        passes = turns // len(_PARTS)
+        for part in _PARTS:
+            if part < 1:
+                found = self._relaxed(1, part, near=_NEAR)
+                if found is None or not found.stand:
+                    return found is not None
+                stand = found.stand
+            answer, is_whole = self._placed(stand, passes)
+            if not self._better(Search(self._task, start=answer).best):
+                return False
+            if is_whole or self.is_best:
+                break
+        return True
+
+    def _placed(self, stand: tuple[Sizes, ...], passes: int) -> tuple[Answer, bool]:
+        """What was chosen, in its beds as far as it finds a place, and whether all of it does."""
+        blocks: list[Block] = []
+        out = 0
+        by_strip: dict[int, list[Block]] = {}
+        for strip, block in self._chosen(stand):
+            by_strip.setdefault(strip, []).append(block)
+        for strip, mine in by_strip.items():
+            mine.sort(key=lambda one: (one[2] - one[3]) * (one[1] - one[0]))
+            found = laid_anew(self._task, strip, mine, passes // len(by_strip), self._chance)
+            blocks += [one for one in found.standing if isinstance(one, Block)]
+            out += len(found.out)
+        return Answer(tuple(blocks), 0), not out
+
+    def _chosen(self, stand: tuple[Sizes, ...]) -> Iterator[tuple[int, Block]]:
+        for wish, sizes in enumerate(stand):
+            for number, count in sizes.items():
+                way = self._task.wishes[wish][number]
+                yield way.strip, block_of(way, wish, number, count - 1, 0)
+
+    def _proved(self) -> None:
+        """The bound tightened, or all fillings tried, as far as so many turns allow."""
+        proved = best_of_all(self._task, self.best, _STEPS_A_TURN * self._turns)
+        if proved is not None:
+            self.best, self.bound = proved, proved.worth
+            return
+        nodes = self._turns // _TURNS_A_NODE
+        found = self._relaxed(nodes) if nodes else None
+        if found is not None:
+            self.bound = min(self.bound, found.bound)
