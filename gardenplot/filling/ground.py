@@ -71,11 +71,6 @@ class Ground:
             self._before[3][strip] = standing.copy()
         return standing
 
-    def has_room(self, way: Way) -> bool:
-        """Whether on each day there is length enough for a way's least size, be it in one piece or not."""
-        more = self.days.of(way.first, way.last, way.lengths[0])
-        return not (self.loads[way.strip] + more) & self.days.overfull
-
     def best_gap(self, way: Way, most: int) -> Gap | None:
         """Where a way is worth most, in a size up to one, and then where it lies against most on its days."""
         return best_gap(self.strips[way.strip], way, self.task.strips[way.strip].length, most)

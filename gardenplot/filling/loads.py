@@ -24,11 +24,15 @@ class Loads:
         self.overfull = every * self._top
         """The topmost bit of every field: what a number has of these is too much."""
         self._spans = {span: self._ones(*map(self._place.__getitem__, span)) for span in sorted(spans)}
+        self._known: dict[tuple[int, int, int], int] = {}
         self.empty = [self._of(strip, days) for strip in task.strips]
 
     def of(self, first: int, last: int, length: int) -> int:
         """What a block adds to the number of its strip."""
-        return self._spans[first, last] * length
+        key = first, last, length
+        if key not in self._known:
+            self._known[key] = self._spans[first, last] * length
+        return self._known[key]
 
     def _ones(self, begin: int, end: int) -> int:
         return ((1 << (self._bits * max(begin, end))) - (1 << (self._bits * begin))) // ((1 << self._bits) - 1)

@@ -11,17 +11,20 @@ from gardenplot.filling.bound import Relaxed, Sizes, relaxed, worth_alone
 from gardenplot.filling.exact import best_of_all
 from gardenplot.filling.ground import block_of
 from gardenplot.filling.laying import laid_anew
-from gardenplot.filling.model import Answer, Block, Task
+from gardenplot.filling.model import Answer, Block, Task, Way
 from gardenplot.filling.search import Search
 
 Told = Callable[[Answer, int], bool]
 """Is told of each better filling with the bound so far, and says whether to go on."""
 
-_FEW_WAYS, _NODES = 400, 200
-"""With so few ways the bound is tightened by so many nodes of the solver's tree at once: it takes a moment."""
+_FEW_KINDS, _NODES = 200, 200
+"""With so few kinds of ways the solver has so many nodes of its tree at once: it takes a moment."""
 
 _NEAR = 0.003
-"""How near to the best without places the solver comes, as a part of it, when it chooses what is placed."""
+"""How near to the best without places the solver comes else, as a part of it, when it chooses what is placed."""
+
+_FEW_WISHES = 20
+"""All fillings are tried of no more."""
 
 _PARTS = (1.0, 0.99, 0.98, 0.97, 0.96, 0.95, 0.94)
 """Of the ground that the programme may use, one after another, where beds are laid out whole."""
@@ -29,8 +32,8 @@ _PARTS = (1.0, 0.99, 0.98, 0.97, 0.96, 0.95, 0.94)
 _STEPS_A_TURN = 20
 """Blocks tried when all fillings of a small task are, for each turn that it had."""
 
-_TURNS_A_NODE = 1000
-"""With more, there is a node for so many turns when the search has ended."""
+_TURNS_A_NODE, _FEW_NODES = 1000, 20
+"""There is a node for so many turns when the search has ended, unless that makes a few."""
 
 
 class Rounds:
@@ -70,21 +73,18 @@ class Rounds:
         return found if goes_on else None
 
     def _bounded(self) -> bool:
-        if self.is_best:
-            return True
-        nodes = (0, _NODES) if sum(map(len, self._task.wishes)) <= _FEW_WAYS else (0,)
-        for each in nodes:
-            found = self._relaxed(each)
-            if found is None:
-                return False
+        """The bound when parts of wishes may stand."""
+        found = None if self.is_best else self._relaxed(0)
+        if found is not None:
             self.bound = min(self.bound, found.bound)
-        return True
+        return found is not None or self.is_best
 
     def _searched(self) -> bool:
         """What the programme chooses placed, and the search from there."""
         if self.is_best:
             return True
-        chosen = self._relaxed(1, near=_NEAR)
+        is_small = sum(map(_kinds, self._task.wishes)) <= _FEW_KINDS
+        chosen = self._relaxed(_NODES) if is_small else self._relaxed(1, near=_NEAR)
         if chosen is None:
             return False
         self.bound = min(self.bound, chosen.bound)
@@ -142,11 +142,16 @@ class Rounds:
 
     def _proved(self) -> None:
         """The bound tightened, or all fillings tried, as far as so many turns allow."""
-        proved = best_of_all(self._task, self.best, _STEPS_A_TURN * self._turns)
+        is_small = sum(map(bool, self._task.wishes)) <= _FEW_WISHES
+        proved = best_of_all(self._task, self.best, _STEPS_A_TURN * self._turns) if is_small else None
         if proved is not None:
             self.best, self.bound = proved, proved.worth
             return
         nodes = self._turns // _TURNS_A_NODE
-        found = self._relaxed(nodes) if nodes else None
+        found = self._relaxed(nodes) if nodes > _FEW_NODES else None
         if found is not None:
             self.bound = min(self.bound, found.bound)
+
+
+def _kinds(ways: tuple[Way, ...]) -> int:
+    return len({(way.first, way.last, way.lengths, way.worths) for way in ways})

@@ -23,6 +23,9 @@ Told = Callable[[Answer], bool]
 _WARM, _COLD = 0.3, 0.01
 """What a turn may lose and often be kept, as a part of an average wish's worth, at the first turn and at the last."""
 
+_TEPID = 0.1
+"""The same at the first turn, where the search begins with a good filling."""
+
 _LEFT_OVER = 0.7
 """How often it is one of those left over that is put in, and not one that stands elsewhere."""
 
@@ -34,11 +37,13 @@ _PASSES = 4
 
 
 class _Could(NamedTuple):
-    """A way by its number, and how many of its sizes fit into its stretch."""
+    """A way by its number, how many of its sizes fit into its stretch, and what the least adds to the strip's load."""
 
     number: int
     way: Way
     sizes: int
+    strip: int
+    least: int
 
 
 class Search:
@@ -53,9 +58,10 @@ class Search:
         """
         self._task = task
         self._chance = Random(seed).random
+        self._warm = _TEPID if start else _WARM
         self._ground = Ground(task)
         self._ways = [
-            [*_coulds(task, ways, only[wish] if only else None)] for wish, ways in enumerate(task.wishes)
+            [*self._coulds(ways, only[wish] if only else None)] for wish, ways in enumerate(task.wishes)
         ]
         self._top = [max((could.way.worths[could.sizes - 1] for could in ways), default=0) for ways in self._ways]
         density = [max(map(_density, ways), default=0.0) for ways in self._ways]
@@ -65,13 +71,24 @@ class Search:
             self._let_in(wish, len(self._ways[wish]))
         self.best = self._ground.answer()
 
+    def _coulds(self, ways: tuple[Way, ...], only: Mapping[int, int] | None) -> Iterator[_Could]:
+        """The ways in which something fits into its stretch of the strip if that is free."""
+        for number, way in enumerate(ways):
+            stretch = min(self._task.strips[way.strip].length, way.high) - max(0, way.low)
+            sizes = bisect_right(way.lengths, stretch)
+            if only is not None:
+                sizes = min(sizes, only.get(number, 0))
+            if sizes:
+                least = self._ground.days.of(way.first, way.last, way.lengths[0])
+                yield _Could(number, way, sizes, way.strip, least)
+
     def run(self, turns: int, most: int, told: Told, turned: Callable[[], object] = lambda: None) -> bool:
         """Take so many turns, or until the worth is `most`, which nothing can be above, or until told to stop.
 
         False if it was told to. `turned` is called at each turn.
         """
-        cooling = (_COLD / _WARM) ** (1 / max(1, turns))
-        warmth = _WARM * sum(self._top) / max(1, sum(map(bool, self._top)))
+        cooling = (_COLD / self._warm) ** (1 / max(1, turns))
+        warmth = self._warm * sum(self._top) / max(1, sum(map(bool, self._top)))
         for _number in range(turns):
             if self.best.worth >= most:
                 break
@@ -152,10 +169,11 @@ class Search:
         """Set a wish into a gap without pushing anything out, the best of a few, beginning anywhere among its ways."""
         ways, ground = self._ways[wish], self._ground
         best: tuple[Gap, int] | None = None
+        overfull, loads = ground.days.overfull, ground.loads
         begin = self._one_of(len(ways))
         for place in range(begin - len(ways), begin):
             could = ways[place]
-            if not ground.has_room(could.way):
+            if (loads[could.strip] + could.least) & overfull:
                 continue
             gap = ground.best_gap(could.way, could.sizes - 1)
             if gap is not None and (best is None or (gap.worth, gap.snug) > (best[0].worth, best[0].snug)):
@@ -168,17 +186,6 @@ class Search:
 
     def _one_of(self, count: int) -> int:
         return int(self._chance() * count)
-
-
-def _coulds(task: Task, ways: tuple[Way, ...], only: Mapping[int, int] | None) -> Iterator[_Could]:
-    """The ways in which something fits into its stretch of the strip if that is free."""
-    for number, way in enumerate(ways):
-        stretch = min(task.strips[way.strip].length, way.high) - max(0, way.low)
-        sizes = bisect_right(way.lengths, stretch)
-        if only is not None:
-            sizes = min(sizes, only.get(number, 0))
-        if sizes:
-            yield _Could(number, way, sizes)
 
 
 def _density(could: _Could) -> float:
