@@ -19,6 +19,19 @@ Sizes = dict[int, int]
 """For a wish the ways in which it may stand, by their numbers, each with how many of its sizes it may have."""
 
 
+class Asked(NamedTuple):
+    """What is asked of the solver, counted, so that it answers the same on every machine.
+
+    Without nodes, parts of wishes may stand, which takes a moment; nodes of a search tree tighten the bound, the first
+    one most. It ends as `near` to the best, as a part of it. With a `part` of the ground there is no bound, but what
+    stands is easier to place.
+    """
+
+    nodes: int = 0
+    near: float = 0.0
+    part: float = 1.0
+
+
 class Relaxed(NamedTuple):
     """An upper bound on the worth of any filling, and for each wish how it stands in the best without places.
 
@@ -36,17 +49,14 @@ def worth_alone(task: Task) -> int:
 
 def most_worth(task: Task, nodes: int) -> int:
     """An upper bound on the worth of any filling of a task; see `relaxed`."""
-    return relaxed(task, nodes).bound
+    return relaxed(task, Asked(nodes)).bound
 
 
-def relaxed(
-    task: Task, nodes: int, part: float = 1.0, goes_on: Callable[[], object] = lambda: True, near: float = 0.0
-) -> Relaxed:
-    """The best of a task when places do not count; with part of the ground alone it is no bound, but easier to place.
+def relaxed(task: Task, asked: Asked, goes_on: Callable[[], object] = lambda: True) -> Relaxed:
+    """The best of a task when places do not count.
 
-    Without nodes, parts of wishes may stand, which takes a moment; nodes of a search tree tighten it, the first one
-    most. Without the solver it is what each wish would be worth alone. `goes_on` is asked now and then, and what was
-    proved until it said False is what is told. With `near` the solver ends that near to the best, as a part of it.
+    Without the solver it is what each wish would be worth alone. `goes_on` is asked now and then, and when it says
+    False, what was proved until then is told.
     """
     alone = worth_alone(task)
     if alone == 0:
@@ -56,34 +66,36 @@ def relaxed(
     except ImportError:
         return Relaxed(alone)
     programme = programme_of(task)
-    highs = _posed(solver, programme, nodes, part, near)
-    for asked in (highs.cbMipInterrupt, highs.cbSimplexInterrupt):
-        asked.subscribe(lambda event: event.interrupt() if goes_on() is False else None)
+    highs = _posed(solver, programme, asked)
+    for interrupt in (highs.cbMipInterrupt, highs.cbSimplexInterrupt):
+        interrupt.subscribe(lambda event: event.interrupt() if goes_on() is False else None)
     highs.run()
     found = highs.getInfo()
-    proved = -(found.mip_dual_bound if nodes else found.objective_function_value)
-    is_proved = nodes or highs.getModelStatus() == solver.HighsModelStatus.kOptimal
-    bound = min(alone, floor(proved + 1e-6 * alone + 1e-6)) if is_proved and proved < float(alone) else alone
-    is_whole = nodes and found.primal_solution_status == solver.kSolutionStatusFeasible
-    return Relaxed(bound, _standing(task, programme, highs.getSolution().col_value) if is_whole else ())
+    is_whole = asked.nodes and found.primal_solution_status == solver.kSolutionStatusFeasible
+    stand = _standing(task, programme, highs.getSolution().col_value) if is_whole else ()
+    is_proved = asked.nodes or highs.getModelStatus() == solver.HighsModelStatus.kOptimal
+    if not is_proved or asked.part < 1:
+        return Relaxed(alone, stand)
+    proved = -float(found.mip_dual_bound if asked.nodes else found.objective_function_value)
+    return Relaxed(floor(min(float(alone), proved + 1e-6 * alone + 1e-6)), stand)
 
 
-def _posed(solver: ModuleType, programme: Programme, nodes: int, part: float, near: float) -> Any:  # noqa: ANN401  (the solver has no types)
+def _posed(solver: ModuleType, programme: Programme, asked: Asked) -> Any:  # noqa: ANN401  (the solver has no types)
     """The solver with a programme: one thread and a fixed seed give the same again."""
     highs = solver.Highs()
-    options = {"log_to_console": False, "output_flag": False, "threads": 1, "random_seed": 1, "mip_rel_gap": near}
-    for name, value in options.items():
+    options = {"log_to_console": False, "output_flag": False, "threads": 1, "random_seed": 1}
+    for name, value in (options | {"mip_rel_gap": asked.near}).items():
         highs.setOptionValue(name, value)
     count = len(programme.worths)
     every = [*range(count)]
     highs.addVars(count, [0.0] * count, programme.limits)
     highs.changeColsCost(count, every, [-worth for worth in programme.worths])
-    if nodes:
-        highs.setOptionValue("mip_max_nodes", nodes)
+    if asked.nodes:
+        highs.setOptionValue("mip_max_nodes", asked.nodes)
         highs.changeColsIntegrality(count, every, [solver.HighsVarType.kInteger] * count)
     ground = set(programme.ground)
     for number, (columns, factors, limit) in enumerate(programme.rows):
-        most = limit * part if number in ground else limit
+        most = limit * asked.part if number in ground else limit
         highs.addRow(-solver.kHighsInf, most, len(columns), columns, factors)
     return highs
 

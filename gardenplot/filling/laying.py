@@ -14,6 +14,9 @@ from gardenplot.filling.model import Block, Task
 _LEAST, _MORE = 0.7, 0.6
 """A block's length and days are taken by chance for between 0.7 and 1.3 of what they are."""
 
+_BEGUN_AGAIN = 0.2
+"""How often the next order is one near to the best so far, and does not follow from the last one."""
+
 _EXCHANGED = 0.3
 """How often two blocks change their places in the order besides."""
 
@@ -31,7 +34,7 @@ def laid_anew(task: Task, strip: int, blocks: Sequence[Block], passes: int, chan
 
     The first order is the one that they are handed over in; where they stand does not count.
     """
-    order, best = list(blocks), None
+    order, best, begun = list(blocks), None, list(blocks)
     for number in range(passes):
         if number == 1:
             order.sort(key=lambda one: (one[1] - one[0]) * -(_LEAST + _MORE * chance()))
@@ -39,15 +42,31 @@ def laid_anew(task: Task, strip: int, blocks: Sequence[Block], passes: int, chan
             order.sort(key=lambda one: (one[3] - one[2]) * -(_LEAST + _MORE * chance()))
         found = _laid(task, strip, order)
         if best is None or found.lost < best.lost:
-            best = found
+            best, begun = found, order
         if not found.out:
             break
-        squeaky = {one[5] for one in found.out}
-        order = found.out + [one for one in order if one[5] not in squeaky]
-        if chance() < _EXCHANGED:
-            here, there = int(chance() * len(order)), int(chance() * len(order))
-            order[here], order[there] = order[there], order[here]
+        order = _near(begun, best.out, chance) if chance() < _BEGUN_AGAIN else _next(order, found.out, chance)
     return best or Laid([*sorted(task.strips[strip].taken)], list(blocks), 0)
+
+
+def _next(order: list[Block], out: list[Block], chance: Callable[[], float]) -> list[Block]:
+    """Those that failed before the others, and sometimes two exchanged."""
+    squeaky = {one[5] for one in out}
+    changed = out + [one for one in order if one[5] not in squeaky]
+    if chance() < _EXCHANGED:
+        here, there = int(chance() * len(changed)), int(chance() * len(changed))
+        changed[here], changed[there] = changed[there], changed[here]
+    return changed
+
+
+def _near(order: list[Block], out: list[Block], chance: Callable[[], float]) -> list[Block]:
+    """One of those that failed before some others, and any one somewhere else."""
+    changed = order.copy()
+    place = changed.index(out[int(chance() * len(out))])
+    changed.insert(int(chance() * place), changed.pop(place))
+    mover = changed.pop(int(chance() * len(changed)))
+    changed.insert(int(chance() * (len(changed) + 1)), mover)
+    return changed
 
 
 def _laid(task: Task, strip: int, order: Sequence[Block]) -> Laid:

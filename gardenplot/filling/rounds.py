@@ -7,12 +7,12 @@ with less ground where it cannot, and a search goes on from the best of these wi
 from collections.abc import Callable, Iterator
 from random import Random
 
-from gardenplot.filling.bound import Relaxed, Sizes, relaxed, worth_alone
+from gardenplot.filling.bound import Asked, Relaxed, Sizes, relaxed, worth_alone
 from gardenplot.filling.exact import best_of_all
 from gardenplot.filling.ground import block_of
 from gardenplot.filling.laying import laid_anew
 from gardenplot.filling.model import Answer, Block, Task, Way
-from gardenplot.filling.search import Search
+from gardenplot.filling.search import PASSES, Search
 
 Told = Callable[[Answer, int], bool]
 """Is told of each better filling with the bound so far, and says whether to go on."""
@@ -26,8 +26,8 @@ _NEAR = 0.003
 _FEW_WISHES = 20
 """All fillings are tried of no more."""
 
-_PARTS = (1.0, 0.99, 0.98, 0.97, 0.96, 0.95, 0.94)
-"""Of the ground that the programme may use, one after another, where beds are laid out whole."""
+_CHOICES, _SPARED = 8, 0.01
+"""How often the programme chooses anew where beds are laid out whole, and the part of the ground that it leaves more."""
 
 _STEPS_A_TURN = 20
 """Blocks tried when all fillings of a small task are, for each turn that it had."""
@@ -43,6 +43,8 @@ class Rounds:
         self._task, self._turns, self._told, self._turned = task, turns, told, turned
         self._chance = Random(1).random
         self.best, self.bound = Search(task).best, worth_alone(task)
+        is_small = sum(map(_kinds, task.wishes)) <= _FEW_KINDS
+        self._asked = Asked(_NODES) if is_small else Asked(1, _NEAR)
 
     @property
     def is_best(self) -> bool:
@@ -60,40 +62,37 @@ class Rounds:
         self.best = answer
         return self._told(answer, self.bound)
 
-    def _relaxed(self, nodes: int, part: float = 1.0, near: float = 0.0) -> Relaxed | None:
+    def _relaxed(self, asked: Asked) -> Relaxed | None:
         """The programme without places solved; None if somebody said to stop."""
         goes_on = True
 
-        def asked() -> bool:
+        def is_wanted() -> bool:
             nonlocal goes_on
             goes_on = goes_on and self._turned() is not False
             return goes_on
 
-        found = relaxed(self._task, nodes, part, asked, near)
+        found = relaxed(self._task, asked, is_wanted)
+        self.bound = min(self.bound, found.bound)
         return found if goes_on else None
 
     def _bounded(self) -> bool:
         """The bound when parts of wishes may stand."""
-        found = None if self.is_best else self._relaxed(0)
-        if found is not None:
-            self.bound = min(self.bound, found.bound)
-        return found is not None or self.is_best
+        return self.is_best or self._relaxed(Asked()) is not None
 
     def _searched(self) -> bool:
         """What the programme chooses placed, and the search from there."""
         if self.is_best:
             return True
-        is_small = sum(map(_kinds, self._task.wishes)) <= _FEW_KINDS
-        chosen = self._relaxed(_NODES) if is_small else self._relaxed(1, near=_NEAR)
+        chosen = self._relaxed(self._asked)
         if chosen is None:
             return False
-        self.bound = min(self.bound, chosen.bound)
         left = self._turns
         if chosen.stand:
-            left //= 2
             if len(set(self._task.strips)) == len(self._task.strips):
+                left //= 4
                 goes_on = self._laid(chosen.stand, self._turns - left)
             else:
+                left //= 2
                 goes_on = self._run(Search(self._task, only=chosen.stand), self._turns - left)
             if not goes_on:
                 return False
@@ -105,19 +104,22 @@ class Rounds:
         return self._better(search.best) and search.run(turns, self.bound, self._better, self._turned)
 
     def _laid(self, stand: tuple[Sizes, ...], turns: int) -> bool:
-        """Beds laid out whole, with less and less of the ground, until all that was chosen has a place."""
-        passes = turns // len(_PARTS)
-        for part in _PARTS:
-            if part < 1:
-                found = self._relaxed(1, part, near=_NEAR)
-                if found is None or not found.stand:
-                    return found is not None
-                stand = found.stand
-            answer, is_whole = self._placed(stand, passes)
+        """Beds laid out whole, with less of the ground where what was chosen finds no place, and with more where it
+        does."""
+        spared, step = 0.0, _SPARED
+        for _number in range(_CHOICES):
+            answer, is_whole = self._placed(stand, turns * PASSES // _CHOICES)
             if not self._better(Search(self._task, start=answer).best):
                 return False
-            if is_whole or self.is_best:
+            if is_whole:
+                step /= 2
+            spared += -step if is_whole else step
+            if self.is_best or spared <= 0:
                 break
+            found = self._relaxed(Asked(1, _NEAR, part=1 - spared))
+            if found is None or not found.stand:
+                return found is not None
+            stand = found.stand
         return True
 
     def _placed(self, stand: tuple[Sizes, ...], passes: int) -> tuple[Answer, bool]:
@@ -146,11 +148,8 @@ class Rounds:
         proved = best_of_all(self._task, self.best, _STEPS_A_TURN * self._turns) if is_small else None
         if proved is not None:
             self.best, self.bound = proved, proved.worth
-            return
-        nodes = self._turns // _TURNS_A_NODE
-        found = self._relaxed(nodes) if nodes > _FEW_NODES else None
-        if found is not None:
-            self.bound = min(self.bound, found.bound)
+        elif self._turns // _TURNS_A_NODE > _FEW_NODES:
+            self._relaxed(Asked(self._turns // _TURNS_A_NODE))
 
 
 def _kinds(ways: tuple[Way, ...]) -> int:

@@ -32,8 +32,8 @@ _LEFT_OVER = 0.7
 _WAYS, _OTHERS, _GAPS = 3, 4, 3
 """Ways tried to put a wish in, wishes let in after it, and gaps looked at for one that is let in."""
 
-_PASSES = 4
-"""Orders in which a bed is laid out anew."""
+PASSES, _MANY_BLOCKS = 4, 60
+"""Orders in which a bed is laid out anew in a turn, one alone where it has many blocks."""
 
 
 class _Could(NamedTuple):
@@ -159,7 +159,8 @@ class Search:
         gap = ground.best_gap(way, size)
         if gap is None or gap.size < size:
             block = block_of(way, wish, could.number, size, 0)
-            found = ground.place_again(way.strip, [block], _PASSES, self._chance)
+            passes = PASSES if len(ground.strips[way.strip]) < _MANY_BLOCKS else 1
+            found = ground.place_again(way.strip, [block], passes, self._chance)
             if found is not None or gap is None:
                 return found
         ground.set(wish, could.number, gap.size, gap.start)
