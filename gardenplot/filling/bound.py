@@ -22,8 +22,8 @@ Sizes = dict[int, int]
 class Asked(NamedTuple):
     """What is asked of the solver, counted, so that it answers the same on every machine.
 
-    Without nodes, parts of wishes may stand, which takes a moment; nodes of a search tree tighten the bound, the first
-    one most. It ends as `near` to the best, as a part of it. With a `part` of the ground there is no bound, but what
+    Without nodes, parts of wishes may stand, which takes a moment; nodes of a search tree tighten the bound, the
+    first one most. It ends as `near` to the best, as a part of it. With a `part` of the ground there is no bound, but what
     stands is easier to place.
     """
 
@@ -80,7 +80,7 @@ def relaxed(task: Task, asked: Asked, goes_on: Callable[[], object] = lambda: Tr
     return Relaxed(floor(min(float(alone), proved + 1e-6 * alone + 1e-6)), stand)
 
 
-def _posed(solver: ModuleType, programme: Programme, asked: Asked) -> Any:  # noqa: ANN401  (the solver has no types)
+def _posed(solver: ModuleType, programme: Programme, asked: Asked) -> Any:
     """The solver with a programme: one thread and a fixed seed give the same again."""
     highs = solver.Highs()
     options = {"log_to_console": False, "output_flag": False, "threads": 1, "random_seed": 1}

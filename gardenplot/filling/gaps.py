@@ -19,7 +19,7 @@ class Gap(NamedTuple):
 
 
 def best_gap(standing: Standing, way: Way, length: int, most: int) -> Gap | None:
-    """Where a way is worth most in a strip of some length, in a size up to `most`, and then where it lies against most on its days.
+    """Where a way is worth most in a strip of some length, in a size up to `most`, and then lies against most.
 
     How much a block touches tells of good packings (touching perimeter: Lodi, Martello and Vigo 1999).
     """

@@ -29,10 +29,18 @@ class Laid(NamedTuple):
     lost: int
 
 
-def laid_anew(task: Task, strip: int, blocks: Sequence[Block], passes: int, chance: Callable[[], float]) -> Laid:
+def laid_anew(
+    task: Task,
+    strip: int,
+    blocks: Sequence[Block],
+    passes: int,
+    chance: Callable[[], float],
+    goes_on: Callable[[], bool] = lambda: True,
+) -> Laid:
     """Blocks of a strip laid out in so many orders at most, until all have a place; what loses least.
 
-    The first order is the one that they are handed over in; where they stand does not count.
+    The first order is the one that they are handed over in; where they stand does not count. `goes_on` is asked after
+    each order.
     """
     order, best, begun = list(blocks), None, list(blocks)
     for number in range(passes):
@@ -43,7 +51,7 @@ def laid_anew(task: Task, strip: int, blocks: Sequence[Block], passes: int, chan
         found = _laid(task, strip, order)
         if best is None or found.lost < best.lost:
             best, begun = found, order
-        if not found.out:
+        if not found.out or not goes_on():
             break
         order = _near(begun, best.out, chance) if chance() < _BEGUN_AGAIN else _next(order, found.out, chance)
     return best or Laid([*sorted(task.strips[strip].taken)], list(blocks), 0)
@@ -80,8 +88,7 @@ def _laid(task: Task, strip: int, order: Sequence[Block]) -> Laid:
             if one[2] < last and first < one[3] and first >= one[4]:
                 if one[0] - at >= size:
                     break
-                if one[1] > at:
-                    at = one[1]
+                at = max(at, one[1])
         if at + size > min(length, way.high):
             out.append(block)
             lost += way.worths[block[7]]

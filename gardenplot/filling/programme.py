@@ -94,7 +94,7 @@ def _alike(strips: tuple[Strip, ...]) -> dict[Strip | None, list[int]]:
 
 
 def told_apart(ways: tuple[Way, ...], group_of: Mapping[int, int]) -> dict[int, list[int]]:
-    """Ways that differ by more than which of some strips they are in: the first of each kind, and all of that kind."""
+    """Ways that differ by more than which of some strips they are in: the first of a kind, and all of it."""
     kinds: dict[tuple[object, ...], list[int]] = {}
     for number, way in enumerate(ways):
         kind = group_of[way.strip], way.first, way.last, way.least_lengths, way.worths

@@ -5,6 +5,7 @@ with less ground where it cannot, and a search goes on from the best of these wi
 """
 
 from collections.abc import Callable, Iterator
+from functools import partial
 from random import Random
 
 from gardenplot.filling.bound import Asked, Relaxed, Sizes, relaxed, worth_alone
@@ -12,7 +13,7 @@ from gardenplot.filling.exact import best_of_all
 from gardenplot.filling.ground import block_of
 from gardenplot.filling.laying import laid_anew
 from gardenplot.filling.model import Answer, Block, Task, Way
-from gardenplot.filling.search import PASSES, Search
+from gardenplot.filling.search import Search
 
 Told = Callable[[Answer, int], bool]
 """Is told of each better filling with the bound so far, and says whether to go on."""
@@ -27,7 +28,10 @@ _FEW_WISHES = 20
 """All fillings are tried of no more."""
 
 _CHOICES, _SPARED = 8, 0.01
-"""How often the programme chooses anew where beds are laid out whole, and the part of the ground that it leaves more."""
+"""How often the programme chooses anew where beds are laid out whole, and the part of the ground left."""
+
+_BLOCKS_A_TURN = 60
+"""Blocks laid one after another that take about as long as a turn of the search."""
 
 _STEPS_A_TURN = 20
 """Blocks tried when all fillings of a small task are, for each turn that it had."""
@@ -41,7 +45,7 @@ class Rounds:
 
     def __init__(self, task: Task, turns: int, told: Told, turned: Callable[[], object]) -> None:
         self._task, self._turns, self._told, self._turned = task, turns, told, turned
-        self._chance = Random(1).random
+        self._chance, self._blocks, self._goes_on = Random(1).random, 0, True
         self.best, self.bound = Search(task).best, worth_alone(task)
         is_small = sum(map(_kinds, task.wishes)) <= _FEW_KINDS
         self._asked = Asked(_NODES) if is_small else Asked(1, _NEAR)
@@ -64,16 +68,9 @@ class Rounds:
 
     def _relaxed(self, asked: Asked) -> Relaxed | None:
         """The programme without places solved; None if somebody said to stop."""
-        goes_on = True
-
-        def is_wanted() -> bool:
-            nonlocal goes_on
-            goes_on = goes_on and self._turned() is not False
-            return goes_on
-
-        found = relaxed(self._task, asked, is_wanted)
+        found = relaxed(self._task, asked, self._turn)
         self.bound = min(self.bound, found.bound)
-        return found if goes_on else None
+        return found if self._goes_on else None
 
     def _bounded(self) -> bool:
         """The bound when parts of wishes may stand."""
@@ -89,7 +86,7 @@ class Rounds:
         left = self._turns
         if chosen.stand:
             if len(set(self._task.strips)) == len(self._task.strips):
-                left //= 4
+                left //= 8
                 goes_on = self._laid(chosen.stand, self._turns - left)
             else:
                 left //= 2
@@ -108,8 +105,8 @@ class Rounds:
         does."""
         spared, step = 0.0, _SPARED
         for _number in range(_CHOICES):
-            answer, is_whole = self._placed(stand, turns * PASSES // _CHOICES)
-            if not self._better(Search(self._task, start=answer).best):
+            answer, is_whole = self._placed(stand, turns * _BLOCKS_A_TURN // _CHOICES)
+            if not self._better(Search(self._task, start=answer).best) or not self._goes_on:
                 return False
             if is_whole:
                 step /= 2
@@ -122,19 +119,33 @@ class Rounds:
             stand = found.stand
         return True
 
-    def _placed(self, stand: tuple[Sizes, ...], passes: int) -> tuple[Answer, bool]:
-        """What was chosen, in its beds as far as it finds a place, and whether all of it does."""
+    def _placed(self, stand: tuple[Sizes, ...], most: int) -> tuple[Answer, bool]:
+        """What was chosen, placed as far as can be when so many blocks are laid, and whether all has a place."""
         blocks: list[Block] = []
-        out = 0
         by_strip: dict[int, list[Block]] = {}
         for strip, block in self._chosen(stand):
             by_strip.setdefault(strip, []).append(block)
+        is_whole, count = True, sum(map(len, by_strip.values()))
         for strip, mine in by_strip.items():
             mine.sort(key=lambda one: (one[2] - one[3]) * (one[1] - one[0]))
-            found = laid_anew(self._task, strip, mine, passes // len(by_strip), self._chance)
+            passed = partial(self._laid_blocks, len(mine))
+            found = laid_anew(self._task, strip, mine, 1 + most // count, self._chance, passed)
             blocks += [one for one in found.standing if isinstance(one, Block)]
-            out += len(found.out)
-        return Answer(tuple(blocks), 0), not out
+            is_whole = is_whole and not found.out
+        return Answer(tuple(blocks), 0), is_whole
+
+    def _laid_blocks(self, count: int) -> bool:
+        """So many blocks more are laid: a turn is taken when it is enough of them; whether to go on."""
+        self._blocks += count
+        while self._blocks >= _BLOCKS_A_TURN:
+            self._blocks -= _BLOCKS_A_TURN
+            self._turn()
+        return self._goes_on
+
+    def _turn(self) -> bool:
+        """A turn is taken; whether to go on."""
+        self._goes_on = self._goes_on and self._turned() is not False
+        return self._goes_on
 
     def _chosen(self, stand: tuple[Sizes, ...]) -> Iterator[tuple[int, Block]]:
         for wish, sizes in enumerate(stand):

@@ -32,12 +32,12 @@ _LEFT_OVER = 0.7
 _WAYS, _OTHERS, _GAPS = 3, 4, 3
 """Ways tried to put a wish in, wishes let in after it, and gaps looked at for one that is let in."""
 
-PASSES, _MANY_BLOCKS = 4, 60
+_PASSES, _MANY_BLOCKS = 4, 60
 """Orders in which a bed is laid out anew in a turn, one alone where it has many blocks."""
 
 
 class _Could(NamedTuple):
-    """A way by its number, how many of its sizes fit into its stretch, and what the least adds to the strip's load."""
+    """A way by its number, how many of its sizes fit into its stretch, and what the least adds to its strip."""
 
     number: int
     way: Way
@@ -54,15 +54,13 @@ class Search:
     ) -> None:
         """Begin with a filling, `start`, or with none; what is free is filled, the dearest for its ground first.
 
-        `only` has the ways that each wish may stand in, by their numbers, and how many of its sizes; else it may in all.
+        `only` has the ways that each wish may stand in, by their numbers, and how many of its sizes.
         """
         self._task = task
         self._chance = Random(seed).random
         self._warm = _TEPID if start else _WARM
         self._ground = Ground(task)
-        self._ways = [
-            [*self._coulds(ways, only[wish] if only else None)] for wish, ways in enumerate(task.wishes)
-        ]
+        self._ways = [[*self._coulds(ways, only[wish] if only else None)] for wish, ways in enumerate(task.wishes)]
         self._top = [max((could.way.worths[could.sizes - 1] for could in ways), default=0) for ways in self._ways]
         density = [max(map(_density, ways), default=0.0) for ways in self._ways]
         for block in start.blocks if start else ():
@@ -154,12 +152,12 @@ class Search:
         return block.wish
 
     def _set(self, wish: int, could: _Could, size: int) -> list[Block] | None:
-        """Set a wish into a gap or lay its bed out anew; the blocks that lost their place by it, None if it failed."""
+        """Set a wish into a gap or lay its bed out anew; what lost its place by it, None if it failed."""
         ground, way = self._ground, could.way
         gap = ground.best_gap(way, size)
         if gap is None or gap.size < size:
             block = block_of(way, wish, could.number, size, 0)
-            passes = PASSES if len(ground.strips[way.strip]) < _MANY_BLOCKS else 1
+            passes = _PASSES if len(ground.strips[way.strip]) < _MANY_BLOCKS else 1
             found = ground.place_again(way.strip, [block], passes, self._chance)
             if found is not None or gap is None:
                 return found
@@ -167,7 +165,7 @@ class Search:
         return []
 
     def _let_in(self, wish: int, tries: int) -> None:
-        """Set a wish into a gap without pushing anything out, the best of a few, beginning anywhere among its ways."""
+        """Set a wish into a gap without pushing anything out, the best of a few."""
         ways, ground = self._ways[wish], self._ground
         best: tuple[Gap, int] | None = None
         overfull, loads = ground.days.overfull, ground.loads
