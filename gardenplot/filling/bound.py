@@ -23,8 +23,8 @@ class Asked(NamedTuple):
     """What is asked of the solver, counted, so that it answers the same on every machine.
 
     Without nodes, parts of wishes may stand, which takes a moment; nodes of a search tree tighten the bound, the
-    first one most. It ends as `near` to the best, as a part of it. With a `part` of the ground there is no bound, but what
-    stands is easier to place.
+    first one most. It ends as `near` to the best, as a part of it. With a `part` of the ground there is
+    no bound, but what stands is easier to place.
     """
 
     nodes: int = 0

@@ -19,7 +19,7 @@ Told = Callable[[Answer, int], bool]
 """Is told of each better filling with the bound so far, and says whether to go on."""
 
 _FEW_KINDS, _NODES = 200, 200
-"""With so few kinds of ways the solver has so many nodes of its tree at once: it takes a moment."""
+"""With so few kinds of ways the solver has so many nodes of its tree at once, and a search begins with nothing too."""
 
 _NEAR = 0.003
 """How near to the best without places the solver comes else, as a part of it, when it chooses what is placed."""
@@ -47,8 +47,8 @@ class Rounds:
         self._task, self._turns, self._told, self._turned = task, turns, told, turned
         self._chance, self._blocks, self._goes_on = Random(1).random, 0, True
         self.best, self.bound = Search(task).best, worth_alone(task)
-        is_small = sum(map(_kinds, task.wishes)) <= _FEW_KINDS
-        self._asked = Asked(_NODES) if is_small else Asked(1, _NEAR)
+        self._is_small = sum(map(_kinds, task.wishes)) <= _FEW_KINDS
+        self._asked = Asked(_NODES) if self._is_small else Asked(1, _NEAR)
 
     @property
     def is_best(self) -> bool:
@@ -93,7 +93,10 @@ class Rounds:
                 goes_on = self._run(Search(self._task, only=chosen.stand), self._turns - left)
             if not goes_on:
                 return False
-        return self._run(Search(self._task, seed=2, start=self.best), left)
+        anew = left // 2 if self._is_small else 0
+        return self._run(Search(self._task, seed=3), anew) and self._run(
+            Search(self._task, seed=2, start=self.best), left - anew
+        )
 
     def _run(self, search: Search, turns: int) -> bool:
         if self.is_best:
