@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from importlib import import_module
 from math import floor
+from threading import Event, Thread
 from types import ModuleType
 from typing import Any, NamedTuple
 
@@ -11,6 +12,9 @@ from gardenplot.filling.programme import Programme, programme_of, told_apart
 
 _SOLVER = "highspy"
 """Loaded when a season is filled: it takes a tenth of a second."""
+
+_LOOK = 0.02
+"""Seconds between two questions whether to go on."""
 
 _WHOLE = 0.5
 """A column that is nearer to one than to nothing stands."""
@@ -55,8 +59,8 @@ def most_worth(task: Task, nodes: int) -> int:
 def relaxed(task: Task, asked: Asked, goes_on: Callable[[], object] = lambda: True) -> Relaxed:
     """The best of a task when places do not count.
 
-    Without the solver it is what each wish would be worth alone. `goes_on` is asked now and then, and when it says
-    False, what was proved until then is told.
+    Without the solver it is what each wish would be worth alone, and so it is when `goes_on`, which is asked now and
+    then, says False.
     """
     alone = worth_alone(task)
     if alone == 0:
@@ -67,9 +71,8 @@ def relaxed(task: Task, asked: Asked, goes_on: Callable[[], object] = lambda: Tr
         return Relaxed(alone)
     programme = programme_of(task)
     highs = _posed(solver, programme, asked)
-    for interrupt in (highs.cbMipInterrupt, highs.cbSimplexInterrupt):
-        interrupt.subscribe(lambda event: event.interrupt() if goes_on() is False else None)
-    highs.run()
+    if not _ran(highs, goes_on):
+        return Relaxed(alone)
     found = highs.getInfo()
     is_whole = asked.nodes and found.primal_solution_status == solver.kSolutionStatusFeasible
     stand = _standing(task, programme, highs.getSolution().col_value) if is_whole else ()
@@ -78,6 +81,21 @@ def relaxed(task: Task, asked: Asked, goes_on: Callable[[], object] = lambda: Tr
         return Relaxed(alone, stand)
     proved = -float(found.mip_dual_bound if asked.nodes else found.objective_function_value)
     return Relaxed(floor(min(float(alone), proved + 1e-6 * alone + 1e-6)), stand)
+
+
+def _ran(highs: Any, goes_on: Callable[[], object]) -> bool:
+    """Whether the solver came to its end; it works in a thread, since it answers a stop after a second only."""
+    stopped = Event()
+    for interrupt in (highs.cbMipInterrupt, highs.cbSimplexInterrupt):
+        interrupt.subscribe(lambda event: event.interrupt() if stopped.is_set() else None)
+    work = Thread(target=highs.run)
+    work.start()
+    while work.is_alive():
+        work.join(_LOOK)
+        if goes_on() is False:
+            stopped.set()
+            return False
+    return True
 
 
 def _posed(solver: ModuleType, programme: Programme, asked: Asked) -> Any:

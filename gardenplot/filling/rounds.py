@@ -19,7 +19,7 @@ Told = Callable[[Answer, int], bool]
 """Is told of each better filling with the bound so far, and says whether to go on."""
 
 _FEW_KINDS, _NODES = 200, 200
-"""With so few kinds of ways the solver has so many nodes of its tree at once, and a search begins with nothing too."""
+"""With so few kinds of ways the solver has so many nodes of its tree, and a search begins with nothing too."""
 
 _NEAR = 0.003
 """How near to the best without places the solver comes else, as a part of it, when it chooses what is placed."""
@@ -29,6 +29,9 @@ _FEW_WISHES = 20
 
 _CHOICES, _SPARED = 8, 0.01
 """How often the programme chooses anew where beds are laid out whole, and the part of the ground left."""
+
+_TURNS_A_CHOICE = 300
+"""The solver takes about as long to choose anew."""
 
 _BLOCKS_A_TURN = 60
 """Blocks laid one after another that take about as long as a turn of the search."""
@@ -107,8 +110,9 @@ class Rounds:
         """Beds laid out whole, with less of the ground where what was chosen finds no place, and with more where it
         does."""
         spared, step = 0.0, _SPARED
-        for _number in range(_CHOICES):
-            answer, is_whole = self._placed(stand, turns * _BLOCKS_A_TURN // _CHOICES)
+        choices = min(_CHOICES, 1 + turns // _TURNS_A_CHOICE)
+        for _number in range(choices):
+            answer, is_whole = self._placed(stand, turns * _BLOCKS_A_TURN // choices)
             if not self._better(Search(self._task, start=answer).best) or not self._goes_on:
                 return False
             if is_whole:
