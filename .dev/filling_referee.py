@@ -25,6 +25,7 @@ from gardenplot.filling.bound import most_worth
 from gardenplot.filling.exact import best_of_all
 from gardenplot.filling.gap import Sizes, fill_gap
 from gardenplot.filling.model import ALWAYS, Answer, Strip, Taken, Task, Way, wrongs
+from gardenplot.filling.search import Search
 from gardenplot.filling.season import solve
 from gardenplot.plan.file import plan_of_text
 
@@ -141,17 +142,21 @@ def _choices(task: Task) -> Iterator[list[Choice]]:
 
 
 def compared_task(chance: Random) -> str | None:
-    """Filling and proof, the exact method alone, and the bound alone."""
+    """Filling and proof, and the exact method, the search and the bound by themselves."""
     task = task_of(chance)
     best = most_of(tuple(_choices(task)))
     answer, bound = solve(task, TURNS, _go_on)
     if answer.worth < bound:
         answer, bound = solve(task, MORE_TURNS, _go_on)
     alone = best_of_all(task, Answer((), 0), STEPS)
-    least = min(most_worth(task, nodes) for nodes in (0, 50))
-    faults = [*wrongs(task, answer), *([] if alone is None else wrongs(task, alone))]
-    if (answer.worth, bound, alone and alone.worth) != (best, best, best) or least < best or faults:
-        told = f"filled {answer.worth} of {bound}, exact {alone and alone.worth}, least bound {least}"
+    search = Search(task)
+    search.run(TURNS // 2, best, lambda _better: True)
+    least = most_worth(task, chance.choice((0, 50)))
+    faults = [fault for each in (answer, search.best, alone or answer) for fault in wrongs(task, each)]
+    is_equal = (answer.worth, bound, alone and alone.worth) == (best, best, best)
+    if not is_equal or not search.best.worth <= best <= least or faults:
+        found = f"search {search.best.worth}, bound alone {least}"
+        told = f"filled {answer.worth} of {bound}, exact {alone and alone.worth}, {found}"
         return f"best {best}, {told}, {faults}"
     return ""
 

@@ -36,8 +36,8 @@ _TURNS_A_CHOICE = 300
 _BLOCKS_A_TURN = 60
 """Blocks laid one after another that take about as long as a turn of the search."""
 
-_STEPS_A_TURN = 20
-"""Blocks tried when all fillings of a small task are, for each turn that it had."""
+_STEPS, _STEPS_A_TURN = 5000, 20
+"""Blocks tried when all fillings of a small task are: at once, before the solver is loaded, and for each turn."""
 
 _TURNS_A_NODE, _FEW_NODES = 1000, 20
 """There is a node for so many turns when the search has ended, unless that makes a few."""
@@ -60,8 +60,23 @@ class Rounds:
 
     def all(self) -> None:
         """Every round, until the bound is met or somebody says to stop."""
-        if self._told(self.best, self.bound) and self._bounded() and self._searched() and not self.is_best:
-            self._proved()
+        if not self._told(self.best, self.bound) or self._all_tried(_STEPS):
+            return
+        if self._bounded() and self._searched() and not self._all_tried(_STEPS_A_TURN * self._turns):
+            nodes = self._turns // _TURNS_A_NODE
+            if nodes > _FEW_NODES and not self.is_best:
+                self._relaxed(Asked(nodes))
+
+    def _all_tried(self, steps: int) -> bool:
+        """Whether all fillings are tried in so many steps, or need not be."""
+        if self.is_best:
+            return True
+        is_small = sum(map(bool, self._task.wishes)) <= _FEW_WISHES
+        proved = best_of_all(self._task, self.best, steps) if is_small else None
+        if proved is not None:
+            self.bound = proved.worth
+            self._better(proved)
+        return proved is not None
 
     def _better(self, answer: Answer) -> bool:
         if answer.worth <= self.best.worth:
@@ -159,15 +174,6 @@ class Rounds:
             for number, count in sizes.items():
                 way = self._task.wishes[wish][number]
                 yield way.strip, block_of(way, wish, number, count - 1, 0)
-
-    def _proved(self) -> None:
-        """The bound tightened, or all fillings tried, as far as so many turns allow."""
-        is_small = sum(map(bool, self._task.wishes)) <= _FEW_WISHES
-        proved = best_of_all(self._task, self.best, _STEPS_A_TURN * self._turns) if is_small else None
-        if proved is not None:
-            self.best, self.bound = proved, proved.worth
-        elif self._turns // _TURNS_A_NODE > _FEW_NODES:
-            self._relaxed(Asked(self._turns // _TURNS_A_NODE))
 
 
 def _kinds(ways: tuple[Way, ...]) -> int:
