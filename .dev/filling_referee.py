@@ -57,6 +57,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def _all_of(kind: str, compared: Callable[[Random], str | None], numbers: range) -> Iterator[str]:
     """What differs at each number, nothing where nothing does; not told where there is nothing to compare with."""
     for number in numbers:
+        if number % 1000 == 0 and number > numbers.start:
+            print(f"{kind}: {number - numbers.start} compared so far", file=sys.stderr, flush=True)
         differs = compared(Random(f"{kind} {number}"))
         if differs is not None:
             if differs:
