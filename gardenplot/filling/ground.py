@@ -39,17 +39,13 @@ class Ground:
         """How much less all is worth than when the turn began."""
         return self._before[0] - self.worth
 
-    def worth_of(self, block: Block) -> int:
-        """What one block is worth."""
-        return self.task.wishes[block[5]][block[6]].worths[block[7]]
-
     def lift(self, strip: int, blocks: Iterable[Block]) -> None:
         """Take blocks up from a strip; their wishes are left over."""
         standing = self._touched(strip)
         for block in blocks:
             standing.remove(block)
             self.left.append(block[5])
-            self.worth -= self.worth_of(block)
+            self.worth -= _worth(self.task, block)
             self.loads[strip] -= self.days.of(block[2], block[3], block[1] - block[0])
 
     def set(self, wish: int, way: int, size: int, start: int) -> None:
@@ -61,7 +57,7 @@ class Ground:
 
     def _stands(self, strip: int, block: Block) -> None:
         self.left.remove(block[5])
-        self.worth += self.worth_of(block)
+        self.worth += _worth(self.task, block)
         self.loads[strip] += self.days.of(block[2], block[3], block[1] - block[0])
 
     def _touched(self, strip: int) -> Standing:
@@ -83,7 +79,7 @@ class Ground:
             return 0.0, []
         least, more = _TOLD_APART
         near = sorted(
-            (self.worth_of(one) * (least + more * chance()), one)
+            (_worth(self.task, one) * (least + more * chance()), one)
             for one in self.strips[way.strip]
             if isinstance(one, Block) and one[2] < way.last and way.first < one[3]
         )
@@ -117,6 +113,10 @@ class Ground:
         """All that stands."""
         blocks = [one for standing in self.strips for one in standing if isinstance(one, Block)]
         return Answer(tuple(sorted(blocks, key=lambda block: block.wish)), self.worth)
+
+
+def _worth(task: Task, block: Block) -> int:
+    return task.wishes[block[5]][block[6]].worths[block[7]]
 
 
 def block_of(way: Way, wish: int, number: int, size: int, start: int) -> Block:

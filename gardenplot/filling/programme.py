@@ -58,11 +58,13 @@ class Programme:
     ground: list[int] = field(factory=list)
 
     def column(self, worth: int, limit: int) -> int:
+        """Add a column; its number."""
         self.worths.append(float(worth))
         self.limits.append(float(limit))
         return len(self.worths) - 1
 
     def row(self, columns: Sequence[int], factors: Sequence[float], limit: float) -> None:
+        """Add a row, unless it would have no columns."""
         if columns:
             self.rows.append((list(columns), list(factors), limit))
 

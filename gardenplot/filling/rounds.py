@@ -62,7 +62,7 @@ class Rounds:
         """Every round, until the bound is met or somebody says to stop."""
         if not self._told(self.best, self.bound) or self._all_tried(_STEPS):
             return
-        if self._bounded() and self._searched() and not self._all_tried(_STEPS_A_TURN * self._turns):
+        if self._relaxed(Asked()) and self._searched() and not self._all_tried(_STEPS_A_TURN * self._turns):
             nodes = self._turns // _TURNS_A_NODE
             if nodes > _FEW_NODES and not self.is_best:
                 self._relaxed(Asked(nodes))
@@ -89,10 +89,6 @@ class Rounds:
         found = relaxed(self._task, asked, self._turn)
         self.bound = min(self.bound, found.bound)
         return found if self._goes_on else None
-
-    def _bounded(self) -> bool:
-        """The bound when parts of wishes may stand."""
-        return self.is_best or self._relaxed(Asked()) is not None
 
     def _searched(self) -> bool:
         """What the programme chooses placed, and the search from there."""
@@ -145,7 +141,7 @@ class Rounds:
         """What was chosen, placed as far as can be when so many blocks are laid, and whether all has a place."""
         blocks: list[Block] = []
         by_strip: dict[int, list[Block]] = {}
-        for strip, block in self._chosen(stand):
+        for strip, block in _chosen(self._task, stand):
             by_strip.setdefault(strip, []).append(block)
         is_whole, count = True, sum(map(len, by_strip.values()))
         for strip, mine in by_strip.items():
@@ -169,11 +165,13 @@ class Rounds:
         self._goes_on = self._goes_on and self._turned() is not False
         return self._goes_on
 
-    def _chosen(self, stand: tuple[Sizes, ...]) -> Iterator[tuple[int, Block]]:
-        for wish, sizes in enumerate(stand):
-            for number, count in sizes.items():
-                way = self._task.wishes[wish][number]
-                yield way.strip, block_of(way, wish, number, count - 1, 0)
+
+def _chosen(task: Task, stand: tuple[Sizes, ...]) -> Iterator[tuple[int, Block]]:
+    """Each block that the programme chose, with its strip."""
+    for wish, sizes in enumerate(stand):
+        for number, count in sizes.items():
+            way = task.wishes[wish][number]
+            yield way.strip, block_of(way, wish, number, count - 1, 0)
 
 
 def _kinds(ways: tuple[Way, ...]) -> int:
