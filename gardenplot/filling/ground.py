@@ -1,18 +1,15 @@
 """What stands where while a task is being filled: blocks set into gaps and lifted again, turn by turn."""
 
-from bisect import bisect_right, insort
-from collections.abc import Iterable
+from bisect import insort
+from collections.abc import Callable, Iterable, Sequence
 
-from gardenplot.filling.model import ALWAYS, Answer, Block, Taken, Task, Way
+from gardenplot.filling.gaps import Gap, Standing, best_gap
+from gardenplot.filling.laying import laid_anew
+from gardenplot.filling.loads import Loads
+from gardenplot.filling.model import ALWAYS, Answer, Block, Task, Way
 
-Standing = list[Taken | Block]
-"""What is not free in a strip or a part of it, from its head on."""
-
-Stretch = tuple[int, Standing, int, int]
-"""A strip's number, what stands in a part of it, and where that part begins and ends."""
-
-Gap = tuple[int, int, Standing, int, int]
-"""A way and a size by their numbers, what stands in its stretch, and the gap between which readings they fit."""
+_TOLD_APART = 0.7, 0.6
+"""What a block counts for is drawn between the first and the sum of the two: the cheapest is not always the same."""
 
 
 class Ground:
@@ -23,64 +20,94 @@ class Ground:
         self.strips: list[Standing] = [[*sorted(strip.taken)] for strip in task.strips]
         self.left = [*range(len(task.wishes))]
         self.worth = 0
-        self._ways = [_by_strip(ways) for ways in task.wishes]
-        self._before: tuple[int, list[int], dict[int, Standing]] = 0, [], {}
+        self.days = Loads(task)
+        self.loads = list(self.days.empty)
+        self._before: tuple[int, list[int], list[int], dict[int, Standing]] = 0, [], [], {}
 
     def begin_turn(self) -> None:
         """Remember how it is, so that the turn can be taken back."""
-        self._before = self.worth, list(self.left), {}
+        self._before = self.worth, self.left.copy(), self.loads.copy(), {}
 
     def take_back(self) -> None:
         """Put everything back as it was when the turn began."""
-        self.worth, self.left, strips = self._before
+        self.worth, self.left, self.loads, strips = self._before
         for number, strip in strips.items():
             self.strips[number] = strip
-
-    @property
-    def touched(self) -> tuple[int, ...]:
-        """The strips in which something was lifted in this turn."""
-        return tuple(self._before[2])
 
     @property
     def lost(self) -> int:
         """How much less all is worth than when the turn began."""
         return self._before[0] - self.worth
 
-    def worth_of(self, block: Block) -> int:
-        """What one block is worth."""
-        return self.task.wishes[block.wish][block.way].worths[block.size]
-
     def lift(self, strip: int, blocks: Iterable[Block]) -> None:
         """Take blocks up from a strip; their wishes are left over."""
-        standing = self.strips[strip]
-        self._before[2].setdefault(strip, list(standing))
+        standing = self._touched(strip)
         for block in blocks:
             standing.remove(block)
-            self.left.append(block.wish)
-            self.worth -= self.worth_of(block)
+            self.left.append(block[5])
+            self.worth -= _worth(self.task, block)
+            self.loads[strip] -= self.days.of(block[2], block[3], block[1] - block[0])
 
-    def set(self, wish: int, way: int, size: int, start: int) -> Block:
+    def set(self, wish: int, way: int, size: int, start: int) -> None:
         """Let a wish that is left over stand there; the ground must be free."""
         chosen = self.task.wishes[wish][way]
-        block = Block(start, start + chosen.lengths[size], chosen.first, chosen.last, ALWAYS[0], wish, way, size)
-        insort(self.strips[chosen.strip], block)
-        self.left.remove(wish)
-        self.worth += chosen.worths[size]
-        return block
+        block = block_of(chosen, wish, way, size, start)
+        insort(self._touched(chosen.strip), block)
+        self._stands(chosen.strip, block)
 
-    def best_gap(self, wish: int, stretches: Iterable[Stretch]) -> Gap | None:
-        """The way and size of a wish that are worth most and then leave least, in the gap that they fit into."""
-        best, most, least = None, -1, 0
-        for strip, standing, begin, end in stretches:
-            for number, way in self._ways[wish].get(strip, ()):
-                lengths, shortest = way.lengths, way.lengths[0]
-                until = min(end, way.high)
-                for low, high in _gaps(standing, max(begin, way.low), until, way.first, way.last, shortest):
-                    size = bisect_right(lengths, high - low) - 1
-                    worth, left = way.worths[size], high - low - lengths[size]
-                    if worth > most or (worth == most and left < least):
-                        best, most, least = (number, size, standing, low, high), worth, left
-        return best
+    def _stands(self, strip: int, block: Block) -> None:
+        self.left.remove(block[5])
+        self.worth += _worth(self.task, block)
+        self.loads[strip] += self.days.of(block[2], block[3], block[1] - block[0])
+
+    def _touched(self, strip: int) -> Standing:
+        """What stands in a strip, to be changed."""
+        standing = self.strips[strip]
+        if strip not in self._before[3]:
+            self._before[3][strip] = standing.copy()
+        return standing
+
+    def best_gap(self, way: Way, most: int) -> Gap | None:
+        """Where a way is worth most, in a size up to one, and then where it lies against most on its days."""
+        return best_gap(self.strips[way.strip], way, self.task.strips[way.strip].length, most)
+
+    def cheapest_out(self, way: Way, length: int, chance: Callable[[], float]) -> tuple[float, list[Block]]:
+        """The blocks of least worth, by and large, without which a strip has so much length on all days of a way."""
+        overfull, of = self.days.overfull, self.days.of
+        load = self.loads[way.strip] + of(way.first, way.last, length)
+        if not load & overfull:
+            return 0.0, []
+        least, more = _TOLD_APART
+        near = sorted(
+            (_worth(self.task, one) * (least + more * chance()), one)
+            for one in self.strips[way.strip]
+            if isinstance(one, Block) and one[2] < way.last and way.first < one[3]
+        )
+        out: list[tuple[float, Block, int]] = []
+        for cost, one in near:
+            mine = of(one[2], one[3], one[1] - one[0])
+            if not (load - mine) & overfull:
+                return cost, [one]
+            out.append((cost, one, mine))
+        return _needed(out, load, overfull)
+
+    def place_again(
+        self, strip: int, more: Sequence[Block], passes: int, chance: Callable[[], float]
+    ) -> list[Block] | None:
+        """Lay a strip's blocks out anew with more of them; those that found no place, of the least worth.
+
+        None, and nothing is changed, where one of those that were to come is among them.
+        """
+        mine = [one for one in self.strips[strip] if isinstance(one, Block)]
+        found = laid_anew(self.task, strip, [*more, *mine], passes, chance)
+        out = {one[5] for one in found.out}
+        if any(one[5] in out for one in more):
+            return None
+        self.lift(strip, [one for one in mine if one[5] in out])
+        self.strips[strip] = found.standing
+        for one in more:
+            self._stands(strip, one)
+        return found.out
 
     def answer(self) -> Answer:
         """All that stands."""
@@ -88,25 +115,28 @@ class Ground:
         return Answer(tuple(sorted(blocks, key=lambda block: block.wish)), self.worth)
 
 
-def _gaps(standing: Standing, at: int, until: int, first: int, last: int, shortest: int) -> list[tuple[int, int]]:
-    """The gaps of a stretch that are free from one day until another and not too short.
-
-    The innermost loop of the search: fields are read by their numbers, which takes half the time of names.
-    """
-    found = []
-    for one in standing:
-        if one[2] < last and first < one[3] and first >= one[4]:
-            if one[0] - at >= shortest:
-                found.append((at, min(one[0], until)))
-            if one[1] > at:  # noqa: PLR1730  (a call of max takes longer)
-                at = one[1]
-    if until - at >= shortest:
-        found.append((at, until))
-    return [gap for gap in found if gap[1] - gap[0] >= shortest]
+def _worth(task: Task, block: Block) -> int:
+    return task.wishes[block[5]][block[6]].worths[block[7]]
 
 
-def _by_strip(ways: tuple[Way, ...]) -> dict[int, list[tuple[int, Way]]]:
-    found: dict[int, list[tuple[int, Way]]] = {}
-    for number, way in enumerate(ways):
-        found.setdefault(way.strip, []).append((number, way))
-    return found
+def block_of(way: Way, wish: int, number: int, size: int, start: int) -> Block:
+    """A way of a wish in one of its sizes as a block that begins at a reading."""
+    return Block(start, start + way.lengths[size], way.first, way.last, ALWAYS[0], wish, number, size)
+
+
+def _needed(out: list[tuple[float, Block, int]], load: int, overfull: int) -> tuple[float, list[Block]]:
+    """Of blocks, the cheapest first, as many as it takes, less those that can stay after all."""
+    lifted = []
+    for one in out:
+        lifted.append(one)
+        load -= one[2]
+        if not load & overfull:
+            break
+    needed, total = [], 0.0
+    for cost, block, mine in reversed(lifted):
+        if (load + mine) & overfull:
+            needed.append(block)
+            total += cost
+        else:
+            load += mine
+    return total, needed

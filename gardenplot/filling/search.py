@@ -1,62 +1,98 @@
-"""Filling strips with wishes: the dearest first, then again and again a part of the ground taken up and filled anew.
+"""Filling strips with wishes: the dearest first, then turn by turn a wish put in where the least is lost for it.
 
-Each turn lifts some blocks that lie together, or makes room for a wish that is left over where that costs least, and
-fills what is free with what is left. A turn that lost a little may be kept, ever less so (simulated annealing:
-Kirkpatrick, Gelatt and Vecchi 1983; taking up and filling anew: Shaw 1998, large neighbourhood search). The same task
-and number of turns give the same answer: no clock is asked, and the numbers come from a fixed seed.
+Whether a bed has length enough on all days is asked first, since that takes a moment (`loads.py`); only then is a
+place looked for, in a gap or by laying the bed out anew (`laying.py`). What was pushed out goes where it can. A turn
+that lost a little may be kept, ever less so (simulated annealing: Kirkpatrick, Gelatt and Vecchi 1983; pushing out
+and putting in again: ejection chains, Glover 1996). The same task and number of turns give the same answer: no clock
+is asked, and the numbers come from a fixed seed.
 """
 
-from bisect import insort
-from collections.abc import Callable
-from math import exp
+from bisect import bisect_right
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from math import log
 from random import Random
+from typing import NamedTuple
 
-from gardenplot.filling.ground import Ground, Standing, Stretch
+from gardenplot.filling.gaps import Gap
+from gardenplot.filling.ground import Ground, block_of
 from gardenplot.filling.model import Answer, Block, Task, Way
 
 Told = Callable[[Answer], bool]
 """Is told of each better answer and says whether to go on."""
 
-_LIFTED = 7
-"""Blocks lifted at a time, at most."""
-
-_TRIED = 14
-"""Wishes left over that are tried in ground that is free again; more would find no place, and cost turns."""
-
-_WARM, _COLD = 0.4, 0.04
+_WARM, _COLD = 0.3, 0.01
 """What a turn may lose and often be kept, as a part of an average wish's worth, at the first turn and at the last."""
 
-_EITHER = 0.5
+_TEPID = 0.1
+"""The same at the first turn, where the search begins with a good filling."""
+
+_LEFT_OVER = 0.7
+"""How often it is one of those left over that is put in, and not one that stands elsewhere."""
+
+_WAYS, _OTHERS, _GAPS = 3, 4, 3
+"""Ways tried to put a wish in, wishes let in after it, and gaps looked at for one that is let in."""
+
+_PASSES, _MANY_BLOCKS = 4, 60
+"""Orders in which a bed is laid out anew in a turn, one alone where it has many blocks."""
+
+
+class _Could(NamedTuple):
+    """A way by its number, how many of its sizes fit into its stretch, and what the least adds to its strip."""
+
+    number: int
+    way: Way
+    sizes: int
+    strip: int
+    least: int
 
 
 class Search:
     """A filling that gets better turn by turn; `best` is the best so far."""
 
-    def __init__(self, task: Task, seed: int = 1) -> None:
+    def __init__(
+        self, task: Task, seed: int = 1, start: Answer | None = None, only: Sequence[Mapping[int, int]] = ()
+    ) -> None:
+        """Begin with a filling, `start`, or with none; what is free is filled, the dearest for its ground first.
+
+        `only` has the ways that each wish may stand in, by their numbers, and how many of its sizes.
+        """
         self._task = task
-        self._chance = Random(seed)
+        self._chance = Random(seed).random
+        self._warm = _TEPID if start else _WARM
         self._ground = Ground(task)
-        self._density = [max(map(_density, ways), default=0.0) for ways in task.wishes]
-        self._top = [max((way.worths[-1] for way in ways), default=0) for ways in task.wishes]
-        self._span = [_days(ways) for ways in task.wishes]
-        self._reach = max((way.lengths[0] for ways in task.wishes for way in ways), default=0)
-        stretches = [(number, self._ground.strips[number], 0, one.length) for number, one in enumerate(task.strips)]
-        for wish in sorted(self._ground.left, key=lambda wish: (-self._density[wish], wish)):
-            self._put(wish, stretches)
+        self._ways = [[*self._coulds(ways, only[wish] if only else None)] for wish, ways in enumerate(task.wishes)]
+        self._top = [max((could.way.worths[could.sizes - 1] for could in ways), default=0) for ways in self._ways]
+        density = [max(map(_density, ways), default=0.0) for ways in self._ways]
+        for block in start.blocks if start else ():
+            self._ground.set(block.wish, block.way, block.size, block.start)
+        for wish in sorted(self._ground.left, key=lambda wish: (-density[wish], wish)):
+            self._let_in(wish, len(self._ways[wish]))
         self.best = self._ground.answer()
+
+    def _coulds(self, ways: tuple[Way, ...], only: Mapping[int, int] | None) -> Iterator[_Could]:
+        """The ways in which something fits into its stretch of the strip if that is free."""
+        for number, way in enumerate(ways):
+            stretch = min(self._task.strips[way.strip].length, way.high) - max(0, way.low)
+            sizes = bisect_right(way.lengths, stretch)
+            if only is not None:
+                sizes = min(sizes, only.get(number, 0))
+            if sizes:
+                least = self._ground.days.of(way.first, way.last, way.lengths[0])
+                yield _Could(number, way, sizes, way.strip, least)
 
     def run(self, turns: int, most: int, told: Told, turned: Callable[[], object] = lambda: None) -> bool:
         """Take so many turns, or until the worth is `most`, which nothing can be above, or until told to stop.
 
         False if it was told to. `turned` is called at each turn.
         """
-        cooling = (_COLD / _WARM) ** (1 / max(1, turns))
-        warmth = _WARM * sum(self._top) / max(1, len(self._top))
+        cooling = (_COLD / self._warm) ** (1 / max(1, turns))
+        warmth = self._warm * sum(self._top) / max(1, sum(map(bool, self._top)))
         for _number in range(turns):
             if self.best.worth >= most:
                 break
             warmth *= cooling
-            turned()
+            if turned() is False:
+                return False
             self._turn(warmth)
             if self._ground.worth > self.best.worth:
                 self.best = self._ground.answer()
@@ -65,143 +101,92 @@ class Search:
         return True
 
     def _turn(self, warmth: float) -> None:
-        """Take up, fill anew, and keep what came of it or put all back."""
+        """Put a wish in, let in what can stand beside it, and keep what came of it or put all back."""
         ground = self._ground
         ground.begin_turn()
-        lifted = self._forced() if ground.left and self._chance.random() < _EITHER else self._taken_up()
-        if lifted:
-            self._fill_again(lifted)
-        if ground.lost > 0 and self._chance.random() >= exp(-ground.lost / warmth):
+        out = self._put_in()
+        if out is None:
+            ground.take_back()
+            return
+        for wish in sorted(out, key=lambda wish: -self._top[wish] * (0.7 + 0.6 * self._chance())):
+            self._let_in(wish, _GAPS)
+        for _number in range(min(_OTHERS, len(ground.left))):
+            self._let_in(ground.left[self._one_of(len(ground.left))], _GAPS)
+        if ground.lost > 0 and ground.lost > -warmth * log(1 - self._chance()):
             ground.take_back()
 
-    def _forced(self) -> list[Block]:
-        """A wish that is left over put where the least is lost for it; what it pushed out."""
-        wish = self._ground.left[self._one_of(len(self._ground.left))]
-        ways = self._task.wishes[wish]
-        if not ways:
-            return []
-        number = self._one_of(len(ways))
-        way = ways[number]
-        size = self._one_of(len(way.lengths))
-        length = way.lengths[size]
-        others = [
-            one for one in self._ground.strips[way.strip]
-            if one[2] < way.last and way.first < one[3] and way.first >= one[4]
-        ]  # fmt: skip
-        start = self._cheapest(way, length, others)
-        if start is None:
-            return []
-        out = [one for one in others if isinstance(one, Block) and one.start < start + length and start < one.end]
-        self._ground.lift(way.strip, out)
-        self._ground.set(wish, number, size, start)
-        return out
+    def _put_in(self) -> list[int] | None:
+        """Some wish put in where the least is lost for it, and the wishes pushed out; None if there is no place."""
+        ground, wish = self._ground, self._picked()
+        if wish is None:
+            return None
+        best = None
+        for _number in range(_WAYS):
+            could = self._ways[wish][self._one_of(len(self._ways[wish]))]
+            size = self._one_of(could.sizes)
+            lost, out = ground.cheapest_out(could.way, could.way.lengths[size], self._chance)
+            lost -= could.way.worths[size]
+            if best is None or lost < best[0]:
+                best = lost, could, size, out
+            if not out:
+                break
+        if best is None:
+            return None
+        _lost, could, size, out = best
+        ground.lift(could.way.strip, out)
+        found = self._set(wish, could, size)
+        return None if found is None else [block.wish for block in out + found]
 
-    def _cheapest(self, way: Way, length: int, others: Standing) -> int | None:
-        """The start, beside some neighbour, that pushes out the least worth, a little by chance."""
-        low, high = max(0, way.low), min(self._task.strips[way.strip].length, way.high) - length
-        near = others
-        if len(others) > 2 * _LIFTED:
-            at = self._one_of(len(others))
-            near = others[max(0, at - _LIFTED // 2) : at + _LIFTED // 2]
-        starts = {low, high}.union(*((one[1], one[0] - length, one[0], one[1] - length) for one in near))
-        costs = [self._ground.worth_of(one) if isinstance(one, Block) else float("inf") for one in others]
-        best, least = None, float("inf")
-        for start in sorted(starts):
-            if not low <= start <= high:
-                continue
-            end, cost = start + length, 0.0
-            for one, each in zip(others, costs, strict=True):
-                if one[0] < end and start < one[1]:
-                    cost += each
-            cost *= 0.8 + 0.4 * self._chance.random()
-            if cost < least:
-                best, least = start, cost
-        return best
-
-    def _taken_up(self) -> list[Block]:
-        """Some blocks that lie together in a strip, and often some of the same days in another, lifted."""
+    def _picked(self) -> int | None:
+        """A wish that is left over and could stand, or one that stands, lifted."""
+        left = self._ground.left
+        if left and self._chance() < _LEFT_OVER:
+            wish = left[self._one_of(len(left))]
+            return wish if self._ways[wish] else None
         strip = self._one_of(len(self._ground.strips))
-        blocks = [one for one in self._ground.strips[strip] if isinstance(one, Block)]
-        if not blocks:
-            return []
-        at = self._one_of(len(blocks))
-        middle = blocks[at]
-        near = _on_days_of(middle, blocks[max(0, at - 2 * _LIFTED) : at + 2 * _LIFTED])
-        lifted = self._some(near, middle)
-        self._ground.lift(strip, lifted)
-        other = self._one_of(len(self._ground.strips))
-        if other != strip and self._chance.random() < _EITHER:
-            also = _on_days_of(middle, self._ground.strips[other])
-            if also:
-                more = self._some(also, also[self._one_of(len(also))])[: _LIFTED // 2]
-                self._ground.lift(other, more)
-                lifted = lifted + more
-        return lifted
+        standing = self._ground.strips[strip]
+        block = standing[self._one_of(len(standing))] if standing else None
+        if not isinstance(block, Block):
+            return None
+        self._ground.lift(strip, [block])
+        return block.wish
 
-    def _some(self, near: list[Block], middle: Block) -> list[Block]:
-        """A few blocks one beside the other, with one of them in the middle."""
-        count, at = 2 + self._one_of(_LIFTED - 1), near.index(middle)
-        begin = max(0, at - self._one_of(count))
-        return near[begin : begin + count]
+    def _set(self, wish: int, could: _Could, size: int) -> list[Block] | None:
+        """Set a wish into a gap or lay its bed out anew; what lost its place by it, None if it failed."""
+        ground, way = self._ground, could.way
+        gap = ground.best_gap(way, size)
+        if gap is None or gap.size < size:
+            block = block_of(way, wish, could.number, size, 0)
+            passes = _PASSES if len(ground.strips[way.strip]) < _MANY_BLOCKS else 1
+            found = ground.place_again(way.strip, [block], passes, self._chance)
+            if found is not None or gap is None:
+                return found
+        ground.set(wish, could.number, gap.size, gap.start)
+        return []
 
-    def _fill_again(self, lifted: list[Block]) -> None:
-        """What was lifted and some of what is left over, each in the ground that is free again."""
-        stretches = [self._stretch(strip, lifted) for strip in self._ground.touched]
-        first = min(self._span[block.wish][0] for block in lifted)
-        last = max(self._span[block.wish][1] for block in lifted)
-        mine = {block.wish for block in lifted}
-        others = [
-            wish for wish in self._ground.left
-            if wish not in mine and self._span[wish][0] < last and first < self._span[wish][1]
-        ]  # fmt: skip
-        if len(others) > _TRIED:
-            others = self._chance.sample(others, _TRIED)
-        for wish in self._shuffled([block.wish for block in lifted] + others):
-            self._put(wish, stretches)
-
-    def _stretch(self, strip: int, lifted: list[Block]) -> Stretch:
-        """The part of a strip round the ground that is free again, with what stands in it."""
-        length, standing = self._task.strips[strip].length, self._ground.strips[strip]
-        mine = [one for one in lifted if self._task.wishes[one.wish][one.way].strip == strip]
-        if not mine or len(standing) < 2 * _TRIED:
-            return strip, standing, 0, length
-        low = max(0, min(block.start for block in mine) - self._reach)
-        high = min(length, max(block.end for block in mine) + self._reach)
-        return strip, [one for one in standing if one[1] > low and one[0] < high], low, high
-
-    def _shuffled(self, wishes: list[int]) -> list[int]:
-        """By worth, for its ground and days or altogether, and a little by chance."""
-        chance = self._chance.random
-        if chance() < _EITHER:
-            keys = {wish: self._density[wish] * (0.7 + 0.6 * chance()) for wish in wishes}
-        else:
-            keys = {wish: self._top[wish] * (0.6 + 0.8 * chance()) for wish in wishes}
-        return sorted(wishes, key=lambda wish: (-keys[wish], wish))
-
-    def _put(self, wish: int, stretches: list[Stretch]) -> None:
-        """Set a wish into the gap where it is worth most and then leaves least, if there is one."""
-        gap = self._ground.best_gap(wish, stretches)
-        if gap is None:
-            return
-        number, size, standing, low, high = gap
-        way = self._task.wishes[wish][number]
-        is_at_foot = high == self._task.strips[way.strip].length or self._chance.random() < _EITHER
-        start = high - way.lengths[size] if low > 0 and is_at_foot else low
-        block = self._ground.set(wish, number, size, start)
-        if standing is not self._ground.strips[way.strip]:
-            insort(standing, block)
+    def _let_in(self, wish: int, tries: int) -> None:
+        """Set a wish into a gap without pushing anything out, the best of a few."""
+        ways, ground = self._ways[wish], self._ground
+        best: tuple[Gap, int] | None = None
+        overfull, loads = ground.days.overfull, ground.loads
+        begin = self._one_of(len(ways))
+        for place in range(begin - len(ways), begin):
+            could = ways[place]
+            if (loads[could.strip] + could.least) & overfull:
+                continue
+            gap = ground.best_gap(could.way, could.sizes - 1)
+            if gap is not None and (best is None or (gap.worth, gap.snug) > (best[0].worth, best[0].snug)):
+                best = gap, could.number
+            tries -= 1
+            if not tries:
+                break
+        if best is not None:
+            ground.set(wish, best[1], best[0].size, best[0].start)
 
     def _one_of(self, count: int) -> int:
-        return int(self._chance.random() * count)
+        return int(self._chance() * count)
 
 
-def _on_days_of(block: Block, others: Standing | list[Block]) -> list[Block]:
-    return [one for one in others if isinstance(one, Block) and one.first < block.last and block.first < one.last]
-
-
-def _density(way: Way) -> float:
-    return way.worths[-1] / (way.lengths[-1] * max(1, way.last - way.first))
-
-
-def _days(ways: tuple[Way, ...]) -> tuple[int, int]:
-    return min((way.first for way in ways), default=0), max((way.last for way in ways), default=0)
+def _density(could: _Could) -> float:
+    way, last = could.way, could.sizes - 1
+    return way.worths[last] / (way.lengths[last] * max(1, way.last - way.first))
