@@ -9,31 +9,36 @@ from gardenplot.drawing.gap_words import REASONS
 from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.drawing.ways_words import shortage_words, way_words
 from gardenplot.filling import Filling, fill
+from gardenplot.filling.effort import turns_in
 from gardenplot.filling.ways_out import Shortage, Way, shortages
 from gardenplot.plan import Plan, bed_of, crop_of, order_of, planting_of
 from gardenplot.plan.file import write_plan
 from gardenplot.words import _
 
-_TURNS_A_SECOND = 2000
-"""Turns of the search in a second, about: seconds become a number of turns, so that the same call gives the same plan
-on every machine."""
-
-_MOST_TURNS = 10_000_000
+_A_DAY = 86_400
 
 
 def add_arguments(parser: ArgumentParser) -> None:
     """The arguments of the command."""
     add_plan(parser)
     parser.add_argument("out", type=Path, nargs="?", metavar="OUT", help=_("the plan file to write"))
-    parser.add_argument("--seconds", type=float, default=5, help=_("how long to look for something better, about"))
+    parser.add_argument("--seconds", type=_seconds, default=5, help=_("how long to look for something better, about"))
     add_json(parser)
+
+
+def _seconds(text: str) -> float:
+    """From nothing to a day; argparse says what was typed where it is none."""
+    seconds = float(text)
+    if not 0 <= seconds <= _A_DAY:
+        raise ValueError(text)
+    return seconds
 
 
 def run(arguments: Namespace) -> int:
     """Write the filled plan and print what was placed; exit status 0."""
     out = out_beside(arguments.plan, arguments.out, "filled")
     plan = opened(arguments.plan)
-    filling = fill(plan, turns=max(1, min(round(arguments.seconds * _TURNS_A_SECOND), _MOST_TURNS)))
+    filling = fill(plan, turns=turns_in(plan, arguments.seconds))
     write_plan(out, filling.plan)
     short = shortages(filling.plan)
     if arguments.json:

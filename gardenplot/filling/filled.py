@@ -16,7 +16,7 @@ from gardenplot.filling.prepared import Prepared
 from gardenplot.filling.suits import stretches_for
 from gardenplot.filling.task import laid_plants, planting_of_block
 from gardenplot.filling.wanted import First, Wanted, Weights, wanted_in
-from gardenplot.filling.wholes import Rounds, Settled
+from gardenplot.filling.wholes import Placing, Settled
 from gardenplot.plan import Plan, Planting, fresh_id
 from gardenplot.plan.edits import add_planting
 
@@ -96,7 +96,7 @@ def filled(
         top = found.worth
         return told(lambda: _filling(plan, wanted, found, prepared.scale, weights.first))
 
-    rounds = Rounds(prepared, better, turned)
+    rounds = Placing(prepared, better, turned)
     return _filling(plan, wanted, rounds.run(turns), prepared.scale, weights.first)
 
 

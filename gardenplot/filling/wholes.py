@@ -41,7 +41,7 @@ Told = Callable[[Settled], bool]
 """Is told of each better one and says whether to go on."""
 
 
-class Rounds:
+class Placing:
     """Rounds of the search over what a plan wants."""
 
     def __init__(self, prepared: Prepared, told: Told, turned: Callable[[], object]) -> None:

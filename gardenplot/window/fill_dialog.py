@@ -7,6 +7,7 @@ from gardenplot.drawing.filling_words import FOUND_COLUMNS, found_rows, worth_wo
 from gardenplot.errors import GardenplotError
 from gardenplot.exports.apart import Parts, Work
 from gardenplot.filling import Filling
+from gardenplot.filling.effort import turns_in
 from gardenplot.gestures.proposal import hold, proposed
 from gardenplot.units.figures import grouped
 from gardenplot.window.canvas_stage import CanvasStage
@@ -18,8 +19,8 @@ from gardenplot.window.tables import Table, TableRow
 from gardenplot.window.theme import magnified
 from gardenplot.words import _
 
-TURNS = 30_000
-"""A quarter of a minute or so of looking on the machine that the figures were taken on; it can be stopped before."""
+SECONDS = 15.0
+"""How long it is looked for the best, about; it can be stopped before."""
 _WORK = ("gardenplot.filling.telling", "fill_telling")
 
 
@@ -50,7 +51,6 @@ class FillDialog(QDialog):
 
     def _lay_out(self) -> None:
         self.says.setWordWrap(True)
-        self.bar.setRange(0, TURNS)
         self.bar.setAccessibleName(_("turns"))
         self.found.setFixedHeight(round(170 * magnified()))
         self.setMinimumWidth(round(560 * min(magnified(), 1.25)))
@@ -86,7 +86,9 @@ class FillDialog(QDialog):
 
     def _begin(self) -> None:
         self._stage.begin(hold(), measuring=True)
-        self._work = Watched(Work(*_WORK, (self._document.plan, TURNS, self.weights.weights())), self)
+        turns = turns_in(self._document.plan, SECONDS)
+        self.bar.setRange(0, turns)
+        self._work = Watched(Work(*_WORK, (self._document.plan, turns, self.weights.weights())), self)
         self._work.told.connect(self._hear)
         self._work.ended.connect(self._propose)
         self._work.failed.connect(self._fail)

@@ -12,6 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from gardenplot.exports.apart import Parts
 from gardenplot.filling import Filling, First, Weights, fill
+from gardenplot.filling.effort import turns_in
 from gardenplot.filling.telling import fill_telling
 from gardenplot.filling.wanted import wanted_in
 from gardenplot.plan import Plan, Wish
@@ -81,7 +82,7 @@ def test_a_proposal_is_drawn_and_taken_in_one_step_by_name(
     QTest.keyClick(dialog, Key.Key_Return)
     assert not dialog.isVisible()
     assert document.stack.undoText() == "Fill the season"
-    assert document.plan == fill(plan, fill_dialog.TURNS).plan
+    assert document.plan == fill(plan, turns_in(plan, fill_dialog.SECONDS)).plan
     assert [one.id for one in wanted_in(document.plan, Weights())] == ["vast"]
     document.stack.undo()
     assert document.plan == plan
@@ -131,7 +132,7 @@ def test_the_best_so_far_is_drawn_and_kept_when_it_is_stopped(
     filling: Callable[[Plan], FillDialog],
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    monkeypatch.setattr(fill_dialog, "TURNS", 50_000_000)
+    monkeypatch.setattr(fill_dialog, "SECONDS", 50_000.0)
     dialog = filling(overfull(60))
     press(dialog.begin)
     qtbot.waitUntil(lambda: "best so far" in dialog.says.text() and dialog.bar.value() > 0, timeout=20_000)
