@@ -8,6 +8,7 @@ from gardenplot.drawing.days import days_between
 from gardenplot.drawing.gap_words import REASONS
 from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.filling import Filling, Lacking, Placed
+from gardenplot.filling.others import Kind
 from gardenplot.plan import bed_of, by_id, crop_of, planting_of
 from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
@@ -20,6 +21,15 @@ class FoundRow:
     cells: tuple[str, ...]
     lacks: bool = False
 
+
+KINDS = {
+    Kind.ORDERS: _("orders before any wish"),
+    Kind.WISHES: _("wishes as much as orders"),
+    Kind.WHOLE: _("an order whole or not at all"),
+    Kind.PARTS: _("parts of orders for what they have"),
+    Kind.APART: _("what is repeated whenever it finds ground"),
+}
+"""What counts more in another filling."""
 
 FOUND_COLUMNS = (_("crop"), _("bed"), _("tape"), _("plants"), _("in the ground"))
 
@@ -43,6 +53,12 @@ def worth_words(filling: Filling) -> str:
     worth = sum(_worth_as_wished(filling, one) for one in filling.placed)
     wished = (_("plants for wishes worth {worth:.10g}").format(worth=round(worth, 2)),) if worth else ()
     return ", ".join((met, *wished, proof_words(filling)))
+
+
+def offer_words(filling: Filling, kind: Kind | None = None) -> str:
+    """A filling among others: "as it was weighed: 3 of 5 met", "an order whole or not at all: 4 of 5 met"."""
+    met = _("{met} of {count} met").format(met=grouped(filling.met), count=grouped(filling.wanted))
+    return _("{name}: {met}").format(name=_("as it was weighed") if kind is None else KINDS[kind], met=met)
 
 
 def _worth_as_wished(filling: Filling, one: Placed) -> float:

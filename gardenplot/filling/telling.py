@@ -4,6 +4,7 @@ from collections.abc import Callable
 from time import monotonic
 
 from gardenplot.filling.filled import Filling, filled
+from gardenplot.filling.others import Other, others, turns_for_others
 from gardenplot.filling.wanted import Weights
 from gardenplot.plan import Plan
 
@@ -20,6 +21,13 @@ def fill_telling(plan: Plan, turns: int, weights: Weights, *, told: Told) -> Fil
     """The very filling that `fill` gives, with word of the turns and the best so far."""
     teller = _Teller(turns, told)
     return filled(plan, turns, weights, teller.better, teller.turned)
+
+
+def fill_and_others(plan: Plan, turns: int, weights: Weights, *, told: Told) -> tuple[Filling, tuple[Other, ...]]:
+    """The same filling, and others of the plan that differ in kind."""
+    teller = _Teller(turns + turns_for_others(plan, weights, turns), told)
+    filling = filled(plan, turns, weights, teller.better, teller.turned)
+    return filling, others(plan, filling, weights, turns, teller.turned)
 
 
 class _Teller:

@@ -12,6 +12,7 @@ from gardenplot.gestures.proposal import hold, proposed
 from gardenplot.units.figures import grouped
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.document import Document
+from gardenplot.window.fill_offers import FillOffers
 from gardenplot.window.fill_weights import WeightsForm
 from gardenplot.window.long_work import Watched
 from gardenplot.window.plain import PlainLabel
@@ -21,7 +22,7 @@ from gardenplot.words import _
 
 SECONDS = 15.0
 """How long it is looked for the best, about; it can be stopped before."""
-_WORK = ("gardenplot.filling.telling", "fill_telling")
+_WORK = ("gardenplot.filling.telling", "fill_and_others")
 
 
 class FillDialog(QDialog):
@@ -36,17 +37,19 @@ class FillDialog(QDialog):
         self._document, self._stage = document, stage
         self._work: Watched | None = None
         self.filling: Filling | None = None
-        self.weights = WeightsForm()
+        self.weights, self.offers = WeightsForm(), FillOffers()
         self.says, self.bar = PlainLabel(), QProgressBar()
         self.found = Table(_("What was placed and what was not"), FOUND_COLUMNS, (3,))
         self.begin, self.stop = QPushButton(_("Fill")), QPushButton(_("Stop, keep the best so far"))
         self.take, self.leave = QPushButton(_("Take")), QPushButton(_("Cancel"))
         self._lay_out()
-        stage.ended.connect(self._given_up)
+        stage.ended.connect(lambda: self.reject() if self._work is not None else None)
+        self.offers.picked.connect(self._offer)
         self.begin.clicked.connect(self._begin)
         self.stop.clicked.connect(self._stop)
         self.take.clicked.connect(self._take)
         self.leave.clicked.connect(self.reject)
+        self.offers.hide()
         self._show_step(_("Ground that is free is filled with wishes and with what orders lack."), self.begin)
 
     def _lay_out(self) -> None:
@@ -56,7 +59,7 @@ class FillDialog(QDialog):
         self.setMinimumWidth(round(560 * min(magnified(), 1.25)))
         column, row = QVBoxLayout(self), QHBoxLayout()
         column.setSpacing(12)
-        for part in (self.says, self.weights, self.bar, self.found):
+        for part in (self.says, self.weights, self.bar, self.offers, self.found):
             column.addWidget(part)
         row.addStretch(1)
         for button in (self.leave, self.stop, self.begin, self.take):
@@ -96,6 +99,7 @@ class FillDialog(QDialog):
 
     def _hear(self, parts: Parts) -> None:
         """Show how far it has come, and draw what is better than before."""
+        self.bar.setRange(0, parts.of)
         self.bar.setValue(parts.done)
         if isinstance(parts.best, Filling):
             self._draw(parts.best)
@@ -116,9 +120,15 @@ class FillDialog(QDialog):
             return
         self._propose(self.filling)
 
-    def _propose(self, filling: object) -> None:
-        if not isinstance(filling, Filling):
-            return
+    def _propose(self, found: object) -> None:
+        """Offer what was found, and others that differ in kind where it was looked for them too."""
+        first, others = found if isinstance(found, tuple) else (found, ())
+        if isinstance(first, Filling):
+            self._offer(first)
+            self.offers.show_fillings(first, others)
+            self.adjustSize()
+
+    def _offer(self, filling: Filling) -> None:
         self._draw(filling)
         self.found.show_rows([TableRow(row.cells, grave=row.lacks) for row in found_rows(filling)])
         self.take.setEnabled(bool(filling.placed))
@@ -129,11 +139,6 @@ class FillDialog(QDialog):
         """Nothing came of it: say why, the plan is as it was."""
         self.reject()
         self._stage.refused.emit(_("{says}; the plan is as it was").format(says=error.says))
-
-    def _given_up(self) -> None:
-        """The drawing gave the proposal up."""
-        if self._work is not None:
-            self.reject()
 
     def _take(self) -> None:
         """Make the proposal the plan, in one step."""

@@ -21,6 +21,7 @@ from gardenplot.window import fill_dialog
 from gardenplot.window.document import Document
 from gardenplot.window.fill_dialog import FillDialog
 from gardenplot.window.main import MainWindow
+from tests.filling.test_others import torn
 from tests.journeys.person import rows_of
 from tests.plans import metric_plan
 from tests.window.mouse import Mouse
@@ -198,3 +199,29 @@ def test_the_filling_that_tells_is_the_one_that_does_not() -> None:
     done = [one.done for one in told]
     assert done == sorted(done)
     assert {one.of for one in told} == {300}
+
+
+def test_a_filling_that_differs_in_kind_is_looked_at_and_taken_instead(
+    window: MainWindow,
+    document: Document,
+    qtbot: QtBot,
+    filling: Callable[[Plan], FillDialog],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(fill_dialog, "SECONDS", 0.1)
+    dialog = filling(torn())
+    press(dialog.begin)
+    qtbot.waitUntil(dialog.take.isVisible, timeout=20_000)
+    assert [dialog.offers.itemText(number) for number in range(dialog.offers.count())] == [
+        "as it was weighed: 0 of 2 met",
+        "wishes as much as orders: 1 of 2 met",
+    ]
+    QTest.keyClick(dialog.offers, Qt.Key.Key_Down)
+    assert [row[0] for row in rows_of(dialog.found)] == ["Leek", "Pak choi", "Leek"]
+    trial = window.canvas.stage.trial
+    assert trial is not None
+    assert [one.crop for one in trial.plan.plantings] == ["pak-choi", "leek"]
+    press(dialog.take)
+    assert document.plan.plantings == trial.plan.plantings
+    document.stack.undo()
+    assert document.plan.plantings == ()
