@@ -124,7 +124,7 @@ ACTUAL_FIELDS = (
         _PREFIX + "stand_row", _("Counted in a row of"), _shown("stand_row"), _stand_row, "2 m", _("all of it")
     ),
     _day("potted_up", _("Potted up"), _meant("pot_up")),
-    _day("hardened", _("Hardened off from"), _meant("harden")),
+    _day("hardened", _("Hardened from"), _meant("harden")),
     _day("set_out", _("Was set out"), _meant("in_ground")),
     _count("planted", _("Plants set out"), _planted_held),
     _count("standing", _("Plants that stand now"), _("not counted")),

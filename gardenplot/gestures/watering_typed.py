@@ -37,7 +37,7 @@ WATER_FIELDS = (
     _field("supply", _("The supply gives"), parse_flow, "900 l/h"),
     _field("tank", _("The tank holds"), parse_volume, "1000 l"),
     _field("weekly_depth", _("Water a week"), parse_length, "25 mm"),
-    _field("efficiency", _("Reaches the roots"), parse_share, "90 %"),
+    _field("efficiency", _("Gets to roots"), parse_share, "90 %"),
     TypedField("money", _("Prices are in"), lambda plan, _part: plan.place.money, _type_money, "€"),
 )
 """The fields of watering and of money, in the panel of the plan."""

@@ -227,10 +227,18 @@ def compete(one: Grown, other: Grown) -> bool:
 
     What stands in the gaps of a planting shares its ground.
     """
-    if (one.planting.gaps_of or one.planting.id) == (other.planting.gaps_of or other.planting.id):
+    if _in_gaps(one, other):
         return False
     relay = follows(one.planting, one.dates, other.dates) or follows(other.planting, other.dates, one.dates)
     return share_days(one.dates, other.dates) and not relay
+
+
+def _in_gaps(one: Grown, other: Grown) -> bool:
+    """Whether one of two stands in the gaps of the other, or both in those of a third."""
+    gaps = one.planting.gaps_of, other.planting.gaps_of
+    if gaps == (None, None):
+        return False
+    return (gaps[0] or one.planting.id) == (gaps[1] or other.planting.id)
 
 
 def _blocks(bed: Bed, grown: tuple[Grown, ...], sizes: list[Sized]) -> dict[int, Block]:

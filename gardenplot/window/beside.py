@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QAbstractButton, QBoxLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QBoxLayout, QPushButton, QWidget
 
 from gardenplot.window.tables import Table
 from gardenplot.window.theme import magnified
@@ -17,7 +17,7 @@ _BESIDE = 720
 class Beside(QWidget):
     """A table with its buttons beside it, or below it where it would lack the width."""
 
-    def __init__(self, table: Table, buttons: Sequence[QAbstractButton]) -> None:
+    def __init__(self, table: Table, buttons: Sequence[QWidget]) -> None:
         super().__init__()
         self._whole, self._buttons = QBoxLayout(_ACROSS, self), QBoxLayout(_DOWN)
         self._whole.setContentsMargins(0, 0, 8, 0)

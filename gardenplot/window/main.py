@@ -217,7 +217,6 @@ def _tie_buttons(window: MainWindow) -> None:
     tie(ledger.wishes.fill, "wish.fill")
     tie(ledger.supplies.working, "supply.working")
     tie(ledger.supplies.store, "supply.store")
-    tie(ledger.supplies.save, "supply.save")
     offer_answers(ledger, window.registry)
 
 

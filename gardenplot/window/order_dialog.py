@@ -52,6 +52,8 @@ class OrderDialog(AskDialog):
         values, wrong = order_values(texts, plan.place.units)
         if wrong:
             return wrong
+        if self._order is None and not values["units"]:
+            return {"units": _("an order is for one unit or more; one of none is an order that was withdrawn")}
         values["crop"] = texts["crop"]
         try:
             after = carry_crop(plan, next(crop for crop in self._crops if crop.id == texts["crop"]))

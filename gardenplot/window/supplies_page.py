@@ -1,7 +1,7 @@
 """What to buy and carry, below the drawing: a list less what is in store, for all beds or the selected one."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QPushButton
+from PySide6.QtWidgets import QPushButton
 
 from gardenplot.drawing.shopping_list import (
     LIST_COLUMNS,
@@ -14,9 +14,18 @@ from gardenplot.drawing.shopping_list import (
 from gardenplot.plan import Plan
 from gardenplot.supplies.shopping import Asked, Item, week_of
 from gardenplot.window.beside import Beside
+from gardenplot.window.fields import Choice
 from gardenplot.window.sight import Sight
 from gardenplot.window.tables import Table, TableRow
 from gardenplot.words import _
+
+_SCOPES = (
+    (_("Whole plan"), (False, False)),
+    (_("Selected bed"), (True, False)),
+    (_("Week shown"), (False, True)),
+    (_("Bed, that week"), (True, True)),
+)
+"""What a list can be for: whether for the selected bed alone, and whether for the week of the day shown."""
 
 
 class SuppliesPage(Beside):
@@ -27,13 +36,15 @@ class SuppliesPage(Beside):
 
     def __init__(self, sight: Sight) -> None:
         self._sight = sight
-        self.only_bed, self.only_week = QCheckBox(_("Selected bed only")), QCheckBox(_("Week shown only"))
+        self.scope = Choice()
+        self.scope.setAccessibleName(_("What the list is for"))
+        for words, scope in _SCOPES:
+            self.scope.addItem(words, scope)
         self.table = Table(_("Supplies"), LIST_COLUMNS, LIST_NUMBERS)
         self.working, self.store = QPushButton(_("How it came about …")), QPushButton(_("In store and prices …"))
-        self.save, self.copy = QPushButton(_("Save as a table …")), QPushButton(_("Copy"))
         self.groups: tuple[ShopGroup, ...] = ()
-        super().__init__(self.table, (self.working, self.store, self.save, self.copy, self.only_bed, self.only_week))
-        for changed in (self.only_bed.toggled, self.only_week.toggled, sight.selected, sight.day_changed):
+        super().__init__(self.table, (self.scope, self.working, self.store))
+        for changed in (self.scope.currentIndexChanged, sight.selected, sight.day_changed):
             changed.connect(self.asked_otherwise)
         self.table.itemActivated.connect(lambda item: self.wanted.emit(self.table.key_of(item)))
 
@@ -49,8 +60,9 @@ class SuppliesPage(Beside):
 
     def asked(self) -> Asked:
         """What the list is for."""
-        beds = frozenset({self._sight.bed}) if self.only_bed.isChecked() and self._sight.bed else frozenset()
-        day = self._sight.day if self.only_week.isChecked() else None
+        of_bed, of_week = self.scope.currentData()
+        beds = frozenset({self._sight.bed}) if of_bed and self._sight.bed else frozenset()
+        day = self._sight.day if of_week else None
         return Asked(beds) if day is None else week_of(day, beds)
 
     def current(self) -> Item | None:

@@ -33,7 +33,6 @@ class SupplyDeeds:
         self._window, self._document = window, window.document
         self._page = window.ledger.supplies
         self._page.wanted.connect(self._show)
-        self._page.copy.clicked.connect(self.copy)
 
     def show_working(self) -> None:
         """Show how what is needed of the chosen thing came about."""

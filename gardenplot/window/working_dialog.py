@@ -1,5 +1,6 @@
 """How a number came about: the formula in words and in figures, down to what was typed, and how far to trust it."""
 
+from PySide6.QtCore import QSize
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout, QWidget
 
@@ -14,7 +15,7 @@ from gardenplot.working import Trust
 
 _COLUMNS = (_("number"), _("value"), _("in figures"), _("formula"), _("from"), _("trust"))
 _WEAK = _("Weak numbers hang on a guess: the night, the soil and the season decide. They are told as a range.")
-_WIDTH, _HEIGHT = 980, 440
+_WIDTH, _HEIGHT = 780, 440
 
 
 class WorkingDialog(QDialog):
@@ -43,7 +44,7 @@ class WorkingDialog(QDialog):
             write_in(words, Ink.SECOND)
             column.addWidget(words)
         column.addWidget(buttons)
-        self.resize(round(_WIDTH * min(magnified(), 1.25)), round(_HEIGHT * min(magnified(), 1.25)))
+        self.resize(QSize(round(_WIDTH * magnified()), _HEIGHT).boundedTo(self.screen().availableSize()))
         self.table.setFocus()
 
     def _copy(self) -> None:

@@ -64,7 +64,7 @@ def test_a_sound_plan_ends_with_status_0(plan: Path, command: str, capsys: pytes
 def test_a_missing_file_is_named(tmp_path: Path, command: str, fails: Fails) -> None:
     line = fails(command, tmp_path / "nowhere.gardenplot")
     assert "nowhere.gardenplot" in line
-    assert "No such file" in line
+    assert "no such file" in line
 
 
 @each_command

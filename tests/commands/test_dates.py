@@ -73,7 +73,8 @@ def test_the_list_by_week_is_the_one_of_screen_and_paper(typed: Typed) -> None:
     assert (status, err) == (0, "")
     lines = out.splitlines()
     weeks = by_week(hand_worked("s1"))
-    assert [line for line in lines if line.startswith("Week")] == [f"{week.name} · {week.days}" for week in weeks]
+    headings = [" · ".join(part for part in (week.name, week.days, week.bench) if part) for week in weeks]
+    assert [line for line in lines if line.startswith("Week")] == headings
     assert sum(line.startswith("  ") for line in lines) == sum(len(week.rows) for week in weeks)
     assert "  Fri 11 Apr  set out       A Pak choi  136 plants          Tunnel, second bed" in lines
 

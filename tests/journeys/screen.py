@@ -16,13 +16,14 @@ from threading import Thread
 from types import TracebackType
 
 import pytest
-from PySide6.QtCore import QMessageLogContext, Qt, QtMsgType, qInstallMessageHandler
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QMessageLogContext, QPoint, Qt, QtMsgType, qInstallMessageHandler
+from PySide6.QtWidgets import QApplication, QMessageBox
 
 from gardenplot.plan import Plan
 from gardenplot.window.main import MainWindow
 from gardenplot.window.start import made_app
 from tests.journeys.person import Person
+from tests.journeys.places import middle_of
 from tests.seasons import TODAY
 
 Journey = Callable[[Person], None]
@@ -103,15 +104,31 @@ class Troubles(list[str]):
 
 
 def _walked(journey: Journey, person: Person, troubles: Troubles) -> None:
-    """Walk to the end, where the window closes without a question, and leave Qt's loop with the outcome."""
+    """Walk to the end, where the window closes, and leave Qt's loop with the outcome.
+
+    It closes without a question, but of a plan that was begun and never saved: that is let go.
+    """
     try:
         journey(person)
+        was_begun = person.see(
+            lambda: not person.window.document.is_saved and not person.window.document.stack.index()
+        )
         person.press("ctrl+q")
+        if was_begun:
+            person.wait_until(lambda: isinstance(QApplication.activeModalWidget(), QMessageBox), "the question")
+            person.click(_discards)
         person.wait_until(lambda: not person.window.isVisible(), "the window's end")
     except BaseException:
         troubles.append(traceback.format_exc())
         person.photograph("failed")
     person.see(lambda: QApplication.exit(1 if troubles else 0))
+
+
+def _discards(window: MainWindow) -> QPoint:
+    """The button that lets go of what is not saved."""
+    box = QApplication.activeModalWidget()
+    assert isinstance(box, QMessageBox)
+    return middle_of(box.button(QMessageBox.StandardButton.Discard))(window)
 
 
 def _main(module: str, name: str, folder: str) -> int:

@@ -182,9 +182,10 @@ def test_the_list_is_for_the_selected_bed_or_the_week_that_is_shown(stocked: Mai
     choose(stocked, "Pak choi")
     page = stocked.ledger.supplies
     stocked.sight.select("b1")
-    QTest.mouseClick(page.only_bed, Qt.MouseButton.LeftButton)
+    page.scope.setFocus()
+    QTest.keyClick(page.scope, Key.Key_Down)
     assert ["Pak choi", "154 seeds"] in [row[:2] for row in cells(stocked)]
-    QTest.mouseClick(page.only_week, Qt.MouseButton.LeftButton)
+    QTest.keyClick(page.scope, Key.Key_End)
     stocked.sight.show_day(date(2027, 3, 18))
     assert ["Pak choi", "154 seeds"] in [row[:2] for row in cells(stocked)]
     assert "stakes" not in [row[0] for row in cells(stocked)]
@@ -196,11 +197,11 @@ def test_the_list_is_copied_and_saved_as_a_table(
     stocked: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     choose(stocked, "Pak choi")
-    QTest.mouseClick(stocked.ledger.supplies.copy, Qt.MouseButton.LeftButton)
+    stocked.registry.made("supply.copy").trigger()
     assert "  Pak choi: " in QApplication.clipboard().text()
     path = tmp_path / "list.csv"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args: (str(path), ""))
-    QTest.mouseClick(stocked.ledger.supplies.save, Qt.MouseButton.LeftButton)
+    stocked.registry.made("supply.save").trigger()
     assert path.read_text().splitlines()[0] == "group,what,needed,in store,to buy,cost"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args: (str(tmp_path / "no" / "list.csv"), ""))
 
