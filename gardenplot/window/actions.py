@@ -234,6 +234,8 @@ def _sheets(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("sheets.bed", _("&Bed sheet …"), sheets.preview, Keys.Print, why.bed, also=also)
     also = _("print paper PDF weeks list what is to be done calendar")
     yield Action("sheets.dates", _("Da&tes sheet …"), sheets.dates, "", why.planted, also=also)
+    also = _("print paper PDF stakes moved again marked anew old struck through")
+    yield Action("sheets.changed", _("&What changed …"), sheets.changed, "", why.bed, also=also)
     also = _("print paper PDF buy seed trays cloth supplies")
     yield Action("sheets.list", _("Shopping &list …"), sheets.shopping, "", why.bed, also=also)
     also = _("print paper PDF nights covers sunset frost week")

@@ -24,6 +24,7 @@ from gardenplot.window.late import (
     made_calendar,
     made_drawing,
     preview_cards,
+    preview_changed,
     preview_dates,
     preview_list,
     preview_sheets,
@@ -212,6 +213,18 @@ class SheetDeeds:
         document = self._window.document
         try:
             preview_list(document.plan, document.name, self._window)
+        except PlanError as error:
+            self._window.tell(str(error))
+
+    def changed(self) -> None:
+        """Show what is to be marked anew since the plan was saved last, to print or to keep."""
+        document = self._window.document
+        before = document.last_saved
+        if before is None:
+            self._window.tell(_("The plan was never saved, so there is nothing to compare it with."))
+            return
+        try:
+            preview_changed(document.plan, before, document.name, self._window)
         except PlanError as error:
             self._window.tell(str(error))
 

@@ -79,6 +79,11 @@ class Document(QObject):
         """
         return self._plan is self._saved or self._plan == self._saved
 
+    @property
+    def last_saved(self) -> Plan | None:
+        """The plan as it was opened or saved last; None for one that was begun here and never saved."""
+        return self._saved
+
     def change(self, name: str, plan: Plan, merge: str = "") -> bool:
         """Make another plan the current one, as one step of undo; a plan that is no other makes no step.
 

@@ -182,6 +182,11 @@ def preview_list(plan: Plan, name: str, parent: QWidget) -> None:
     _late("preview", "preview_list")(plan, name, parent)
 
 
+def preview_changed(plan: Plan, before: Plan, name: str, parent: QWidget) -> None:
+    """Show which stakes are not where an earlier plan had them; raises PlanError."""
+    _late("preview", "preview_changed")(plan, before, name, parent)
+
+
 def preview_cards(plan: Plan, name: str, day: date | None, parent: QWidget) -> None:
     """Show the door cards in a dialog, at the week of a day; raises PlanError."""
     _late("preview", "preview_cards")(plan, name, day, parent)

@@ -31,7 +31,15 @@ from gardenplot.sheets.paper import Paper
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.questions import warn
 from gardenplot.window.settings import keep_paper, kept_paper
-from gardenplot.window.sheets_made import SheetKind, StoppedError, bed_kind, card_kind, dates_kind, list_kind
+from gardenplot.window.sheets_made import (
+    SheetKind,
+    StoppedError,
+    bed_kind,
+    card_kind,
+    changed_kind,
+    dates_kind,
+    list_kind,
+)
 from gardenplot.window.wrapping import Wrapping
 from gardenplot.words import _
 
@@ -213,6 +221,11 @@ def preview_dates(plan: Plan, name: str, parent: QWidget) -> None:
 def preview_list(plan: Plan, name: str, parent: QWidget) -> None:
     """Show what to buy and carry; raises PlanError where nothing is needed."""
     _show(plan, name, list_kind(), parent)
+
+
+def preview_changed(plan: Plan, before: Plan, name: str, parent: QWidget) -> None:
+    """Show which stakes are not where an earlier plan had them; raises PlanError where none moved."""
+    _show(plan, name, changed_kind(before), parent)
 
 
 def preview_cards(plan: Plan, name: str, day: date | None, parent: QWidget) -> None:

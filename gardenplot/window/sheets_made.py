@@ -10,6 +10,7 @@ from gardenplot.errors import GardenplotError
 from gardenplot.exports.apart import Work
 from gardenplot.plan import Plan
 from gardenplot.sheets.bed_sheet import bed_sheets
+from gardenplot.sheets.changed_sheet import changed_sheet
 from gardenplot.sheets.dates_sheet import dates_sheet
 from gardenplot.sheets.door_card import card_for, door_cards
 from gardenplot.sheets.paper import Paper, Sheets
@@ -67,6 +68,21 @@ def list_kind() -> SheetKind:
         _("{name} shopping list.pdf"),
         _("What is in store already is ticked."),
         _list,
+        lambda _one: 0,
+    )
+
+
+def changed_kind(before: Plan) -> SheetKind:
+    """Only the stakes that are not where an earlier plan had them."""
+
+    def make(plan: Plan, paper: Paper, name: str, _parent: QWidget) -> Sheets:
+        return changed_sheet(before, plan, paper, name=name, printed=date.today())
+
+    return SheetKind(
+        _("What changed: {name}"),
+        _("{name} what changed.pdf"),
+        _("Only what moved since the plan was saved last."),
+        make,
         lambda _one: 0,
     )
 
