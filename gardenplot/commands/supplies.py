@@ -124,7 +124,7 @@ def _jugs(plan: Plan, jugs: Jugs) -> dict[str, Any]:
 
 
 def _bed(plan: Plan, bed: Bed) -> dict[str, Any]:
-    feeds = [fed(feed, bed, area_of(bed)) for feed in plan.feeds if not feed.beds or bed.id in feed.beds]
+    feeds = [fed(feed, area_of(bed)) for feed in plan.feeds if not feed.beds or bed.id in feed.beds]
     numbers = (*bed_water(plan.place, bed, area_of(bed)).numbers, *feeds)
     return {"id": bed.id, "workings": [working_shape(plan, number) for number in numbers]}
 

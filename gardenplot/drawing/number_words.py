@@ -24,7 +24,7 @@ _LOW, _HIGH = Fraction(7, 10), Fraction(14, 10)
 class Line:
     """A number and how it came about: its name, the formula in words, the same in figures, its value, its trust.
 
-    `depth` is how deep it lies in the sum of the first.
+    `depth` is how deep it lies in the sum of the first; one that `is_weak` hangs on a guess.
     """
 
     depth: int
@@ -34,6 +34,7 @@ class Line:
     value: str
     trust: str
     source: str
+    is_weak: bool = False
 
 
 def name_words(name: str) -> str:
@@ -140,7 +141,7 @@ def _lines(
     formula, sum_ = formula_words(number), sum_words(number, units, money)
     yield Line(
         depth, labelled(number), formula, sum_ if sum_ != formula else "", result_words(number, units, money),
-        TRUST[number.trust], number.source,
+        TRUST[number.trust], number.source, number.trust is Trust.WEAK,
     )  # fmt: skip
     for term in number.terms:
         yield from _lines(term, depth + 1, seen, units, money)

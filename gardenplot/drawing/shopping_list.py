@@ -136,11 +136,11 @@ def what_words(plan: Plan, item: Item) -> str:
         case GoodKind.SEED:
             return crop_of(plan, item.crop).name if item.crop else _("seed")
         case GoodKind.TRAY:
-            return _("trays of {cells} cells").format(cells=item.name)
-        case GoodKind.HOOP if item.name:
-            return _("hoops, each {length}").format(length=span(int(item.name), units))
-        case GoodKind.CLOTH if item.name:
-            return _("cloth, {width} wide").format(width=span(int(item.name), units))
+            return _("trays of {cells} cells").format(cells=item.size)
+        case GoodKind.HOOP if item.size:
+            return _("hoops, each {length}").format(length=span(item.size, units))
+        case GoodKind.CLOTH if item.size:
+            return _("cloth, {width} wide").format(width=span(item.size, units))
         case GoodKind.JUG if item.name:
             return _("jugs of {volume}").format(volume=item.name)
         case GoodKind.AMENDMENT if item.name:

@@ -48,7 +48,7 @@ def numbers_of(plan: Plan, bed_id: str, planting_id: str | None) -> tuple[Number
         return tuple(number for number in found if number is not None)
     covers = (cover_cut(bed, cover).numbers for cover in plan.covers if cover.bed == bed_id)
     jugs = (jug_heat(bed, each).numbers for each in plan.jugs if each.bed == bed_id)
-    feeds = (fed(feed, bed, area_of(bed)) for feed in plan.feeds if not feed.beds or bed_id in feed.beds)
+    feeds = (fed(feed, area_of(bed)) for feed in plan.feeds if not feed.beds or bed_id in feed.beds)
     water = bed_water(plan.place, bed, area_of(bed)).numbers if bed.drip_lines or plan.place.watering else ()
     return (*(number for cut in (*covers, *jugs) for number in cut), *water, *feeds)
 
@@ -93,5 +93,5 @@ def _water_lines(plan: Plan, bed: Bed) -> Iterator[str]:
 def _feed_lines(plan: Plan, bed: Bed) -> Iterator[str]:
     for feed in plan.feeds:
         if not feed.beds or bed.id in feed.beds:
-            number = fed(feed, bed, area_of(bed))
+            number = fed(feed, area_of(bed))
             yield f"{feed.name or _('compost')}: {value_words(number, plan.place.units)}"

@@ -17,14 +17,8 @@ _LOOKS = 32
 """Turns after which the clock is looked at."""
 
 
-def fill_telling(plan: Plan, turns: int, weights: Weights, *, told: Told) -> Filling:
-    """The very filling that `fill` gives, with word of the turns and the best so far."""
-    teller = _Teller(turns, told)
-    return filled(plan, turns, weights, teller.better, teller.turned)
-
-
 def fill_and_others(plan: Plan, turns: int, weights: Weights, *, told: Told) -> tuple[Filling, tuple[Other, ...]]:
-    """The same filling, and others of the plan that differ in kind."""
+    """The very filling that `fill` gives and others that differ in kind, with word of turns and the best so far."""
     teller = _Teller(turns + turns_for_others(plan, weights, turns), told)
     filling = filled(plan, turns, weights, teller.better, teller.turned)
     return filling, others(plan, filling, weights, turns, teller.turned)

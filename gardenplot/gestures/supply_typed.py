@@ -115,7 +115,7 @@ def good_of(item: Item) -> Good:
         case GoodKind.SEED:
             return Good(f"seed-{item.crop}", item.kind, crop=item.crop)
         case GoodKind.TRAY:
-            return Good(f"tray-{item.name}", item.kind, cells=int(item.name))
+            return Good(f"tray-{item.size}", item.kind, cells=item.size)
         case GoodKind.AMENDMENT:
             return Good("amendment", item.kind, name=item.name)
         case _:

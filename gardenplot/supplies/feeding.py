@@ -4,15 +4,15 @@ Volume = area x depth; weight = area x rate. What a rate of a product must be fo
 or the soil test's to say; the program only multiplies.
 """
 
-from gardenplot.plan import Bed, Feed
+from gardenplot.plan import Feed
 from gardenplot.working import RULES, Number, Unit, known, worked
 
 _TYPED = "typed for this feed"
 
 
-def fed(feed: Feed, bed: Bed, area: int) -> Number:
+def fed(feed: Feed, area: int) -> Number:
     """What a bed with so many nm² is given: a volume where there is a depth, else a weight."""
-    ground = known("area", area, Unit.AREA, source=f"size of the bed {bed.name}")
+    ground = known("area", area, Unit.AREA, source="size of the bed")
     if feed.depth is not None:
         deep = known("depth", feed.depth.nm, Unit.LENGTH, source=_TYPED)
         return worked("compost", Unit.BULK, "area × depth", ground, deep, source=RULES)

@@ -63,18 +63,23 @@ def week_of(day: date, beds: frozenset[str] = frozenset()) -> Asked:
 class Item:
     """One thing to buy or carry: how much is needed, what of it is in store, what lacks, in packs, and their cost.
 
-    `crop` is whose seed it is, `name` what tells it from others of its kind: the cells of a tray, an amendment.
+    `crop` is whose seed it is; `size` tells it from others of its kind, the cells of a tray, the length of a hoop or
+    the width of a cloth in nm, and `name` does where words do: an amendment, what a jug holds.
     """
 
     kind: GoodKind
     crop: str | None
     name: str
+    size: int | None
     needed: Number
     in_store: Number
     lacking: Number
     packs: Number
     cost: Number
     good: Good | None = None
+
+
+_Same = tuple[GoodKind, str | None, str, int | None]
 
 
 @frozen
@@ -85,20 +90,25 @@ class Need:
     number: Number
     crop: str | None = None
     name: str = ""
+    size: int | None = None
     good: Good | None = None
     label: str = ""
+
+    @property
+    def same(self) -> "_Same":
+        """What all that is added up with it has too."""
+        return self.kind, self.crop, self.name, self.size
 
 
 def shopping(plan: Plan, asked: Asked = EVERYTHING, more: tuple[Need, ...] = ()) -> tuple[Item, ...]:
     """All that is needed for what is asked, and more that others counted, by kind and then as the plan has it."""
-    needs: dict[tuple[GoodKind, str | None, str], list[Need]] = {}
+    needs: dict[_Same, list[Need]] = {}
     wanted = _grown(plan, asked) if asked.planting else (*_grown(plan, asked), *_set_up(plan, asked))
     for need in (*wanted, *more):
-        needs.setdefault((need.kind, need.crop, need.name), []).append(need)
+        needs.setdefault(need.same, []).append(need)
     order = [*GoodKind]
     return tuple(
-        _item(plan, kind, crop, name, ones)
-        for (kind, crop, name), ones in sorted(needs.items(), key=lambda entry: order.index(entry[0][0]))
+        _item(plan, ones) for _same, ones in sorted(needs.items(), key=lambda entry: order.index(entry[0][0]))
     )
 
 
@@ -138,7 +148,7 @@ def _raised(plan: Plan, crop: Crop, layout: Layout, bed: Bed) -> Iterator[Need]:
     if seed is not None:
         yield Need(GoodKind.SEED, seed, crop.id, label=label)
     if made.filled is not None and crop.tray_cells is not None:
-        yield Need(GoodKind.TRAY, made.filled, name=str(crop.tray_cells), label=label)
+        yield Need(GoodKind.TRAY, made.filled, size=crop.tray_cells, label=label)
         tray = _tray(plan, crop.tray_cells)
         if tray is not None and tray.mix is not None:
             each = known("mix_per_tray", tray.mix.nm3, Unit.BULK, source=SHOP)
@@ -161,12 +171,12 @@ def _covered(plan: Plan, cover: Cover) -> Iterator[Need]:
     bed = bed_of(plan, cover.bed)
     cut = cover_cut(bed, cover)
     if cover.hoop_spacing is not None:
-        yield Need(GoodKind.HOOP, cut.count, name=str(cut.hoop_length or ""), label=bed.name)
+        yield Need(GoodKind.HOOP, cut.count, size=cut.hoop_length, label=bed.name)
     sold = stock_width(cut, plan.goods)
     width = sold.width.nm if sold and sold.width else cut.cloth_width
     layers = known("layers", cover.layers, Unit.COUNT, source="typed for this cover")
     long = worked("cloth", Unit.LENGTH, "cloth_length × layers", cut.length, layers, source=RULES)
-    yield Need(GoodKind.CLOTH, long, name=str(width or ""), good=sold, label=bed.name)
+    yield Need(GoodKind.CLOTH, long, size=width, good=sold, label=bed.name)
     yield Need(GoodKind.WEIGHT, cut.weights, label=bed.name)
 
 
@@ -181,13 +191,14 @@ def _fed(plan: Plan, asked: Asked) -> Iterator[Need]:
         kind = GoodKind.COMPOST if feed.depth else GoodKind.AMENDMENT
         for bed in plan.beds:
             if asked.has(bed.id) and (not feed.beds or bed.id in feed.beds):
-                yield Need(kind, fed(feed, bed, area_of(bed)), name=feed.name, label=bed.name)
+                yield Need(kind, fed(feed, area_of(bed)), name=feed.name, label=bed.name)
 
 
-def _item(plan: Plan, kind: GoodKind, crop: str | None, name: str, needs: list[Need]) -> Item:
-    unit = needs[0].number.unit
+def _item(plan: Plan, needs: list[Need]) -> Item:
+    """Needs of the same thing as one."""
+    first, unit = needs[0], needs[0].number.unit
     needed = added("needed", unit, [evolve(need.number, label=need.label) for need in needs], RULES)
-    goods = [good for good in plan.goods if _is_of(good, kind, crop, name, needs[0].good)]
+    goods = [good for good in plan.goods if _is_of(good, first)]
     stored = added("in_store", unit, [_stored(plan, good, unit) for good in goods if good.in_store], STORE)
     lacking = worked("lacking", unit, "larger(needed − in_store, 0)", needed, stored, source=RULES,
                      using={"larger": larger})  # fmt: skip
@@ -197,23 +208,26 @@ def _item(plan: Plan, kind: GoodKind, crop: str | None, name: str, needs: list[N
     money = sold.price.money if sold is not None and sold.price is not None else None
     price = known("price", money, Unit.MONEY, source=SHOP)
     return Item(
-        kind, crop, name, needed, stored, lacking, packs,
+        first.kind, first.crop, first.name, first.size, needed, stored, lacking, packs,
         worked("cost", Unit.MONEY, "packs × price", packs, price, source=RULES), sold,
     )  # fmt: skip
 
 
-def _is_of(good: Good, kind: GoodKind, crop: str | None, name: str, sold: Good | None) -> bool:
-    match kind:
+def _is_of(good: Good, need: Need) -> bool:
+    """Whether a good is what is needed."""
+    if good.kind is not need.kind:
+        return False
+    match need.kind:
         case GoodKind.SEED:
-            return good.kind is kind and good.crop == crop
+            return good.crop == need.crop
         case GoodKind.TRAY:
-            return good.kind is kind and str(good.cells) == name
+            return good.cells == need.size
         case GoodKind.CLOTH:
-            return good.kind is kind and sold is not None and good.width == sold.width
+            return need.good is not None and good.width == need.good.width
         case GoodKind.AMENDMENT:
-            return good.kind is kind and good.name == name
+            return good.name == need.name
         case _:
-            return good.kind is kind
+            return True
 
 
 def _in_unit(good: Good | None, unit: Unit, *, stored: bool = False) -> Fraction | int | None:

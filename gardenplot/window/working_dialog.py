@@ -6,12 +6,10 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout, QWidget
 
 from gardenplot.drawing.number_words import Line
 from gardenplot.drawing.style import Ink
-from gardenplot.drawing.trust_words import TRUST
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.tables import Table, TableRow
 from gardenplot.window.theme import magnified, widget_font, write_in
 from gardenplot.words import _
-from gardenplot.working import Trust
 
 _COLUMNS = (_("number"), _("value"), _("in figures"), _("formula"), _("from"), _("trust"))
 _WEAK = _("Weak numbers hang on a guess: the night, the soil and the season decide. They are told as a range.")
@@ -38,7 +36,7 @@ class WorkingDialog(QDialog):
         column.setSpacing(12)
         column.addWidget(head)
         column.addWidget(self.table, 1)
-        if any(line.trust == TRUST[Trust.WEAK] for line in lines):
+        if any(line.is_weak for line in lines):
             words = PlainLabel(_WEAK)
             words.setWordWrap(True)
             write_in(words, Ink.SECOND)

@@ -82,7 +82,7 @@ def test_an_efficiency_is_divided_by() -> None:
     ],
 )
 def test_compost_to_a_depth(square_feet: int, depth: str, cubic_yards: float, within: float) -> None:
-    found = fed(Feed("f", depth=parse_length(depth)), bed("10 ft", "3 ft"), square_feet * FOOT**2)
+    found = fed(Feed("f", depth=parse_length(depth)), square_feet * FOOT**2)
     assert found.value is not None
     assert float(found.value / (27 * FOOT**3)) == pytest.approx(cubic_yards, abs=within)
 
@@ -96,7 +96,7 @@ def test_compost_to_a_depth(square_feet: int, depth: str, cubic_yards: float, wi
     ],
 )
 def test_amendments_by_weight(rate: str, square_feet: int, pounds: float) -> None:
-    found = fed(Feed("f", rate=parse_mass_rate(rate)), bed("10 ft", "3 ft"), square_feet * FOOT**2)
+    found = fed(Feed("f", rate=parse_mass_rate(rate)), square_feet * FOOT**2)
     assert found.value is not None
     assert float(found.value / POUND) == pytest.approx(pounds, abs=0.02)
 

@@ -50,7 +50,11 @@ def good(kind: GoodKind, pack: str = "", store: str = "", price: str = "", **fie
 
 
 def item(plan: Plan, kind: GoodKind, name: str = "", asked: Asked = EVERYTHING) -> Item:
-    (found,) = [one for one in shopping(plan, asked) if one.kind is kind and name in (one.name, one.crop or "", "")]
+    (found,) = [
+        one
+        for one in shopping(plan, asked)
+        if one.kind is kind and name in (one.name, str(one.size), one.crop or "", "")
+    ]
     return found
 
 
@@ -144,11 +148,11 @@ def test_of_any_plan_everything_is_needed_in_numbers_that_add_up(plan: Plan) -> 
 def test_beds_listed_one_by_one_come_to_what_all_of_them_need(plan: Plan, store: str) -> None:
     amount: Amount | None = parse_amount(store) if store else None
     plan = evolve(plan, goods=tuple(evolve(one, in_store=amount) for one in plan.goods))
-    whole = {(one.kind, one.crop, one.name): one.needed.value for one in shopping(plan)}
-    parts: dict[tuple[GoodKind, str | None, str], list[Fraction | None]] = {}
+    whole = {(one.kind, one.crop, one.name, one.size): one.needed.value for one in shopping(plan)}
+    parts: dict[tuple[GoodKind, str | None, str, int | None], list[Fraction | None]] = {}
     for bed in plan.beds:
         for one in shopping(plan, Asked(frozenset({bed.id}))):
-            parts.setdefault((one.kind, one.crop, one.name), []).append(one.needed.value)
+            parts.setdefault((one.kind, one.crop, one.name, one.size), []).append(one.needed.value)
     for key, value in whole.items():
         known = [part for part in parts[key] if part is not None]
         assert (sum(known) if len(known) == len(parts[key]) else None) == value

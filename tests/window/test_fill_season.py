@@ -13,7 +13,7 @@ from pytestqt.qtbot import QtBot
 from gardenplot.exports.apart import Parts
 from gardenplot.filling import Filling, First, Weights, fill
 from gardenplot.filling.effort import turns_in
-from gardenplot.filling.telling import fill_telling
+from gardenplot.filling.telling import fill_and_others
 from gardenplot.filling.wanted import wanted_in
 from gardenplot.plan import Plan, Wish
 from gardenplot.plan.edits import add_wish
@@ -189,7 +189,7 @@ def test_what_counts_is_kept_for_the_next_time(filling: Callable[[Plan], FillDia
 def test_the_filling_that_tells_is_the_one_that_does_not() -> None:
     told: list[Parts] = []
     plan = overfull(24)
-    filling = fill_telling(plan, 300, Weights(), told=lambda *parts: told.append(Parts(*parts)))
+    filling, _others = fill_and_others(plan, 300, Weights(), told=lambda *parts: told.append(Parts(*parts)))
     assert filling == fill(plan, 300)
     bests = [one.best for one in told if one.best is not None]
     worths = [best.worth for best in bests if isinstance(best, Filling)]
