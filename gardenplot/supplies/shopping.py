@@ -12,8 +12,9 @@ from fractions import Fraction
 from attrs import evolve, frozen
 
 from gardenplot.layout import Layout, lay_out_plan
-from gardenplot.plan import Bed, Cover, Crop, Good, GoodKind, Plan, bed_of, crop_of
+from gardenplot.plan import Bed, Cover, Crop, Good, GoodKind, Plan, Planting, bed_of, crop_of
 from gardenplot.plan.shapes import area_of
+from gardenplot.plan.value import CAME
 from gardenplot.season import dates_of
 from gardenplot.supplies.covers import cover_cut, stock_width
 from gardenplot.supplies.feeding import fed
@@ -119,12 +120,17 @@ def total_cost(items: tuple[Item, ...]) -> Number:
 
 
 def _grown(plan: Plan, asked: Asked) -> Iterator[Need]:
-    """What is raised or sown."""
+    """What is to be raised or sown; what was sown already needs no seed and no tray any more."""
     for laid in lay_out_plan(plan):
         for one, layout in zip(laid.grown, laid.layouts, strict=True) if asked.has(laid.bed.id) else ():
             is_asked = asked.planting in (None, layout.planting) and asked.is_on(dates_of(plan, one.planting).sow)
-            if is_asked and not layout.holds_trays:
+            if is_asked and not layout.holds_trays and not _was_sown(one.planting):
                 yield from _raised(plan, one.crop, layout, laid.bed)
+
+
+def _was_sown(planting: Planting) -> bool:
+    """Whether it is recorded that a planting was sown, or anything that comes later."""
+    return planting.actual is not None and any(getattr(planting.actual, name) is not None for name in CAME)
 
 
 def _set_up(plan: Plan, asked: Asked) -> Iterator[Need]:

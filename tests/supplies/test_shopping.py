@@ -1,5 +1,6 @@
 """The list of what to buy: added up over the plan, less what is in store, in packs and with what they cost."""
 
+from datetime import date
 from fractions import Fraction
 from math import ceil
 from typing import Any
@@ -9,7 +10,7 @@ from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gardenplot.plan import Good, GoodKind, Plan
+from gardenplot.plan import Actual, Good, GoodKind, Plan
 from gardenplot.plan.file import plan_of_text
 from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, shopping, total_cost
 from gardenplot.units import LITRE, Amount, parse_amount, parse_length, parse_price, parse_share
@@ -118,6 +119,14 @@ def test_the_narrowest_cloth_that_is_wide_enough_is_bought() -> None:
 )
 def test_a_list_for_some_beds(asked: Asked, seeds: int) -> None:
     assert item(plan_with_goods(), GoodKind.SEED, "pak", asked).needed.value == seeds
+
+
+def test_what_was_sown_already_is_not_bought_again() -> None:
+    plan = plan_with_goods()
+    sown = evolve(plan.plantings[0], actual=Actual(sown=date(2027, 3, 18)))
+    there = evolve(plan, plantings=(sown, *plan.plantings[1:]))
+    assert item(there, GoodKind.SEED, "pak").needed.value == 57
+    assert item(there, GoodKind.TRAY, "84").needed.value == 1
 
 
 def test_a_price_without_a_pack_costs_nothing_that_is_known() -> None:
