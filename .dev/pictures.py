@@ -13,7 +13,8 @@ import pypdfium2
 from PySide6.QtCore import QSettings
 
 from gardenplot.plan.file import read_plan
-from gardenplot.sheets.bed_sheet import bed_sheets
+from gardenplot.sheets.choices import Kind
+from gardenplot.sheets.kinds import printed
 from gardenplot.sheets.paper import Paper
 from gardenplot.window.compare_dialog import CompareDialog
 from gardenplot.window.main import MainWindow
@@ -60,7 +61,7 @@ def main() -> int:
 
 def print_page(sample: Path, bed: str, name: str) -> None:
     """Write the first page of a bed's sheet."""
-    sheets = bed_sheets(read_plan(sample).plan, Paper.A4, name=sample.stem, printed=date(2027, 3, 12))
+    sheets = printed(read_plan(sample).plan, Paper.A4, [Kind.BEDS], name=sample.stem, day=date(2027, 3, 12))
     page_image(pypdfium2.PdfDocument(sheets.pdf), sheets.first_page[bed], 1.6).save(str(OUT / name))
 
 

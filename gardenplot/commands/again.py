@@ -17,7 +17,8 @@ from gardenplot.filling.together import Aim, Together, all_together, answer_all,
 from gardenplot.gestures.reading import date_from
 from gardenplot.plan import Plan
 from gardenplot.plan.file import write_plan, write_whole
-from gardenplot.sheets.changed_sheet import changed_sheet
+from gardenplot.sheets.choices import Choices, Kind
+from gardenplot.sheets.kinds import printed
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import parse_share
 from gardenplot.words import _, ngettext
@@ -100,7 +101,8 @@ def _take(arguments: Namespace, plan: Plan, today: date, loss: Fraction) -> int:
     before = as_staked(plan)
     if arguments.sheet is not None:
         name = arguments.plan.stem
-        sheets = changed_sheet(before, found.plan, arguments.paper, name=name, printed=today)
+        choices = Choices(before=before)
+        sheets = printed(found.plan, arguments.paper, [Kind.CHANGED], choices=choices, name=name, day=today)
         write_whole(arguments.sheet, sheets.pdf)
     write_plan(out, found.plan)
     if arguments.json:

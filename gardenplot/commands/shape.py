@@ -3,11 +3,11 @@
 import json
 import sys
 from argparse import ArgumentParser
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
-from gardenplot.errors import FileError
+from gardenplot.errors import FileError, PlanError
 from gardenplot.plan import Plan
 from gardenplot.plan.file import read_plan
 from gardenplot.units import MM
@@ -30,6 +30,14 @@ def opened(path: Path) -> Plan:
     for problem in found.problems:
         print(f"{path}: {problem}", file=sys.stderr)
     return found.plan
+
+
+def named_beds(plan: Plan, named: Iterable[str] | None) -> frozenset[str]:
+    """The beds that a command is for, none for all of them; raises PlanError for one that the plan does not have."""
+    beds = frozenset(named or ())
+    for bed in sorted(beds - {one.id for one in plan.beds}):
+        raise PlanError(_("there is no “{id}” in the plan").format(id=bed))
+    return beds
 
 
 def out_beside(plan: Path, out: Path | None, word: str) -> Path:

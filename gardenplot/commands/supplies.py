@@ -6,18 +6,18 @@ from pathlib import Path
 from typing import Any
 
 from gardenplot.commands.numbers_shape import print_working, working_shape
-from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json, print_table
+from gardenplot.commands.shape import add_json, add_plan, in_mm, named_beds, opened, print_json, print_table
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.shopping_list import LIST_COLUMNS, ShopGroup, cost_words, shop_groups
-from gardenplot.errors import PlanError
 from gardenplot.exports.shopping_csv import write_list
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Bed, Cover, Jugs, Plan, bed_of
 from gardenplot.plan.file import write_whole
 from gardenplot.plan.shapes import area_of
+from gardenplot.sheets.choices import Choices, Kind
+from gardenplot.sheets.kinds import printed
 from gardenplot.sheets.paper import Paper
-from gardenplot.sheets.shopping_sheet import shopping_sheet
 from gardenplot.supplies import CoverCut, Raising, cover_cut, raised_for
 from gardenplot.supplies.feeding import fed
 from gardenplot.supplies.jugs import jug_heat
@@ -50,14 +50,15 @@ def _day(text: str) -> date:
 def run(arguments: Namespace) -> int:
     """Print the supplies; exit status 0. Raises PlanError for a bed that the plan does not have."""
     plan = opened(arguments.plan)
-    beds = frozenset(arguments.bed or ())
-    for bed in beds - {one.id for one in plan.beds}:
-        raise PlanError(_("there is no “{id}” in the plan").format(id=bed))
+    beds = named_beds(plan, arguments.bed)
     asked = Asked(beds, arguments.first, arguments.last)
     if arguments.csv is not None:
         write_whole(arguments.csv, write_list(shop_groups(plan, asked)))
     elif arguments.pdf is not None:
-        made = shopping_sheet(plan, arguments.paper, name=arguments.plan.stem, printed=date.today(), asked=asked)
+        made = printed(
+            plan, arguments.paper, [Kind.LIST], choices=Choices(beds, arguments.first, arguments.last),
+            name=arguments.plan.stem, day=date.today(),
+        )  # fmt: skip
         write_whole(arguments.pdf, made.pdf)
     elif arguments.json:
         print_json(_all(plan, shop_groups(plan, asked)))

@@ -1,22 +1,19 @@
 """The bed sheets of a plan: one bed, one page where it can be, landscape, in black."""
 
-from datetime import date
-from io import BytesIO
-
 from attrs import frozen
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot import __version__
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.stakes import Stake, stakes
 from gardenplot.drawing.turns import turns
-from gardenplot.errors import PlanError
-from gardenplot.layout import LaidOut, Layout, lay_out_plan
+from gardenplot.layout import LaidOut, Layout
 from gardenplot.plan import Plan
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.sheets.bed_columns import draw_sections, sections, sections_in
 from gardenplot.sheets.bed_drawing import LEAST_HEIGHT, SCALE_LINE, draw_to_scale, is_compact
+from gardenplot.sheets.book import About, Book, NothingToPrintError
+from gardenplot.sheets.choices import USUAL, Choices, chosen
 from gardenplot.sheets.page_parts import (
     FOOT_AT,
     GUTTER,
@@ -26,9 +23,7 @@ from gardenplot.sheets.page_parts import (
     draw_foot,
     draw_head,
     stakes_width,
-    version_of,
 )
-from gardenplot.sheets.paper import FACE, SIZES, Paper, Sheets, load_face
 from gardenplot.sheets.section import Section
 from gardenplot.sheets.stake_table import draw_table, fitting, height_of
 from gardenplot.units import Units
@@ -48,35 +43,20 @@ class BedTurn:
     turns: int
 
 
-def bed_sheets(
-    plan: Plan, paper: Paper, *, name: str = "", printed: date | None = None, told: Told = untold
-) -> Sheets:
-    """The bed sheets of a plan; the same plan, paper and day give the same bytes.
-
-    Raises PlanError for a plan without beds.
-    """
-    if not plan.beds:
-        raise PlanError(_("there is no bed in the plan, so there is no bed sheet"))
-    load_face()
-    content = BytesIO()
-    page = Canvas(content, pagesize=SIZES[paper], invariant=1, pageCompression=1, lang="en", initialFontName=FACE)
-    page.setTitle(_("Bed sheets: {name}").format(name=name or plan.place.name))
-    page.setCreator(f"gardenplot {__version__}")
-    version = version_of(plan)
+def add_bed_sheets(book: Book, plan: Plan, said: About, choices: Choices = USUAL, told: Told = untold) -> None:
+    """Add the bed sheets of a plan; raises NothingToPrintError where there is no bed."""
     look = looks(plan)
-    first_page: dict[str, int] = {}
-    bed_turns = _bed_turns(plan)
+    bed_turns = _bed_turns(plan, choices)
+    if not bed_turns:
+        raise NothingToPrintError(_("there is no bed in the plan, so there is no bed sheet"))
     for number, bed_turn in enumerate(bed_turns):
         told(number, len(bed_turns))
-        first_page.setdefault(bed_turn.laid.bed.id, page.getPageNumber() - 1)
-        _sheet(page, plan, bed_turn, look, _head(plan, bed_turn, number, name, version, printed))
-    page.save()
-    return Sheets(content.getvalue(), first_page)
+        _sheet(book, plan, bed_turn, look, _head(plan, bed_turn, said))
 
 
-def _bed_turns(plan: Plan) -> list[BedTurn]:
+def _bed_turns(plan: Plan, choices: Choices) -> list[BedTurn]:
     found = []
-    for laid in lay_out_plan(plan):
+    for laid in chosen(plan, choices):
         in_turn = turns(laid.without_trays)
         found += [
             BedTurn(laid.without_trays, layouts, number, len(in_turn)) for number, layouts in enumerate(in_turn)
@@ -84,30 +64,28 @@ def _bed_turns(plan: Plan) -> list[BedTurn]:
     return found
 
 
-def _head(plan: Plan, bed_turn: BedTurn, number: int, name: str, version: str, printed: date | None) -> Head:
+def _head(plan: Plan, bed_turn: BedTurn, said: About) -> Head:
     shown = {layout.planting for layout in bed_turn.layouts}
     grown = [one for one in bed_turn.laid.grown if one.planting.id in shown]
     begins = min((one.dates.in_ground for one in grown if one.dates.in_ground), default=None)
     return Head(
         bed=bed_turn.laid.bed,
-        plan_name=name or plan.place.name,
-        version=version,
-        printed=printed,
+        about=said,
         begins=begins,
         is_planted=all(is_in_ground(one.planting) for one in grown),
         turn=(bed_turn.turn, bed_turn.turns),
         units=plan.place.units,
-        anchor=f"sheet-{number}",
     )
 
 
-def _sheet(page: Canvas, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], head: Head) -> None:
+def _sheet(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], head: Head) -> None:
     """One sheet, continued on further pages where stakes or rows are too many for one."""
+    page = book.lying()
     rows: tuple[Stake, ...] = stakes(plan, bed_turn.laid, bed_turn.layouts, look)
     beside: tuple[Section, ...] = sections(plan, bed_turn.laid, bed_turn.layouts, look, len(rows))
     first = True
     while rows or beside or first:
-        top = draw_head(page, head, continued=not first)
+        top = draw_head(book, head, continued=not first)
         tops = top, top
         if first:
             compact = is_compact(page, bed_turn.laid, bed_turn.layouts, plan.place.units)
@@ -115,8 +93,8 @@ def _sheet(page: Canvas, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
             below = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, top, needed)
             tops = below, top - SCALE_LINE if compact else below
         rows, beside = _columns(page, rows, beside, plan.place.units, tops)
-        draw_foot(page, more=bool(rows or beside))
-        page.showPage()
+        draw_foot(book, more=bool(rows or beside))
+        book.end_page()
         first = False
 
 

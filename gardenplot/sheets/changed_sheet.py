@@ -3,9 +3,6 @@
 Upright, in black; a line a stake with a box to tick, bed by bed.
 """
 
-from datetime import date
-from io import BytesIO
-
 from attrs import frozen
 from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
@@ -13,13 +10,14 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.moved_says import remarked, rows_of_new
 from gardenplot.drawing.progress import Told, untold
-from gardenplot.errors import PlanError
 from gardenplot.filling.again_ground import as_staked
 from gardenplot.filling.moved import Moved, moved
 from gardenplot.plan import Bed, Plan, bed_of
-from gardenplot.sheets.list_page import draw_box, draw_fitted, draw_list_head, list_canvas, list_head, list_room
-from gardenplot.sheets.page_parts import CAUTION, MARGIN, tape_to_bring, version_of
-from gardenplot.sheets.paper import BOLD, FACE, Paper, Sheets, broken, fitted
+from gardenplot.sheets.book import About, Book, NothingToPrintError, version_of
+from gardenplot.sheets.choices import USUAL, Choices
+from gardenplot.sheets.list_page import ListHead, draw_box, draw_fitted, draw_list_head, list_room
+from gardenplot.sheets.page_parts import CAUTION, MARGIN, tape_to_bring
+from gardenplot.sheets.paper import BOLD, FACE, broken, fitted
 from gardenplot.units.figures import tape
 from gardenplot.words import _
 
@@ -55,30 +53,22 @@ class _Part:
     continued: bool
 
 
-def changed_sheet(
-    before: Plan, after: Plan, paper: Paper, *, name: str = "", printed: date | None = None, told: Told = untold
-) -> Sheets:
-    """The stakes of a plan that are not where they were; the same plans, paper and day give the same bytes.
-
-    Raises PlanError where none moved.
-    """
+def add_changed(book: Book, after: Plan, said: About, choices: Choices = USUAL, told: Told = untold) -> None:
+    """Add the stakes of a plan that are not where they were; raises NothingToPrintError where none moved."""
+    before = choices.before or after
     staked = as_staked(before)
-    content = BytesIO()
-    page = list_canvas(content, paper, _("What changed: {name}").format(name=name or after.place.name))
-    right = page._pagesize[0] - MARGIN
+    right = book.upright()._pagesize[0] - MARGIN
     lines = [_Line(one, tuple(_rows(after, one, right))) for one in moved(staked, after)]
     if not lines:
-        raise PlanError(_("no stake moves, so there is no sheet of what changed"))
-    pages = _pages(after, lines, list_room(paper) - _SAID)
-    head = list_head(after, _("What changed"), name, printed, CAUTION, len(pages))
+        raise NothingToPrintError(_("no stake moves, so there is no sheet of what changed"))
+    pages = _pages(after, lines, list_room(book.paper) - _SAID)
+    head = ListHead(_("What changed"), said, CAUTION)
     for number, parts in enumerate(pages):
         told(number, len(pages))
-        y = _draw_said(page, draw_list_head(page, head, _units(after)), version_of(before))
+        y = _draw_said(book.canvas, draw_list_head(book, head, _units(after)), version_of(before))
         for part in parts:
-            y = _draw_part(page, staked, after, part, y)
-        page.showPage()
-    page.save()
-    return Sheets(content.getvalue(), {})
+            y = _draw_part(book.canvas, staked, after, part, y)
+        book.end_page()
 
 
 def _units(plan: Plan) -> str:

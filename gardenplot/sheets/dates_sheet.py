@@ -1,18 +1,17 @@
 """The dates sheet: what is to be done by week, a line a job with a box to tick, upright, in black."""
 
-from datetime import date
-
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.date_list import DateRow, by_week
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.progress import Told, untold
-from gardenplot.errors import PlanError
 from gardenplot.plan import Plan
-from gardenplot.sheets.list_page import ListHead, draw_box, draw_fitted, list_head
+from gardenplot.sheets.book import About, Book, NothingToPrintError
+from gardenplot.sheets.choices import USUAL, Choices
+from gardenplot.sheets.list_page import ListHead, draw_box, draw_fitted
 from gardenplot.sheets.page_parts import MARGIN
-from gardenplot.sheets.paper import BOLD, FACE, Paper, Sheets
-from gardenplot.sheets.ticked_list import BOX, ROW, Part, ticked_list
+from gardenplot.sheets.paper import BOLD, FACE
+from gardenplot.sheets.ticked_list import BOX, ROW, Part, add_list
 from gardenplot.words import _
 
 _WEEKDAY, _DAY = 30.0, 62.0
@@ -24,25 +23,15 @@ _CAUTION = _(
 )
 
 
-def dates_sheet(
-    plan: Plan, paper: Paper, *, name: str = "", printed: date | None = None, told: Told = untold
-) -> Sheets:
-    """The dates of a plan by week; the same plan, paper and day give the same bytes.
-
-    Raises PlanError where no day is known.
-    """
+def add_dates(book: Book, plan: Plan, said: About, _choices: Choices = USUAL, told: Told = untold) -> None:
+    """Add the dates of a plan by week; raises NothingToPrintError where no day is known."""
     weeks = by_week(plan)
     if not weeks:
-        raise PlanError(_("no day is known in the plan, so there is no dates sheet"))
-    title = _("Dates: {name}").format(name=name or plan.place.name)
+        raise NothingToPrintError(_("no day is known in the plan, so there is no dates sheet"))
     parts = (
         Part(week.name, " · ".join(part for part in (week.bench, week.days) if part), week.rows) for week in weeks
     )
-
-    def head(pages: int) -> ListHead:
-        return list_head(plan, _("Dates by week"), name, printed, _CAUTION, pages)
-
-    return ticked_list(parts, _draw_row, paper, title, head, told)
+    add_list(book, parts, _draw_row, ListHead(_("Dates by week"), said, _CAUTION), told)
 
 
 def _draw_row(page: Canvas, row: DateRow, top: float, right: float) -> None:

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 from datetime import date, timedelta
-from io import BytesIO
 from itertools import groupby
 from math import ceil
 
@@ -16,9 +15,11 @@ from gardenplot.drawing.progress import Told, untold
 from gardenplot.errors import PlanError
 from gardenplot.plan import Plan
 from gardenplot.season.nights import Night, covered_span, nights
-from gardenplot.sheets.list_page import ListHead, draw_box, draw_fitted, draw_list_head, list_canvas, list_head
+from gardenplot.sheets.book import About, Book, NothingToPrintError
+from gardenplot.sheets.choices import USUAL, Choices
+from gardenplot.sheets.list_page import ListHead, draw_box, draw_fitted, draw_list_head
 from gardenplot.sheets.page_parts import MARGIN
-from gardenplot.sheets.paper import BOLD, FACE, Paper, Sheets, broken
+from gardenplot.sheets.paper import BOLD, FACE, Sheets, broken
 from gardenplot.words import _, ngettext
 
 MOST_DAYS = 2 * 366
@@ -43,26 +44,18 @@ class _Week:
     nights: tuple[Night, ...]
 
 
-def door_cards(
-    plan: Plan, paper: Paper, *, name: str = "", printed: date | None = None, told: Told = untold
-) -> Sheets:
-    """The door cards of all weeks in which a cover stands, each by its Monday in ISO 8601.
+def add_door_cards(book: Book, plan: Plan, said: About, _choices: Choices = USUAL, told: Told = untold) -> None:
+    """Add the cards of all weeks in which a cover stands, each known by its Monday in ISO 8601.
 
-    The same plan, paper and day give the same bytes.
-
-    Raises PlanError where none stands, or for longer than two years.
+    Raises NothingToPrintError where none stands, PlanError for longer than two years.
     """
     weeks = _weeks(plan)
-    content = BytesIO()
-    page = list_canvas(content, paper, _("Door cards: {name}").format(name=name or plan.place.name))
-    head = list_head(plan, _("Door card"), name, printed, NOT_ALL, len(weeks))
+    head = ListHead(_("Door card"), said, NOT_ALL)
     numbers = {cover.id: number for number, cover in enumerate(plan.covers, 1)}
     for number, week in enumerate(weeks):
         told(number, len(weeks))
-        _draw_card(page, plan, head, week, numbers)
-        page.showPage()
-    page.save()
-    return Sheets(content.getvalue(), {week.monday.isoformat(): number for number, week in enumerate(weeks)})
+        _draw_card(book, plan, head, week, numbers)
+        book.end_page()
 
 
 def card_for(cards: Sheets, day: date | None) -> int:
@@ -74,7 +67,7 @@ def card_for(cards: Sheets, day: date | None) -> int:
 def _weeks(plan: Plan) -> tuple[_Week, ...]:
     span = covered_span(plan)
     if span is None:
-        raise PlanError(_("no cover stands on any night, so there is no door card"))
+        raise NothingToPrintError(_("no cover stands on any night, so there is no door card"))
     if span.days > MOST_DAYS:
         raise PlanError(
             _("covers stand from {first} to {last}: door cards are made for two years at most").format(
@@ -97,9 +90,12 @@ def _sunday(monday: str) -> date:
     return first + timedelta(days=min(6, (date.max - first).days))
 
 
-def _draw_card(page: Canvas, plan: Plan, head: ListHead, week: _Week, numbers: dict[str, int]) -> None:
+def _draw_card(book: Book, plan: Plan, head: ListHead, week: _Week, numbers: dict[str, int]) -> None:
+    days = days_between(week.monday, _sunday(week.monday.isoformat()))
+    y = draw_list_head(book, head, days)
+    book.bookmark(days, week.monday.isoformat())
+    page = book.canvas
     width = page._pagesize[0] - 2 * MARGIN
-    y = draw_list_head(page, head, days_between(week.monday, _sunday(week.monday.isoformat())))
     for words, face in ((MORNING, BOLD), (VENT, BOLD), *((words, FACE) for words in _notes(plan, week))):
         page.setFont(face, 12)
         for line in broken(words, face, 12, width):

@@ -1,19 +1,13 @@
 """Heading and foot of pages that are lists, upright: what it is, of which plan, which page of how many."""
 
-from datetime import date
-from io import BytesIO
-
 from attrs import frozen
 from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot import __version__
-from gardenplot.drawing.days import day_words
-from gardenplot.plan import Plan
-from gardenplot.sheets.page_parts import MARGIN, version_of
-from gardenplot.sheets.paper import BOLD, FACE, SIZES, Paper, broken, fitted, load_face
-from gardenplot.words import _
+from gardenplot.sheets.book import About, Book
+from gardenplot.sheets.page_parts import MARGIN
+from gardenplot.sheets.paper import BOLD, FACE, SIZES, Paper, broken, fitted
 
 HEAD = 46.0
 """Points from the upper margin to where a list begins."""
@@ -27,26 +21,8 @@ class ListHead:
     """What stands in the heading and at the foot of each page of a list."""
 
     title: str
-    plan_name: str
-    version: str
-    printed: date | None
+    about: About
     caution: str
-    pages: int
-
-
-def list_canvas(content: BytesIO, paper: Paper, title: str) -> Canvas:
-    """A canvas for upright pages; the same that is drawn on it gives the same bytes."""
-    load_face()
-    height, width = SIZES[paper]
-    page = Canvas(content, pagesize=(width, height), invariant=1, pageCompression=1, lang="en", initialFontName=FACE)
-    page.setTitle(title)
-    page.setCreator(f"gardenplot {__version__}")
-    return page
-
-
-def list_head(plan: Plan, title: str, name: str, printed: date | None, caution: str, pages: int) -> ListHead:
-    """The heading of a list of a plan."""
-    return ListHead(title, name or plan.place.name, version_of(plan), printed, caution, pages)
 
 
 def list_room(paper: Paper) -> float:
@@ -54,29 +30,22 @@ def list_room(paper: Paper) -> float:
     return float(SIZES[paper][0] - MARGIN - HEAD - LIST_FOOT)
 
 
-def draw_list_head(page: Canvas, head: ListHead, beside: str = "") -> float:
+def draw_list_head(book: Book, head: ListHead, beside: str = "") -> float:
     """Draw heading and foot, at the right what this page is about; gives the y in points where the list begins."""
+    page = book.upright()
     width, height = page._pagesize
     right = width - MARGIN
     page.setFont(BOLD, 22)
     page.drawString(MARGIN, height - MARGIN - 18, head.title)
     page.setFont(BOLD, 17)
     page.drawRightString(right, height - MARGIN - 18, beside)
-    number = _("page {number} of {pages}").format(number=page.getPageNumber(), pages=head.pages)
+    book.number_page(right, height - MARGIN - 34, 10)
     page.setFont(FACE, 10)
-    page.drawRightString(right, height - MARGIN - 34, number)
-    page.drawString(MARGIN, height - MARGIN - 34, fitted(_line(head), FACE, 10, right - MARGIN - 90))
+    page.drawString(MARGIN, height - MARGIN - 34, fitted(" · ".join(head.about.said), FACE, 10, right - MARGIN - 90))
     page.setLineWidth(0.5 * mm)
     page.line(MARGIN, height - MARGIN - 42, right, height - MARGIN - 42)
     _draw_caution(page, head.caution, right - MARGIN)
     return float(height - MARGIN - HEAD)
-
-
-def _line(head: ListHead) -> str:
-    parts = [_("version {version}").format(version=head.version)]
-    if head.printed is not None:
-        parts.append(_("printed {day}").format(day=day_words(head.printed)))
-    return " · ".join(part for part in (*parts, head.plan_name) if part)
 
 
 def _draw_caution(page: Canvas, caution: str, room: float) -> None:

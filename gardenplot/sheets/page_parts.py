@@ -1,7 +1,6 @@
 """Heading and foot of every page: what it is, which tape to bring, what to beware of."""
 
 from datetime import date
-from zlib import crc32
 
 from attrs import frozen
 from reportlab.lib.units import mm
@@ -10,8 +9,8 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.shape_words import shape_lines, size_words
-from gardenplot.plan import Bed, Plan
-from gardenplot.plan.file import text_of
+from gardenplot.plan import Bed
+from gardenplot.sheets.book import About, Book
 from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.units import FOOT, M, Units
 from gardenplot.words import _
@@ -48,19 +47,11 @@ class Head:
     """What stands in the heading of a sheet; `begins` is the first day of what is planned, or of what is planted."""
 
     bed: Bed
-    plan_name: str
-    version: str
-    printed: date | None
+    about: About
     begins: date | None
     is_planted: bool
     turn: tuple[int, int]
     units: Units
-    anchor: str
-
-
-def version_of(plan: Plan) -> str:
-    """Four letters or figures that another version of a plan hardly shares."""
-    return f"{crc32(text_of(plan).encode()) & 0xFFFF:04x}"
 
 
 def stakes_width(page: Canvas) -> float:
@@ -68,8 +59,9 @@ def stakes_width(page: Canvas) -> float:
     return float(page._pagesize[0] - 2 * MARGIN - SIDE_WIDTH - GUTTER)
 
 
-def draw_head(page: Canvas, head: Head, *, continued: bool) -> float:
+def draw_head(book: Book, head: Head, *, continued: bool) -> float:
     """Draw the heading; gives the y in points below it."""
+    page = book.canvas
     width, height = page._pagesize
     right = width - MARGIN
     units, bring = tape_to_bring(head.bed, head.units)
@@ -77,8 +69,7 @@ def draw_head(page: Canvas, head: Head, *, continued: bool) -> float:
     page.setFont(BOLD, 22)
     page.drawString(MARGIN, height - MARGIN - 18, fitted(title, BOLD, 22, right - MARGIN - 250))
     if not continued:
-        page.bookmarkPage(head.anchor)
-        page.addOutlineEntry(_outline_words(head), head.anchor)
+        book.bookmark(_outline_words(head), head.bed.id)
     page.setFont(BOLD, 14)
     page.drawRightString(right, height - MARGIN - 14, units)
     page.setFont(FACE, 10)
@@ -118,10 +109,7 @@ def _line(head: Head) -> str:
     if head.begins is not None:
         words = _("in the ground since {day}") if head.is_planted else _("planned from {day}")
         parts.append(words.format(day=day_words(head.begins)))
-    parts.append(_("version {version}").format(version=head.version))
-    if head.printed is not None:
-        parts.append(_("printed {day}").format(day=day_words(head.printed)))
-    return " · ".join(part for part in (*parts, head.plan_name) if part)
+    return " · ".join(part for part in (*parts, *head.about.said) if part)
 
 
 def tape_to_bring(bed: Bed, units: Units) -> tuple[str, str]:
@@ -131,10 +119,10 @@ def tape_to_bring(bed: Bed, units: Units) -> tuple[str, str]:
     return words, bring.format(length=f"{-(-bed.length.nm // unit)}\u2009{sign}")
 
 
-def draw_foot(page: Canvas, *, more: bool) -> None:
+def draw_foot(book: Book, *, more: bool) -> None:
     """Draw the caution and the page number."""
+    page = book.canvas
     width, _height = page._pagesize
     page.setFont(FACE, 9)
     page.drawString(MARGIN, MARGIN, CAUTION)
-    words = _("page {number}").format(number=page.getPageNumber())
-    page.drawRightString(width - MARGIN, MARGIN, words + (_(", continued overleaf") if more else ""))
+    book.number_page(width - MARGIN, MARGIN, 9, more=more)

@@ -1,18 +1,17 @@
 """The shopping list on paper: a line a thing with a box to tick, what to buy large, upright, in black."""
 
-from datetime import date
-
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.shopping_list import ShopGroup, ShopRow, cost_words, shop_groups
-from gardenplot.errors import PlanError
 from gardenplot.plan import Plan
-from gardenplot.sheets.list_page import ListHead, draw_box, draw_fitted, list_head
+from gardenplot.sheets.book import About, Book, NothingToPrintError
+from gardenplot.sheets.choices import USUAL, Choices
+from gardenplot.sheets.list_page import ListHead, draw_box, draw_fitted
 from gardenplot.sheets.page_parts import MARGIN
-from gardenplot.sheets.paper import BOLD, FACE, Paper, Sheets
-from gardenplot.sheets.ticked_list import BOX, ROW, Part, ticked_list
-from gardenplot.supplies.shopping import EVERYTHING, Asked
+from gardenplot.sheets.paper import BOLD, FACE
+from gardenplot.sheets.ticked_list import BOX, ROW, Part, add_list
+from gardenplot.supplies.shopping import Asked
 from gardenplot.words import _
 
 _SHARES = (0.38, 0.28, 0.22, 0.12)
@@ -20,26 +19,15 @@ _SHARES = (0.38, 0.28, 0.22, 0.12)
 _CAUTION = _("Packets and labels come before these sums. Treated seed is no food: gloves on, and keep its packet.")
 
 
-def shopping_sheet(
-    plan: Plan, paper: Paper, *, name: str = "", printed: date | None = None, asked: Asked = EVERYTHING,
-    told: Told = untold,
-) -> Sheets:  # fmt: skip
-    """The list of what to buy and carry; the same plan, paper and day give the same bytes.
-
-    Raises PlanError where nothing is needed.
-    """
-    groups = shop_groups(plan, asked)
+def add_shopping_list(book: Book, plan: Plan, said: About, choices: Choices = USUAL, told: Told = untold) -> None:
+    """Add the list of what to buy and carry; raises NothingToPrintError where nothing is needed."""
+    groups = shop_groups(plan, Asked(choices.beds, choices.first, choices.last))
     if not groups:
-        raise PlanError(_("nothing is needed yet, so there is no list"))
+        raise NothingToPrintError(_("nothing is needed yet, so there is no list"))
     cost = cost_words(plan, groups)
     parts = [Part(group.name, _counted(group), group.rows) for group in groups]
-    title = _("Shopping list: {name}").format(name=name or plan.place.name)
     caution = _("Cost: {cost}. {caution}").format(cost=cost, caution=_CAUTION) if cost else _CAUTION
-
-    def head(pages: int) -> ListHead:
-        return list_head(plan, _("Shopping list"), name, printed, caution, pages)
-
-    return ticked_list(parts, _draw_row, paper, title, head, told)
+    add_list(book, parts, _draw_row, ListHead(_("Shopping list"), said, caution), told)
 
 
 def _counted(group: ShopGroup) -> str:

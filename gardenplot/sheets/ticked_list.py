@@ -1,17 +1,17 @@
 """Lists in parts with headings, a line a row with a box to tick, every second line shaded, over pages."""
 
 from collections.abc import Callable, Iterable
-from io import BytesIO
 from typing import Generic, TypeVar
 
 from attrs import frozen
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.progress import Told
-from gardenplot.sheets.list_page import ListHead, draw_list_head, list_canvas, list_room
+from gardenplot.drawing.progress import Told, untold
+from gardenplot.sheets.book import Book
+from gardenplot.sheets.list_page import ListHead, draw_list_head, list_room
 from gardenplot.sheets.page_parts import MARGIN
-from gardenplot.sheets.paper import BOLD, FACE, Paper, Sheets
+from gardenplot.sheets.paper import BOLD, FACE
 from gardenplot.words import _
 
 HEADING, ROW = 27.0, 21.0
@@ -58,22 +58,17 @@ def paged(parts: Iterable[Part[Row]], room: float) -> list[list[Part[Row]]]:
     return pages
 
 
-def ticked_list(
-    parts: Iterable[Part[Row]], draw_row: DrawRow[Row], paper: Paper, title: str, head: Callable[[int], ListHead],
-    told: Told,
-) -> Sheets:  # fmt: skip
-    """The sheets of a list; `head` is asked for the heading by the number of pages. No page where there is no row."""
-    pages = paged(parts, list_room(paper))
-    content = BytesIO()
-    page = list_canvas(content, paper, title)
+def add_list(
+    book: Book, parts: Iterable[Part[Row]], draw_row: DrawRow[Row], head: ListHead, told: Told = untold
+) -> None:
+    """Add the pages of a list; none where there is no row."""
+    pages = paged(parts, list_room(book.paper))
     for number, inside in enumerate(pages):
         told(number, len(pages))
-        y = draw_list_head(page, head(len(pages)))
+        y = draw_list_head(book, head)
         for part in inside:
-            y = _draw(page, part, draw_row, y)
-        page.showPage()
-    page.save()
-    return Sheets(content.getvalue(), {})
+            y = _draw(book.canvas, part, draw_row, y)
+        book.end_page()
 
 
 def _draw(page: Canvas, part: Part[Row], draw_row: DrawRow[Row], top: float) -> float:

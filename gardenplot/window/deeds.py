@@ -23,12 +23,9 @@ from gardenplot.window.late import (
     compare_layouts,
     made_calendar,
     made_drawing,
-    preview_cards,
-    preview_changed,
-    preview_dates,
-    preview_list,
-    preview_sheets,
+    preview,
 )
+from gardenplot.window.prints import Print, beds_print, cards_print, changed_print, dates_print, list_print
 from gardenplot.window.questions import warn
 from gardenplot.window.reasons import CHOOSE_BED, CHOOSE_CROP, CHOOSE_PLANTING, NO_BED
 from gardenplot.words import _
@@ -194,45 +191,32 @@ class SheetDeeds:
 
     def preview(self) -> None:
         """Show the bed sheets, to print or to keep."""
-        plan = self._window.document.plan
-        if not plan.beds:
-            self._window.tell(NO_BED)
-            return
-        preview_sheets(plan, self._window.document.name, self._window.sight.bed, self._window)
+        self._show(beds_print(self._window.sight.bed))
 
     def dates(self) -> None:
         """Show the dates by week, to print or to keep."""
-        document = self._window.document
-        try:
-            preview_dates(document.plan, document.name, self._window)
-        except PlanError as error:
-            self._window.tell(str(error))
+        self._show(dates_print())
 
     def shopping(self) -> None:
         """Show what to buy and carry, to print or to keep."""
-        document = self._window.document
-        try:
-            preview_list(document.plan, document.name, self._window)
-        except PlanError as error:
-            self._window.tell(str(error))
+        self._show(list_print())
 
     def changed(self) -> None:
         """Show what is to be marked anew since the plan was saved last, to print or to keep."""
-        document = self._window.document
-        before = document.last_saved
+        before = self._window.document.last_saved
         if before is None:
             self._window.tell(_("The plan was never saved, so there is nothing to compare it with."))
             return
-        try:
-            preview_changed(document.plan, before, document.name, self._window)
-        except PlanError as error:
-            self._window.tell(str(error))
+        self._show(changed_print(before))
 
     def cards(self) -> None:
         """Show the door cards, at the week that the drawing shows."""
+        self._show(cards_print(self._window.sight.day))
+
+    def _show(self, asked: Print) -> None:
         document = self._window.document
         try:
-            preview_cards(document.plan, document.name, self._window.sight.day, self._window)
+            preview(document.plan, document.name, asked, self._window)
         except PlanError as error:
             self._window.tell(str(error))
 

@@ -1,7 +1,6 @@
 """What the window loads late, slow to load and not wanted at once: dialogs, pages, panels that are out of sight."""
 
 from collections.abc import Callable
-from datetime import date
 from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
@@ -16,6 +15,7 @@ from gardenplot.plan import Cover, Crop, Feed, Jugs, Plan, Tunnel, Walk
 from gardenplot.supplies.shopping import Item
 from gardenplot.window.ask import Accept, Ask
 from gardenplot.window.document import Document
+from gardenplot.window.prints import Print
 from gardenplot.window.registry import Registry
 from gardenplot.window.sight import Sight
 
@@ -167,29 +167,9 @@ def compare_layouts(document: Document, planting: str, parent: QWidget) -> bool:
     return cast(bool, _late("compare_dialog", "compare_layouts")(document, planting, parent))
 
 
-def preview_sheets(plan: Plan, name: str, bed: str | None, parent: QWidget) -> None:
-    """Show the bed sheets in a dialog, at the sheet of a bed."""
-    _late("preview", "preview")(plan, name, bed, parent)
-
-
-def preview_dates(plan: Plan, name: str, parent: QWidget) -> None:
-    """Show the dates by week in a dialog; raises PlanError."""
-    _late("preview", "preview_dates")(plan, name, parent)
-
-
-def preview_list(plan: Plan, name: str, parent: QWidget) -> None:
-    """Show what to buy and carry in a dialog; raises PlanError."""
-    _late("preview", "preview_list")(plan, name, parent)
-
-
-def preview_changed(plan: Plan, before: Plan, name: str, parent: QWidget) -> None:
-    """Show which stakes are not where an earlier plan had them; raises PlanError."""
-    _late("preview", "preview_changed")(plan, before, name, parent)
-
-
-def preview_cards(plan: Plan, name: str, day: date | None, parent: QWidget) -> None:
-    """Show the door cards in a dialog, at the week of a day; raises PlanError."""
-    _late("preview", "preview_cards")(plan, name, day, parent)
+def preview(plan: Plan, name: str, asked: Print, parent: QWidget) -> None:
+    """Show sheets in a dialog; raises PlanError where there is nothing to print."""
+    _late("preview", "preview")(plan, name, asked, parent)
 
 
 def made_drawing(plan: Plan, path: Path, parent: QWidget) -> bytes | None:

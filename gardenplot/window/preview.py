@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from contextlib import suppress
-from datetime import date
 from functools import partial
 from pathlib import Path
 
@@ -27,19 +26,14 @@ from PySide6.QtWidgets import (
 from gardenplot.errors import FileError
 from gardenplot.plan import Plan
 from gardenplot.plan.file import file_name, write_whole
-from gardenplot.sheets.paper import Paper
+from gardenplot.sheets.choices import Kind
+from gardenplot.sheets.door_card import card_for
+from gardenplot.sheets.paper import Paper, Sheets
 from gardenplot.window.plain import PlainLabel
+from gardenplot.window.prints import Print
 from gardenplot.window.questions import warn
 from gardenplot.window.settings import keep_paper, kept_paper
-from gardenplot.window.sheets_made import (
-    SheetKind,
-    StoppedError,
-    bed_kind,
-    card_kind,
-    changed_kind,
-    dates_kind,
-    list_kind,
-)
+from gardenplot.window.sheets_made import StoppedError, made_sheets
 from gardenplot.window.wrapping import Wrapping
 from gardenplot.words import _
 
@@ -50,10 +44,10 @@ _PRINT_DPI = 300
 class Preview(QDialog):
     """One page at a time; paper, print, keep."""
 
-    def __init__(self, plan: Plan, name: str, kind: SheetKind, parent: QWidget) -> None:
+    def __init__(self, plan: Plan, name: str, asked: Print, parent: QWidget) -> None:
         super().__init__(parent)
-        self._plan, self._name, self._page, self._over, self._kind = plan, name, 0, parent, kind
-        self.setWindowTitle(kind.title.format(name=name))
+        self._plan, self._name, self._page, self._over, self._asked = plan, name, 0, parent, asked
+        self.setWindowTitle(_("{sheets}: {name}").format(sheets=asked.name, name=name))
         self.picture, self.number = PlainLabel(), PlainLabel()
         self.picture.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.paper = QComboBox()
@@ -73,7 +67,7 @@ class Preview(QDialog):
         for keys, step in (("PgUp", -1), ("PgDown", 1)):
             QShortcut(QKeySequence(keys), self).activated.connect(partial(self._turn, step))
         self._make()
-        self._show(kind.first(self.sheets))
+        self._show(first_page(self.sheets, asked))
 
     def _lay_out(self) -> None:
         row, column = Wrapping(), QVBoxLayout(self)
@@ -90,7 +84,7 @@ class Preview(QDialog):
         for group, parts in groups.items():
             for part in parts:
                 group.addWidget(part)
-        caution.setText(self._kind.caution)
+        caution.setText(self._asked.caution)
         caution.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         caution.setAlignment(Qt.AlignmentFlag.AlignCenter)
         row.add_group(pages)
@@ -108,7 +102,8 @@ class Preview(QDialog):
 
     def _make(self) -> None:
         paper = Paper(self.paper.currentData())
-        self.sheets = self._kind.make(self._plan, paper, self._name, self if self.isVisible() else self._over)
+        over = self if self.isVisible() else self._over
+        self.sheets = made_sheets(self._plan, paper, self._name, self._asked, over)
         keep_paper(paper)
         self._paper = paper
         self._document = pypdfium2.PdfDocument(self.sheets.pdf)
@@ -129,7 +124,7 @@ class Preview(QDialog):
         self.after.setEnabled(page + 1 < len(self._document))
 
     def _keep(self) -> None:
-        proposed = self._kind.file.format(name=file_name(self._name))
+        proposed = self._asked.file.format(name=file_name(self._name))
         name, _kind = QFileDialog.getSaveFileName(self, _("Keep as PDF"), proposed, "PDF (*.pdf)")
         if not name:
             return
@@ -208,31 +203,17 @@ def page_image(document: pypdfium2.PdfDocument, number: int, scale: float) -> QI
     return QImage(pixels.tobytes(), width, height, width * channels, kind).copy()
 
 
-def preview(plan: Plan, name: str, bed: str | None, parent: QWidget) -> None:
-    """Show the bed sheets of a plan, the page of a bed first; nothing where laying them out was stopped."""
-    _show(plan, name, bed_kind(bed), parent)
+def first_page(sheets: Sheets, asked: Print) -> int:
+    """The number from 0 of the page that is shown first."""
+    if asked.kinds == (Kind.CARDS,):
+        return card_for(sheets, asked.day)
+    return sheets.first_page.get(asked.bed or "", 0)
 
 
-def preview_dates(plan: Plan, name: str, parent: QWidget) -> None:
-    """Show the dates of a plan by week; raises PlanError where no day is known."""
-    _show(plan, name, dates_kind(), parent)
+def preview(plan: Plan, name: str, asked: Print, parent: QWidget) -> None:
+    """Show sheets of a plan, to print or to keep; nothing where laying them out was stopped.
 
-
-def preview_list(plan: Plan, name: str, parent: QWidget) -> None:
-    """Show what to buy and carry; raises PlanError where nothing is needed."""
-    _show(plan, name, list_kind(), parent)
-
-
-def preview_changed(plan: Plan, before: Plan, name: str, parent: QWidget) -> None:
-    """Show which stakes are not where an earlier plan had them; raises PlanError where none moved."""
-    _show(plan, name, changed_kind(before), parent)
-
-
-def preview_cards(plan: Plan, name: str, day: date | None, parent: QWidget) -> None:
-    """Show the door cards of a plan, that of a day first; raises PlanError where no cover stands."""
-    _show(plan, name, card_kind(day), parent)
-
-
-def _show(plan: Plan, name: str, kind: SheetKind, parent: QWidget) -> None:
+    Raises PlanError where there is nothing to print.
+    """
     with suppress(StoppedError):
-        Preview(plan, name, kind, parent).exec()
+        Preview(plan, name, asked, parent).exec()

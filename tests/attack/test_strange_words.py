@@ -25,12 +25,12 @@ from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
 from gardenplot.plan.file import file_name, plan_of_text, read_plan, text_of
 from gardenplot.plan.json_text import MOST_PARTS
-from gardenplot.sheets.bed_sheet import bed_sheets
 from gardenplot.sheets.paper import FACE, Paper, fitted, load_face
 from gardenplot.window.main import MainWindow
 from gardenplot.window.plain import PlainLabel, as_is
 from gardenplot.window.theme import dress
 from tests.attack import turns
+from tests.sheets.made import bed_sheets
 
 WORDS = {
     "markup": "<b>bold</b><img src='file:///etc/hostname'><a href='x'>",

@@ -14,9 +14,9 @@ from gardenplot.layout.leftover import free_on
 from gardenplot.plan import Plan, planting_of
 from gardenplot.plan.edits import change_planting, move_planting, record_actual, remove_planting
 from gardenplot.plan.file import plan_of_text, text_of
-from gardenplot.sheets.bed_sheet import bed_sheets
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import M, parse_length
+from tests.sheets.made import bed_sheets
 from tests.sheets.pdf_pages import pages_of
 
 Fields = dict[str, Any]

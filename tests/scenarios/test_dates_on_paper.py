@@ -2,9 +2,9 @@
 
 import pytest
 
-from gardenplot.sheets.dates_sheet import dates_sheet
 from gardenplot.sheets.paper import Paper
 from tests.drawing.hand_worked import hand_worked
+from tests.sheets.made import dates_sheet
 from tests.sheets.pdf_pages import pages_of
 
 DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")

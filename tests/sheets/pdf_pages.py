@@ -100,13 +100,23 @@ def _page(page: Any) -> Page:
     objects = list(page.get_objects(max_depth=1))
     text = page.get_textpage()
     words = [_words(one, text) for one in objects if one.type == pdfium.FPDF_PAGEOBJ_TEXT]
+    numbered = {_origin(one) for one in objects if one.type == pdfium.FPDF_PAGEOBJ_FORM and _has_text(one)}
     return Page(
         size=page.get_size(),
         text=plain(text.get_text_range()),
         words=tuple(one for one in words if one.text),
         paths=tuple(_path(one) for one in objects if one.type == pdfium.FPDF_PAGEOBJ_PATH),
-        marks=tuple(_origin(one) for one in objects if one.type == pdfium.FPDF_PAGEOBJ_FORM),
-    )
+        marks=tuple(
+            _origin(one) for one in objects
+            if one.type == pdfium.FPDF_PAGEOBJ_FORM and _origin(one) not in numbered
+        ),
+    )  # fmt: skip
+
+
+def _has_text(form: Any) -> bool:
+    """Whether a form holds words, as the page's number does, and is no plant."""
+    inside = (pdfium.FPDFFormObj_GetObject(form.raw, at) for at in range(pdfium.FPDFFormObj_CountObjects(form.raw)))
+    return any(pdfium.FPDFPageObj_GetType(one) == pdfium.FPDF_PAGEOBJ_TEXT for one in inside)
 
 
 def _words(one: Any, text: Any) -> Words:

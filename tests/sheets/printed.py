@@ -7,11 +7,11 @@ from hypothesis import strategies as st
 
 from gardenplot.layout import LaidOut, lay_out_plan
 from gardenplot.plan import Place, Plan
-from gardenplot.sheets.bed_sheet import bed_sheets
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import CM, M, Units
 from tests.drawing.hand_worked import plan_from
 from tests.layout.ground import Fields, blocks, lengths, long
+from tests.sheets.made import bed_sheets
 from tests.sheets.pdf_pages import Page, pages_of
 
 

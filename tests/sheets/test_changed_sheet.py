@@ -18,12 +18,12 @@ from gardenplot.filling.together import Aim, answer_all, by_aim, by_number
 from gardenplot.plan import Plan
 from gardenplot.plan.edits import change_planting, move_planting
 from gardenplot.plan.file import plan_of_text, read_plan, text_of
-from gardenplot.sheets.changed_sheet import changed_sheet
-from gardenplot.sheets.page_parts import version_of
+from gardenplot.sheets.book import version_of
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import parse_length
 from tests.filling.test_again_in_bed import two_that_deviate
 from tests.filling.test_moved import two_beds
+from tests.sheets.made import changed_sheet
 from tests.sheets.pdf_pages import Page, Words, pages_of, plain
 from tests.sheets.test_lists import assert_legible, boxes
 

@@ -4,9 +4,9 @@ import numpy as np
 import pypdfium2
 import pytest
 
-from gardenplot.sheets.bed_sheet import bed_sheets
 from gardenplot.sheets.paper import Paper
 from tests.drawing.hand_worked import hand_worked
+from tests.sheets.made import bed_sheets
 
 
 @pytest.mark.parametrize("paper", Paper)

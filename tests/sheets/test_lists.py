@@ -13,12 +13,12 @@ from gardenplot.files import sample
 from gardenplot.plan import Actual, Cover, Place, Plan
 from gardenplot.plan.edits import change_bed, change_crop, change_planting
 from gardenplot.plan.file import read_plan
-from gardenplot.sheets.dates_sheet import dates_sheet
-from gardenplot.sheets.door_card import card_for, door_cards
+from gardenplot.sheets.door_card import card_for
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import parse_length
 from tests.drawing.hand_worked import hand_worked
 from tests.plans import metric_plan
+from tests.sheets.made import dates_sheet, door_cards
 from tests.sheets.pdf_pages import Page, pages_of, plain
 
 each_paper = pytest.mark.parametrize("paper", Paper)

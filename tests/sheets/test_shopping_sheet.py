@@ -10,8 +10,8 @@ from gardenplot.errors import PlanError
 from gardenplot.plan import Good, GoodKind, Plan
 from gardenplot.plan.edits import change_crop
 from gardenplot.sheets.paper import Paper
-from gardenplot.sheets.shopping_sheet import shopping_sheet
 from gardenplot.units import parse_amount, parse_price
+from tests.sheets.made import shopping_sheet
 from tests.sheets.pdf_pages import pages_of, plain
 from tests.sheets.test_lists import LONG, ODD, assert_legible, boxes, each_paper, example
 

@@ -14,12 +14,12 @@ from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.plan.edits import change_bed, change_crop, change_place
 from gardenplot.sheets.bed_columns import diagonal
-from gardenplot.sheets.bed_sheet import bed_sheets
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import Units
 from tests.drawing.hand_worked import hand_worked
 from tests.layout.ground import nm
 from tests.plans import feet_plan, metric_plan
+from tests.sheets.made import bed_sheets
 from tests.sheets.pdf_pages import Words, bookmarks_of, pages_of
 from tests.sheets.printed import Sheet, bed_with, in_a_row, printed, said, sheets
 

@@ -15,13 +15,16 @@ from gardenplot.errors import GardenplotError
 from gardenplot.exports import dxf, places, svg
 from gardenplot.exports.apart import Work
 from gardenplot.plan import Plan
-from gardenplot.sheets.bed_sheet import bed_sheets
+from gardenplot.sheets.choices import Kind
+from gardenplot.sheets.kinds import printed
 from gardenplot.sheets.paper import Paper
 from gardenplot.window.long_work import Waiting, carried_out
 from gardenplot.window.main import MainWindow
 from gardenplot.window.preview import print_pages
+from gardenplot.window.prints import beds_print
 from gardenplot.window.sheets_made import FEW_BEDS, StoppedError, made_sheets
 from tests.plans import metric_plan
+from tests.sheets.made import bed_sheets
 
 FREEZE = 0.1
 """Seconds for which a window may not answer."""
@@ -65,7 +68,7 @@ class Watch:
 
 def test_sheets_of_many_beds_are_those_made_at_once_and_the_window_lives_on(window: MainWindow) -> None:
     plan, watch = many_beds(40), Watch()
-    sheets = made_sheets(plan, Paper.A4, "Upper Sill", window)
+    sheets = made_sheets(plan, Paper.A4, "Upper Sill", beds_print(None), window)
     watch.end()
     assert sheets.first_page == bed_sheets(plan, Paper.A4).first_page
     assert len(pypdfium2.PdfDocument(sheets.pdf)) == 40
@@ -75,7 +78,7 @@ def test_sheets_of_many_beds_are_those_made_at_once_and_the_window_lives_on(wind
 
 def test_sheets_of_few_beds_are_there_at_once(window: MainWindow) -> None:
     watch = Watch()
-    assert made_sheets(many_beds(FEW_BEDS), Paper.A4, "", window).pdf
+    assert made_sheets(many_beds(FEW_BEDS), Paper.A4, "", beds_print(None), window).pdf
     watch.end()
     assert not watch.seen
 
@@ -83,7 +86,7 @@ def test_sheets_of_few_beds_are_there_at_once(window: MainWindow) -> None:
 def test_stopped_sheets_leave_no_process_and_open_nothing(window: MainWindow) -> None:
     watch = Watch(lambda waiting: waiting.stop.click())
     with pytest.raises(StoppedError):
-        made_sheets(many_beds(40), Paper.A4, "", window)
+        made_sheets(many_beds(40), Paper.A4, "", beds_print(None), window)
     window.document.start(many_beds(40))
     window.sheets.preview()
     watch.end()
@@ -132,7 +135,7 @@ def test_a_kind_that_there_is_not_is_told(
 
 def test_what_ends_the_work_is_raised_here(window: MainWindow) -> None:
     with pytest.raises(GardenplotError, match="no bed in the plan"):
-        carried_out("sheets", Work(bed_sheets.__module__, "bed_sheets", (Plan(), Paper.A4)), window)
+        carried_out("sheets", Work(printed.__module__, "printed", (Plan(), Paper.A4, (Kind.BEDS,))), window)
 
 
 def test_work_whose_process_ends_without_a_word_is_told_too(window: MainWindow) -> None:

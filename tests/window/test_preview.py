@@ -13,12 +13,12 @@ from PySide6.QtPrintSupport import QPrinter
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 
-from gardenplot.sheets.bed_sheet import bed_sheets
 from gardenplot.sheets.paper import Paper
 from gardenplot.window.main import MainWindow
 from gardenplot.window.preview import Preview, page_image, print_pages
-from gardenplot.window.sheets_made import bed_kind
+from gardenplot.window.prints import beds_print
 from tests.plans import metric_plan
+from tests.sheets.made import bed_sheets
 
 _PER_MM = 4
 """Pixels to the millimetre, where pages are compared."""
@@ -28,7 +28,7 @@ _SIZES = {Paper.A4: QPageSize.PageSizeId.A4, Paper.LETTER: QPageSize.PageSizeId.
 @pytest.fixture
 def preview(window: MainWindow) -> Iterator[Preview]:
     """The sheets of both beds on A4, opened at the second bed."""
-    shown = Preview(window.document.plan, "Upper Sill", bed_kind("b2"), window)
+    shown = Preview(window.document.plan, "Upper Sill", beds_print("b2"), window)
     shown.paper.setCurrentIndex(shown.paper.findData(Paper.A4))
     shown.paper.activated.emit(shown.paper.currentIndex())
     shown.show()
@@ -94,7 +94,7 @@ def test_a_pdf_that_cannot_be_kept_is_told(preview: Preview, monkeypatch: pytest
 def test_the_paper_chosen_is_remembered(window: MainWindow, preview: Preview) -> None:
     QTest.keyClick(preview.paper, Qt.Key.Key_Down)
     assert pypdfium2.PdfDocument(preview.sheets.pdf)[0].get_size() == (792, 612)
-    again = Preview(window.document.plan, "Upper Sill", bed_kind(None), window)
+    again = Preview(window.document.plan, "Upper Sill", beds_print(None), window)
     assert again.paper.currentData() == Paper.LETTER
     assert again.number.text().startswith("page 1 of ")
     again.deleteLater()

@@ -28,8 +28,8 @@ from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.own_folder import own_folder, versions
 from gardenplot.window.plans_dialog import PlansDialog
 from gardenplot.window.preview import Preview
+from gardenplot.window.prints import beds_print
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order, ask_wish
-from gardenplot.window.sheets_made import bed_kind
 from gardenplot.window.versions_dialog import VersionsDialog
 from gardenplot.window.working_dialog import WorkingDialog
 from tests.colours_seen import Values, linear
@@ -121,7 +121,7 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "earlier versions": _show_versions,
     "unsaved work": _show_left_work,
     "keys": lambda window: KeysPage(window.registry, window).exec(),
-    "bed sheet": lambda window: Preview(window.document.plan, "Plan", bed_kind("b1"), window).exec(),
+    "bed sheet": lambda window: Preview(window.document.plan, "Plan", beds_print("b1"), window).exec(),
 }
 """Every dialog by name, and what opens it."""
 STOPS = 80

@@ -1,0 +1,53 @@
+"""What a grower chooses of a print: which sheets, which beds, which days, against which older plan."""
+
+from datetime import date
+from enum import StrEnum
+
+from attrs import frozen
+
+from gardenplot.layout import LaidOut, lay_out_plan
+from gardenplot.plan import Plan
+from gardenplot.words import _
+
+
+class Kind(StrEnum):
+    """The kinds of sheet, in the order in which they are bound."""
+
+    BEDS = "beds"
+    CHANGED = "changed"
+    DATES = "dates"
+    LIST = "list"
+    CARDS = "cards"
+
+
+NAMES = {
+    Kind.BEDS: _("Bed sheets"),
+    Kind.CHANGED: _("What changed"),
+    Kind.DATES: _("Dates by week"),
+    Kind.LIST: _("Shopping list"),
+    Kind.CARDS: _("Door cards"),
+}
+"""What each kind is called."""
+
+
+@frozen
+class Choices:
+    """What is printed and how.
+
+    The ids of the beds, all of them where none is named; for the shopping list the first and last day for which
+    things are needed; for the sheet of what changed the plan by which the stakes stand.
+    """
+
+    beds: frozenset[str] = frozenset()
+    first: date | None = None
+    last: date | None = None
+    before: Plan | None = None
+
+
+USUAL = Choices()
+"""What is printed where nobody chose."""
+
+
+def chosen(plan: Plan, choices: Choices) -> tuple[LaidOut, ...]:
+    """The beds to print, laid out, in the order of the plan."""
+    return tuple(laid for laid in lay_out_plan(plan) if not choices.beds or laid.bed.id in choices.beds)

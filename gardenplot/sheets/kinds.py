@@ -1,0 +1,60 @@
+"""The kinds of sheet that there are, and the PDF of one or of several of them."""
+
+from collections.abc import Callable, Sequence
+from datetime import date
+
+from gardenplot.drawing.progress import Told, untold
+from gardenplot.errors import PlanError
+from gardenplot.plan import Plan
+from gardenplot.sheets.bed_sheet import add_bed_sheets
+from gardenplot.sheets.book import About, Book, NothingToPrintError, about
+from gardenplot.sheets.changed_sheet import add_changed
+from gardenplot.sheets.choices import NAMES, USUAL, Choices, Kind
+from gardenplot.sheets.dates_sheet import add_dates
+from gardenplot.sheets.door_card import add_door_cards
+from gardenplot.sheets.paper import Paper, Sheets
+from gardenplot.sheets.shopping_sheet import add_shopping_list
+from gardenplot.words import _
+
+Add = Callable[[Book, Plan, About, Choices, Told], None]
+"""Adds the pages of a kind; raises NothingToPrintError where the plan has nothing of it."""
+
+
+ADDED: dict[Kind, Add] = {
+    Kind.BEDS: add_bed_sheets,
+    Kind.CHANGED: add_changed,
+    Kind.DATES: add_dates,
+    Kind.LIST: add_shopping_list,
+    Kind.CARDS: add_door_cards,
+}
+
+
+def printed(
+    plan: Plan, paper: Paper, kinds: Sequence[Kind], *, choices: Choices = USUAL, name: str = "",
+    day: date | None = None, told: Told = untold,
+) -> Sheets:  # fmt: skip
+    """The sheets of a plan as one PDF; the same plan, paper, choices and day give the same bytes.
+
+    A kind alone raises NothingToPrintError where there is nothing of it. Of several, those with nothing to print are
+    left out, and a bookmark stands before each of the others; PlanError where nothing is left.
+    """
+    said = about(plan, name, day)
+    book = Book(paper, _title(kinds, said.plan_name))
+    if len(kinds) == 1:
+        ADDED[kinds[0]](book, plan, said, choices, told)
+        return book.sheets()
+    for number, kind in enumerate(kinds):
+        told(number, len(kinds))
+        book.chapter(NAMES[kind])
+        try:
+            ADDED[kind](book, plan, said, choices, untold)
+        except NothingToPrintError:
+            continue
+    if book.is_empty:
+        raise PlanError(_("there is nothing to print in the plan yet"))
+    return book.sheets()
+
+
+def _title(kinds: Sequence[Kind], plan_name: str) -> str:
+    words = NAMES[kinds[0]] if len(kinds) == 1 else _("Sheets")
+    return _("{sheets}: {name}").format(sheets=words, name=plan_name)
