@@ -66,12 +66,13 @@ def draw_to_scale(
     rims = 2 * round(figure.rim * MM)
     scale = scale_for(laid.bed.length.nm + rims, laid.bed.width.nm + rims, (room, high), plan.place.units)
     y = top - 17
-    _scale_line(page, scale, plan, y)
+    draw_scale_line(page, scale, plan, y)
     along = scale.on_paper(MM)
     compact = is_compact(page, laid, layouts, plan.place.units)
     left = MARGIN + 1 + ((stakes_width(page) if compact else room) - figure.length * along) / 2
     y -= 18
-    y = _letters(page, plan, layouts, look, left, along, y) - figure.rim * along
+    draw_names(page, plan, layouts, look, Frame(left, y, along, along), y)
+    y -= 8 + figure.rim * along
     y = _bed(page, figure.marks, Frame(left, y, along, along), figure.length, figure.width) - figure.rim * along
     y = _tape(page, plan, laid, Frame(left, y, along, along))
     below = y - _ENLARGED - 24
@@ -88,7 +89,8 @@ def _height_for(free: float) -> float:
     return min(_HIGHEST, free) if free >= _STILL_READ else _HIGHEST
 
 
-def _scale_line(page: Canvas, scale: DrawingScale, plan: Plan, y: float) -> None:
+def draw_scale_line(page: Canvas, scale: DrawingScale, plan: Plan, y: float) -> float:
+    """Draw the scale and the bar to measure before use; gives the x in points where the bar ends."""
     length, words = check_length(plan.place.units)
     page.setFont(BOLD, 12)
     said = _("To scale {scale}").format(scale=scale.words)
@@ -102,28 +104,32 @@ def _scale_line(page: Canvas, scale: DrawingScale, plan: Plan, y: float) -> None
     page.line(x, y + 3.5, x + length, y + 3.5)
     for end in (x, x + length):
         page.line(end, y - 1.5, end, y + 8.5)
+    return float(x + length)
 
 
-def _letters(
-    page: Canvas, plan: Plan, layouts: tuple[Layout, ...], look: dict[str, Look], left: float, along: float, y: float
-) -> float:
-    """Letter and name over each block; the letter alone where there is no room for more.
+def draw_names(
+    page: Canvas, plan: Plan, layouts: tuple[Layout, ...], look: dict[str, Look], frame: Frame, base: float
+) -> None:
+    """Draw letter and name over what is seen of each block; the letter alone where there is no room for more.
 
     What stands in the gaps of another planting is named beside it.
     """
     whose = {one.id: one.gaps_of for one in plan.plantings if one.gaps_of is not None}
     shown = {layout.planting for layout in layouts}
     for layout in (one for one in layouts if whose.get(one.planting) not in shown):
-        middle = left + (layout.start + layout.end) / 2 / MM * along
-        room = layout.length / MM * along
+        start, end = layout.start / MM, layout.end / MM
+        if frame.window is not None:
+            start, end = max(start, frame.window.left), min(end, frame.window.right)
+        if start >= end:
+            continue
+        middle, room = frame.place((start + end) / 2, 0)[0], (end - start) * frame.along
         letter = look[layout.planting].letter
         own = [one.planting for one in layouts if layout.planting in (one.planting, whose.get(one.planting))]
         words = one_line(" · ".join(f"{look[one].letter}  {name_of(plan, one)}" for one in own))
         if pdfmetrics.stringWidth(words, BOLD, 12) > room:
             words = letter if room < 40 else fitted(words, BOLD, 12, room)
         page.setFont(BOLD, 12)
-        page.drawCentredString(middle, y, words)
-    return y - 8
+        page.drawCentredString(middle, base, words)
 
 
 def _bed(page: Canvas, marks: tuple[Mark, ...], frame: Frame, length: float, width: float) -> float:

@@ -46,15 +46,16 @@ class BedTurn:
 def add_bed_sheets(book: Book, plan: Plan, said: About, choices: Choices = USUAL, told: Told = untold) -> None:
     """Add the bed sheets of a plan; raises NothingToPrintError where there is no bed."""
     look = looks(plan)
-    bed_turns = _bed_turns(plan, choices)
-    if not bed_turns:
+    to_print = bed_turns(plan, choices)
+    if not to_print:
         raise NothingToPrintError(_("there is no bed in the plan, so there is no bed sheet"))
-    for number, bed_turn in enumerate(bed_turns):
-        told(number, len(bed_turns))
-        _sheet(book, plan, bed_turn, look, _head(plan, bed_turn, said))
+    for number, bed_turn in enumerate(to_print):
+        told(number, len(to_print))
+        _sheet(book, plan, bed_turn, look, head_of(plan, bed_turn, said))
 
 
-def _bed_turns(plan: Plan, choices: Choices) -> list[BedTurn]:
+def bed_turns(plan: Plan, choices: Choices) -> list[BedTurn]:
+    """The beds to print, each with the plantings of one turn."""
     found = []
     for laid in chosen(plan, choices):
         in_turn = turns(laid.without_trays)
@@ -64,7 +65,8 @@ def _bed_turns(plan: Plan, choices: Choices) -> list[BedTurn]:
     return found
 
 
-def _head(plan: Plan, bed_turn: BedTurn, said: About) -> Head:
+def head_of(plan: Plan, bed_turn: BedTurn, said: About) -> Head:
+    """What stands in the heading of a bed's sheets."""
     shown = {layout.planting for layout in bed_turn.layouts}
     grown = [one for one in bed_turn.laid.grown if one.planting.id in shown]
     begins = min((one.dates.in_ground for one in grown if one.dates.in_ground), default=None)

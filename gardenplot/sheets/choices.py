@@ -14,6 +14,7 @@ class Kind(StrEnum):
     """The kinds of sheet, in the order in which they are bound."""
 
     BEDS = "beds"
+    DRAWING = "drawing"
     CHANGED = "changed"
     DATES = "dates"
     LIST = "list"
@@ -22,6 +23,7 @@ class Kind(StrEnum):
 
 NAMES = {
     Kind.BEDS: _("Bed sheets"),
+    Kind.DRAWING: _("Drawing to scale"),
     Kind.CHANGED: _("What changed"),
     Kind.DATES: _("Dates by week"),
     Kind.LIST: _("Shopping list"),
@@ -35,13 +37,15 @@ class Choices:
     """What is printed and how.
 
     The ids of the beds, all of them where none is named; for the shopping list the first and last day for which
-    things are needed; for the sheet of what changed the plan by which the stakes stand.
+    things are needed; for the sheet of what changed the plan by which the stakes stand; for the drawing one to how
+    many, else the largest usual scale.
     """
 
     beds: frozenset[str] = frozenset()
     first: date | None = None
     last: date | None = None
     before: Plan | None = None
+    scale: int | None = None
 
 
 USUAL = Choices()

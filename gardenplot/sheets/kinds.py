@@ -12,6 +12,7 @@ from gardenplot.sheets.changed_sheet import add_changed
 from gardenplot.sheets.choices import NAMES, USUAL, Choices, Kind
 from gardenplot.sheets.dates_sheet import add_dates
 from gardenplot.sheets.door_card import add_door_cards
+from gardenplot.sheets.drawing_pages import add_drawing
 from gardenplot.sheets.paper import Paper, Sheets
 from gardenplot.sheets.shopping_sheet import add_shopping_list
 from gardenplot.words import _
@@ -22,6 +23,7 @@ Add = Callable[[Book, Plan, About, Choices, Told], None]
 
 ADDED: dict[Kind, Add] = {
     Kind.BEDS: add_bed_sheets,
+    Kind.DRAWING: add_drawing,
     Kind.CHANGED: add_changed,
     Kind.DATES: add_dates,
     Kind.LIST: add_shopping_list,

@@ -22,6 +22,7 @@ SIDE_WIDTH = 226.0
 """Width of the side column in points."""
 GUTTER = 20.0
 """Points between the stakes and the side column."""
+_SHAPE_LINE = 14.0
 _UNITS = {
     Units.METRIC: (
         _("metres and centimetres"),
@@ -59,6 +60,11 @@ def stakes_width(page: Canvas) -> float:
     return float(page._pagesize[0] - 2 * MARGIN - SIDE_WIDTH - GUTTER)
 
 
+def head_height(head: Head) -> float:
+    """Points from the edge of the paper to below the heading."""
+    return float(MARGIN + 42 + _SHAPE_LINE * len(shape_lines(head.bed, head.units)))
+
+
 def draw_head(book: Book, head: Head, *, continued: bool) -> float:
     """Draw the heading; gives the y in points below it."""
     page = book.canvas
@@ -88,7 +94,7 @@ def _shape(page: Canvas, head: Head, top: float) -> float:
     """What to know of the bed's shape, on every page, since all readings hang on it."""
     page.setFont(BOLD, 10)
     for line in shape_lines(head.bed, head.units):
-        top -= 14
+        top -= _SHAPE_LINE
         page.drawString(MARGIN, top, line)
     return float(top)
 

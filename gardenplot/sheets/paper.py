@@ -56,14 +56,23 @@ class DrawingScale:
         return nm / MM / self.ratio * POINT_PER_MM
 
 
+def scales(units: Units) -> tuple[DrawingScale, ...]:
+    """The standard scales of a system of units, from the largest."""
+    return tuple(scale_of(ratio, units) for ratio in (_METRIC if units is Units.METRIC else _FEET))
+
+
+def scale_of(ratio: int, units: Units) -> DrawingScale:
+    """One to so many, in the words of a system of units."""
+    if units is not Units.METRIC and ratio % 12 == 0:
+        return DrawingScale(ratio, f"1 in = {ratio // 12} ft (1 : {ratio})")
+    return DrawingScale(ratio, f"1 : {ratio}")
+
+
 def scale_for(length: int, width: int, room: tuple[float, float], units: Units) -> DrawingScale:
     """The largest standard scale at which a length and a width in nm fit into so many points along and across."""
     least = max(length / MM * POINT_PER_MM / room[0], width / MM * POINT_PER_MM / room[1])
     ratios = _METRIC if units is Units.METRIC else _FEET
-    ratio = next((one for one in ratios if one >= least), ceil(least))
-    if units is not Units.METRIC and ratio % 12 == 0:
-        return DrawingScale(ratio, f"1 in = {ratio // 12} ft (1 : {ratio})")
-    return DrawingScale(ratio, f"1 : {ratio}")
+    return scale_of(next((one for one in ratios if one >= least), ceil(least)), units)
 
 
 def check_length(units: Units) -> tuple[float, str]:

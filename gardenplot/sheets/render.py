@@ -1,13 +1,18 @@
 """Marks on paper: plan millimetres to points at a scale, in black and white, three weights of line."""
 
+from collections.abc import Iterator
+from math import ceil
 from typing import assert_never
 
+import numpy as np
 from attrs import frozen
+from numpy.typing import NDArray
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.pdfgen.pathobject import PDFPathObject
 
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Plants, Shape, Weight
+from gardenplot.drawing.part import Window
 from gardenplot.drawing.style import Ink
 from gardenplot.layout.positions import positions
 from gardenplot.sheets.paper import BOLD, FACE, POINT_PER_MM
@@ -33,6 +38,8 @@ class Frame:
     top: float
     along: float
     across: float
+    window: Window | None = None
+    """The part of the bed that is seen, all of it where there is none."""
 
     def place(self, x: float, y: float) -> tuple[float, float]:
         """A place in mm as a point of the page."""
@@ -77,9 +84,14 @@ def _outline(page: Canvas, mark: Outline, frame: Frame) -> None:
 
 
 def _bounds(mark: Outline, frame: Frame) -> tuple[float, float, float, float]:
-    points = [frame.place(*corner) for corner in mark.points]
-    xs, ys = [x for x, _y in points], [y for _x, y in points]
-    return min(xs), min(ys), max(xs), max(ys)
+    """Left, bottom, right and top of what is seen of a shape, in points."""
+    xs, ys = zip(*(frame.place(*corner) for corner in mark.points), strict=True)
+    if frame.window is None:
+        return min(xs), min(ys), max(xs), max(ys)
+    (left, top), (right, bottom) = (
+        frame.place(frame.window.left, frame.window.top), frame.place(frame.window.right, frame.window.bottom)
+    )  # fmt: skip
+    return max(min(xs), left), max(min(ys), bottom), min(max(xs), right), min(max(ys), top)
 
 
 def _hatch(page: Canvas, mark: Outline, frame: Frame) -> None:
@@ -88,13 +100,20 @@ def _hatch(page: Canvas, mark: Outline, frame: Frame) -> None:
     page.saveState()
     page.clipPath(_path(page, mark, frame), stroke=0, fill=0)
     page.setLineWidth(_WIDTHS[Weight.ROW])
-    x = left - height
-    while x < right:
+    for x in _steps(left - height, right, frame.left - frame.top + bottom, _HATCH_STEP):
         page.line(x, bottom, x + height, top)
-        if mark.hatch is Hatch.CROSSED:
+    if mark.hatch is Hatch.CROSSED:
+        for x in _steps(left - height, right, frame.left + frame.top - top, _HATCH_STEP):
             page.line(x, top, x + height, bottom)
-        x += _HATCH_STEP
     page.restoreState()
+
+
+def _steps(first: float, last: float, through: float, step: float) -> Iterator[float]:
+    """Steps from one number to another that meet a third, so that what is drawn on two pages goes on from one to the
+    other.
+    """
+    for number in range(ceil((first - through) / step), ceil((last - through) / step)):
+        yield through + number * step
 
 
 def _sown(page: Canvas, mark: Outline, frame: Frame) -> None:
@@ -105,13 +124,10 @@ def _sown(page: Canvas, mark: Outline, frame: Frame) -> None:
     page.clipPath(_path(page, mark, frame), stroke=0, fill=0)
     page.setLineWidth(0.35 * POINT_PER_MM)
     page.setLineCap(1)
-    row, y = 0, top - step / 2
-    while y > bottom:
-        x = left + step * (0.3 + 0.55 * (row % 2))
-        while x < right:
+    for y in _steps(bottom, top, frame.top - step / 2, step):
+        odd = round((frame.top - y) / step - 0.5) % 2
+        for x in _steps(left, right, frame.left + step * (0.3 + 0.55 * odd), step):
             page.line(x, y, x, y)
-            x += step
-        row, y = row + 1, y - step
     page.restoreState()
 
 
@@ -143,7 +159,9 @@ def _plants(page: Canvas, mark: Plants, frame: Frame) -> None:
     name = f"plant-{mark.shape}-{radius:.3f}".replace(".", "_")
     if not page.hasForm(name):
         _make_form(page, name, mark.shape, radius)
-    places = [frame.place(x, y) for x, y in (positions(mark.layout) / MM).tolist()]
+    places = [
+        frame.place(x, y) for x, y in _in_sight(positions(mark.layout) / MM, mark.spread, frame.window).tolist()
+    ]
     if not places:
         return
     first, *others = places
@@ -153,6 +171,15 @@ def _plants(page: Canvas, mark: Plants, frame: Frame) -> None:
     page.restoreState()
     for x, y in others:
         page.addLiteral(f"q 1 0 0 1 {x:.4f} {y:.4f} cm /FormXob.{name} Do Q")
+
+
+def _in_sight(places: NDArray[np.float64], spread: float, window: Window | None) -> NDArray[np.float64]:
+    """The places in mm, of shape (n, 2), whose marks reach into a window."""
+    if window is None:
+        return places
+    low = np.array([window.left, window.top]) - spread
+    high = np.array([window.right, window.bottom]) + spread
+    return places[((places >= low) & (places <= high)).all(axis=1)]
 
 
 def _make_form(page: Canvas, name: str, shape: Shape, radius: float) -> None:

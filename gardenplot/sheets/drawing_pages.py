@@ -1,0 +1,271 @@
+"""The drawing of each bed at a standard scale over as many pages as it needs, with match lines where they join."""
+
+from attrs import frozen
+from reportlab.lib.units import mm
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfgen.canvas import Canvas
+
+from gardenplot.drawing.bed import BedFigure, draw_turn
+from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.part import Window, seen
+from gardenplot.drawing.progress import Told, untold
+from gardenplot.drawing.stakes import Stake, stakes
+from gardenplot.drawing.tape import ticks
+from gardenplot.drawing.tiles import Span, Tile, cut, tiles
+from gardenplot.layout import LaidOut, Layout
+from gardenplot.plan import Plan
+from gardenplot.sheets.bed_drawing import draw_names, draw_scale_line
+from gardenplot.sheets.bed_sheet import BedTurn, bed_turns, head_of
+from gardenplot.sheets.book import About, Book, NothingToPrintError
+from gardenplot.sheets.choices import USUAL, Choices
+from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, Head, draw_foot, draw_head, head_height
+from gardenplot.sheets.paper import BOLD, FACE, SIZES, DrawingScale, Paper, scale_of, scales
+from gardenplot.sheets.render import Frame, render
+from gardenplot.units import MM, Units
+from gardenplot.units.figures import offset, tape
+from gardenplot.words import _
+
+_OVERLAP: float = 8 * mm
+"""What a page shows beyond a match line, on paper."""
+_ACROSS_TAPE = 40.0
+"""Points left of the drawing for the tape across the bed."""
+_ABOVE, _BELOW = 60.0, 56.0
+"""Points above the drawing for scale, joins and names, and below it for the tape and the stakes."""
+_USUAL = 10
+_MOST_PAGES = 12
+"""A bed that needs several pages is drawn at 1 : 10 (1 in = 1 ft), smaller where it would take more than so many."""
+_HOW_TO_JOIN = _(
+    "To join: cut along the match line of one page and lay it on the same line of the next; rows and readings meet."
+)
+_CLOSER = 2.4
+"""So much closer together stand the words of the tape across, which are as high as they are short."""
+_STICKS_OUT = 2 * mm
+"""How far stakes and match lines stand out of the bed on paper."""
+
+
+def add_drawing(book: Book, plan: Plan, said: About, choices: Choices = USUAL, told: Told = untold) -> None:
+    """Add the drawing of each bed, turn by turn; raises NothingToPrintError where there is no bed."""
+    found, look = bed_turns(plan, choices), looks(plan)
+    if not found:
+        raise NothingToPrintError(_("there is no bed in the plan, so there is no drawing"))
+    for number, bed_turn in enumerate(found):
+        told(number, len(found))
+        _add_bed(book, plan, bed_turn, look, head_of(plan, bed_turn, said), choices)
+
+
+def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], head: Head, choices: Choices) -> None:
+    laid, layouts = bed_turn.laid, bed_turn.layouts
+    figure = draw_turn(laid, layouts, look, plan.place.units)
+    room = _room(book.paper, head)
+    ground = _Ground(laid.bed.length.nm, laid.bed.width.nm, round(figure.rim * MM), room, plan.place.units)
+    scale = _scale(ground, choices.scale)
+    drawn = _Tiled(plan, laid, layouts, figure, scale, *ground.cut(scale), book.page_number)
+    driven = stakes(plan, laid, layouts, look)
+    for tile in drawn.tiles:
+        page = book.lying()
+        top = draw_head(book, head, continued=tile.column + tile.line > 0)
+        _draw_scale(page, drawn, tile, top - 17)
+        frame = _frame(drawn, tile, top - _ABOVE)
+        _draw_joins(page, drawn, tile, top - 34)
+        draw_names(page, plan, layouts, look, frame, top - _ABOVE + 7)
+        _draw_ground(page, drawn, tile, frame)
+        _draw_tapes(page, drawn, tile, frame)
+        _draw_stakes(page, driven, plan.place.units, tile, frame)
+        if len(drawn.tiles) > 1:
+            page.setFont(FACE, 9)
+            page.drawString(MARGIN, MARGIN + 14, _HOW_TO_JOIN)
+        draw_foot(book, more=False)
+        book.end_page()
+
+
+@frozen
+class _Ground:
+    """A bed's length, width and rim in nm, and the points along and across that a page has for a part of it."""
+
+    length: int
+    width: int
+    rim: int
+    room: tuple[float, float]
+    units: Units
+
+    def cut(self, scale: DrawingScale) -> tuple[tuple[Span, ...], tuple[Span, ...]]:
+        """The stretches along and across that pages show at a scale."""
+        overlap = _nm(_OVERLAP, scale)
+        along, across = (
+            cut(length, self.rim, _nm(room, scale), overlap, self.units)
+            for length, room in zip((self.length, self.width), self.room, strict=True)
+        )
+        return along, across
+
+
+@frozen
+class _Tiled:
+    """A bed at a scale, in parts, the first of them on the page `first`."""
+
+    plan: Plan
+    laid: LaidOut
+    layouts: tuple[Layout, ...]
+    figure: BedFigure
+    scale: DrawingScale
+    along: tuple[Span, ...]
+    across: tuple[Span, ...]
+    first: int
+
+    @property
+    def tiles(self) -> tuple[Tile, ...]:
+        """All parts in the order of their pages."""
+        return tiles(self.along, self.across)
+
+    def page_of(self, column: int, line: int) -> int:
+        """The number of the page that shows a part."""
+        return self.first + line * len(self.along) + column
+
+
+def _nm(points: float, scale: DrawingScale) -> int:
+    """So many points of paper in nm of ground."""
+    return int(points / scale.on_paper(MM) * MM)
+
+
+def _room(paper: Paper, head: Head) -> tuple[float, float]:
+    """Points along and across that a part of a bed has on a page."""
+    width, height = SIZES[paper]
+    high = height - head_height(head) - _ABOVE - _BELOW - FOOT_AT
+    return width - 2 * MARGIN - _ACROSS_TAPE, high
+
+
+def _scale(ground: _Ground, ratio: int | None) -> DrawingScale:
+    """The scale that was chosen, else the largest usual one that does not take too many pages."""
+    if ratio is not None:
+        return scale_of(ratio, ground.units)
+    found = scales(ground.units)
+    for scale in found:
+        along, across = ground.cut(scale)
+        pages = len(along) * len(across)
+        if pages == 1 or (scale.ratio >= _USUAL and pages <= _MOST_PAGES):
+            return scale
+    return found[-1]
+
+
+def _frame(drawn: _Tiled, tile: Tile, top: float) -> Frame:
+    """Where the part lies on its page: its upper left corner below `top`, right of the tape across."""
+    along = drawn.scale.on_paper(MM)
+    window = Window(*(at / MM for at in (tile.along.start, tile.across.start, tile.along.end, tile.across.end)))
+    left = MARGIN + _ACROSS_TAPE - window.left * along
+    return Frame(left, top + window.top * along, along, along, window)
+
+
+def _draw_scale(page: Canvas, drawn: _Tiled, tile: Tile, base: float) -> None:
+    """The scale, the bar to measure, and which part of the bed this page shows."""
+    end = draw_scale_line(page, drawn.scale, drawn.plan, base)
+    if len(drawn.tiles) == 1:
+        return
+    room = page._pagesize[0] - MARGIN - end - 24
+    length, width = drawn.along[-1].end - drawn.along[0].start, drawn.across[-1].end - drawn.across[0].start
+    each = min(room / length, 22.0 / width)
+    left, top = page._pagesize[0] - MARGIN - length * each, base + 13
+    page.setLineWidth(0.18 * mm)
+    for one in drawn.tiles:
+        x1, x2 = ((at - drawn.along[0].start) * each for at in _own(one.along))
+        y1, y2 = ((at - drawn.across[0].start) * each for at in _own(one.across))
+        page.rect(left + x1, top - y2, x2 - x1, y2 - y1, stroke=1, fill=1 if one == tile else 0)
+
+
+def _own(span: Span) -> tuple[int, int]:
+    """From where to where a page has the bed for itself, in nm."""
+    start = span.start if span.before is None else span.before
+    return start, span.end if span.after is None else span.after
+
+
+def _draw_joins(page: Canvas, drawn: _Tiled, tile: Tile, base: float) -> None:
+    """Which pages join this one, and at which readings."""
+    units, right = drawn.plan.place.units, page._pagesize[0] - MARGIN
+    page.setFont(BOLD, 11)
+    before, after = tile.along.before, tile.along.after
+    joins = _("joins page {page} at {reading}")
+    if before is not None:
+        words = joins.format(page=drawn.page_of(tile.column - 1, tile.line), reading=tape(before, units))
+        page.drawString(MARGIN, base, f"← {words}")
+    if after is not None:
+        words = joins.format(page=drawn.page_of(tile.column + 1, tile.line), reading=tape(after, units))
+        page.drawRightString(right, base, f"{words} →")
+    sides = []
+    if tile.across.before is not None:
+        words = joins.format(
+            page=drawn.page_of(tile.column, tile.line - 1), reading=offset(tile.across.before, units)
+        )
+        sides.append(f"↑ {words}")
+    if tile.across.after is not None:
+        words = joins.format(page=drawn.page_of(tile.column, tile.line + 1), reading=offset(tile.across.after, units))
+        sides.append(f"↓ {words}")
+    page.drawCentredString((MARGIN + right) / 2, base, "     ".join(sides))
+
+
+def _draw_ground(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame) -> None:
+    """The part of the bed, and the match lines at its ends."""
+    window = Window(*(at / MM for at in (tile.along.start, tile.across.start, tile.along.end, tile.across.end)))
+    (left, top), (right, bottom) = frame.place(window.left, window.top), frame.place(window.right, window.bottom)
+    # Stakes stand out of the bed; where a page goes on to the next, nothing is drawn beyond what both show.
+    over = [0.0 if at is not None else _STICKS_OUT for at in (
+        tile.along.before, tile.along.after, tile.across.before, tile.across.after
+    )]  # fmt: skip
+    page.saveState()
+    path = page.beginPath()
+    path.rect(left - over[0], bottom - over[3], right - left + over[0] + over[1], top - bottom + over[2] + over[3])
+    page.clipPath(path, stroke=0, fill=0)
+    render(page, tuple(seen(drawn.figure.marks, window)), frame)
+    page.restoreState()
+    page.setLineWidth(0.5 * mm)
+    page.setDash([10, 3, 2, 3])
+    for at in (tile.along.before, tile.along.after):
+        if at is not None:
+            x = frame.place(at / MM, 0)[0]
+            page.line(x, bottom - _STICKS_OUT, x, top + _STICKS_OUT)
+    for at in (tile.across.before, tile.across.after):
+        if at is not None:
+            y = frame.place(0, at / MM)[1]
+            page.line(left - _STICKS_OUT, y, right + _STICKS_OUT, y)
+    page.setDash()
+
+
+def _draw_tapes(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame) -> None:
+    """The tape below the bed and the tape across it, left of it."""
+    units, bed = drawn.plan.place.units, drawn.laid.bed
+    left, bottom = frame.place(tile.along.start / MM, tile.across.end / MM)
+    page.setLineWidth(0.18 * mm)
+    low = bottom - _STICKS_OUT
+    for tick in ticks(max(0, tile.along.start), min(drawn.laid.bed.length.nm, tile.along.end), units, frame.along):
+        x = frame.place(tick.at / MM, 0)[0]
+        page.line(x, low, x, low - (6 if tick.words else 3))
+        if tick.words:
+            words = _("0 HEAD") if tick.at == 0 else tick.words
+            page.setFont(BOLD if tick.at == 0 else FACE, 10)
+            page.drawCentredString(x, low - 16, words)
+    side = left - _STICKS_OUT
+    for tick in ticks(max(0, tile.across.start), min(bed.width.nm, tile.across.end), units, _CLOSER * frame.along):
+        y = frame.place(0, tick.at / MM)[1]
+        page.line(side, y, side - (6 if tick.words else 3), y)
+        if tick.words:
+            page.setFont(FACE, 10)
+            read = offset(tick.at, units)
+            page.drawRightString(side - 8, y - 3.5, str(read) if tick.at == 0 else read.number)
+
+
+def _draw_stakes(page: Canvas, driven: tuple[Stake, ...], units: Units, tile: Tile, frame: Frame) -> None:
+    """The number of each stake below its place, with its reading where there is room for it."""
+    low = frame.place(0, tile.across.end / MM)[1] - _STICKS_OUT - 30
+    ends = [0.0, 0.0]
+    here = [stake for stake in driven if tile.along.start <= stake.at <= tile.along.end]
+    page.setFont(FACE, 9)
+    page.drawString(MARGIN, low, _("stake") if here else "")
+    for stake in here:
+        x = frame.place(stake.at / MM, 0)[0]
+        number, reading = str(stake.number), tape(stake.at, units).number
+        full = pdfmetrics.stringWidth(number, BOLD, 12) + 5 + pdfmetrics.stringWidth(reading, FACE, 11)
+        line = next((one for one, end in enumerate(ends) if end <= x - full / 2), 1)
+        start = max(x - full / 2, MARGIN + 28)
+        page.setFont(BOLD, 12)
+        page.drawString(start, low - 13 * line, number)
+        page.setFont(FACE, 11)
+        start += pdfmetrics.stringWidth(number, BOLD, 12) + 5
+        page.drawString(start, low - 13 * line, reading)
+        ends[line] = x + full / 2 + 8

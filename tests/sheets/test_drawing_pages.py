@@ -1,0 +1,196 @@
+"""The drawing over several pages measures true, and its pages join."""
+
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from gardenplot.drawing.tiles import Span, cut
+from gardenplot.layout import LaidOut
+from gardenplot.layout.positions import positions
+from gardenplot.plan import Plan
+from gardenplot.sheets.choices import Choices, Kind
+from gardenplot.sheets.paper import Paper
+from gardenplot.units import CM, FOOT, MM, M, Units
+from tests.drawing.hand_worked import hand_worked, only_bed
+from tests.sheets.made import made
+from tests.sheets.patterned import BY_NAME, bed_of
+from tests.sheets.pdf_pages import POINT_PER_MM, Box, Page, Point, pages_of
+from tests.sheets.printed import Sheet, bed_with, sheets
+from tests.sheets.test_geometry import NEAR, farthest
+
+each_paper = pytest.mark.parametrize("paper", Paper)
+
+
+def drawn(plan: Plan, paper: Paper = Paper.A4, scale: int | None = None) -> tuple[Page, ...]:
+    """The pages of the drawing of a plan."""
+    return pages_of(made(plan, paper, Kind.DRAWING, Choices(scale=scale)).pdf)
+
+
+def soil(page: Page, laid: LaidOut) -> Box:
+    """Where the whole bed would lie, most of it beyond the page."""
+    wanted = [side / MM / page.ratio * POINT_PER_MM for side in (laid.bed.length.nm, laid.bed.width.nm)]
+    return next(
+        path.box for path in page.paths
+        if path.closed and all(abs(is_ - to_be) < 0.02 for is_, to_be in zip(path.size, wanted, strict=True))
+    )  # fmt: skip
+
+
+def places_on(page: Page, laid: LaidOut) -> list[Point]:
+    """Where all plants of a bed would lie, at the scale the page states."""
+    left, _bottom, _right, top = soil(page, laid)
+    along = POINT_PER_MM / page.ratio
+    return [
+        (left + x / MM * along, top - y / MM * along)
+        for layout in laid.layouts
+        for x, y in positions(layout).tolist()
+    ]
+
+
+def own_part(page: Page, laid: LaidOut, span: Span) -> Box:
+    """What a page shows of the bed between two readings."""
+    left, bottom, _right, top = soil(page, laid)
+    along = POINT_PER_MM / page.ratio / MM
+    return left + span.start * along, bottom, left + span.end * along, top
+
+
+def assert_true(pages: tuple[Page, ...], laid: LaidOut) -> None:
+    """Fail unless every plant in the bed is on some page, every mark is a plant's, and all lie where they should."""
+    within = sum(
+        int((positions(layout)[:, 0] <= laid.bed.length.nm).sum()) for layout in laid.layouts if layout.plants
+    )
+    seen: set[int] = set()
+    for page in pages:
+        places = places_on(page, laid)
+        if places and page.marks:
+            assert farthest(list(page.marks), places) <= NEAR
+        seen |= {
+            number for number, (x, y) in enumerate(places)
+            if any(abs(x - u) <= NEAR and abs(y - v) <= NEAR for u, v in page.marks)
+        }  # fmt: skip
+    assert len(seen) >= within
+
+
+@settings(max_examples=15)
+@given(sheets(), st.sampled_from([5, 10, 12, 20, 48]))
+def test_every_plant_lies_at_its_true_place_on_some_page(sheet: Sheet, scale: int) -> None:
+    length = sheet.laid.bed.length.nm
+    if length / scale > 8 * M:
+        scale = -(-length // (8 * M))
+    assert_true(drawn(sheet.plan, sheet.paper, scale), sheet.laid)
+
+
+@each_paper
+@pytest.mark.parametrize("name", BY_NAME)
+def test_every_pattern_in_every_outline_lies_at_its_true_place(name: str, paper: Paper) -> None:
+    bed, planting = BY_NAME[name]
+    plan = bed_of(bed, planting)
+    pages, laid = drawn(plan, paper, 5), only_bed(plan)
+    shown = sum(len(page.marks) for page in pages)
+    assert shown >= laid.layouts[0].plants
+    for page in pages:
+        left, top = min(x for x, _y in corners(page)), max(y for _x, y in corners(page))
+        along = POINT_PER_MM / page.ratio
+        true = [(left + x / MM * along, top - y / MM * along) for x, y in positions(laid.layouts[0]).tolist()]
+        assert not page.marks or farthest(list(page.marks), true) <= NEAR
+
+
+def corners(page: Page) -> tuple[Point, ...]:
+    """The corners of the largest closed outline of a page, which is the soil."""
+    return max((path for path in page.paths if path.closed), key=lambda path: path.size[0] * path.size[1]).corners
+
+
+@each_paper
+@pytest.mark.parametrize(("scale", "units"), [(10, "metric"), (12, "feet and inches")])
+def test_a_bed_of_100_ft_at_1_to_10_joins_exactly(paper: Paper, scale: int, units: str) -> None:
+    plan = bed_with({"from": "2 ft", "length": "96 ft"}, units=units, length="100 ft", width="30 in")
+    pages, laid = drawn(plan, paper, scale), only_bed(plan)
+    assert len(pages) > 10
+    assert {page.ratio for page in pages} == {scale}
+    readings = [sorted(match_readings(page, laid)) for page in pages]
+    assert readings[0][0] == readings[1][0]
+    for before, after in pairwise(readings):
+        assert before[-1] == pytest.approx(after[0], abs=NEAR / POINT_PER_MM * scale)
+    assert_true(pages, laid)
+    both = [shared(one, laid) & shared(other, laid) for one, other in pairwise(pages)]
+    assert all(both[:-1])
+
+
+def match_readings(page: Page, laid: LaidOut) -> list[float]:
+    """The readings in mm at which a page has match lines: upright lines that stand out of the bed on both sides."""
+    left, bottom, _right, top = soil(page, laid)
+    upright = [path.box for path in page.paths if len(path.corners) == 2 and path.size[0] < 0.01]
+    tall = [box for box in upright if box[1] < bottom - 5 and box[3] > top + 5]
+    return [round((box[0] - left) / POINT_PER_MM * page.ratio, 3) for box in tall]
+
+
+def shared(page: Page, laid: LaidOut) -> set[Point]:
+    """The places of the plants on a page in the bed, in mm."""
+    left, _bottom, _right, top = soil(page, laid)
+    each = POINT_PER_MM / page.ratio
+    return {(float(round((x - left) / each)), float(round((top - y) / each))) for x, y in page.marks}
+
+
+def test_each_page_names_the_pages_that_join_it_and_where() -> None:
+    pages = drawn(hand_worked("s1"))
+    for number, page in enumerate(pages, 1):
+        before, after = f"← joins page {number - 1} at", f"joins page {number + 1} at"
+        assert (before in page.text) == (number > 1)
+        assert (after in page.text) == (number < len(pages))
+    assert "joins page 2 at 2.00 m" in pages[0].text
+    assert "← joins page 1 at 2.00 m" in pages[1].text
+
+
+def test_a_bed_too_wide_for_a_page_is_cut_across_as_well() -> None:
+    plan = bed_with({"from": "0 m", "length": "4 m"}, width="2.4 m", length="5 m")
+    pages = drawn(plan, scale=10)
+    assert_true(pages, only_bed(plan))
+    assert len(pages) > 4
+    assert any("↓ joins page" in page.text for page in pages)
+    assert any("↑ joins page" in page.text for page in pages)
+
+
+def test_a_bed_that_fits_is_on_one_page_with_nothing_to_join() -> None:
+    (page,) = drawn(bed_with({"from": "0 m", "length": "1 m"}, length="1.2 m", width="50 cm"))
+    assert "join" not in page.text
+    assert page.ratio == 5
+
+
+@each_paper
+def test_all_that_is_drawn_keeps_5_mm_from_the_edges(paper: Paper) -> None:
+    edge = 5 * POINT_PER_MM
+    for page in drawn(hand_worked("s1"), paper):
+        for words in page.words:
+            left, bottom, right, top = words.box
+            assert left >= edge
+            assert bottom >= edge
+            assert right <= page.size[0] - edge
+            assert top <= page.size[1] - edge
+
+
+@given(
+    st.integers(1, 200 * M), st.integers(0, 5 * CM), st.integers(20 * CM, 20 * M), st.integers(0, 5 * CM),
+    st.sampled_from(Units),
+)  # fmt: skip
+def test_stretches_cover_a_length_and_fit_and_meet_at_match_lines(
+    length: int, rim: int, room: int, overlap: int, units: Units
+) -> None:
+    found = cut(length, rim, room, overlap, units)
+    assert found[0].start == -rim
+    assert found[0].before is None
+    assert found[-1].end == length + rim
+    assert found[-1].after is None
+    assert all(span.end - span.start <= room for span in found)
+    for one, other in pairwise(found):
+        assert one.after == other.before
+        assert one.after is not None
+        assert one.end == one.after + overlap or one.end == length + rim
+        assert other.start == one.after - overlap
+
+
+def test_match_lines_stand_at_round_readings() -> None:
+    found = cut(30 * M, 0, round(2.63 * M), 8 * CM, Units.METRIC)
+    assert [span.after for span in found[:3]] == [2 * M, 4 * M, 6 * M]
+    found = cut(100 * FOOT, 0, 9 * FOOT + 6 * CM, 5 * CM, Units.FEET_AND_INCHES)
+    assert [span.after for span in found[:2]] == [8 * FOOT, 16 * FOOT]
