@@ -6,6 +6,7 @@ from functools import cache
 from math import ceil
 
 from attrs import frozen
+from reportlab import rl_config
 from reportlab.lib.units import inch, mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
@@ -82,7 +83,8 @@ def check_length(units: Units) -> tuple[float, str]:
 
 @cache
 def load_face() -> None:
-    """Register the bundled face with reportlab, once."""
+    """Register the bundled face with reportlab, once, and have it write bytes as they are and not as text."""
+    rl_config.useA85 = 0
     pdfmetrics.registerFont(TTFont(FACE, str(resource("fonts/DejaVuSansCondensed.ttf"))))
     pdfmetrics.registerFont(TTFont(BOLD, str(resource("fonts/DejaVuSansCondensed-Bold.ttf"))))
 

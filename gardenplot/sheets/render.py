@@ -159,18 +159,16 @@ def _plants(page: Canvas, mark: Plants, frame: Frame) -> None:
     name = f"plant-{mark.shape}-{radius:.3f}".replace(".", "_")
     if not page.hasForm(name):
         _make_form(page, name, mark.shape, radius)
-    places = [
-        frame.place(x, y) for x, y in _in_sight(positions(mark.layout) / MM, mark.spread, frame.window).tolist()
-    ]
-    if not places:
+    in_bed = _in_sight(positions(mark.layout) / MM, mark.spread, frame.window)
+    if not len(in_bed):
         return
-    first, *others = places
+    scale = np.array([frame.along, -frame.across])
+    first, *others = (np.array([frame.left, frame.top]) + in_bed * scale).tolist()
     page.saveState()
     page.translate(*first)
     page.doForm(name)  # tells the page that it uses the form
     page.restoreState()
-    for x, y in others:
-        page.addLiteral(f"q 1 0 0 1 {x:.4f} {y:.4f} cm /FormXob.{name} Do Q")
+    page.addLiteral("\n".join([f"q 1 0 0 1 {x:.4f} {y:.4f} cm /FormXob.{name} Do Q" for x, y in others]))
 
 
 def _in_sight(places: NDArray[np.float64], spread: float, window: Window | None) -> NDArray[np.float64]:
