@@ -6,16 +6,24 @@ from itertools import count
 from zlib import crc32
 
 from attrs import frozen
+from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot import __version__
 from gardenplot.drawing.days import day_words
 from gardenplot.errors import PlanError
+from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
 from gardenplot.plan.file import text_of
-from gardenplot.sheets.paper import FACE, SIZES, Paper, Sheets, load_face
+from gardenplot.sheets.archive import make_archive
+from gardenplot.sheets.paper import FACE, MISSING, SIZES, Paper, Sheets, load_face, printable
 from gardenplot.words import _
+
+_LANGUAGE = "en"
+_NOTE_AT: tuple[float, float] = (10 * mm, 8 * mm)
+"""From the left and from above, nearer to the upper edge than all else."""
+_LACKS_LETTERS = _("{sign} stands for a sign that these sheets have no letter for; the plan has it.")
 
 
 class NothingToPrintError(PlanError):
@@ -65,6 +73,29 @@ class _Number:
         return words.format(number=self.page, pages=pages)
 
 
+class _Page(Canvas):  # type: ignore[misc]  # reportlab tells no types
+    """A canvas that prints what the face has letters for, and knows whether that was all."""
+
+    lacks_letters = False
+
+    def drawString(self, x: float, y: float, text: str) -> None:  # noqa: N802  # reportlab's name
+        """Draw words from a point on."""
+        super().drawString(x, y, self._letters(text))
+
+    def drawRightString(self, x: float, y: float, text: str) -> None:  # noqa: N802  # reportlab's name
+        """Draw words that end at a point."""
+        super().drawRightString(x, y, self._letters(text))
+
+    def drawCentredString(self, x: float, y: float, text: str) -> None:  # noqa: N802  # reportlab's name
+        """Draw words with their middle at a point."""
+        super().drawCentredString(x, y, self._letters(text))
+
+    def _letters(self, text: str) -> str:
+        said = printable(text)
+        self.lacks_letters = self.lacks_letters or MISSING in said
+        return said
+
+
 class Book:
     """A PDF in the making; the same that is drawn on it gives the same bytes."""
 
@@ -72,11 +103,15 @@ class Book:
         load_face()
         self.paper = paper
         self._content = BytesIO()
-        self.canvas = Canvas(
-            self._content, pagesize=SIZES[paper], invariant=1, pageCompression=1, lang="en", initialFontName=FACE
-        )
-        self.canvas.setTitle(title)
+        self.canvas = _Page(
+            self._content, pagesize=SIZES[paper], invariant=1, pageCompression=1, lang=_LANGUAGE,
+            initialFontName=FACE, pdfVersion=(1, 4),
+        )  # fmt: skip
+        self.canvas.setTitle(one_line(title))
         self.canvas.setCreator(f"gardenplot {__version__}")
+        self.canvas.setSubject(_("Sheets for the beds of a market garden"))
+        self.canvas.setAuthor("")
+        make_archive(self.canvas, _LANGUAGE)
         self._first_page: dict[str, int] = {}
         self._numbers: list[_Number] = []
         self._anchors, self._chapter, self._depth = count(), "", 0
@@ -135,6 +170,11 @@ class Book:
     def end_page(self) -> None:
         """End the page."""
         self._begin_chapter()
+        if self.canvas.lacks_letters:
+            self.canvas.setFont(FACE, 8)
+            left, down = _NOTE_AT
+            self.canvas.drawString(left, self.canvas._pagesize[1] - down, _LACKS_LETTERS.format(sign=MISSING))
+            self.canvas.lacks_letters = False
         self.canvas.showPage()
 
     def sheets(self) -> Sheets:

@@ -18,6 +18,8 @@ from gardenplot.units import INCH, MM, Units
 POINT_PER_MM: float = mm
 """72 points to the inch of 25.4 mm (ISO 32000, default user space)."""
 FACE, BOLD = "Gardenplot", "Gardenplot-Bold"
+MISSING = "\N{REPLACEMENT CHARACTER}"
+"""Stands for a sign that the face has no letter for."""
 
 
 class Paper(StrEnum):
@@ -89,9 +91,20 @@ def load_face() -> None:
     pdfmetrics.registerFont(TTFont(BOLD, str(resource("fonts/DejaVuSansCondensed-Bold.ttf"))))
 
 
+def printable(text: str) -> str:
+    """A text on one line, with a sign of its own for each that the face has no letter for."""
+    has = pdfmetrics.getFont(FACE).face.charToGlyph
+    text = one_line(text)
+    return (
+        text
+        if all(map(has.__contains__, map(ord, text)))
+        else "".join(sign if ord(sign) in has else MISSING for sign in text)
+    )
+
+
 def fitted(text: str, face: str, size: float, room: float) -> str:
     """A text on one line, cut with an ellipsis where it is wider than so many points."""
-    text = one_line(text)
+    text = printable(text)
     if pdfmetrics.stringWidth(text, face, size) <= room:
         return text
     # A name from a strange file can be as long as a book: the place of the cut is halved down to, not walked to.
@@ -102,7 +115,7 @@ def fitted(text: str, face: str, size: float, room: float) -> str:
 def broken(text: str, face: str, size: float, room: float) -> list[str]:
     """A text on as many lines as it needs in so many points; a word that is wider than that is cut."""
     lines = [""]
-    for word in one_line(text).split(" "):
+    for word in printable(text).split(" "):
         longer = f"{lines[-1]} {word}".strip()
         if not lines[-1] or pdfmetrics.stringWidth(longer, face, size) <= room:
             lines[-1] = longer
