@@ -1,17 +1,20 @@
 """`gardenplot sheet PLAN OUT.pdf [--what KIND ...] [--bed ID ...] [--paper a4 or letter]`: sheets to print."""
 
-from argparse import ArgumentParser, Namespace
+from argparse import ArgumentParser, ArgumentTypeError, Namespace
 from datetime import date
 from pathlib import Path
 
 from gardenplot.commands.shape import add_plan, named_beds, opened
+from gardenplot.errors import LengthError
 from gardenplot.plan.file import write_whole
 from gardenplot.sheets.choices import Choices, Kind
 from gardenplot.sheets.kinds import printed
 from gardenplot.sheets.paper import Paper
+from gardenplot.units import Length, parse_length
 from gardenplot.words import _
 
 _ALL = "all"
+_SMALLEST = 10_000
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -22,13 +25,38 @@ def add_arguments(parser: ArgumentParser) -> None:
     kinds = [kind.value for kind in Kind if kind is not Kind.CHANGED]
     what = _("which sheets, the bed sheets if none is named; may be given again, or all")
     parser.add_argument("--what", action="append", choices=[*kinds, _ALL], help=what)
+    parser.add_argument(
+        "--scale", type=_ratio, metavar="N", help=_("the drawing at 1 to N, over as many pages as needed")
+    )
+    beside = _("strings that far beside the rows on the bed sheets, as 5 cm")
+    parser.add_argument("--string", type=_length, metavar="LENGTH", help=beside)
     parser.add_argument("--bed", action="append", metavar="ID", help=_("only this bed; may be given again"))
+
+
+def _ratio(text: str) -> int:
+    """One to how many; argparse says what was typed where it is no such number."""
+    ratio = int(text)
+    if not 1 <= ratio <= _SMALLEST:
+        raise ArgumentTypeError(_("a scale is 1 to a number from 1 to {most}").format(most=_SMALLEST))
+    return ratio
+
+
+def _length(text: str) -> Length:
+    """A length of no less than nothing."""
+    try:
+        length = parse_length(text)
+    except LengthError as error:
+        raise ArgumentTypeError(str(error)) from error
+    if length.nm < 0:
+        raise ArgumentTypeError(_("a string stands beside the rows by a length, not by less than nothing"))
+    return length
 
 
 def run(arguments: Namespace) -> int:
     """Write the sheets; exit status 0. Raises PlanError for a bed that the plan does not have."""
     plan = opened(arguments.plan)
-    choices = Choices(beds=named_beds(plan, arguments.bed))
+    string = arguments.string.nm if arguments.string is not None else 0
+    choices = Choices(beds=named_beds(plan, arguments.bed), scale=arguments.scale, string=string)
     asked = arguments.what or [Kind.BEDS]
     kinds = [kind for kind in Kind if kind in asked or _ALL in asked]
     sheets = printed(plan, arguments.paper, kinds, choices=choices, name=arguments.plan.stem, day=date.today())

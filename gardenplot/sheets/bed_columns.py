@@ -22,11 +22,14 @@ from gardenplot.words import _, ngettext
 
 
 def sections(
-    plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], stake_count: int
+    plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], stake_count: int, string: int = 0
 ) -> tuple[Section, ...]:
-    """The sections of a bed: offsets first, since they are needed before the first plant."""
+    """The sections of a bed: offsets first, since they are needed before the first plant.
+
+    `string` is how far beside the rows strings are drawn, in nm.
+    """
     units = plan.place.units
-    across = row_sections(plan, laid, layouts, look)
+    across = row_sections(plan, laid, layouts, look, string)
     unit = offset(CM, units).unit
     seen = _("{unit} from the left edge as seen from the head")
     title = _("Across the bed")

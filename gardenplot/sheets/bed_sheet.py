@@ -51,7 +51,7 @@ def add_bed_sheets(book: Book, plan: Plan, said: About, choices: Choices = USUAL
         raise NothingToPrintError(_("there is no bed in the plan, so there is no bed sheet"))
     for number, bed_turn in enumerate(to_print):
         told(number, len(to_print))
-        _sheet(book, plan, bed_turn, look, head_of(plan, bed_turn, said))
+        _sheet(book, plan, bed_turn, look, head_of(plan, bed_turn, said), choices.string)
 
 
 def bed_turns(plan: Plan, choices: Choices) -> list[BedTurn]:
@@ -80,11 +80,11 @@ def head_of(plan: Plan, bed_turn: BedTurn, said: About) -> Head:
     )
 
 
-def _sheet(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], head: Head) -> None:
+def _sheet(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], head: Head, string: int) -> None:
     """One sheet, continued on further pages where stakes or rows are too many for one."""
     page = book.lying()
     rows: tuple[Stake, ...] = stakes(plan, bed_turn.laid, bed_turn.layouts, look)
-    beside: tuple[Section, ...] = sections(plan, bed_turn.laid, bed_turn.layouts, look, len(rows))
+    beside: tuple[Section, ...] = sections(plan, bed_turn.laid, bed_turn.layouts, look, len(rows), string)
     first = True
     while rows or beside or first:
         top = draw_head(book, head, continued=not first)

@@ -38,7 +38,7 @@ class Choices:
 
     The ids of the beds, all of them where none is named; for the shopping list the first and last day for which
     things are needed; for the sheet of what changed the plan by which the stakes stand; for the drawing one to how
-    many, else the largest usual scale.
+    many, else the largest usual scale; for the bed sheets how far beside the rows strings are drawn, in nm.
     """
 
     beds: frozenset[str] = frozenset()
@@ -46,6 +46,7 @@ class Choices:
     last: date | None = None
     before: Plan | None = None
     scale: int | None = None
+    string: int = 0
 
 
 USUAL = Choices()

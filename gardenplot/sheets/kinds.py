@@ -3,6 +3,8 @@
 from collections.abc import Callable, Sequence
 from datetime import date
 
+from attrs import evolve
+
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.errors import PlanError
 from gardenplot.plan import Plan
@@ -40,21 +42,24 @@ def printed(
     A kind alone raises NothingToPrintError where there is nothing of it. Of several, those with nothing to print are
     left out, and a bookmark stands before each of the others; PlanError where nothing is left.
     """
+    if not kinds:
+        raise PlanError(_("nothing is chosen, so there is nothing to print"))
     said = about(plan, name, day)
     book = Book(paper, _title(kinds, said.plan_name))
     if len(kinds) == 1:
         ADDED[kinds[0]](book, plan, said, choices, told)
         return book.sheets()
+    left_out: list[Kind] = []
     for number, kind in enumerate(kinds):
         told(number, len(kinds))
         book.chapter(NAMES[kind])
         try:
             ADDED[kind](book, plan, said, choices, untold)
         except NothingToPrintError:
-            continue
+            left_out.append(kind)
     if book.is_empty:
         raise PlanError(_("there is nothing to print in the plan yet"))
-    return book.sheets()
+    return evolve(book.sheets(), left_out=tuple(left_out))
 
 
 def _title(kinds: Sequence[Kind], plan_name: str) -> str:

@@ -13,6 +13,7 @@ from reportlab.pdfbase.ttfonts import TTFont
 
 from gardenplot.files import resource
 from gardenplot.one_line import one_line
+from gardenplot.sheets.choices import Kind
 from gardenplot.units import INCH, MM, Units
 
 POINT_PER_MM: float = mm
@@ -35,10 +36,14 @@ SIZES = {Paper.A4: (297 * mm, 210 * mm), Paper.LETTER: (11 * inch, 8.5 * inch)}
 
 @frozen
 class Sheets:
-    """A PDF, and the number from 0 of the first page of each thing in it, by the thing's id."""
+    """A PDF, and the number from 0 of the first page of each thing in it, by the thing's id.
+
+    What was asked for along with others and is not in it, since there is nothing of it, is left out.
+    """
 
     pdf: bytes
     first_page: dict[str, int]
+    left_out: tuple[Kind, ...] = ()
 
 
 _METRIC = (1, 2, 5, 10, 20, 25, 50, 75, 100, 125, 200, 250, 500, 1000, 2000, 5000)

@@ -19,13 +19,16 @@ MOST_RINGS = 9
 
 
 def row_sections(
-    plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]
+    plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], string: int = 0
 ) -> tuple[Section, ...]:
-    """The sections of some plantings; those that share their rows stand together in a plain bed."""
+    """The sections of some plantings; those that share their rows stand together in a plain bed.
+
+    Where strings are drawn so many nm beside the rows along the bed, the offsets are those of the strings.
+    """
     groups: dict[object, list[Layout]] = {}
     for layout in layouts:
         groups.setdefault(_key(laid, layout), []).append(layout)
-    return tuple(section for group in groups.values() for section in _sections(plan, laid, group, look))
+    return tuple(section for group in groups.values() for section in _sections(plan, laid, group, look, string))
 
 
 def _key(laid: LaidOut, layout: Layout) -> object:
@@ -37,7 +40,7 @@ def _key(laid: LaidOut, layout: Layout) -> object:
     return grid.pattern, grid.in_row, grid.in_row_least, tuple(row.offset for row in layout.rows), grid.edge
 
 
-def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Look]) -> list[Section]:
+def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Look], string: int) -> list[Section]:
     first, units = group[0], plan.place.units
     grid = first.grid
     name = ", ".join(f"{look[one.planting].letter} {name_of(plan, one.planting)}" for one in group)
@@ -57,11 +60,35 @@ def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Lo
             stacked(heading(name, _(", row by row")), one, space(5)) for one in more
         ]
     tail = ", " + _every(plan, first, units)
-    about = [heading(name, tail), *_gained(first), *_said(first, units)]
+    beside = beside_rows(first, string)
+    about = [heading(name, tail), *_gained(first), *_said(first, units), *_string_said(beside, units)]
     if is_plain(laid.bed):
-        return [stacked(*about, *_alike(first, units), space(5))]
-    tables = _tables(laid.bed, first, units)
+        return [stacked(*about, *_alike(first, units, beside), space(5))]
+    tables = _tables(laid.bed, first, units, beside)
     return [stacked(*about, tables[0], space(5)), *_further(name, tables)]
+
+
+def beside_rows(layout: Layout, string: int) -> int:
+    """How far in nm strings stand from the rows, minus to the left; on them where neither side has them in the bed.
+
+    Of rows across the bed and of turned ones the strings are on the rows.
+    """
+    grid, offsets_ = layout.grid, [row.offset for row in layout.rows]
+    if not string or grid.runs_across or grid.turn is not None or not offsets_:
+        return 0
+    if min(offsets_) >= string:
+        return -string
+    return string if max(offsets_) + string <= grid.width else 0
+
+
+def _string_said(beside: int, units: Units) -> list[Section]:
+    """On which side of the rows the strings are, if they are not on them."""
+    if not beside:
+        return []
+    words = _("strings {far} left of the rows; theirs are these figures")
+    if beside > 0:
+        words = _("strings {far} right of the rows; theirs are these figures")
+    return [sentence(words.format(far=offset(abs(beside), units)), 10)]
 
 
 def _further(name: str, tables: list[Section]) -> list[Section]:
@@ -116,12 +143,12 @@ def _across_said(layout: Layout, units: Units) -> list[Section]:
     return [table(names, (94, 66, 66), [(first, str(offset(layout.grid.between, units)), last)])]
 
 
-def _alike(layout: Layout, units: Units) -> list[Section]:
+def _alike(layout: Layout, units: Units, beside: int) -> list[Section]:
     """Offsets that hold for all of a block in a plain bed: of its rows or, of rows across, of their plants."""
     grid = layout.grid
     if not grid.runs_across:
         in_pairs = grid.pattern is Pattern.TWIN
-        return [offsets([row.offset for row in layout.rows], grid.width, units, in_pairs=in_pairs)]
+        return [offsets([row.offset + beside for row in layout.rows], grid.width, units, in_pairs=in_pairs)]
     parts: list[Section] = []
     kinds = [row for row in layout.rows[: len(grid.kinds)] if row.count]
     for row, which in zip(kinds, (_("rows 1, 3 …"), _("rows 2, 4 …")), strict=False):
@@ -131,11 +158,11 @@ def _alike(layout: Layout, units: Units) -> list[Section]:
     return parts
 
 
-def _tables(bed: Bed, layout: Layout, units: Units) -> list[Section]:
+def _tables(bed: Bed, layout: Layout, units: Units, beside: int) -> list[Section]:
     """Where rows differ by the bed's outline or by what stands in it: each with its first and last plant."""
     if layout.grid.turn is not None:
         return turned_tables(bed, layout, layout.grid.turn, units, MOST_LINES)
-    lines = _across_lines(layout, units) if layout.grid.runs_across else _along_lines(layout, units)
+    lines = _across_lines(layout, units) if layout.grid.runs_across else _along_lines(layout, units, beside)
     names = (_("row"), _("from edge"), _("first plant"), _("last plant"), _("plants"))
     shares = (20, 44, 60, 60, 34)
     if layout.grid.runs_across:
@@ -144,11 +171,11 @@ def _tables(bed: Bed, layout: Layout, units: Units) -> list[Section]:
     return [table(names, shares, piece) for piece in pieces]
 
 
-def _along_lines(layout: Layout, units: Units) -> list[tuple[str, ...]]:
+def _along_lines(layout: Layout, units: Units, beside: int) -> list[tuple[str, ...]]:
     lines: list[tuple[str, ...]] = []
     for number, row in enumerate(layout.rows, 1):
         for turn, (first, last, count) in enumerate(_in_phase(row.runs)):
-            which = (f" {number}", short(row.offset, units)) if turn == 0 else ("", "")
+            which = (f" {number}", short(row.offset + beside, units)) if turn == 0 else ("", "")
             lines.append((*which, tape(first, units).number, tape(last, units).number, f" {count}"))
     return lines
 

@@ -109,19 +109,20 @@ def _offset_line(found: Sequence[int], a_line: int, bed_width: int, units: Units
 
     def draw(page: Canvas, left: float, top: float, width: float) -> None:
         step = (width - LABELS) / a_line
+        ends = [left + LABELS + (number + 1) * step for number in range(len(found))]
         page.setFont(FACE, 9)
         page.drawString(left, top - 12, _("from edge"))
-        page.drawString(left, top - 23, _("from centre"))
-        for number, at in enumerate(found):
-            x = left + LABELS + (number + 1) * step
-            page.setFont(BOLD, MEASURED)
+        page.setFont(BOLD, MEASURED)
+        for x, at in zip(ends, found, strict=True):
             page.drawRightString(x, top - 13, short(at, units))
-            page.setFont(FACE, 9)
+        page.setLineWidth(0.35 * mm)
+        for number in range(1, len(found), 2) if in_pairs else ():
+            first = pdfmetrics.stringWidth(short(found[number - 1], units), BOLD, MEASURED)
+            page.line(ends[number] - step - first, top - 15.5, ends[number], top - 15.5)
+        page.setFont(FACE, 9)
+        page.drawString(left, top - 23, _("from centre"))
+        for x, at in zip(ends, found, strict=True):
             page.drawRightString(x, top - 24 if in_pairs else top - 23, from_centre(at, bed_width, units))
-            if in_pairs and number % 2:
-                first = pdfmetrics.stringWidth(short(found[number - 1], units), BOLD, MEASURED)
-                page.setLineWidth(0.35 * mm)
-                page.line(x - step - first, top - 15.5, x, top - 15.5)
 
     return Section(27, draw)
 

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QMenu
 
 from gardenplot.gestures.push import FOOT, HEAD
+from gardenplot.sheets.choices import Kind
 from gardenplot.window.action import Action, Entry, Keys, Menu, Rule, Submenu
 from gardenplot.window.block_deeds import BlockDeeds
 from gardenplot.window.ground_deeds import LAYERS
@@ -230,16 +231,25 @@ def _supplies(window: "MainWindow", why: Reasons) -> Entries:
 
 def _sheets(window: "MainWindow", why: Reasons) -> Entries:
     sheets = window.sheets
+
+    def one(kind: Kind) -> Callable[[], None]:
+        return partial(sheets.one, kind)
+
     also = _("print paper PDF stakes preview")
-    yield Action("sheets.bed", _("&Bed sheet …"), sheets.preview, Keys.Print, why.bed, also=also)
+    yield Action("sheets.bed", _("&Bed sheet …"), one(Kind.BEDS), Keys.Print, why.bed, also=also)
+    also = _("print paper PDF book bind everything set")
+    yield Action("sheets.all", _("&All sheets …"), sheets.all, "Ctrl+Shift+P", why.bed, also=also)
+    yield Rule()
     also = _("print paper PDF weeks list what is to be done calendar")
-    yield Action("sheets.dates", _("Da&tes sheet …"), sheets.dates, "", why.planted, also=also)
+    yield Action("sheets.dates", _("Da&tes sheet …"), one(Kind.DATES), "", why.planted, also=also)
     also = _("print paper PDF stakes moved again marked anew old struck through")
     yield Action("sheets.changed", _("&What changed …"), sheets.changed, "", why.bed, also=also)
     also = _("print paper PDF buy seed trays cloth supplies")
-    yield Action("sheets.list", _("Shopping &list …"), sheets.shopping, "", why.bed, also=also)
+    yield Action("sheets.list", _("Shopping &list …"), one(Kind.LIST), "", why.bed, also=also)
     also = _("print paper PDF nights covers sunset frost week")
     yield Action("sheets.card", _("Door &card …"), sheets.cards, "", why.cover, also=also)
+    also = _("print paper PDF several pages match lines scale large")
+    yield Action("sheets.scaled", _("Drawing to &scale …"), one(Kind.DRAWING), "", why.bed, also=also)
     yield Rule()
     also = _("export iCalendar ICS phone dates")
     yield Action("sheets.calendar", _("Calendar &file …"), sheets.calendar, "", why.planted, also=also)

@@ -15,6 +15,7 @@ from gardenplot.plan import Crop, bed_of, planting_of
 from gardenplot.plan.edits import copy_bed, remove_bed
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.plan.in_ground import stays_words
+from gardenplot.sheets.choices import Kind
 from gardenplot.window.canvas_keys import remove
 from gardenplot.window.late import (
     ask_bed,
@@ -25,7 +26,7 @@ from gardenplot.window.late import (
     made_drawing,
     preview,
 )
-from gardenplot.window.prints import Print, beds_print, cards_print, changed_print, dates_print, list_print
+from gardenplot.window.prints import Print, print_of, print_of_all, print_of_cards, print_of_changes
 from gardenplot.window.questions import warn
 from gardenplot.window.reasons import CHOOSE_BED, CHOOSE_CROP, CHOOSE_PLANTING, NO_BED
 from gardenplot.words import _
@@ -189,17 +190,13 @@ class SheetDeeds:
     def __init__(self, window: "MainWindow") -> None:
         self._window = window
 
-    def preview(self) -> None:
-        """Show the bed sheets, to print or to keep."""
-        self._show(beds_print(self._window.sight.bed))
+    def all(self) -> None:
+        """Show the set of sheets that a season is worked by, to print or to keep."""
+        self.show(print_of_all())
 
-    def dates(self) -> None:
-        """Show the dates by week, to print or to keep."""
-        self._show(dates_print())
-
-    def shopping(self) -> None:
-        """Show what to buy and carry, to print or to keep."""
-        self._show(list_print())
+    def one(self, kind: Kind) -> None:
+        """Show the sheets of a kind, at the page of the selected bed."""
+        self.show(print_of(kind, self._window.sight.bed))
 
     def changed(self) -> None:
         """Show what is to be marked anew since the plan was saved last, to print or to keep."""
@@ -207,13 +204,14 @@ class SheetDeeds:
         if before is None:
             self._window.tell(_("The plan was never saved, so there is nothing to compare it with."))
             return
-        self._show(changed_print(before))
+        self.show(print_of_changes(before))
 
     def cards(self) -> None:
         """Show the door cards, at the week that the drawing shows."""
-        self._show(cards_print(self._window.sight.day))
+        self.show(print_of_cards(self._window.sight.day))
 
-    def _show(self, asked: Print) -> None:
+    def show(self, asked: Print) -> None:
+        """Show sheets, to print or to keep; says it where there is nothing to print."""
         document = self._window.document
         try:
             preview(document.plan, document.name, asked, self._window)

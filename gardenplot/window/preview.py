@@ -3,17 +3,16 @@
 from collections.abc import Callable
 from contextlib import suppress
 from functools import partial
-from pathlib import Path
 
 import pypdfium2
+from attrs import evolve
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QImage, QKeySequence, QPageLayout, QPageSize, QPainter, QPixmap, QShortcut
+from PySide6.QtGui import QImage, QKeySequence, QPageLayout, QPageSize, QPainter, QPixmap, QResizeEvent, QShortcut
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtWidgets import (
     QApplication,
     QComboBox,
     QDialog,
-    QFileDialog,
     QHBoxLayout,
     QProgressDialog,
     QPushButton,
@@ -23,91 +22,130 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gardenplot.errors import FileError
+from gardenplot.errors import PlanError
 from gardenplot.plan import Plan
-from gardenplot.plan.file import file_name, write_whole
-from gardenplot.sheets.choices import Kind
+from gardenplot.plan.file import file_name
+from gardenplot.sheets.choices import NAMES, Kind
 from gardenplot.sheets.door_card import card_for
 from gardenplot.sheets.paper import Paper, Sheets
 from gardenplot.window.plain import PlainLabel
+from gardenplot.window.print_choices import PrintChoices
 from gardenplot.window.prints import Print
-from gardenplot.window.questions import warn
 from gardenplot.window.settings import keep_paper, kept_paper
+from gardenplot.window.sheets_kept import keep_one_by_one, keep_pdf
 from gardenplot.window.sheets_made import StoppedError, made_sheets
+from gardenplot.window.theme import magnified
 from gardenplot.window.wrapping import Wrapping
 from gardenplot.words import _
 
 _PAPERS = {Paper.A4: ("A4", QPageSize.PageSizeId.A4), Paper.LETTER: ("Letter", QPageSize.PageSizeId.Letter)}
 _PRINT_DPI = 300
+_LEAST_SCALE, _MOST_SCALE = 0.8, 1.28
 
 
 class Preview(QDialog):
-    """One page at a time; paper, print, keep."""
+    """One page at a time; what is printed and on which paper, print, keep."""
 
     def __init__(self, plan: Plan, name: str, asked: Print, parent: QWidget) -> None:
         super().__init__(parent)
         self._plan, self._name, self._page, self._over, self._asked = plan, name, 0, parent, asked
-        self.setWindowTitle(_("{sheets}: {name}").format(sheets=asked.name, name=name))
-        self.picture, self.number = PlainLabel(), PlainLabel()
+        self.picture, self.number, self.caution = PlainLabel(), PlainLabel(), PlainLabel()
         self.picture.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self._area = _scrolled(self.picture, _("The page, to scroll"))
+        self.choices = PrintChoices(plan, asked)
         self.paper = QComboBox()
         self.paper.setAccessibleName(_("Paper"))
         for paper, (words, _size) in _PAPERS.items():
             self.paper.addItem(words, paper)
         self.paper.setCurrentIndex(max(0, self.paper.findData(kept_paper())))
         self.before, self.after = QPushButton(_("Page before")), QPushButton(_("Next page"))
-        self.keep, self.print = QPushButton(_("Keep as PDF …")), QPushButton(_("Print …"))
+        self.single, self.keep = QPushButton(_("Keep one by one …")), QPushButton(_("Keep as PDF …"))
+        self.print = QPushButton(_("Print …"))
         self.print.setProperty("strong", True)
         self._lay_out()
         self.before.clicked.connect(partial(self._turn, -1))
         self.after.clicked.connect(partial(self._turn, 1))
+        self.single.clicked.connect(self._keep_single)
         self.keep.clicked.connect(self._keep)
         self.print.clicked.connect(self._print)
-        self.paper.activated.connect(self._change_paper)
+        self.paper.activated.connect(self._remake)
+        self.choices.changed.connect(self._remake)
         for keys, step in (("PgUp", -1), ("PgDown", 1)):
             QShortcut(QKeySequence(keys), self).activated.connect(partial(self._turn, step))
+        self._asked = self.choices.asked
         self._make()
-        self._show(first_page(self.sheets, asked))
+        self._page = first_page(self.sheets, asked)
+        self._show(self._page)
+        self.print.setFocus()
 
     def _lay_out(self) -> None:
-        row, column = Wrapping(), QVBoxLayout(self)
-        pages, paper, caution = QHBoxLayout(), QHBoxLayout(), PlainLabel()
-        area = QScrollArea()
-        area.setWidget(self.picture)
-        area.setWidgetResizable(True)
-        area.setAccessibleName(_("The page, to scroll"))
-        column.addWidget(area, 1)
+        row, column, upper = Wrapping(), QVBoxLayout(self), QHBoxLayout()
+        pages, paper = QHBoxLayout(), QHBoxLayout()
+        beside = _scrolled(self.choices, _("What is printed, to scroll"))
+        beside.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        beside.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        upper.addWidget(beside, 0)
+        upper.addWidget(self._area, 1)
+        column.addLayout(upper, 1)
         groups: dict[QHBoxLayout, tuple[QWidget, ...]] = {
             pages: (self.before, self.number, self.after),
-            paper: (self.paper, self.keep, self.print),
+            paper: (self.paper, self.single, self.keep, self.print),
         }
         for group, parts in groups.items():
             for part in parts:
                 group.addWidget(part)
-        caution.setText(self._asked.caution)
-        caution.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-        caution.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.caution.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        self.caution.setAlignment(Qt.AlignmentFlag.AlignCenter)
         row.add_group(pages)
-        row.addWidget(caution)
+        row.addWidget(self.caution)
         row.add_group(paper)
         column.addLayout(row)
-        self.resize(QSize(1120, 860).boundedTo(self.screen().availableSize() * 0.94))
+        self.resize(QSize(1200, 860).boundedTo(self.screen().availableSize() * 0.94))
 
-    def _change_paper(self) -> None:
-        """Lay the sheets out on the paper chosen; where that is stopped, they stay as they are."""
+    def _remake(self) -> None:
+        """Lay the sheets out as they are chosen now; where that is stopped, all stays as it was."""
+        before, self._asked = self._asked, self.choices.asked
         try:
             self._make()
         except StoppedError:
+            self._asked = before
+            self.choices.show_asked(before)
             self.paper.setCurrentIndex(self.paper.findData(self._paper))
+        except PlanError as error:
+            self.picture.setText(str(error))
+            self._allow(can=False)
 
     def _make(self) -> None:
-        paper = Paper(self.paper.currentData())
-        over = self if self.isVisible() else self._over
+        paper, over = Paper(self.paper.currentData()), self if self.isVisible() else self._over
         self.sheets = made_sheets(self._plan, paper, self._name, self._asked, over)
         keep_paper(paper)
         self._paper = paper
         self._document = pypdfium2.PdfDocument(self.sheets.pdf)
+        self.setWindowTitle(_("{sheets}: {name}").format(sheets=self._asked.name, name=self._name))
+        nothing = ", ".join(NAMES[kind] for kind in self.sheets.left_out)
+        self.caution.setText(
+            _("Nothing to print of: {kinds}").format(kinds=nothing) if nothing else self._asked.caution
+        )
+        self._allow(can=True)
         self._show(min(self._page, len(self._document) - 1))
+
+    def _allow(self, *, can: bool) -> None:
+        for button in (self.before, self.after, self.single, self.keep, self.print):
+            button.setEnabled(can)
+        self.single.setEnabled(can and len(self._asked.kinds) > 1)
+
+    @property
+    def scale(self) -> float:
+        """Pixels to the point: as wide as there is room for, neither too small to be read nor larger than needed."""
+        wide: float = self._document[self._page].get_size()[0]
+        least = min(_LEAST_SCALE * magnified(), _MOST_SCALE)
+        return min(max((self._area.viewport().width() - 2) / wide, least), _MOST_SCALE)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Show the page as large as there is room for."""
+        super().resizeEvent(event)
+        if self.isVisible() and self.print.isEnabled():
+            self._show(self._page)
 
     def _turn(self, step: int) -> None:
         self._show(max(0, min(self._page + step, len(self._document) - 1)))
@@ -115,7 +153,7 @@ class Preview(QDialog):
     def _show(self, page: int) -> None:
         self._page = page
         ratio = self.devicePixelRatioF()
-        image = page_image(self._document, page, 1.28 * ratio)
+        image = page_image(self._document, page, self.scale * ratio)
         image.setDevicePixelRatio(ratio)
         self.picture.setPixmap(QPixmap.fromImage(image))
         words = _("page {number} of {count}").format(number=page + 1, count=len(self._document))
@@ -124,27 +162,36 @@ class Preview(QDialog):
         self.after.setEnabled(page + 1 < len(self._document))
 
     def _keep(self) -> None:
-        proposed = self._asked.file.format(name=file_name(self._name))
-        name, _kind = QFileDialog.getSaveFileName(self, _("Keep as PDF"), proposed, "PDF (*.pdf)")
-        if not name:
-            return
-        try:
-            write_whole(Path(name), self.sheets.pdf)
-        except FileError as error:
-            warn(self, _("Keep as PDF"), str(error))
+        keep_pdf(self.sheets.pdf, f"{file_name(self._name)} {self._asked.file}", self)
+
+    def _keep_single(self) -> None:
+        kinds = (kind for kind in self._asked.kinds if kind not in self.sheets.left_out)
+        prints = tuple(evolve(self._asked, kinds=(kind,)) for kind in kinds)
+        keep_one_by_one(self._plan, self._paper, self._name, prints, self)
 
     def _print(self) -> None:
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)
         size = _PAPERS[Paper(self.paper.currentData())][1]
         printer.setPageSize(QPageSize(size))
-        printer.setPageOrientation(self._orientation())
+        printer.setPageOrientation(orientation(self._document, 0))
         if QPrintDialog(printer, self).exec() == QDialog.DialogCode.Accepted:
             with PrintingProgress(self) as progress:
                 print_pages(self.sheets.pdf, printer, progress.goes_on)
 
-    def _orientation(self) -> QPageLayout.Orientation:
-        width, height = self._document[0].get_size()
-        return QPageLayout.Orientation.Landscape if width > height else QPageLayout.Orientation.Portrait
+
+def _scrolled(inside: QWidget, name: str) -> QScrollArea:
+    """A part of the dialog that scrolls."""
+    area = QScrollArea()
+    area.setWidget(inside)
+    area.setWidgetResizable(True)
+    area.setAccessibleName(name)
+    return area
+
+
+def orientation(document: pypdfium2.PdfDocument, page: int) -> QPageLayout.Orientation:
+    """Whether a page lies or stands."""
+    width, height = document[page].get_size()
+    return QPageLayout.Orientation.Landscape if width > height else QPageLayout.Orientation.Portrait
 
 
 def always(_done: int, _pages: int) -> bool:
@@ -188,6 +235,7 @@ def print_pages(pdf: bytes, printer: QPrinter, goes_on: Callable[[int, int], boo
         if number:
             if not goes_on(number, len(document)):
                 break
+            printer.setPageOrientation(orientation(document, number))
             printer.newPage()
         width, height = document[number].get_size()
         image = page_image(document, number, _PRINT_DPI / 72)

@@ -1,5 +1,6 @@
 """What is printed from the menu: which sheets, the name of their file, what to beware of, the page shown first."""
 
+from collections.abc import Iterable
 from datetime import date
 
 from attrs import frozen
@@ -8,14 +9,22 @@ from gardenplot.plan import Plan
 from gardenplot.sheets.choices import NAMES, USUAL, Choices, Kind
 from gardenplot.words import _
 
+_TRUE_SIZE = _("Print at 100 %, not fitted to the page, and measure the bar.")
+_CAUTIONS = {
+    Kind.DATES: _("What came about is ticked already."),
+    Kind.LIST: _("What is in store already is ticked."),
+    Kind.CHANGED: _("Only what moved since the plan was saved last."),
+    Kind.CARDS: _("A page for each week: hang it where the covers are put on."),
+}
+_SET = (Kind.BEDS, Kind.DATES, Kind.LIST, Kind.CARDS)
+"""What a season is worked by; what takes many pages is left to be chosen."""
+
 
 @frozen
 class Print:
     """What is printed, opened at the page of a bed or of a day."""
 
     kinds: tuple[Kind, ...]
-    file: str
-    caution: str
     choices: Choices = USUAL
     bed: str | None = None
     day: date | None = None
@@ -25,30 +34,32 @@ class Print:
         """What it is called."""
         return NAMES[self.kinds[0]] if len(self.kinds) == 1 else _("Sheets")
 
+    @property
+    def file(self) -> str:
+        """The end of a file's name for it."""
+        return f"{self.name.lower()}.pdf"
 
-def beds_print(bed: str | None) -> Print:
-    """Bed sheets, opened at the page of a bed."""
-    caution = _("Print at 100 %, not fitted to the page, and measure the bar.")
-    return Print((Kind.BEDS,), _("{name} bed sheets.pdf"), caution, bed=bed)
-
-
-def dates_print() -> Print:
-    """The dates by week."""
-    return Print((Kind.DATES,), _("{name} dates.pdf"), _("What came about is ticked already."))
-
-
-def list_print() -> Print:
-    """What to buy and carry."""
-    return Print((Kind.LIST,), _("{name} shopping list.pdf"), _("What is in store already is ticked."))
+    @property
+    def caution(self) -> str:
+        """What to beware of or to know in printing it."""
+        return _CAUTIONS.get(self.kinds[0], _TRUE_SIZE) if len(self.kinds) == 1 else _TRUE_SIZE
 
 
-def changed_print(before: Plan) -> Print:
+def print_of(kind: Kind, bed: str | None = None) -> Print:
+    """Sheets of one kind, opened at the page of a bed."""
+    return Print((kind,), bed=bed)
+
+
+def print_of_all(kinds: Iterable[Kind] = _SET) -> Print:
+    """The set of sheets that a season is worked by."""
+    return Print(tuple(kinds))
+
+
+def print_of_changes(before: Plan) -> Print:
     """Only the stakes that are not where an earlier plan had them."""
-    caution = _("Only what moved since the plan was saved last.")
-    return Print((Kind.CHANGED,), _("{name} what changed.pdf"), caution, Choices(before=before))
+    return Print((Kind.CHANGED,), Choices(before=before))
 
 
-def cards_print(day: date | None) -> Print:
+def print_of_cards(day: date | None) -> Print:
     """Door cards, opened at the week of a day."""
-    caution = _("A page for each week: hang it where the covers are put on.")
-    return Print((Kind.CARDS,), _("{name} door cards.pdf"), caution, day=day)
+    return Print((Kind.CARDS,), day=day)

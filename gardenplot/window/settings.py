@@ -21,6 +21,17 @@ def keep_paper(paper: str) -> None:
     QSettings().setValue("paper", str(paper))
 
 
+def kept_string() -> int:
+    """How far beside the rows strings are drawn, in nm, as it was chosen last; at first on the rows."""
+    kept = str(QSettings().value("string", "0"))
+    return int(kept) if kept.isdigit() else 0
+
+
+def keep_string(far: int) -> None:
+    """Remember how far beside the rows strings are drawn, in nm."""
+    QSettings().setValue("string", str(far))
+
+
 def kept_keys() -> dict[str, tuple[QKeySequence, ...]]:
     """The keys that the grower gave to actions, by their ids."""
     settings = QSettings()

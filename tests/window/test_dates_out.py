@@ -58,7 +58,7 @@ def test_the_dates_sheet_is_shown_upright_and_kept(
         shown.keep.click()
 
     opened(window, "sheets.dates", look)
-    assert proposed[0].endswith(" dates.pdf")
+    assert proposed[0].endswith(" dates by week.pdf")
     page = pypdfium2.PdfDocument((tmp_path / "dates.pdf").read_bytes())[0]
     width, height = page.get_size()
     assert width < height

@@ -21,7 +21,7 @@ from gardenplot.sheets.paper import Paper
 from gardenplot.window.long_work import Waiting, carried_out
 from gardenplot.window.main import MainWindow
 from gardenplot.window.preview import print_pages
-from gardenplot.window.prints import beds_print
+from gardenplot.window.prints import print_of
 from gardenplot.window.sheets_made import FEW_BEDS, StoppedError, made_sheets
 from tests.plans import metric_plan
 from tests.sheets.made import bed_sheets
@@ -68,7 +68,7 @@ class Watch:
 
 def test_sheets_of_many_beds_are_those_made_at_once_and_the_window_lives_on(window: MainWindow) -> None:
     plan, watch = many_beds(40), Watch()
-    sheets = made_sheets(plan, Paper.A4, "Upper Sill", beds_print(None), window)
+    sheets = made_sheets(plan, Paper.A4, "Upper Sill", print_of(Kind.BEDS), window)
     watch.end()
     assert sheets.first_page == bed_sheets(plan, Paper.A4).first_page
     assert len(pypdfium2.PdfDocument(sheets.pdf)) == 40
@@ -78,7 +78,7 @@ def test_sheets_of_many_beds_are_those_made_at_once_and_the_window_lives_on(wind
 
 def test_sheets_of_few_beds_are_there_at_once(window: MainWindow) -> None:
     watch = Watch()
-    assert made_sheets(many_beds(FEW_BEDS), Paper.A4, "", beds_print(None), window).pdf
+    assert made_sheets(many_beds(FEW_BEDS), Paper.A4, "", print_of(Kind.BEDS), window).pdf
     watch.end()
     assert not watch.seen
 
@@ -86,9 +86,9 @@ def test_sheets_of_few_beds_are_there_at_once(window: MainWindow) -> None:
 def test_stopped_sheets_leave_no_process_and_open_nothing(window: MainWindow) -> None:
     watch = Watch(lambda waiting: waiting.stop.click())
     with pytest.raises(StoppedError):
-        made_sheets(many_beds(40), Paper.A4, "", beds_print(None), window)
+        made_sheets(many_beds(40), Paper.A4, "", print_of(Kind.BEDS), window)
     window.document.start(many_beds(40))
-    window.sheets.preview()
+    window.sheets.one(Kind.BEDS)
     watch.end()
     assert QApplication.activeModalWidget() is None
 

@@ -13,10 +13,11 @@ from PySide6.QtPrintSupport import QPrinter
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog, QMessageBox
 
+from gardenplot.sheets.choices import Kind
 from gardenplot.sheets.paper import Paper
 from gardenplot.window.main import MainWindow
 from gardenplot.window.preview import Preview, page_image, print_pages
-from gardenplot.window.prints import beds_print
+from gardenplot.window.prints import print_of
 from tests.plans import metric_plan
 from tests.sheets.made import bed_sheets
 
@@ -28,7 +29,7 @@ _SIZES = {Paper.A4: QPageSize.PageSizeId.A4, Paper.LETTER: QPageSize.PageSizeId.
 @pytest.fixture
 def preview(window: MainWindow) -> Iterator[Preview]:
     """The sheets of both beds on A4, opened at the second bed."""
-    shown = Preview(window.document.plan, "Upper Sill", beds_print("b2"), window)
+    shown = Preview(window.document.plan, "Upper Sill", print_of(Kind.BEDS, "b2"), window)
     shown.paper.setCurrentIndex(shown.paper.findData(Paper.A4))
     shown.paper.activated.emit(shown.paper.currentIndex())
     shown.show()
@@ -64,7 +65,7 @@ def test_it_opens_at_the_page_of_the_selected_bed_and_turns_both_ways(preview: P
 
 def test_each_page_shown_is_the_page_of_the_pdf(preview: Preview) -> None:
     document = pypdfium2.PdfDocument(preview.sheets.pdf)
-    scale = 1.28 * preview.devicePixelRatioF()
+    scale = preview.scale * preview.devicePixelRatioF()
     images = []
     for number in range(len(document)):
         preview.before.click() if number == 0 else preview.after.click()
@@ -94,7 +95,7 @@ def test_a_pdf_that_cannot_be_kept_is_told(preview: Preview, monkeypatch: pytest
 def test_the_paper_chosen_is_remembered(window: MainWindow, preview: Preview) -> None:
     QTest.keyClick(preview.paper, Qt.Key.Key_Down)
     assert pypdfium2.PdfDocument(preview.sheets.pdf)[0].get_size() == (792, 612)
-    again = Preview(window.document.plan, "Upper Sill", beds_print(None), window)
+    again = Preview(window.document.plan, "Upper Sill", print_of(Kind.BEDS), window)
     assert again.paper.currentData() == Paper.LETTER
     assert again.number.text().startswith("page 1 of ")
     again.deleteLater()

@@ -16,6 +16,7 @@ from gardenplot.plan.edits import change_place
 from gardenplot.plan.file import text_of as written
 from gardenplot.plan.holding import hold
 from gardenplot.plan.unsaved import Unsaved
+from gardenplot.sheets.choices import Kind
 from gardenplot.window.answers_dialog import AnswersDialog
 from gardenplot.window.compare_dialog import CompareDialog
 from gardenplot.window.fill_dialog import FillDialog
@@ -28,7 +29,7 @@ from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.own_folder import own_folder, versions
 from gardenplot.window.plans_dialog import PlansDialog
 from gardenplot.window.preview import Preview
-from gardenplot.window.prints import beds_print
+from gardenplot.window.prints import print_of
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order, ask_wish
 from gardenplot.window.versions_dialog import VersionsDialog
 from gardenplot.window.working_dialog import WorkingDialog
@@ -121,7 +122,7 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "earlier versions": _show_versions,
     "unsaved work": _show_left_work,
     "keys": lambda window: KeysPage(window.registry, window).exec(),
-    "bed sheet": lambda window: Preview(window.document.plan, "Plan", beds_print("b1"), window).exec(),
+    "bed sheet": lambda window: Preview(window.document.plan, "Plan", print_of(Kind.BEDS, "b1"), window).exec(),
 }
 """Every dialog by name, and what opens it."""
 STOPS = 80
