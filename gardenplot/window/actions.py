@@ -255,6 +255,8 @@ def _sheets(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("sheets.calendar", _("Calendar &file …"), sheets.calendar, "", why.planted, also=also)
     also = _("export picture SVG DXF PNG CSV")
     yield Action("sheets.drawing", _("&Drawing as a file …"), sheets.export, "", why.bed, also=also)
+    also = _("clipboard picture SVG PNG paste")
+    yield Action("sheets.copy", _("Cop&y the drawing"), sheets.copy, "", why.bed, also=also)
 
 
 def _view(window: "MainWindow", why: Reasons) -> Entries:

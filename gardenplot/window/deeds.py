@@ -3,6 +3,8 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import QMimeData
+from PySide6.QtGui import QGuiApplication, QImage
 from PySide6.QtWidgets import QFileDialog
 
 from gardenplot.drawing.hand_words import later_words
@@ -217,6 +219,20 @@ class SheetDeeds:
             preview(document.plan, document.name, asked, self._window)
         except PlanError as error:
             self._window.tell(str(error))
+
+    def copy(self) -> None:
+        """Copy the drawing, as a picture and as SVG: a program that it is put into takes what it knows."""
+        plan, kinds = self._window.document.plan, {"image/png": "drawing.png", "image/svg+xml": "drawing.svg"}
+        copied = QMimeData()
+        for kind, name in kinds.items():
+            made = made_drawing(plan, Path(name), self._window)
+            if made is None:
+                self._window.tell(_("stopped; nothing was copied"))
+                return
+            copied.setData(kind, made)
+        copied.setImageData(QImage.fromData(copied.data("image/png")))
+        QGuiApplication.clipboard().setMimeData(copied)
+        self._window.tell(_("The drawing is on the clipboard."))
 
     def calendar(self) -> None:
         """Ask for a name and write the dates as a calendar file."""
