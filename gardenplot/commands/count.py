@@ -4,9 +4,9 @@ from argparse import ArgumentParser, Namespace
 from typing import Any
 
 from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json, print_table
+from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.row_workings import convention
 from gardenplot.drawing.sayings import between_readings, rows_by_plants, titled
 from gardenplot.drawing.turns import walked
 from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_plan

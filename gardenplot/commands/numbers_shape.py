@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from gardenplot.drawing.number_names import SOURCES
 from gardenplot.drawing.number_words import formula_words, labelled, result_words, sum_words, working_lines
 from gardenplot.plan import Plan
 from gardenplot.working import Number
@@ -21,7 +22,7 @@ def working_shape(plan: Plan, number: Number) -> dict[str, Any]:
         "formula": formula_words(number),
         "sum": sum_words(number, units, money),
         "trust": str(number.trust),
-        "source": number.source,
+        "source": SOURCES[number.source],
         "lacks": [*number.lacks()],
         "of": [working_shape(plan, term) for term in number.terms],
     }

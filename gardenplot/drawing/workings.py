@@ -1,38 +1,38 @@
-"""How the numbers of a layout came about: each sum with the numbers put in."""
+"""The numbers of a planting and of a bed, each with its working: what is shown of them, and what opens it."""
 
-from gardenplot.drawing.number_words import working_of
-from gardenplot.drawing.row_workings import row_workings
+from attrs import evolve
+
+from gardenplot.drawing.date_words import dates_told
 from gardenplot.drawing.so_many import so_many_cells, so_many_plants, so_many_seeds
-from gardenplot.drawing.trust_words import TRUST
-from gardenplot.layout import Grown, Layout
-from gardenplot.plan import Plan
+from gardenplot.layout import Grown, LaidOut, Layout, plants_number, row_numbers
+from gardenplot.plan import Bed
 from gardenplot.supplies import raised_for
 from gardenplot.units.figures import grouped
-from gardenplot.words import _, ngettext
-from gardenplot.working import Number, Working
+from gardenplot.words import ngettext
+from gardenplot.working import Number, put_in
 
 
-def workings(plan: Plan, one: Grown, layout: Layout) -> tuple[Working, ...]:
-    """The sums behind a planting, from the width of its bed to the trays that raise it."""
-    return (*row_workings(plan, one, layout), *_raise(plan, one, layout))
+def planting_numbers(laid: LaidOut, planting: str) -> tuple[Number, ...]:
+    """All numbers of a planting: rows and plants, what to raise, and its dates."""
+    layout = laid.layout_of(planting)
+    one = next(each for each in laid.grown if each.planting.id == planting)
+    return (*counted_numbers(laid.bed, one, layout), *dates_told(one).values())
 
 
-def working_line(one: Working) -> str:
-    """A sum in a line, with how far to trust it: "trays:  185 ÷ 84  →  3, up  (good)"."""
-    return f"{one.name}:  {one.sum}  →  {one.value}  ({TRUST[one.trust]})"
+def counted_numbers(bed: Bed, one: Grown, layout: Layout) -> tuple[Number, ...]:
+    """The numbers behind a planting, from the width of its bed to the trays that raise it."""
+    return (*row_numbers(bed, one, layout), *raise_numbers(bed, one, layout))
 
 
-def raise_numbers(one: Grown, layout: Layout) -> tuple[Number, ...]:
+def raise_numbers(bed: Bed, one: Grown, layout: Layout) -> tuple[Number, ...]:
     """What to raise or sow, as far as it is known: one seed a cell is as many seeds as cells and not told again."""
     made = raised_for(one.crop, layout)
     seed = made.seed if made.to_sow is None or made.seeds != made.cells else None
     raised = made.raised if one.crop.spare is not None else None
-    found = (raised, made.to_sow, seed, made.filled, made.weight)
-    return tuple(number for number in found if number is not None and number.value is not None)
-
-
-def _raise(plan: Plan, one: Grown, layout: Layout) -> list[Working]:
-    return [working_of(number, plan.place.units) for number in raise_numbers(one, layout)]
+    still = made.still if made.spill is not None else None
+    found = (raised, made.to_sow, seed, made.filled, still, made.weight)
+    plants = evolve(plants_number(bed, one, layout), name="planted")
+    return tuple(put_in(number, plants) for number in found if number is not None and number.value is not None)
 
 
 def trays_line(one: Grown, layout: Layout) -> str:
@@ -55,9 +55,3 @@ def trays_line(one: Grown, layout: Layout) -> str:
         )
         words += "; " + still.format(trays=made.spill.trays, plants=grouped(made.spill.plants))
     return words
-
-
-def sources_line(found: tuple[Working, ...]) -> str:
-    """Where the formulas of some workings come from, each source once: "Formulas: common practice, no source"."""
-    named = dict.fromkeys(one.source for one in found if one.source)
-    return _("Formulas: {sources}").format(sources="; ".join(named)) if named else ""

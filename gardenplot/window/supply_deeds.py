@@ -7,10 +7,10 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog
 
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.number_words import working_lines
+from gardenplot.drawing.number_words import working_lines, workings_of
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.shopping_list import ShopGroup, list_text, shop_groups, what_words
-from gardenplot.drawing.supply_words import selected_lines
+from gardenplot.drawing.supply_words import numbers_of
 from gardenplot.errors import GardenplotError
 from gardenplot.plan import bed_of
 from gardenplot.plan.file import file_name, write_whole
@@ -53,7 +53,7 @@ class SupplyDeeds:
         if sight.bed is None:
             self._window.tell(_("Choose a block or a bed first."))
             return
-        found = selected_lines(plan, sight.bed, sight.planting)
+        found = tuple(workings_of(numbers_of(plan, sight.bed, sight.planting), plan.place.units, plan.place.money))
         if not found:
             self._window.tell(_("It needs nothing that would have to be worked out."))
             return
