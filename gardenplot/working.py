@@ -45,6 +45,7 @@ class Source(StrEnum):
     SPREAD = "spread on what can be marked"
     CAME_ABOUT = "came about"
     SUN = "sun at the place"
+    SLOPE = "slope of the bed"
     HARDENING = "hardening off"
     EMERGENCE = "days to emerge"
     WEEK = "a week"
@@ -57,6 +58,7 @@ class Source(StrEnum):
     SHOP = "sold like this"
     STORE = "counted in store"
     SHEETS = "stakes of the bed sheets"
+    SEARCH_LENGTH = "least length that holds them"
     SEARCH = "found by the search"
     BOUND = "proved by the bound"
 
@@ -77,14 +79,15 @@ class Trust(StrEnum):
 class Unit(StrEnum):
     """What a number counts or measures; lengths are in nm, so areas in nm² and volumes in nm³.
 
-    A spacing is a length across the bed or between plants, told in centimetres or inches; a date is the number of the
-    day in the calendar, counted from 1 January of the year 1.
+    A spacing is a length across the bed or between plants, told in centimetres or inches, a reading one off the
+    tape; a date is the number of the day in the calendar, counted from 1 January of the year 1.
     """
 
     COUNT = "count"
     SHARE = "share"
     LENGTH = "length"
     SPACING = "spacing"
+    READING = "tape reading"
     AREA = "area"
     VOLUME = "volume"
     BULK = "volume of what is poured"

@@ -128,26 +128,37 @@ def working_lines(number: Number, units: Units, money: str = "") -> Iterator[Lin
 
 
 def workings_of(numbers: Iterable[Number], units: Units, money: str = "") -> Iterator[Line]:
-    """Numbers and all that went into them, each told only once, where it first comes."""
-    seen: set[tuple[str, Fraction | None]] = set()
-    for number in numbers:
-        yield from _lines(number, 0, seen, units, money)
+    """Numbers and all that went into them, each told only once: those asked for in their order, the rest below."""
+    asked = {_key(number): number for number in numbers}
+    seen = set(asked)
+    for number in asked.values():
+        yield _line(number, 0, units, money)
+        for term in number.terms:
+            yield from _lines(term, 1, seen, units, money)
 
 
-def _lines(
-    number: Number, depth: int, seen: set[tuple[str, Fraction | None]], units: Units, money: str
-) -> Iterator[Line]:
-    key = (labelled(number), number.value)
-    if key in seen:
+_Key = tuple[str, Fraction | None, Unit]
+
+
+def _key(number: Number) -> _Key:
+    return labelled(number), number.value, number.unit
+
+
+def _lines(number: Number, depth: int, seen: set[_Key], units: Units, money: str) -> Iterator[Line]:
+    if _key(number) in seen:
         return
-    seen.add(key)
+    seen.add(_key(number))
+    yield _line(number, depth, units, money)
+    for term in number.terms:
+        yield from _lines(term, depth + 1, seen, units, money)
+
+
+def _line(number: Number, depth: int, units: Units, money: str) -> Line:
     formula, sum_ = formula_words(number), sum_words(number, units, money)
-    yield Line(
+    return Line(
         depth, labelled(number), formula, sum_ if sum_ != formula else "", result_words(number, units, money),
         TRUST[number.trust], SOURCES[number.source], number.trust is Trust.WEAK,
     )  # fmt: skip
-    for term in number.terms:
-        yield from _lines(term, depth + 1, seen, units, money)
 
 
 def in_short(number: Number, units: Units, money: str = "") -> str:

@@ -4,16 +4,16 @@ from collections.abc import Iterator
 
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between
-from gardenplot.drawing.workings import planting_numbers
-from gardenplot.layout import fullest_day, lay_out_bed, left_number, pieces_number, total_number
-from gardenplot.plan import Bed, Jugs, Plan, bed_of
+from gardenplot.drawing.workings import bed_numbers, planting_numbers
+from gardenplot.layout import lay_out_bed, lay_out_plan
+from gardenplot.plan import Bed, Cover, Jugs, Plan, bed_of
 from gardenplot.plan.shapes import area_of
 from gardenplot.supplies import cover_cut
 from gardenplot.supplies.feeding import fed
 from gardenplot.supplies.jugs import jug_heat
 from gardenplot.supplies.water import bed_water
 from gardenplot.words import _
-from gardenplot.working import Number
+from gardenplot.working import Number, Source, Unit, known
 
 
 def supply_lines(plan: Plan, bed_id: str) -> tuple[str, ...]:
@@ -28,14 +28,24 @@ def numbers_of(plan: Plan, bed_id: str, planting_id: str | None) -> tuple[Number
     bed = bed_of(plan, bed_id)
     laid = lay_out_bed(plan, bed)
     if planting_id is not None:
-        return planting_numbers(laid, planting_id)
-    covers = (cover_cut(bed, cover).numbers for cover in plan.covers if cover.bed == bed_id)
+        return planting_numbers(laid, planting_id, lay_out_plan(plan))
+    covers = (_cover_numbers(bed, cover) for cover in plan.covers if cover.bed == bed_id)
     jugs = (jug_heat(bed, each).numbers for each in plan.jugs if each.bed == bed_id)
     feeds = (fed(feed, area_of(bed)) for feed in plan.feeds if not feed.beds or bed_id in feed.beds)
     water = bed_water(plan.place, bed, area_of(bed)).numbers if bed.drip_lines or plan.place.watering else ()
-    day = fullest_day(laid)
-    left = total_number((laid,)), left_number(laid, day), pieces_number(laid, day)
-    return (*left, *(number for cut in (*covers, *jugs) for number in cut), *water, *feeds)
+    return (*bed_numbers(laid), *(number for cut in (*covers, *jugs) for number in cut), *water, *feeds)
+
+
+def _cover_numbers(bed: Bed, cover: Cover) -> tuple[Number, ...]:
+    """Where and when a cover stands, and what it takes."""
+    days = (("cover_on", cover.on), ("cover_off", cover.off))
+    return (
+        known("begins", cover.start.nm, Unit.READING, source=Source.OF_COVER),
+        known("ends", cover.end.nm, Unit.READING, source=Source.OF_COVER),
+        *(known(name, day.toordinal(), Unit.DATE, source=Source.OF_COVER) for name, day in days if day is not None),
+        *cover_cut(bed, cover).numbers,
+        *([known("layers", cover.layers, Unit.COUNT, source=Source.OF_COVER)] if cover.layers > 1 else []),
+    )
 
 
 def _jug_lines(plan: Plan, bed: Bed) -> Iterator[str]:

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from gardenplot.drawing.days import day_words
 from gardenplot.units import BTU, FOOT, GALLON, LITRE, POUND, M, Units
-from gardenplot.units.figures import MINUS, THIN, grouped, offset, rounded, span
+from gardenplot.units.figures import MINUS, THIN, grouped, offset, rounded, span, tape
 from gardenplot.words import ngettext
 from gardenplot.working import Unit
 
@@ -78,6 +78,8 @@ def figure(value: Fraction, unit: Unit, units: Units, money: str = "") -> str:
             return str(span(rounded(value), units))
         case Unit.SPACING:
             return str(offset(rounded(value), units))
+        case Unit.READING:
+            return str(tape(rounded(value), units))
         case Unit.DATE:
             return day_words(date.fromordinal(rounded(value)))
         case Unit.MONEY:

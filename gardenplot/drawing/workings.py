@@ -1,22 +1,85 @@
 """The numbers of a planting and of a bed, each with its working: what is shown of them, and what opens it."""
 
+from collections.abc import Iterator
+
 from attrs import evolve
 
 from gardenplot.drawing.date_words import dates_told
 from gardenplot.drawing.so_many import so_many_cells, so_many_plants, so_many_seeds
-from gardenplot.layout import Grown, LaidOut, Layout, plants_number, row_numbers
+from gardenplot.layout import (
+    Grown,
+    LaidOut,
+    Layout,
+    free_on,
+    fullest_day,
+    left_number,
+    pieces_number,
+    plants_number,
+    row_numbers,
+    spacings_for_orders,
+    stood,
+    total_number,
+)
+from gardenplot.layout.place_numbers import answer_numbers, order_numbers, readings, to_sell
 from gardenplot.plan import Bed
+from gardenplot.plan.shapes import map_length_of
+from gardenplot.season import market_day
 from gardenplot.supplies import raised_for
 from gardenplot.units.figures import grouped
 from gardenplot.words import ngettext
-from gardenplot.working import Number, put_in
+from gardenplot.working import RULES, Number, Source, Unit, known, put_in, worked
 
 
-def planting_numbers(laid: LaidOut, planting: str) -> tuple[Number, ...]:
-    """All numbers of a planting: rows and plants, what to raise, and its dates."""
+def planting_numbers(laid: LaidOut, planting: str, laid_out: tuple[LaidOut, ...] = ()) -> tuple[Number, ...]:
+    """All numbers of a planting: rows and plants, its place, what to raise, its dates, its order, what is over.
+
+    `laid_out` are all beds of the plan, without which nothing is said of the order.
+    """
     layout = laid.layout_of(planting)
     one = next(each for each in laid.grown if each.planting.id == planting)
-    return (*counted_numbers(laid.bed, one, layout), *dates_told(one).values())
+    return (
+        *row_numbers(laid.bed, one, layout),
+        *readings(laid, layout),
+        *raise_numbers(laid.bed, one, layout),
+        *dates_told(one).values(),
+        *_of_order(laid_out, one, layout),
+        *answer_numbers(layout),
+    )
+
+
+def _of_order(laid_out: tuple[LaidOut, ...], one: Grown, layout: Layout) -> Iterator[Number]:
+    """What stands of a planting, and of all that is planted for its market day, against what must."""
+    standing = stood(one, layout)
+    if standing != layout.plants:
+        yield known("stands", standing, Unit.COUNT, source=Source.CAME_ABOUT)
+    if one.order is None or not laid_out:
+        return
+    wanted = one.order.id, one.planting.market or 1
+    yield from order_numbers(laid_out, one, spacings_for_orders(laid_out).get(wanted))
+    sold = to_sell(laid_out, one, layout)
+    if sold is not None:
+        yield sold
+    day, ready = market_day(one.order, one.planting.market), dates_told(one).get("ready")
+    if day is not None and ready is not None:
+        market = known("market", day.toordinal(), Unit.DATE, source=Source.OF_ORDER)
+        yield worked("before_market", Unit.DAYS, "market − ready", market, ready, source=RULES)
+
+
+def bed_numbers(laid: LaidOut) -> tuple[Number, ...]:
+    """What a bed comes to on the day that it is fullest: its plants, what is left of it, and the pieces of that."""
+    day = fullest_day(laid)
+    pieces = (
+        number
+        for stretch in free_on(laid, day).leftover
+        for number in (
+            known("begins", stretch.start, Unit.READING, source=Source.MEASURED),
+            known("ends", stretch.end, Unit.READING, source=Source.MEASURED),
+            known("piece", stretch.length, Unit.LENGTH, source=Source.MEASURED),
+        )
+    )
+    on_map = map_length_of(laid.bed)
+    slope = () if on_map is None else (known("map_length", on_map, Unit.LENGTH, source=Source.SLOPE),)
+    return total_number((laid,)), left_number(laid, day), pieces_number(laid, day), *pieces, *slope
 
 
 def counted_numbers(bed: Bed, one: Grown, layout: Layout) -> tuple[Number, ...]:

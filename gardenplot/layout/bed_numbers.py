@@ -90,10 +90,13 @@ def wished_number(laid_out: Iterable[LaidOut], wish: str) -> Number:
     return _summed("planted_for", Unit.COUNT, parts)
 
 
-def total_number(laid_out: Iterable[LaidOut], crop: str | None = None) -> Number:
+def total_number(laid_out: tuple[LaidOut, ...], crop: str | None = None) -> Number:
     """All plants of some beds, or those of one crop."""
     parts = [
-        evolve(plants_number(laid.bed, one, layout), label=f"{one.crop.name}, {laid.bed.name}")
+        evolve(
+            plants_number(laid.bed, one, layout),
+            label=one.crop.name if len(laid_out) == 1 else f"{one.crop.name}, {laid.bed.name}",
+        )
         for laid in laid_out
         for one, layout in zip(laid.grown, laid.layouts, strict=True)
         if not layout.holds_trays and crop in (None, layout.crop)

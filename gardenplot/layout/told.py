@@ -9,10 +9,8 @@ from gardenplot.layout.bed import Grown
 from gardenplot.layout.value import EdgeRule, Grid, Layout
 from gardenplot.plan import Bed, Pattern
 from gardenplot.season import stand_number
-from gardenplot.working import RULES, Number, Rounding, Source, Unit, added, known, worked
+from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, worked
 
-_MOST_ADDED = 8
-"""More rows than this are added up in groups of as many plants."""
 _EDGES = {EdgeRule.PLANTING: Source.OF_PLANTING, EdgeRule.CROP: Source.PACKET, EdgeRule.BED: Source.OF_BED}
 
 
@@ -112,9 +110,14 @@ class Told:
         counts = [count for count in self.layout.per_row if count]
         if not self.layout.per_row:
             return known(self.name, self.layout.plants, Unit.COUNT, source=Source.COUNTED)
-        if len(counts) <= _MOST_ADDED:
-            return added(self.name, Unit.COUNT, [_row(count) for count in counts], Source.COUNTED)
-        return added(self.name, Unit.COUNT, [_rows(*same) for same in Counter(counts).items()], Source.COUNTED)
+        parts, terms = [], []
+        for place, (count, alike) in enumerate(Counter(counts).items(), 1):
+            terms.append(known(f"a_row_{place}", count, Unit.COUNT, source=Source.COUNTED))
+            parts.append(f"a_row_{place}")
+            if alike > 1:
+                terms.append(known(f"rows_alike_{place}", alike, Unit.COUNT, source=Source.COUNTED))
+                parts[-1] = f"rows_alike_{place} × a_row_{place}"
+        return worked(self.name, Unit.COUNT, " + ".join(parts) or "0", *terms, source=Source.COUNTED)
 
     @property
     def name(self) -> str:
@@ -123,18 +126,6 @@ class Told:
 
 
 _HEIGHT = {"triangle_height": lambda side: type(side)(triangular_between(int(side)))}
-
-
-def _row(count: int) -> Number:
-    return known("row", count, Unit.COUNT, source=Source.COUNTED)
-
-
-def _rows(count: int, rows: int) -> Number:
-    """Rows with as many plants."""
-    if rows == 1:
-        return _row(count)
-    each, alike = known("in_each", count, Unit.COUNT), known("rows_alike", rows, Unit.COUNT)
-    return worked("row", Unit.COUNT, "rows_alike × in_each", alike, each, source=Source.COUNTED)
 
 
 def down(name: str, unit: Unit, formula: str, *terms: Number) -> Number:

@@ -235,7 +235,7 @@ OWN: Fields = {"in_row": "20 cm", "row_spacing": "60 cm", "edge": "15 cm"}
             [
                 ("rows", "(100 cm − 2 × 10 cm) ÷ 30 cm + 1", "3, whole part"),
                 ("edge", "found by trying all shifts", "10 cm"),
-                ("planted", "30 + 30 + 15", "75"),
+                ("planted", "2 × 30 + 15", "75"),
                 ("more by shifting", "75 − 60", "15"),
             ],
         ),

@@ -39,7 +39,7 @@ def test_each_number_is_the_layouts_own_and_says_where_it_comes_from(plan: Plan)
             assert found.get("moved_row") is None or found["moved_row"].value in (*layout.per_row, 0)
         for number in (each for top in found.values() for each in numbers_in(top)):
             assert number.value is not None
-            assert number.source or number.name in ("in_each", "rows_alike"), number.name
+            assert number.source, number.name
 
 
 def assert_true(one: Grown, layout: Layout, found: dict[str, Number]) -> None:
