@@ -8,7 +8,7 @@ whole part of length / spacing - 1/2.
 from attrs import evolve
 
 from gardenplot.layout.along import shifted_rows
-from gardenplot.layout.told import Told, down, first_true, up
+from gardenplot.layout.told import Told, counted, down, drawn, first_true, up
 from gardenplot.plan import Reserved
 from gardenplot.working import RULES, Number, Source, Unit, known, larger, worked
 
@@ -18,11 +18,11 @@ def rows_filled(told: Told, rows: Number) -> tuple[Number, ...]:
     for found in (_from_plants(told, rows), _from_length(told, rows)):
         if found and _fits(told, found):
             return found
-    counted = told.counted()
+    plants = counted(told)
     typed = told.wanted
     if typed is not None and not told.is_for_order and typed.value == told.layout.plants:
-        counted = evolve(typed, name=told.name)
-    return (counted, *block_of(told))
+        plants = evolve(typed, name=told.name)
+    return (plants, *block_of(told))
 
 
 def _fits(told: Told, found: tuple[Number, ...]) -> bool:
@@ -57,7 +57,7 @@ def _from_plants(told: Told, rows: Number) -> tuple[Number, ...]:
 
 def _from_length(told: Told, rows: Number) -> tuple[Number, ...]:
     """Where a length rules: its whole part by the spacing."""
-    block, step = told.drawn(), told.in_row
+    block, step = drawn(told), told.in_row
     terms: tuple[Number, ...] = (block, step)
     if told.grid.end_margin is None:
         ranks = f"{block.name} ÷ {step.name}"
@@ -77,7 +77,7 @@ def _spread(told: Told, row: Number) -> tuple[Number, ...]:
     """What a wider spacing that takes up the remainder could be at most."""
     if told.grid.in_row_least is None or not row.value:
         return ()
-    block = told.drawn()
+    block = drawn(told)
     return (worked("could_spread", Unit.SPACING, f"{block.name} ÷ a_row", block, row, source=RULES),)
 
 

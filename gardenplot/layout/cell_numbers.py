@@ -10,7 +10,7 @@ from gardenplot.layout.block import band_width
 from gardenplot.layout.block_numbers import block_of
 from gardenplot.layout.cells import sub_row_offsets
 from gardenplot.layout.rings import on_ring
-from gardenplot.layout.told import Told, down, first_true, up
+from gardenplot.layout.told import Told, counted, down, drawn, first_true, up
 from gardenplot.layout.zone import is_plain
 from gardenplot.working import RULES, Number, Rounding, Source, Trust, Unit, added, known, worked
 
@@ -20,8 +20,8 @@ def cells(told: Told) -> tuple[Number, ...]:
     grid, wanted = told.grid, told.wanted
     across, cell, each = _across(told), _cell(told), _in_each(told)
     if not is_plain(told.bed) or not grid.rows:
-        return across, each, told.counted(), *block_of(told)
-    block = told.drawn()
+        return across, each, counted(told), *block_of(told)
+    block = drawn(told)
     along = down("cells_along", Unit.COUNT, f"{block.name} ÷ cell", block, cell)
     needed = None
     if wanted is not None and told.is_for_order:
@@ -80,8 +80,8 @@ def rings(told: Told) -> Iterator[Number]:
         radius = known("ring_radius", ring.radius, Unit.SPACING, source=Source.MEASURED)
         whole = worked("ring", Unit.COUNT, "on_a_ring(ring_radius, in_row_spacing)", radius, told.in_row,
                        using=_ON_A_RING, source=Source.CHORDS)  # fmt: skip
-        counted = known("ring", ring.count, Unit.COUNT, source=Source.COUNTED)
-        parts.append(first_true(ring.count, whole) or counted)
+        on_drawing = known("ring", ring.count, Unit.COUNT, source=Source.COUNTED)
+        parts.append(first_true(ring.count, whole) or on_drawing)
     yield added(told.name, Unit.COUNT, parts, RULES)
 
 
@@ -101,9 +101,9 @@ def sown_band(told: Told) -> Iterator[Number]:
     elif wanted is not None and is_plain(told.bed) and across.value:
         needed = up("block", Unit.LENGTH, f"{wanted.name} ÷ (band_width × plants_per_area)", wanted, across, rate)
         ways.append(_sown(told, evolve(needed, name="bare_block"), across, rate))
-    ways.append(_sown(told, told.drawn(), across, rate) if is_plain(told.bed) else _measured(told, rate))
-    counted = known(told.name, told.layout.plants, Unit.COUNT, trust=Trust.GOOD, source=Source.COUNTED)
-    yield first_true(told.layout.plants, *ways) or counted
+    ways.append(_sown(told, drawn(told), across, rate) if is_plain(told.bed) else _measured(told, rate))
+    on_drawing = known(told.name, told.layout.plants, Unit.COUNT, trust=Trust.GOOD, source=Source.COUNTED)
+    yield first_true(told.layout.plants, *ways) or on_drawing
     yield from block_of(told, needed)
 
 

@@ -14,7 +14,7 @@ from gardenplot.layout.bed import Grown
 from gardenplot.layout.block_numbers import block_of, rows_filled
 from gardenplot.layout.cell_numbers import cells, rings, sown_band
 from gardenplot.layout.cross import in_cross_rows
-from gardenplot.layout.told import Told, down, first_true, up
+from gardenplot.layout.told import Told, counted, down, drawn, first_true, row_spacing_most, up
 from gardenplot.layout.value import Layout
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Bed, Pattern, Reserved
@@ -43,7 +43,7 @@ def _rows(told: Told) -> Iterator[Number]:
     if told.grid.rows and told.grid.pattern.has_even_rows:
         yield _edge(told, rows)
     if not is_plain(told.bed) or not told.grid.rows:
-        yield told.counted()
+        yield counted(told)
         return
     yield from _with_kept(told, rows_filled(told, rows))
 
@@ -63,9 +63,9 @@ def _how_many(told: Told) -> Number:
     else:
         fit = down("rows", Unit.COUNT, "(bed_width − 2 × edge_distance) ÷ row_spacing + 1", width, edge, between)
     at_most = down("rows", Unit.COUNT, "bed_width ÷ row_spacing + 1", width, between)
-    counted = known("rows", grid.rows, Unit.COUNT, source=Source.COUNTED)
+    on_drawing = known("rows", grid.rows, Unit.COUNT, source=Source.COUNTED)
     ways = (fit,) if typed is None else (typed, at_most)
-    return first_true(grid.rows, *ways) or counted
+    return first_true(grid.rows, *ways) or on_drawing
 
 
 def _edge(told: Told, rows: Number) -> Number:
@@ -73,7 +73,7 @@ def _edge(told: Told, rows: Number) -> Number:
     grid, width, between = told.grid, told.bed_width, told.row_spacing
     if grid.between != grid.between_least:
         room = "smaller(row_spacing_most, (bed_width − 2 × edge_distance) ÷ (rows − 1))"
-        wide = worked("rows_apart", Unit.SPACING, room, told.row_spacing_most, width, told.edge_distance, rows,
+        wide = worked("rows_apart", Unit.SPACING, room, row_spacing_most(told), width, told.edge_distance, rows,
                       using={"smaller": smaller}, source=RULES)  # fmt: skip
         spread = known("rows_apart", grid.between, Unit.SPACING, source=Source.MEASURED)
         between = spread if wide.whole != grid.between else wide
@@ -93,7 +93,7 @@ def _with_kept(told: Told, found: tuple[Number, ...]) -> Iterator[Number]:
     answered = told.one.planting.reserved is not Reserved.CUT_FIRST
     if short < 0 or not answered:
         yield from (one for one in found if one.name not in (told.name, "a_row", "moved_row"))
-        yield told.counted()
+        yield counted(told)
         return
     for one in found:
         if one is plants:
@@ -115,7 +115,7 @@ def _cross(told: Told) -> Iterator[Number]:
         other = first_true(moved, down("moved_row", Unit.COUNT, f"{room} + ½", width, edge, step))
     if not is_plain(told.bed) or row is None or (moved != straight and other is None):
         yield known("rows", len(told.layout.rows), Unit.COUNT, source=Source.COUNTED)
-        yield told.counted()
+        yield counted(told)
         return
     yield row
     if other is not None:
@@ -127,7 +127,7 @@ def _cross(told: Told) -> Iterator[Number]:
 
 def _ranks(told: Told, row: Number, moved: Number | None) -> Number:
     """How many rows lie across: as many as the plants ask for, or as the block holds."""
-    count, between, block = len(told.layout.rows), told.row_spacing, told.drawn()
+    count, between, block = len(told.layout.rows), told.row_spacing, drawn(told)
     wanted = told.wanted
     asked = None
     if wanted is not None and moved is None:
@@ -155,7 +155,7 @@ def _turned(told: Told) -> Iterator[Number]:
     """Rows along an edge of the bed: no width of the bed tells how many there are."""
     if told.grid.pattern is not Pattern.CELLS:
         yield known("rows", len(told.layout.rows), Unit.COUNT, source=Source.COUNTED)
-    yield told.counted()
+    yield counted(told)
 
 
 def _cells(told: Told) -> Iterator[Number]:

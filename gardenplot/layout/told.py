@@ -44,16 +44,11 @@ class Told:
         if self.grid.pattern is Pattern.TRIANGULAR:
             return worked("row_spacing", Unit.SPACING, "triangle_height(in_row_spacing)", self.narrow, using=_HEIGHT,
                           source=Source.TRIANGLE)  # fmt: skip
-        return known("row_spacing", self.grid.between_least, Unit.SPACING, source=self._spacing_from)
+        return known("row_spacing", self.grid.between_least, Unit.SPACING, source=self.spacing_from)
 
     @property
-    def row_spacing_most(self) -> Number:
-        """The most distance from row to row that was asked for."""
-        spacing = self.one.planting.row_spacing or self.one.crop.row_spacing
-        return known("row_spacing_most", spacing[-1].nm, Unit.SPACING, source=self._spacing_from)
-
-    @property
-    def _spacing_from(self) -> Source:
+    def spacing_from(self) -> Source:
+        """Who said how far apart its rows are."""
         return Source.OF_PLANTING if self.one.planting.row_spacing else Source.PACKET
 
     @property
@@ -97,28 +92,6 @@ class Told:
         """Whether an order gives the size, which fills its last rank."""
         return self.one.planting.plants is None and self.wanted is not None
 
-    def drawn(self) -> Number:
-        """The length of ground that its rows have: as typed, else as it is drawn."""
-        if self.inside != self.layout.length:
-            return known("block_inside", self.inside, Unit.LENGTH, source=Source.MEASURED)
-        typed = self.one.planting.length is not None
-        source = Source.OF_PLANTING if typed else Source.MEASURED
-        return known("block", self.layout.length, Unit.LENGTH, source=source)
-
-    def counted(self) -> Number:
-        """The plants of all rows added up as they stand, without a formula for any of them."""
-        counts = [count for count in self.layout.per_row if count]
-        if not self.layout.per_row:
-            return known(self.name, self.layout.plants, Unit.COUNT, source=Source.COUNTED)
-        parts, terms = [], []
-        for place, (count, alike) in enumerate(Counter(counts).items(), 1):
-            terms.append(known(f"a_row_{place}", count, Unit.COUNT, source=Source.COUNTED))
-            parts.append(f"a_row_{place}")
-            if alike > 1:
-                terms.append(known(f"rows_alike_{place}", alike, Unit.COUNT, source=Source.COUNTED))
-                parts[-1] = f"rows_alike_{place} × a_row_{place}"
-        return worked(self.name, Unit.COUNT, " + ".join(parts) or "0", *terms, source=Source.COUNTED)
-
     @property
     def name(self) -> str:
         """What is counted."""
@@ -126,6 +99,36 @@ class Told:
 
 
 _HEIGHT = {"triangle_height": lambda side: type(side)(triangular_between(int(side)))}
+
+
+def row_spacing_most(told: Told) -> Number:
+    """The most distance from row to row that was asked for."""
+    spacing = told.one.planting.row_spacing or told.one.crop.row_spacing
+    return known("row_spacing_most", spacing[-1].nm, Unit.SPACING, source=told.spacing_from)
+
+
+def drawn(told: Told) -> Number:
+    """The length of ground that its rows have: as typed, else as it is drawn."""
+    if told.inside != told.layout.length:
+        return known("block_inside", told.inside, Unit.LENGTH, source=Source.MEASURED)
+    typed = told.one.planting.length is not None
+    source = Source.OF_PLANTING if typed else Source.MEASURED
+    return known("block", told.layout.length, Unit.LENGTH, source=source)
+
+
+def counted(told: Told) -> Number:
+    """The plants of all rows added up as they stand, without a formula for any of them."""
+    counts = [count for count in told.layout.per_row if count]
+    if not told.layout.per_row:
+        return known(told.name, told.layout.plants, Unit.COUNT, source=Source.COUNTED)
+    parts, terms = [], []
+    for place, (count, alike) in enumerate(Counter(counts).items(), 1):
+        terms.append(known(f"a_row_{place}", count, Unit.COUNT, source=Source.COUNTED))
+        parts.append(f"a_row_{place}")
+        if alike > 1:
+            terms.append(known(f"rows_alike_{place}", alike, Unit.COUNT, source=Source.COUNTED))
+            parts[-1] = f"rows_alike_{place} × a_row_{place}"
+    return worked(told.name, Unit.COUNT, " + ".join(parts) or "0", *terms, source=Source.COUNTED)
 
 
 def down(name: str, unit: Unit, formula: str, *terms: Number) -> Number:

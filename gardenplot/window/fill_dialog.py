@@ -1,5 +1,7 @@
 """Filling the season: what counts, the best so far drawn over the plan while it is looked for, then take or leave."""
 
+from functools import partial
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
@@ -46,7 +48,7 @@ class FillDialog(QDialog):
         self.found = Table(_("What was placed and what was not"), FOUND_COLUMNS, (3,))
         self.begin, self.stop = QPushButton(_("Fill")), QPushButton(_("Stop, keep the best so far"))
         self.take, self.leave = QPushButton(_("Take")), QPushButton(_("Cancel"))
-        self.numbers = NumbersButton(self._numbers, self)
+        self.numbers = NumbersButton(partial(_numbers, self), self)
         self._lay_out()
         stage.ended.connect(lambda: self.reject() if self._work is not None else None)
         self.offers.picked.connect(self._offer)
@@ -143,14 +145,6 @@ class FillDialog(QDialog):
         self.leave.setText(_("Leave"))
         self._show_step(_("Proposed, not planted yet: {worth}.").format(worth=worth_words(filling)), self.take)
 
-    def _numbers(self) -> tuple[Plan, Opened] | None:
-        """Those of the row that the keyboard is on, else of the whole filling."""
-        if self.filling is None:
-            return None
-        number = self.found.key_of(self.found.currentItem()) if self.found.hasFocus() else None
-        opened = of_placed(self.filling, number) if isinstance(number, int) else of_filling(self.filling)
-        return self.filling.plan, opened
-
     def _fail(self, error: GardenplotError) -> None:
         """Nothing came of it: say why, the plan is as it was."""
         self.reject()
@@ -163,3 +157,12 @@ class FillDialog(QDialog):
         after = proposed(self._document.plan, self.filling.plan).plan
         self.accept()
         self._document.change(_("Fill the season"), after)
+
+
+def _numbers(dialog: FillDialog) -> tuple[Plan, Opened] | None:
+    """Those of the row that the keyboard is on, else of the whole filling."""
+    filling, found = dialog.filling, dialog.found
+    if filling is None:
+        return None
+    number = found.key_of(found.currentItem()) if found.hasFocus() else None
+    return filling.plan, of_placed(filling, number) if isinstance(number, int) else of_filling(filling)

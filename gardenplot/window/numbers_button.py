@@ -7,7 +7,9 @@ from PySide6.QtWidgets import QPushButton, QWidget
 
 from gardenplot.drawing.opened import Opened
 from gardenplot.plan import Plan
+from gardenplot.window.action import key_words
 from gardenplot.window.late import show_numbers
+from gardenplot.window.plain import as_is
 from gardenplot.window.settings import kept_keys
 from gardenplot.words import _
 
@@ -24,7 +26,7 @@ class NumbersButton(QPushButton):
         keys = kept_keys().get(ACTION, (QKeySequence(KEYS),))
         if keys:
             self.setShortcut(keys[0])
-            self.setToolTip(keys[0].toString(QKeySequence.SequenceFormat.NativeText))
+            self.setToolTip(as_is(key_words(keys[:1])))
         self.setAutoDefault(False)
         self.clicked.connect(self._ask)
 
