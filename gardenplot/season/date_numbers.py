@@ -11,7 +11,7 @@ from datetime import date, timedelta
 from attrs import frozen
 
 from gardenplot.plan import Actual, Crop, DaysFrom, Establish, Order, Planting
-from gardenplot.season.dates import Dates, added_days, dates_for, wanted_ready
+from gardenplot.season.dates import Dates, added_days, dates_for, field_days, wanted_ready
 from gardenplot.season.emergence import NotInTable, emergence
 from gardenplot.season.orders import market_day
 from gardenplot.season.short_days import days_that_count
@@ -162,7 +162,8 @@ def _ready(asked: _Asked) -> Number | None:
     came, planting, ready = asked.came, asked.planting, asked.dates.ready
     if came.harvested is not None:
         return _came("ready", came.harvested)
-    if ready is None or came.set_out is not None:
+    is_counted = came.set_out is not None and field_days(planting, asked.crop) is not None
+    if ready is None or is_counted:
         return None
     if planting.ready == ready:
         return _typed("ready", ready)

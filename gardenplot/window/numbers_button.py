@@ -21,7 +21,7 @@ class NumbersButton(QPushButton):
     """Asks `opens` for a plan and its numbers, those of what is chosen in the dialog; nothing opens without any."""
 
     def __init__(self, opens: Callable[[], tuple[Plan, Opened] | None], parent: QWidget) -> None:
-        super().__init__(_("How it came about …"), parent)
+        super().__init__(_("Numbers …"), parent)
         self._opens = opens
         keys = kept_keys().get(ACTION, (QKeySequence(KEYS),))
         if keys:
