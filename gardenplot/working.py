@@ -14,7 +14,56 @@ from math import ceil, floor
 
 from attrs import evolve, frozen
 
-RULES = "common practice, no source"
+
+class Source(StrEnum):
+    """Where a formula, or a number that was put in, comes from; `drawing/number_names.py` has the words."""
+
+    NONE = ""
+    RULES = "common practice"
+    GEOMETRY = "geometry"
+    CIRCLE = "circumference of a circle"
+    ELLIPSE = "perimeter of an ellipse"
+    TRIANGLE = "equilateral triangle"
+    CHORDS = "chords of a circle"
+    PACKET = "packet"
+    NOT_TYPED = "nothing typed"
+    COUNTED = "counted on the drawing"
+    MEASURED = "measured on the drawing"
+    SIZE_OF_BED = "size of the bed"
+    LONGEST_BED = "length of the longest bed"
+    OF_PLANTING = "typed for the planting"
+    OF_ORDER = "typed for the order"
+    OF_WISH = "typed for the wish"
+    OF_BED = "typed for the bed"
+    OF_PLACE = "typed for the place"
+    OF_COVER = "typed for the cover"
+    OF_FEED = "typed for the feed"
+    OF_JUGS = "typed for the jugs"
+    OF_TRAY = "typed for the tray"
+    USUAL_TRAY = "tray of the usual size"
+    HALF_SPACING = "half the row spacing"
+    SPREAD = "spread on what can be marked"
+    CAME_ABOUT = "came about"
+    SUN = "sun at the place"
+    SLOPE = "slope of the bed"
+    HARDENING = "hardening off"
+    EMERGENCE = "days to emerge"
+    WEEK = "a week"
+    GUESS = "a guess"
+    LITRE = "weight of a litre"
+    SPECIFIC_HEAT = "specific heat"
+    LATENT_HEAT = "latent heat"
+    HANDBOOK = "handbook"
+    BRITISH_UNIT = "heat unit"
+    SHOP = "sold like this"
+    STORE = "counted in store"
+    SHEETS = "stakes of the bed sheets"
+    SEARCH_LENGTH = "least length that holds them"
+    SEARCH = "found by the search"
+    BOUND = "proved by the bound"
+
+
+RULES = Source.RULES
 """Where a rule of the trade comes from that no publication is known for."""
 
 
@@ -27,23 +76,18 @@ class Trust(StrEnum):
     WEAK = "weak"
 
 
-@frozen
-class Working:
-    """A named number, the sum that gave it with the numbers put in, and where the formula comes from."""
-
-    name: str
-    sum: str
-    value: str
-    trust: Trust = Trust.EXACT
-    source: str = ""
-
-
 class Unit(StrEnum):
-    """What a number counts or measures; lengths are in nm, so areas in nm² and volumes in nm³."""
+    """What a number counts or measures; lengths are in nm, so areas in nm² and volumes in nm³.
+
+    A spacing is a length across the bed or between plants, told in centimetres or inches, a reading one off the
+    tape; a date is the number of the day in the calendar, counted from 1 January of the year 1.
+    """
 
     COUNT = "count"
     SHARE = "share"
     LENGTH = "length"
+    SPACING = "spacing"
+    READING = "tape reading"
     AREA = "area"
     VOLUME = "volume"
     BULK = "volume of what is poured"
@@ -62,6 +106,8 @@ class Unit(StrEnum):
     KELVIN = "kelvin"
     HOURS = "hours"
     DAYS = "days"
+    DATE = "date"
+    DEGREES = "degrees"
     MONEY = "money"
 
 
@@ -90,7 +136,7 @@ class Number:
     exact: Fraction | None = None
     rounding: Rounding = Rounding.NONE
     trust: Trust = Trust.EXACT
-    source: str = ""
+    source: Source = Source.NONE
     label: str = ""
 
     @property
@@ -107,7 +153,7 @@ class Number:
 
 
 _ORDER = [*Trust]
-_SIGNS = str.maketrans({"×": "*", "÷": "/", "−": "-", "^": "**"})
+_SIGNS = str.maketrans({"×": "*", "÷": "/", "−": "-", "^": "**", "½": "(1/2)"})
 _STEPS: Mapping[type[ast.operator], Callable[[Fraction, Fraction], Fraction]] = {
     ast.Add: operator.add,
     ast.Sub: operator.sub,
@@ -125,7 +171,7 @@ Function = Callable[..., Fraction]
 
 
 def known(
-    name: str, value: Fraction | float | None, unit: Unit, *, trust: Trust = Trust.EXACT, source: str = ""
+    name: str, value: Fraction | float | None, unit: Unit, *, trust: Trust = Trust.EXACT, source: Source = Source.NONE
 ) -> Number:
     """A number that is put in: typed by a person, measured, or read from a table."""
     exact = None if value is None else Fraction(str(value)) if isinstance(value, float) else Fraction(value)
@@ -134,7 +180,7 @@ def known(
 
 def worked(
     name: str, unit: Unit, formula: str, *terms: Number, rounding: Rounding = Rounding.NONE,
-    trust: Trust = Trust.EXACT, source: str = "", using: Mapping[str, Function] | None = None,
+    trust: Trust = Trust.EXACT, source: Source = Source.NONE, using: Mapping[str, Function] | None = None,
 ) -> Number:  # fmt: skip
     """A number from a formula like "planted × (1 + spare)", whose words are the names of the terms.
 
@@ -147,7 +193,7 @@ def worked(
     return Number(name, value, unit, formula, terms, exact, rounding, trust, source)
 
 
-def added(name: str, unit: Unit, parts: Sequence[Number], source: str = "") -> Number:
+def added(name: str, unit: Unit, parts: Sequence[Number], source: Source = Source.NONE) -> Number:
     """The sum of numbers of one kind, each with a label of its own; of none it is nothing."""
     terms = [evolve(part, name=f"{part.name}_{place}") for place, part in enumerate(parts, 1)]
     return worked(name, unit, " + ".join(term.name for term in terms) or "0", *terms, source=source)
@@ -156,6 +202,23 @@ def added(name: str, unit: Unit, parts: Sequence[Number], source: str = "") -> N
 def larger(one: Fraction, other: Fraction) -> Fraction:
     """The larger of two, for formulas."""
     return max(one, other)
+
+
+def smaller(one: Fraction, other: Fraction) -> Fraction:
+    """The smaller of two, for formulas."""
+    return min(one, other)
+
+
+def put_in(number: Number, *better: Number) -> Number:
+    """The number with a working of their own for numbers of the same name and value that were put into it."""
+    known_as = {(one.name, one.value): one for one in better}
+
+    def put(one: Number) -> Number:
+        if not one.terms:
+            return evolve(known_as.get((one.name, one.value), one), label=one.label)
+        return evolve(one, terms=tuple(map(put, one.terms)))
+
+    return put(number)
 
 
 def _value(formula: str, terms: tuple[Number, ...], using: Mapping[str, Function]) -> Fraction | None:

@@ -1,45 +1,79 @@
-"""`gardenplot count PLAN [--json]`: counts of each planting, bed by bed, and in all."""
+"""`gardenplot count PLAN [--json] [--workings]`: counts of each planting, bed by bed, and in all."""
 
 from argparse import ArgumentParser, Namespace
+from collections.abc import Iterable
 from typing import Any
 
+from gardenplot.commands.numbers_shape import add_workings, print_workings, working_shape
 from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json, print_table
+from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.row_workings import convention
 from gardenplot.drawing.sayings import between_readings, rows_by_plants, titled
 from gardenplot.drawing.turns import walked
-from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_plan
-from gardenplot.plan import Plan
+from gardenplot.drawing.workings import bed_numbers
+from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_bed, lay_out_plan, row_numbers
+from gardenplot.layout.place_numbers import readings
+from gardenplot.plan import Plan, Planting, bed_of
 from gardenplot.plan.shapes import map_length_of
 from gardenplot.words import _, ngettext
+from gardenplot.working import Number
 
 
 def add_arguments(parser: ArgumentParser) -> None:
     """The arguments of the command."""
     add_plan(parser)
     add_json(parser)
+    add_workings(parser)
 
 
 def run(arguments: Namespace) -> int:
     """Print the counts; exit status 0."""
     plan = opened(arguments.plan)
     if arguments.json:
-        print_json(counts(plan))
+        print_json(counts(plan, workings=arguments.workings))
     else:
         _print(plan)
+        if arguments.workings:
+            _print_workings(plan)
     return 0
 
 
-def counts(plan: Plan) -> dict[str, Any]:
-    """The counts as JSON values: lengths in mm from the head and from the base line."""
+def counts(plan: Plan, *, workings: bool = False) -> dict[str, Any]:
+    """The counts as JSON values: lengths in mm from the head and from the base line; perhaps with their workings."""
     laid_out = lay_out_plan(plan)
     layouts = {layout.planting: layout for laid in laid_out for layout in laid.layouts}
     return {
-        "plantings": [_planting(layouts[planting.id]) for planting in plan.plantings],
-        "beds": [_bed(laid) for laid in laid_out],
+        "plantings": [
+            _planting(layouts[planting.id]) | _told(plan, _counted(plan, planting), workings=workings)
+            for planting in plan.plantings
+        ],
+        "beds": [_bed(laid) | _told(plan, bed_numbers(laid), workings=workings) for laid in laid_out],
         "plants": sum(layout.planted for layout in layouts.values()),
     }
+
+
+def _told(plan: Plan, numbers: Iterable[Number], *, workings: bool) -> dict[str, Any]:
+    return {"workings": [working_shape(plan, number) for number in numbers]} if workings else {}
+
+
+def _counted(plan: Plan, planting: Planting) -> tuple[Number, ...]:
+    """The rows, plants and block of a planting, and between which readings it lies."""
+    laid = lay_out_bed(plan, bed_of(plan, planting.bed))
+    layout = laid.layout_of(planting.id)
+    one = next(each for each in laid.grown if each.planting.id == planting.id)
+    return (*row_numbers(laid.bed, one, layout), *readings(laid, layout))
+
+
+def _print_workings(plan: Plan) -> None:
+    """How each count came about, planting by planting, and what is left of each bed."""
+    look = looks(plan)
+    for planting in plan.plantings:
+        print(f"\n{titled(plan, planting.id, look)}")
+        print_workings(plan, _counted(plan, planting))
+    for laid in lay_out_plan(plan):
+        print(f"\n{laid.bed.name}")
+        print_workings(plan, bed_numbers(laid))
 
 
 def _planting(layout: Layout) -> dict[str, Any]:

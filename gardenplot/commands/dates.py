@@ -1,20 +1,24 @@
-"""`gardenplot dates PLAN [--json] [--weeks] [--ics OUT.ics]`: the dates of each planting, or the jobs by week."""
+"""`gardenplot dates PLAN [--json] [--workings] [--weeks] [--ics OUT.ics]`: each planting's dates, or jobs by week."""
 
 from argparse import ArgumentParser, Namespace
 from datetime import date
 from pathlib import Path
 from typing import Any
 
+from gardenplot.commands.numbers_shape import add_workings, print_workings, working_shape
 from gardenplot.commands.shape import add_json, add_plan, opened, print_json, print_table
 from gardenplot.drawing.date_list import by_week
+from gardenplot.drawing.date_words import dates_told
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
 from gardenplot.exports.kinds import calendar_file
+from gardenplot.layout.bed import grown_of
 from gardenplot.one_line import one_line
 from gardenplot.plan import Plan, Planting, order_of
 from gardenplot.plan.file import write_whole
 from gardenplot.season import dates_of, market_day
 from gardenplot.words import _
+from gardenplot.working import Number
 
 _Days = dict[str, date | None]
 _ALWAYS = ("sow", "harden", "set_out", "ready", "out")
@@ -35,6 +39,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     """The arguments of the command."""
     add_plan(parser)
     add_json(parser)
+    add_workings(parser)
     parser.add_argument("--weeks", action="store_true", help=_("print what is to be done, week by week"))
     parser.add_argument("--ics", type=Path, metavar="OUT.ics", help=_("write a calendar file, and print nothing"))
 
@@ -45,11 +50,14 @@ def run(arguments: Namespace) -> int:
     if arguments.ics is not None:
         write_whole(arguments.ics, calendar_file(plan, arguments.plan.stem))
     elif arguments.json:
-        print_json({"plantings": [_planting(plan, planting) for planting in plan.plantings]})
+        told = [_planting(plan, planting, workings=arguments.workings) for planting in plan.plantings]
+        print_json({"plantings": told})
     elif arguments.weeks:
         _print_weeks(plan)
     else:
         _print(plan)
+        if arguments.workings:
+            _print_workings(plan)
     return 0
 
 
@@ -98,9 +106,23 @@ def _days(plan: Plan, planting: Planting) -> _Days:
     return days
 
 
-def _planting(plan: Plan, planting: Planting) -> dict[str, Any]:
-    days = {name: day.isoformat() if day else None for name, day in _days(plan, planting).items()}
+def _planting(plan: Plan, planting: Planting, *, workings: bool) -> dict[str, Any]:
+    days: dict[str, Any] = {name: day.isoformat() if day else None for name, day in _days(plan, planting).items()}
+    if workings:
+        days["workings"] = [working_shape(plan, number) for number in _numbers(plan, planting)]
     return {"id": planting.id, **days}
+
+
+def _numbers(plan: Plan, planting: Planting) -> tuple[Number, ...]:
+    return tuple(dates_told(grown_of(plan, planting)).values())
+
+
+def _print_workings(plan: Plan) -> None:
+    """How each date came about, planting by planting."""
+    look = looks(plan)
+    for planting in plan.plantings:
+        print(f"\n{titled(plan, planting.id, look)}")
+        print_workings(plan, _numbers(plan, planting))
 
 
 def _shown(day: date | None) -> str:

@@ -5,7 +5,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from gardenplot.commands.numbers_shape import print_working, working_shape
+from gardenplot.commands.numbers_shape import add_workings, print_working, working_shape
 from gardenplot.commands.shape import add_json, add_plan, in_mm, named_beds, opened, print_json, print_table
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
@@ -39,7 +39,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("--bed", action="append", metavar="ID", help=_("only for this bed; may be given again"))
     parser.add_argument("--from", dest="first", type=_day, metavar="DAY", help=_("only what is needed from this day"))
     parser.add_argument("--to", dest="last", type=_day, metavar="DAY", help=_("only what is needed until this day"))
-    parser.add_argument("--workings", action="store_true", help=_("print how each number came about"))
+    add_workings(parser)
 
 
 def _day(text: str) -> date:

@@ -36,6 +36,12 @@ def supply_lines(candidates: Candidates) -> Iterator[MeasureLine]:
             yield _line(heading, candidates, numbers)
 
 
+def supply_numbers(candidate: Candidate) -> Iterator[Number]:
+    """The same of one candidate, each with its working."""
+    found = (*_made(candidate), _hoops(candidate), _cloth(candidate), cost(candidate), cost_of_unit(candidate))
+    yield from (number for number in found if number is not None and number.value is not None)
+
+
 def _made(candidate: Candidate) -> tuple[Number | None, Number | None]:
     made = raised_for(crop_of(candidate.plan, candidate.layout.crop), candidate.layout)
     return made.filled, made.seed

@@ -6,13 +6,13 @@ from fractions import Fraction
 
 from attrs import frozen
 
-from gardenplot.drawing.number_names import NAMES
+from gardenplot.drawing.number_names import NAMES, SOURCES
 from gardenplot.drawing.trust_words import TRUST
 from gardenplot.drawing.unit_figures import figure, shown_as
 from gardenplot.units import Units
 from gardenplot.units.figures import rounded
 from gardenplot.words import _, ngettext
-from gardenplot.working import Number, Rounding, Trust, Unit, Working
+from gardenplot.working import Number, Rounding, Trust, Unit
 
 _WORD = re.compile(r"[a-z_]+\d*")
 _PLACE = re.compile(r"_\d+$")
@@ -90,8 +90,9 @@ def _two_digits(value: Fraction, unit: Unit, units: Units) -> Fraction:
 
 
 def formula_words(number: Number) -> str:
-    """The formula with names for its words: "planted × (1 + spare)"."""
-    return _WORD.sub(lambda word: name_words(word.group()), number.formula)
+    """The formula with names for its words: "planted × (1 + spare)"; of several of a kind, with what each is of."""
+    labels = {term.name: term.label for term in number.terms if term.label}
+    return _WORD.sub(lambda word: labels.get(word.group()) or name_words(word.group()), number.formula)
 
 
 def sum_words(number: Number, units: Units, money: str = "") -> str:
@@ -115,6 +116,8 @@ def result_words(number: Number, units: Units, money: str = "") -> str:
     if number.rounding is Rounding.NONE or number.exact is None or number.exact == number.value:
         return value
     before = figure(number.exact, number.unit, units, money)
+    if before == value:
+        return value
     way = _("up") if number.rounding is Rounding.UP else _("down")
     return _("{value} ({before}, {way})").format(value=value, before=before, way=way)
 
@@ -125,31 +128,50 @@ def working_lines(number: Number, units: Units, money: str = "") -> Iterator[Lin
 
 
 def workings_of(numbers: Iterable[Number], units: Units, money: str = "") -> Iterator[Line]:
-    """Numbers and all that went into them, each told only once, where it first comes."""
-    seen: set[tuple[str, Fraction | None]] = set()
-    for number in numbers:
-        yield from _lines(number, 0, seen, units, money)
+    """Numbers and all that went into them, each told only once: those asked for in their order, the rest below."""
+    asked = {_key(number): number for number in numbers}
+    seen = set(asked)
+    for number in asked.values():
+        yield _line(number, 0, units, money)
+        for term in number.terms:
+            yield from _lines(term, 1, seen, units, money)
 
 
-def _lines(
-    number: Number, depth: int, seen: set[tuple[str, Fraction | None]], units: Units, money: str
-) -> Iterator[Line]:
-    key = (labelled(number), number.value)
-    if key in seen:
+_Key = tuple[str, Fraction | None, Unit]
+
+
+def _key(number: Number) -> _Key:
+    return labelled(number), number.value, number.unit
+
+
+def _lines(number: Number, depth: int, seen: set[_Key], units: Units, money: str) -> Iterator[Line]:
+    if _key(number) in seen:
         return
-    seen.add(key)
-    formula, sum_ = formula_words(number), sum_words(number, units, money)
-    yield Line(
-        depth, labelled(number), formula, sum_ if sum_ != formula else "", result_words(number, units, money),
-        TRUST[number.trust], number.source, number.trust is Trust.WEAK,
-    )  # fmt: skip
+    seen.add(_key(number))
+    yield _line(number, depth, units, money)
     for term in number.terms:
         yield from _lines(term, depth + 1, seen, units, money)
 
 
-def working_of(number: Number, units: Units) -> Working:
-    """A number as one sum with its value, for the list of a planting's sums."""
-    value = "–" if number.value is None else figure(number.value, number.unit, units)
-    if number.rounding is Rounding.UP:
-        value = _("{count}, up").format(count=value)
-    return Working(name_words(number.name), sum_words(number, units), value, number.trust, number.source)
+def _line(number: Number, depth: int, units: Units, money: str) -> Line:
+    formula, sum_ = formula_words(number), sum_words(number, units, money)
+    return Line(
+        depth, labelled(number), formula, sum_ if sum_ != formula else "", result_words(number, units, money),
+        TRUST[number.trust], SOURCES[number.source], number.trust is Trust.WEAK,
+    )  # fmt: skip
+
+
+def in_short(number: Number, units: Units, money: str = "") -> str:
+    """A number with its sum in a line: "trays:  185 ÷ 84  →  3, up  (good)", "set out:  typed  →  Fri 9 Apr 2027"."""
+    value = value_words(number, units, money)
+    if result_words(number, units, money) != value:
+        words = _("{count}, up") if number.rounding is Rounding.UP else _("{count}, whole part")
+        value = words.format(count=value)
+    sum_ = sum_words(number, units, money) if number.terms else SOURCES[number.source]
+    return f"{labelled(number)}:  {sum_}  →  {value}  ({TRUST[number.trust]})"
+
+
+def sources_line(numbers: Iterable[Number]) -> str:
+    """Where some formulas come from, each source once: "Formulas: common practice, no source"."""
+    named = dict.fromkeys(SOURCES[one.source] for one in numbers if one.terms and one.source)
+    return _("Formulas: {sources}").format(sources="; ".join(named)) if named else ""

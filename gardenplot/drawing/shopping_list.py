@@ -13,11 +13,10 @@ from gardenplot.plan import GoodKind, Plan, crop_of
 from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, Need, shopping, total_cost
 from gardenplot.units.figures import grouped, span
 from gardenplot.words import _, ngettext
-from gardenplot.working import Number, Unit, known
+from gardenplot.working import Number, Source, Unit, known
 
 LIST_COLUMNS = (_("what"), _("needed"), _("in store"), _("to buy"), _("cost"))
 LIST_NUMBERS = (4,)
-_STAKES = _("stakes of the bed sheets")
 _GROUPS: Mapping[str, tuple[GoodKind, ...]] = {
     _("Seed"): (GoodKind.SEED,),
     _("Raising"): (GoodKind.TRAY, GoodKind.MIX),
@@ -95,11 +94,11 @@ def _marking(plan: Plan, asked: Asked) -> Iterator[Need]:
         if not laid.layouts or not asked.has(laid.bed.id) or not asked.is_on(None):
             continue
         count = len(stakes(plan, laid, laid.layouts, look))
-        number = known("stakes", count, Unit.COUNT, source=_STAKES)
+        number = known("stakes", count, Unit.COUNT, source=Source.SHEETS)
         yield Need(GoodKind.STAKE, number, label=laid.bed.name)
         longest = max(longest or laid.bed, laid.bed, key=lambda bed: bed.length.nm)
     if longest is not None:
-        length = known("bed_length", longest.length.nm, Unit.LENGTH, source=_("length of the longest bed"))
+        length = known("bed_length", longest.length.nm, Unit.LENGTH, source=Source.LONGEST_BED)
         yield Need(GoodKind.STRING, length, label=longest.name)
 
 

@@ -2,19 +2,18 @@
 
 from collections.abc import Iterator
 
-from gardenplot.drawing.number_words import Line, value_words, workings_of
-from gardenplot.drawing.row_workings import row_workings
+from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between
-from gardenplot.drawing.trust_words import TRUST
-from gardenplot.layout import lay_out_bed
-from gardenplot.plan import Bed, Jugs, Plan, bed_of, planting_of
+from gardenplot.drawing.workings import bed_numbers, planting_numbers
+from gardenplot.layout import lay_out_bed, lay_out_plan
+from gardenplot.plan import Bed, Cover, Jugs, Plan, bed_of
 from gardenplot.plan.shapes import area_of
-from gardenplot.supplies import cover_cut, raised_for
+from gardenplot.supplies import cover_cut
 from gardenplot.supplies.feeding import fed
 from gardenplot.supplies.jugs import jug_heat
 from gardenplot.supplies.water import bed_water
 from gardenplot.words import _
-from gardenplot.working import Number
+from gardenplot.working import Number, Source, Unit, known
 
 
 def supply_lines(plan: Plan, bed_id: str) -> tuple[str, ...]:
@@ -24,33 +23,29 @@ def supply_lines(plan: Plan, bed_id: str) -> tuple[str, ...]:
     return (_("Water and soil"), *lines) if lines else ()
 
 
-def selected_lines(plan: Plan, bed_id: str, planting_id: str | None) -> tuple[Line, ...]:
-    """How the numbers of a planting, its rows and plants first, or of a bed's supplies came about."""
-    found = tuple(workings_of(numbers_of(plan, bed_id, planting_id), plan.place.units, plan.place.money))
-    if planting_id is None:
-        return found
-    laid = lay_out_bed(plan, bed_of(plan, bed_id))
-    grown = next(each for each in laid.grown if each.planting.id == planting_id)
-    rows = row_workings(plan, grown, laid.layout_of(planting_id))
-    counted = (Line(0, one.name, "", one.sum, one.value, TRUST[one.trust], one.source) for one in rows)
-    return (*counted, *found)
-
-
 def numbers_of(plan: Plan, bed_id: str, planting_id: str | None) -> tuple[Number, ...]:
-    """All numbers of supplies of a planting, or of a bed with its covers, jugs, water and feeds."""
+    """All numbers of a planting, its rows and plants first, or of a bed: what is left, covers, jugs, water, feeds."""
     bed = bed_of(plan, bed_id)
+    laid = lay_out_bed(plan, bed)
     if planting_id is not None:
-        one = planting_of(plan, planting_id)
-        laid = lay_out_bed(plan, bed)
-        grown = next(each for each in laid.grown if each.planting is one)
-        made = raised_for(grown.crop, laid.layout_of(one.id))
-        found = (made.filled, made.to_sow, made.raised, made.weight, made.seed)
-        return tuple(number for number in found if number is not None)
-    covers = (cover_cut(bed, cover).numbers for cover in plan.covers if cover.bed == bed_id)
+        return planting_numbers(laid, planting_id, lay_out_plan(plan))
+    covers = (_cover_numbers(bed, cover) for cover in plan.covers if cover.bed == bed_id)
     jugs = (jug_heat(bed, each).numbers for each in plan.jugs if each.bed == bed_id)
     feeds = (fed(feed, area_of(bed)) for feed in plan.feeds if not feed.beds or bed_id in feed.beds)
     water = bed_water(plan.place, bed, area_of(bed)).numbers if bed.drip_lines or plan.place.watering else ()
-    return (*(number for cut in (*covers, *jugs) for number in cut), *water, *feeds)
+    return (*bed_numbers(laid), *(number for cut in (*covers, *jugs) for number in cut), *water, *feeds)
+
+
+def _cover_numbers(bed: Bed, cover: Cover) -> tuple[Number, ...]:
+    """Where and when a cover stands, and what it takes."""
+    days = (("cover_on", cover.on), ("cover_off", cover.off))
+    return (
+        known("begins", cover.start.nm, Unit.READING, source=Source.OF_COVER),
+        known("ends", cover.end.nm, Unit.READING, source=Source.OF_COVER),
+        *(known(name, day.toordinal(), Unit.DATE, source=Source.OF_COVER) for name, day in days if day is not None),
+        *cover_cut(bed, cover).numbers,
+        *([known("layers", cover.layers, Unit.COUNT, source=Source.OF_COVER)] if cover.layers > 1 else []),
+    )
 
 
 def _jug_lines(plan: Plan, bed: Bed) -> Iterator[str]:

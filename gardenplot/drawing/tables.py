@@ -21,7 +21,7 @@ from gardenplot.words import _, ngettext
 
 @frozen(cache_hash=True)
 class CountRow:
-    """One row of the counts; `bed` and `planting` say what it is about, `inner` are the rows it sums up."""
+    """One row of the counts; `bed`, `planting` and `crop` say what it is about, `inner` are the rows it sums up."""
 
     name: str
     readings: str
@@ -30,6 +30,7 @@ class CountRow:
     bed: str | None = None
     planting: str | None = None
     inner: tuple["CountRow", ...] = ()
+    crop: str | None = None
 
     @property
     def is_bed(self) -> bool:
@@ -52,7 +53,7 @@ def counts_by_crop(plan: Plan) -> tuple[CountRow, ...]:
     for laid in lay_out_plan(plan):
         for layout in laid.layouts:
             plants[layout.crop] = plants.get(layout.crop, 0) + layout.planted
-    rows = [CountRow(crop_of(plan, crop).name, "", "", count) for crop, count in plants.items()]
+    rows = [CountRow(crop_of(plan, crop).name, "", "", count, crop=crop) for crop, count in plants.items()]
     return tuple(sorted(rows, key=lambda row: row.name.casefold()))
 
 

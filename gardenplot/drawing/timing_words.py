@@ -2,16 +2,17 @@
 
 from gardenplot.drawing.date_words import table_words
 from gardenplot.drawing.days import day_words
+from gardenplot.drawing.number_names import SOURCES
 from gardenplot.drawing.so_many import so_many_days
 from gardenplot.drawing.trust_words import TRUST
 from gardenplot.findings import Finding, Kind
 from gardenplot.plan import Frost, Plan, bed_of, by_id, crop_of, order_of, planting_of
 from gardenplot.season import Dates, dates_of, market_day
-from gardenplot.season.emergence import SOURCE, NotInTable, emergence
+from gardenplot.season.emergence import NotInTable, emergence
 from gardenplot.season.frost import first_freeze, is_hard, last_freeze
 from gardenplot.units.figures import offset
 from gardenplot.words import _, ngettext
-from gardenplot.working import Trust
+from gardenplot.working import Source, Trust
 
 TIMING = frozenset(
     {
@@ -88,7 +89,7 @@ def _soil(plan: Plan, finding: Finding) -> str:
     if finding.kind is Kind.SOIL_WARM:
         words = _("too warm to sow: {table}; {source} ({trust})")
     table = table_words(told, soil) if soil is not None and isinstance(told, NotInTable) else ""
-    return words.format(table=table, source=SOURCE, trust=TRUST[Trust.FAIR])
+    return words.format(table=table, source=SOURCES[Source.EMERGENCE], trust=TRUST[Trust.FAIR])
 
 
 def _frost(plan: Plan, finding: Finding) -> str:

@@ -1,11 +1,13 @@
 """Values of every unit as a person reads them, in the plan's units, each rounded once from its exact value."""
 
 from collections.abc import Mapping
+from datetime import date
 from fractions import Fraction
 from typing import NamedTuple
 
+from gardenplot.drawing.days import day_words
 from gardenplot.units import BTU, FOOT, GALLON, LITRE, POUND, M, Units
-from gardenplot.units.figures import MINUS, THIN, grouped, rounded, span
+from gardenplot.units.figures import MINUS, THIN, grouped, offset, rounded, span, tape
 from gardenplot.words import ngettext
 from gardenplot.working import Unit
 
@@ -43,6 +45,7 @@ _METRIC: Mapping[Unit, tuple[Shown, ...]] = {
     Unit.HEAT_OF_WATER: (_shown(1, 2, "kJ / kg K"),),
     Unit.LOSS_OF_HEAT: (_shown(Fraction(3600, M**2), 0, "W / m²"),),
     Unit.KELVIN: (_shown(1, 1, "°C"),),
+    Unit.DEGREES: (_shown(1, 1, "°"),),
     Unit.HOURS: (_shown(Fraction(1, 60), 0, "min"), _shown(1, 1, "h", 1)),
 }
 _FEET: Mapping[Unit, tuple[Shown, ...]] = {
@@ -73,6 +76,12 @@ def figure(value: Fraction, unit: Unit, units: Units, money: str = "") -> str:
             return grouped(int(value)) if value.denominator == 1 else trimmed(value, 2, whole_from=None)
         case Unit.LENGTH:
             return str(span(rounded(value), units))
+        case Unit.SPACING:
+            return str(offset(rounded(value), units))
+        case Unit.READING:
+            return str(tape(rounded(value), units))
+        case Unit.DATE:
+            return day_words(date.fromordinal(rounded(value)))
         case Unit.MONEY:
             return f"{money}{THIN if money else ''}{placed(value, 2)}"
         case Unit.DAYS:

@@ -1,38 +1,101 @@
-"""How the numbers of a layout came about: each sum with the numbers put in."""
+"""The numbers of a planting and of a bed, each with its working: what is shown of them, and what opens it."""
 
-from gardenplot.drawing.number_words import working_of
-from gardenplot.drawing.row_workings import row_workings
+from collections.abc import Iterator
+
+from attrs import evolve
+
+from gardenplot.drawing.date_words import dates_told
 from gardenplot.drawing.so_many import so_many_cells, so_many_plants, so_many_seeds
-from gardenplot.drawing.trust_words import TRUST
-from gardenplot.layout import Grown, Layout
-from gardenplot.plan import Plan
+from gardenplot.layout import (
+    Grown,
+    LaidOut,
+    Layout,
+    free_on,
+    fullest_day,
+    left_number,
+    pieces_number,
+    plants_number,
+    row_numbers,
+    spacings_for_orders,
+    stood,
+    total_number,
+)
+from gardenplot.layout.place_numbers import answer_numbers, order_numbers, readings, to_sell
+from gardenplot.plan import Bed
+from gardenplot.plan.shapes import map_length_of
+from gardenplot.season import market_day
 from gardenplot.supplies import raised_for
 from gardenplot.units.figures import grouped
-from gardenplot.words import _, ngettext
-from gardenplot.working import Number, Working
+from gardenplot.words import ngettext
+from gardenplot.working import RULES, Number, Source, Unit, known, put_in, worked
 
 
-def workings(plan: Plan, one: Grown, layout: Layout) -> tuple[Working, ...]:
-    """The sums behind a planting, from the width of its bed to the trays that raise it."""
-    return (*row_workings(plan, one, layout), *_raise(plan, one, layout))
+def planting_numbers(laid: LaidOut, planting: str, laid_out: tuple[LaidOut, ...] = ()) -> tuple[Number, ...]:
+    """All numbers of a planting: rows and plants, its place, what to raise, its dates, its order, what is over.
+
+    `laid_out` are all beds of the plan, without which nothing is said of the order.
+    """
+    layout = laid.layout_of(planting)
+    one = next(each for each in laid.grown if each.planting.id == planting)
+    return (
+        *row_numbers(laid.bed, one, layout),
+        *readings(laid, layout),
+        *raise_numbers(laid.bed, one, layout),
+        *dates_told(one).values(),
+        *_of_order(laid_out, one, layout),
+        *answer_numbers(layout),
+    )
 
 
-def working_line(one: Working) -> str:
-    """A sum in a line, with how far to trust it: "trays:  185 ÷ 84  →  3, up  (good)"."""
-    return f"{one.name}:  {one.sum}  →  {one.value}  ({TRUST[one.trust]})"
+def _of_order(laid_out: tuple[LaidOut, ...], one: Grown, layout: Layout) -> Iterator[Number]:
+    """What stands of a planting, and of all that is planted for its market day, against what must."""
+    standing = stood(one, layout)
+    if standing != layout.plants:
+        yield known("stands", standing, Unit.COUNT, source=Source.CAME_ABOUT)
+    if one.order is None or not laid_out:
+        return
+    wanted = one.order.id, one.planting.market or 1
+    yield from order_numbers(laid_out, one, spacings_for_orders(laid_out).get(wanted))
+    sold = to_sell(laid_out, one, layout)
+    if sold is not None:
+        yield sold
+    day, ready = market_day(one.order, one.planting.market), dates_told(one).get("ready")
+    if day is not None and ready is not None:
+        market = known("market", day.toordinal(), Unit.DATE, source=Source.OF_ORDER)
+        yield worked("before_market", Unit.DAYS, "market − ready", market, ready, source=RULES)
 
 
-def raise_numbers(one: Grown, layout: Layout) -> tuple[Number, ...]:
+def bed_numbers(laid: LaidOut) -> tuple[Number, ...]:
+    """What a bed comes to on the day that it is fullest: its plants, what is left of it, and the pieces of that."""
+    day = fullest_day(laid)
+    pieces = (
+        number
+        for stretch in free_on(laid, day).leftover
+        for number in (
+            known("begins", stretch.start, Unit.READING, source=Source.MEASURED),
+            known("ends", stretch.end, Unit.READING, source=Source.MEASURED),
+            known("piece", stretch.length, Unit.LENGTH, source=Source.MEASURED),
+        )
+    )
+    on_map = map_length_of(laid.bed)
+    slope = () if on_map is None else (known("map_length", on_map, Unit.LENGTH, source=Source.SLOPE),)
+    return total_number((laid,)), left_number(laid, day), pieces_number(laid, day), *pieces, *slope
+
+
+def counted_numbers(bed: Bed, one: Grown, layout: Layout) -> tuple[Number, ...]:
+    """The numbers behind a planting, from the width of its bed to the trays that raise it."""
+    return (*row_numbers(bed, one, layout), *raise_numbers(bed, one, layout))
+
+
+def raise_numbers(bed: Bed, one: Grown, layout: Layout) -> tuple[Number, ...]:
     """What to raise or sow, as far as it is known: one seed a cell is as many seeds as cells and not told again."""
     made = raised_for(one.crop, layout)
     seed = made.seed if made.to_sow is None or made.seeds != made.cells else None
     raised = made.raised if one.crop.spare is not None else None
-    found = (raised, made.to_sow, seed, made.filled, made.weight)
-    return tuple(number for number in found if number is not None and number.value is not None)
-
-
-def _raise(plan: Plan, one: Grown, layout: Layout) -> list[Working]:
-    return [working_of(number, plan.place.units) for number in raise_numbers(one, layout)]
+    still = made.still if made.spill is not None else None
+    found = (raised, made.to_sow, seed, made.filled, still, made.weight)
+    plants = evolve(plants_number(bed, one, layout), name="planted")
+    return tuple(put_in(number, plants) for number in found if number is not None and number.value is not None)
 
 
 def trays_line(one: Grown, layout: Layout) -> str:
@@ -55,9 +118,3 @@ def trays_line(one: Grown, layout: Layout) -> str:
         )
         words += "; " + still.format(trays=made.spill.trays, plants=grouped(made.spill.plants))
     return words
-
-
-def sources_line(found: tuple[Working, ...]) -> str:
-    """Where the formulas of some workings come from, each source once: "Formulas: common practice, no source"."""
-    named = dict.fromkeys(one.source for one in found if one.source)
-    return _("Formulas: {sources}").format(sources="; ".join(named)) if named else ""

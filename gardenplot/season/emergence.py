@@ -17,7 +17,6 @@ from gardenplot.units import Temperature
 
 _NONE = "NG"
 """How the table writes that next to nothing emerges."""
-SOURCE = "Harrington and Minges, Vegetable Seed Germination, University of California 1954"
 
 
 @frozen

@@ -5,9 +5,11 @@ Stand = units / (1 - field loss), rounded up. Formula: common practice, no sourc
 
 from datetime import date, timedelta
 from fractions import Fraction
+from functools import lru_cache
 from math import ceil
 
 from gardenplot.plan import Crop, Order
+from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, worked
 
 
 def market_days(order: Order) -> tuple[date, ...]:
@@ -29,7 +31,7 @@ def market_day(order: Order, market: int | None) -> date | None:
 
 def units_to_grow(order: Order, crop: Crop) -> int:
     """The units that must grow for one market day, so that those that are lost leave enough: rounded up."""
-    return ceil(order.units / (1 - _loss(crop)))
+    return ceil(_to_grow(order, crop).value or 0)
 
 
 def stand_for(order: Order, crop: Crop, row: int | None = None) -> int:
@@ -38,11 +40,41 @@ def stand_for(order: Order, crop: Crop, row: int | None = None) -> int:
     `row` is the length of row in nm that a plant has, needed where a unit is cut from a length of row: the crop's own
     spacing where it is not given.
     """
+    return ceil(stand_number(order, crop, row).value or 0)
+
+
+@lru_cache(maxsize=4096)
+def stand_number(order: Order, crop: Crop, row: int | None = None) -> Number:
+    """The plants that must stand for one market day of an order, with their working; `row` is as in `stand_for`."""
     if order.row_per_unit is not None:
-        return -(-units_to_grow(order, crop) * order.row_per_unit.nm // (row or crop.in_row.nm))
+        grow = _to_grow(order, crop)
+        each = known("row_per_unit", order.row_per_unit.nm, Unit.LENGTH, source=Source.OF_ORDER)
+        plant = known("in_row_spacing", row or crop.in_row.nm, Unit.SPACING, source=Source.PACKET)
+        return _up("stand", "to_grow × row_per_unit ÷ in_row_spacing", grow, each, plant)
+    ordered, loss = _ordered(order), _loss_number(crop)
     if order.units_per_plant is not None:
-        return ceil(order.units / (order.units_per_plant * (1 - _loss(crop))))
-    return ceil(order.units * order.plants_per_unit / (1 - _loss(crop)))
+        each = known("units_per_plant", order.units_per_plant, Unit.COUNT, source=Source.OF_ORDER)
+        return _up("stand", "ordered ÷ (units_per_plant × (1 − field_loss))", ordered, each, loss)
+    if order.plants_per_unit == 1:
+        return _up("stand", "ordered ÷ (1 − field_loss)", ordered, loss)
+    each = known("plants_per_unit", order.plants_per_unit, Unit.COUNT, source=Source.OF_ORDER)
+    return _up("stand", "ordered × plants_per_unit ÷ (1 − field_loss)", ordered, each, loss)
+
+
+def _to_grow(order: Order, crop: Crop) -> Number:
+    return _up("to_grow", "ordered ÷ (1 − field_loss)", _ordered(order), _loss_number(crop))
+
+
+def _ordered(order: Order) -> Number:
+    return known("ordered", order.units, Unit.COUNT, source=Source.OF_ORDER)
+
+
+def _loss_number(crop: Crop) -> Number:
+    return known("field_loss", _loss(crop), Unit.SHARE, source=Source.PACKET if crop.field_loss else Source.NOT_TYPED)
+
+
+def _up(name: str, formula: str, *terms: Number) -> Number:
+    return worked(name, Unit.COUNT, formula, *terms, rounding=Rounding.UP, source=RULES)
 
 
 def units_from(order: Order, crop: Crop, plants: int, row: int | None = None) -> int:

@@ -5,9 +5,9 @@ from math import isqrt
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
+from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.row_workings import convention
 from gardenplot.drawing.sayings import titled
 from gardenplot.layout import Grown, LaidOut, Layout, kept_for, stood
 from gardenplot.plan import Bed, Pattern, Plan

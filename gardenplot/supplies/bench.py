@@ -15,7 +15,7 @@ from gardenplot.layout.trays import TRAY_LENGTH, TRAY_WIDTH
 from gardenplot.plan import GoodKind, Plan
 from gardenplot.season import Dates, dates_of
 from gardenplot.supplies.raising import raised_for
-from gardenplot.working import RULES, Number, Unit, added, known, worked
+from gardenplot.working import RULES, Number, Source, Unit, added, known, worked
 
 _WEEK = timedelta(days=7)
 _MOST_WEEKS = 60
@@ -58,8 +58,8 @@ def _tray(plan: Plan, cells: int) -> Number:
     own = [good for good in plan.goods if good.kind is GoodKind.TRAY and good.cells == cells]
     for good in own:
         if good.length is not None and good.width is not None:
-            return known("tray_area", good.length.nm * good.width.nm, Unit.AREA, source="typed for this tray")
-    return known("tray_area", TRAY_LENGTH.nm * TRAY_WIDTH.nm, Unit.AREA, source="a tray of the usual size")
+            return known("tray_area", good.length.nm * good.width.nm, Unit.AREA, source=Source.OF_TRAY)
+    return known("tray_area", TRAY_LENGTH.nm * TRAY_WIDTH.nm, Unit.AREA, source=Source.USUAL_TRAY)
 
 
 def _weeks(dates: Dates) -> Iterator[date]:

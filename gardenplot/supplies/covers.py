@@ -14,11 +14,11 @@ from attrs import frozen
 from gardenplot.plan import Bed, Cover, Good, GoodKind, HoopShape
 from gardenplot.supplies.ellipse import PI, half_perimeter
 from gardenplot.units import Length
-from gardenplot.working import RULES, Number, Rounding, Trust, Unit, known, worked
+from gardenplot.working import RULES, Number, Rounding, Source, Trust, Unit, known, worked
 
-TYPED = "typed for this cover"
-_CIRCLE = "geometry: circumference of a circle"
-_ELLIPSE = "geometry: perimeter of an ellipse by the arithmetic-geometric mean (Gauss)"
+TYPED = Source.OF_COVER
+_CIRCLE = Source.CIRCLE
+_ELLIPSE = Source.ELLIPSE
 
 
 @frozen
@@ -88,16 +88,13 @@ def cover_cut(bed: Bed, cover: Cover) -> CoverCut:
 
 
 def _arc(bed: Bed, cover: Cover) -> Number:
-    over = known("bed_width", bed.width.nm, Unit.LENGTH, source=DRAWN)
+    over = known("bed_width", bed.width.nm, Unit.LENGTH, source=Source.SIZE_OF_BED)
     if cover.hoop_shape is HoopShape.HALF_ROUND:
         pi = known("pi", PI, Unit.COUNT, source=_CIRCLE)
         return worked("arc", Unit.LENGTH, "pi × bed_width ÷ 2", pi, over, source=_CIRCLE)
     rise = _given("rise", cover.rise)
     using = {"half_ellipse": half_perimeter}
     return worked("arc", Unit.LENGTH, "half_ellipse(bed_width ÷ 2, rise)", over, rise, source=_ELLIPSE, using=using)
-
-
-DRAWN = "size of the bed"
 
 
 def _given(name: str, length: Length | None) -> Number:

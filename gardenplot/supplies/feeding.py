@@ -5,14 +5,14 @@ or the soil test's to say; the program only multiplies.
 """
 
 from gardenplot.plan import Feed
-from gardenplot.working import RULES, Number, Unit, known, worked
+from gardenplot.working import RULES, Number, Source, Unit, known, worked
 
-_TYPED = "typed for this feed"
+_TYPED = Source.OF_FEED
 
 
 def fed(feed: Feed, area: int) -> Number:
     """What a bed with so many nm² is given: a volume where there is a depth, else a weight."""
-    ground = known("area", area, Unit.AREA, source="size of the bed")
+    ground = known("area", area, Unit.AREA, source=Source.SIZE_OF_BED)
     if feed.depth is not None:
         deep = known("depth", feed.depth.nm, Unit.LENGTH, source=_TYPED)
         return worked("compost", Unit.BULK, "area × depth", ground, deep, source=RULES)

@@ -12,14 +12,14 @@ from attrs import frozen
 
 from gardenplot.plan import Bed, Jugs
 from gardenplot.units import CM, Temperature
-from gardenplot.working import RULES, Number, Rounding, Trust, Unit, known, worked
+from gardenplot.working import RULES, Number, Rounding, Source, Trust, Unit, known, worked
 
 WATER = Fraction(1, CM**3)
 """Grams in each nm³."""
 HEAT_OF_WATER = Fraction("4.1868")
 HEAT_OF_FREEZING = Fraction("333.5")
-_TYPED = "typed for these jugs"
-_GUESS = "a guess: the night decides"
+_TYPED = Source.OF_JUGS
+_GUESS = Source.GUESS
 _FREEZES = 32
 
 
@@ -45,12 +45,12 @@ def jug_heat(bed: Bed, jugs: Jugs) -> JugHeat:
     count = _count(bed, jugs)
     each = known("jug_volume", jugs.volume.nm3, Unit.VOLUME, source=_TYPED)
     water = worked("water", Unit.VOLUME, "jugs × jug_volume", count, each, source=RULES)
-    dense = known("water_density", WATER, Unit.GRAMS_PER_VOLUME, source="1 kg a litre")
+    dense = known("water_density", WATER, Unit.GRAMS_PER_VOLUME, source=Source.LITRE)
     weight = worked("weight", Unit.GRAMS, "water × water_density", water, dense, source=RULES)
     cooling = _cooling(weight, jugs)
-    fusion = known("heat_of_freezing", HEAT_OF_FREEZING, Unit.JOULES_PER_GRAM, source="CRC Handbook")
+    fusion = known("heat_of_freezing", HEAT_OF_FREEZING, Unit.JOULES_PER_GRAM, source=Source.HANDBOOK)
     freezing = worked("freezing", Unit.JOULES, "weight × heat_of_freezing", weight, fusion, trust=Trust.FAIR,
-                      source="latent heat")  # fmt: skip
+                      source=Source.LATENT_HEAT)  # fmt: skip
     loss = known(
         "night_loss", None if jugs.loss is None else jugs.loss.per_nm2, Unit.LOSS_OF_HEAT, trust=Trust.WEAK,
         source=_GUESS,
@@ -58,7 +58,7 @@ def jug_heat(bed: Bed, jugs: Jugs) -> JugHeat:
     area = worked(
         "area", Unit.AREA, "stretch × bed_width",
         known("stretch", jugs.end.nm - jugs.start.nm, Unit.LENGTH, source=_TYPED),
-        known("bed_width", bed.width.nm, Unit.LENGTH, source="size of the bed"), source=RULES,
+        known("bed_width", bed.width.nm, Unit.LENGTH, source=Source.SIZE_OF_BED), source=RULES,
     )  # fmt: skip
     lasts = worked("lasts", Unit.HOURS, "cooling ÷ (area × night_loss)", cooling, area, loss, trust=Trust.WEAK,
                    source=RULES)  # fmt: skip
@@ -67,13 +67,13 @@ def jug_heat(bed: Bed, jugs: Jugs) -> JugHeat:
 
 def _cooling(weight: Number, jugs: Jugs) -> Number:
     """What they give off until they are cold, or begin to freeze."""
-    heat = known("heat_of_water", HEAT_OF_WATER, Unit.HEAT_OF_WATER, source="1 Btu / lb °F")
+    heat = known("heat_of_water", HEAT_OF_WATER, Unit.HEAT_OF_WATER, source=Source.BRITISH_UNIT)
     warm, cold = _kelvin(jugs.warm), _kelvin(jugs.cold)
     fall = None if warm is None or cold is None else max(Fraction(0), warm - max(cold, Fraction(0)))
     by = known("cooled_by", fall, Unit.KELVIN, trust=Trust.FAIR, source=_TYPED)
     return worked(
         "cooling", Unit.JOULES, "weight × heat_of_water × cooled_by", weight, heat, by, trust=Trust.FAIR,
-        source="specific heat",
+        source=Source.SPECIFIC_HEAT,
     )  # fmt: skip
 
 
@@ -86,10 +86,10 @@ def _count(bed: Bed, jugs: Jugs) -> Number:
     if jugs.count is not None:
         return known("jugs", jugs.count, Unit.COUNT, source=_TYPED)
     long = known("stretch", jugs.end.nm - jugs.start.nm, Unit.LENGTH, source=_TYPED)
-    wide = known("bed_width", bed.width.nm, Unit.LENGTH, source="size of the bed")
+    wide = known("bed_width", bed.width.nm, Unit.LENGTH, source=Source.SIZE_OF_BED)
     across = known("jug_diameter", jugs.diameter.nm, Unit.LENGTH, source=_TYPED)
     along = worked("jugs_along", Unit.COUNT, "(stretch + 2 × jug_diameter) ÷ jug_diameter", long, across,
-                   rounding=Rounding.DOWN, source="geometry")  # fmt: skip
+                   rounding=Rounding.DOWN, source=Source.GEOMETRY)  # fmt: skip
     ends = worked("jugs_across", Unit.COUNT, "bed_width ÷ jug_diameter", wide, across, rounding=Rounding.DOWN,
-                  source="geometry")  # fmt: skip
-    return worked("jugs", Unit.COUNT, "2 × jugs_along + 2 × jugs_across", along, ends, source="geometry")
+                  source=Source.GEOMETRY)  # fmt: skip
+    return worked("jugs", Unit.COUNT, "2 × jugs_along + 2 × jugs_across", along, ends, source=Source.GEOMETRY)

@@ -15,13 +15,12 @@ from attrs import frozen
 from gardenplot.layout import Layout
 from gardenplot.plan import Crop, Establish, Pattern
 from gardenplot.units import Share
-from gardenplot.working import RULES, Number, Rounding, Trust, Unit, known, worked
+from gardenplot.working import RULES, Number, Rounding, Source, Trust, Unit, known, worked
 
 UP, DOWN = Rounding.UP, Rounding.DOWN
-PACKET = "seed packet"
+PACKET = Source.PACKET
 """Where numbers of a crop come from that a person typed from it."""
-DRAWING = "counted on the drawing"
-NOT_TYPED = "nothing typed"
+NOT_TYPED = Source.NOT_TYPED
 _USABLE = "(1 − (1 − germination)^seeds_per_cell)"
 """The share of cells in which a plant stands in the end, where there are several seeds in each."""
 
@@ -98,7 +97,7 @@ def raised_for(crop: Crop, layout: Layout) -> Raising:
 @lru_cache(maxsize=4096)
 def raising(crop: Crop, planted: int, in_row: int, *, is_band: bool = False) -> Raising:
     """What to raise or sow for so many planted places, each owning `in_row` nm of row, or in a band."""
-    places = known("planted", planted, Unit.COUNT, source=DRAWING)
+    places = known("planted", planted, Unit.COUNT, source=Source.COUNTED)
     if crop.establish is Establish.DIRECT:
         return _direct(crop, places, in_row, is_band=is_band)
     spare = part("spare", crop.spare, missing=Fraction(0))
@@ -123,14 +122,14 @@ def raising(crop: Crop, planted: int, in_row: int, *, is_band: bool = False) -> 
     return Raising(raised, cells, seed, trays, _grams(crop, seed), still, planted)
 
 
-def part(name: str, share: Share | None, *, missing: Fraction | None = None, source: str = PACKET) -> Number:
+def part(name: str, share: Share | None, *, missing: Fraction | None = None, source: Source = PACKET) -> Number:
     """A share of a crop that was put in."""
     if share is None:
         return known(name, missing, Unit.SHARE, source=NOT_TYPED)
     return known(name, share.part, Unit.SHARE, source=source)
 
 
-def _typed(number: int | None) -> str:
+def _typed(number: int | None) -> Source:
     return NOT_TYPED if number is None else PACKET
 
 

@@ -21,9 +21,9 @@ from gardenplot.supplies.feeding import fed
 from gardenplot.supplies.jugs import jug_heat
 from gardenplot.supplies.raising import PACKET, Raising, part, raised_for
 from gardenplot.supplies.water import bed_water
-from gardenplot.working import RULES, Number, Rounding, Unit, added, known, larger, worked
+from gardenplot.working import RULES, Number, Rounding, Source, Unit, added, known, larger, worked
 
-SHOP, STORE = "sold like this", "counted in store"
+SHOP, STORE = Source.SHOP, Source.STORE
 
 
 @frozen
@@ -180,7 +180,7 @@ def _covered(plan: Plan, cover: Cover) -> Iterator[Need]:
         yield Need(GoodKind.HOOP, cut.count, size=cut.hoop_length, label=bed.name)
     sold = stock_width(cut, plan.goods)
     width = sold.width.nm if sold and sold.width else cut.cloth_width
-    layers = known("layers", cover.layers, Unit.COUNT, source="typed for this cover")
+    layers = known("layers", cover.layers, Unit.COUNT, source=Source.OF_COVER)
     long = worked("cloth", Unit.LENGTH, "cloth_length × layers", cut.length, layers, source=RULES)
     yield Need(GoodKind.CLOTH, long, size=width, good=sold, label=bed.name)
     yield Need(GoodKind.WEIGHT, cut.weights, label=bed.name)

@@ -8,9 +8,9 @@ extension services, whose printed examples the tests repeat.
 from attrs import frozen
 
 from gardenplot.plan import Bed, Place, Watering
-from gardenplot.working import RULES, Number, Rounding, Unit, known, worked
+from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, worked
 
-_TYPED = "typed for the place"
+_TYPED = Source.OF_PLACE
 _DAYS = 7
 
 
@@ -35,8 +35,8 @@ class BedWater:
 def bed_water(place: Place, bed: Bed, area: int) -> BedWater:
     """The water of a bed with so many nm² to water."""
     watering = place.watering or Watering()
-    lines = known("lines", len(bed.drip_lines) or None, Unit.COUNT, source="typed for this bed")
-    long = known("bed_length", bed.length.nm, Unit.LENGTH, source="size of the bed")
+    lines = known("lines", len(bed.drip_lines) or None, Unit.COUNT, source=Source.OF_BED)
+    long = known("bed_length", bed.length.nm, Unit.LENGTH, source=Source.SIZE_OF_BED)
     length = worked("line_length", Unit.LENGTH, "lines × bed_length", lines, long, source=RULES)
     each = known("line_flow", watering.line_flow.nm2_per_hour if watering.line_flow else None, Unit.FLOW_PER_LENGTH,
                  source=_TYPED)  # fmt: skip
@@ -53,17 +53,17 @@ def bed_water(place: Place, bed: Bed, area: int) -> BedWater:
 
 def weekly_water(watering: Watering, area: int) -> Number:
     """What a week's depth over an area in nm² comes to."""
-    ground = known("area", area, Unit.AREA, source="size of the bed")
+    ground = known("area", area, Unit.AREA, source=Source.SIZE_OF_BED)
     deep = known("depth", watering.weekly_depth.nm if watering.weekly_depth else None, Unit.LENGTH, source=_TYPED)
     part = watering.efficiency.part if watering.efficiency else 1
-    reaches = known("efficiency", part, Unit.SHARE, source=_TYPED if watering.efficiency else "nothing typed")
+    reaches = known("efficiency", part, Unit.SHARE, source=_TYPED if watering.efficiency else Source.NOT_TYPED)
     return worked("weekly", Unit.VOLUME, "area × depth ÷ efficiency", ground, deep, reaches, source=RULES)
 
 
 def tank_days(watering: Watering, weekly: Number) -> Number:
     """How many days a full tank waters what takes so much a week."""
     tank = known("tank", watering.tank.nm3 if watering.tank else None, Unit.VOLUME, source=_TYPED)
-    days = known("days_of_week", _DAYS, Unit.DAYS, source="a week")
+    days = known("days_of_week", _DAYS, Unit.DAYS, source=Source.WEEK)
     return worked(
         "tank_days", Unit.DAYS, "tank ÷ weekly × days_of_week", tank, weekly, days, rounding=Rounding.DOWN,
         source=RULES,

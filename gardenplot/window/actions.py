@@ -213,8 +213,11 @@ def _supplies(window: "MainWindow", why: Reasons) -> Entries:
     also = _("sum formula explain number trust why")
     working = _("&How it came about …")
     yield Action("supply.working", working, deeds.show_working, "", deeds.why_nothing_chosen, also=also)
-    numbers, also = _("&Numbers of what is selected …"), _("sum formula explain trays cells hoops water working")
-    yield Action("supply.numbers", numbers, deeds.numbers, "Ctrl+Shift+N", why.selection, also=also)
+    numbers, also = (
+        _("&Numbers where the keyboard is …"),
+        _("selected sum formula explain trays rows dates working why"),
+    )
+    yield Action("supply.numbers", numbers, window.numbers.ask, "Ctrl+Shift+N", why.bed, also=also)
     store, also = _("&In store and prices …"), _("stock packets price shop pack germination age")
     yield Action("supply.store", store, deeds.store, "", deeds.why_nothing_chosen, also=also)
     save, also = _("&Save as a table …"), _("export CSV list shopping")

@@ -16,6 +16,7 @@ from gardenplot.drawing.compare_words import (
 )
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.measure_line import MeasureLine
+from gardenplot.drawing.opened_choices import of_candidate
 from gardenplot.errors import PlanError
 from gardenplot.gestures.candidate_typed import changes_between
 from gardenplot.layout.candidate import Candidate, Reason, comparison
@@ -25,6 +26,7 @@ from gardenplot.window.candidate_column import Shown
 from gardenplot.window.candidate_columns import CandidateColumns
 from gardenplot.window.candidate_form import CandidateForm
 from gardenplot.window.document import Document
+from gardenplot.window.numbers_button import NumbersButton
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.theme import widget_font
 from gardenplot.words import _
@@ -43,6 +45,7 @@ class CompareDialog(QDialog):
         self.take, self.away, self.cancel = (
             QPushButton(words) for words in (_("Take it"), _("Take the column away"), _("Cancel"))
         )
+        self.numbers = NumbersButton(lambda: (self.chosen.plan, of_candidate(self.chosen, self._candidates[0])), self)
         self.setWindowTitle(_("Compare layouts: {planting}").format(planting=comparison_title(plan, planting)))
         self._lay_out()
         self.form.added.connect(self._add)
@@ -68,10 +71,10 @@ class CompareDialog(QDialog):
         self.take.setProperty("strong", True)
         self.take.setToolTip(_("Enter, or a double click on the column"))
         self.away.setToolTip(_("Delete"))
-        for button in (self.away, self.cancel, self.take):
+        for button in (self.away, self.numbers, self.cancel, self.take):
             button.setAutoDefault(False)
             row.addWidget(button)
-            if button is self.away:
+            if button is self.numbers:
                 row.addStretch(1)
         column.addLayout(row)
 

@@ -1,20 +1,26 @@
 """Filling the season: what counts, the best so far drawn over the plan while it is looked for, then take or leave."""
 
+from functools import partial
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
 from gardenplot.drawing.filling_words import FOUND_COLUMNS, found_rows, worth_words
+from gardenplot.drawing.opened import Opened
+from gardenplot.drawing.opened_choices import of_filling, of_placed
 from gardenplot.errors import GardenplotError
 from gardenplot.exports.apart import Parts, Work
 from gardenplot.filling import Filling
 from gardenplot.filling.effort import turns_in
 from gardenplot.gestures.proposal import hold, proposed
+from gardenplot.plan import Plan
 from gardenplot.units.figures import grouped
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.document import Document
 from gardenplot.window.fill_offers import FillOffers
 from gardenplot.window.fill_weights import WeightsForm
 from gardenplot.window.long_work import Watched
+from gardenplot.window.numbers_button import NumbersButton
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.tables import Table, TableRow
 from gardenplot.window.theme import magnified
@@ -42,9 +48,11 @@ class FillDialog(QDialog):
         self.found = Table(_("What was placed and what was not"), FOUND_COLUMNS, (3,))
         self.begin, self.stop = QPushButton(_("Fill")), QPushButton(_("Stop, keep the best so far"))
         self.take, self.leave = QPushButton(_("Take")), QPushButton(_("Cancel"))
+        self.numbers = NumbersButton(partial(_numbers, self), self)
         self._lay_out()
         stage.ended.connect(lambda: self.reject() if self._work is not None else None)
         self.offers.picked.connect(self._offer)
+        self.found.wanted.connect(self.numbers.click)
         self.begin.clicked.connect(self._begin)
         self.stop.clicked.connect(self._stop)
         self.take.clicked.connect(self._take)
@@ -61,6 +69,7 @@ class FillDialog(QDialog):
         column.setSpacing(12)
         for part in (self.says, self.weights, self.bar, self.offers, self.found):
             column.addWidget(part)
+        row.addWidget(self.numbers)
         row.addStretch(1)
         for button in (self.leave, self.stop, self.begin, self.take):
             button.setAutoDefault(False)
@@ -72,7 +81,7 @@ class FillDialog(QDialog):
         self.says.setText(words)
         for part, step in (
             (self.weights, self.begin), (self.begin, self.begin), (self.bar, self.stop), (self.stop, self.stop),
-            (self.found, self.take), (self.take, self.take),
+            (self.found, self.take), (self.take, self.take), (self.numbers, self.take),
         ):  # fmt: skip
             part.setVisible(button is step)
         button.setDefault(True)
@@ -130,7 +139,8 @@ class FillDialog(QDialog):
 
     def _offer(self, filling: Filling) -> None:
         self._draw(filling)
-        self.found.show_rows([TableRow(row.cells, grave=row.lacks) for row in found_rows(filling)])
+        rows = enumerate(found_rows(filling))
+        self.found.show_rows([TableRow(row.cells, number, grave=row.lacks) for number, row in rows])
         self.take.setEnabled(bool(filling.placed))
         self.leave.setText(_("Leave"))
         self._show_step(_("Proposed, not planted yet: {worth}.").format(worth=worth_words(filling)), self.take)
@@ -147,3 +157,12 @@ class FillDialog(QDialog):
         after = proposed(self._document.plan, self.filling.plan).plan
         self.accept()
         self._document.change(_("Fill the season"), after)
+
+
+def _numbers(dialog: FillDialog) -> tuple[Plan, Opened] | None:
+    """Those of the row that the keyboard is on, else of the whole filling."""
+    filling, found = dialog.filling, dialog.found
+    if filling is None:
+        return None
+    number = found.key_of(found.currentItem()) if found.hasFocus() else None
+    return filling.plan, of_placed(filling, number) if isinstance(number, int) else of_filling(filling)

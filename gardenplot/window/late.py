@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Any, cast
 
 from PySide6.QtWidgets import QWidget
 
-from gardenplot.drawing.number_words import Line
+from gardenplot.drawing.number_words import workings_of
+from gardenplot.drawing.opened import Opened
 from gardenplot.drawing.shopping_list import ShopGroup
 from gardenplot.findings.today import is_past
 from gardenplot.gestures.stage import Gesture, Stage
@@ -115,9 +116,10 @@ def ask_jugs(document: Document, parent: QWidget, jugs: Jugs) -> bool:
     return cast(bool, _late("supply_requests", "ask_jugs")(document, parent, jugs))
 
 
-def show_working(title: str, lines: tuple[Line, ...], parent: QWidget) -> None:
-    """Show how numbers came about."""
-    _late("working_dialog", "WorkingDialog")(title, lines, parent).exec()
+def show_numbers(plan: Plan, opened: Opened, parent: QWidget) -> None:
+    """Show how numbers of a plan came about."""
+    lines = tuple(workings_of(opened.numbers, plan.place.units, plan.place.money))
+    _late("working_dialog", "WorkingDialog")(opened.title, lines, parent).exec()
 
 
 def made_list(groups: tuple[ShopGroup, ...]) -> bytes:

@@ -53,7 +53,7 @@ class Ledger(QTabWidget):
         self.dates.itemActivated.connect(self._go_day)
         self.findings.itemClicked.connect(self._go_finding)
         self.findings.itemActivated.connect(self._go_finding)
-        self.orders.itemActivated.connect(lambda: self.order_wanted.emit(self.current_order()))
+        self.orders.wanted.connect(lambda: self.order_wanted.emit(self.current_order()))
         self.currentChanged.connect(self.refresh)
         self.supplies.asked_otherwise.connect(self._ask_otherwise)
         document.changed.connect(self.refresh)
@@ -83,7 +83,9 @@ class Ledger(QTabWidget):
                 total = CountRow(_("In all"), "", "", sum(bed.plants for bed in beds))
                 self.counts.show_rows([_count_row(row) for row in (*beds, total)])
             case 1:
-                self.crops.show_rows([TableRow((row.name, grouped(row.plants))) for row in counts_by_crop(plan)])
+                self.crops.show_rows(
+                    [TableRow((row.name, grouped(row.plants)), row.crop) for row in counts_by_crop(plan)]
+                )
             case 2:
                 self.orders.show_rows(
                     [TableRow(_order_cells(row), (row.order, row.market)) for row in order_rows(plan)]
@@ -163,7 +165,7 @@ def _order_cells(row: OrderRow) -> tuple[str, ...]:
 @lru_cache(maxsize=1024)
 def _week_row(week: Week) -> TableRow:
     inner = tuple(TableRow(_date_cells(row), row) for row in week.rows)
-    return TableRow((week.name, week.days, "", week.bench, "", ""), None, inner, bold=True)
+    return TableRow((week.name, week.days, "", week.bench, "", ""), week, inner, bold=True)
 
 
 def _date_cells(row: DateRow) -> tuple[str, ...]:

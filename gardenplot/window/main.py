@@ -29,6 +29,7 @@ from gardenplot.window.inspector import Inspector
 from gardenplot.window.late import ask_new_plan, season_maps
 from gardenplot.window.ledger import Ledger
 from gardenplot.window.menus import context_menu, fill_menus
+from gardenplot.window.number_deeds import NumberDeeds
 from gardenplot.window.pages import Pages
 from gardenplot.window.panels import Panels
 from gardenplot.window.registry import Registry
@@ -83,6 +84,7 @@ class MainWindow(QMainWindow):
         self.panels = Panels(self)
         self.docks = self.panels.docks
         self._lay_out()
+        self.numbers = NumberDeeds(self)
         self.registry = Registry(all_menus(self), self)
         _tie_buttons(self)
         fill_menus(self)

@@ -6,8 +6,10 @@ from typing import Any
 
 from PySide6.QtWidgets import QComboBox, QPushButton, QVBoxLayout, QWidget
 
-from gardenplot.drawing.date_words import date_workings
+from gardenplot.drawing.conventions import convention
+from gardenplot.drawing.date_words import date_lines
 from gardenplot.drawing.letters import looks
+from gardenplot.drawing.number_words import in_short, sources_line
 from gardenplot.drawing.planting_words import (
     dates_words,
     order_met_words,
@@ -15,11 +17,11 @@ from gardenplot.drawing.planting_words import (
     rows_words,
     spare_words,
 )
-from gardenplot.drawing.row_workings import convention
 from gardenplot.drawing.sayings import ANSWERS, marked, name_of, says
 from gardenplot.drawing.series_words import linked_words
 from gardenplot.drawing.style import Ink
-from gardenplot.drawing.workings import sources_line, trays_line, working_line, workings
+from gardenplot.drawing.turned_words import edge_words
+from gardenplot.drawing.workings import counted_numbers, planting_numbers, trays_line
 from gardenplot.errors import PlanError
 from gardenplot.findings import Kind, find_of_planting
 from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
@@ -137,10 +139,13 @@ class PlantingPanel(QWidget):
         made = trays_line(one, layout)
         self.raising.setText(_("To raise or sow: {made}").format(made=made) if made else "")
         self.raising.setVisible(bool(made))
-        sums, days = workings(plan, one, layout), date_workings(one)
-        counted = _("Counts: {convention}.").format(convention=convention(layout.grid, plan.place.units))
-        lines = (*map(working_line, sums), counted, "", *map(working_line, days), sources_line((*sums, *days)))
-        self.working.setText("\n".join(lines))
+        units, laid = plan.place.units, lay_out_bed(plan, bed_of(plan, one.planting.bed))
+        sums = (in_short(number, units) for number in counted_numbers(laid.bed, one, layout))
+        counted = _("Counts: {convention}.").format(convention=convention(layout.grid, units))
+        turn = layout.grid.turn
+        turned = (_("Rows are {turned}.").format(turned=edge_words(turn, units)),) if turn is not None else ()
+        sources = sources_line(planting_numbers(laid, one.planting.id))
+        self.working.setText("\n".join((*sums, *turned, counted, "", *date_lines(one, units), sources)))
         look = looks(plan)
         found = find_of_planting(plan, self.planting, self._document.today())
         self.findings.setText("\n".join(marked(each, says(plan, each, look)) for each in found))

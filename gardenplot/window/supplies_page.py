@@ -46,7 +46,7 @@ class SuppliesPage(Beside):
         super().__init__(self.table, (self.scope, self.working, self.store))
         for changed in (self.scope.currentIndexChanged, sight.selected, sight.day_changed):
             changed.connect(self.asked_otherwise)
-        self.table.itemActivated.connect(lambda item: self.wanted.emit(self.table.key_of(item)))
+        self.table.wanted.connect(lambda item: self.wanted.emit(self.table.key_of(item)))
 
     def show_plan(self, plan: Plan) -> None:
         """Show what a plan needs, or what of it the selected bed does, or the week of the day that is shown."""
@@ -55,7 +55,7 @@ class SuppliesPage(Beside):
                 for group in self.groups]  # fmt: skip
         cost = cost_cells(plan, self.groups)
         if cost:
-            rows.append(TableRow((_("Cost"), *cost), None, bold=True))
+            rows.append(TableRow((_("Cost"), *cost), self.groups, bold=True))
         self.table.show_rows(rows)
 
     def asked(self) -> Asked:

@@ -6,16 +6,12 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog
 
-from gardenplot.drawing.letters import looks
-from gardenplot.drawing.number_words import working_lines
-from gardenplot.drawing.sayings import titled
-from gardenplot.drawing.shopping_list import ShopGroup, list_text, shop_groups, what_words
-from gardenplot.drawing.supply_words import selected_lines
+from gardenplot.drawing.opened import of_cost, of_item
+from gardenplot.drawing.shopping_list import ShopGroup, list_text, shop_groups
 from gardenplot.errors import GardenplotError
-from gardenplot.plan import bed_of
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.supplies.shopping import Item
-from gardenplot.window.late import ask_good, made_list, show_working
+from gardenplot.window.late import ask_good, made_list, show_numbers
 from gardenplot.window.questions import warn
 from gardenplot.window.reasons import NO_BED
 from gardenplot.words import _
@@ -39,26 +35,13 @@ class SupplyDeeds:
         self._show(self._page.current())
 
     def _show(self, item: object) -> None:
-        if not isinstance(item, Item):
+        plan = self._document.plan
+        if isinstance(item, Item):
+            show_numbers(plan, of_item(plan, item), self._window)
+        elif item is not None and item == self._page.groups:
+            show_numbers(plan, of_cost(plan, self._page.groups), self._window)
+        else:
             self._window.tell(CHOOSE_THING)
-            return
-        numbers, place = (item.cost, item.packs, item.lacking, item.needed), self._document.plan.place
-        number = next((one for one in numbers if one.value is not None), item.needed)
-        lines = tuple(working_lines(number, place.units, place.money))
-        show_working(what_words(self._document.plan, item), lines, self._window)
-
-    def numbers(self) -> None:
-        """Show how all numbers of the selected planting or bed came about."""
-        plan, sight = self._document.plan, self._window.sight
-        if sight.bed is None:
-            self._window.tell(_("Choose a block or a bed first."))
-            return
-        found = selected_lines(plan, sight.bed, sight.planting)
-        if not found:
-            self._window.tell(_("It needs nothing that would have to be worked out."))
-            return
-        what = titled(plan, sight.planting, looks(plan)) if sight.planting else bed_of(plan, sight.bed).name
-        show_working(what, found, self._window)
 
     def store(self) -> None:
         """Ask what is in store of the chosen thing, and how it is sold."""

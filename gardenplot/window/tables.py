@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from itertools import zip_longest
 
 from attrs import frozen
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QBrush, QFontMetrics
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
@@ -31,7 +31,12 @@ class TableRow:
 
 
 class Table(QTreeWidget):
-    """Rows of words and whole numbers, perhaps with rows below them that are always shown; `numbers` are columns."""
+    """Rows of words and whole numbers, perhaps with rows below them that are always shown; `numbers` are columns.
+
+    Return or a double click in one of the columns that are `worked_out` is `asked`, elsewhere it is `wanted`.
+    """
+
+    asked, wanted = Signal(object), Signal(object)
 
     def __init__(
         self, name: str, columns: tuple[str, ...], numbers: tuple[int, ...] = (), parent: QWidget | None = None
@@ -39,6 +44,8 @@ class Table(QTreeWidget):
         super().__init__(parent)
         self._numbers: tuple[int, ...] = ()
         self._rows: tuple[TableRow, ...] = ()
+        self.worked_out: frozenset[int] = frozenset()
+        self.itemActivated.connect(self._activate)
         self.setAccessibleName(name)
         keep_order(self)
         self.show_columns(columns, numbers)
@@ -84,6 +91,9 @@ class Table(QTreeWidget):
                 item = self.topLevelItem(number) if row.grave else None
                 if item is not None:
                     self._dress(item, row)
+
+    def _activate(self, item: QTreeWidgetItem, column: int) -> None:
+        (self.asked if column in self.worked_out else self.wanted).emit(item)
 
     def key_of(self, item: QTreeWidgetItem | None) -> object:
         """What a row is about; None for no row."""

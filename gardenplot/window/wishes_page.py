@@ -21,7 +21,7 @@ class WishesPage(Beside):
         self.fill = QPushButton(_("Fill the season …"))
         super().__init__(self.table, (self.add, self.remove, self.fill))
         self.add.clicked.connect(lambda: self.wanted.emit(None))
-        self.table.itemActivated.connect(lambda item: self.wanted.emit(self.table.key_of(item)))
+        self.table.wanted.connect(lambda item: self.wanted.emit(self.table.key_of(item)))
 
     def show_plan(self, plan: Plan) -> None:
         """Show the wishes of a plan."""

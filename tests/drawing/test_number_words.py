@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-import gardenplot.supplies
-from gardenplot.drawing.number_names import NAMES
+import gardenplot
+from gardenplot.drawing.number_names import NAMES, SOURCES
 from gardenplot.drawing.number_words import formula_words, result_words, sum_words, value_words, working_lines
 from gardenplot.drawing.unit_figures import figure
 from gardenplot.plan import Bed, Jugs, Plan
@@ -28,18 +28,33 @@ from gardenplot.units import (
     parse_temperature,
     parse_volume,
 )
-from gardenplot.working import Trust, Unit, known, numbers_in, worked
+from gardenplot.working import Source, Trust, Unit, known, numbers_in, worked
 from tests.plans import plans
 from tests.supplies.test_raising import crop
 
 _NAME = re.compile(r"[a-z_]+")
+_MAKERS = (
+    "worked",
+    "known",
+    "added",
+    "up",
+    "down",
+    "_up",
+    "_shifted",
+    "_days",
+    "_came",
+    "_typed",
+    "_summed",
+    "_given",
+)
 
 
 def formula_texts() -> Iterator[str]:
     """Every text in the rooms that make numbers which is given as a name or a formula."""
-    for path in Path(gardenplot.supplies.__path__[0]).glob("*.py"):
+    root = Path(gardenplot.__path__[0])
+    for path in (each for room in ("supplies", "layout", "season", "filling") for each in root.glob(f"{room}/*.py")):
         for node in ast.walk(ast.parse(path.read_text())):
-            if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in ("worked", "known"):
+            if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in _MAKERS:
                 said = (one.value for one in node.args if isinstance(one, ast.Constant))
                 yield from (one for one in said if isinstance(one, str))
 
@@ -50,10 +65,15 @@ def test_every_name_in_a_formula_has_words() -> None:
     assert names - NAMES.keys() == set()
 
 
+def test_every_source_has_words_of_its_own() -> None:
+    assert set(SOURCES) == set(Source)
+    assert len(set(SOURCES.values())) == len(Source)
+
+
 @pytest.mark.parametrize("units", Units)
 @pytest.mark.parametrize("unit", Unit)
 def test_every_unit_has_figures(unit: Unit, units: Units) -> None:
-    words = figure(Fraction(10**12), unit, units, "€")
+    words = figure(Fraction(10**12 if unit is not Unit.DATE else 700_000), unit, units, "€")
     assert any(sign.isdecimal() for sign in words)
 
 

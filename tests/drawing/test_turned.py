@@ -9,13 +9,14 @@ from gardenplot.commands.count import counts
 from gardenplot.drawing.bed import draw_bed
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.marks import Line, Weight
+from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.planting_words import rows_words, spare_words
-from gardenplot.drawing.workings import workings
 from gardenplot.exports.places import drawn as csv
-from gardenplot.layout import lay_out_plan
+from gardenplot.layout import lay_out_plan, row_numbers
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Plan
 from gardenplot.units import MM
+from gardenplot.working import Source
 from tests.drawing.hand_worked import only_bed, plan_from
 from tests.layout.ground import Fields
 
@@ -68,11 +69,11 @@ def test_the_working_says_to_which_edge_rows_are_turned_and_what_it_brings() -> 
     plan = turned(**CELLS)
     laid = only_bed(plan)
     (layout,) = laid.layouts
-    sums = {one.name: (one.sum.replace("\u2009", " "), one.value) for one in workings(plan, laid.grown[0], layout)}
-    assert sums["rows turned"] == ("turned to the edge from 0.00 m by 0.60 m to 5.00 m by 0.00 m", "6.8°")
-    assert sums["rows shifted"] == (f"{layout.plants - (layout.gain or 0)} where they are centred",
-                                    f"{layout.gain} plants more")  # fmt: skip
-    assert sums["cells"] == ("4 plants in each", str(layout.plants // 4))
+    sums = {one.name: one for one in row_numbers(laid.bed, laid.grown[0], layout)}
+    assert value_words(sums["rows_turned"], plan.place.units) == "6.8\u2009°"
+    assert sums["more_by_phase"].value == layout.gain
+    assert sums["planted"].value == layout.plants
+    assert sums["planted"].source is Source.COUNTED
     assert rows_words(layout, plan.place.units) == spare_words(layout, plan.place.units) == ""
 
 

@@ -1,62 +1,71 @@
 """Every number can show its working: the sums of S1 and S2, and that sums say what is so."""
 
-from math import ceil, prod
-
 import pytest
 from hypothesis import given, settings
 
-from gardenplot.drawing.row_workings import convention
-from gardenplot.drawing.workings import sources_line, trays_line, workings
+from gardenplot.drawing.conventions import convention
+from gardenplot.drawing.number_words import in_short, name_words, sources_line
+from gardenplot.drawing.workings import counted_numbers, trays_line
 from gardenplot.layout import Grown, Layout, lay_out_plan
-from gardenplot.plan import Pattern, Plan, bed_of
+from gardenplot.plan import Bed, Plan
 from gardenplot.units import Units
-from gardenplot.units.figures import offset, span
-from gardenplot.working import Trust, Working
+from gardenplot.working import Number, Trust
 from tests.drawing.hand_worked import hand_worked, only_bed, plan_from
 from tests.layout.ground import Fields
 from tests.plans import plans
 
 
-def grown(plan: Plan) -> list[tuple[Grown, Layout]]:
-    """Each planting of a plan with its layout."""
-    return [pair for laid in lay_out_plan(plan) for pair in zip(laid.grown, laid.layouts, strict=True)]
+def grown(plan: Plan) -> list[tuple[Bed, Grown, Layout]]:
+    """Each planting of a plan with its bed and its layout."""
+    return [(laid.bed, *pair) for laid in lay_out_plan(plan) for pair in zip(laid.grown, laid.layouts, strict=True)]
 
 
-def by_name(plan: Plan, one: Grown, layout: Layout) -> dict[str, Working]:
-    return {working.name: working for working in workings(plan, one, layout)}
+def numbers(plan: Plan, number: int) -> tuple[Number, ...]:
+    """The numbers of a planting."""
+    return counted_numbers(*grown(plan)[number])
 
 
 def sums(plan: Plan, number: int) -> list[tuple[str, str, str]]:
-    """The workings of a planting as name, sum and value."""
-    found = workings(plan, *grown(plan)[number])
-    return [tuple(words.replace("\u2009", " ") for words in (one.name, one.sum, one.value)) for one in found]  # type: ignore[misc]  # always three
+    """The numbers of a planting as name, sum and value."""
+    found = []
+    for one in numbers(plan, number):
+        name, rest = in_short(one, plan.place.units).replace("\u2009", " ").split(":  ", 1)
+        sum_, value = rest.rsplit("  (", 1)[0].split("  →  ")
+        found.append((name, sum_, value))
+    return found
 
 
 def test_the_workings_of_the_pak_choi_of_s1() -> None:
     assert sums(hand_worked("s1"), 0) == [
         ("stand", "120 ÷ (1 − 10 %)", "134, up"),
-        ("rows", "(75 − 2 × 7.5) ÷ 20 + 1", "4, whole part"),
-        ("edge", "(75 − 3 × 20) ÷ 2", "7.5 cm"),
-        ("a row", "6.80 m ÷ 20 cm", "34, whole part"),
-        ("plants", "34 + 34 + 34 + 34", "136"),
+        ("rows", "(75 cm − 2 × 7.5 cm) ÷ 20 cm + 1", "4"),
+        ("edge", "(75 cm − (4 − 1) × 20 cm) ÷ 2", "7.5 cm"),
+        ("plants in a row", "134 ÷ 4", "34, up"),
+        ("planted", "4 × 34", "136"),
+        ("length of block", "34 × 20 cm", "6.80 m"),
         ("raise", "136 × (1 + 15 %)", "157, up"),
         ("cells", "157 ÷ 90 %", "175, up"),
         ("trays", "175 ÷ 84", "3, up"),
+        ("one tray less gives", "(3 − 1) × 84 × 90 %", "151, whole part"),
     ]
 
 
 def test_the_workings_of_the_beets_of_s2() -> None:
-    assert sums(hand_worked("s2"), 1)[:5] == [
-        ("stand", "40 × 5 ÷ (1 − 20 %)", "250, up"),
-        ("rows", "(48″ − 2 × 6″) ÷ 12″ + 1", "4, whole part"),
-        ("edge", "(48″ − 3 × 12″) ÷ 2", "6″"),
-        ("a row", "15′ 9″ ÷ 3″", "63, whole part"),
-        ("plants", "63 + 63 + 63 + 63", "252"),
+    assert sums(hand_worked("s2"), 1)[:6] == [
+        ("stand", "40 × 5 ÷ (1 − 20 %)", "250"),
+        ("rows", "(48″ − 2 × 6″) ÷ 12″ + 1", "4"),
+        ("edge", "(48″ − (4 − 1) × 12″) ÷ 2", "6″"),
+        ("plants in a row", "250 ÷ 4", "63, up"),
+        ("planted", "4 × 63", "252"),
+        ("length of block", "63 × 3″", "15′ 9″"),
     ]
 
 
 def test_the_moved_row_of_s4_holds_one_less() -> None:
-    assert ("moved row", "18.40 m ÷ 40 cm − ½", "45, whole part") in sums(hand_worked("s4"), 0)
+    found = sums(hand_worked("s4"), 0)
+    assert ("in a moved row", "(137 − 2) ÷ 3", "45") in found
+    assert ("planted", "2 × 46 + 1 × 45", "137") in found
+    assert ("length of block", "the larger of (46 × 40 cm, (45 + ½) × 40 cm)", "18.40 m") in found
 
 
 def test_seed_sown_direct_shows_its_sum_too() -> None:
@@ -65,9 +74,9 @@ def test_seed_sown_direct_shows_its_sum_too() -> None:
 
 
 def test_several_seeds_to_a_cell_show_what_share_of_cells_is_usable() -> None:
-    assert ("cells", "120 ÷ (1 − (1 − 80 %)^2)", "125, up") in sums(beds_of({"plants": 100}), 0)
-    (pair,) = grown(beds_of({"plants": 100}))
-    assert trays_line(*pair) == "120 plants, 125 cells, 2 trays of 72"
+    assert ("cells", "120 ÷ (1 − (1 − 80 %)^2)", "125") in sums(beds_of({"plants": 100}), 0)
+    ((_bed, one, layout),) = grown(beds_of({"plants": 100}))
+    assert trays_line(one, layout) == "120 plants, 125 cells, 2 trays of 72"
 
 
 @pytest.mark.parametrize(
@@ -82,13 +91,14 @@ def test_several_seeds_to_a_cell_show_what_share_of_cells_is_usable() -> None:
     ],
 )
 def test_what_to_raise_is_said_in_a_line(scenario: str, number: int, line: str) -> None:
-    assert trays_line(*grown(hand_worked(scenario))[number]) == line
+    assert trays_line(*grown(hand_worked(scenario))[number][1:]) == line
 
 
 def test_geometry_is_exact_and_trays_are_good() -> None:
-    found = workings(hand_worked("s1"), *grown(hand_worked("s1"))[0])
-    assert [one.name for one in found if one.trust is Trust.EXACT] == ["stand", "rows", "edge", "a row", "plants"]
-    assert [one.name for one in found if one.trust is Trust.GOOD] == ["raise", "cells", "trays"]
+    found = numbers(hand_worked("s1"), 0)
+    exact = ["stand", "rows", "edge", "a_row", "planted", "block"]
+    assert [one.name for one in found if one.trust is Trust.EXACT] == exact
+    assert [one.name for one in found if one.trust is Trust.GOOD] == ["raised", "cells", "trays", "still"]
 
 
 def test_typed_rows_are_not_said_to_come_from_a_sum() -> None:
@@ -96,54 +106,40 @@ def test_typed_rows_are_not_said_to_come_from_a_sum() -> None:
 
 
 def test_what_the_packet_does_not_tell_has_no_sum() -> None:
-    assert [name for name, _sum, _value in sums(hand_worked("s3"), 1)] == ["rows", "edge", "a row", "plants"]
+    names = [name for name, _sum, _value in sums(hand_worked("s3"), 1)]
+    assert names == ["rows", "edge", "plants in a row", "planted", "length of block"]
 
 
-def test_plants_that_were_asked_for_are_shared_out_to_the_rows() -> None:
-    assert ("a row", "45 ÷ 3", "15, up") in sums(beds_of({"plants": 45, "slack": "1 m"}), 0)
-    assert ("a row", "2.00 m ÷ 20 cm", "10, whole part") in sums(beds_of({"from": "10 m", "length": "4 m"}), 0)
+def test_plants_that_were_typed_are_shared_out_to_the_rows_and_a_length_is_divided() -> None:
+    found = sums(beds_of({"plants": 45, "slack": "1 m"}), 0)
+    assert ("plants in a row", "45 ÷ 3", "15") in found
+    assert ("planted", "typed", "45") in found
+    assert ("length of block", "3.00 m + 1.00 m", "4.00 m") in found
+    assert ("plants in a row", "2.00 m ÷ 20 cm", "10") in sums(beds_of({"from": "10 m", "length": "4 m"}), 0)
+
+
+def test_a_length_up_to_a_step_says_so() -> None:
+    """23 plants in 3 rows are 8 in a row, 8 x 20 cm = 1.60 m, up to steps of 50 cm: 4 x 50 cm = 2 m, by hand."""
+    assert ("length of block", "4 × 50 cm", "2.00 m") in sums(beds_of({"plants": 23, "round_up_to": "50 cm"}), 0)
 
 
 def test_a_sown_band_shows_its_band() -> None:
+    """2 m x 55 cm at one plant on 20 x 25 cm: 22, by hand."""
     plan = beds_of({"length": "2 m", "pattern": "broadcast"})
-    assert [name for name, _sum, _value in sums(plan, 0)[:2]] == ["band", "plants"]
-    assert sums(plan, 0)[0] == ("band", "75 cm − 2 × 10 cm", "55 cm")
-
-
-@pytest.mark.parametrize(
-    "planting",
-    [
-        {"plants": 45},
-        {"plants": 45, "slack": "1 m"},
-        {"plants": 45, "round_up_to": "1 m"},
-        {"plants": 44},
-        {"from": "10 m", "length": "4 m"},
-        {"from": "10 m", "plants": 60},
-        {"length": "2.9 m"},
-        {"plants": 45, "pattern": "staggered", "slack": "1 m"},
-        {"length": "2.9 m", "pattern": "staggered"},
-    ],
-    ids=str,
-)
-def test_what_a_row_holds_is_what_its_sum_gives(planting: Fields) -> None:
-    assert_true_rows(beds_of(planting))
+    assert sums(plan, 0)[0] == ("width of the band", "75 cm − 2 × 10 cm", "55 cm")
+    assert sums(plan, 0)[1][::2] == ("planted", "22")
 
 
 @settings(max_examples=25)
 @given(plans())
-def test_what_a_row_holds_is_what_its_sum_gives_in_any_plan(plan: Plan) -> None:
-    assert_true_rows(plan)
-
-
-@settings(max_examples=25)
-@given(plans())
-def test_rows_add_up_and_every_working_is_filled_in(plan: Plan) -> None:
-    for one, layout in grown(plan):
-        found = by_name(plan, one, layout)
-        assert all(working.sum and working.value for working in found.values())
-        if "plants" in found and layout.grid.pattern is not Pattern.BROADCAST:
-            terms = found["plants"].sum.split(" + ")
-            assert sum(prod(int(factor) for factor in term.split("×")) for term in terms) == layout.plants
+def test_every_number_of_a_planting_is_told_with_its_sum(plan: Plan) -> None:
+    for one in grown(plan):
+        for number in counted_numbers(*one):
+            name, rest = in_short(number, plan.place.units).split(":  ", 1)
+            sum_, value = rest.split("  →  ")
+            assert name == name_words(number.name)
+            assert sum_.strip()
+            assert value.strip()
 
 
 @pytest.mark.parametrize(
@@ -157,22 +153,6 @@ def test_rows_add_up_and_every_working_is_filled_in(plan: Plan) -> None:
 def test_the_convention_is_named(margin: Fields, words: str) -> None:
     layout = only_bed(beds_of({"length": "2 m"} | margin)).layouts[0]
     assert convention(layout.grid, Units.METRIC) == words
-
-
-def assert_true_rows(plan: Plan) -> None:
-    """Fail where ground divided by a spacing, or plants shared out to rows, are said to give another number."""
-    units = plan.place.units
-    for one, layout in grown(plan):
-        grid, found = layout.grid, by_name(plan, one, layout)
-        first, last = bed_of(plan, layout.bed).zone
-        inside = max(0, min(layout.end, last) - max(layout.start, first))
-        for name, half, less in (("a row", 0, ""), ("moved row", 1, " − ½")):
-            true = {f"{layout.plants} ÷ {grid.rows}": ceil(layout.plants / max(1, grid.rows))}
-            for length in (layout.length, inside):
-                holds = max(0, 2 * length - half * grid.in_row) // (2 * grid.in_row)
-                true[f"{span(length, units)} ÷ {offset(grid.in_row, units)}{less}"] = holds
-            if name in found and found[name].sum in true:
-                assert int(found[name].value.split(",")[0]) == true[found[name].sum]
 
 
 def beds_of(planting: Fields) -> Plan:
@@ -199,9 +179,9 @@ OWN: Fields = {"in_row": "20 cm", "row_spacing": "60 cm", "edge": "15 cm"}
             OWN,
             {"pattern": "twin", "twin_spacing": "20 cm"},
             [
-                ("pairs", "(120 − 2 × 15 − 20) ÷ 60 + 1", "2, whole part"),
-                ("a row", "6.00 m ÷ 20 cm", "30, whole part"),
-                ("plants", "30 + 30 + 30 + 30", "120"),
+                ("rows", "2 × 2", "4"),
+                ("plants in a row", "6.00 m ÷ 20 cm", "30"),
+                ("planted", "4 × 30", "120"),
             ],
         ),
         (
@@ -209,10 +189,10 @@ OWN: Fields = {"in_row": "20 cm", "row_spacing": "60 cm", "edge": "15 cm"}
             OWN,
             {"pattern": "cells", "cell": "30 cm", "plants_per_cell": 4},
             [
-                ("cells across", "(120 − 2 × 7.5) ÷ 30", "3, whole part"),
-                ("cells along", "6.00 m ÷ 30 cm", "20, whole part"),
-                ("cells", "4 plants in each", "60"),
-                ("plants", "60 × 4", "240"),
+                ("cells across", "(120 cm − 2 × 7.5 cm) ÷ 30 cm", "3, whole part"),
+                ("cells along", "6.00 m ÷ 30 cm", "20"),
+                ("plants in a cell", "typed", "4"),
+                ("planted", "3 × 20 × 4", "240"),
             ],
         ),
         (
@@ -220,9 +200,9 @@ OWN: Fields = {"in_row": "20 cm", "row_spacing": "60 cm", "edge": "15 cm"}
             OWN,
             {"direction": "across"},
             [
-                ("a row", "(120 − 2 × 15) ÷ 20 + 1", "5, whole part"),
-                ("rows", "6.00 m ÷ 60 cm", "10, whole part"),
-                ("plants", "10 × 5", "50"),
+                ("plants in a row", "(120 cm − 2 × 15 cm) ÷ 20 cm + 1", "5, whole part"),
+                ("rows", "6.00 m ÷ 60 cm", "10"),
+                ("planted", "10 × 5", "50"),
             ],
         ),
         (
@@ -230,11 +210,11 @@ OWN: Fields = {"in_row": "20 cm", "row_spacing": "60 cm", "edge": "15 cm"}
             OWN,
             {"remainder": "spread", "length": "5.9 m", "in_row": "27 cm"},
             [
-                ("rows", "(120 − 2 × 15) ÷ 60 + 1", "2, whole part"),
-                ("edge", "(120 − 1 × 60) ÷ 2", "30 cm"),
-                ("spread", "5.90 m ÷ 21, of what can be marked; at least 27 cm", "28 cm"),
-                ("a row", "5.90 m ÷ 28 cm", "21, whole part"),
-                ("plants", "21 + 21", "42"),
+                ("rows", "(120 cm − 2 × 15 cm) ÷ 60 cm + 1", "2, whole part"),
+                ("edge", "(120 cm − (2 − 1) × 60 cm) ÷ 2", "30 cm"),
+                ("could be spread to", "5.90 m ÷ 21", "28.1 cm"),
+                ("plants in a row", "5.90 m ÷ 28 cm", "21, whole part"),
+                ("planted", "2 × 21", "42"),
             ],
         ),
         (
@@ -242,10 +222,9 @@ OWN: Fields = {"in_row": "20 cm", "row_spacing": "60 cm", "edge": "15 cm"}
             {"in_row": "30 cm", "row_spacing": "60 cm", "edge": "30 cm"},
             {"pattern": "rings"},
             [
-                ("rings", "60 cm apart", "3"),
-                ("ring of 120 cm", "180° ÷ asin(30 ÷ (2 × 120))", "25, whole part"),
-                ("ring of 60 cm", "180° ÷ asin(30 ÷ (2 × 60))", "12, whole part"),
-                ("plants", "25 + 12 + 1", "38"),
+                ("rings", "counted on the drawing", "3"),
+                ("row spacing", "seed packet", "60 cm"),
+                ("planted", "25 + 12 + 1", "38"),
             ],
         ),
         (
@@ -254,11 +233,10 @@ OWN: Fields = {"in_row": "20 cm", "row_spacing": "60 cm", "edge": "15 cm"}
             {"in_row": "20 cm", "row_spacing": "30 cm", "edge": "10 cm"},
             {"phase": "best"},
             [
-                ("rows", "(100 − 2 × 10) ÷ 30 + 1", "3, whole part"),
-                ("edge", "rows shifted", "10 cm"),
-                ("a row", "its own ground ÷ 20 cm", "each its whole part"),
-                ("plants", "30 + 30 + 15", "75"),
-                ("rows shifted", "60 where they are centred", "15 plants more"),
+                ("rows", "(100 cm − 2 × 10 cm) ÷ 30 cm + 1", "3, whole part"),
+                ("edge", "found by trying all shifts", "10 cm"),
+                ("planted", "2 × 30 + 15", "75"),
+                ("more by shifting", "75 − 60", "15"),
             ],
         ),
     ],
@@ -276,10 +254,8 @@ def test_each_pattern_shows_its_own_sums(
 
 
 def test_every_sum_names_where_its_formula_comes_from_and_each_source_is_said_once() -> None:
-    plan = hand_worked("s1")
-    found = workings(plan, *grown(plan)[0])
-    assert all(working.source for working in found)
+    found = numbers(hand_worked("s1"), 0)
+    assert all(one.source for one in found)
     assert sources_line(found) == "Formulas: common practice, no source"
-    rings = beds_of({"pattern": "rings"})
-    geometry = "geometry: n chords of a circle are each its diameter × sin(180° ÷ n) long"
-    assert sources_line(workings(rings, *grown(rings)[0])) == f"Formulas: {geometry}; common practice, no source"
+    triangles = numbers(beds_of({"pattern": "triangular"}), 0)
+    assert any("√3" in sources_line(one.terms) for one in triangles)

@@ -1,0 +1,116 @@
+"""What a finding tells of as numbers: what there is and what it is held to, each in its own unit."""
+
+from collections.abc import Iterator
+from datetime import date
+
+from gardenplot.findings import Finding, Kind
+from gardenplot.layout import Grown, fullest_day, lay_out_bed
+from gardenplot.layout.bed import grown_of
+from gardenplot.layout.bed_numbers import left_number, pieces_number
+from gardenplot.plan import Plan, bed_of, crop_of, planting_of
+from gardenplot.season import date_numbers
+from gardenplot.season.dates import wanted_ready
+from gardenplot.season.frost import autumn_freeze, is_hard, last_freeze
+from gardenplot.working import RULES, Number, Source, Trust, Unit, known, worked
+
+_DAYS = frozenset(
+    {
+        Kind.LATE, Kind.BED_LATE, Kind.SOWN_AFTER, Kind.OUT_UNREADY, Kind.OVER_AGE, Kind.SOWING_PAST,
+        Kind.POTTING_PAST, Kind.SETTING_PAST, Kind.NOT_YET,
+    }
+)  # fmt: skip
+_THINGS = frozenset(
+    {
+        Kind.ROWS, Kind.TRAYS, Kind.FAMILY, Kind.NO_MARKET, Kind.ORDER_SHORT, Kind.ORDER_UNPLANTED, Kind.ORDER_PAST,
+        Kind.PLAN_PAST, Kind.IN_THE_WAY,
+    }
+)  # fmt: skip
+_LONG = frozenset({Kind.OVERLAP, Kind.OUTSIDE, Kind.LEFTOVER, Kind.SHADE, Kind.NO_ROW, Kind.NO_CELL, Kind.NO_PLANT,
+                   Kind.ON_ANOTHER_BED, Kind.THROUGH_A_WALL})  # fmt: skip
+
+
+def finding_numbers(plan: Plan, finding: Finding) -> Iterator[Number]:
+    """The numbers of a finding's own sentence, those that follow from others by their difference first."""
+    if finding.kind is Kind.LEFTOVER:
+        yield from _left(plan, finding)
+        return
+    if finding.planting is not None:
+        yield from _of_days(plan, finding)
+    if finding.kind in (Kind.FROST, Kind.FROST_NOTE, Kind.AUTUMN_FROST):
+        return
+    unit = Unit.DAYS if finding.kind in _DAYS else Unit.COUNT if finding.kind in _THINGS else Unit.SPACING
+    unit = Unit.LENGTH if finding.kind in _LONG else unit
+    limit = Unit.DATE if finding.kind is Kind.SHADE else Unit.SPACING if finding.kind is Kind.IN_THE_WAY else unit
+    if finding.amount:
+        yield known("found_amount", finding.amount, unit, source=Source.MEASURED)
+    if finding.limit:
+        yield known("found_limit", finding.limit, limit, source=Source.MEASURED)
+    if finding.plants:
+        yield known("more_plants", finding.plants, Unit.COUNT, source=Source.COUNTED)
+
+
+def _left(plan: Plan, finding: Finding) -> Iterator[Number]:
+    laid = lay_out_bed(plan, bed_of(plan, finding.bed or ""))
+    yield left_number(laid, fullest_day(laid))
+    yield pieces_number(laid, fullest_day(laid))
+    yield known("longest", finding.limit, Unit.LENGTH, source=Source.MEASURED)
+
+
+def _of_days(plan: Plan, finding: Finding) -> Iterator[Number]:
+    """The days of a finding as the difference of two dates, or of a date and a freeze."""
+    one = grown_of(plan, planting_of(plan, finding.planting or ""))
+    dates = date_numbers(one.planting, one.crop, one.order, one.site)
+    in_ground = dates.get("set_out", dates.get("sow"))
+    if in_ground is None:
+        return
+    match finding.kind:
+        case Kind.LATE:
+            yield from _between("late_by", dates.get("ready"), _day("wanted", wanted_ready(one.planting, one.order)))
+        case Kind.BED_LATE:
+            usable = bed_of(plan, finding.bed or "").usable_from
+            yield from _between("too_early", _day("usable_from", usable), in_ground)
+        case Kind.OUT_UNREADY:
+            yield from _between("unready", dates.get("ready"), dates.get("out"))
+        case Kind.OVER_AGE:
+            yield from _between("age", in_ground, dates.get("sow"))
+        case Kind.FROST | Kind.FROST_NOTE | Kind.AUTUMN_FROST:
+            yield from _freezes(plan, one, in_ground)
+        case Kind.IN_THE_WAY:
+            yield from _cut_by(plan, finding)
+        case _:
+            return
+
+
+def _freezes(plan: Plan, one: Grown, in_ground: Number) -> Iterator[Number]:
+    """How the day in the ground lies to the last freeze, with its odds, and the first freeze of autumn."""
+    crop, dates = crop_of(plan, one.planting.crop), one.dates
+    if dates.in_ground is None:
+        return
+    freeze = last_freeze(plan.place, dates.in_ground, hard=is_hard(plan.place, crop.frost))
+    if freeze is not None and freeze.likelier is not None:
+        yield from _between("before_freeze", _day("freeze", freeze.day), in_ground)
+        yield known("later_freeze", freeze.likelier.part, Unit.SHARE, source=Source.OF_PLACE)
+    first = autumn_freeze(plan.place, crop, dates)
+    if first is not None:
+        yield known("first_freeze", first.toordinal(), Unit.DATE, source=Source.OF_PLACE)
+
+
+def _cut_by(plan: Plan, finding: Finding) -> Iterator[Number]:
+    """The day before what follows is set out."""
+    after = grown_of(plan, planting_of(plan, finding.other or ""))
+    dates = date_numbers(after.planting, after.crop, after.order, after.site)
+    follows = dates.get("set_out", dates.get("sow"))
+    if follows is not None:
+        day = known("a_day", 1, Unit.DAYS, source=RULES)
+        yield worked("cut_by", Unit.DATE, f"{follows.name} − a_day", follows, day, source=RULES)
+
+
+def _day(name: str, day: date | None) -> Number | None:
+    return None if day is None else known(name, day.toordinal(), Unit.DATE, source=Source.OF_PLACE)
+
+
+def _between(name: str, later: Number | None, earlier: Number | None) -> Iterator[Number]:
+    """The days from one date to another, where both are known."""
+    if later is not None and earlier is not None:
+        formula = f"{later.name} − {earlier.name}"
+        yield worked(name, Unit.DAYS, formula, later, earlier, trust=Trust.FAIR, source=RULES)

@@ -1,0 +1,270 @@
+"""Every number that the window shows was typed by the grower or opens its working, which says the same figure.
+
+A walk over every table, panel and dialog: each text with a digit is in a field, or it is asked by the key, and once a
+table by a double click, how it came about, and the figure is among the values of what opens. What is neither stands
+in `NO_SUMS`, with the reason.
+"""
+
+import re
+from collections.abc import Callable, Iterator
+from functools import partial
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QAbstractButton, QLabel, QTreeWidget, QTreeWidgetItem, QTreeWidgetItemIterator, QWidget
+
+from gardenplot.drawing.filling_words import worth_words
+from gardenplot.drawing.number_words import Line
+from gardenplot.filling import fill
+from gardenplot.plan import Plan
+from gardenplot.plan.file import read_plan
+from gardenplot.window.candidate_column import CandidateColumn
+from gardenplot.window.compare_dialog import CompareDialog
+from gardenplot.window.fill_dialog import FillDialog
+from gardenplot.window.main import MainWindow
+from gardenplot.window.pattern_choice import PatternButton
+from gardenplot.window.tables import Table
+from gardenplot.window.working_dialog import WorkingDialog
+from tests.drawing.hand_worked import hand_worked
+from tests.plans import metric_plan
+from tests.window.walk import settle
+
+NO_SUMS = {
+    r"Week \d+|\d[\w ]* – \d+ \w+ \d{4}": "a week of the calendar: no sum of the plan gives it",
+    r"swatches 1 : \d+|.*scale 1 : .*": "the scale of the picture, as it was zoomed",
+    r".*1 year in 10|like 18 May or 05-18|28 °F, −2.2 °C": "words beside a field: what is to be typed there",
+}
+"""What shows a digit and is no number of the plan, as a pattern of the whole text, with the reason."""
+_FRACTIONS = "½¼¾⅛⅜⅝⅞"
+_FIGURE = re.compile(rf"\d+′\s?[\d{_FRACTIONS}]+″|[\d{_FRACTIONS}]+″|\d[\d.]*")
+
+
+def figures(text: str) -> set[str]:
+    """The figures of a text, without noughts behind a point; thousands are told with a thin space between."""
+    closed = re.sub(r"(?<=\d)\u2009(?=\d{3}(?!\d))", "", text).replace("\u2009", " ")
+    closed = re.sub(r"(\d{4})-\d\d-0?(\d+)", r"\1 \2", closed)
+    found = (figure.rstrip(".") for figure in _FIGURE.findall(closed))
+    return {figure.rstrip("0").rstrip(".") if "." in figure else figure for figure in found}
+
+
+def without_names(text: str, plan: Plan) -> str:
+    """A text without what the grower called things."""
+    named = [bed.name for bed in plan.beds] + [crop.name for crop in plan.crops] + [feed.name for feed in plan.feeds]
+    named.append(plan.place.name)
+    for name in filter(None, named):
+        text = text.replace(name, "")
+    return text
+
+
+def is_no_sum(text: str) -> bool:
+    return any(re.fullmatch(pattern, text) for pattern in NO_SUMS)
+
+
+class Asked:
+    """What the working dialog was opened with, instead of waiting for it to be closed."""
+
+    def __init__(self, monkeypatch: pytest.MonkeyPatch) -> None:
+        self._kept: list[tuple[Line, ...]] = []
+        monkeypatch.setattr(WorkingDialog, "exec", lambda dialog: self._kept.append(dialog.lines))
+
+    def values(self) -> set[str]:
+        """The figures among the values of what was opened last; nothing where nothing was opened."""
+        lines = self._kept.pop() if self._kept else ()
+        assert not self._kept
+        return {figure for line in lines for figure in figures(line.value)}
+
+
+@pytest.fixture
+def asked(monkeypatch: pytest.MonkeyPatch) -> Asked:
+    return Asked(monkeypatch)
+
+
+def press(part: QWidget) -> None:
+    """Ask by the key, with the keyboard in a part."""
+    part.setFocus()
+    QTest.keyClick(part, Qt.Key.Key_N, Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier)
+
+
+def rows(table: Table) -> Iterator[QTreeWidgetItem]:
+    at = QTreeWidgetItemIterator(table)
+    while (item := at.value()) is not None:
+        yield item
+        at += 1
+
+
+def lacking_in_table(window: MainWindow, table: Table, asked: Asked) -> Iterator[str]:
+    """The cells of a table whose figures nothing explains."""
+    plan = window.document.plan
+    for item in list(rows(table)):
+        columns = table.worked_out or range(table.columnCount())
+        cells = [without_names(item.text(column), plan) for column in sorted(columns)]
+        wanted = [cell for cell in cells if figures(cell) and not is_no_sum(cell)]
+        if not wanted:
+            continue
+        table.setCurrentItem(item)
+        press(table)
+        values = asked.values()
+        yield from (f"{cell!r} of {cells}, not among {sorted(values)}" for cell in wanted if figures(cell) - values)
+
+
+def lacking_in_patterns(window: MainWindow, asked: Asked) -> Iterator[str]:
+    """The patterns side by side: each is a button of its own, which the keyboard comes to."""
+    for button in window.inspector.findChildren(PatternButton):
+        if button.isVisible():
+            press(button)
+            values = asked.values()
+            if figures(button.accessibleName()) - values:
+                yield f"{button.accessibleName()!r}, not among {sorted(values)}"
+
+
+def lacking_in_words(shown: QWidget | None, plan: Plan, values: set[str]) -> Iterator[str]:
+    """The labels and buttons of a part of the window whose figures nothing explains."""
+    assert shown is not None
+    for part in (shown, *shown.findChildren(QWidget)):
+        if not part.isVisibleTo(shown.window()) or not isinstance(part, QLabel | QAbstractButton):
+            continue
+        words = "" if isinstance(part, PatternButton) else part.text() or part.accessibleName()
+        for line in words.splitlines():
+            # A sum with its value is a working itself.
+            text = without_names(line, plan).rpartition("→")[2]
+            if not is_no_sum(text) and figures(text) - values:
+                yield f"{type(part).__name__} {text!r}: {sorted(figures(text) - values)} not among {sorted(values)}"
+
+
+def lacking(window: MainWindow, asked: Asked) -> Iterator[str]:
+    """All that the window shows and cannot explain: every table, and the panel of all that can be selected."""
+    plan, ledger = window.document.plan, window.ledger
+    for number in range(ledger.count()):
+        ledger.setCurrentIndex(number)
+        page = ledger.currentWidget()
+        assert page is not None
+        for table in (page, *page.findChildren(QWidget)):
+            if isinstance(table, Table):
+                yield from lacking_in_table(window, table, asked)
+    beds = [(bed.id, None) for bed in plan.beds]
+    blocks = [(planting.bed, planting.id) for planting in plan.plantings]
+    for bed, block in ((None, None), *beds, *blocks):
+        window.sight.select(bed, block)
+        settle(window)
+        press(window.canvas)
+        values = asked.values()
+        yield from lacking_in_words(window.inspector.currentWidget(), plan, values)
+        if block is not None:
+            yield from lacking_in_patterns(window, asked)
+        if bed is None:
+            yield from lacking_in_words(window.statusBar(), plan, values)
+            yield from lacking_in_words(window.header, plan, values)
+            yield from lacking_in_words(window.shelf, plan, values)
+
+
+def _plan(path: Path) -> Plan:
+    return read_plan(path).plan
+
+
+SAMPLES = Path(__file__).parents[2] / "samples"
+PLANS: dict[str, Callable[[], Plan]] = {
+    "metric": metric_plan,
+    **{name: partial(hand_worked, name) for name in ("s1", "s2", "s3", "s4", "s5", "s6")},
+    **{path.stem: partial(_plan, path) for path in sorted(SAMPLES.glob("*.gardenplot"))},
+}
+
+
+@pytest.mark.parametrize("name", PLANS)
+def test_every_number_of_the_window_opens_its_working(window: MainWindow, asked: Asked, name: str) -> None:
+    window.document.start(PLANS[name]())
+    found = list(dict.fromkeys(lacking(window, asked)))
+    assert not found, "\n".join(found)
+
+
+def double_click(table: Table, item: QTreeWidgetItem, column: int) -> None:
+    table.scrollToItem(item)
+    at = table.visualRect(table.indexFromItem(item, column)).center()
+    viewport, button, keys = table.viewport(), Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
+    QTest.mouseClick(viewport, button, keys, at)
+    QTest.mouseDClick(viewport, button, keys, at)
+
+
+@pytest.mark.parametrize(
+    ("tab", "column", "figure"),
+    [(0, 3, "136"), (1, 1, "45"), (2, 3, "134"), (2, 4, "136"), (4, 0, "7"), (5, 1, "175"), (6, 2, "65")],
+)
+def test_a_double_click_on_a_number_opens_it_too(
+    window: MainWindow, asked: Asked, tab: int, column: int, figure: str
+) -> None:
+    """The numbers of S1, worked by hand: 136 of 134 pak choi, 45 kohlrabi, sown on 7 March, 175 seeds, 65 cm left."""
+    window.document.start(hand_worked("s1"))
+    window.ledger.setCurrentIndex(tab)
+    page = window.ledger.currentWidget()
+    assert page is not None
+    table = page if isinstance(page, Table) else page.findChildren(QTreeWidget)[0]
+    assert isinstance(table, Table)
+    item = next(each for each in rows(table) if figure in figures(each.text(column)))
+    double_click(table, item, column)
+    assert figure in asked.values()
+
+
+def test_a_double_click_on_words_of_a_panel_opens_the_numbers_of_what_is_selected(
+    window: MainWindow, asked: Asked
+) -> None:
+    window.document.start(hand_worked("s1"))
+    planting = window.document.plan.plantings[0]
+    for bed, block, figure in (
+        (None, None, "181"), (planting.bed, None, "65"), (planting.bed, planting.id, "157"),
+    ):  # fmt: skip
+        window.sight.select(bed, block)
+        settle(window)
+        panels = window.inspector
+        words = panels.planting.working if block else panels.bed.left if bed else panels.plan.total
+        QTest.mouseDClick(words, Qt.MouseButton.LeftButton)
+        assert figure in asked.values()
+    QTest.mouseDClick(window.total, Qt.MouseButton.LeftButton)
+    assert "181" in asked.values()
+
+
+def test_a_typed_number_of_an_order_is_changed_by_a_double_click_and_not_explained(
+    window: MainWindow, asked: Asked
+) -> None:
+    window.document.start(hand_worked("s1"))
+    wanted: list[object] = []
+    window.ledger.order_wanted.disconnect()
+    window.ledger.order_wanted.connect(wanted.append)
+    window.ledger.setCurrentIndex(2)
+    double_click(window.ledger.orders, next(rows(window.ledger.orders)), 1)
+    assert len(wanted) == 1
+    assert not asked.values()
+
+
+def test_every_candidate_of_a_comparison_opens_its_numbers(window: MainWindow, asked: Asked) -> None:
+    for name in ("s1", "s4"):
+        plan = hand_worked(name)
+        for planting in plan.plantings:
+            dialog = CompareDialog(plan, planting.id, window)
+            dialog.show()
+            for column in dialog.findChildren(CandidateColumn):
+                QTest.mouseClick(column, Qt.MouseButton.LeftButton)
+                QTest.mouseClick(dialog.numbers, Qt.MouseButton.LeftButton)
+                values, said = asked.values(), without_names(column.accessibleName(), plan)
+                assert not figures(said) - values, f"{said}: {sorted(figures(said) - values)}"
+            dialog.close()
+            dialog.deleteLater()
+
+
+def test_a_filling_opens_its_worth_and_what_it_placed(window: MainWindow, asked: Asked) -> None:
+    plan = read_plan(SAMPLES / "larch-bend.gardenplot").plan
+    window.document.start(plan)
+    dialog = FillDialog(window.document, window.canvas.stage, window)
+    dialog.show()
+    filling = fill(plan, 60)
+    dialog._offer(filling)
+    QTest.mouseClick(dialog.numbers, Qt.MouseButton.LeftButton)
+    values = asked.values()
+    assert not figures(without_names(worth_words(filling), plan)) - values
+    for item in rows(dialog.found):
+        dialog.found.setFocus()
+        dialog.found.setCurrentItem(item)
+        said = " ".join(without_names(item.text(column), plan) for column in range(dialog.found.columnCount()))
+        dialog.found.wanted.emit(item)
+        assert not figures(said) - asked.values(), said
+    dialog.close()
