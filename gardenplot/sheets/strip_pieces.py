@@ -1,0 +1,297 @@
+"""Pieces of a spacing strip at true size: cut line, marks with their figures, its words, and the edge to glue."""
+
+from itertools import pairwise
+
+from attrs import frozen
+from reportlab.lib.units import mm
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfgen.canvas import Canvas
+
+from gardenplot.drawing.joins import cuts
+from gardenplot.drawing.spacing_marks import Mark, Purpose, Strip, What
+from gardenplot.sheets.board_page import TAB, draw_glue, draw_join
+from gardenplot.sheets.paper import BOLD, FACE, POINT_PER_MM, fitted
+from gardenplot.units import MM, Units
+from gardenplot.units.figures import offset
+from gardenplot.words import _
+
+HEIGHT: float = 38 * mm
+"""Points of height of a piece: it goes on a board 38 mm, or 1 1/2 in, wide."""
+TICK: float = 6 * mm
+"""Points that a mark reaches in from the edge of its strip."""
+_SHORT = 95 * MM
+"""A strip that is shorter has its words on a flag at its end."""
+_FLAG: float = 150 * mm
+_PAD: float = 3 * mm
+_FIGURE, _BESIDE = 17, 9
+_UPPER, _LOWER = 31.5, 19.0
+"""Points from the upper or lower edge to the figures of its marks."""
+
+
+@frozen
+class Said:
+    """The words on a piece: whose strip and what it is, what its ends are laid on, of which plan and blocks it is."""
+
+    name: str
+    title: str
+    begins: str
+    ends: str
+    sides: tuple[str, str]
+    about: str
+    edges: str = ""
+
+
+@frozen
+class Piece:
+    """A piece of a strip from one cut to the next, in nm of its strip; which one of how many."""
+
+    strip: Strip
+    said: Said
+    begin: int
+    end: int
+    number: int
+    pieces: int
+
+    @property
+    def is_last(self) -> bool:
+        """Whether no piece comes behind it."""
+        return self.number == self.pieces
+
+    @property
+    def has_flag(self) -> bool:
+        """Whether it is too short for its own words."""
+        return self.end - self.begin < _SHORT and self.is_last
+
+    @property
+    def marks(self) -> tuple[Mark, ...]:
+        """The marks on it."""
+        return tuple(mark for mark in self.strip.marks if self.begin <= mark.at <= self.end)
+
+
+def pieces_of(strip: Strip, said: Said, most: int) -> tuple[Piece, ...]:
+    """A strip in pieces of at most `most` nm."""
+    between = cuts(strip.begin, strip.end, tuple(mark.at for mark in strip.marks), most)
+    return tuple(
+        Piece(strip, said, begin, end, number, len(between) - 1)
+        for number, (begin, end) in enumerate(pairwise(between), 1)
+    )
+
+
+@frozen
+class _Place:
+    """A piece on its page: the points of its upper left corner."""
+
+    piece: Piece
+    left: float
+    top: float
+
+    def x(self, at: int) -> float:
+        """Where a place on the strip lies on the page."""
+        return self.left + (at - self.piece.begin) / MM * POINT_PER_MM
+
+    @property
+    def right(self) -> float:
+        """Where it ends, without what is glued or only carries words."""
+        return self.x(self.piece.end)
+
+    @property
+    def bottom(self) -> float:
+        """Its lower edge."""
+        return self.top - HEIGHT
+
+
+def draw_piece(page: Canvas, piece: Piece, left: float, top: float, units: Units) -> None:
+    """Draw a piece with its upper left corner at a point."""
+    place = _Place(piece, left, top)
+    end = place.right
+    if not piece.is_last:
+        end += TAB
+        draw_glue(page, (place.right, place.bottom, end, top))
+        draw_join(page, ((place.right + end) / 2, (top + place.bottom) / 2), piece.number)
+    elif piece.has_flag:
+        end += _FLAG
+    page.setLineWidth(0.35 * mm)
+    page.rect(left, place.bottom, end - left, HEIGHT)
+    if end > place.right:
+        page.setLineWidth(0.5 * mm)
+        page.line(place.right, place.bottom, place.right, top)
+    _draw_ends(page, place)
+    _draw_marks(page, place, units)
+    _draw_words(page, place)
+
+
+def _draw_ends(page: Canvas, place: _Place) -> None:
+    """Where the 0 of a strip and its length are no cuts, a dashed line."""
+    strip, piece = place.piece.strip, place.piece
+    page.setLineWidth(0.5 * mm)
+    page.setDash(3 * mm, 1.5 * mm)
+    for at, cut in ((0, strip.begin), (strip.length, strip.end)):
+        if at != cut and piece.begin <= at <= piece.end:
+            page.line(place.x(at), place.bottom, place.x(at), place.top)
+    page.setDash()
+
+
+def _draw_marks(page: Canvas, place: _Place, units: Units) -> None:
+    strip = place.piece.strip
+    for mark in place.piece.marks:
+        _draw_mark(page, place, mark)
+        if strip.repeats and not any(one.lower for one in strip.marks):
+            page.line(place.x(mark.at), place.bottom, place.x(mark.at), place.bottom + TICK / 2)
+    for lower in (False, True):
+        shown = _Figures.of(strip, units, lower=lower)
+        base = place.bottom + _LOWER if lower else place.top - _UPPER
+        for mark in shown.marks:
+            if place.piece.begin <= mark.at <= place.piece.end:
+                _draw_figure(page, place, mark, shown, base)
+    _draw_end_figures(page, place, units)
+
+
+def _draw_mark(page: Canvas, place: _Place, mark: Mark) -> None:
+    """A line in from the edge, with a triangle on the edge for a plant, open for every second row."""
+    x, edge, way = place.x(mark.at), place.top, -1
+    if mark.lower:
+        edge, way = place.bottom, 1
+    page.setLineWidth(0.5 * mm)
+    page.line(x, edge, x, edge + way * TICK)
+    if mark.what is What.CENTRE:
+        page.setFont(BOLD, 10)
+        page.drawString(x + 4, edge + way * TICK / 2 - 3, _("centre"))
+        return
+    if mark.what is What.SIDE:
+        return
+    half = min(2 * mm, _room(place.piece.strip, mark) / 3)
+    path = page.beginPath()
+    path.moveTo(x, edge)
+    path.lineTo(x - half, edge + way * 4 * mm)
+    path.lineTo(x + half, edge + way * 4 * mm)
+    path.close()
+    page.setLineWidth(0.35 * mm)
+    page.setFillGray(0 if mark.what is What.PLANT else 1)
+    page.drawPath(path, stroke=1, fill=1)
+    page.setFillGray(0)
+    if mark.what is not What.PLANT:
+        page.setLineWidth(0.5 * mm)
+        page.line(x, edge, x, edge + way * TICK)
+
+
+def _room(strip: Strip, mark: Mark) -> float:
+    """Points to the nearest other mark at the same edge."""
+    near = [abs(one.at - mark.at) for one in strip.marks if one.lower is mark.lower and one is not mark]
+    return min(near, default=20 * MM) / MM * POINT_PER_MM
+
+
+@frozen
+class _Figures:
+    """The marks whose figures are shown: all, or every so many; with their unit and number where there is room."""
+
+    marks: tuple[Mark, ...]
+    units: Units
+    bare: bool
+    numbered: str
+    rows: dict[What, str]
+
+    @classmethod
+    def of(cls, strip: Strip, units: Units, *, lower: bool) -> "_Figures":
+        """As many figures with as many words as have room between the marks of one edge."""
+        marks = tuple(mark for mark in strip.marks if mark.lower is lower and mark.what is not What.CENTRE)
+        numbered = _("ring {number}") if strip.purpose is Purpose.RADII else _("row {number}")
+        has_others = any(mark.what is What.OTHER for mark in strip.marks) and not strip.cell[0]
+        rows = {What.PLANT: _("rows 1, 3 …"), What.OTHER: _("rows 2, 4 …")} if has_others else {}
+        ways = ((1, False), *((step, True) for step in (1, 2, 5, 10, 20, 50, 100, 200, 500)))
+        all_ways = (cls(marks[::step], units, bare, numbered, rows) for step, bare in ways)
+        return next((shown for shown in all_ways if shown.has_room), cls(marks[:1], units, True, numbered, rows))
+
+    @property
+    def has_room(self) -> bool:
+        """Whether no figure comes near to the next."""
+        return all(
+            (after.at - one.at) / MM * POINT_PER_MM >= (self.width(one) + self.width(after)) / 2 + 5
+            for one, after in pairwise(self.marks)
+        )
+
+    def parts(self, mark: Mark) -> tuple[str, str]:
+        """The figure, and what is set smaller behind it."""
+        figure = offset(mark.at, self.units)
+        number = self.numbered.format(number=mark.number) if mark.number else self.rows.get(mark.what, "")
+        beside = " · ".join(part for part in (figure.unit, number) if part)
+        return figure.number, "" if self.bare else beside
+
+    def width(self, mark: Mark) -> float:
+        """Points."""
+        number, beside = self.parts(mark)
+        gap = 2 if beside else 0
+        return float(
+            pdfmetrics.stringWidth(number, BOLD, _FIGURE) + gap + pdfmetrics.stringWidth(beside, FACE, _BESIDE)
+        )
+
+
+def _draw_figure(page: Canvas, place: _Place, mark: Mark, shown: _Figures, base: float) -> None:
+    """A figure at its mark, moved aside where the piece ends."""
+    number, beside = shown.parts(mark)
+    width = shown.width(mark)
+    end = place.right + (_FLAG if place.piece.has_flag else 0)
+    left = max(place.left + 4, min(place.x(mark.at) - width / 2, end - width - 4))
+    page.setFont(BOLD, _FIGURE)
+    page.drawString(left, base, number)
+    page.setFont(FACE, _BESIDE)
+    page.drawRightString(left + width, base, beside)
+
+
+def _draw_end_figures(page: Canvas, place: _Place, units: Units) -> None:
+    """The 0 and the length of a strip, as far as no figure of a mark is near."""
+    strip, piece = place.piece.strip, place.piece
+    shown = _Figures.of(strip, units, lower=False)
+    for at, back in ((0, False), (strip.length, strip.length > 0)):
+        figure = offset(at, units).number if at else "0"
+        reach = pdfmetrics.stringWidth(figure, BOLD, _FIGURE) + 8
+        near = any(abs(mark.at - at) / MM * POINT_PER_MM < reach + shown.width(mark) / 2 for mark in shown.marks)
+        if near or piece.has_flag or not piece.begin <= at <= piece.end:
+            continue
+        page.setFont(BOLD, _FIGURE)
+        draw = page.drawRightString if back else page.drawString
+        draw(place.x(at) + (-4 if back else 4), place.top - _UPPER, figure)
+
+
+def _draw_words(page: Canvas, place: _Place) -> None:
+    """What the strip is, what its ends are laid on, and of which plan it is: on the piece or on its flag."""
+    piece, said = place.piece, place.piece.said
+    left, right = _words_room(place)
+    if piece.number > 1:
+        draw_join(page, (left + 6, (place.top + place.bottom) / 2), piece.number - 1)
+        left += 24
+    y = place.top - 45.5
+    which = _("piece {number} of {pieces}").format(number=piece.number, pieces=piece.pieces)
+    page.setFont(BOLD, 12)
+    page.drawRightString(right, y, which)
+    room = right - left - pdfmetrics.stringWidth(which, BOLD, 12) - 10
+    name = fitted(said.name, BOLD, 12, room - pdfmetrics.stringWidth(said.title, BOLD, 12))
+    page.drawString(left, y, fitted(name + said.title, BOLD, 12, room))
+    _draw_line(page, _directions(piece), (left, right), y - 12, BOLD)
+    _draw_line(page, (said.about, ""), (left, right), y - 23, FACE)
+
+
+def _directions(piece: Piece) -> tuple[str, str]:
+    one, other = piece.said.sides
+    first = piece.said.begins if piece.number == 1 else piece.said.edges
+    if piece.pieces == 1 and piece.said.edges:
+        first = f"{first} · {piece.said.edges}"
+    last = piece.said.ends if piece.is_last else ""
+    return "   ".join(part for part in (one, first) if part), "   ".join(part for part in (last, other) if part)
+
+
+def _words_room(place: _Place) -> tuple[float, float]:
+    """From where to where words may stand, clear of lines that go across the strip."""
+    piece, strip = place.piece, place.piece.strip
+    if piece.has_flag:
+        return place.right + _PAD, place.right + _FLAG - _PAD
+    first = 0 if piece.number == 1 else piece.begin
+    last = strip.length if piece.is_last else piece.end
+    return place.x(max(first, piece.begin)) + _PAD, place.x(last) - _PAD
+
+
+def _draw_line(page: Canvas, words: tuple[str, str], room: tuple[float, float], y: float, face: str) -> None:
+    """Words at both ends of a line, those at the left cut where they lack room."""
+    page.setFont(face, _BESIDE)
+    page.drawRightString(room[1], y, words[1])
+    taken = pdfmetrics.stringWidth(words[1], face, _BESIDE)
+    page.drawString(room[0], y, fitted(words[0], face, _BESIDE, room[1] - room[0] - taken - 8))
