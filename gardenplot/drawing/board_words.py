@@ -14,10 +14,13 @@ _ANCHORS = {
     Anchor.BLOCK: _("0 on the stake where the block begins"),
     Anchor.MARGIN: _("0 on the head margin"),
     Anchor.ROW: _("first mark on the row’s first plant (bed sheet)"),
-    Anchor.EDGE: _("0 on the left edge of the bed, seen from the head"),
+    Anchor.EDGE: _("0 on the left edge, seen from the head"),
     Anchor.BASE: _("0 on the base line of the bed"),
     Anchor.CENTRE: _("0 on the centre of the rings"),
 }
+PLACES_KEPT = _("leave the places empty that the bed sheet keeps")
+"""Said of what marks all places of a row, where some are kept for a crop that follows."""
+_FIRST_CELL = _("0 on the head side of the row’s first cell (bed sheet)")
 _TEMPLATES = {
     Anchor.BLOCK: _("0 on the stake where the block begins"),
     Anchor.MARGIN: _("0 on the head margin"),
@@ -66,21 +69,21 @@ def template_title(template: Template, units: Units) -> str:
     return words.format(spacing=offset(along, units), between=offset(across, units))
 
 
-def template_use(template: Template) -> tuple[str, str]:
-    """How a template is laid on a bed, and how it is moved on."""
+def template_use(template: Template) -> tuple[str, str, str]:
+    """How a template is laid along the bed and across it, and how it is moved on."""
     begins = _TEMPLATES.get(template.anchor, _TEMPLATES[Anchor.ROW])
+    if template.way is Way.CELLS and template.anchor is Anchor.ROW:
+        begins = _FIRST_CELL
+    moved = _("next: 0 on the end line")
     match template.way:
         case Way.ALONG:
             across = _("row lines on the rows from row 1 on")
+            moved = _("{moved}; after that, row 1 on row {row}").format(moved=moved, row=template.rows + 1)
         case Way.ACROSS:
             across = _("upper line on the left edge of the bed")
         case Way.CELLS:
             across = _("upper line on the first side of the cells")
-    if template.way is Way.ALONG:
-        return f"{begins}, {across}", _("next: 0 on the end line; after that, row 1 on row {row}").format(
-            row=template.rows + 1
-        )
-    return f"{begins}, {across}", _("next: 0 on the end line")
+    return begins, across, moved
 
 
 def template_size(template: Template, units: Units) -> str:
@@ -97,15 +100,17 @@ def strip_size(strip: Strip, units: Units) -> str:
     return _("{length} from 0 to end").format(length=offset(strip.length, units))
 
 
-def begins_words(anchor: Anchor) -> str:
+def begins_words(strip: Strip) -> str:
     """What the 0, or the first mark, is laid on."""
-    return _ANCHORS[anchor]
+    if strip.purpose is Purpose.CELLS_ALONG and strip.anchor is Anchor.ROW:
+        return _FIRST_CELL
+    return _ANCHORS[strip.anchor]
 
 
 def ends_words(strip: Strip) -> str:
     """What is where a strip ends."""
     if strip.repeats:
-        if strip.anchor is Anchor.ROW:
+        if strip.anchor is Anchor.ROW and strip.purpose is not Purpose.CELLS_ALONG:
             return _("first mark a spacing beyond the last plant next")
         return _("here 0 comes next")
     return _("this end on the right edge") if strip.anchor is Anchor.EDGE else ""
@@ -144,7 +149,9 @@ def ring_words(strip: Strip, units: Units) -> tuple[str, ...]:
     """The rings of a strip of radii, from the outermost in: how many plants stand on each."""
     rings = sorted((mark for mark in strip.marks if mark.number), key=lambda mark: mark.number)
     return tuple(
-        ngettext(
+        ngettext("in the centre {count} plant", "in the centre {count} plants", count).format(count=count)
+        if not ring.at
+        else ngettext(
             "ring {number}: radius {radius}, {count} plant", "ring {number}: radius {radius}, {count} plants", count
         ).format(number=ring.number, radius=offset(ring.at, units), count=count)
         for ring, count in zip(rings, strip.on_rings, strict=False)

@@ -17,7 +17,7 @@ from gardenplot.layout.value import Run
 from gardenplot.plan import Bed, Pattern
 from gardenplot.units import MM
 
-HEADROOM = 24 * MM
+HEADROOM = 31 * MM
 """What a template has above its first row for its words, without plants."""
 AROUND = 12 * MM
 """What a template has beyond an outer plant that would be cut through."""

@@ -7,8 +7,8 @@ from attrs import evolve, frozen
 
 from gardenplot.drawing.dibble import Lattice, lattice_of
 from gardenplot.drawing.spacing_marks import Ladder, Purpose, Strip, strips_of
-from gardenplot.layout import LaidOut
-from gardenplot.plan import Pattern
+from gardenplot.layout import LaidOut, followers_of
+from gardenplot.plan import Pattern, Reserved
 from gardenplot.units import FOOT, MM, M, Units
 
 LONGEST = 12 * M
@@ -30,10 +30,14 @@ class Why(StrEnum):
 
 @frozen
 class Board:
-    """A strip, or the lattice of a template, and the ids of all plantings that it is for."""
+    """A strip, or the lattice of a template, and the ids of all plantings that it is for.
+
+    It `keeps_places` where one of these leaves places empty for a crop that follows.
+    """
 
     what: Strip | Lattice
     plantings: tuple[str, ...]
+    keeps_places: bool = False
 
 
 @frozen
@@ -73,7 +77,11 @@ def boards_of(beds: Sequence[LaidOut], board: int) -> Boards:
                 shared.setdefault(one, []).append(layout.planting)
                 if not isinstance(one, Strip):
                     counts[one] = max(counts.get(one, 1), one.count)
-    made = _in_order(_board(one, plantings, counts, board) for one, plantings in shared.items())
+    kept = {planting for laid in beds for planting in _with_places(laid)}
+    made = _in_order(
+        Board(_what(one, counts, board), tuple(plantings), not kept.isdisjoint(plantings))
+        for one, plantings in shared.items()
+    )
     long = [one for one in made if isinstance(one.what, Strip) and one.what.end - one.what.begin > LONGEST]
     return Boards(
         tuple(one for one in made if one not in long),
@@ -84,13 +92,19 @@ def boards_of(beds: Sequence[LaidOut], board: int) -> Boards:
     )
 
 
-def _board(
-    one: Ladder | Strip | Lattice, plantings: list[str], counts: dict[Ladder | Lattice, int], board: int
-) -> Board:
+def _with_places(laid: LaidOut) -> Iterable[str]:
+    """The plantings of a bed that leave places of their rows empty."""
+    for one in laid.grown:
+        if one.planting.reserved is Reserved.PLACES_EMPTY and followers_of(laid, one.planting.id):
+            yield one.planting.id
+
+
+def _what(one: Ladder | Strip | Lattice, counts: dict[Ladder | Lattice, int], board: int) -> Strip | Lattice:
+    """A strip as long as a board and as all plantings need it."""
     if isinstance(one, Strip):
-        return Board(one, tuple(plantings))
+        return one
     whole = evolve(one, count=counts[one])
-    return Board(whole.strip(board) if isinstance(whole, Ladder) else whole, tuple(plantings))
+    return whole.strip(board) if isinstance(whole, Ladder) else whole
 
 
 def _in_order(boards: Iterable[Board]) -> list[Board]:

@@ -69,8 +69,9 @@ def draw_board_foot(book: Book, legend: str, about: About) -> None:
     """Draw how the pieces of the page are cut and joined, what plan they are of, and which page this is."""
     page = book.canvas
     right = page._pagesize[0] - SIDE
-    page.setFont(FACE, 10)
-    page.drawString(SIDE, MARGIN + 12, fitted(legend, FACE, 10, right - SIDE))
+    size = 10 if pdfmetrics.stringWidth(legend, FACE, 10) <= right - SIDE else 9
+    page.setFont(FACE, size)
+    page.drawString(SIDE, MARGIN + 12, fitted(legend, FACE, size, right - SIDE))
     page.setFont(FACE, 9)
     page.drawString(SIDE, MARGIN, fitted(" · ".join(about.said), FACE, 9, right - SIDE - 90))
     book.number_page(right, MARGIN, 9)
@@ -93,8 +94,8 @@ def draw_glue(page: Canvas, box: tuple[float, float, float, float]) -> None:
 
 
 def draw_join(page: Canvas, middle: tuple[float, float], number: int) -> None:
-    """The number of a join in black, on white."""
-    x, y = middle
+    """The number of a join, white in a black box below its word; all of it 32 points high."""
+    x, y = middle[0], middle[1] - 5
     words = str(number)
     half = max(8.0, pdfmetrics.stringWidth(words, BOLD, 12) / 2 + 3)
     page.setFillGray(1)

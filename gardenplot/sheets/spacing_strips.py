@@ -6,6 +6,7 @@ from attrs import evolve, frozen
 from reportlab.lib.units import mm
 
 from gardenplot.drawing.board_words import (
+    PLACES_KEPT,
     begins_words,
     blocks_words,
     crop_words,
@@ -40,10 +41,9 @@ MOST_TILES = 40
 """A template of more pages is not printed: strips do the same."""
 _BETWEEN: float = 3.4 * mm
 """Points between the pieces of a page."""
-_LEGEND = _(
-    "Cut on the outer line. Glue the next piece on the hatched edge, its cut end on the thick line, so that equal "
-    "numbers of a join meet."
-)
+_LEGEND = _("Cut on the outer line. Glue the next piece on the hatched edge, up to the thick line, join 1 to join 1.")
+_MANY = 8
+"""From so many pieces on, what joins lose is worth a measure."""
 
 
 @frozen
@@ -109,10 +109,10 @@ def _said(plan: Plan, said: About, board: Board, strip: Strip, number: int) -> S
     return Said(
         name=f"{number} · {crop_words(plan, strip.crop)}: ",
         title=strip_title(strip, plan.place.units),
-        begins=begins_words(strip.anchor),
+        begins=begins_words(strip),
         ends=ends_words(strip),
         sides=sides_words(strip),
-        about=" · ".join((*said.said, blocks)),
+        about=" · ".join((*([PLACES_KEPT] if board.keeps_places else []), *said.said, blocks)),
         edges=edges_words(strip),
     )
 
@@ -149,17 +149,19 @@ def _entry(plan: Plan, one: _Numbered, paper: Paper) -> Entry:
     if isinstance(what, Strip):
         count = len(one.pieces)
         pieces = ngettext("{count} piece", "{count} pieces", count).format(count=count)
-        lines = (f"{strip_size(what, units)}, {pieces}; {begins_words(what.anchor)}", *ring_words(what, units))
+        lines = (f"{strip_size(what, units)}, {pieces}; {begins_words(what)}", *ring_words(what, units))
+        if count >= _MANY:
+            lines = (*lines, _("many joins: measure the marks with a tape once it is glued"))
         title = strip_title(what, units)
     else:
         tiles = tiled(what, paper)
         count = len(tiles.tiles)
         pieces = ngettext("{count} tile", "{count} tiles", count).format(count=count)
-        lines = (f"{template_size(tiles.template, units)}, {pieces}", *template_use(tiles.template))
+        lines = (f"{template_size(tiles.template, units)}, {pieces}", ", ".join(template_use(tiles.template)))
         title = template_title(tiles.template, units)
-    return Entry(
-        one.number, f"{crop_words(plan, what.crop)}: {title}", (*lines, _("for {blocks}").format(blocks=blocks))
-    )
+    kept = [PLACES_KEPT] if one.board.keeps_places else []
+    told = *lines, *kept, _("for {blocks}").format(blocks=blocks)
+    return Entry(one.number, f"{crop_words(plan, what.crop)}: {title}", told)
 
 
 def _add_page(book: Book, plan: Plan, said: About, page: list[tuple[_Numbered, Piece]]) -> None:
@@ -184,19 +186,20 @@ def _add_tiles(book: Book, plan: Plan, said: About, one: _Numbered, whole: Tiled
             number=tile.number, tiles=len(whole.tiles), row=tile.row, rows=whole.rows, column=tile.column,
             columns=whole.columns,
         )  # fmt: skip
-        y = draw_board_head(book, f"{words.name}{_('template')}", which, plan.place.units, both_ways=True)
+        title = _("Template, true size 1 : 1") + f"   {words.name}"
+        y = draw_board_head(book, title, which, plan.place.units, both_ways=True)
         if tile.number == 1:
-            book.bookmark(f"{words.name}{words.title}")
+            book.bookmark(f"{words.name}: {words.title}")
         draw_tile(canvas, whole, tile, words, y)
         draw_board_foot(book, _LEGEND, said)
         book.end_page()
 
 
 def _template_words(plan: Plan, said: About, one: _Numbered, whole: Tiled) -> Words:
-    template = whole.template
+    template, blocks = whole.template, blocks_words(plan, one.board.plantings, looks(plan))
     return Words(
-        name=f"{one.number} · {crop_words(plan, template.crop)}: ",
+        name=f"{one.number} · {crop_words(plan, template.crop)}",
         title=template_title(template, plan.place.units),
         use=template_use(template),
-        about=" · ".join((*said.said, blocks_words(plan, one.board.plantings, looks(plan)))),
+        about=" · ".join((*([PLACES_KEPT] if one.board.keeps_places else []), *said.said, blocks)),
     )

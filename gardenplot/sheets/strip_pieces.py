@@ -19,9 +19,9 @@ HEIGHT: float = 38 * mm
 """Points of height of a piece: it goes on a board 38 mm, or 1 1/2 in, wide."""
 TICK: float = 6 * mm
 """Points that a mark reaches in from the edge of its strip."""
-_SHORT = 95 * MM
+_SHORT = 90 * MM
 """A strip that is shorter has its words on a flag at its end."""
-_FLAG: float = 150 * mm
+_FLAG: float = 165 * mm
 _PAD: float = 3 * mm
 _FIGURE, _BESIDE = 17, 9
 _UPPER, _LOWER = 31.5, 19.0
@@ -154,8 +154,7 @@ def _draw_mark(page: Canvas, place: _Place, mark: Mark) -> None:
     page.setLineWidth(0.5 * mm)
     page.line(x, edge, x, edge + way * TICK)
     if mark.what is What.CENTRE:
-        page.setFont(BOLD, 10)
-        page.drawString(x + 4, edge + way * TICK / 2 - 3, _("centre"))
+        _draw_centre(page, place, x)
         return
     if mark.what is What.SIDE:
         return
@@ -172,6 +171,16 @@ def _draw_mark(page: Canvas, place: _Place, mark: Mark) -> None:
     if mark.what is not What.PLANT:
         page.setLineWidth(0.5 * mm)
         page.line(x, edge, x, edge + way * TICK)
+
+
+def _draw_centre(page: Canvas, place: _Place, x: float) -> None:
+    """The word at the centre line: beside it or, on a strip that is too narrow, on its flag."""
+    words = _("centre")
+    left = x + 4
+    if left + pdfmetrics.stringWidth(words, BOLD, 10) > place.right - 2:
+        left = place.right + 4
+    page.setFont(BOLD, 10)
+    page.drawString(left, place.bottom + TICK / 2 - 3, words)
 
 
 def _room(strip: Strip, mark: Mark) -> float:
@@ -205,7 +214,7 @@ class _Figures:
     def has_room(self) -> bool:
         """Whether no figure comes near to the next."""
         return all(
-            (after.at - one.at) / MM * POINT_PER_MM >= (self.width(one) + self.width(after)) / 2 + 5
+            (after.at - one.at) / MM * POINT_PER_MM >= self.reach(one)[1] + self.reach(after)[0] + 6
             for one, after in pairwise(self.marks)
         )
 
@@ -216,25 +225,30 @@ class _Figures:
         beside = " · ".join(part for part in (figure.unit, number) if part)
         return figure.number, "" if self.bare else beside
 
-    def width(self, mark: Mark) -> float:
-        """Points."""
+    def reach(self, mark: Mark) -> tuple[float, float]:
+        """How many points a figure reaches left and right of its mark, with what is set smaller behind it."""
         number, beside = self.parts(mark)
-        gap = 2 if beside else 0
-        return float(
-            pdfmetrics.stringWidth(number, BOLD, _FIGURE) + gap + pdfmetrics.stringWidth(beside, FACE, _BESIDE)
-        )
+        half = pdfmetrics.stringWidth(number, BOLD, _FIGURE) / 2
+        return half, half + (pdfmetrics.stringWidth(beside, FACE, _BESIDE) + 2 if beside else 0)
 
 
 def _draw_figure(page: Canvas, place: _Place, mark: Mark, shown: _Figures, base: float) -> None:
-    """A figure at its mark, moved aside where the piece ends."""
+    """A figure with its middle at its mark, moved aside where the piece ends or a line goes across it."""
     number, beside = shown.parts(mark)
-    width = shown.width(mark)
-    end = place.right + (_FLAG if place.piece.has_flag else 0)
-    left = max(place.left + 4, min(place.x(mark.at) - width / 2, end - width - 4))
+    before, behind = shown.reach(mark)
+    strip, x = place.piece.strip, place.x(mark.at)
+    low, high = place.left + 4, place.right - 4
+    if mark.at == strip.length != strip.end:
+        high = x - 4
+    elif mark.at == 0 != strip.begin:
+        low = x + 4
+    left = max(low, min(x - before, high - before - behind))
+    if place.piece.has_flag and left + before + behind > high:
+        left = place.right + 4
     page.setFont(BOLD, _FIGURE)
     page.drawString(left, base, number)
     page.setFont(FACE, _BESIDE)
-    page.drawRightString(left + width, base, beside)
+    page.drawRightString(left + before + behind, base, beside)
 
 
 def _draw_end_figures(page: Canvas, place: _Place, units: Units) -> None:
@@ -244,7 +258,7 @@ def _draw_end_figures(page: Canvas, place: _Place, units: Units) -> None:
     for at, back in ((0, False), (strip.length, strip.length > 0)):
         figure = offset(at, units).number if at else "0"
         reach = pdfmetrics.stringWidth(figure, BOLD, _FIGURE) + 8
-        near = any(abs(mark.at - at) / MM * POINT_PER_MM < reach + shown.width(mark) / 2 for mark in shown.marks)
+        near = any(abs(mark.at - at) / MM * POINT_PER_MM < reach + max(shown.reach(mark)) for mark in shown.marks)
         if near or piece.has_flag or not piece.begin <= at <= piece.end:
             continue
         page.setFont(BOLD, _FIGURE)

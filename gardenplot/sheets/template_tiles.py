@@ -18,8 +18,8 @@ from gardenplot.words import _
 CROSS: float = 10 * mm
 """Points that the arms of a cross at a plant are long, where plants leave so much room."""
 _RADIUS: float = 3 * mm
-_SHORT: float = 95 * mm
-_FLAG: float = 150 * mm
+_SHORT: float = 75 * mm
+_FLAG: float = 110 * mm
 _PAD: float = 3 * mm
 _BESIDE = 9
 
@@ -58,7 +58,7 @@ class Words:
 
     name: str
     title: str
-    use: tuple[str, str]
+    use: tuple[str, str, str]
     about: str
 
 
@@ -137,7 +137,7 @@ def draw_tile(page: Canvas, whole: Tiled, tile: Tile, words: Words, top: float) 
             _draw_spot(page, (place.x(spot.x), place.y(spot.y)), arm)
     _draw_labels(page, place, whole.template)
     _draw_joins(page, place, whole)
-    if tile.row == 1:
+    if tile.number == 1:
         _draw_words(page, place, whole, words)
 
 
@@ -172,9 +172,10 @@ def _draw_lines(page: Canvas, place: _Place, template: Template) -> None:
     tile = place.tile
     for at in template.upright:
         if tile.left < at < tile.right:
-            page.setLineWidth((0.5 if at in (0, template.repeat) else 0.18) * mm)
-            page.line(place.x(at), bottom, place.x(at), top)
-    page.setLineWidth(0.18 * mm)
+            is_end = at in (0, template.repeat)
+            page.setLineWidth((0.5 if is_end else 0.35) * mm)
+            page.line(place.x(at), bottom, place.x(at), top if is_end else min(top, place.y(template.level[0])))
+    page.setLineWidth(0.35 * mm)
     for at in template.level:
         if tile.top < at < tile.bottom:
             page.line(left, place.y(at), right, place.y(at))
@@ -191,7 +192,7 @@ def _arm(template: Template) -> float:
 def _draw_spot(page: Canvas, at: tuple[float, float], arm: float) -> None:
     """A cross with a circle round it: the middle is bored."""
     x, y = at
-    page.setLineWidth(0.35 * mm)
+    page.setLineWidth(0.5 * mm)
     page.line(x - arm / 2, y, x + arm / 2, y)
     page.line(x, y - arm / 2, x, y + arm / 2)
     page.circle(x, y, min(_RADIUS, 0.36 * arm))
@@ -202,9 +203,9 @@ def _draw_joins(page: Canvas, place: _Place, whole: Tiled) -> None:
     left, bottom, right, top = place.box
     joins, (level, upright) = place.tile.joins, _clear(place, whole.template)
     if joins[0]:
-        draw_join(page, (left + 13, level), joins[0])
+        draw_join(page, (left + 14, level), joins[0])
     if joins[1]:
-        draw_join(page, (upright, top - 13), joins[1])
+        draw_join(page, (upright, top - 20), joins[1])
     if joins[2]:
         draw_join(page, (right + TAB / 2, level), joins[2])
     if joins[3]:
@@ -236,18 +237,19 @@ def _draw_words(page: Canvas, place: _Place, whole: Tiled, words: Words) -> None
         begin = place.x(0) + _PAD
     if place.tile.left <= whole.template.repeat < place.tile.right:
         end = place.x(whole.template.repeat) - _PAD
-    page.setFont(BOLD, 12)
-    name = fitted(words.name, BOLD, 12, end - begin - pdfmetrics.stringWidth(words.title, BOLD, 12))
-    page.drawString(begin, top - 14, fitted(name + words.title, BOLD, 12, end - begin))
-    lines = (_("← HEAD"), words.use[0], _("FOOT →")), ("", words.use[1], "")
-    for number, (one, said, other) in enumerate(lines):
-        y = top - 26 - 11 * number
-        page.setFont(BOLD, _BESIDE)
+    lines = (
+        (BOLD, 12, words.name, ""),
+        (BOLD, 10, words.title, ""),
+        (BOLD, 9, f"{_('← HEAD')}   {words.use[0]}", _("FOOT →")),
+        *((FACE, 9, said, "") for said in (*words.use[1:], words.about)),
+    )
+    y = top - 13
+    for face, size, one, other in lines:
+        page.setFont(face, size)
         page.drawRightString(end, y, other)
-        room = end - begin - pdfmetrics.stringWidth(other, BOLD, _BESIDE) - 8
-        page.drawString(begin, y, fitted("   ".join(part for part in (one, said) if part), BOLD, _BESIDE, room))
-    page.setFont(FACE, _BESIDE)
-    page.drawString(begin, top - 48, fitted(words.about, FACE, _BESIDE, end - begin))
+        room = end - begin - pdfmetrics.stringWidth(other, face, size) - (8 if other else 0)
+        page.drawString(begin, y, fitted(one, face, size, room))
+        y -= 11
 
 
 def _draw_labels(page: Canvas, place: _Place, template: Template) -> None:
