@@ -2,9 +2,10 @@
 
 from gardenplot.drawing.dibble import Template, Way
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.sayings import name_of
+from gardenplot.drawing.sayings import name_of, rows_by_plants
 from gardenplot.drawing.spacing_boards import LeftOut, Why
 from gardenplot.drawing.spacing_marks import Anchor, Purpose, Strip, What
+from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan, bed_of, crop_of, planting_of
 from gardenplot.units import Units
 from gardenplot.units.figures import offset, span
@@ -41,8 +42,7 @@ _TITLES = {
 def strip_title(strip: Strip, units: Units) -> str:
     """What a strip marks: "every 20 cm in the row"."""
     if strip.between:
-        words = _("every {spacing} in the row, every second row moved by half of it")
-        return words.format(spacing=offset(strip.spacing, units))
+        return _("every {spacing} in the row, staggered").format(spacing=offset(strip.spacing, units))
     side, count = strip.cell
     plants = ngettext("{count} plant", "{count} plants", count).format(count=count)
     return _TITLES[strip.purpose].format(
@@ -138,6 +138,20 @@ def blocks_words(plan: Plan, plantings: tuple[str, ...], look: dict[str, Look]) 
     for planting in plantings:
         letters.setdefault(planting_of(plan, planting).bed, []).append(look[planting].letter)
     return " · ".join(f"{', '.join(found)} {bed_of(plan, bed).name}" for bed, found in letters.items())
+
+
+def counted_words(plan: Plan, plantings: tuple[str, ...], look: dict[str, Look]) -> str:
+    """The blocks that something is for, with their rows and plants: "A 4 × 34 in Tunnel, second bed"."""
+    layouts = {one.planting: one for laid in lay_out_plan(plan) for one in laid.layouts}
+    words = _("{letter} {rows} in {bed}")
+    return " · ".join(
+        words.format(
+            letter=look[one].letter,
+            rows=rows_by_plants(layouts[one]),
+            bed=bed_of(plan, planting_of(plan, one).bed).name,
+        )
+        for one in plantings
+    )
 
 
 def crop_words(plan: Plan, crop: str) -> str:

@@ -25,7 +25,7 @@ _STEPS = (
     ),
     _(
         "At the bed, lay 0 where the strip says and plant at each mark. Then lay 0 where the strip ended, and so on "
-        "up to the stake where the block ends."
+        "up to the last plant that the bed sheet tells; marks beyond that are not planted."
     ),
 )
 CAUTION = _(

@@ -9,6 +9,7 @@ from gardenplot.drawing.board_words import (
     PLACES_KEPT,
     begins_words,
     blocks_words,
+    counted_words,
     crop_words,
     edges_words,
     ends_words,
@@ -144,7 +145,7 @@ def _add_list(book: Book, plan: Plan, said: About, whole: _Set, pages: list[list
 
 
 def _entry(plan: Plan, one: _Numbered, paper: Paper) -> Entry:
-    units, blocks = plan.place.units, blocks_words(plan, one.board.plantings, looks(plan))
+    units, blocks = plan.place.units, counted_words(plan, one.board.plantings, looks(plan))
     what = one.board.what
     if isinstance(what, Strip):
         count = len(one.pieces)

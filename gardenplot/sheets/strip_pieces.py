@@ -19,9 +19,9 @@ HEIGHT: float = 38 * mm
 """Points of height of a piece: it goes on a board 38 mm, or 1 1/2 in, wide."""
 TICK: float = 6 * mm
 """Points that a mark reaches in from the edge of its strip."""
-_SHORT = 90 * MM
+_SHORT = 100 * MM
 """A strip that is shorter has its words on a flag at its end."""
-_FLAG: float = 165 * mm
+_FLAG: float = 155 * mm
 _PAD: float = 3 * mm
 _FIGURE, _BESIDE = 17, 9
 _UPPER, _LOWER = 31.5, 19.0
@@ -275,13 +275,14 @@ def _draw_words(page: Canvas, place: _Place) -> None:
         left += 24
     y = place.top - 45.5
     which = _("piece {number} of {pieces}").format(number=piece.number, pieces=piece.pieces)
+    large, small = (which, "") if piece.pieces > 1 else ("", which)
     page.setFont(BOLD, 12)
-    page.drawRightString(right, y, which)
-    room = right - left - pdfmetrics.stringWidth(which, BOLD, 12) - 10
+    page.drawRightString(right, y, large)
+    room = right - left - pdfmetrics.stringWidth(large, BOLD, 12) - 10
     name = fitted(said.name, BOLD, 12, room - pdfmetrics.stringWidth(said.title, BOLD, 12))
     page.drawString(left, y, fitted(name + said.title, BOLD, 12, room))
     _draw_line(page, _directions(piece), (left, right), y - 12, BOLD)
-    _draw_line(page, (said.about, ""), (left, right), y - 23, FACE)
+    _draw_line(page, (said.about, small), (left, right), y - 23, FACE)
 
 
 def _directions(piece: Piece) -> tuple[str, str]:

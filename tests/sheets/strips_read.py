@@ -1,6 +1,6 @@
 """Spacing strips and templates read back from a PDF: cut out and glued as a grower would, by what is on the paper.
 
-A piece is a box 38 mm high, a tile the only box of its page; edges to glue are 12 mm wide, a flag 165 mm. Lengths in
+A piece is a box 38 mm high, a tile the only box of its page; edges to glue are 12 mm wide, a flag 155 mm. Lengths in
 mm from the end or the corner that is cut.
 """
 
@@ -12,7 +12,7 @@ from attrs import frozen
 from tests.sheets.pdf_pages import POINT_PER_MM, Box, Page, Words
 
 EXACT = 0.01
-HEIGHT, TAB, FLAG = 38.0, 12.0, 165.0
+HEIGHT, TAB, FLAG = 38.0, 12.0, 155.0
 
 
 @frozen
@@ -202,11 +202,11 @@ def _whole(number: int, tiles: list[_Tile]) -> Template:
         x0, y0 = tile.box[0], tile.box[3]
         for line in _upright(tile.page):
             at, high = (line[0] - x0) / POINT_PER_MM, (line[3] - line[1]) / POINT_PER_MM
-            if abs(high - height) < EXACT and EXACT < at < width - EXACT:
+            if abs(high - height) < EXACT < at < width - EXACT:
                 upright.add(round(left + at, 3))
         for line in _level(tile.page):
             at, wide = (y0 - line[1]) / POINT_PER_MM, (line[2] - line[0]) / POINT_PER_MM
-            if abs(wide - width) < EXACT and EXACT < at < height - EXACT:
+            if abs(wide - width) < EXACT < at < height - EXACT:
                 level.add(round(top + at, 3))
     return Template(
         number, (lefts[-1], tops[-1]), tuple(sorted(spots)), tuple(sorted(upright)), tuple(sorted(level)), len(tiles)
