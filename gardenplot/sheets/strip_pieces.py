@@ -133,9 +133,11 @@ def _draw_ends(page: Canvas, place: _Place) -> None:
 
 def _draw_marks(page: Canvas, place: _Place, units: Units) -> None:
     strip = place.piece.strip
+    halves = {lower: _half_width(strip, lower=lower) for lower in (False, True)}
+    has_ticks = strip.repeats and not any(mark.lower for mark in strip.marks)
     for mark in place.piece.marks:
-        _draw_mark(page, place, mark)
-        if strip.repeats and not any(one.lower for one in strip.marks):
+        _draw_mark(page, place, mark, halves[mark.lower])
+        if has_ticks:
             page.line(place.x(mark.at), place.bottom, place.x(mark.at), place.bottom + TICK / 2)
     for lower in (False, True):
         shown = _Figures.of(strip, units, lower=lower)
@@ -146,7 +148,7 @@ def _draw_marks(page: Canvas, place: _Place, units: Units) -> None:
     _draw_end_figures(page, place, units)
 
 
-def _draw_mark(page: Canvas, place: _Place, mark: Mark) -> None:
+def _draw_mark(page: Canvas, place: _Place, mark: Mark, half: float) -> None:
     """A line in from the edge, with a triangle on the edge for a plant, open for every second row."""
     x, edge, way = place.x(mark.at), place.top, -1
     if mark.lower:
@@ -158,7 +160,6 @@ def _draw_mark(page: Canvas, place: _Place, mark: Mark) -> None:
         return
     if mark.what is What.SIDE:
         return
-    half = min(2 * mm, _room(place.piece.strip, mark) / 3)
     path = page.beginPath()
     path.moveTo(x, edge)
     path.lineTo(x - half, edge + way * 4 * mm)
@@ -183,10 +184,11 @@ def _draw_centre(page: Canvas, place: _Place, x: float) -> None:
     page.drawString(left, place.bottom + TICK / 2 - 3, words)
 
 
-def _room(strip: Strip, mark: Mark) -> float:
-    """Points to the nearest other mark at the same edge."""
-    near = [abs(one.at - mark.at) for one in strip.marks if one.lower is mark.lower and one is not mark]
-    return min(near, default=20 * MM) / MM * POINT_PER_MM
+def _half_width(strip: Strip, *, lower: bool) -> float:
+    """Half of a triangle's width in points, at one edge: less where marks stand closer than it is wide."""
+    at = [mark.at for mark in strip.marks if mark.lower is lower]
+    least = min((after - one for one, after in pairwise(at) if after > one), default=20 * MM)
+    return float(min(2 * mm, least / MM * POINT_PER_MM / 3))
 
 
 @frozen

@@ -91,7 +91,7 @@ def origin(plan: Plan, layout: Layout) -> float:
     return max(layout.start, plan.beds[0].zone[0]) / MM
 
 
-@settings(max_examples=40)
+@settings(max_examples=25)
 @given(plans())
 def test_a_strip_laid_on_and_on_marks_every_plant_of_a_row(case: tuple[Plan, Paper, Choices]) -> None:
     plan, paper, choices = case
@@ -103,7 +103,7 @@ def test_a_strip_laid_on_and_on_marks_every_plant_of_a_row(case: tuple[Plan, Pap
         assert_goes_on(marks, glued.repeat, plants, glued.zero)
 
 
-@settings(max_examples=40)
+@settings(max_examples=25)
 @given(plans())
 def test_rows_lie_at_their_offsets_from_the_left_edge(case: tuple[Plan, Paper, Choices]) -> None:
     plan, paper, choices = case
@@ -116,7 +116,7 @@ def test_rows_lie_at_their_offsets_from_the_left_edge(case: tuple[Plan, Paper, C
     assert glued.repeat == pytest.approx(width, abs=NEAR)
 
 
-@settings(max_examples=40)
+@settings(max_examples=25)
 @given(plans())
 def test_a_template_laid_on_and_on_marks_every_plant_of_its_rows(case: tuple[Plan, Paper, Choices]) -> None:
     plan, paper, choices = case
@@ -141,7 +141,7 @@ def test_a_template_laid_on_and_on_marks_every_plant_of_its_rows(case: tuple[Pla
         assert_goes_on(tuple(sorted(by_row[level])), template.repeat, plants, template.zero)
 
 
-@settings(max_examples=30)
+@settings(max_examples=25)
 @given(plans())
 def test_all_that_is_drawn_keeps_5_mm_from_the_edges_and_no_words_meet(case: tuple[Plan, Paper, Choices]) -> None:
     plan, paper, choices = case
@@ -453,10 +453,9 @@ def test_the_same_plan_gives_the_same_bytes() -> None:
     assert one == other
 
 
-@each_paper
 @each_scenario
-def test_strips_are_black_on_white(scenario: str, paper: Paper) -> None:
-    document = pypdfium2.PdfDocument(made(hand_worked(scenario), paper, Kind.STRIPS).pdf)
+def test_strips_are_black_on_white(scenario: str) -> None:
+    document = pypdfium2.PdfDocument(made(hand_worked(scenario), Paper.A4, Kind.STRIPS).pdf)
     try:
         for page in document:
             assert np.ptp(page.render(scale=1).to_numpy()[..., :3], axis=2).max() == 0
