@@ -24,7 +24,7 @@ from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.layout.ground import blocks, nm
 from tests.sheets.made import made
 from tests.sheets.patterned import BOX, BY_NAME, CELLS, L_SHAPE, PLAIN, ROUND, bed_of
-from tests.sheets.pdf_pages import POINT_PER_MM, Page, bookmarks_of, pages_of
+from tests.sheets.pdf_pages import POINT_PER_MM, Box, Page, bookmarks_of, pages_of
 from tests.sheets.strips_read import Glued, Template, strips_in, templates_in
 
 NEAR = 0.05
@@ -160,11 +160,15 @@ def assert_tidy(page: Page) -> None:
         assert right <= width - edge
         assert top <= height - edge
     for one, other in combinations(page.words, 2):
-        apart = (
-            one.box[2] <= other.box[0] or other.box[2] <= one.box[0]
-            or one.box[3] <= other.box[1] or other.box[3] <= one.box[1]
-        )  # fmt: skip
-        assert apart, (one.text, other.text)
+        assert are_apart(one.box, other.box), (one.text, other.text)
+    marks = [path.box for path in page.paths if len(path.corners) == 2 and max(path.size) < 10.1 * POINT_PER_MM]
+    for words in page.words:
+        assert all(are_apart(words.box, mark) for mark in marks), words.text
+
+
+def are_apart(one: Box, other: Box) -> bool:
+    """Whether two boxes have nothing in common."""
+    return one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] or other[3] <= one[1]
 
 
 @each_paper
