@@ -18,10 +18,10 @@ from gardenplot.plan import Direction, Pattern, Plan
 from gardenplot.plan.edits import change_place
 from gardenplot.sheets.book import NothingToPrintError
 from gardenplot.sheets.choices import USUAL, Choices, Kind
-from gardenplot.sheets.paper import Paper
+from gardenplot.sheets.paper import MISSING, Paper
 from gardenplot.units import CM, FOOT, MM, Units
 from tests.drawing.hand_worked import hand_worked, plan_from
-from tests.layout.ground import blocks, nm
+from tests.layout.ground import Fields, blocks, nm
 from tests.sheets.made import made
 from tests.sheets.patterned import BOX, BY_NAME, CELLS, L_SHAPE, PLAIN, ROUND, bed_of
 from tests.sheets.pdf_pages import POINT_PER_MM, Box, Page, bookmarks_of, pages_of
@@ -361,7 +361,12 @@ def test_a_staggered_block_in_any_outline_is_counted_from_where_it_begins() -> N
 def test_plantings_of_a_crop_with_the_same_spacing_share_a_strip_that_names_them_all() -> None:
     beds = [{"id": f"b{at}", "name": f"Bed {at}", "length": "6 m", "width": "80 cm"} for at in (1, 2, 3)]
     crops = [{"id": name, "name": name, "in_row": "20 cm", "row_spacing": "25 cm"} for name in ("leek", "celery")]
-    where = (("b1", "leek", {}), ("b2", "leek", {}), ("b3", "celery", {}), ("b3", "leek", {"in_row": "25 cm"}))
+    where: tuple[tuple[str, str, Fields], ...] = (
+        ("b1", "leek", {}),
+        ("b2", "leek", {}),
+        ("b3", "celery", {}),
+        ("b3", "leek", {"in_row": "25 cm"}),
+    )
     plan = plan_from(beds=beds, crops=crops, plantings=[
         {"id": f"p{at}", "bed": bed, "crop": crop, "from": f"{3 * (at == 3)} m", "length": "2 m"} | more
         for at, (bed, crop, more) in enumerate(where)
@@ -422,6 +427,12 @@ def test_names_are_printed_as_they_were_typed(name: str, paper: Paper) -> None:
     assert all(one.title.startswith(f"{number} · {start}") for number, one in strips_in(pages).items())
     assert all("every 20 cm in the row" in one.title for one in strips_in(pages).values() if one.number == 1)
     for page in pages:
+        assert_tidy(page)
+
+
+def test_a_sign_without_a_letter_is_replaced_and_that_is_said() -> None:
+    for page in printed(bed_of(PLAIN, {"pattern": "staggered"}, name="Leek \N{LEAFY GREEN}")):
+        assert f"{MISSING} stands for a sign" in page.text or MISSING not in page.text
         assert_tidy(page)
 
 
