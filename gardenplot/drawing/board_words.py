@@ -104,6 +104,8 @@ def begins_words(strip: Strip) -> str:
     """What the 0, or the first mark, is laid on."""
     if strip.purpose is Purpose.CELLS_ALONG and strip.anchor is Anchor.ROW:
         return _FIRST_CELL
+    if strip.purpose is Purpose.RANKS and strip.anchor is Anchor.ROW:
+        return _("first mark on the first row (bed sheet)")
     return _ANCHORS[strip.anchor]
 
 
@@ -111,7 +113,7 @@ def ends_words(strip: Strip) -> str:
     """What is where a strip ends."""
     if strip.repeats:
         if strip.anchor is Anchor.ROW and strip.purpose is not Purpose.CELLS_ALONG:
-            return _("first mark a spacing beyond the last plant next")
+            return _("next: first mark a spacing beyond the last")
         return _("here 0 comes next")
     return _("this end on the right edge") if strip.anchor is Anchor.EDGE else ""
 

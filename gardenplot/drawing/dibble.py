@@ -10,8 +10,8 @@ from typing import NamedTuple
 
 from attrs import field, frozen
 
-from gardenplot.drawing.spacing_marks import Anchor, anchor_of, begins_at, firsts, is_anchored
-from gardenplot.layout import Grid, Layout
+from gardenplot.drawing.spacing_marks import Anchor, along, begins_at, is_anchored, ranks
+from gardenplot.layout import Layout
 from gardenplot.layout.cells import planted
 from gardenplot.layout.value import Run
 from gardenplot.plan import Bed, Pattern
@@ -153,7 +153,8 @@ def lattice_of(bed: Bed, layout: Layout) -> Iterable[Lattice]:
     if grid.pattern is Pattern.CELLS:
         rows = tuple(range(0, len(grid.offsets) * grid.cell, grid.cell))
         cell, count = (grid.cell, grid.per_cell), max(1, -(-layout.length // grid.cell))
-        yield Lattice(layout.crop, Way.CELLS, anchor_of(bed, layout), grid.cell, (0,), rows, 1, cell, count=count)
+        anchor = begins_at(bed, layout) if is_anchored(bed, grid) else Anchor.ROW
+        yield Lattice(layout.crop, Way.CELLS, anchor, grid.cell, (0,), rows, 1, cell, count=count)
     elif grid.pattern.staggers and grid.runs_across:
         if len(layout.offsets) > 1:
             yield _lattice_across(bed, layout)
@@ -162,23 +163,17 @@ def lattice_of(bed: Bed, layout: Layout) -> Iterable[Lattice]:
 
 
 def _lattice_along(bed: Bed, layout: Layout) -> Lattice:
-    grid = layout.grid
-    begins = firsts(grid) if is_anchored(bed, grid) else _in_step(grid)
+    grid, (anchor, begins) = layout.grid, along(bed, layout)
+    kinds = grid.kinds
+    if not is_anchored(bed, grid):
+        begins = tuple(begins[0] + (kind.first - kinds[0].first) % grid.in_row for kind in kinds)
     rows = tuple(offset - grid.offsets[0] for offset in grid.offsets)
     count = max(1, -(-layout.length // grid.in_row))
-    return Lattice(layout.crop, Way.ALONG, anchor_of(bed, layout), grid.in_row, begins, rows, 2, count=count)
-
-
-def _in_step(grid: Grid) -> tuple[int, ...]:
-    """Places of the kinds of line where a template is laid on the plants of a row, the first near its beginning."""
-    kinds = grid.kinds
-    head, step = kinds[0].ends[0], grid.in_row
-    return tuple(head + (kind.first - kinds[0].first) % step for kind in kinds)
+    return Lattice(layout.crop, Way.ALONG, anchor, grid.in_row, begins, rows, 2, count=count)
 
 
 def _lattice_across(bed: Bed, layout: Layout) -> Lattice:
-    grid = layout.grid
-    rows = tuple(grid.ends[0] + number * grid.rank for number in range(2))
+    grid, (anchor, rows) = layout.grid, ranks(bed, layout)
     begins = tuple(kind.first for kind in grid.kinds)
     count = max(1, -(-layout.length // (2 * grid.rank)))
-    return Lattice(layout.crop, Way.ACROSS, begins_at(bed, layout), grid.in_row, begins, rows, 2, count=count)
+    return Lattice(layout.crop, Way.ACROSS, anchor, grid.in_row, begins, rows, 2, count=count)

@@ -168,9 +168,30 @@ def is_anchored(bed: Bed, grid: Grid) -> bool:
     return grid.turn is None and (is_plain(bed) or (grid.kinds[0].keeps_phase and grid.pattern is not Pattern.CELLS))
 
 
-def anchor_of(bed: Bed, layout: Layout) -> Anchor:
-    """What the 0 of a strip along the rows of a bed is laid on, or its first mark."""
-    return begins_at(bed, layout) if is_anchored(bed, layout.grid) else Anchor.ROW
+def along(bed: Bed, layout: Layout) -> tuple[Anchor, tuple[int, ...]]:
+    """What a strip along the rows is laid on, and how far from its 0 the first place of each kind of line is, in nm.
+
+    Where each row begins for itself, or farther inside the block than a spacing, its first mark is laid on the first
+    plant, and lies half a spacing from the 0.
+    """
+    grid = layout.grid
+    if not is_anchored(bed, grid):
+        return Anchor.ROW, (grid.in_row // 2,)
+    return _near(begins_at(bed, layout), firsts(grid), grid.in_row)
+
+
+def ranks(bed: Bed, layout: Layout) -> tuple[Anchor, tuple[int, ...]]:
+    """The same of the rows across a bed, a kind after another."""
+    grid = layout.grid
+    begins = tuple(grid.ends[0] + number * grid.rank for number in range(len(grid.kinds)))
+    return _near(begins_at(bed, layout), begins, grid.rank)
+
+
+def _near(anchor: Anchor, begins: tuple[int, ...], step: int) -> tuple[Anchor, tuple[int, ...]]:
+    first = min(begins)
+    if first <= step:
+        return anchor, begins
+    return Anchor.ROW, tuple(at - first + step // 2 for at in begins)
 
 
 def begins_at(bed: Bed, layout: Layout) -> Anchor:
@@ -178,23 +199,21 @@ def begins_at(bed: Bed, layout: Layout) -> Anchor:
     return Anchor.BLOCK if block_ground(bed, layout)[0] == layout.start else Anchor.MARGIN
 
 
-def _in_use(bed: Bed, layout: Layout, first: int, step: int) -> int:
-    """How many steps there are from the beginning of a block to its last plant."""
-    last = layout.last_plant
-    return 1 if last is None else max(1, (last - block_ground(bed, layout)[0] - first) // step + 1)
+def _in_use(layout: Layout, step: int) -> int:
+    """How many steps there are from the first plant of a block to its last."""
+    first, last = layout.first_plant, layout.last_plant
+    return 1 if first is None or last is None else (last - first) // step + 1
 
 
 def _in_row(bed: Bed, layout: Layout) -> Ladder:
     """The plants of rows along the bed; those of every second row at the lower edge where it is moved."""
-    grid, anchor = layout.grid, anchor_of(bed, layout)
-    head = grid.kinds[0].ends[0]
-    begins = (head,) if anchor is Anchor.ROW else firsts(grid)
+    grid, (anchor, begins) = layout.grid, along(bed, layout)
     if len(layout.offsets) == 1:
         begins = begins[:1]
-    between = grid.between if grid.pattern.staggers and anchor is not Anchor.ROW and len(begins) > 1 else 0
-    count = _in_use(bed, layout, min(begins), grid.in_row)
+    count = _in_use(layout, grid.in_row)
     if grid.turn is not None:
-        count = max((sum(run.count for run in row.runs) for row in layout.rows), default=1)
+        count = max(sum(run.count for run in row.runs) for row in layout.rows)
+    between = grid.between if len(begins) > 1 else 0
     return Ladder(layout.crop, Purpose.IN_ROW, anchor, _rungs(begins), grid.in_row, grid.in_row, between, count=count)
 
 
@@ -224,7 +243,7 @@ def _in_row_across(bed: Bed, layout: Layout) -> Ladder | Strip:
     kinds = grid.kinds
     if not (is_plain(bed) or kinds[0].keeps_phase):
         most = max(row.count for row in layout.rows)
-        rung = Mark(kinds[0].ends[0])
+        rung = Mark(grid.in_row // 2)
         return Ladder(layout.crop, Purpose.IN_RANK, Anchor.ROW, (rung,), grid.in_row, grid.in_row, count=most)
     rows = zip(kinds, in_cross_rows(grid), ((What.PLANT, False), (What.OTHER, True)), strict=False)
     marks = [
@@ -237,16 +256,16 @@ def _in_row_across(bed: Bed, layout: Layout) -> Ladder | Strip:
 
 def _ranks(bed: Bed, layout: Layout) -> Ladder:
     """The rows across the bed along the tape, every second one at the lower edge where it is moved."""
-    grid = layout.grid
-    begins = [grid.ends[0] + number * grid.rank for number in range(len(grid.kinds))]
-    step = grid.rank * len(grid.kinds)
-    count = _in_use(bed, layout, begins[0], step)
-    return Ladder(layout.crop, Purpose.RANKS, begins_at(bed, layout), _rungs(begins), step, grid.rank, count=count)
+    grid, (anchor, begins) = layout.grid, ranks(bed, layout)
+    step = grid.rank * len(begins)
+    count = _in_use(layout, step)
+    return Ladder(layout.crop, Purpose.RANKS, anchor, _rungs(begins), step, grid.rank, count=count)
 
 
 def _cells_along(bed: Bed, layout: Layout) -> Ladder:
     """The sides of cells along the bed at the upper edge, the plants in them at the lower one."""
-    grid, anchor = layout.grid, anchor_of(bed, layout)
+    grid = layout.grid
+    anchor = begins_at(bed, layout) if is_anchored(bed, grid) else Anchor.ROW
     rows = planted(0, (Run(0, grid.cell, 1),), grid.cell, grid.per_cell)
     plants = {
         Mark(run.first + number * run.step, What.OTHER if at % 2 and len(set(kinds)) > 1 else What.PLANT, lower=True)

@@ -25,7 +25,7 @@ from gardenplot.drawing.board_words import (
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.spacing_boards import Board, LeftOut, Why, boards_of, usual_board
-from gardenplot.drawing.spacing_marks import Strip
+from gardenplot.drawing.spacing_marks import Strip, What
 from gardenplot.plan import Plan
 from gardenplot.sheets.board_list import Entry, add_board_list, list_pages
 from gardenplot.sheets.board_page import FOOT, HEAD, SIDE, TAB, draw_board_foot, draw_board_head
@@ -151,6 +151,8 @@ def _entry(plan: Plan, one: _Numbered, paper: Paper) -> Entry:
         count = len(one.pieces)
         pieces = ngettext("{count} piece", "{count} pieces", count).format(count=count)
         lines = (f"{strip_size(what, units)}, {pieces}; {begins_words(what)}", *ring_words(what, units))
+        if any(mark.what is What.CENTRE for mark in what.marks):
+            lines = (*lines, _("the mark with a bar is the centre line"))
         if count >= _MANY:
             lines = (*lines, _("many joins: measure the marks with a tape once it is glued"))
         title = strip_title(what, units)

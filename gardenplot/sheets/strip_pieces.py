@@ -140,12 +140,7 @@ def _draw_marks(page: Canvas, place: _Place, units: Units) -> None:
         if has_ticks:
             page.line(place.x(mark.at), place.bottom, place.x(mark.at), place.bottom + TICK / 2)
     for lower in (False, True):
-        shown = _Figures.of(strip, units, lower=lower)
-        base = place.bottom + _LOWER if lower else place.top - _UPPER
-        for mark in shown.marks:
-            if place.piece.begin <= mark.at <= place.piece.end:
-                _draw_figure(page, place, mark, shown, base)
-    _draw_end_figures(page, place, units)
+        _draw_figures(page, place, _Figures.of(strip, units, lower=lower), lower=lower)
 
 
 def _draw_mark(page: Canvas, place: _Place, mark: Mark, half: float) -> None:
@@ -175,13 +170,22 @@ def _draw_mark(page: Canvas, place: _Place, mark: Mark, half: float) -> None:
 
 
 def _draw_centre(page: Canvas, place: _Place, x: float) -> None:
-    """The word at the centre line: beside it or, on a strip that is too narrow, on its flag."""
+    """A bar across the centre line, and its word where no other mark is; on its flag where a strip is too narrow."""
+    page.line(x - 1.5 * mm, place.bottom + TICK, x + 1.5 * mm, place.bottom + TICK)
     words = _("centre")
-    left = x + 4
-    if left + pdfmetrics.stringWidth(words, BOLD, 10) > place.right - 2:
-        left = place.right + 4
-    page.setFont(BOLD, 10)
-    page.drawString(left, place.bottom + TICK / 2 - 3, words)
+    width = pdfmetrics.stringWidth(words, BOLD, 10)
+    others = [place.x(mark.at) for mark in place.piece.marks if mark.lower and mark.what is not What.CENTRE]
+    free = [
+        left
+        for left in (x + 6, x - 6 - width)
+        if place.left + 2 <= left <= place.right - 2 - width
+        and not any(left - 8 < other < left + width + 8 for other in others)
+    ]
+    if place.piece.has_flag:
+        free.append(place.right + 4)
+    if free:
+        page.setFont(BOLD, 10)
+        page.drawString(free[0], place.bottom + 3, words)
 
 
 def _half_width(strip: Strip, *, lower: bool) -> float:
@@ -234,9 +238,25 @@ class _Figures:
         return half, half + (pdfmetrics.stringWidth(beside, FACE, _BESIDE) + 2 if beside else 0)
 
 
-def _draw_figure(page: Canvas, place: _Place, mark: Mark, shown: _Figures, base: float) -> None:
-    """A figure with its middle at its mark, moved aside where the piece ends or a line goes across it."""
-    number, beside = shown.parts(mark)
+def _draw_figures(page: Canvas, place: _Place, shown: _Figures, *, lower: bool) -> None:
+    """The figures of one edge; one that would lie over another is left out, its mark stands for itself."""
+    base, taken = place.bottom + _LOWER if lower else place.top - _UPPER, list[tuple[float, float]]()
+    for mark in shown.marks:
+        if place.piece.begin <= mark.at <= place.piece.end:
+            number, beside = shown.parts(mark)
+            left, right = span = _span(place, mark, shown)
+            if _is_free(span, taken):
+                taken.append(span)
+                page.setFont(BOLD, _FIGURE)
+                page.drawString(left, base, number)
+                page.setFont(FACE, _BESIDE)
+                page.drawRightString(right, base, beside)
+    if not lower and not place.piece.has_flag:
+        _draw_end_figures(page, place, shown.units, taken)
+
+
+def _span(place: _Place, mark: Mark, shown: _Figures) -> tuple[float, float]:
+    """From where to where a figure stands: its middle at its mark, or aside where the piece ends or a line is."""
     before, behind = shown.reach(mark)
     strip, x = place.piece.strip, place.x(mark.at)
     low, high = place.left + 4, place.right - 4
@@ -247,25 +267,23 @@ def _draw_figure(page: Canvas, place: _Place, mark: Mark, shown: _Figures, base:
     left = max(low, min(x - before, high - before - behind))
     if place.piece.has_flag and left + before + behind > high:
         left = place.right + 4
-    page.setFont(BOLD, _FIGURE)
-    page.drawString(left, base, number)
-    page.setFont(FACE, _BESIDE)
-    page.drawRightString(left + before + behind, base, beside)
+    return left, left + before + behind
 
 
-def _draw_end_figures(page: Canvas, place: _Place, units: Units) -> None:
-    """The 0 and the length of a strip, as far as no figure of a mark is near."""
+def _is_free(span: tuple[float, float], taken: list[tuple[float, float]]) -> bool:
+    return all(span[1] + 4 <= left or right + 4 <= span[0] for left, right in taken)
+
+
+def _draw_end_figures(page: Canvas, place: _Place, units: Units, taken: list[tuple[float, float]]) -> None:
+    """The 0 and the length of a strip, as far as no figure of a mark is there."""
     strip, piece = place.piece.strip, place.piece
-    shown = _Figures.of(strip, units, lower=False)
-    for at, back in ((0, False), (strip.length, strip.length > 0)):
+    for at in dict.fromkeys((0, strip.length)):
         figure = offset(at, units).number if at else "0"
-        reach = pdfmetrics.stringWidth(figure, BOLD, _FIGURE) + 8
-        near = any(abs(mark.at - at) / MM * POINT_PER_MM < reach + max(shown.reach(mark)) for mark in shown.marks)
-        if near or piece.has_flag or not piece.begin <= at <= piece.end:
-            continue
-        page.setFont(BOLD, _FIGURE)
-        draw = page.drawRightString if back else page.drawString
-        draw(place.x(at) + (-4 if back else 4), place.top - _UPPER, figure)
+        width = pdfmetrics.stringWidth(figure, BOLD, _FIGURE)
+        left = place.x(at) - 4 - width if at else place.x(at) + 4
+        if piece.begin <= at <= piece.end and _is_free((left, left + width), taken):
+            page.setFont(BOLD, _FIGURE)
+            page.drawString(left, place.top - _UPPER, figure)
 
 
 def _draw_words(page: Canvas, place: _Place) -> None:

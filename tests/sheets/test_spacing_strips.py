@@ -280,6 +280,16 @@ def test_plants_on_the_mark_begin_at_0_and_are_not_cut_through(paper: Paper) -> 
     assert_goes_on(glued.upper, glued.repeat, [200.0 * number for number in range(12)], glued.zero)
 
 
+@pytest.mark.parametrize("pattern", ["straight", "staggered"])
+def test_a_strip_does_not_begin_with_an_end_margin_wider_than_a_spacing(pattern: str) -> None:
+    plan = bed_of(PLAIN, {"end_margin": "65 cm", "pattern": pattern})
+    glued, rows = strip(plan, "in the row"), rows_of(lay_out_plan(plan)[0].layouts[0])
+    assert any("first mark on the row’s first plant" in word for word in glued.words)
+    first = rows[0][0][0] - 100
+    assert_goes_on(glued.upper, glued.repeat, [x - first for x, _y in rows[0]], glued.zero)
+    assert_goes_on(glued.lower or glued.upper, glued.repeat, [x - first for x, _y in rows[1]], glued.zero)
+
+
 @each_paper
 @pytest.mark.parametrize("direction", ["straight", "staggered"])
 def test_rows_across_the_bed_have_a_strip_along_it_and_one_across(direction: str, paper: Paper) -> None:
