@@ -10,7 +10,7 @@ from reportlab.pdfgen.canvas import Canvas
 from gardenplot.drawing.joins import cuts
 from gardenplot.drawing.spacing_marks import Mark, Purpose, Strip, What
 from gardenplot.sheets.board_page import TAB, draw_glue, draw_join
-from gardenplot.sheets.paper import BOLD, FACE, POINT_PER_MM, fitted
+from gardenplot.sheets.paper import BOLD, FACE, POINT_PER_MM, fitted, printable
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import offset
 from gardenplot.words import _
@@ -299,10 +299,18 @@ def _draw_words(page: Canvas, place: _Place) -> None:
     page.setFont(BOLD, 12)
     page.drawRightString(right, y, large)
     room = right - left - pdfmetrics.stringWidth(large, BOLD, 12) - 10
-    name = fitted(said.name, BOLD, 12, room - pdfmetrics.stringWidth(said.title, BOLD, 12))
-    page.drawString(left, y, fitted(name + said.title, BOLD, 12, room))
+    _draw_title(page, said, (left, y), room)
     _draw_line(page, _directions(piece), (left, right), y - 12, BOLD)
     _draw_line(page, (said.about, small), (left, right), y - 23, FACE)
+
+
+def _draw_title(page: Canvas, said: Said, at: tuple[float, float], room: float) -> None:
+    """Whose strip it is and what it marks, smaller where that lacks room; if need be the name is cut, not the rest."""
+    whole = printable(said.name + said.title)
+    size = next((size for size in (12, 10, 9) if pdfmetrics.stringWidth(whole, BOLD, size) <= room), 9)
+    name = fitted(said.name, BOLD, size, room - pdfmetrics.stringWidth(said.title, BOLD, size))
+    page.setFont(BOLD, size)
+    page.drawString(*at, fitted(name + said.title, BOLD, size, room))
 
 
 def _directions(piece: Piece) -> tuple[str, str]:

@@ -90,7 +90,7 @@ def _piece(page: Page, box: Box) -> _Piece:
     words = _inside(page, box)
     which = next(found for word in words if (found := re.fullmatch(r"piece (\d+) of (\d+)", word.text)))
     number, pieces = int(which[1]), int(which[2])
-    title = next(word.text for word in words if re.match(r"\d+ · ", word.text) and word.size == 12)
+    title = next(word.text for word in words if re.match(r"\d+ · ", word.text))
     upright = [line for line in _upright(page) if left - EXACT <= line[0] <= right + EXACT]
     across = [(line[0] - left) / POINT_PER_MM for line in upright if _is(line, bottom, top)]
     width = (right - left) / POINT_PER_MM
