@@ -305,7 +305,7 @@ def _draw_words(page: Canvas, place: _Place) -> None:
 
 
 def _draw_title(page: Canvas, said: Said, at: tuple[float, float], room: float) -> None:
-    """Whose strip it is and what it marks, smaller where that lacks room; if need be the name is cut, not the rest."""
+    """Whose strip it is and what it marks, smaller where that lacks room; the name is cut rather than the rest."""
     whole = printable(said.name + said.title)
     size = next((size for size in (12, 10, 9) if pdfmetrics.stringWidth(whole, BOLD, size) <= room), 9)
     name = fitted(said.name, BOLD, size, room - pdfmetrics.stringWidth(said.title, BOLD, size))
