@@ -30,6 +30,8 @@ def add_arguments(parser: ArgumentParser) -> None:
     )
     beside = _("strings that far beside the rows on the bed sheets, as 5 cm")
     parser.add_argument("--string", type=_length, metavar="LENGTH", help=beside)
+    board = _("how long a board is that spacing strips are for: 1.2 m or 4 ft where none is named")
+    parser.add_argument("--board", type=_length, metavar="LENGTH", help=board)
     parser.add_argument("--bed", action="append", metavar="ID", help=_("only this bed; may be given again"))
 
 
@@ -56,7 +58,8 @@ def run(arguments: Namespace) -> int:
     """Write the sheets; exit status 0. Raises PlanError for a bed that the plan does not have."""
     plan = opened(arguments.plan)
     string = arguments.string.nm if arguments.string is not None else 0
-    choices = Choices(beds=named_beds(plan, arguments.bed), scale=arguments.scale, string=string)
+    board = arguments.board.nm if arguments.board is not None else None
+    choices = Choices(beds=named_beds(plan, arguments.bed), scale=arguments.scale, string=string, board=board)
     asked = arguments.what or [Kind.BEDS]
     kinds = [kind for kind in Kind if kind in asked or _ALL in asked]
     sheets = printed(plan, arguments.paper, kinds, choices=choices, name=arguments.plan.stem, day=date.today())

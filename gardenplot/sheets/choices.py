@@ -19,6 +19,7 @@ class Kind(StrEnum):
     DATES = "dates"
     LIST = "list"
     CARDS = "cards"
+    STRIPS = "strips"
 
 
 NAMES = {
@@ -28,6 +29,7 @@ NAMES = {
     Kind.DATES: _("Dates by week"),
     Kind.LIST: _("Shopping list"),
     Kind.CARDS: _("Door cards"),
+    Kind.STRIPS: _("Spacing strips"),
 }
 """What each kind is called."""
 
@@ -38,7 +40,8 @@ class Choices:
 
     The ids of the beds, all of them where none is named; for the shopping list the first and last day for which
     things are needed; for the sheet of what changed the plan by which the stakes stand; for the drawing one to how
-    many, else the largest usual scale; for the bed sheets how far beside the rows strings are drawn, in nm.
+    many, else the largest usual scale; for the bed sheets how far beside the rows strings are drawn, in nm; for
+    spacing strips how long a board is in nm, else 1.2 m or 4 ft.
     """
 
     beds: frozenset[str] = frozenset()
@@ -47,6 +50,7 @@ class Choices:
     before: Plan | None = None
     scale: int | None = None
     string: int = 0
+    board: int | None = None
 
 
 USUAL = Choices()

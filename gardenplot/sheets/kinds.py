@@ -17,6 +17,7 @@ from gardenplot.sheets.door_card import add_door_cards
 from gardenplot.sheets.drawing_pages import add_drawing
 from gardenplot.sheets.paper import Paper, Sheets
 from gardenplot.sheets.shopping_sheet import add_shopping_list
+from gardenplot.sheets.spacing_strips import add_strips
 from gardenplot.words import _
 
 Add = Callable[[Book, Plan, About, Choices, Told], None]
@@ -30,6 +31,7 @@ ADDED: dict[Kind, Add] = {
     Kind.DATES: add_dates,
     Kind.LIST: add_shopping_list,
     Kind.CARDS: add_door_cards,
+    Kind.STRIPS: add_strips,
 }
 
 
