@@ -1,7 +1,8 @@
-"""`gardenplot count PLAN [--json] [--workings]`: counts of each planting, bed by bed, and in all."""
+"""`gardenplot count PLAN [--json] [--csv OUT.csv] [--workings]`: counts of each planting, bed by bed, and in all."""
 
 from argparse import ArgumentParser, Namespace
 from collections.abc import Iterable
+from pathlib import Path
 from typing import Any
 
 from gardenplot.commands.numbers_shape import add_workings, print_workings, working_shape
@@ -12,9 +13,11 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import between_readings, rows_by_plants, titled
 from gardenplot.drawing.turns import walked
 from gardenplot.drawing.workings import bed_numbers
+from gardenplot.exports.counts_csv import write_counts
 from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_bed, lay_out_plan, row_numbers
 from gardenplot.layout.place_numbers import readings
 from gardenplot.plan import Plan, Planting, bed_of
+from gardenplot.plan.file import write_whole
 from gardenplot.plan.shapes import map_length_of
 from gardenplot.words import _, ngettext
 from gardenplot.working import Number
@@ -25,12 +28,15 @@ def add_arguments(parser: ArgumentParser) -> None:
     add_plan(parser)
     add_json(parser)
     add_workings(parser)
+    parser.add_argument("--csv", type=Path, metavar="OUT.csv", help=_("write the plants of every row as a table"))
 
 
 def run(arguments: Namespace) -> int:
-    """Print the counts; exit status 0."""
+    """Print or write the counts; exit status 0."""
     plan = opened(arguments.plan)
-    if arguments.json:
+    if arguments.csv is not None:
+        write_whole(arguments.csv, write_counts(plan))
+    elif arguments.json:
         print_json(counts(plan, workings=arguments.workings))
     else:
         _print(plan)

@@ -4,11 +4,10 @@ import csv
 import io
 
 from gardenplot.drawing.progress import Told, untold
-from gardenplot.exports.cells import plain
+from gardenplot.exports.cells import in_mm, plain
 from gardenplot.layout import lay_out_plan
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Plan
-from gardenplot.units import MM
 
 COLUMNS = ("bed", "planting", "row", "plant", "x_mm", "y_mm")
 
@@ -25,10 +24,5 @@ def drawn(plan: Plan, told: Told = untold) -> bytes:
             for row, count in enumerate(layout.per_row, 1):
                 for plant in range(1, count + 1):
                     x, y = next(places)
-                    writer.writerow((plain(laid.bed.id), plain(layout.planting), row, plant, _mm(x), _mm(y)))
+                    writer.writerow((plain(laid.bed.id), plain(layout.planting), row, plant, in_mm(x), in_mm(y)))
     return text.getvalue().encode()
-
-
-def _mm(nm: int) -> str:
-    whole, part = divmod(nm, MM)
-    return f"{whole}.{part:06}".rstrip("0").rstrip(".")

@@ -20,6 +20,7 @@ class Kind(StrEnum):
     LIST = "list"
     CARDS = "cards"
     STRIPS = "strips"
+    COUNTS = "counts"
 
 
 NAMES = {
@@ -30,6 +31,7 @@ NAMES = {
     Kind.LIST: _("Shopping list"),
     Kind.CARDS: _("Door cards"),
     Kind.STRIPS: _("Spacing strips"),
+    Kind.COUNTS: _("Count sheet"),
 }
 """What each kind is called."""
 

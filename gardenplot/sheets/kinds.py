@@ -12,6 +12,7 @@ from gardenplot.sheets.bed_sheet import add_bed_sheets
 from gardenplot.sheets.book import About, Book, NothingToPrintError, about
 from gardenplot.sheets.changed_sheet import add_changed
 from gardenplot.sheets.choices import NAMES, USUAL, Choices, Kind
+from gardenplot.sheets.count_sheet import add_counts
 from gardenplot.sheets.dates_sheet import add_dates
 from gardenplot.sheets.door_card import add_door_cards
 from gardenplot.sheets.drawing_pages import add_drawing
@@ -32,6 +33,7 @@ ADDED: dict[Kind, Add] = {
     Kind.LIST: add_shopping_list,
     Kind.CARDS: add_door_cards,
     Kind.STRIPS: add_strips,
+    Kind.COUNTS: add_counts,
 }
 
 

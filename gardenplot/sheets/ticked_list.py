@@ -1,17 +1,19 @@
 """Lists in parts with headings, a line a row with a box to tick, every second line shaded, over pages."""
 
 from collections.abc import Callable, Iterable
+from itertools import accumulate
 from typing import Generic, TypeVar
 
-from attrs import frozen
+from attrs import evolve, frozen
 from reportlab.lib.units import mm
+from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.sheets.book import Book
 from gardenplot.sheets.list_page import ListHead, draw_list_head, list_room
 from gardenplot.sheets.page_parts import MARGIN
-from gardenplot.sheets.paper import BOLD, FACE
+from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.words import _
 
 HEADING, ROW = 27.0, 21.0
@@ -24,19 +26,34 @@ DrawRow = Callable[[Canvas, Row, float, float], None]
 """Draws a row below a height, between the left margin and the right."""
 
 
+def one_line_high(_row: object) -> float:
+    """The height in points of a row of one line."""
+    return ROW
+
+
 @frozen
 class Part(Generic[Row]):
-    """Rows under a heading, with words at its right; what goes on over a page is told so."""
+    """Rows under a heading, with words at its right; what goes on over a page is told so.
+
+    Rows are as high as `height_of` says, and lower than a page. A part that is about a `thing` has a bookmark.
+    """
 
     name: str
     beside: str
     rows: tuple[Row, ...]
     continued: bool = False
+    height_of: Callable[[Row], float] = one_line_high
+    thing: str = ""
 
     @property
     def height(self) -> float:
         """Points of height."""
-        return HEADING + ROW * len(self.rows)
+        return HEADING + sum(map(self.height_of, self.rows))
+
+    def fitting(self, room: float) -> int:
+        """How many of its rows fit into so many points with the heading, one at least."""
+        ends = accumulate(map(self.height_of, self.rows), initial=HEADING)
+        return max(1, sum(end <= room for end in ends) - 1)
 
 
 def paged(parts: Iterable[Part[Row]], room: float) -> list[list[Part[Row]]]:
@@ -44,17 +61,17 @@ def paged(parts: Iterable[Part[Row]], room: float) -> list[list[Part[Row]]]:
     pages: list[list[Part[Row]]] = []
     left = 0.0
     for one in parts:
-        rows, continued = one.rows, False
-        while rows:
-            whole = HEADING + ROW * len(rows)
-            if left < min(whole, room) and (whole <= room or left < room / 2):
+        rest = one
+        while rest.rows:
+            whole, least = rest.height, HEADING + rest.height_of(rest.rows[0])
+            if left < max(least, min(whole, room)) and (whole <= room or left < max(least, room / 2)):
                 pages.append([])
                 left = room
-            taken = int((left - HEADING) // ROW)
-            part = Part(one.name, one.beside, rows[:taken], continued)
+            taken = rest.fitting(left)
+            part = evolve(rest, rows=rest.rows[:taken])
             pages[-1].append(part)
             left -= part.height
-            rows, continued = rows[taken:], True
+            rest = evolve(rest, rows=rest.rows[taken:], continued=True)
     return pages
 
 
@@ -67,6 +84,8 @@ def add_list(
         told(number, len(pages))
         y = draw_list_head(book, head)
         for part in inside:
+            if part.thing and not part.continued:
+                book.bookmark(part.name, part.thing)
             y = _draw(book.canvas, part, draw_row, y)
         book.end_page()
 
@@ -74,19 +93,21 @@ def add_list(
 def _draw(page: Canvas, part: Part[Row], draw_row: DrawRow[Row], top: float) -> float:
     """Draw a part with its rows; gives the y in points below it."""
     right = page._pagesize[0] - MARGIN
-    name = part.name + (_(", continued") if part.continued else "")
+    tail = _(", continued") if part.continued else ""
+    room = right - MARGIN - pdfmetrics.stringWidth(part.beside, FACE, 12) - pdfmetrics.stringWidth(tail, BOLD, 14)
     page.setFont(BOLD, 14)
-    page.drawString(MARGIN, top - HEADING + 7, name)
+    page.drawString(MARGIN, top - HEADING + 7, fitted(part.name, BOLD, 14, room - 14) + tail)
     page.setFont(FACE, 12)
     page.drawRightString(right, top - HEADING + 7, part.beside)
     page.setLineWidth(0.35 * mm)
     page.line(MARGIN, top - HEADING + 1, right, top - HEADING + 1)
     y = top - HEADING
     for number, row in enumerate(part.rows):
+        height = part.height_of(row)
         if number % 2:
             page.setFillGray(_GREY)
-            page.rect(MARGIN, y - ROW, right - MARGIN, ROW, stroke=0, fill=1)
+            page.rect(MARGIN, y - height, right - MARGIN, height, stroke=0, fill=1)
             page.setFillGray(0)
         draw_row(page, row, y, right)
-        y -= ROW
+        y -= height
     return y
