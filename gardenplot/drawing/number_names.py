@@ -16,6 +16,7 @@ NAMES: Mapping[str, str] = {
     "cells_per_tray": _("cells in a tray"),
     "trays": _("trays"),
     "still": _("one tray less gives"),
+    "last_tray": _("cells in the last tray"),
     "in_row_spacing": _("in-row spacing"),
     "row": _("length of row"),
     "sown": _("sowing rate"),

@@ -21,6 +21,7 @@ class Kind(StrEnum):
     CARDS = "cards"
     STRIPS = "strips"
     COUNTS = "counts"
+    SOWING = "sowing"
 
 
 NAMES = {
@@ -32,6 +33,7 @@ NAMES = {
     Kind.CARDS: _("Door cards"),
     Kind.STRIPS: _("Spacing strips"),
     Kind.COUNTS: _("Count sheet"),
+    Kind.SOWING: _("Sowing list"),
 }
 """What each kind is called."""
 

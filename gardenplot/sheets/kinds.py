@@ -18,6 +18,7 @@ from gardenplot.sheets.door_card import add_door_cards
 from gardenplot.sheets.drawing_pages import add_drawing
 from gardenplot.sheets.paper import Paper, Sheets
 from gardenplot.sheets.shopping_sheet import add_shopping_list
+from gardenplot.sheets.sowing_sheet import add_sowing
 from gardenplot.sheets.spacing_strips import add_strips
 from gardenplot.words import _
 
@@ -34,6 +35,7 @@ ADDED: dict[Kind, Add] = {
     Kind.CARDS: add_door_cards,
     Kind.STRIPS: add_strips,
     Kind.COUNTS: add_counts,
+    Kind.SOWING: add_sowing,
 }
 
 

@@ -38,7 +38,7 @@ class Spill:
 class Raising:
     """Numbers to raise or sow; each is not known where the crop does not say enough, None where it does not apply.
 
-    `still` are the plants that one tray less would give, known where that is one for every place at least.
+    `still` are the plants that one tray less would give, `last_tray` the cells that are sown in the last one.
     """
 
     raised: Number | None = None
@@ -48,6 +48,7 @@ class Raising:
     weight: Number | None = None
     still: Number | None = None
     planted: int = 0
+    last_tray: Number | None = None
 
     @property
     def plants(self) -> int | None:
@@ -119,7 +120,11 @@ def raising(crop: Crop, planted: int, in_row: int, *, is_band: bool = False) -> 
         "still", Unit.COUNT, f"(trays − 1) × cells_per_tray × {fit}", trays, in_tray, *terms, rounding=DOWN,
         trust=Trust.GOOD, source=RULES,
     )  # fmt: skip
-    return Raising(raised, cells, seed, trays, _grams(crop, seed), still, planted)
+    last = worked(
+        "last_tray", Unit.COUNT, "cells − (trays − 1) × cells_per_tray", cells, trays, in_tray, trust=Trust.GOOD,
+        source=RULES,
+    )  # fmt: skip
+    return Raising(raised, cells, seed, trays, _grams(crop, seed), still, planted, last)
 
 
 def part(name: str, share: Share | None, *, missing: Fraction | None = None, source: Source = PACKET) -> Number:

@@ -124,11 +124,11 @@ def _grown(plan: Plan, asked: Asked) -> Iterator[Need]:
     for laid in lay_out_plan(plan):
         for one, layout in zip(laid.grown, laid.layouts, strict=True) if asked.has(laid.bed.id) else ():
             is_asked = asked.planting in (None, layout.planting) and asked.is_on(dates_of(plan, one.planting).sow)
-            if is_asked and not layout.holds_trays and not _was_sown(one.planting):
+            if is_asked and not layout.holds_trays and not was_sown(one.planting):
                 yield from _raised(plan, one.crop, layout, laid.bed)
 
 
-def _was_sown(planting: Planting) -> bool:
+def was_sown(planting: Planting) -> bool:
     """Whether it is recorded that a planting was sown, or anything that comes later."""
     return planting.actual is not None and any(getattr(planting.actual, name) is not None for name in CAME)
 
