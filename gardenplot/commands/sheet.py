@@ -1,4 +1,4 @@
-"""`gardenplot sheet PLAN OUT.pdf [--what KIND ...] [--bed ID ...] [--paper a4 or letter]`: sheets to print."""
+"""`gardenplot sheet PLAN OUT.pdf [--what KIND ...] [--bed ID ...] [--label SIZE] [--paper ...]`: sheets to print."""
 
 from argparse import ArgumentParser, ArgumentTypeError, Namespace
 from datetime import date
@@ -7,8 +7,9 @@ from pathlib import Path
 from gardenplot.commands.shape import add_plan, named_beds, opened
 from gardenplot.errors import LengthError
 from gardenplot.plan.file import write_whole
-from gardenplot.sheets.choices import Choices, Kind
+from gardenplot.sheets.choices import Choices, Kind, Labelled
 from gardenplot.sheets.kinds import printed
+from gardenplot.sheets.label_sizes import LABEL_SIZES, STAKES, label_size
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import Length, parse_length
 from gardenplot.words import _
@@ -33,6 +34,13 @@ def add_arguments(parser: ArgumentParser) -> None:
     board = _("how long a board is that spacing strips are for: 1.2 m or 4 ft where none is named")
     parser.add_argument("--board", type=_length, metavar="LENGTH", help=board)
     parser.add_argument("--bed", action="append", metavar="ID", help=_("only this bed; may be given again"))
+    size = _("size of labels: {sizes}; or width x height, columns x rows on A4 or Letter")
+    sizes = "; ".join(one.name for one in LABEL_SIZES)
+    parser.add_argument("--label", metavar="SIZE", default=STAKES.name, help=size.format(sizes=sizes))
+    begun = _("first free label on a sheet that was begun")
+    parser.add_argument("--labels-from", type=int, metavar="N", default=1, help=begun)
+    labelled = _("labels for blocks, for trays, or both")
+    parser.add_argument("--labelled", type=Labelled, choices=list(Labelled), default=Labelled.BOTH, help=labelled)
 
 
 def _ratio(text: str) -> int:
@@ -55,11 +63,14 @@ def _length(text: str) -> Length:
 
 
 def run(arguments: Namespace) -> int:
-    """Write the sheets; exit status 0. Raises PlanError for a bed that the plan does not have."""
+    """Write the sheets; exit status 0. Raises PlanError for an unknown bed, and for labels that do not fit."""
     plan = opened(arguments.plan)
     string = arguments.string.nm if arguments.string is not None else 0
     board = arguments.board.nm if arguments.board is not None else None
-    choices = Choices(beds=named_beds(plan, arguments.bed), scale=arguments.scale, string=string, board=board)
+    choices = Choices(
+        beds=named_beds(plan, arguments.bed), scale=arguments.scale, string=string, board=board,
+        label=label_size(arguments.label), labels_from=arguments.labels_from, labelled=arguments.labelled,
+    )  # fmt: skip
     asked = arguments.what or [Kind.BEDS]
     kinds = [kind for kind in Kind if kind in asked or _ALL in asked]
     sheets = printed(plan, arguments.paper, kinds, choices=choices, name=arguments.plan.stem, day=date.today())

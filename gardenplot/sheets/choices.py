@@ -7,6 +7,7 @@ from attrs import frozen
 
 from gardenplot.layout import LaidOut, lay_out_plan
 from gardenplot.plan import Plan
+from gardenplot.sheets.label_sizes import STAKES, LabelSize
 from gardenplot.words import _
 
 
@@ -22,6 +23,7 @@ class Kind(StrEnum):
     STRIPS = "strips"
     COUNTS = "counts"
     SOWING = "sowing"
+    LABELS = "labels"
 
 
 NAMES = {
@@ -34,18 +36,28 @@ NAMES = {
     Kind.STRIPS: _("Spacing strips"),
     Kind.COUNTS: _("Count sheet"),
     Kind.SOWING: _("Sowing list"),
+    Kind.LABELS: _("Labels"),
 }
 """What each kind is called."""
+
+
+class Labelled(StrEnum):
+    """What labels are for."""
+
+    BOTH = "both"
+    BLOCKS = "blocks"
+    TRAYS = "trays"
 
 
 @frozen
 class Choices:
     """What is printed and how.
 
-    The ids of the beds, all of them where none is named; for the shopping list the first and last day for which
-    things are needed; for the sheet of what changed the plan by which the stakes stand; for the drawing one to how
-    many, else the largest usual scale; for the bed sheets how far beside the rows strings are drawn, in nm; for
-    spacing strips how long a board is in nm, else 1.2 m or 4 ft.
+    The ids of the beds, all of them where none is named; for lists and labels the first and last day for which
+    things are needed, or sown, or planted; for the sheet of what changed the plan by which the stakes stand; for the
+    drawing one to how many, else the largest usual scale; for the bed sheets how far beside the rows strings are
+    drawn, in nm; for spacing strips how long a board is in nm, else 1.2 m or 4 ft; for labels their size, the first
+    free one on a sheet that was begun, from 1, and what they are for.
     """
 
     beds: frozenset[str] = frozenset()
@@ -55,6 +67,9 @@ class Choices:
     scale: int | None = None
     string: int = 0
     board: int | None = None
+    label: LabelSize = STAKES
+    labels_from: int = 1
+    labelled: Labelled = Labelled.BOTH
 
 
 USUAL = Choices()

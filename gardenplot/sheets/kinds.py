@@ -16,6 +16,7 @@ from gardenplot.sheets.count_sheet import add_counts
 from gardenplot.sheets.dates_sheet import add_dates
 from gardenplot.sheets.door_card import add_door_cards
 from gardenplot.sheets.drawing_pages import add_drawing
+from gardenplot.sheets.label_sheet import add_labels
 from gardenplot.sheets.paper import Paper, Sheets
 from gardenplot.sheets.shopping_sheet import add_shopping_list
 from gardenplot.sheets.sowing_sheet import add_sowing
@@ -36,6 +37,7 @@ ADDED: dict[Kind, Add] = {
     Kind.STRIPS: add_strips,
     Kind.COUNTS: add_counts,
     Kind.SOWING: add_sowing,
+    Kind.LABELS: add_labels,
 }
 
 

@@ -15,6 +15,9 @@ _CAUTIONS = {
     Kind.LIST: _("What is in store already is ticked."),
     Kind.CHANGED: _("Only what moved since the plan was saved last."),
     Kind.CARDS: _("A page for each week: hang it where the covers are put on."),
+    Kind.COUNTS: _("A box for each row: what is planted stands beside it."),
+    Kind.SOWING: _("What was sown already is ticked."),
+    Kind.LABELS: _("Print at 100 %, not fitted to the page, and cut along the lines."),
 }
 _SET = (Kind.BEDS, Kind.DATES, Kind.LIST, Kind.CARDS)
 """What a season is worked by; what takes many pages is left to be chosen."""

@@ -1,0 +1,235 @@
+"""Labels: each block's to stake beside it and each tray's, on sheets of labels or cut from plain paper, in black.
+
+The letter and the crop stay large. Other words shrink to fit and are cut below 8 pt; lines for which a label has no
+height are left out, the least needed first. On plain paper each label has its cut lines, and a long one keeps its
+foot free for the soil. What every page says of its plan stands in the lower margin where there is one.
+"""
+
+from collections.abc import Sequence
+
+from attrs import frozen
+from reportlab.lib.units import mm
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfgen.canvas import Canvas
+
+from gardenplot.drawing.label_words import LabelWords, plant_labels, tray_labels
+from gardenplot.drawing.progress import Told, untold
+from gardenplot.errors import PlanError
+from gardenplot.plan import Plan
+from gardenplot.sheets.book import About, Book, NothingToPrintError
+from gardenplot.sheets.choices import USUAL, Choices, Labelled
+from gardenplot.sheets.label_sizes import A4, LETTER, Cell, cells
+from gardenplot.sheets.list_page import draw_fitted
+from gardenplot.sheets.paper import BOLD, FACE, MISSING, POINT_PER_MM, Paper, broken, fitted
+from gardenplot.supplies.shopping import Asked
+from gardenplot.units import MM
+from gardenplot.words import _
+
+_PAPERS = {Paper.A4: A4, Paper.LETTER: LETTER}
+MOST_LABELS = 2000
+"""Labels that are made at once."""
+_PAD = 2.2 * mm
+"""Kept free inside a label, since no printer takes paper in exactly alike."""
+_PAGE_EDGE = 5 * mm
+"""Kept free at the edges of the paper, where printers do not reach."""
+_LARGEST_LETTER, _LARGEST_CROP, _LEAST_CROP = 96, 30, 12
+_LARGEST, _LEAST = 18, 8
+"""Sizes in points of the other words."""
+_CAPITAL, _TAIL, _BEFORE = 0.74, 0.22, 0.1
+"""How high a capital is, how far J and Q reach below the line, and J before its place, in shares of the size."""
+_ASCENT, _LEADING = 0.76, 1.24
+_LETTER = 0.24
+"""The share of a label's width that its letter takes at most."""
+_LONG = 4
+"""A label so many times as long as high is stuck into the soil, and has room for two columns."""
+_IN_SOIL = 0.3
+"""The share of a long label's length that goes into the soil."""
+
+
+@frozen
+class _Box:
+    """A rectangle on a page in points, from the lower left of the page."""
+
+    left: float
+    bottom: float
+    width: float
+    height: float
+
+    @property
+    def top(self) -> float:
+        return self.bottom + self.height
+
+
+def add_labels(book: Book, plan: Plan, said: About, choices: Choices = USUAL, told: Told = untold) -> None:
+    """Add labels for blocks and trays; raises NothingToPrintError where there is nothing to label.
+
+    Raises PlanError for labels that do not come on the paper, for a first free label that a sheet does not have, and
+    for more than 2,000 at once.
+    """
+    labels = _wanted(plan, choices)
+    if not labels:
+        raise NothingToPrintError(_("nothing is planted in the plan, so there are no labels"))
+    if len(labels) > MOST_LABELS:
+        raise PlanError(
+            _("{count} labels are too many: at most {most} are made at once; choose fewer beds or days").format(
+                count=len(labels), most=MOST_LABELS
+            )
+        )
+    on_sheet = cells(choices.label, _PAPERS[book.paper])
+    if not 1 <= choices.labels_from <= len(on_sheet):
+        raise PlanError(
+            _("a sheet has {count} labels: the first free one is one of 1 to {count}").format(count=len(on_sheet))
+        )
+    spots = [_spot(cell, book.paper, is_cut=choices.label.is_cut) for cell in on_sheet]
+    letter = _letter_column(labels, [spot.words for spot in spots])
+    begun = choices.labels_from - 1
+    sheets = range(0, begun + len(labels), len(spots))
+    for number, first in enumerate(sheets):
+        told(number, len(sheets))
+        page = book.upright()
+        for place, spot in enumerate(spots, first - begun):
+            if 0 <= place < len(labels):
+                _draw_words(page, labels[place], spot.words, letter)
+                if choices.label.is_cut:
+                    _draw_cuts(page, spot)
+        _draw_foot(book, said, on_sheet)
+        # The note that a book puts above what lacks letters would lie on the labels: it stands in the foot.
+        page.lacks_letters = False
+        book.end_page()
+
+
+def _wanted(plan: Plan, choices: Choices) -> list[LabelWords]:
+    asked, found = Asked(choices.beds, choices.first, choices.last), list[LabelWords]()
+    if choices.labelled is not Labelled.TRAYS:
+        found += plant_labels(plan, asked)
+    if choices.labelled is not Labelled.BLOCKS:
+        found += tray_labels(plan, asked)
+    return found
+
+
+def _points(nm: int) -> float:
+    return nm / MM * POINT_PER_MM
+
+
+@frozen
+class _Letter:
+    """The size of the letters of all labels, and the width of their column, in points."""
+
+    size: float
+    column: float
+
+
+def _letter_column(labels: Sequence[LabelWords], boxes: Sequence[_Box]) -> _Letter:
+    """Letters as high as the lowest label, those of all labels in a column of a quarter of it at most."""
+    height, width = min(box.height for box in boxes), min(box.width for box in boxes)
+    widest = max(pdfmetrics.stringWidth(label.letter, BOLD, 1) for label in labels) + _BEFORE
+    size = min(_LARGEST_LETTER, height / (_CAPITAL + 2 * _TAIL), _LETTER * width / widest)
+    return _Letter(size, widest * size + max(5.0, 0.14 * size))
+
+
+@frozen
+class _Spot:
+    """Where a label lies: all of it, the part for its words, and the part that goes into the soil, if any."""
+
+    whole: _Box
+    words: _Box
+    soil: _Box | None
+
+
+def _spot(cell: Cell, paper: Paper, *, is_cut: bool) -> _Spot:
+    """The parts of a label; its words keep away from its edges and from those of the paper."""
+    width, height = map(_points, _PAPERS[paper])
+    whole = _Box(
+        _points(cell.left), height - _points(cell.top + cell.height), _points(cell.width), _points(cell.height)
+    )
+    soil = None
+    if is_cut and whole.width >= _LONG * whole.height:
+        length = _IN_SOIL * whole.width
+        soil = _Box(whole.left + whole.width - length, whole.bottom, length, whole.height)
+    end = soil.left if soil else whole.left + whole.width
+    left, bottom = max(whole.left + _PAD, _PAGE_EDGE), max(whole.bottom + _PAD, _PAGE_EDGE)
+    right, top = min(end - _PAD, width - _PAGE_EDGE), min(whole.top - _PAD, height - _PAGE_EDGE)
+    return _Spot(whole, _Box(left, bottom, right - left, top - bottom), soil)
+
+
+def _draw_cuts(page: Canvas, spot: _Spot) -> None:
+    """Where to cut, and how far the foot of a long label is stuck into the soil."""
+    whole, soil = spot.whole, spot.soil
+    page.setLineWidth(0.18 * mm)
+    page.rect(whole.left, whole.bottom, whole.width, whole.height)
+    if soil is not None:
+        page.setLineWidth(0.35 * mm)
+        page.line(soil.left, soil.bottom, soil.left, soil.top)
+        draw_fitted(
+            page, _("in the soil"), (soil.left + 6, soil.bottom + soil.height / 2 - 3), soil.width - 12, FACE, 9
+        )
+
+
+def _draw_words(page: Canvas, label: LabelWords, box: _Box, letter: _Letter) -> None:
+    """The letter at the left, the crop beside it, below that the lines, in two columns if wide."""
+    page.setFont(BOLD, letter.size)
+    base = box.bottom + (box.height - _CAPITAL * letter.size) / 2
+    page.drawString(box.left + _BEFORE * letter.size, base, label.letter)
+    room = _Box(box.left + letter.column, box.bottom, box.width - letter.column, box.height)
+    columns = 2 if room.width >= _LONG * room.height else 1
+    crop, crop_size = _crop_lines(label.crop, room, -(-len(label.lines) // columns))
+    pitch = (room.width + 8) / columns
+    count, size = _lines(label.lines, columns, pitch - 8, room.height - len(crop) * crop_size * _LEADING)
+    down = -(-count // columns)
+    used = len(crop) * crop_size * _LEADING + down * size * _LEADING
+    y = room.top - max(0.0, room.height - used) / 2
+    page.setFont(BOLD, crop_size)
+    for words in crop:
+        page.drawString(room.left, y - _ASCENT * crop_size, words)
+        y -= crop_size * _LEADING
+    for number, words in enumerate(label.lines[:count]):
+        column, row = divmod(number, down)
+        corner = room.left + column * pitch, y - row * size * _LEADING - _ASCENT * size
+        draw_fitted(page, words, corner, pitch - 8, BOLD if number == 0 else FACE, size)
+
+
+def _crop_lines(name: str, room: _Box, below: int) -> tuple[Sequence[str], int]:
+    """The crop's name as large as it fits: on one line, or on two where there is the height; cut below 12 pt.
+
+    So many lines are to stand below it.
+    """
+    largest = max(_LEAST_CROP, min(_LARGEST_CROP, int(room.height / (below + 1))))
+    two = int((room.height - below * _LEAST * _LEADING) / 2 / _LEADING)
+    for most, highest in ((1, largest), (2, min(largest, two))):
+        for size in range(highest, _LEAST_CROP - 1, -1):
+            found = broken(name, BOLD, size, room.width)
+            if len(found) <= most and not any(line.endswith("…") for line in found):
+                return found, size
+    first, *others = broken(name, BOLD, _LEAST_CROP, room.width)
+    if two < _LEAST_CROP or not others:
+        return [fitted(name, BOLD, _LEAST_CROP, room.width)], _LEAST_CROP
+    return [first, fitted(" ".join(others), BOLD, _LEAST_CROP, room.width)], _LEAST_CROP
+
+
+def _lines(lines: Sequence[str], columns: int, width: float, height: float) -> tuple[int, int]:
+    """How many lines have room, and the one size of all those that need not be cut."""
+    for kept in range(len(lines), 0, -1):
+        highest = min(_LARGEST, int(height / _LEADING / -(-kept // columns)))
+        widths = [
+            pdfmetrics.stringWidth(words, BOLD if number == 0 else FACE, 1)
+            for number, words in enumerate(lines[:kept])
+        ]
+        whole = [wide for wide in widths if wide * _LEAST <= width]
+        if highest >= _LEAST:
+            return kept, max(_LEAST, min(highest, int(width / max(whole, default=1.0))))
+    return 0, _LEAST
+
+
+def _draw_foot(book: Book, said: About, on_sheet: Sequence[Cell]) -> None:
+    """What a page says of its plan, below the labels where the paper has room there."""
+    page = book.canvas
+    lowest = max(cell.top + cell.height for cell in on_sheet)
+    margin = _points(_PAPERS[book.paper][1] - lowest)
+    if margin < _PAGE_EDGE + _LEAST:
+        return
+    base, right = max(_PAGE_EDGE, margin / 2 - 2), page._pagesize[0] - 10 * mm
+    note = (_("{sign} stands for a sign without a letter").format(sign=MISSING),) if page.lacks_letters else ()
+    words = " · ".join((_("print at 100 %, not fitted to the page"), *note, *said.said))
+    page.setFont(FACE, _LEAST)
+    page.drawString(10 * mm, base, fitted(words, FACE, _LEAST, right - 10 * mm - 80))
+    book.number_page(right, base, _LEAST)
