@@ -12,14 +12,14 @@ from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.choices import USUAL, Choices
 from gardenplot.sheets.list_page import ListHead, draw_box, draw_fitted
 from gardenplot.sheets.page_parts import MARGIN
-from gardenplot.sheets.paper import BOLD, FACE
+from gardenplot.sheets.paper import BOLD, FACE, printable
 from gardenplot.sheets.ticked_list import BOX, Part, add_list
 from gardenplot.supplies.shopping import Asked
 from gardenplot.words import _
 
 _FIGURE, _WORD = 14, 12
-_TITLE, _LINE, _SPARE = 26.0, 16.0, 7.0
-"""Points of height of the line of name and amount, of the others, and below them."""
+_TITLE, _AMOUNT, _LINE, _SPARE = 26.0, 19.0, 16.0, 7.0
+"""Points of height of the line of the name, of an amount below it, of the other lines, and below them."""
 _LETTER, _NAME = 34.0, 160.0
 """Points of width of the letter and of the name."""
 _ROOM = 128.0
@@ -48,22 +48,33 @@ def _week(one: SowDay) -> str:
     return "" if one.day is None else _("week {number}").format(number=one.day.isocalendar().week)
 
 
+def _title(row: SowRow) -> float:
+    """The height in points of the name and the amount, which stand below each other where the name is long."""
+    is_long = pdfmetrics.stringWidth(printable(row.name), BOLD, _FIGURE) > _NAME - 8
+    return _TITLE + _AMOUNT if is_long else _TITLE
+
+
 def _height(row: SowRow) -> float:
-    return _TITLE + _LINE * max(1, len(row.more)) + _SPARE
+    return _title(row) + _LINE * max(1, len(row.more)) + _SPARE
 
 
 def _draw_row(page: Canvas, row: SowRow, top: float, right: float) -> None:
-    base, left = top - 19, MARGIN + BOX + 10
+    base, left, title = top - 19, MARGIN + BOX + 10, _title(row)
     draw_box(page, MARGIN + 2, base + 5, BOX, ticked=row.is_done)
     draw_fitted(page, row.letter, (left, base - 1), _LETTER - 8, BOLD, 17)
     left += _LETTER
-    draw_fitted(page, row.name, (left, base), _NAME - 8, BOLD, _FIGURE)
-    draw_fitted(page, row.amount, (left + _NAME, base), right - _ROOM - left - _NAME - 8, BOLD, _FIGURE)
+    room = right - _ROOM - left - 8
+    if title > _TITLE:
+        draw_fitted(page, row.name, (left, base), room, BOLD, _FIGURE)
+        draw_fitted(page, row.amount, (left, base - _AMOUNT), room, BOLD, _FIGURE)
+    else:
+        draw_fitted(page, row.name, (left, base), _NAME - 8, BOLD, _FIGURE)
+        draw_fitted(page, row.amount, (left + _NAME, base), room - _NAME, BOLD, _FIGURE)
     _draw_room(page, _("sown on"), base, right, short_day(row.sown) if row.sown else "")
     _draw_room(page, _("cells") if row.in_trays else _("up on"), base - _LINE - 1, right, "")
     for number, words in enumerate(row.more):
-        room = right - left - (4 if number else _ROOM + 8)
-        draw_fitted(page, words, (left, top - _TITLE - _LINE * number - 11), room, FACE, _WORD)
+        wide = right - left - (4 if number or title > _TITLE else _ROOM + 8)
+        draw_fitted(page, words, (left, top - title - _LINE * number - 11), wide, FACE, _WORD)
 
 
 def _draw_room(page: Canvas, words: str, base: float, right: float, known: str) -> None:
