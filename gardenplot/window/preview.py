@@ -84,6 +84,9 @@ class Preview(QDialog):
         beside = _scrolled(self.choices, _("What is printed, to scroll"))
         beside.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         beside.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        bar = beside.verticalScrollBar().sizeHint().width() + 2 * beside.frameWidth()
+        # The choices are wider by a pixel or two when they are shown than they tell before.
+        beside.setMinimumWidth(self.choices.sizeHint().width() + bar + 4)
         upper.addWidget(beside, 0)
         upper.addWidget(self._area, 1)
         column.addLayout(upper, 1)
