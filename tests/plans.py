@@ -148,17 +148,18 @@ def ids() -> st.SearchStrategy[str]:
 @cache
 def json_values() -> st.SearchStrategy[Any]:
     """Any value that JSON can hold."""
-    leaves = maybe(st.booleans()) | st.integers() | st.floats(allow_nan=False, allow_infinity=False) | names()
-    return st.recursive(
-        leaves, lambda inner: st.lists(inner, max_size=3) | st.dictionaries(names(), inner, max_size=3), max_leaves=6
-    )
+    values = maybe(st.booleans()) | st.integers() | st.floats(allow_nan=False, allow_infinity=False) | names()
+    for _deeper in range(2):
+        values |= st.lists(values, max_size=2) | st.dictionaries(names(), values, max_size=2)
+    return values
 
 
 @cache
 def unknowns() -> st.SearchStrategy[Unknown]:
-    """Fields that no version of the program knows."""
+    """Fields that no version of the program knows, in one of eight: they take longest to draw."""
     fields = st.tuples(names().map("x-{}".format), json_values().map(_json_text))
-    return st.just(()) | st.lists(fields, max_size=2, unique_by=lambda one: one[0]).map(tuple)
+    some = st.lists(fields, min_size=1, max_size=2, unique_by=lambda one: one[0]).map(tuple)
+    return st.integers(0, 7).flatmap(lambda kind: some if kind == 7 else st.just(()))
 
 
 def _json_text(value: Any) -> str:
@@ -471,9 +472,14 @@ def _lying() -> st.SearchStrategy[dict[str, Any]]:
 
 
 @st.composite
-def plans(draw: st.DrawFn) -> Plan:
-    """Any valid plan: beds and crops from none to three, and what can be made of them."""
-    ground, grown = draw(_some(beds(), most=3)), draw(_some(crops(), most=3))
+def plans(draw: st.DrawFn, least_beds: int = 0, least_plantings: int = 0) -> Plan:
+    """Any valid plan: beds and crops up to three, and what can be made of them.
+
+    What a test cannot do without is asked for here: a plan that is thrown away takes as long to draw as any other.
+    """
+    needed = min(least_plantings, 1)
+    ground = draw(_some(beds(), most=3, least=max(least_beds, needed)))
+    grown = draw(_some(crops(), most=3, least=needed))
     bed_ids, crop_ids = [bed.id for bed in ground], [crop.id for crop in grown]
     wanted = draw(_some(orders(crop_ids), most=2)) if crop_ids else ()
     order_ids = [order.id for order in wanted]
@@ -481,7 +487,9 @@ def plans(draw: st.DrawFn) -> Plan:
         place=draw(places()),
         beds=ground,
         crops=grown,
-        plantings=draw(_some(plantings(bed_ids, crop_ids, order_ids), most=4)) if bed_ids and crop_ids else (),
+        plantings=draw(_some(plantings(bed_ids, crop_ids, order_ids), most=4, least=least_plantings))
+        if bed_ids and crop_ids
+        else (),
         orders=wanted,
         wishes=draw(_some(wishes(bed_ids, crop_ids), most=2)) if crop_ids else (),
         covers=draw(_some(covers(bed_ids), most=2)) if bed_ids else (),
@@ -495,8 +503,8 @@ def plans(draw: st.DrawFn) -> Plan:
     )
 
 
-def _some(parts: st.SearchStrategy[Any], most: int) -> st.SearchStrategy[tuple[Any, ...]]:
-    return st.lists(parts, max_size=most, unique_by=lambda part: part.id).map(tuple)
+def _some(parts: st.SearchStrategy[Any], most: int, least: int = 0) -> st.SearchStrategy[tuple[Any, ...]]:
+    return st.lists(parts, min_size=least, max_size=most, unique_by=lambda part: part.id).map(tuple)
 
 
 def metric_plan() -> Plan:

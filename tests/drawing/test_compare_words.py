@@ -34,7 +34,7 @@ def number(words: str) -> int:
 
 
 @settings(max_examples=60)
-@given(plans().filter(lambda plan: bool(plan.plantings)))
+@given(plans(least_plantings=1))
 def test_now_and_the_difference_make_the_candidate_and_as_it_is_has_none(plan: Plan) -> None:
     found = proposals(plan, plan.plantings[0].id)
     for each in measure_lines(found):

@@ -234,7 +234,7 @@ def test_only_what_stands_on_the_day_lies_under_a_point() -> None:
 
 
 @settings(max_examples=25)
-@given(plans().filter(lambda plan: plan.plantings), any_scale, st.booleans(), st.data())
+@given(plans(least_plantings=1), any_scale, st.booleans(), st.data())
 def test_the_middle_of_a_block_is_hit_unless_another_lies_over_it(
     plan: Plan, along: float, true_scale: bool, data: st.DataObject
 ) -> None:

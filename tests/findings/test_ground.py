@@ -110,7 +110,7 @@ def shape_of(bed: Bed, standing: Standing) -> Polygon:
 
 
 @settings(max_examples=60)
-@given(plans().filter(lambda plan: len(plan.beds) > 1), st.data())
+@given(plans(least_beds=2), st.data())
 def test_the_referee_finds_the_same_beds_on_one_another(plan: Plan, data: st.DataObject) -> None:
     near = st.integers(0, 300).map(lambda n: parse_length(f"{n} cm"))
     ground = tuple(Standing(bed.id, data.draw(near), data.draw(near), data.draw(turns())) for bed in plan.beds)
@@ -141,7 +141,7 @@ def test_what_is_found_about_one_bed_is_found_among_all(plan: Plan, data: st.Dat
         assert about == all_pairs
 
 
-@given(plans().filter(lambda plan: plan.beds), st.data())
+@given(plans(least_beds=1), st.data())
 def test_moving_a_bed_far_away_ends_its_trouble(plan: Plan, data: st.DataObject) -> None:
     bed = data.draw(st.sampled_from(plan.beds)).id
     far = edits.move_bed(plan, bed, parse_length("900 m"), parse_length("900 m"))

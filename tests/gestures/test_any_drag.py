@@ -51,8 +51,7 @@ def pointers(plan: Plan) -> st.SearchStrategy[Pointer]:
 @st.composite
 def drags(draw: st.DrawFn) -> Drag:
     """Any of the three drags on any plan."""
-    plan = draw(plans())
-    assume(plan.beds)
+    plan = draw(plans(least_beds=1))
     pointer = pointers(plan)
     way = tuple(draw(st.lists(pointer, min_size=1, max_size=4)))
     placed, moved, foot = draw(st.tuples(st.booleans(), st.booleans(), st.booleans()))

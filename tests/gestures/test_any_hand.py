@@ -45,7 +45,7 @@ def tried(plan: Plan, data: st.DataObject) -> tuple[KeptStage, tuple[str, ...]]:
 
 
 @settings(max_examples=120)
-@given(plans().filter(lambda plan: plan.plantings), st.data())
+@given(plans(least_plantings=1), st.data())
 def test_what_is_committed_is_valid_without_new_trouble_and_touches_nothing_else(
     plan: Plan, data: st.DataObject
 ) -> None:

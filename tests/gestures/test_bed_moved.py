@@ -181,7 +181,7 @@ hands = st.builds(
 
 
 @settings(max_examples=60)
-@given(plans().filter(lambda plan: plan.beds), st.lists(hands, min_size=1, max_size=3), st.booleans(), st.data())
+@given(plans(least_beds=1), st.lists(hands, min_size=1, max_size=3), st.booleans(), st.data())
 def test_any_drag_on_the_ground_changes_places_alone_and_outlives_the_file(
     plan: Plan, way: list[Pointer], moves: bool, data: st.DataObject
 ) -> None:
@@ -203,7 +203,7 @@ def test_any_drag_on_the_ground_changes_places_alone_and_outlives_the_file(
     assert plan_of_text(text_of(after)).plan == after
 
 
-@given(plans().filter(lambda plan: plan.beds), st.integers(0, 50), st.integers(0, 50), st.integers(-30, 30))
+@given(plans(least_beds=1), st.integers(0, 50), st.integers(0, 50), st.integers(-30, 30))
 def test_nudged_and_turned_there_and_back_is_where_it_was(plan: Plan, right: int, down: int, steps: int) -> None:
     bed = plan.beds[0].id
     there = try_bed_by(plan, bed, (right * CM, down * CM)).plan

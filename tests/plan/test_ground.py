@@ -12,7 +12,7 @@ from gardenplot.plan.ground import Frame, corners_on_ground, frames_of, path_wid
 from gardenplot.units import Degrees, M, parse_degrees
 from tests.plans import lengths, metric_plan, plans, turns
 
-PLACED = plans().filter(lambda plan: plan.beds)
+PLACED = plans(least_beds=1)
 
 
 @given(PLACED, st.data())

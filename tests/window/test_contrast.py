@@ -31,7 +31,7 @@ from gardenplot.plan.edits import change_planting
 from gardenplot.units import CM, Units, length_of
 from gardenplot.window.main import MainWindow
 from tests.colours_seen import Values, contrasts
-from tests.window.walk import DIALOGS, Pixels, cut, light, opened, parts, picture, place, settle
+from tests.window.walk import DIALOGS, Pixels, cut, keyed, light, opened, parts, picture, place, settle
 
 TEXT, GRAPHICS = 4.5, 3.0
 """Least contrast of text (WCAG 2.2, 1.4.3), and of what shows a control and its state (1.4.11)."""
@@ -103,14 +103,16 @@ def words_of(part: QWidget) -> str:
 
 def most_common(pixels: Pixels) -> str:
     """The colour that most pixels have."""
-    colours, counts = np.unique(pixels.reshape(-1, 3), axis=0, return_counts=True)
-    return "#{:02X}{:02X}{:02X}".format(*colours[counts.argmax()])
+    colours, counts = np.unique(keyed(pixels), return_counts=True)
+    return f"#{colours[counts.argmax()]:06X}"
 
 
 def strongest(pixels: Pixels, ground: str) -> float:
     """The most contrast that any pixel has with a ground."""
     one = np.array([[int(ground[at : at + 2], 16) for at in (1, 3, 5)]], np.uint8)
-    return float(contrasts(light(pixels.reshape(-1, 3)), light(one)).max())
+    there = np.unique(keyed(pixels))
+    colours = np.stack([there >> 16, there >> 8 & 255, there & 255], axis=-1).astype(np.uint8)
+    return float(contrasts(light(colours), light(one)).max())
 
 
 def edges(part: QWidget, shown: QWidget) -> Iterator[tuple[QRect, str]]:

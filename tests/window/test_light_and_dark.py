@@ -12,7 +12,7 @@ from gardenplot.plan.edits import change_planting
 from gardenplot.units import CM, Units, length_of
 from gardenplot.window.main import MainWindow
 from gardenplot.window.theme import palette
-from tests.window.walk import DIALOGS, Pixels, opened, picture, settle
+from tests.window.walk import DIALOGS, Pixels, keyed, opened, picture, settle
 
 GROUNDS = (Ink.PAPER, Ink.PANEL, Ink.INK)
 
@@ -68,9 +68,8 @@ def assert_changes_over(shown: QWidget, app: QApplication, *, paper_stays: bool 
 
 def shares(pixels: Pixels, inks: Palette) -> float:
     """What share of a picture has the very colours of a palette's grounds and its ink."""
-    wanted = [[int(inks[ink][at : at + 2], 16) for at in (1, 3, 5)] for ink in GROUNDS]
-    same = [np.all(pixels == np.array(one, np.uint8), axis=-1) for one in wanted]
-    return float(np.any(same, axis=0).mean())
+    wanted = [int(inks[ink][1:], 16) for ink in GROUNDS]
+    return float(np.isin(keyed(pixels), wanted).mean())
 
 
 def test_a_window_that_is_made_on_a_dark_screen_is_the_one_that_changed_over(
