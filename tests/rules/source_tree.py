@@ -2,6 +2,7 @@
 
 import ast
 from collections.abc import Collection, Iterable, Iterator, Mapping
+from functools import cached_property, lru_cache
 from pathlib import Path, PurePosixPath
 
 from attrs import frozen
@@ -56,9 +57,10 @@ class Module:
         """The module's own name; a package bears that of its folder."""
         return self.path.parent.name if self.path.stem == "__init__" else self.path.stem
 
-    def definitions(self) -> Iterator[Defined]:
+    @cached_property
+    def defined(self) -> tuple[Defined, ...]:
         """Every class and function, however deep."""
-        return _defined(self.tree, str(self.path), ())
+        return tuple(_defined(self.tree, str(self.path), ()))
 
 
 def _defined(node: ast.AST, path: str, around: tuple[Definition, ...]) -> Iterator[Defined]:
@@ -76,10 +78,12 @@ def modules(root: Path) -> list[Module]:
     files = sorted((root / PACKAGE).rglob("*.py"))
     # A rule that reads nothing would hold for ever.
     assert files, f"no modules in {root / PACKAGE}"
-    return [_module(file, root) for file in files]
+    return [_module(file, root, file.stat().st_mtime_ns) for file in files]
 
 
-def _module(file: Path, root: Path) -> Module:
+@lru_cache(maxsize=1024)
+def _module(file: Path, root: Path, _written: int) -> Module:
+    """A file, read once for all rules unless it is written anew."""
     text = file.read_text(encoding="utf-8")
     return Module(PurePosixPath(file.relative_to(root).as_posix()), text, ast.parse(text, str(file)))
 

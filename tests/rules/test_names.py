@@ -50,7 +50,7 @@ def empty_names(root: Path) -> Iterator[Offence]:
     for module in modules(root):
         for word in empty_words(module.name):
             yield Offence(str(module.path), f"“{word}” says nothing")
-        for each in module.definitions():
+        for each in module.defined:
             if not _is_given_by_qt(each):
                 yield from (Offence(each.where, f"“{word}” says nothing") for word in empty_words(each.node.name))
 
@@ -76,7 +76,7 @@ def modules_without_a_sentence(root: Path) -> Iterator[Offence]:
 def unexplained(root: Path) -> Iterator[Offence]:
     """Public classes, functions and methods outside `window` that have no docstring."""
     for module in modules(root):
-        for each in module.definitions():
+        for each in module.defined:
             if module.room != "window" and _is_public(each) and not _is_explained(each.node):
                 yield Offence(each.where, "has no docstring")
 
@@ -128,7 +128,7 @@ def _is_explained(node: Definition) -> bool:
 def _late_import_lines(module: Module) -> set[int]:
     return {
         node.lineno
-        for each in module.definitions()
+        for each in module.defined
         if isinstance(each.node, Function)
         for node in ast.walk(each.node)
         if isinstance(node, ast.Import | ast.ImportFrom)

@@ -29,7 +29,7 @@ def long_functions(root: Path) -> list[Offence]:
     return [
         Offence(each.where, f"{code_lines(each.node)} lines of code")
         for module in modules(root)
-        for each in module.definitions()
+        for each in module.defined
         if isinstance(each.node, Function) and code_lines(each.node) > FUNCTION_LINES
     ]
 
@@ -39,7 +39,7 @@ def large_classes(root: Path) -> list[Offence]:
     methods = Counter(
         each.where.rpartition(".")[0]
         for module in modules(root)
-        for each in module.definitions()
+        for each in module.defined
         if each.is_method and isinstance(each.node, Function)
     )
     return [Offence(where, f"{count} methods") for where, count in methods.items() if count > CLASS_METHODS]

@@ -186,7 +186,7 @@ def light(pixels: Pixels) -> Values:
 def keyed(pixels: Pixels) -> npt.NDArray[np.uint32]:
     """Pixels as one number each, which are sorted and compared much faster than three."""
     red, green, blue = (pixels[..., channel].astype(np.uint32) for channel in range(3))
-    return red << 16 | green << 8 | blue
+    return np.asarray(red << 16 | green << 8 | blue, np.uint32)
 
 
 def place(part: QWidget, shown: QWidget, around: int = 0) -> QRect:
