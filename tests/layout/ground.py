@@ -13,9 +13,9 @@ from gardenplot.plan.file import plan_of_text
 from gardenplot.units import CM, INCH, MM, Length, M, Units, length_of, parse_length
 
 Fields = dict[str, Any]
-many = settings(max_examples=max(1000, settings().max_examples))
+many = settings(max_examples=max(600, settings().max_examples))
 """For laws over a few whole numbers, which cost next to nothing."""
-several = settings(max_examples=max(300, settings().max_examples))
+several = settings(max_examples=max(200, settings().max_examples))
 """For laws that are easily met by chance."""
 
 ROW_PATTERNS = (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)

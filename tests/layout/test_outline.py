@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from gardenplot.layout.outline import Interval, runs_across, without
 from tests.layout.fractions_of_an_outline import runs_in_fractions
-from tests.layout.ground import many
+from tests.layout.ground import several
 from tests.layout.outlines import Outline, outlines, scatters, slabs, stairs, stars
 
 SQUARE_ON_TIP = ((5, 0), (10, 5), (5, 10), (0, 5))
@@ -35,19 +35,19 @@ def test_a_notch_parts_a_row_only_where_it_reaches_into_it() -> None:
     assert runs_across(NOTCHED, 6, 6) == ((0, 4), (8, 12))
 
 
-@many
+@several
 @given(stars(), st.data())
 def test_a_star_has_the_runs_that_fractions_say(outline: Outline, data: st.DataObject) -> None:
     _assert_as_in_fractions(outline, data)
 
 
-@many
+@several
 @given(stairs(), st.data())
 def test_level_and_upright_sides_have_the_runs_that_fractions_say(outline: Outline, data: st.DataObject) -> None:
     _assert_as_in_fractions(outline, data)
 
 
-@many
+@several
 @given(scatters(), st.data())
 def test_any_outline_has_the_runs_that_fractions_say(outline: Outline, data: st.DataObject) -> None:
     _assert_as_in_fractions(outline, data)

@@ -29,24 +29,37 @@ from tests.window.walk import DIALOGS, opened, settle, text_of
 SIZES = [(1.0, 1024, 700), (1.0, 1366, 768), (1.3, 1366, 768), (1.6, 1366, 768), (2.0, 1366, 768)]
 LONG = "The glasshouse field below the old drove road, north of the burn"
 SMALLEST_DRAWING = 480, 170
+PAIRS = [
+    (size, name)
+    for number, size in enumerate(SIZES)
+    for at, name in enumerate(DIALOGS)
+    if number in (0, len(SIZES) - 1) or at % 3 == number - 1
+]
+"""Every dialog with the least text in the smallest window and with the largest text; sizes between them by turns."""
 
 
-@pytest.fixture(params=SIZES, ids=lambda size: f"{size[0]:.0%} in {size[1]} x {size[2]}")
-def large(dressed: QApplication, request: pytest.FixtureRequest) -> Iterator[MainWindow]:
-    """A window of that size with text of that size, and a plan with a long name."""
+@pytest.fixture(scope="module", params=SIZES, ids=lambda size: f"{size[0]:.0%} in {size[1]} x {size[2]}")
+def size(dressed: QApplication, request: pytest.FixtureRequest) -> Iterator[tuple[int, int]]:
+    """Text of that size, for all tests with it, and the size of the window."""
     times, width, height = request.param
     with text_of(dressed, times, dress):
-        shown = MainWindow()
-        shown.document.start(change_place(metric_plan(), name=LONG))
-        shown.resize(width, height)
-        shown.show()
-        settle(shown)
-        assert (shown.width(), shown.height()) == (width, height), f"the least size is {shown.minimumSizeHint()}"
-        yield shown
-        shown.document.start(metric_plan())
-        shown.close()
-        shown.deleteLater()
-        dressed.sendPostedEvents(shown, QEvent.Type.DeferredDelete)
+        yield width, height
+
+
+@pytest.fixture
+def large(dressed: QApplication, size: tuple[int, int]) -> Iterator[MainWindow]:
+    """A window of that size with text of that size, and a plan with a long name."""
+    shown = MainWindow()
+    shown.document.start(change_place(metric_plan(), name=LONG))
+    shown.resize(*size)
+    shown.show()
+    settle(shown)
+    assert (shown.width(), shown.height()) == size, f"the least size is {shown.minimumSizeHint()}"
+    yield shown
+    shown.document.start(metric_plan())
+    shown.close()
+    shown.deleteLater()
+    dressed.sendPostedEvents(shown, QEvent.Type.DeferredDelete)
 
 
 @pytest.mark.parametrize("selected", [(None, None), ("b1", None), ("b2", "p2")], ids=["plan", "bed", "planting"])
@@ -71,7 +84,7 @@ def test_the_name_of_the_plan_is_cut_with_a_sign_and_told_whole(large: MainWindo
     assert name.width() >= name.minimumSizeHint().width()
 
 
-@pytest.mark.parametrize("name", DIALOGS)
+@pytest.mark.parametrize(("size", "name"), PAIRS, indirect=["size"])
 def test_nothing_of_the_dialogs_is_cut(large: MainWindow, name: str, monkeypatch: pytest.MonkeyPatch) -> None:
     dialog = opened(large, name, monkeypatch.setattr)
     room = dialog.screen().availableSize()
