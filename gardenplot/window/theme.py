@@ -84,7 +84,10 @@ def _wear(app: QApplication, scheme: Qt.ColorScheme) -> None:
     """Put on the colours of a light or a dark screen; what is drawn is drawn anew, as Qt tells it of its palette."""
     app.setProperty(_IS_DARK, scheme == Qt.ColorScheme.Dark)
     app.setPalette(_qt_palette(palette()))
-    app.setStyleSheet(sheet(palette(), magnified()))
+    worn = sheet(palette(), magnified())
+    if app.styleSheet() != worn:
+        # Every part of every window is polished anew, even by the same sheet.
+        app.setStyleSheet(worn)
 
 
 def _qt_palette(inks: Palette) -> QPalette:

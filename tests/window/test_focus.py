@@ -27,7 +27,7 @@ SHOWN = pytest.mark.parametrize(
 
 @pytest.fixture
 def screen(dressed: QApplication, scheme: Qt.ColorScheme) -> QApplication:
-    """The program on a light or a dark screen."""
+    """The program on a light or a dark screen, before its window is made."""
     dressed.styleHints().colorSchemeChanged.emit(scheme)
     return dressed
 
@@ -42,7 +42,7 @@ def light_again(dressed: QApplication) -> object:
 @SCHEMES
 @SHOWN
 def test_focus_is_seen_on_every_part_of_the_window(
-    window: MainWindow, screen: QApplication, selected: tuple[str | None, str | None], tab: int
+    screen: QApplication, window: MainWindow, selected: tuple[str | None, str | None], tab: int
 ) -> None:
     window.sight.select(*selected)
     window.ledger.setCurrentIndex(tab)
@@ -55,7 +55,7 @@ def test_focus_is_seen_on_every_part_of_the_window(
 @SCHEMES
 @pytest.mark.parametrize("name", ["season", "ledger"])
 def test_focus_is_seen_on_panels_that_lie_behind_one_another(
-    window: MainWindow, screen: QApplication, name: str
+    screen: QApplication, window: MainWindow, name: str
 ) -> None:
     panel = window.findChild(QDockWidget, name)
     assert panel is not None
@@ -71,7 +71,7 @@ def test_focus_is_seen_on_panels_that_lie_behind_one_another(
 @SCHEMES
 @pytest.mark.parametrize("bed", [None, "b1"])
 def test_focus_is_seen_on_the_drawing_of_the_ground(
-    window: MainWindow, screen: QApplication, bed: str | None
+    screen: QApplication, window: MainWindow, bed: str | None
 ) -> None:
     window.canvas.setFocus()
     window.sight.select(bed)
@@ -84,7 +84,7 @@ def test_focus_is_seen_on_the_drawing_of_the_ground(
 @SCHEMES
 @pytest.mark.parametrize("name", DIALOGS)
 def test_focus_is_seen_on_every_part_of_the_dialogs(
-    window: MainWindow, screen: QApplication, name: str, monkeypatch: pytest.MonkeyPatch
+    screen: QApplication, window: MainWindow, name: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     assert screen.styleHints() is not None
     dialog = opened(window, name, monkeypatch.setattr)

@@ -1,6 +1,7 @@
 """Light and dark follow the system while the program runs: everything is drawn in the colours of the other screen."""
 
 from collections.abc import Iterator
+from itertools import cycle
 
 import numpy as np
 import pytest
@@ -32,11 +33,10 @@ def turn(app: QApplication, scheme: Qt.ColorScheme) -> None:
 def test_the_window_changes_over_and_back_again(window: MainWindow, dressed: QApplication) -> None:
     document = window.document
     document.change("In the way", change_planting(document.plan, "p2", start=length_of(5 * CM, Units.METRIC)))
-    for selected in ((None, None), ("b2", None), ("b2", "p2")):
-        for tab in range(6):
-            window.sight.select(*selected)
-            window.ledger.setCurrentIndex(tab)
-            assert_changes_over(window, dressed)
+    for tab, selected in zip(range(6), cycle([(None, None), ("b2", None), ("b2", "p2")]), strict=False):
+        window.sight.select(*selected)
+        window.ledger.setCurrentIndex(tab)
+        assert_changes_over(window, dressed)
 
 
 @pytest.mark.parametrize("name", DIALOGS)
