@@ -44,7 +44,7 @@ def tried(plan: Plan, data: st.DataObject) -> tuple[KeptStage, tuple[str, ...]]:
     return stage, chosen
 
 
-@settings(max_examples=120)
+@settings(max_examples=max(70, settings().max_examples))
 @given(plans(least_plantings=1), st.data())
 def test_what_is_committed_is_valid_without_new_trouble_and_touches_nothing_else(
     plan: Plan, data: st.DataObject

@@ -57,7 +57,7 @@ STRAIGHT = st.just({"pattern": "straight"}) | st.fixed_dictionaries(
 )
 
 
-@settings(max_examples=max(200, settings().max_examples))
+@settings(max_examples=max(100, settings().max_examples))
 @given(grounds(), packets(), STRAIGHT)
 def test_straight_rows_count_the_same_from_either_end(bed: Fields, crop: Fields, planting: Fields) -> None:
     laid = only((bed, crop, planting))
@@ -65,7 +65,7 @@ def test_straight_rows_count_the_same_from_either_end(bed: Fields, crop: Fields,
     assert turned.layouts[0].per_row == laid.layouts[0].per_row
 
 
-@settings(max_examples=max(200, settings().max_examples))
+@settings(max_examples=max(100, settings().max_examples))
 @given(grounds(), packets(), STRAIGHT | st.just({"direction": "across"}))
 def test_straight_rows_count_the_same_from_either_side(bed: Fields, crop: Fields, planting: Fields) -> None:
     laid = only((bed, crop, planting))
@@ -83,7 +83,7 @@ def on_fixed_lines(draw: st.DrawFn) -> Found:
     return ground, draw(packets()), planting | {"phase": "centred"} | begins
 
 
-@settings(max_examples=max(200, settings().max_examples))
+@settings(max_examples=max(100, settings().max_examples))
 @given(on_fixed_lines(), st.integers(1, 400), st.integers(1, 200))
 def test_more_length_never_holds_fewer(found: Found, length: int, more: int) -> None:
     bed, crop, planting = found
@@ -93,7 +93,7 @@ def test_more_length_never_holds_fewer(found: Found, length: int, more: int) -> 
     assert counts[0] <= counts[1]
 
 
-@settings(max_examples=max(200, settings().max_examples))
+@settings(max_examples=max(100, settings().max_examples))
 @given(on_fixed_lines(), st.integers(1, 80))
 def test_a_nanometre_less_than_so_many_plants_need_holds_fewer(found: Found, plants: int) -> None:
     bed, crop, planting = found

@@ -20,7 +20,7 @@ found_blocks = st.tuples(
 found_rows = st.tuples(grounds(), packets(), rows().flatmap(lambda one: some_length().map(one.__or__)))
 
 
-@settings(max_examples=max(200, settings().max_examples))
+@settings(max_examples=max(100, settings().max_examples))
 @given(found_blocks)
 def test_every_plant_stands_in_its_bed_and_block_and_clear_of_all_obstacles(found: Found) -> None:
     laid = only(found)
@@ -36,7 +36,7 @@ def test_every_plant_stands_in_its_bed_and_block_and_clear_of_all_obstacles(foun
     assert ((max(first, layout.start) <= readings) & (readings <= min(last, layout.end))).all()
 
 
-@settings(max_examples=max(300, settings().max_examples))
+@settings(max_examples=max(150, settings().max_examples))
 @given(found_rows)
 def test_every_row_line_holds_the_places_that_the_referee_finds(found: Found) -> None:
     laid = only(found)
