@@ -22,7 +22,11 @@ Fields = dict[str, Any]
 TAPERED = [["0 m", "0 m"], ["6 m", "1 m"], ["6 m", "2.4 m"], ["0 m", "2.4 m"]]
 CELLS: Fields = {"pattern": "cells", "cell": "30 cm", "plants_per_cell": 4}
 TURNED: Fields = {"phase": "best, turned"}
-slowly = settings(max_examples=80, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much])
+slowly = settings(
+    max_examples=max(30, settings().max_examples),
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
+)
+"""For laws of which each try lays a block out along every edge of its bed, a tenth of a second and more."""
 
 crops = st.fixed_dictionaries(
     {
