@@ -38,7 +38,12 @@ PAIRS = [
 """Every dialog with the least text in the smallest window and with the largest text; sizes between them by turns."""
 
 
-@pytest.fixture(scope="module", params=SIZES, ids=lambda size: f"{size[0]:.0%} in {size[1]} x {size[2]}")
+def told(size: tuple[float, int, int]) -> str:
+    """A size of text and window in words."""
+    return f"{size[0]:.0%} in {size[1]} x {size[2]}"
+
+
+@pytest.fixture(scope="module", params=SIZES, ids=told)
 def size(dressed: QApplication, request: pytest.FixtureRequest) -> Iterator[tuple[int, int]]:
     """Text of that size, for all tests with it, and the size of the window."""
     times, width, height = request.param
@@ -84,7 +89,9 @@ def test_the_name_of_the_plan_is_cut_with_a_sign_and_told_whole(large: MainWindo
     assert name.width() >= name.minimumSizeHint().width()
 
 
-@pytest.mark.parametrize(("size", "name"), PAIRS, indirect=["size"])
+@pytest.mark.parametrize(
+    ("size", "name"), PAIRS, indirect=["size"], ids=[f"{told(one)}-{name}" for one, name in PAIRS]
+)
 def test_nothing_of_the_dialogs_is_cut(large: MainWindow, name: str, monkeypatch: pytest.MonkeyPatch) -> None:
     dialog = opened(large, name, monkeypatch.setattr)
     room = dialog.screen().availableSize()
