@@ -16,27 +16,27 @@ class Kind(StrEnum):
 
     BEDS = "beds"
     DRAWING = "drawing"
+    STRIPS = "strips"
+    COUNTS = "counts"
+    LABELS = "labels"
     CHANGED = "changed"
+    SOWING = "sowing"
     DATES = "dates"
     LIST = "list"
     CARDS = "cards"
-    STRIPS = "strips"
-    COUNTS = "counts"
-    SOWING = "sowing"
-    LABELS = "labels"
 
 
 NAMES = {
     Kind.BEDS: _("Bed sheets"),
     Kind.DRAWING: _("Drawing to scale"),
+    Kind.STRIPS: _("Spacing strips"),
+    Kind.COUNTS: _("Count sheet"),
+    Kind.LABELS: _("Labels"),
     Kind.CHANGED: _("What changed"),
+    Kind.SOWING: _("Sowing list"),
     Kind.DATES: _("Dates by week"),
     Kind.LIST: _("Shopping list"),
     Kind.CARDS: _("Door cards"),
-    Kind.STRIPS: _("Spacing strips"),
-    Kind.COUNTS: _("Count sheet"),
-    Kind.SOWING: _("Sowing list"),
-    Kind.LABELS: _("Labels"),
 }
 """What each kind is called."""
 

@@ -107,8 +107,9 @@ class Preview(QDialog):
 
     def _remake(self) -> None:
         """Lay the sheets out as they are chosen now; where that is stopped, all stays as it was."""
-        before, self._asked = self._asked, self.choices.asked
+        before = self._asked
         try:
+            self._asked = self.choices.asked
             self._make()
         except StoppedError:
             self._asked = before

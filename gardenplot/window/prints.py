@@ -19,7 +19,7 @@ _CAUTIONS = {
     Kind.SOWING: _("What was sown already is ticked."),
     Kind.LABELS: _("Print at 100 %, not fitted to the page, and cut along the lines."),
 }
-_SET = (Kind.BEDS, Kind.DATES, Kind.LIST, Kind.CARDS)
+_SET = (Kind.BEDS, Kind.COUNTS, Kind.SOWING, Kind.DATES, Kind.LIST, Kind.CARDS)
 """What a season is worked by; what takes many pages is left to be chosen."""
 
 

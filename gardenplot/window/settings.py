@@ -21,15 +21,14 @@ def keep_paper(paper: str) -> None:
     QSettings().setValue("paper", str(paper))
 
 
-def kept_string() -> int:
-    """How far beside the rows strings are drawn, in nm, as it was chosen last; at first on the rows."""
-    kept = str(QSettings().value("string", "0"))
-    return int(kept) if kept.isdigit() else 0
+def kept_choice(name: str) -> str:
+    """What was chosen last of a print, as the text that was kept; nothing at first."""
+    return str(QSettings().value(f"print/{name}", ""))
 
 
-def keep_string(far: int) -> None:
-    """Remember how far beside the rows strings are drawn, in nm."""
-    QSettings().setValue("string", str(far))
+def keep_choice(name: str, value: str) -> None:
+    """Remember a choice of a print."""
+    QSettings().setValue(f"print/{name}", value)
 
 
 def kept_keys() -> dict[str, tuple[QKeySequence, ...]]:

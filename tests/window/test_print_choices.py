@@ -136,3 +136,40 @@ def test_the_action_shows_the_set_of_a_season(window: MainWindow, monkeypatch: p
     QTest.keySequence(window, "Ctrl+Shift+P")
     assert shown[0][0] == NAMES[Kind.BEDS]
     assert len(shown[0]) >= 3
+
+
+def test_what_concerns_a_kind_is_shown_with_it_alone(preview: Preview) -> None:
+    choices = preview.choices
+    assert choices.string.isVisible()
+    assert not any(field.isVisible() for field in (choices.scale, choices.board, choices.label, choices.labels_from))
+    tick(preview, Kind.LABELS)
+    assert choices.label.isVisible()
+    assert choices.labels_from.isVisible()
+
+
+def test_labels_are_of_the_size_chosen_or_typed_and_a_size_that_is_none_is_told(preview: Preview) -> None:
+    tick(preview, Kind.BEDS)
+    tick(preview, Kind.LABELS)
+    label = preview.choices.label
+    for typed, fits in (("70 x 37 mm, 3 x 8 on A4", True), ("soon", False), ("60 x 30 mm", True)):
+        line = label.lineEdit()
+        assert line is not None
+        line.setFocus()
+        line.selectAll()
+        QTest.keyClicks(line, typed)
+        QTest.keyClick(line, Qt.Key.Key_Return)
+        assert preview.print.isEnabled() == fits
+        assert (typed in preview.picture.text()) == (not fits)
+    again = Preview(hand_worked("s1"), "Rook Hollow", print_of(Kind.LABELS), preview)
+    assert again.choices.label.currentText() == "60 x 30 mm"
+    again.deleteLater()
+
+
+def test_a_longer_board_has_longer_strips(preview: Preview) -> None:
+    tick(preview, Kind.BEDS)
+    tick(preview, Kind.STRIPS)
+    pages = len(pypdfium2.PdfDocument(preview.sheets.pdf))
+    board = preview.choices.board
+    board.setCurrentIndex(board.count() - 1)
+    board.activated.emit(board.currentIndex())
+    assert len(pypdfium2.PdfDocument(preview.sheets.pdf)) > pages
