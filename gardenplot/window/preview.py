@@ -76,7 +76,7 @@ class Preview(QDialog):
         self._make()
         self._page = first_page(self.sheets, asked)
         self._show(self._page)
-        self.print.setFocus()
+        self.keep.setFocus()
 
     def _lay_out(self) -> None:
         row, column, upper = Wrapping(), QVBoxLayout(self), QHBoxLayout()

@@ -101,6 +101,7 @@ def test_the_paper_chosen_is_remembered(window: MainWindow, preview: Preview) ->
     again.deleteLater()
 
 
+@pytest.mark.usefixtures("qapp")
 @pytest.mark.parametrize("margin", [0, 20])
 @pytest.mark.parametrize("paper", Paper)
 def test_a_printer_puts_each_page_on_paper_at_its_true_size(tmp_path: Path, paper: Paper, margin: int) -> None:
