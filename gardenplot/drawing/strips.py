@@ -160,6 +160,7 @@ def all_in_sight(laid_out: tuple[LaidOut, ...], along: float, *, true_scale: boo
     usual = arranged(laid_out, along, true_scale=true_scale, room=room)
     if usual.height <= room or not laid_out:
         return usual
+    room = max(room, 2 * _RIM + _LEAST * len(laid_out))
     widths = sum(laid.bed.width.nm / MM for laid in laid_out) * along
     bare = room - len(laid_out) * (HEADROOM + CAPTIONS)
     if bare >= _TOLD * len(laid_out) and not true_scale:

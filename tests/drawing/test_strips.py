@@ -140,6 +140,15 @@ def test_where_there_is_room_all_beds_at_once_lie_as_ever() -> None:
     assert all_in_sight(laid, 0.03, true_scale=False, room=900) == arranged(laid, 0.03, true_scale=False, room=900)
 
 
+@pytest.mark.parametrize("room", [-46, 0, 5, 20])
+@pytest.mark.parametrize("beds", [1, 2, 4, 40])
+def test_in_a_window_that_is_too_low_all_beds_at_once_keep_a_height(beds: int, room: int) -> None:
+    strips = all_in_sight(lay_out_plan(many(beds)), 0.03, true_scale=False, room=room)
+    assert strips.across > 0
+    assert all(strip.height >= 2 for strip in strips.strips)
+    assert all(one.top + one.height < other.top for one, other in pairwise(strips.strips))
+
+
 @settings(max_examples=25)
 @given(plans(), any_scale, st.booleans(), st.floats(-50, 3000), st.floats(0, 500))
 def test_the_strips_between_two_heights_are_those_of_which_something_lies_there(
