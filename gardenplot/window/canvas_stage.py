@@ -29,7 +29,7 @@ class CanvasStage(QObject):
         self._gesture: Gesture | None = None
         self._commits = False
         self.is_on_ground = self.is_measuring = self.is_filling = False
-        document.changed.connect(self._abandon)
+        document.changing.connect(self._abandon)
         self.trial: Trial | None = None
         self.at: QPointF | None = None
 
@@ -110,7 +110,7 @@ class CanvasStage(QObject):
         self.refused.emit(words)
 
     def _abandon(self) -> None:
-        """Give a gesture up when the plan that it began with is no longer the plan."""
+        """Give a gesture up while the plan that it began with is still there to be asked."""
         if not self._commits:
             self.give_up()
 

@@ -44,8 +44,12 @@ class Step(QUndoCommand):
 
 
 class Document(QObject):
-    """Holds the plan; emits `changed(before, after)` for each other one, then `opened` for a new one; and `saved`."""
+    """Holds the plan; emits `changed(before, after)` for each other one, then `opened` for a new one; and `saved`.
 
+    `changing` comes before all of that, while the plan is still the old one.
+    """
+
+    changing = Signal()
     changed = Signal(object, object)
     opened = Signal()
     saved = Signal()
@@ -140,5 +144,6 @@ class Document(QObject):
         return saved
 
     def _show(self, plan: Plan) -> None:
+        self.changing.emit()
         before, self._plan = self._plan, plan
         self.changed.emit(before, plan)

@@ -267,6 +267,23 @@ def test_measuring_by_mouse_changes_nothing(window: MainWindow, document: Docume
     assert chosen(window) == ()
 
 
+def test_what_is_measured_to_and_taken_away_is_no_longer_told(
+    window: MainWindow, document: Document, mouse: Mouse
+) -> None:
+    window.sight.choose(ROW, ("p1",))
+    press(window, Key.Key_C, held=Keys.ControlModifier)
+    press(window, Key.Key_V, held=Keys.ControlModifier)
+    copy = document.plan.plantings[-1].id
+    assert chosen(window) == (copy,)
+    block = layout_in(document.plan, copy)
+    press(window, Key.Key_M, held=Keys.ControlModifier)
+    mouse.drag(block.bed, f"{block.start / CM + 1} cm", f"{block.end / CM - 1} cm")
+    assert "at an end of" in window.canvas.accessibleDescription()
+    press(window, Key.Key_Z, held=Keys.ControlModifier)
+    assert document.plan is ROW
+    assert not window.canvas.stage.is_busy
+
+
 def test_measuring_by_keys(window: MainWindow) -> None:
     press(window, Key.Key_Down)
     press(window, Key.Key_M, held=Keys.ControlModifier)
