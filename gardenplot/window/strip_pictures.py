@@ -2,8 +2,8 @@
 
 from math import ceil, floor
 
-from attrs import frozen
-from PySide6.QtCore import QPointF
+from attrs import evolve, frozen
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPixmap
 
 from gardenplot.drawing.bed import BedFigure
@@ -13,6 +13,8 @@ from gardenplot.window.theme import colour
 
 _ABOVE = 10.0
 """Pixels above and below the soil for stakes and boards."""
+_TALLEST = 4096
+"""Pixels of the screen from which a picture would be too high to be kept: only its part in sight is painted then."""
 _AHEAD = 0.5
 """How much more than is in sight is painted on both sides, in lengths of what is: one scrolls on without painting."""
 
@@ -48,6 +50,10 @@ class StripPictures:
     def paint(self, painter: QPainter, figure: BedFigure, scale: Scale, room: float, inks: Palette) -> None:
         """Paint a bed at the painter's origin, with at most `room` pixels above its soil and below."""
         times = painter.deviceTransform().m11()
+        if figure.width * scale.across * times > _TALLEST:
+            self._pictures.pop(figure.bed, None)
+            _paint_sight(painter, figure, scale, room, inks)
+            return
         picture = self._pictures.get(figure.bed)
         if picture is None or not picture.shows(figure, scale, times, inks):
             picture = self._pictures[figure.bed] = _painted(figure, scale, times, room, inks)
@@ -62,6 +68,17 @@ class StripPictures:
 def reach_above(figure: BedFigure, across: float, room: float) -> float:
     """How many pixels a picture goes on above the soil and below, of at most `room`; `across` are pixels per mm."""
     return min(_ABOVE + figure.rim * across, room)
+
+
+def _paint_sight(painter: QPainter, figure: BedFigure, sight: Scale, room: float, inks: Palette) -> None:
+    """Paint what is in sight of a bed, of which no picture is kept."""
+    above, rim = reach_above(figure, sight.across, room), figure.rim * sight.along + 2
+    scale = evolve(sight, first=max(0.0, sight.first), last=min(figure.length, sight.last))
+    frame = QRectF(-rim, -above, figure.length * sight.along + 2 * rim, figure.width * sight.across + 2 * above)
+    painter.save()
+    painter.setClipRect(frame, Qt.ClipOperation.IntersectClip)
+    paint(painter, figure.marks, scale, inks)
+    painter.restore()
 
 
 def _painted(figure: BedFigure, sight: Scale, times: float, room: float, inks: Palette) -> Picture:

@@ -158,3 +158,24 @@ def test_far_from_the_hand_too_a_large_bed_follows_the_drag(window: MainWindow, 
         assert window.canvas.stage.trial is not None
         assert settled(window) == anew(window)
     mouse.release()
+
+
+def test_of_a_wide_bed_looked_at_closely_no_picture_is_kept_that_no_screen_could_hold(
+    window: MainWindow, mouse: Mouse, document: Document
+) -> None:
+    document.change("wide", change_bed(document.plan, "b1", width=parse_length("9 m")))
+    window.canvas.view.zoom_to(0, parse_length("20 cm").nm)
+    assert settled(window) == anew(window)
+    assert "b1" not in window.canvas._pictures._pictures
+    mouse.roll(QPointF(400, 300), Keys.NoModifier, -2)
+    assert settled(window) == anew(window)
+    window.sight.select("b1", "p1")
+    assert settled(window) == anew(window)
+
+
+def test_all_beds_at_once_are_painted_in_a_window_that_has_no_room_for_them(window: MainWindow) -> None:
+    # Qt speaks of pictures without a height, which fails this test.
+    window.canvas.view.fit(all_beds=True)
+    for height in (900, 60, 300):
+        window.canvas.resize(window.canvas.width(), height)
+        window.canvas.grab()
