@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog
 
 from gardenplot.drawing.shopping_list import shop_groups
 from gardenplot.plan import Plan
+from gardenplot.plan.file import plan_of_text, text_of
 from gardenplot.units import parse_length, parse_share
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
@@ -104,6 +105,16 @@ def test_the_working_of_seed_goes_down_to_what_was_typed(stocked: MainWindow) ->
     assert ("cells", "154 (153.33, up)") in told
     assert ("germination", "90\u2009%") in told
     assert ("spare", "15\u2009%") in told
+
+
+def test_the_numbers_of_a_plan_that_is_opened_again_are_told(stocked: MainWindow) -> None:
+    document = stocked.document
+    for plan in (document.plan, plan_of_text(text_of(document.plan)).plan):
+        document.start(plan)
+        stocked.sight.select("b1", "p1")
+        reading = Reading()
+        QTest.keyClick(stocked.canvas, Key.Key_N, Keys.ControlModifier | Keys.ShiftModifier)
+        assert "cells" in {name for name, _sum, _value in reading.lines}
 
 
 def test_what_is_in_store_is_typed_and_taken_off_in_one_step(stocked: MainWindow) -> None:
