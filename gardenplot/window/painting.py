@@ -1,5 +1,6 @@
 """Painting marks with Qt: plan millimetres to pixels, inks to colours; nothing is computed about gardens."""
 
+from math import ceil
 from typing import assert_never
 
 import numpy as np
@@ -19,6 +20,8 @@ _PX = {Weight.ROW: 0.8, Weight.EDGE: 1.2, Weight.STAKE: 1.4}
 _OVERHANG_PX = 3.0
 _LABEL_PX = (13, 10)
 """The sizes of a label's text, of which the first one that fits across is taken."""
+_DASHES = [5, 3]
+"""A dash and the gap behind it, in widths of the pen."""
 _SLIMMEST_HATCH = 5.0
 """Pixels of a slip of ground in which a hatch would be no more than noise."""
 _SMALLEST_PLANT = 1.1
@@ -55,7 +58,7 @@ def _pen(pen: Pen, inks: Palette) -> QPen:
     made = QPen(colour(inks, pen.ink), _PX[pen.weight])
     made.setCapStyle(Qt.PenCapStyle.FlatCap)
     if pen.dashed:
-        made.setDashPattern([5, 3])
+        made.setDashPattern(_DASHES)
     return made
 
 
@@ -117,8 +120,22 @@ def _line(painter: QPainter, mark: Line, scale: Scale, inks: Palette) -> None:
         reach = mark.overhang * _OVERHANG_PX
         start -= QPointF(0, reach)
         end += QPointF(0, reach)
+    if mark.pen.dashed and scale.first > 0 and start.y() == end.y():
+        # Qt dashes a pen that is slimmer than a pixel of the screen as if it were not.
+        width = max(_PX[mark.pen.weight], 1 / painter.deviceTransform().m11())
+        start.setX(_dash_from(start.x(), scale.first * scale.along, sum(_DASHES) * width))
+        if start.x() >= end.x():
+            return
     painter.setPen(_pen(mark.pen, inks))
     painter.drawLine(start, end)
+
+
+def _dash_from(start: float, first: float, period: float) -> float:
+    """Where, in pixels from its head to its foot, the first dash of a line begins that is in sight from `first` on.
+
+    Qt counts the dashes of a line from where its device begins, so that they would lie elsewhere in each picture.
+    """
+    return start + max(0, ceil((first - start) / period)) * period
 
 
 def _label(painter: QPainter, mark: Label, scale: Scale, inks: Palette) -> None:

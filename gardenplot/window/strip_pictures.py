@@ -15,6 +15,8 @@ _ABOVE = 10.0
 """Pixels above and below the soil for stakes and boards."""
 _TALLEST = 4096
 """Pixels of the screen from which a picture would be too high to be kept: only its part in sight is painted then."""
+_DASH = 16.0
+"""Pixels that hold a dash and a gap."""
 _AHEAD = 0.5
 """How much more than is in sight is painted on both sides, in lengths of what is: one scrolls on without painting."""
 
@@ -73,7 +75,9 @@ def reach_above(figure: BedFigure, across: float, room: float) -> float:
 def _paint_sight(painter: QPainter, figure: BedFigure, sight: Scale, room: float, inks: Palette) -> None:
     """Paint what is in sight of a bed, of which no picture is kept."""
     above, rim = reach_above(figure, sight.across, room), figure.rim * sight.along + 2
-    scale = evolve(sight, first=max(0.0, sight.first), last=min(figure.length, sight.last))
+    # A dashed line begins with a whole dash, and that where nobody sees it.
+    first = max(0.0, sight.first - _DASH / sight.along)
+    scale = evolve(sight, first=first, last=min(figure.length, sight.last))
     frame = QRectF(-rim, -above, figure.length * sight.along + 2 * rim, figure.width * sight.across + 2 * above)
     painter.save()
     painter.setClipRect(frame, Qt.ClipOperation.IntersectClip)

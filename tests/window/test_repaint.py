@@ -11,6 +11,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from gardenplot.drawing.bed import BedFigure
+from gardenplot.drawing.covers import Layer
 from gardenplot.files import sample
 from gardenplot.gestures.kept import layout_in
 from gardenplot.plan.edits import change_bed, remove_planting
@@ -171,6 +172,18 @@ def test_of_a_wide_bed_looked_at_closely_no_picture_is_kept_that_no_screen_could
     assert settled(window) == anew(window)
     window.sight.select("b1", "p1")
     assert settled(window) == anew(window)
+
+
+def test_drip_lines_are_dashed_alike_however_the_drawing_was_scrolled(window: MainWindow, document: Document) -> None:
+    lines = (parse_length("20 cm"), parse_length("55 cm"))
+    document.change("watered", change_bed(document.plan, "b1", drip_lines=lines))
+    for layer in Layer:
+        window.canvas.layers.show(layer, True)
+    window.canvas.view.zoom_to(0, parse_length("1.5 m").nm)
+    bar = window.canvas.horizontalScrollBar()
+    for at in (0, 30, 1111, 1500, 2717, 3000, 4321, 2900, bar.maximum(), 0):
+        bar.setValue(at)
+        assert settled(window) == anew(window)
 
 
 def test_all_beds_at_once_are_painted_in_a_window_that_has_no_room_for_them(window: MainWindow) -> None:
