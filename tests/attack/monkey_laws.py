@@ -1,0 +1,130 @@
+"""What holds whatever the monkey does: a valid plan, one count everywhere, no overlap unsaid, a way back."""
+
+import csv
+import io
+from itertools import combinations
+
+from PySide6.QtCore import QPoint, QRect
+from PySide6.QtGui import QImage
+from PySide6.QtWidgets import QApplication
+
+from gardenplot.drawing.tables import summary
+from gardenplot.exports import places
+from gardenplot.findings import Kind, find_in_bed
+from gardenplot.layout import LaidOut, lay_out_plan
+from gardenplot.layout.bed import Grown
+from gardenplot.layout.positions import positions
+from gardenplot.plan import Pattern, Plan
+from gardenplot.plan.file import plan_of_text, text_of
+from gardenplot.plan.valid import faults
+from gardenplot.units.figures import grouped
+from gardenplot.window.main import MainWindow
+from tests.window.test_repaint import anew, settled
+
+
+def agree(window: MainWindow) -> None:
+    """What is quick to look at, after each event that changed the plan; raises AssertionError."""
+    plan = window.document.plan
+    assert list(faults(plan)) == []
+    for laid in lay_out_plan(plan):
+        _no_overlap_unsaid(laid)
+        _stand_inside(laid)
+    _counts_agree(window, plan)
+    _sight_is_of(window, plan)
+
+
+def hold(window: MainWindow) -> None:
+    """What takes longer, now and then: the file, the list of places, the picture."""
+    plan = window.document.plan
+    assert plan_of_text(text_of(plan)).plan == plan
+    listed = len(list(csv.DictReader(io.StringIO(places.drawn(plan).decode(), newline=""))))
+    counted = [
+        one for laid in lay_out_plan(plan) for one in laid.layouts if one.grid.pattern is not Pattern.BROADCAST
+    ]
+    assert listed == sum(one.plants for one in counted)
+    if window.isVisible() and window.canvas.isVisible() and not QApplication.activePopupWidget():
+        seen, expected = settled(window), anew(window)
+        assert seen == expected, (
+            f"the drawing at {_differs(seen, expected)} is not what a painting from nothing shows"
+        )
+
+
+def _differs(one: QImage, other: QImage) -> QRect:
+    """The box round all pixels that differ."""
+    every = [(x, y) for y in range(one.height()) for x in range(one.width()) if one.pixel(x, y) != other.pixel(x, y)]
+    across, down = [x for x, _y in every], [y for _x, y in every]
+    return QRect(QPoint(min(across), min(down)), QPoint(max(across), max(down)))
+
+
+def go_back(window: MainWindow, first: Plan) -> None:
+    """Undoing everything gives the first plan, the very same object, and redoing it the last one."""
+    document = window.document
+    stack, plan = document.stack, document.plan
+    steps = stack.index()
+    while stack.canUndo():
+        stack.undo()
+    assert document.plan is first, "undoing everything gives another plan"
+    while stack.index() < steps:
+        stack.redo()
+    assert document.plan is plan, "redoing everything gives another plan"
+
+
+def _no_overlap_unsaid(laid: LaidOut) -> None:
+    """Blocks that share ground on the same days are a finding, unless one was put into the other on purpose."""
+    said = {frozenset((one.planting, one.other)) for one in find_in_bed(laid) if one.kind is Kind.OVERLAP}
+    pairs = combinations(zip(laid.grown, laid.layouts, strict=True), 2)
+    for (one, block), (other, beside) in pairs:
+        shares = max(block.start, beside.start) < min(block.end, beside.end) and _together(one, other)
+        wanted = (
+            one.planting.gaps_of or other.planting.gaps_of or one.planting.keep_clear or other.planting.keep_clear
+        )
+        if shares and not wanted:
+            assert frozenset((block.planting, beside.planting)) in said, f"{block.planting} lies on {beside.planting}"
+
+
+def _together(one: Grown, other: Grown) -> bool:
+    """Whether two are in the ground on one day; who has no day is there always."""
+    ends = (one.dates.out, other.dates.in_ground), (other.dates.out, one.dates.in_ground)
+    return all(out is None or begins is None or begins < out for out, begins in ends)
+
+
+def _stand_inside(laid: LaidOut) -> None:
+    """As many plants have places as are counted, and each stands in its bed."""
+    for layout in laid.layouts:
+        if layout.grid.pattern is Pattern.BROADCAST:
+            continue
+        spots = positions(layout)
+        assert len(spots) == layout.plants
+        if len(spots):
+            (left, low), (right, high) = spots.min(axis=0), spots.max(axis=0)
+            assert left >= 0
+            assert low >= 0
+            assert right <= laid.bed.length.nm
+            assert high <= laid.bed.width.nm
+
+
+def _counts_agree(window: MainWindow, plan: Plan) -> None:
+    """The table, the line at the foot and the layouts tell of as many plants."""
+    assert window.total.text() == summary(plan), "the line at the foot"
+    ledger, laid_out = window.ledger, lay_out_plan(plan)
+    by_bed = [sum(one.planted for one in laid.layouts) for laid in laid_out]
+    if ledger.currentIndex() == 0:
+        table = ledger.counts
+        rows = [item for at in range(table.topLevelItemCount()) if (item := table.topLevelItem(at)) is not None]
+        assert [row.text(3) for row in rows] == [grouped(count) for count in (*by_bed, sum(by_bed))]
+        children = [row.child(at) for row in rows for at in range(row.childCount())]
+        inner = [child.text(3) for child in children if child is not None]
+        assert sorted(inner) == sorted(grouped(one.planted) for laid in laid_out for one in laid.layouts)
+    elif ledger.currentIndex() == 1:
+        table = ledger.crops
+        rows = [item for at in range(table.topLevelItemCount()) if (item := table.topLevelItem(at)) is not None]
+        assert sum(int("".join(filter(str.isdigit, row.text(1)))) for row in rows) == sum(by_bed)
+
+
+def _sight_is_of(window: MainWindow, plan: Plan) -> None:
+    """What is selected is in the plan."""
+    sight = window.sight
+    assert sight.bed is None or any(bed.id == sight.bed for bed in plan.beds)
+    where = {one.id: one.bed for one in plan.plantings}
+    assert all(one in where for one in sight.chosen)
+    assert sight.planting is None or where[sight.planting] == sight.bed
