@@ -85,6 +85,8 @@ class Canvas(QAbstractScrollArea):
         self.stage.ended.connect(self._describe)
         self.stage.ground_wanted.connect(self.view.show_ground)
         self.view.changed.connect(self.viewport().update)
+        for signal in (document.changed, self.view.changed, sight.day_changed, self.layers.changed, self.stage.shown):
+            signal.connect(self.magnifier.look_again)
 
     def _select(self) -> None:
         if self._sight.bed is not None:

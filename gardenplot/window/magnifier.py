@@ -42,6 +42,7 @@ class Magnifier(QWidget):
         super().__init__(viewport)
         self._viewport, self._scene, self._finds = viewport, scene, finds
         self._at: Under | None = None
+        self._point = QPointF()
         self.is_wanted = False
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.hide()
@@ -64,8 +65,13 @@ class Magnifier(QWidget):
                     self.hide()
         return False
 
+    def look_again(self) -> None:
+        """Show what lies there by now, under a pointer that rests while something else changes."""
+        if self.isVisible():
+            self._follow(self._point)
+
     def _follow(self, point: QPointF) -> None:
-        self._at = self._finds(point)
+        self._at, self._point = self._finds(point), point
         if self._at is None:
             self.hide()
             return

@@ -10,13 +10,15 @@ from PySide6.QtWidgets import QApplication
 
 from gardenplot.drawing.strips import Under
 from gardenplot.drawing.tape_words import under_words
-from gardenplot.plan.edits import change_bed
+from gardenplot.plan import Plan
+from gardenplot.plan.edits import change_bed, remove_planting
 from gardenplot.units import MM
 from gardenplot.window.lettering import lettering
 from gardenplot.window.magnifier import WIDTH, reading_lines
 from gardenplot.window.main import MainWindow
 from tests.plans import metric_plan
 from tests.window.mouse import Mouse
+from tests.window.test_repaint import anew, settled
 
 pytestmark = pytest.mark.usefixtures("dressed")
 
@@ -53,6 +55,21 @@ def test_it_goes_with_the_pointer_and_when_it_is_switched_off(window: MainWindow
     QTest.keyClick(window, Qt.Key.Key_F8)
     assert not window.canvas.magnifier.isVisible()
     pointed.move("b1", "5 m")
+    assert not window.canvas.magnifier.isVisible()
+
+
+def test_under_a_pointer_that_rests_it_follows_what_changes(window: MainWindow, pointed: Mouse) -> None:
+    document = window.document
+    pointed.move("b1", "4 m")
+    before = settled(window)
+    document.change("Remove", remove_planting(document.plan, "p1"))
+    after = settled(window)
+    assert after == anew(window) != before
+    window.canvas.view.zoom(1.5)
+    assert settled(window) == anew(window)
+    document.stack.undo()
+    assert settled(window) == anew(window)
+    document.start(Plan())
     assert not window.canvas.magnifier.isVisible()
 
 
