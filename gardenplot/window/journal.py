@@ -1,13 +1,12 @@
 """The journal: work that is not saved is written down within a second of each edit, in a thread of its own."""
 
-import gc
 import os
 import threading
 from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QObject, Signal
 
 from gardenplot.errors import FileError
 from gardenplot.plan.disk_words import why
@@ -15,6 +14,7 @@ from gardenplot.plan.file import flush_file, left_in, write_whole
 from gardenplot.plan.holding import hold
 from gardenplot.plan.unsaved import Pen, Unsaved
 from gardenplot.window.document import Document
+from gardenplot.window.garbage import Garbage
 from gardenplot.window.own_folder import own_folder
 from gardenplot.words import _
 
@@ -22,11 +22,6 @@ ENDS, HELD = ".journal", ".held"
 """How the files of a session end, and the one that it holds while it lives."""
 _GATHER = 0.1
 """Seconds in which edits come along that follow one another."""
-
-_COLLECT_EVERY = 2000
-"""Milliseconds from one look for garbage to the next."""
-_YOUNG = 30
-"""Of so many looks, one is for all garbage."""
 
 
 def journal_folder() -> Path:
@@ -58,13 +53,12 @@ class Journal(QObject):
         self._flushed: Path | None = None
         self._unflushed: tuple[Path, datetime] | None = None
         self._pen = Pen()
-        self._clock = QTimer(self)
-        self._clock.setInterval(_COLLECT_EVERY)
-        self._clock.timeout.connect(self._collect)
-        self._looks = 0
+        self._garbage = Garbage(self)
         self._threads: list[threading.Thread] = []
         for signal in (document.changed, document.opened, document.saved):
             signal.connect(self._note)
+        for signal in (document.opened, document.saved):
+            signal.connect(self._garbage.look_through_all)
         self._note()
 
     def wait(self, seconds: float = 10.0) -> bool:
@@ -79,9 +73,7 @@ class Journal(QObject):
             self._turn.notify_all()
         for thread in self._threads:
             thread.join()
-        if self._threads:
-            self._clock.stop()
-            gc.enable()
+        self._garbage.hand_back()
 
     def _note(self) -> None:
         """Have written down what is on the screen now; the plan is a value, so a thread can read it at leisure."""
@@ -99,18 +91,10 @@ class Journal(QObject):
     def _begin(self) -> None:
         """Start the threads with the first thing that is to be written down."""
         if not self._threads:
-            # Garbage is looked for by whichever thread makes it too much, and parts of a window that are thrown away
-            # in another thread than its own bring the program down. So the window's own thread looks for it.
-            gc.disable()
-            self._clock.start()
+            self._garbage.take_over()
             self._threads = [threading.Thread(target=work, daemon=True) for work in (self._follow, self._settle)]
             for thread in self._threads:
                 thread.start()
-
-    def _collect(self) -> None:
-        """Look for garbage: often for what is young, now and then for all of it, which takes longer."""
-        self._looks += 1
-        gc.collect(1 if self._looks % _YOUNG else 2)
 
     def _follow(self) -> None:
         """The thread that writes the last thing wanted, over and over, to the end."""

@@ -9,7 +9,7 @@ from tests.rules.source_tree import ROOT, Offence, assert_none, modules, outlive
 _MOVES = re.compile(r"\b(Q\w*Animation\w*|QTimeLine|QMovie|QGraphicsEffect|startTimer|QTimer\(|setLoopCount)")
 
 EXCEPTIONS: dict[str, str] = {
-    "gardenplot/window/journal.py": "looks for garbage in the window's own thread; nothing is shown",
+    "gardenplot/window/garbage.py": "looks for garbage in the window's own thread; nothing is shown",
     "gardenplot/window/long_work.py": "looks how far long work has come, for its bar of progress",
 }
 """Modules that hold a clock or a motion on purpose, by path, and what it explains."""
