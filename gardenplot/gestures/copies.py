@@ -5,10 +5,12 @@ from collections.abc import Iterator, Sequence
 from attrs import evolve, frozen
 
 from gardenplot.errors import PlanError
-from gardenplot.gestures.kept import layout_in
+from gardenplot.gestures.kept import kept_without_order, layout_in, size_kept
 from gardenplot.gestures.stage import Trial
 from gardenplot.gestures.together import try_copies
 from gardenplot.layout import Layout, ground_for
+from gardenplot.layout.bed import grown_of
+from gardenplot.layout.block import length_at, sized
 from gardenplot.plan import Plan, planting_of
 from gardenplot.units.figures import span
 from gardenplot.words import ngettext
@@ -64,7 +66,13 @@ def _places_in(plan: Plan, blocks: Sequence[Layout], bed: int) -> Iterator[_Plac
     further = bed - _bed_at(plan, blocks[0])
     least = min(one.start for one in blocks)
     for one in blocks:
-        itself = evolve(planting_of(plan, one.planting), id="")
-        for start, _end in ground_for(plan, itself, plan.beds[_bed_at(plan, one) + further].id).gaps():
-            if start - one.start >= -least:
+        planting, there = planting_of(plan, one.planting), plan.beds[_bed_at(plan, one) + further]
+        kept = size_kept(planting, one.length, plan.place.units) | kept_without_order(plan, planting)
+        grown = grown_of(plan, evolve(planting, id="", **kept))
+        size = sized(there, grown.crop, grown.planting, grown.order)
+        ground = ground_for(plan, grown.planting, there.id)
+        for start, end in ground.gaps():
+            # Without this each of a thousand gaps that are too short would be tried with all of the plan.
+            room = end - start + ground.gap
+            if start - one.start >= -least and length_at(there, grown.crop, grown.planting, size, start) <= room:
                 yield _Place(bed, start - one.start)

@@ -9,6 +9,7 @@ of California: vegetable planting guides).
 """
 
 from datetime import date, timedelta
+from functools import lru_cache
 
 from attrs import evolve, frozen
 
@@ -48,6 +49,7 @@ def dates_of(plan: Plan, planting: Planting) -> Dates:
     return dates_for(planting, crop_of(plan, planting.crop), order, counting_site(plan.place))
 
 
+@lru_cache(maxsize=16_384)
 def dates_for(planting: Planting, crop: Crop, order: Order | None, site: Site | None = None) -> Dates:
     """The dates of a planting: what came about and what was typed stand, the rest follows from its order and crop.
 

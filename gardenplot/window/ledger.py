@@ -152,7 +152,7 @@ def _holds(page: QWidget | None, table: Table) -> bool:
     return page is not None and (page is table or page.isAncestorOf(table))
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=8192)
 def _count_row(row: CountRow) -> TableRow:
     cells = (row.name, row.readings, row.rows, grouped(row.plants))
     return TableRow(cells, row, tuple(map(_count_row, row.inner)), bold=bool(row.inner) or row.is_bed)
