@@ -79,6 +79,7 @@ def paint_scene(
     painter.save()
     painter.setClipRect(seen.intersected(QRectF(frame.adjusted(0, TAPE, 0, 0))))
     lying = _lying(scene, seen)
+    pictures.keep({one.bed for one in _lying(scene, QRectF(frame))})
     # Where captions lie between them, beds are far enough apart for the names of all.
     named = frozenset(one.bed for one in lying) if scene.strips.has_captions else scene.strips.named(scene.bed)
     easel = Easel(pictures, look, inks, named, parts)

@@ -142,7 +142,10 @@ class Table(QTreeWidget):
             if child is not None:
                 self._show(child, inner, other)
         for _number in range(len(row.inner), len(old)):
-            item.takeChild(len(row.inner))
+            # One that is taken instead is kept with the others of its row until that goes, too.
+            gone = item.child(len(row.inner))
+            if gone is not None:
+                item.removeChild(gone)
         item.addChildren([self._made(inner) for inner in row.inner[len(old) :]])
 
     def _dress(self, item: QTreeWidgetItem, row: TableRow) -> None:
