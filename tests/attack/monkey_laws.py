@@ -4,7 +4,8 @@ import csv
 import io
 from itertools import combinations
 
-from PySide6.QtCore import QPoint, QRect
+import numpy as np
+import numpy.typing as npt
 from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QApplication
 
@@ -20,6 +21,12 @@ from gardenplot.plan.valid import faults
 from gardenplot.units.figures import grouped
 from gardenplot.window.main import MainWindow
 from tests.window.test_repaint import anew, settled
+
+_PLAIN, _ROUNDED = 16, 0.005
+"""Levels by which a pixel is another one, and the share of those that may be.
+
+In pictures that begin elsewhere Qt rounds edges otherwise, and may begin the dashes of a line elsewhere.
+"""
 
 
 def agree(window: MainWindow) -> None:
@@ -43,17 +50,19 @@ def hold(window: MainWindow) -> None:
     ]
     assert listed == sum(one.plants for one in counted)
     if window.isVisible() and window.canvas.isVisible() and not QApplication.activePopupWidget():
-        seen, expected = settled(window), anew(window)
-        assert seen == expected, (
-            f"the drawing at {_differs(seen, expected)} is not what a painting from nothing shows"
-        )
+        others = _differs(settled(window), anew(window))
+        assert others <= _ROUNDED, f"{others:.2%} of the drawing is not what a painting from nothing shows"
 
 
-def _differs(one: QImage, other: QImage) -> QRect:
-    """The box round all pixels that differ."""
-    every = [(x, y) for y in range(one.height()) for x in range(one.width()) if one.pixel(x, y) != other.pixel(x, y)]
-    across, down = [x for x, _y in every], [y for _x, y in every]
-    return QRect(QPoint(min(across), min(down)), QPoint(max(across), max(down)))
+def _differs(one: QImage, other: QImage) -> float:
+    """The share of pixels that are plainly others."""
+    seen, expected = (_levels(each.convertToFormat(QImage.Format.Format_RGB32)) for each in (one, other))
+    return float((abs(seen - expected) > _PLAIN).any(axis=2).mean()) if seen.shape == expected.shape else 1.0
+
+
+def _levels(image: QImage) -> npt.NDArray[np.int16]:
+    whole = np.frombuffer(bytes(image.constBits()), np.uint8).reshape(image.height(), image.width(), 4)
+    return whole.astype(np.int16)
 
 
 def go_back(window: MainWindow, first: Plan) -> None:

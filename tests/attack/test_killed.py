@@ -6,6 +6,7 @@ import signal
 import subprocess
 import sys
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -17,13 +18,13 @@ ROOT = Path(__file__).resolve().parents[2]
 needs_fork = pytest.mark.skipif(not hasattr(os, "fork"), reason="the attack forks its victims")
 
 
-def run(module: str, *words: object) -> dict[str, float]:
+def run(module: str, *words: object) -> dict[str, Any]:
     """Run an attack as a program of its own and give what it prints."""
     command = [sys.executable, "-m", f"tests.attack.{module}", *map(str, words)]
     env = {**os.environ, "QT_QPA_PLATFORM": "offscreen", "PYTHONPATH": str(ROOT)}
     done = subprocess.run(command, capture_output=True, encoding="utf-8", check=False, cwd=ROOT, env=env)
     assert done.returncode == 0, done.stderr[-3000:]
-    found: dict[str, float] = json.loads(done.stdout)
+    found: dict[str, Any] = json.loads(done.stdout)
     return found
 
 
