@@ -4,6 +4,7 @@ import os
 import zlib
 from collections.abc import Callable
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
@@ -64,6 +65,8 @@ class Document(QObject):
         self.seen: str | None = None
         """The mark of what the file held when it was opened or saved here."""
         self.stack = QUndoStack(self)
+        # At the end it throws its steps away and tells of it, to those who would ask what it is then.
+        self.destroyed.connect(partial(self.stack.blockSignals, True))
 
     @property
     def plan(self) -> Plan:

@@ -210,6 +210,7 @@ def _stand_in(monkey: Monkey) -> None:
             finally:
                 monkey.note_drag(-1)
 
+    patch.object(QFileDialog, "getExistingDirectory", lambda *_asked: monkey.named()).start()
     for asks in ("getSaveFileName", "getOpenFileName"):
         patch.object(QFileDialog, asks, lambda *_asked: (monkey.named(), "")).start()
     patch("gardenplot.window.preview.QPrintDialog", Printing).start()

@@ -5,6 +5,8 @@ from pathlib import Path
 
 import pytest
 from attrs import evolve
+from PySide6.QtCore import QEvent
+from PySide6.QtWidgets import QApplication
 
 from gardenplot.errors import FileError
 from gardenplot.plan import Plan, Planting, planting_of
@@ -12,6 +14,7 @@ from gardenplot.plan.edits import change_place, move_planting
 from gardenplot.plan.file import read_plan
 from gardenplot.units import parse_length
 from gardenplot.window.document import Document
+from gardenplot.window.main import MainWindow
 from tests.plans import feet_plan, metric_plan
 
 
@@ -149,3 +152,17 @@ def test_a_file_that_cannot_be_written_leaves_the_plan_unsaved(document: Documen
         document.save(tmp_path / "nowhere" / "sill.gardenplot")
     assert document.path is None
     assert not document.is_saved
+
+
+def test_a_window_that_ends_with_steps_to_undo_says_no_more(dressed: QApplication) -> None:
+    # What went wrong in a slot would fail this test.
+    shown = MainWindow()
+    shown.document.start(metric_plan())
+    shown.show()
+    for name in ("One", "Two"):
+        shown.document.change(name, change_place(shown.document.plan, name=name))
+    told: list[int] = []
+    shown.document.stack.indexChanged.connect(told.append)
+    shown.deleteLater()
+    dressed.sendPostedEvents(shown, QEvent.Type.DeferredDelete)
+    assert told == []
