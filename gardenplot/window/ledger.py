@@ -118,9 +118,10 @@ class Ledger(QTabWidget):
         return Beside(self.orders, (self.add_order, self.remove_order, self.ways))
 
     def current_order(self) -> str | None:
-        """The id of the order whose row is chosen."""
+        """The id of the order whose row is chosen; a table that is not in front may have rows that are gone."""
         row = self.orders.key_of(self.orders.currentItem())
-        return str(row[0]) if isinstance(row, tuple) else None
+        known = {one.id for one in self._document.plan.orders}
+        return str(row[0]) if isinstance(row, tuple) and row[0] in known else None
 
     def _go(self) -> None:
         """Select what the chosen row is about; the keyboard that comes by makes a row current and chooses none."""

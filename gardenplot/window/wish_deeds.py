@@ -44,12 +44,17 @@ class WishDeeds:
 
     def remove(self) -> None:
         """Remove the wish chosen in the ledger; what was planted for it stays."""
-        wish, plan = self._window.ledger.wishes.current(), self._document.plan
+        wish, plan = self._chosen(), self._document.plan
         if wish is None:
             self._window.tell(CHOOSE_WISH)
             return
         name = crop_of(plan, by_id(plan.wishes, wish).crop).name
         self._document.change(_("Remove the wish for {crop}").format(crop=name), remove_wish(plan, wish))
+
+    def _chosen(self) -> str | None:
+        """The wish of the chosen row; a table that is not in front may have rows of wishes that are gone."""
+        wish = self._window.ledger.wishes.current()
+        return wish if any(one.id == wish for one in self._document.plan.wishes) else None
 
     def fill(self) -> None:
         """Fill the season in a dialog beside the drawing; the one that is open comes to the front."""
@@ -72,6 +77,6 @@ class WishDeeds:
 
     def why_no_removal(self) -> str:
         """Why no wish can be removed now."""
-        if self._window.ledger.wishes.current() is not None:
+        if self._chosen() is not None:
             return ""
         return CHOOSE_WISH if self._document.plan.wishes else _("There is no wish yet.")

@@ -134,3 +134,21 @@ def test_the_row_says_what_the_plan_lacks_as_it_stands(window: MainWindow, docum
     document.stack.undo()
     ((_crop, _least, _most, planted, lacks, *_rest),) = rows_of(window.ledger.wishes.table)
     assert (planted, lacks) == ("0", "not planted")
+
+
+def test_a_row_that_is_out_of_sight_and_gone_from_the_plan_is_chosen_no_more(
+    window: MainWindow, document: Document
+) -> None:
+    ledger = window.ledger
+    document.change("Wish", add_wish(document.plan, Wish("w1", "leek", 10)))
+    ledger.go_to(ledger.wishes.table)
+    row = ledger.wishes.table.topLevelItem(0)
+    assert row is not None
+    ledger.wishes.table.setCurrentItem(row)
+    assert window.registry.made("wish.remove").isEnabled()
+    ledger.go_to(ledger.counts)
+    document.stack.undo()
+    window.registry.refresh()
+    assert not window.registry.made("wish.remove").isEnabled()
+    window.wishes.remove()
+    assert document.stack.index() == 0
