@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from datetime import date
+from functools import partial
 
 from attrs import evolve
 
@@ -23,6 +24,8 @@ from gardenplot.sheets.sowing_sheet import add_sowing
 from gardenplot.sheets.spacing_strips import add_strips
 from gardenplot.words import _
 
+_PARTS = 100
+"""Parts that each of several kinds counts for, however many it has of its own."""
 Add = Callable[[Book, Plan, About, Choices, Told], None]
 """Adds the pages of a kind; raises NothingToPrintError where the plan has nothing of it."""
 
@@ -59,15 +62,19 @@ def printed(
         return book.sheets()
     left_out: list[Kind] = []
     for number, kind in enumerate(kinds):
-        told(number, len(kinds))
         book.chapter(NAMES[kind])
         try:
-            ADDED[kind](book, plan, said, choices, untold)
+            ADDED[kind](book, plan, said, choices, partial(_part_told, told, number, len(kinds)))
         except NothingToPrintError:
             left_out.append(kind)
     if book.is_empty:
         raise PlanError(_("there is nothing to print in the plan yet"))
     return evolve(book.sheets(), left_out=tuple(left_out))
+
+
+def _part_told(told: Told, number: int, kinds: int, done: int, of: int) -> None:
+    """How far all kinds have come, when one of them has come so far."""
+    told(number * _PARTS + done * _PARTS // max(1, of), kinds * _PARTS)
 
 
 def _title(kinds: Sequence[Kind], plan_name: str) -> str:

@@ -62,6 +62,9 @@ class Preview(QDialog):
         self.single, self.keep = QPushButton(_("Keep one by one …")), QPushButton(_("Keep as PDF …"))
         self.print = QPushButton(_("Print …"))
         self.print.setProperty("strong", True)
+        for button in (self.before, self.after, self.single, self.keep, self.print):
+            # Enter in a field takes what was typed and prints nothing.
+            button.setAutoDefault(False)
         self._lay_out()
         self.before.clicked.connect(partial(self._turn, -1))
         self.after.clicked.connect(partial(self._turn, 1))

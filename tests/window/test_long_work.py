@@ -43,17 +43,20 @@ def many_beds(count: int) -> Plan:
 
 
 class Watch:
-    """Ticks as long as the window's loop runs and knows the longest time between two ticks; acts on the waiting."""
+    """Ticks as long as the window's loop runs; acts on the waiting.
+
+    It knows the most that this process has worked between two ticks, which no other program's work makes longer.
+    """
 
     def __init__(self, act: Callable[[Waiting], None] = lambda _waiting: None) -> None:
-        self._act, self._last = act, time.perf_counter()
+        self._act, self._last = act, time.process_time()
         self.longest, self.seen = 0.0, list[tuple[int, int]]()
         self._timer = QTimer()
         self._timer.timeout.connect(self._tick)
         self._timer.start(5)
 
     def _tick(self) -> None:
-        now = time.perf_counter()
+        now = time.process_time()
         waiting = QApplication.activeModalWidget()
         if isinstance(waiting, Waiting):
             if self.seen:
