@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QFileDialog
 
 from gardenplot.drawing.hand_words import later_words
 from gardenplot.errors import GardenplotError, PlanError
+from gardenplot.exports.counts_csv import write_counts
 from gardenplot.findings import Finding
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.orders import drop_order
@@ -251,6 +252,19 @@ class SheetDeeds:
             return
         try:
             write_whole(Path(name), made)
+            self._window.tell(_("written to {path}").format(path=name))
+        except GardenplotError as error:
+            warn(self._window, title, str(error))
+
+    def counts(self) -> None:
+        """Ask for a name and write the plants of every row as a table."""
+        document, title = self._window.document, _("Counts as a table")
+        proposed = f"{file_name(document.name)} counts.csv"
+        name, _kind = QFileDialog.getSaveFileName(self._window, title, proposed, "CSV (*.csv)")
+        if not name:
+            return
+        try:
+            write_whole(Path(name), write_counts(document.plan))
             self._window.tell(_("written to {path}").format(path=name))
         except GardenplotError as error:
             warn(self._window, title, str(error))
