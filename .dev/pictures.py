@@ -13,7 +13,7 @@ import pypdfium2
 from PySide6.QtCore import QSettings
 
 from gardenplot.plan.file import read_plan
-from gardenplot.sheets.choices import Kind
+from gardenplot.sheets.choices import Choices, Kind
 from gardenplot.sheets.kinds import printed
 from gardenplot.sheets.paper import Paper
 from gardenplot.window.compare_dialog import CompareDialog
@@ -29,7 +29,7 @@ SHAPES = setup.TOP / "samples" / "otter-steep.gardenplot"
 
 
 def main() -> int:
-    """Write window.png, ground.png, compare.png, sheet.png and shapes.png."""
+    """Write window.png, ground.png, compare.png, sheet.png, shapes.png and strips.png."""
     app = made_app()
     QSettings.setPath(QSettings.Format.NativeFormat, QSettings.Scope.UserScope, os.devnull)
     window = MainWindow()
@@ -56,6 +56,7 @@ def main() -> int:
     compared.grab().save(str(OUT / "compare.png"))
     print_page(SAMPLE, "tunnel-south", "sheet.png")
     print_page(SHAPES, "corner", "shapes.png")
+    print_strips(SAMPLE, "tunnel-north", "strips.png")
     return 0
 
 
@@ -63,6 +64,15 @@ def print_page(sample: Path, bed: str, name: str) -> None:
     """Write the first page of a bed's sheet."""
     sheets = printed(read_plan(sample).plan, Paper.A4, [Kind.BEDS], name=sample.stem, day=date(2027, 3, 12))
     page_image(pypdfium2.PdfDocument(sheets.pdf), sheets.first_page[bed], 1.6).save(str(OUT / name))
+
+
+def print_strips(sample: Path, bed: str, name: str) -> None:
+    """Write the first page of strips for a bed, which comes after the list of what to make."""
+    choices = Choices(beds=frozenset({bed}))
+    sheets = printed(
+        read_plan(sample).plan, Paper.A4, [Kind.STRIPS], choices=choices, name=sample.stem, day=date(2027, 3, 12)
+    )
+    page_image(pypdfium2.PdfDocument(sheets.pdf), 1, 1.2).save(str(OUT / name))
 
 
 if __name__ == "__main__":
