@@ -173,7 +173,7 @@ def _by_phase(told: Told) -> Iterator[Number]:
     """What shifting the rows brought, and how far they are turned."""
     turn, gain = told.grid.turn, told.layout.gain
     if turn is not None:
-        yield known("rows_turned", turn.degrees, Unit.DEGREES, source=Source.SEARCH)
+        yield known("rows_turned", abs(turn.degrees), Unit.DEGREES, source=Source.SEARCH)
     if gain is not None:
         plants = known(told.name, told.layout.plants, Unit.COUNT, source=Source.COUNTED)
         centred = known("centred", told.layout.plants - gain, Unit.COUNT, source=Source.COUNTED)

@@ -111,8 +111,8 @@ def test_the_counts_of_s1() -> None:
         ("B  Kohlrabi", "7.30 – 11.05 m", "3 × 15", 45),
     ]
     assert counts_by_crop(hand_worked("s1")) == (
-        CountRow("Kohlrabi", "", "", 45),
-        CountRow("Pak choi", "", "", 136),
+        CountRow("Kohlrabi", "", "", 45, crop="kohlrabi"),
+        CountRow("Pak choi", "", "", 136, crop="pak-choi"),
     )
 
 
