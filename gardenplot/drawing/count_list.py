@@ -9,6 +9,7 @@ from gardenplot.drawing.actual_words import planted_words
 from gardenplot.drawing.days import days_between, short_day, weekday_words
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.sayings import between, counted
+from gardenplot.drawing.stakes import staked
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import (
     Grown,
@@ -18,7 +19,7 @@ from gardenplot.layout import (
     planted_for_orders,
     spacings_for_orders,
 )
-from gardenplot.plan import Establish, Pattern, Plan
+from gardenplot.plan import Establish, Pattern, Plan, bed_of
 from gardenplot.season import market_day, stand_for
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, tape
@@ -108,7 +109,7 @@ def _block(plan: Plan, one: Grown, layout: Layout, look: dict[str, Look]) -> Cou
         planting=layout.planting,
         letter=look[layout.planting].letter,
         name=one.crop.name,
-        readings=between(layout.start, layout.end, units),
+        readings=between(*staked(bed_of(plan, layout.bed), layout), units),
         planted=f"{counted(layout)}; {standing}" if standing else counted(layout),
         days=_days(one),
         needs=_needs(plan, one, look),

@@ -9,7 +9,7 @@ from gardenplot.drawing.days import day_words, short_day
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.sayings import TIMES, between, counted
 from gardenplot.drawing.so_many import so_many_cells
-from gardenplot.drawing.stakes import stakes
+from gardenplot.drawing.stakes import staked, stakes
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Establish, Pattern, Plan, bed_of
@@ -56,11 +56,12 @@ def _of_bed(plan: Plan, laid: LaidOut, look: dict[str, Look], asked: Asked) -> I
 
 
 def _of_block(plan: Plan, one: Grown, layout: Layout, look: dict[str, Look], numbers: dict[int, int]) -> LabelWords:
-    units = plan.place.units
-    staked = _("stakes {first}, {last} · {readings}").format(
-        first=numbers[layout.start], last=numbers[layout.end], readings=between(layout.start, layout.end, units)
+    units, bed = plan.place.units, bed_of(plan, layout.bed)
+    start, end = staked(bed, layout)
+    stands = _("stakes {first}, {last} · {readings}").format(
+        first=numbers[start], last=numbers[end], readings=between(start, end, units)
     )
-    lines = (staked, _rows(layout, units), _in_ground(one), bed_of(plan, layout.bed).name)
+    lines = (stands, _rows(layout, units), _in_ground(one), bed.name)
     return LabelWords(layout.planting, look[layout.planting].letter, one.crop.name, tuple(filter(None, lines)))
 
 

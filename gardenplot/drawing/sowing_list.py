@@ -13,6 +13,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between, counted
 from gardenplot.drawing.so_many import so_many_cells, so_many_days, so_many_plants, so_many_seeds, so_many_trays
+from gardenplot.drawing.stakes import staked
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Establish, Plan, bed_of
 from gardenplot.season import dates_of
@@ -93,7 +94,8 @@ def _tray_words(plan: Plan, one: Grown, layout: Layout, made: Raising) -> tuple[
         plants=_told(made.raised, units), places=_places(layout.plants)
     )
     amount = _cells(made, one.crop.tray_cells, layout)
-    where = f"{bed_of(plan, layout.bed).name}, {between(layout.start, layout.end, units)}"
+    bed = bed_of(plan, layout.bed)
+    where = f"{bed.name}, {between(*staked(bed, layout), units)}"
     return amount, f"{raised} · {seeds}", _trays(made, one.crop.tray_cells, units), _later(plan, one), where
 
 
@@ -158,7 +160,8 @@ def _later(plan: Plan, one: Grown) -> str:
 
 def _bed_words(plan: Plan, one: Grown, layout: Layout, made: Raising) -> tuple[str, ...]:
     units = plan.place.units
-    where = f"{bed_of(plan, layout.bed).name}, {between(layout.start, layout.end, units)}"
+    bed = bed_of(plan, layout.bed)
+    where = f"{bed.name}, {between(*staked(bed, layout), units)}"
     emerges = _days_to_emerge(one)
     if emerges is not None:
         where += " · " + _("emerges after about {days}").format(days=so_many_days(emerges))

@@ -55,7 +55,7 @@ def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[st
     """The stakes for some plantings of a bed; ends come before beginnings at the same reading."""
     notes = [
         *_bed_notes(plan, laid.bed, layouts),
-        *(note for one in layouts for note in _block_notes(plan, one, look)),
+        *(note for one in layouts for note in _block_notes(plan, laid.bed, one, look)),
     ]
     ends = (note for one in layouts for note in _row_notes(plan, laid.bed, one, look))
     notes += _beside_others(notes, sorted(ends, key=lambda note: note.at), plan.place.units)
@@ -75,12 +75,19 @@ def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[st
     return tuple(found)
 
 
+def staked(bed: Bed, layout: Layout) -> tuple[int, int]:
+    """The tape readings in nm of a block's two stakes: its ends, none of them beyond the margins of its bed."""
+    first, last = bed.zone
+    return min(max(layout.start, first), last), max(min(layout.end, last), first)
+
+
 def _bed_notes(plan: Plan, bed: Bed, layouts: tuple[Layout, ...]) -> list[_Note]:
     first, last = bed.zone
     foot = Here(_("foot stake: if it reads otherwise, stop and measure again"))
     notes = [_Note(0, Here(_("head stake")), 0), _Note(bed.length.nm, foot, 9)]
-    end = max((layout.end for layout in layouts), default=first)
-    if first > 0 and not any(layout.start == first for layout in layouts):
+    ends = [staked(bed, layout) for layout in layouts]
+    end = max((end for _start, end in ends), default=first)
+    if first > 0 and not any(start == first for start, _end in ends):
         notes.append(_Note(first, Here(_("head margin")), 1))
     if last < bed.length.nm and end != last:
         left = _("{length} left before it").format(length=span(last - end, plan.place.units)) if end < last else ""
@@ -88,15 +95,21 @@ def _bed_notes(plan: Plan, bed: Bed, layouts: tuple[Layout, ...]) -> list[_Note]
     return notes
 
 
-def _block_notes(plan: Plan, layout: Layout, look: dict[str, Look]) -> list[_Note]:
+def _block_notes(plan: Plan, bed: Bed, layout: Layout, look: dict[str, Look]) -> list[_Note]:
     units, letter = plan.place.units, look[layout.planting].letter
     first = last = ""
     if layout.first_plant is not None and layout.last_plant is not None:
         first = _("first plant {reading}").format(reading=tape(layout.first_plant, units).number)
         last = _("last plant {reading}").format(reading=tape(layout.last_plant, units).number)
-    begins = Here(_("begins"), f"{letter} {name_of(plan, layout.planting)}", first)
-    ends = Here(_("ends"), letter, last)
-    return [_Note(layout.start, begins, 5, layout), _Note(layout.end, ends, 3)]
+    start, end = staked(bed, layout)
+    words = _("begins"), _("ends")
+    if layout.start < start:
+        words = _("begins, {length} do not fit").format(length=span(start - layout.start, units)), words[1]
+    if layout.end > end:
+        words = words[0], _("stops, {length} do not fit").format(length=span(layout.end - end, units))
+    begins = Here(words[0], f"{letter} {name_of(plan, layout.planting)}", first)
+    ends = Here(words[1], letter, last)
+    return [_Note(start, begins, 5, layout), _Note(end, ends, 3)]
 
 
 def _row_notes(plan: Plan, bed: Bed, layout: Layout, look: dict[str, Look]) -> list[_Note]:

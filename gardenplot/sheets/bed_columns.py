@@ -1,24 +1,27 @@
 """Beside the stake table: row offsets of each planting, how to square the bed, what to carry."""
 
-from math import isqrt
-
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.sayings import titled
+from gardenplot.drawing.sayings import says, titled
+from gardenplot.findings import Kind as FindingKind
+from gardenplot.findings import find_in_bed
 from gardenplot.layout import Grown, LaidOut, Layout, kept_for, stood
 from gardenplot.plan import Bed, Pattern, Plan
-from gardenplot.sheets.page_parts import SIDE_WIDTH
+from gardenplot.sheets.page_parts import SIDE_WIDTH, diagonal_of
 from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.sheets.row_sections import row_sections
-from gardenplot.sheets.section import LABELS, Section, heading, short, stacked
+from gardenplot.sheets.section import LABELS, Section, heading, sentence, short, space, stacked, table
 from gardenplot.supplies import raised_for
 from gardenplot.units import CM, INCH, Units
 from gardenplot.units.figures import grouped, offset, tape
 from gardenplot.words import _, ngettext
+
+_FEW, _MOST = 3, 10
+"""Up to so many blocks what is carried for them stands in one column, and if it is wide up to so many."""
 
 
 def sections(
@@ -76,11 +79,11 @@ def _reserved(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict
     kept = [one.layout for one in kept_for(laid, layouts) if one.layout.plants]
     found: list[Section] = []
     for layout in kept:
-        if layout.rows and not layout.grid.runs_across and layout.grid.turn is None:
+        if _are_pegged(layout):
             found.append(_pegs(plan, layout, look))
         else:
             found += [heading(_kept_words(plan, layout, look)), *row_sections(plan, laid, (layout,), look)]
-    return tuple(found)
+    return (*found, *(_to_cut(plan, laid, layouts, look) if kept else ()))
 
 
 def _kept_words(plan: Plan, layout: Layout, look: dict[str, Look]) -> str:
@@ -90,37 +93,45 @@ def _kept_words(plan: Plan, layout: Layout, look: dict[str, Look]) -> str:
 
 def _pegs(plan: Plan, layout: Layout, look: dict[str, Look]) -> Section:
     units = plan.place.units
-    title = _kept_words(plan, layout, look)
-    offsets = ", ".join(short(row.offset, units) for row in layout.rows)
+    places = ", ".join(short(row.offset, units) for row in layout.rows)
     first, last = (tape(at or 0, units).number for at in (layout.first_plant, layout.last_plant))
-    lines = (
-        _("first at {first}, then every {spacing} to {last}").format(
-            first=first, spacing=offset(layout.grid.in_row, units), last=last
-        ),
-        _("{offsets} from the left edge; peg both edges now").format(offsets=offsets),
+    names = (_("first at"), _("then every"), _("last at"), _("from edge"))
+    figures = (first, str(offset(layout.grid.in_row, units)), last, places)
+    return stacked(
+        heading(_kept_words(plan, layout, look)),
+        table(names, (50, 56, 58, 56), [figures]),
+        sentence(_("peg both edges of the bed at each of them now")),
+        space(4),
     )
 
-    def draw(page: Canvas, left: float, top: float, width: float) -> None:
-        page.setFont(BOLD, 10)
-        page.drawString(left, top - 10, fitted(title, BOLD, 10, width))
-        page.setFont(FACE, 10)
-        for number, line in enumerate(lines):
-            page.drawString(left, top - 23 - 12 * number, fitted(line, FACE, 10, width))
 
-    return Section(42, draw)
+def _are_pegged(layout: Layout) -> bool:
+    """Whether kept places are marked by pegs at the edges of the bed: rows along it, and their plants even."""
+    return bool(layout.rows) and not layout.grid.runs_across and layout.grid.turn is None
 
 
-def diagonal(length: int, width: int) -> int:
-    """The diagonal of a rectangle in nm, rounded down (Pythagoras)."""
-    return isqrt(length * length + width * width)
+def _peg_count(laid: LaidOut, layouts: tuple[Layout, ...]) -> int:
+    """Pegs for the kept places, two for each reading."""
+    kept = [one.layout for one in kept_for(laid, layouts) if _are_pegged(one.layout)]
+    runs = [run for layout in kept for row in layout.rows for run in row.runs]
+    return 2 * len({run.first + number * run.step for run in runs for number in range(run.count)})
+
+
+def _to_cut(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> list[Section]:
+    """What of this turn stands where a kept place is, and by when it goes."""
+    shown = {layout.planting for layout in layouts}
+    return [
+        stacked(sentence(f"{look[one.planting].letter}: {says(plan, one, look)}"), space(4))
+        for one in find_in_bed(laid)
+        if one.kind is FindingKind.IN_THE_WAY and one.planting in shown
+    ]
 
 
 def _square(bed: Bed, units: Units) -> tuple[Section, ...]:
     """How to square a bed with four corners; between posts, where there are posts in them."""
-    if bed.outline or bed.diameter is not None:
+    across, post = diagonal_of(bed), bed.box is not None and bed.box.post is not None
+    if across is None:
         return ()
-    post = bed.box.post.nm if bed.box and bed.box.post else 0
-    across = diagonal(bed.length.nm - 2 * post, bed.width.nm - 2 * post)
     words = _("diagonals, post to post") if post else _("both diagonals")
 
     def draw(page: Canvas, left: float, top: float, width: float) -> None:
@@ -154,17 +165,16 @@ def _three_four_five(width: int, units: Units) -> str:
 def _carry(
     plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], stake_count: int
 ) -> Section:
-    grown = {one.planting.id: one for one in laid.grown}
-    lines = [
-        _("{stakes} stakes · string of {length}").format(
-            stakes=stake_count, length=tape(laid.bed.length.nm, plan.place.units)
-        )
-    ]
-    for layout in layouts:
-        made = raised_for(grown[layout.planting].crop, layout)
-        carried = _carried(look[layout.planting].letter, layout.plants, made.plants is None, made.trays)
-        lines.append(_standing(look[layout.planting].letter, grown[layout.planting], layout) or carried)
-    columns = 2 if len(lines) > 4 else 1
+    pegs = _peg_count(laid, layouts)
+    parts = (
+        ngettext("{count} stake", "{count} stakes", stake_count).format(count=stake_count),
+        ngettext("{count} peg", "{count} pegs", pegs).format(count=pegs) if pegs else "",
+        _("string of {length}").format(length=tape(laid.bed.length.nm, plan.place.units)),
+    )
+    first = " · ".join(filter(None, parts))
+    lines = _carried_lines(laid, layouts, look)
+    widest = max((pdfmetrics.stringWidth("".join(line), FACE, 10) for line in lines), default=0)
+    columns = 1 if len(lines) <= _FEW or (widest > SIDE_WIDTH / 2 - 4 and len(lines) <= _MOST) else 2
     ends = _ends(layouts, look, plan.place.units)
 
     def draw(page: Canvas, left: float, top: float, width: float) -> None:
@@ -175,12 +185,28 @@ def _carry(
             page.drawString(left + LABELS, top - 13 - 11 * number, fitted(line, FACE, 9, width - LABELS))
         top -= 11 * max(0, len(ends) - 1)
         page.setFont(FACE, 10)
-        page.drawString(left, top - 28, lines[0])
-        for number, line in enumerate(lines[1:]):
+        page.drawString(left, top - 28, first)
+        for number, (what, day) in enumerate(lines):
             x, y = left + width / columns * (number % columns), top - 40 - 12 * (number // columns)
-            page.drawString(x, y, fitted(line, FACE, 10, width / columns - 4))
+            room = width / columns - 4 - pdfmetrics.stringWidth(day, FACE, 10)
+            page.drawString(x, y, fitted(what, FACE, 10, room) + day)
 
-    return Section(32 + 11 * max(0, len(ends) - 1) + 12 * -(-(len(lines) - 1) // columns), draw)
+    return Section(32 + 11 * max(0, len(ends) - 1) + 12 * -(-len(lines) // columns), draw)
+
+
+def _carried_lines(laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> list[tuple[str, str]]:
+    """What is carried for each block and, where they are not all planted on one day, on which day."""
+    grown = {one.planting.id: one for one in laid.grown}
+    days = {grown[layout.planting].dates.in_ground for layout in layouts}
+    lines = []
+    for layout in layouts:
+        one, letter = grown[layout.planting], look[layout.planting].letter
+        made = raised_for(one.crop, layout)
+        day = one.dates.in_ground
+        carried = _carried(letter, layout.plants, made.plants is None, made.trays)
+        standing = _standing(letter, one, layout)
+        lines.append((standing or carried, f" · {short_day(day)}" if day and len(days) > 1 and not standing else ""))
+    return lines
 
 
 def _ends(layouts: tuple[Layout, ...], look: dict[str, Look], units: Units) -> list[str]:

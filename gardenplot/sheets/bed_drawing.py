@@ -4,14 +4,14 @@ from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.bed import draw_turn
+from gardenplot.drawing.bed import BedFigure, draw_turn
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.marks import Mark
 from gardenplot.drawing.sayings import name_of
+from gardenplot.drawing.stakes import staked
 from gardenplot.drawing.tape import ticks
 from gardenplot.layout import LaidOut, Layout
 from gardenplot.one_line import one_line
-from gardenplot.plan import Plan
+from gardenplot.plan import Plan, bed_of
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, stakes_width
 from gardenplot.sheets.paper import BOLD, FACE, DrawingScale, check_length, fitted, scale_for
 from gardenplot.sheets.render import Frame, render
@@ -19,6 +19,8 @@ from gardenplot.units import MM, Units
 from gardenplot.units.figures import tape
 from gardenplot.words import _
 
+_STICKS_OUT = 4.0
+"""Points by which marks of plants and stakes at the ends of a bed may stand out of it."""
 _SLIM = 13 * mm
 _ENLARGED = 15 * mm
 _HIGHEST: float = 62 * mm
@@ -37,10 +39,8 @@ _AROUND = 120.0
 """Points left and right of a bed for its name and the words at the ends of its tape."""
 
 
-def is_compact(page: Canvas, laid: LaidOut, layouts: tuple[Layout, ...], units: Units) -> bool:
-    """Whether a bed with nothing beyond its foot leaves room for the side column, however large it is drawn."""
-    if any(layout.end > laid.bed.length.nm for layout in layouts):
-        return False
+def is_compact(page: Canvas, laid: LaidOut, units: Units) -> bool:
+    """Whether a bed leaves room for the side column, however large it is drawn."""
     length, width = laid.bed.length.nm, laid.bed.width.nm
     scale = scale_for(length, width, (page._pagesize[0] - 2 * MARGIN - 2, _HIGHEST), units)
     return scale.on_paper(length) + _AROUND <= stakes_width(page)
@@ -68,19 +68,19 @@ def draw_to_scale(
     y = top - 17
     draw_scale_line(page, scale, plan, y)
     along = scale.on_paper(MM)
-    compact = is_compact(page, laid, layouts, plan.place.units)
+    compact = is_compact(page, laid, plan.place.units)
     left = MARGIN + 1 + ((stakes_width(page) if compact else room) - figure.length * along) / 2
     y -= 18
     draw_names(page, plan, layouts, look, Frame(left, y, along, along), y)
     y -= 8 + figure.rim * along
-    y = _bed(page, figure.marks, Frame(left, y, along, along), figure.length, figure.width) - figure.rim * along
+    y = _bed(page, figure, Frame(left, y, along, along)) - figure.rim * along
     y = _tape(page, plan, laid, Frame(left, y, along, along))
     below = y - _ENLARGED - 24
     if not compact and figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
         page.setFont(FACE, 9)
         page.drawString(MARGIN, y - 9, _("The same, enlarged and not to scale:"))
         stretched = Frame(MARGIN + 1, y - 18, room / figure.length, _ENLARGED / figure.width)
-        y = _bed(page, figure.marks, stretched, figure.length, figure.width)
+        y = _bed(page, figure, stretched)
     return y - 14
 
 
@@ -117,7 +117,7 @@ def draw_names(
     whose = {one.id: one.gaps_of for one in plan.plantings if one.gaps_of is not None}
     shown = {layout.planting for layout in layouts}
     for layout in (one for one in layouts if whose.get(one.planting) not in shown):
-        start, end = layout.start / MM, layout.end / MM
+        start, end = (at / MM for at in staked(bed_of(plan, layout.bed), layout))
         if frame.window is not None:
             start, end = max(start, frame.window.left), min(end, frame.window.right)
         if start >= end:
@@ -132,9 +132,16 @@ def draw_names(
         page.drawCentredString(middle, base, words)
 
 
-def _bed(page: Canvas, marks: tuple[Mark, ...], frame: Frame, length: float, width: float) -> float:
-    render(page, marks, frame)
-    return frame.place(length, width)[1] - 6
+def _bed(page: Canvas, figure: BedFigure, frame: Frame) -> float:
+    """Draw what stands in the bed, and nothing of what a block that does not fit would need beyond its ends."""
+    rim = figure.rim * frame.along + _STICKS_OUT
+    page.saveState()
+    path = page.beginPath()
+    path.rect(frame.left - rim, 0, figure.length * frame.along + 2 * rim, page._pagesize[1])
+    page.clipPath(path, stroke=0, fill=0)
+    render(page, figure.marks, frame)
+    page.restoreState()
+    return frame.place(figure.length, figure.width)[1] - 6
 
 
 def _tape(page: Canvas, plan: Plan, laid: LaidOut, frame: Frame) -> float:

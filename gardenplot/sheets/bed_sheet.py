@@ -90,7 +90,7 @@ def _sheet(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], hea
         top = draw_head(book, head, continued=not first)
         tops = top, top
         if first:
-            compact = is_compact(page, bed_turn.laid, bed_turn.layouts, plan.place.units)
+            compact = is_compact(page, bed_turn.laid, plan.place.units)
             needed = room_for(rows, beside, LEAST_HEIGHT if compact else 0.0)
             below = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, top, needed)
             tops = below, top - SCALE_LINE if compact else below

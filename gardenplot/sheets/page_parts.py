@@ -1,6 +1,7 @@
 """Heading and foot of every page: what it is, which tape to bring, what to beware of."""
 
 from datetime import date
+from math import isqrt
 
 from attrs import frozen
 from reportlab.lib.units import mm
@@ -119,10 +120,24 @@ def _line(head: Head) -> str:
 
 
 def tape_to_bring(bed: Bed, units: Units) -> tuple[str, str]:
-    """The units of a sheet in words, and the tape to bring: as long as the bed, up to a whole metre or foot."""
+    """The units of a sheet in words, and the tape to bring: whole metres or feet that reach over the diagonal."""
     words, bring = _UNITS[units]
     unit, sign = (M, "m") if units is Units.METRIC else (FOOT, "ft")
-    return words, bring.format(length=f"{-(-bed.length.nm // unit)}\u2009{sign}")
+    longest = max(bed.length.nm, diagonal_of(bed) or 0)
+    return words, bring.format(length=f"{-(-longest // unit)}\u2009{sign}")
+
+
+def diagonal_of(bed: Bed) -> int | None:
+    """The diagonal in nm by which a bed of four corners is squared, between its posts where it has any; else None."""
+    if bed.outline or bed.diameter is not None:
+        return None
+    post = bed.box.post.nm if bed.box and bed.box.post else 0
+    return diagonal(bed.length.nm - 2 * post, bed.width.nm - 2 * post)
+
+
+def diagonal(length: int, width: int) -> int:
+    """The diagonal of a rectangle in nm, rounded down (Pythagoras)."""
+    return isqrt(length * length + width * width)
 
 
 def draw_foot(book: Book, *, more: bool) -> None:

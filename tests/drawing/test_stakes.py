@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.stakes import Stake, stakes
+from gardenplot.drawing.stakes import Stake, staked, stakes
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import lay_out_plan
 from gardenplot.layout.row_ends import row_ends
@@ -75,6 +75,8 @@ def test_the_lettuce_and_then_the_tomatoes_of_s3_have_stakes_of_their_own() -> N
     ("scenario", "readings"),
     [
         ("s4", [["0 m", "0.5 m", "18.9 m", "19.5 m", "20 m"], ["0 m", "0.5 m", "12.35 m", "19.5 m", "20 m"]]),
+        # The end of the coriander would lie at 55′: what is beyond the margin is not staked.
+        ("s5", [["0'", "1'", "37' 3\"", "38' 3\"", "39'", "40'"]]),
         ("s6", [["0 m", "0.15 m", "14.15 m", "15.09 m", "15.24 m"]]),
     ],
 )
@@ -124,6 +126,17 @@ def test_a_block_of_the_whole_bed_shares_the_head_and_the_foot_stake() -> None:
     assert worded(found[0]) == ["head stake", "A Leek begins · first plant 0.10"]
 
 
+def test_a_block_that_does_not_fit_ends_at_the_margins_and_says_what_lacks() -> None:
+    (found,) = all_stakes(
+        leeks(
+            {"from": "0 m", "length": "2 m"}, {"from": "8 m", "length": "3 m"}, head_margin="40 cm", foot_margin="1 m"
+        )
+    )
+    assert [stake.at for stake in found] == [0, nm("40 cm"), nm("2 m"), nm("8 m"), nm("9 m"), nm("10 m")]
+    assert worded(found[1]) == ["A Leek begins, 40 cm do not fit · first plant 0.50"]
+    assert worded(found[4]) == ["B stops, 2.00 m do not fit · last plant 8.90"]
+
+
 def test_a_sown_band_has_no_first_and_last_plant() -> None:
     (found,) = all_stakes(leeks({"from": "1 m", "length": "2 m", "pattern": "broadcast"}))
     assert [worded(stake) for stake in found[1:3]] == [["A Leek begins"], ["A ends"]]
@@ -139,7 +152,8 @@ def test_every_turn_has_a_stake_at_both_ends_of_the_bed_and_of_each_block(plan: 
             found = stakes(plan, laid, turn, look)
             readings = [stake.at for stake in found]
             assert readings == sorted(set(readings))
-            ends = {end for layout in turn for end in (layout.start, layout.end)}
+            ends = {end for layout in turn for end in staked(laid.bed, layout)}
+            assert all(laid.bed.zone[0] <= end <= laid.bed.zone[1] for end in ends)
             assert {0, laid.bed.length.nm, *ends} <= set(readings)
             changes = {end.at for layout in turn for end in row_ends(laid.bed, layout)}
             assert set(readings) <= {0, laid.bed.length.nm, *ends, *laid.bed.zone, *changes}

@@ -63,7 +63,7 @@ def test_each_stake_that_moved_stands_there_once_with_its_old_figure_struck_thro
     assert not any(struck(page, words) for words in large)
     for said in (
         "What changed", "Rook Hollow", "printed Mon 10 May 2027", "page 1 of 1", "Upper bed", "Lower bed",
-        f"version {version_of(after)}", f"version {version_of(before)} has them", "bring a metric tape of 10 m",
+        f"version {version_of(after)}", f"version {version_of(before)} has them", "bring a metric tape of 11 m",
         "the foot stake reads 10.00 m", "Ask where cables and pipes lie", "2 × 7 + 6 = 20", "20, 50, 80 cm",
     ):  # fmt: skip
         assert plain(said) in page.text, said

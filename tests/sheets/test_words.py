@@ -4,8 +4,11 @@ import re
 from datetime import date
 from itertools import combinations, pairwise
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
+from pypdfium2 import PdfDocument
+from reportlab.lib.units import mm
 
 from gardenplot.drawing.turns import turns
 from gardenplot.errors import PlanError
@@ -13,10 +16,10 @@ from gardenplot.gestures.actual_typed import record
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.plan.edits import change_bed, change_crop, change_place
-from gardenplot.sheets.bed_columns import diagonal
+from gardenplot.sheets.page_parts import diagonal
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import Units
-from tests.drawing.hand_worked import hand_worked
+from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.layout.ground import nm
 from tests.plans import feet_plan, metric_plan
 from tests.sheets.made import bed_sheets
@@ -161,8 +164,11 @@ def test_the_turns_of_s3_are_numbered_and_each_has_its_own_crop() -> None:
     assert "turn 1 of 2" in lettuce.text
     assert "turn 2 of 2" in tomatoes.text
     assert "Tomato begins" not in lettuce.text
-    for words in ("B Tomato, 23 places kept", "first at 2′ 0″, then every 24″ to 46′ 0″", "15″ from the left edge"):
+    for words in ("B Tomato, 23 places kept", "peg both edges of the bed", "4 stakes · 46 pegs · string of 48′ 0″",
+                  "A: 23 plants stand within 6″ of places of B", "cut them by Sun 11 May 2025"):  # fmt: skip
         assert words in lettuce.text
+    assert {"2′ 0″", "24″", "46′ 0″", "15″"} <= {words.text for words in lettuce.words if words.size >= 14}
+    assert "peg" not in tomatoes.text
     assert "lettuce" not in tomatoes.text
 
 
@@ -180,8 +186,56 @@ def test_the_heading_says_what_it_is_when_it_was_printed_and_which_tape_to_bring
     sheet = bed_sheets(hand_worked("s1"), Paper.A4, name="Spring", printed=date(2025, 3, 1))
     (page,) = pages_of(sheet.pdf)
     for words in ("Tunnel, second bed", "12.00 m × 0.75 m", "Spring", "printed Sat 1 Mar 2025", "from Fri 4 Apr 2025",
-                  "tape of 12 m or more", "zero at the head stake"):  # fmt: skip
+                  "tape of 13 m or more", "zero at the head stake"):  # fmt: skip
         assert words in page.text
+
+
+def test_where_blocks_are_planted_on_several_days_each_has_its_day() -> None:
+    (page,) = printed(hand_worked("s1"))
+    assert "A 136 plants (3 trays) · 11 Apr" in page.text
+    assert "B 45 plants (1 tray) · 4 Apr" in page.text
+
+
+def test_a_day_that_all_blocks_share_stands_in_the_heading_alone() -> None:
+    (page,) = printed(
+        bed_with(*({"from": place, "length": "1 m", "in_ground": "2027-04-09"} for place in ("0 m", "2 m")))
+    )
+    assert "planned from Fri 9 Apr 2027" in page.text
+    assert page.text.count("9 Apr") == 1
+
+
+@each_paper
+def test_what_is_carried_for_many_blocks_keeps_its_days(paper: Paper) -> None:
+    days = {f"{1 + number} Apr": f"2027-04-{1 + number:02}" for number in range(14)}
+    plan = bed_with(
+        *(
+            {"from": f"{60 * number} cm", "length": "45 cm", "in_ground": day}
+            for number, day in enumerate(days.values())
+        )
+    )
+    for day in days:
+        assert f" · {day}" in said(plan, paper)
+
+
+@pytest.mark.parametrize(("length", "least"), [("12 m", "13 m"), ("11.5 m", "12 m"), ("11.98 m", "13 m")])
+def test_the_tape_to_bring_reaches_over_the_diagonal(length: str, least: str) -> None:
+    assert f"a metric tape of {least} or more" in said(bed_with(length=length))
+
+
+def test_the_tape_of_a_bed_that_is_not_squared_reaches_to_its_foot() -> None:
+    assert "a metric tape of 3 m or more" in said(plan_from(beds=[{"id": "b1", "name": "Round", "diameter": "3 m"}]))
+
+
+@each_paper
+def test_a_block_that_does_not_fit_has_no_stake_beyond_its_bed_and_says_what_lacks(paper: Paper) -> None:
+    plan = hand_worked("s5")
+    (page,) = printed(plan, paper)
+    assert "55′ 0″" not in page.text
+    for words in ("B stops, 16′ 0″ do not fit", "last plant 38′ 10½″", "6 stakes"):
+        assert words in page.text
+    assert "B" in {words.text for words in page.words if words.size == 12}
+    picture = np.asarray(PdfDocument(bed_sheets(plan, paper).pdf)[0].render(scale=1, grayscale=True).to_numpy())
+    assert picture[:, -round(10 * mm) :].min() == 255
 
 
 @pytest.mark.parametrize("units", Units)
