@@ -2,6 +2,7 @@
 
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of
+from gardenplot.drawing.stakes import numbers as rows_listed
 from gardenplot.layout import LaidOut, Layout, Run
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Bed, Pattern, Plan, planting_of
@@ -16,6 +17,8 @@ from gardenplot.words import _, ngettext
 MOST_LINES = 12
 """Longer tables go on in a section of their own, which may stand on the next page."""
 MOST_RINGS = 9
+_MOST_UNLIKE = 4
+"""Rows that begin and end in more ways than this are not told one by one; the table of stakes has the outermost."""
 
 
 def row_sections(
@@ -27,15 +30,15 @@ def row_sections(
     """
     groups: dict[object, list[Layout]] = {}
     for layout in layouts:
-        groups.setdefault(_key(laid, layout), []).append(layout)
+        groups.setdefault(_key(laid, layout, plan.place.units), []).append(layout)
     return tuple(section for group in groups.values() for section in _sections(plan, laid, group, look, string))
 
 
-def _key(laid: LaidOut, layout: Layout) -> object:
+def _key(laid: LaidOut, layout: Layout, units: Units) -> object:
     """What plantings must share to stand together: their rows, if no tape reading is part of these."""
     grid = layout.grid
     own = not is_plain(laid.bed) or grid.runs_across or grid.pattern in (Pattern.RINGS, Pattern.CELLS)
-    if own and grid.pattern is not Pattern.BROADCAST:
+    if grid.pattern is not Pattern.BROADCAST and (own or len(_ends(layout, units)) > 1):
         return layout.planting
     return grid.pattern, grid.in_row, grid.in_row_least, tuple(row.offset for row in layout.rows), grid.edge
 
@@ -148,7 +151,8 @@ def _alike(layout: Layout, units: Units, beside: int) -> list[Section]:
     grid = layout.grid
     if not grid.runs_across:
         in_pairs = grid.pattern is Pattern.TWIN
-        return [offsets([row.offset + beside for row in layout.rows], grid.width, units, in_pairs=in_pairs)]
+        across = offsets([row.offset + beside for row in layout.rows], grid.width, units, in_pairs=in_pairs)
+        return [across, *_unlike(layout, units)]
     parts: list[Section] = []
     kinds = [row for row in layout.rows[: len(grid.kinds)] if row.count]
     for row, which in zip(kinds, (_("rows 1, 3 …"), _("rows 2, 4 …")), strict=False):
@@ -156,6 +160,25 @@ def _alike(layout: Layout, units: Units, beside: int) -> list[Section]:
         parts += [sentence(which, 9)] if len(kinds) > 1 else []
         parts.append(offsets(places, grid.width, units))
     return parts
+
+
+def _ends(layout: Layout, units: Units) -> dict[tuple[str, str], list[int]]:
+    """First and last plant as they are read off the tape, and the rows from 1 that have them."""
+    alike: dict[tuple[str, str], list[int]] = {}
+    for number, row in enumerate(layout.rows, 1):
+        if row.count:
+            ends = tape(row.runs[0].first, units).number, tape(row.runs[-1].last, units).number
+            alike.setdefault(ends, []).append(number)
+    return alike
+
+
+def _unlike(layout: Layout, units: Units) -> list[Section]:
+    """First and last plant of rows that begin or end otherwise than others of their block, as a check on each."""
+    alike = _ends(layout, units)
+    if not 1 < len(alike) <= _MOST_UNLIKE:
+        return []
+    names = (_("rows"), _("first plant"), _("last plant"))
+    return [table(names, (90, 64, 64), [(f" {rows_listed(rows)}", *ends) for ends, rows in alike.items()])]
 
 
 def _tables(bed: Bed, layout: Layout, units: Units, beside: int) -> list[Section]:

@@ -20,6 +20,8 @@ MEASURED = 14
 LARGEST = 17
 """Size in points of what a whole bed hangs on."""
 _MOST_A_LINE = 5
+_APART = 8.0
+"""The least gap in points between figures that are measured beside each other."""
 
 
 @frozen
@@ -97,7 +99,7 @@ def from_centre(at: int, width: int, units: Units) -> str:
 def offsets(found: Sequence[int], width: int, units: Units, *, in_pairs: bool = False) -> Section:
     """Offsets from the left edge, large, and from the centre, small, in lines of as many as there is room for."""
     widest = max(pdfmetrics.stringWidth(short(at, units), BOLD, MEASURED) for at in found)
-    a_line = max(1, min(_MOST_A_LINE, int((SIDE_WIDTH - LABELS) / (widest + 4))))
+    a_line = max(1, min(_MOST_A_LINE, int((SIDE_WIDTH - LABELS) / (widest + _APART))))
     if in_pairs:
         a_line = max(2, a_line // 2 * 2)
     lines = (found[at : at + a_line] for at in range(0, len(found), a_line))

@@ -19,7 +19,8 @@ from gardenplot.plan.edits import change_bed, change_crop, change_place
 from gardenplot.sheets.page_parts import diagonal
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import Units
-from tests.drawing.hand_worked import hand_worked, plan_from
+from gardenplot.units.figures import tape
+from tests.drawing.hand_worked import hand_worked, only_bed, plan_from
 from tests.layout.ground import nm
 from tests.plans import feet_plan, metric_plan
 from tests.sheets.made import bed_sheets
@@ -188,6 +189,25 @@ def test_the_heading_says_what_it_is_when_it_was_printed_and_which_tape_to_bring
     for words in ("Tunnel, second bed", "12.00 m × 0.75 m", "Spring", "printed Sat 1 Mar 2025", "from Fri 4 Apr 2025",
                   "tape of 13 m or more", "zero at the head stake"):  # fmt: skip
         assert words in page.text
+
+
+def test_rows_that_begin_or_end_unlike_others_have_their_own_first_and_last_plant() -> None:
+    first, second = printed(hand_worked("s4"))
+    large = [words.text for words in first.words if words.size >= 14]
+    for figure in ("0.70", "18.70", "0.90", "18.50"):
+        assert figure in large
+    assert {"1, 3", "2"} <= {words.text for words in first.words}
+    assert "first plant" not in {words.text for words in second.words}
+
+
+def test_blocks_whose_rows_differ_do_not_share_their_first_and_last_plants() -> None:
+    plan = bed_with(*({"from": place, "plants": 13, "pattern": "staggered"} for place in ("0 m", "2 m")))
+    (page,) = printed(plan)
+    large = [words.text for words in page.words if words.size >= 14]
+    for layout in only_bed(plan).layouts:
+        for row in layout.rows:
+            for at in (row.runs[0].first, row.runs[-1].last):
+                assert tape(at, Units.METRIC).number in large
 
 
 def test_where_blocks_are_planted_on_several_days_each_has_its_day() -> None:
