@@ -13,7 +13,7 @@ from gardenplot.layout import Grown, LaidOut, Layout, kept_for, stood
 from gardenplot.plan import Bed, Pattern, Plan
 from gardenplot.sheets.page_parts import SIDE_WIDTH, diagonal_of
 from gardenplot.sheets.paper import BOLD, FACE, fitted
-from gardenplot.sheets.row_sections import row_sections
+from gardenplot.sheets.row_sections import MOST_LINES, row_sections
 from gardenplot.sheets.section import LABELS, Section, heading, sentence, short, space, stacked, table
 from gardenplot.supplies import raised_for
 from gardenplot.units import CM, INCH, Units
@@ -41,6 +41,7 @@ def sections(
     column_head = _title(title, seen.format(unit=unit).strip())
     return (
         *((stacked(column_head, across[0]), *across[1:]) if across else ()),
+        *_in_the_way(laid.bed, units),
         *_reserved(plan, laid, layouts, look),
         *_square(laid.bed, units),
         _carry(plan, laid, layouts, look, stake_count),
@@ -72,6 +73,25 @@ def _title(words: str, quiet: str) -> Section:
         page.drawString(left, top - 23, fitted(quiet, FACE, 9, width))
 
     return Section(28, draw)
+
+
+def _in_the_way(bed: Bed, units: Units) -> tuple[Section, ...]:
+    """What stands in a bed: where its middle is, and how far plants keep from it."""
+    if not bed.obstacles:
+        return ()
+    names, shares = (_("in the way"), _("middle, tape"), _("from edge"), _("keep clear")), (58, 60, 50, 50)
+    room = SIDE_WIDTH * shares[0] / sum(shares) - 4
+    rows = [
+        (
+            f" {fitted(one.name, FACE, 10, room)}",
+            tape(one.x.nm, units).number,
+            short(one.y.nm, units),
+            short(one.keep_clear.nm if one.keep_clear else 0, units),
+        )
+        for one in bed.obstacles
+    ]
+    pieces = (rows[at : at + MOST_LINES] for at in range(0, len(rows), MOST_LINES))
+    return tuple(stacked(table(names, shares, piece), space(5)) for piece in pieces)
 
 
 def _reserved(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> tuple[Section, ...]:

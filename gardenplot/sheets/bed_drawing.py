@@ -25,7 +25,7 @@ _SLIM = 13 * mm
 _ENLARGED = 15 * mm
 _HIGHEST: float = 62 * mm
 """A bed is drawn no higher than this, so that its stakes stand on the same page."""
-_STILL_READ = 28 * mm
+_STILL_READ = 18 * mm
 """A bed is drawn lower than the highest where that keeps all of it on one page, but not lower than this."""
 _ROUND_ABOUT = 81.0
 """Points above and below a bed for its scale, its letters and its tape."""
@@ -123,6 +123,8 @@ def draw_names(
         if start >= end:
             continue
         middle, room = frame.place((start + end) / 2, 0)[0], (end - start) * frame.along
+        if len(layouts) == 1 and frame.window is None:
+            room = max(room, _AROUND)
         letter = look[layout.planting].letter
         own = [one.planting for one in layouts if layout.planting in (one.planting, whose.get(one.planting))]
         words = one_line(" · ".join(f"{look[one].letter}  {name_of(plan, one)}" for one in own))

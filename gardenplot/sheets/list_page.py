@@ -66,7 +66,9 @@ def draw_box(page: Canvas, left: float, middle: float, side: float, *, ticked: b
     """A box to tick, with its middle at a height; a tick in it where the job is done."""
     bottom = middle - side / 2
     page.setLineWidth(0.35 * mm)
-    page.rect(left, bottom, side, side)
+    page.setFillGray(1)
+    page.rect(left, bottom, side, side, stroke=1, fill=1)
+    page.setFillGray(0)
     if ticked:
         page.setLineWidth(0.5 * mm)
         page.line(left + 0.2 * side, bottom + 0.5 * side, left + 0.42 * side, bottom + 0.24 * side)

@@ -44,6 +44,8 @@ def _draw_row(page: Canvas, row: ShopRow, top: float, right: float) -> None:
     spare = right - left
     words = _("of {needed}").format(needed=needed) if to_buy and to_buy != needed else ""
     cells = ((what, FACE, 12), (to_buy or needed, BOLD, 14), (words, FACE, 11), (cost, FACE, 11))
-    for share, (text, face, size) in zip(_SHARES, cells, strict=True):
+    last = max(number for number, (text, _face, _size) in enumerate(cells) if text)
+    for number, (text, face, size) in enumerate(cells[: last + 1]):
+        share = sum(_SHARES[number:]) if number == last else _SHARES[number]
         draw_fitted(page, text, (left, base), share * spare - 6, face, size)
         left += share * spare

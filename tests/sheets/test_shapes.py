@@ -77,6 +77,49 @@ def test_a_round_bed_is_named_by_its_diameter_and_a_box_by_its_inside() -> None:
     assert "2.32 m × 1.12 m" in words_of(bed_of(BOX))
 
 
+@pytest.mark.parametrize("paper", Paper)
+def test_a_bed_of_many_stakes_is_drawn_lower_so_that_it_has_one_page(paper: Paper) -> None:
+    # An outline of 12 corners in a circle, written by hand: 14 stakes, since its rows begin and end at many readings.
+    corners = [
+        (24, 12),
+        (22, 18),
+        (18, 22),
+        (12, 24),
+        (6, 22),
+        (2, 18),
+        (0, 12),
+        (2, 6),
+        (6, 2),
+        (12, 0),
+        (18, 2),
+        (22, 6),
+    ]
+    outline = [[f"{x}0 cm", f"{y}0 cm"] for x, y in corners]
+    plan = plan_from(
+        beds=[{"id": "b1", "name": "Pond", "outline": outline}],
+        crops=[{"id": "kale", "name": "Kale", "in_row": "20 cm", "row_spacing": "20 cm"}],
+        plantings=[{"id": "p1", "bed": "b1", "crop": "kale", "from": "0 cm", "pattern": "triangular"}],
+    )
+    (page,) = printed(plan, paper)
+    assert 12 <= sum(words.size == 17 for words in page.words) <= 16
+    assert "A Kale" in {words.text for words in page.words if words.size == 12}
+
+
+def test_what_stands_in_a_bed_is_told_with_its_place() -> None:
+    obstacles = [
+        {"name": "Tap", "x": "2.5 m", "y": "30 cm", "diameter": "10 cm", "keep_clear": "15 cm"},
+        {"name": "Pole " * 60, "x": "4 m", "y": "45 cm", "diameter": "8 cm"},
+    ]
+    (page,) = printed(
+        plan_from(beds=[{"id": "b1", "name": "Bed", "length": "6 m", "width": "75 cm", "obstacles": obstacles}])
+    )
+    large = {words.text for words in page.words if words.size >= 14}
+    assert {"2.50", "30", "15", "4.00", "45", "0"} <= large
+    assert "Tap" in {words.text for words in page.words}
+    edge = min(words.box[0] for words in page.words if words.text == "2.50")
+    assert all(words.box[2] < edge for words in page.words if words.text.startswith("Pole"))
+
+
 def test_rows_that_differ_are_listed_and_a_sown_band_is_not() -> None:
     assert "first plant" in words_of(bed_of({"diameter": "3 m"}))
     assert "from edge" not in words_of(bed_of({"diameter": "3 m"}, pattern="broadcast"))

@@ -11,6 +11,7 @@ from gardenplot.plan import Good, GoodKind, Plan
 from gardenplot.plan.edits import change_crop
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import parse_amount, parse_price
+from tests.drawing.hand_worked import hand_worked
 from tests.sheets.made import shopping_sheet
 from tests.sheets.pdf_pages import pages_of, plain
 from tests.sheets.test_lists import LONG, ODD, assert_legible, boxes, each_paper, example
@@ -58,6 +59,12 @@ def test_names_of_any_kind_are_printed_as_they_were_typed_or_cut(name: str) -> N
 def test_the_same_plan_and_day_give_the_same_bytes() -> None:
     first, second = (shopping_sheet(stocked(), Paper.A4, printed=DAY).pdf for _turn in range(2))
     assert first == second
+
+
+def test_what_a_number_needs_is_told_whole_where_there_is_room_beside_it() -> None:
+    (page,) = pages_of(shopping_sheet(hand_worked("s1"), Paper.A4).pdf)
+    (words,) = [one for one in page.words if one.text.startswith("not known")]
+    assert (words.text, words.size) == ("not known: needs cloth beyond each end", 14)
 
 
 def test_where_nothing_is_needed_there_is_no_list() -> None:
