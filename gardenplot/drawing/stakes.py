@@ -1,6 +1,6 @@
 """The stakes of a bed in walking order, each with its tape reading and what begins and ends there."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from itertools import pairwise
 
 from attrs import evolve, frozen
@@ -135,11 +135,11 @@ def _row_words(layout: Layout, ends: list[RowEnd]) -> str:
     return (begin if ends[0].begins else end).format(rows=numbers(rows))
 
 
-def numbers(rows: list[int]) -> str:
-    """Some numbers in order, in short: "3", "3–4", "1–2, 10–11"."""
+def numbers(rows: list[int], called: Callable[[int], str] = str) -> str:
+    """Some numbers in order, in short: "3", "3–4", "1–2, 10–11"; or what each is called: "A–C, F"."""
     breaks = [at for at, (one, after) in enumerate(pairwise(rows), 1) if after != one + 1]
     parts = [rows[start:end] for start, end in pairwise([0, *breaks, len(rows)])]
-    return ", ".join(str(part[0]) if len(part) == 1 else f"{part[0]}–{part[-1]}" for part in parts)
+    return ", ".join(called(part[0]) if len(part) == 1 else f"{called(part[0])}–{called(part[-1])}" for part in parts)
 
 
 def _beside_others(notes: list[_Note], more: Iterable[_Note], units: Units) -> list[_Note]:

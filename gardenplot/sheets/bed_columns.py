@@ -13,7 +13,7 @@ from gardenplot.layout import Grown, LaidOut, Layout, kept_for, stood
 from gardenplot.plan import Bed, Pattern, Plan
 from gardenplot.sheets.page_parts import SIDE_WIDTH, diagonal_of
 from gardenplot.sheets.paper import BOLD, FACE, fitted
-from gardenplot.sheets.row_sections import MOST_LINES, row_sections
+from gardenplot.sheets.row_sections import MOST_LINES, across_from, row_sections
 from gardenplot.sheets.section import LABELS, Section, heading, sentence, short, space, stacked, table
 from gardenplot.supplies import raised_for
 from gardenplot.units import CM, INCH, Units
@@ -34,7 +34,9 @@ def sections(
     units = plan.place.units
     across = row_sections(plan, laid, layouts, look, string)
     unit = offset(CM, units).unit
-    seen = _("{unit} from the left edge as seen from the head")
+    seen = _("{unit} from the base line (left edge, from the head)")
+    if laid.bed.outline:
+        seen = _("{unit} from the base line, left as seen from the head")
     title = _("Across the bed")
     if all(layout.grid.pattern is Pattern.RINGS for layout in layouts):
         seen, title = _("{unit} from the centre of the bed"), _("Rings")
@@ -79,7 +81,7 @@ def _in_the_way(bed: Bed, units: Units) -> tuple[Section, ...]:
     """What stands in a bed: where its middle is, and how far plants keep from it."""
     if not bed.obstacles:
         return ()
-    names, shares = (_("in the way"), _("middle, tape"), _("from edge"), _("keep clear")), (58, 60, 50, 50)
+    names, shares = (_("in the way"), _("middle, tape"), across_from(bed), _("keep clear")), (58, 60, 50, 50)
     room = SIDE_WIDTH * shares[0] / sum(shares) - 4
     rows = [
         (

@@ -35,6 +35,8 @@ SCALE_LINE = 26.0
 """Points that the scale and its bar take above the bed."""
 LEAST_HEIGHT = _STILL_READ + _ROUND_ABOUT - SCALE_LINE
 """Points that a side column gains at least where it begins beside the bed."""
+_LETTER = 13.0
+"""Points that a single letter takes at most."""
 _AROUND = 120.0
 """Points left and right of a bed for its name and the words at the ends of its tape."""
 
@@ -112,8 +114,10 @@ def draw_names(
 ) -> None:
     """Draw letter and name over what is seen of each block; the letter alone where there is no room for more.
 
-    What stands in the gaps of another planting is named beside it.
+    What stands in the gaps of another planting is named beside it. A letter that would stand upon the one before is
+    left out: the stakes below have it.
     """
+    free_from = 0.0
     whose = {one.id: one.gaps_of for one in plan.plantings if one.gaps_of is not None}
     shown = {layout.planting for layout in layouts}
     for layout in (one for one in layouts if whose.get(one.planting) not in shown):
@@ -130,7 +134,12 @@ def draw_names(
         words = one_line(" · ".join(f"{look[one].letter}  {name_of(plan, one)}" for one in own))
         if pdfmetrics.stringWidth(words, BOLD, 12) > room:
             words = letter if room < 40 else fitted(words, BOLD, 12, room)
-        page.setFont(BOLD, 12)
+        size = 12 if pdfmetrics.stringWidth(words, BOLD, 12) <= max(room, _LETTER) else 9
+        half = pdfmetrics.stringWidth(words, BOLD, size) / 2
+        if middle - half < free_from:
+            continue
+        free_from = middle + half + 1
+        page.setFont(BOLD, size)
         page.drawCentredString(middle, base, words)
 
 

@@ -87,7 +87,7 @@ def _sheet(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], hea
     beside: tuple[Section, ...] = sections(plan, bed_turn.laid, bed_turn.layouts, look, len(rows), string)
     first = True
     while rows or beside or first:
-        top = draw_head(book, head, continued=not first)
+        top = draw_head(book, head, continued=not first) - (0 if first else _BELOW / 2)
         tops = top, top
         if first:
             compact = is_compact(page, bed_turn.laid, plan.place.units)

@@ -253,7 +253,7 @@ def _draw_tapes(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame) -> None:
 def _draw_stakes(page: Canvas, driven: tuple[Stake, ...], units: Units, tile: Tile, frame: Frame) -> None:
     """The number of each stake below its place, with its reading where there is room for it."""
     low = frame.place(0, tile.across.end / MM)[1] - _STICKS_OUT - 30
-    ends = [0.0, 0.0]
+    ends = [MARGIN + 28] * 2
     here = [stake for stake in driven if tile.along.start <= stake.at <= tile.along.end]
     page.setFont(FACE, 9)
     page.drawString(MARGIN, low, _("stake") if here else "")
@@ -261,11 +261,12 @@ def _draw_stakes(page: Canvas, driven: tuple[Stake, ...], units: Units, tile: Ti
         x = frame.place(stake.at / MM, 0)[0]
         number, reading = str(stake.number), tape(stake.at, units).number
         full = pdfmetrics.stringWidth(number, BOLD, 12) + 5 + pdfmetrics.stringWidth(reading, FACE, 11)
-        line = next((one for one, end in enumerate(ends) if end <= x - full / 2), 1)
-        start = max(x - full / 2, MARGIN + 28)
+        # Where no line is free, it stands further on rather than upon another one.
+        line = next((one for one, end in enumerate(ends) if end <= x - full / 2), ends.index(min(ends)))
+        start = max(x - full / 2, ends[line])
+        ends[line] = start + full + 8
         page.setFont(BOLD, 12)
         page.drawString(start, low - 13 * line, number)
         page.setFont(FACE, 11)
         start += pdfmetrics.stringWidth(number, BOLD, 12) + 5
         page.drawString(start, low - 13 * line, reading)
-        ends[line] = x + full / 2 + 8

@@ -46,7 +46,7 @@ def _key(laid: LaidOut, layout: Layout, units: Units) -> object:
 def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Look], string: int) -> list[Section]:
     first, units = group[0], plan.place.units
     grid = first.grid
-    name = ", ".join(f"{look[one.planting].letter} {name_of(plan, one.planting)}" for one in group)
+    name = _named(plan, group, look)
     if grid.pattern is Pattern.BROADCAST:
         return [stacked(heading(name), _band(first, units), space(4))]
     if not first.plants:
@@ -69,6 +69,15 @@ def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Lo
         return [stacked(*about, *_alike(first, units, beside), space(5))]
     tables = _tables(laid.bed, first, units, beside)
     return [stacked(*about, tables[0], space(5)), *_further(name, tables)]
+
+
+def _named(plan: Plan, group: list[Layout], look: dict[str, Look]) -> str:
+    """Plantings by letters and names, alike ones together and those in a row in short: "A–C, F Leek"."""
+    place, letters = {planting: number for number, planting in enumerate(look)}, [one.letter for one in look.values()]
+    alike: dict[str, list[int]] = {}
+    for one in group:
+        alike.setdefault(name_of(plan, one.planting), []).append(place[one.planting])
+    return ", ".join(f"{rows_listed(sorted(places), letters.__getitem__)} {name}" for name, places in alike.items())
 
 
 def beside_rows(layout: Layout, string: int) -> int:
@@ -181,12 +190,17 @@ def _unlike(layout: Layout, units: Units) -> list[Section]:
     return [table(names, (90, 64, 64), [(f" {rows_listed(rows)}", *ends) for ends, rows in alike.items()])]
 
 
+def across_from(bed: Bed) -> str:
+    """What offsets are measured from: the left edge, unless the outline has corners that leave the base line."""
+    return _("from line") if bed.outline else _("from edge")
+
+
 def _tables(bed: Bed, layout: Layout, units: Units, beside: int) -> list[Section]:
     """Where rows differ by the bed's outline or by what stands in it: each with its first and last plant."""
     if layout.grid.turn is not None:
         return turned_tables(bed, layout, layout.grid.turn, units, MOST_LINES)
     lines = _across_lines(layout, units) if layout.grid.runs_across else _along_lines(layout, units, beside)
-    names = (_("row"), _("from edge"), _("first plant"), _("last plant"), _("plants"))
+    names = (_("row"), across_from(bed), _("first plant"), _("last plant"), _("plants"))
     shares = (20, 44, 60, 60, 34)
     if layout.grid.runs_across:
         names, shares = (_("rows"), _("tape"), _("first"), _("last"), _("plants")), (54, 56, 42, 46, 30)

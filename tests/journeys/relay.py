@@ -202,8 +202,9 @@ def check_sheet(path: Path) -> None:
     ]
     assert {
         "B Tall tomato, 23 places kept",
-        "first at 2′ 0″, then every 24″ to 46′ 0″",
-        "15″ from the left edge; peg both edges now",
+        "first at then every last at from edge",
+        "2′ 0″ 24″ 46′ 0″ 15″",
+        "peg both edges of the bed at each of them now",
         "A 184 plants (2 trays)",
     } <= set(spring)
     assert any("turn 1 of 2 · planned from Tue 25 Mar 2025" in line for line in spring)

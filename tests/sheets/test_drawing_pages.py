@@ -1,6 +1,6 @@
 """The drawing over several pages measures true, and its pages join."""
 
-from itertools import pairwise
+from itertools import combinations, pairwise
 
 import pytest
 from hypothesis import given, settings
@@ -155,6 +155,16 @@ def test_a_bed_that_fits_is_on_one_page_with_nothing_to_join() -> None:
     (page,) = drawn(bed_with({"from": "0 m", "length": "1 m"}, length="1.2 m", width="50 cm"))
     assert "join" not in page.text
     assert page.ratio == 5
+
+
+def test_stakes_close_to_each_other_are_numbered_beside_each_other() -> None:
+    blocks = [{"from": f"{at} cm", "length": "15 cm"} for at in range(0, 96, 16)]
+    (page,) = drawn(bed_with(*blocks, length="4 m"), scale=20)
+    low = [words for words in page.words if words.size in (11, 12) and words.text[0].isdigit()]
+    assert {words.text for words in low if words.size == 12} == {str(number) for number in range(13)}
+    for one, other in combinations(low, 2):
+        apart = one.box[2] <= other.box[0] or other.box[2] <= one.box[0]
+        assert apart or abs(one.box[1] - other.box[1]) > 10, (one.text, other.text)
 
 
 @each_paper

@@ -210,6 +210,23 @@ def test_blocks_whose_rows_differ_do_not_share_their_first_and_last_plants() -> 
                 assert tape(at, Units.METRIC).number in large
 
 
+def test_blocks_that_share_their_rows_are_named_once_by_their_letters() -> None:
+    page = printed(in_a_row(20))[0]
+    assert "A–T Leek, every 15 cm" in page.text
+
+
+def test_rows_are_measured_from_the_base_line_and_that_is_told_where_it_is() -> None:
+    assert "cm from the base line (left edge, from the head)" in said(hand_worked("s1"))
+    wedge = [["0 m", "0 m"], ["6 m", "30 cm"], ["6 m", "80 cm"], ["0 m", "90 cm"]]
+    plan = plan_from(
+        beds=[{"id": "b1", "name": "Wedge", "outline": wedge}],
+        crops=[{"id": "leek", "name": "Leek", "in_row": "15 cm", "row_spacing": "25 cm"}],
+        plantings=[{"id": "p1", "bed": "b1", "crop": "leek", "from": "0 m", "length": "2 m"}],
+    )
+    assert "cm from the base line, left as seen from the head" in said(plan)
+    assert "from edge" not in said(plan)
+
+
 def test_where_blocks_are_planted_on_several_days_each_has_its_day() -> None:
     (page,) = printed(hand_worked("s1"))
     assert "A 136 plants (3 trays) · 11 Apr" in page.text
@@ -345,6 +362,7 @@ def test_no_words_of_the_hand_worked_beds_are_printed_over_others(scenario: str,
         bed_with({"from": "11.7 m", "length": "30 cm"}),
         bed_with({"from": "0 m"}),
         in_a_row(12),
+        in_a_row(40, length="40 m"),
         bed_with({"from": "1 m", "length": "2 m", "pattern": "broadcast"}),
         bed_with({"from": "1 m", "length": "8 m", "pattern": "staggered"}),
         bed_with({"from": "1 m", "length": "8 m"}, width="4 m"),
@@ -360,6 +378,7 @@ def test_no_words_of_the_hand_worked_beds_are_printed_over_others(scenario: str,
         "at the foot",
         "full",
         "many",
+        "forty",
         "sown",
         "staggered",
         "wide",
