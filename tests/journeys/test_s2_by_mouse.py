@@ -129,4 +129,4 @@ def test_plugs_and_roots_go_from_their_packets_to_the_bed_and_its_sheet(tmp_path
         ("98′ 0″", "foot margin · 4′ 3″ left before it"),
         ("100′ 0″", "foot stake: if it reads otherwise, stop and measure again"),
     ]
-    assert {"both diagonals 100′ 1″", "A 100 plants (2 trays)"} <= set(lines)
+    assert {"both diagonals 100′ 1″", "A 100 plants (2 trays) · 7 May"} <= set(lines)
