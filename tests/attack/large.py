@@ -232,6 +232,8 @@ def asked(window: MainWindow, clock: Clock) -> None:
                 made.trigger()
                 _rest()
             close()
+    # What would still close something must not meet the sheets that come next.
+    QTest.qWait(400)
 
 
 def attack(beds: int, folder: Path) -> dict[str, object]:
