@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from gardenplot.plan.file import read_plan, write_plan
-from tests.attack import turns
+from tests.attack import IS_LONG, turns
 from tests.plans import metric_plan
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -22,7 +22,11 @@ def run(module: str, *words: object) -> dict[str, Any]:
     """Run an attack as a program of its own and give what it prints."""
     command = [sys.executable, "-m", f"tests.attack.{module}", *map(str, words)]
     env = {**os.environ, "QT_QPA_PLATFORM": "offscreen", "PYTHONPATH": str(ROOT)}
-    done = subprocess.run(command, capture_output=True, encoding="utf-8", check=False, cwd=ROOT, env=env)
+    # Nobody waits for ever for an attack that hangs on a dialog; the long form may take its hours.
+    most = None if IS_LONG else 900
+    done = subprocess.run(
+        command, capture_output=True, encoding="utf-8", check=False, cwd=ROOT, env=env, timeout=most
+    )
     assert done.returncode == 0, done.stderr[-3000:]
     found: dict[str, Any] = json.loads(done.stdout)
     return found
