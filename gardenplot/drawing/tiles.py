@@ -41,8 +41,10 @@ class Tile:
 def cut(length: int, rim: int, room: int, overlap: int, units: Units) -> tuple[Span, ...]:
     """Stretches of a length, with a rim beyond both ends, each of which fits into the room; all in nm.
 
-    Match lines are as far apart as a round step lets them. Beyond each a stretch shows the overlap once more.
+    Match lines are as far apart as a round step lets them. Beyond each a stretch shows the overlap once more. Neither
+    overlap nor rim takes more than a quarter of the room: of a board that is thicker the outer part is left out.
     """
+    overlap, rim = min(overlap, room // 4), min(rim, room // 4)
     if length + 2 * rim <= room:
         return (Span(-rim, length + rim),)
     most = room - overlap - max(overlap, rim)

@@ -12,7 +12,7 @@ from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.stakes import Stake, stakes
 from gardenplot.drawing.tape import ticks
 from gardenplot.drawing.tiles import Span, Tile, cut, tiles
-from gardenplot.layout import LaidOut, Layout
+from gardenplot.layout import LaidOut
 from gardenplot.plan import Plan
 from gardenplot.sheets.bed_drawing import draw_names, draw_scale_line
 from gardenplot.sheets.bed_sheet import BedTurn, bed_turns, head_of
@@ -59,7 +59,7 @@ def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
     room = _room(book.paper, head)
     ground = _Ground(laid.bed.length.nm, laid.bed.width.nm, round(figure.rim * MM), room, plan.place.units)
     scale = _scale(ground, choices.scale)
-    drawn = _Tiled(plan, laid, layouts, figure, scale, *ground.cut(scale), book.page_number)
+    drawn = _Tiled(plan, laid, figure, scale, *ground.cut(scale), book.page_number)
     driven = stakes(plan, laid, layouts, look)
     for tile in drawn.tiles:
         page = book.lying()
@@ -104,7 +104,6 @@ class _Tiled:
 
     plan: Plan
     laid: LaidOut
-    layouts: tuple[Layout, ...]
     figure: BedFigure
     scale: DrawingScale
     along: tuple[Span, ...]
@@ -146,10 +145,15 @@ def _scale(ground: _Ground, ratio: int | None) -> DrawingScale:
     return found[-1]
 
 
+def _window(tile: Tile) -> Window:
+    """What a page shows of the bed."""
+    return Window(*(at / MM for at in (tile.along.start, tile.across.start, tile.along.end, tile.across.end)))
+
+
 def _frame(drawn: _Tiled, tile: Tile, top: float) -> Frame:
     """Where the part lies on its page: its upper left corner below `top`, right of the tape across."""
     along = drawn.scale.on_paper(MM)
-    window = Window(*(at / MM for at in (tile.along.start, tile.across.start, tile.along.end, tile.across.end)))
+    window = _window(tile)
     left = MARGIN + _ACROSS_TAPE - window.left * along
     return Frame(left, top + window.top * along, along, along, window)
 
@@ -202,7 +206,7 @@ def _draw_joins(page: Canvas, drawn: _Tiled, tile: Tile, base: float) -> None:
 
 def _draw_ground(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame) -> None:
     """The part of the bed, and the match lines at its ends."""
-    window = Window(*(at / MM for at in (tile.along.start, tile.across.start, tile.along.end, tile.across.end)))
+    window = _window(tile)
     (left, top), (right, bottom) = frame.place(window.left, window.top), frame.place(window.right, window.bottom)
     # Stakes stand out of the bed; where a page goes on to the next, nothing is drawn beyond what both show.
     over = [0.0 if at is not None else _STICKS_OUT for at in (

@@ -2,7 +2,8 @@
 
 from attrs import evolve, frozen
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QCheckBox, QComboBox, QListWidget, QListWidgetItem, QSpinBox, QVBoxLayout, QWidget
+from PySide6.QtGui import QIntValidator
+from PySide6.QtWidgets import QCheckBox, QComboBox, QLineEdit, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
@@ -56,7 +57,7 @@ class PrintChoices(QWidget):
         kinds = (kind for kind in Kind if kind is not Kind.CHANGED or asked.choices.before)
         self.kinds = {kind: QCheckBox(NAMES[kind]) for kind in kinds}
         self.beds, self.scale, self.string, self.board = QListWidget(), QComboBox(), QComboBox(), QComboBox()
-        self.label, self.labels_from, self.labelled = QComboBox(), QSpinBox(), QComboBox()
+        self.label, self.labels_from, self.labelled = QComboBox(), QLineEdit(), QComboBox()
         self._fill_beds(plan)
         self._fill(plan.place.units)
         column = QVBoxLayout(self)
@@ -96,7 +97,7 @@ class PrintChoices(QWidget):
             string=self.string.currentData(),
             board=self.board.currentData(),
             label=label_size(self.label.currentText()),
-            labels_from=self.labels_from.value(),
+            labels_from=int(self.labels_from.text() or 1),
             labelled=self.labelled.currentData(),
         )
         return evolve(self._asked, kinds=kinds, choices=choices)
@@ -118,7 +119,7 @@ class PrintChoices(QWidget):
         _choose(self.labelled, choices.labelled)
         size = choices.label.name if choices.label != Choices().label else kept_choice("label") or choices.label.name
         self.label.setCurrentText(size)
-        self.labels_from.setValue(choices.labels_from)
+        self.labels_from.setText(str(choices.labels_from))
         self._show_fields()
         self.blockSignals(False)
 
@@ -145,7 +146,7 @@ class PrintChoices(QWidget):
         self.label.addItems([size.name for size in LABEL_SIZES])
         self.label.setMinimumContentsLength(_MOST_LINES)
         self.label.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        self.labels_from.setRange(1, 999)
+        self.labels_from.setValidator(QIntValidator(1, 999, self))
         for what, words in _LABELLED.items():
             self.labelled.addItem(words, what)
 

@@ -1,6 +1,5 @@
 """What is printed from the menu: which sheets, the name of their file, what to beware of, the page shown first."""
 
-from collections.abc import Iterable
 from datetime import date
 
 from attrs import frozen
@@ -53,9 +52,9 @@ def print_of(kind: Kind, bed: str | None = None) -> Print:
     return Print((kind,), bed=bed)
 
 
-def print_of_all(kinds: Iterable[Kind] = _SET) -> Print:
+def print_of_all() -> Print:
     """The set of sheets that a season is worked by."""
-    return Print(tuple(kinds))
+    return Print(_SET)
 
 
 def print_of_changes(before: Plan) -> Print:

@@ -173,3 +173,17 @@ def test_a_longer_board_has_longer_strips(preview: Preview) -> None:
     board.setCurrentIndex(board.count() - 1)
     board.activated.emit(board.currentIndex())
     assert len(pypdfium2.PdfDocument(preview.sheets.pdf)) > pages
+
+
+def test_labels_begin_at_the_first_free_one_and_one_that_a_sheet_has_not_is_told(preview: Preview) -> None:
+    tick(preview, Kind.BEDS)
+    tick(preview, Kind.LABELS)
+    field = preview.choices.labels_from
+    assert field.text() == "1"
+    before = preview.sheets.pdf
+    for typed, fits in (("3", True), ("900", False)):
+        field.selectAll()
+        QTest.keyClicks(field, typed)
+        QTest.keyClick(field, Qt.Key.Key_Return)
+        assert preview.print.isEnabled() == fits
+    assert preview.sheets.pdf != before
