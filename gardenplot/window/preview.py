@@ -110,9 +110,13 @@ class Preview(QDialog):
 
     def _remake(self) -> None:
         """Lay the sheets out as they are chosen now; where that is stopped, all stays as it was."""
-        before = self._asked
+        before, paper = self._asked, self.paper.currentData()
         try:
-            self._asked = self.choices.asked
+            asked = self.choices.asked
+            if (asked, paper) == (before, self._paper) and self.print.isEnabled():
+                # A field that is left, and not changed, asks for nothing.
+                return
+            self._asked = asked
             self._make()
         except StoppedError:
             self._asked = before

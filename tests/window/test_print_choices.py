@@ -187,3 +187,12 @@ def test_labels_begin_at_the_first_free_one_and_one_that_a_sheet_has_not_is_told
         QTest.keyClick(field, Qt.Key.Key_Return)
         assert preview.print.isEnabled() == fits
     assert preview.sheets.pdf != before
+
+
+def test_a_field_that_is_left_unchanged_makes_nothing_anew(preview: Preview) -> None:
+    tick(preview, Kind.LABELS)
+    made = preview.sheets
+    preview.choices.labels_from.editingFinished.emit()
+    assert preview.sheets is made
+    tick(preview, Kind.LABELS)
+    assert preview.sheets is not made
