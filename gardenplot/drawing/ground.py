@@ -108,14 +108,14 @@ class GroundFigure:
 
 
 @lru_cache(maxsize=16)
-def draw_ground(plan: Plan, day: date | None, held: str | None = None) -> GroundFigure:
-    """Draw the ground as it is on a day, or with all that is ever planted; perhaps of beds only one that is held."""
+def draw_ground(plan: Plan, day: date | None, held: tuple[str, ...] = ()) -> GroundFigure:
+    """Draw the ground as it is on a day, or with all that is ever planted; perhaps only the beds that are held."""
     look, frames, placed = looks(plan), frames_of(plan), {one.bed for one in plan.ground}
-    found = find_on_ground(plan) if held is None else find_about(plan, held)
+    found = [each for one in held for each in find_about(plan, one)] if held else find_on_ground(plan)
     beds = tuple(
         _bed(laid, frames[laid.bed.id], laid.bed.id in placed)
         for laid in lay_out_plan(plan)
-        if held in (None, laid.bed.id)
+        if not held or laid.bed.id in held
     )
     strips: tuple[Tunnel | Walk, ...] = (*plan.paths, *plan.tunnels)
     under = [mark for strip in strips for mark in _strip(strip)]

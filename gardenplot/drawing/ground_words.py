@@ -1,5 +1,7 @@
 """What is said about a bed on the ground: where it lies, how it is turned, and what is wrong there."""
 
+from collections.abc import Sequence
+
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import says
 from gardenplot.findings import find_about
@@ -27,6 +29,17 @@ def trouble_line(plan: Plan, bed_id: str) -> str:
     """The first thing that stands against the place of a bed; nothing where all is well."""
     found = find_about(plan, bed_id)
     return says(plan, found[0], looks(plan)) if found else ""
+
+
+def beds_line(plan: Plan, beds: Sequence[str]) -> str:
+    """Where the first of some beds lies, and how many there are where it is not alone."""
+    line = place_line(plan, beds[0])
+    return line if len(beds) == 1 else _("{count} beds   {first}").format(count=len(beds), first=line)
+
+
+def first_trouble(plan: Plan, beds: Sequence[str]) -> str:
+    """The first thing that stands against the place of any of some beds; nothing where all is well."""
+    return next((line for line in (trouble_line(plan, bed) for bed in beds) if line), "")
 
 
 def loose_line(plan: Plan) -> str:

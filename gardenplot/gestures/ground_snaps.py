@@ -43,25 +43,25 @@ def own_reach(bed: Bed) -> Reach:
     return reach_along(Fraction(0), footprint(bed))
 
 
-def neighbours(plan: Plan, bed_id: str) -> Iterator[tuple[Frame, Bed]]:
-    """All other beds and where they lie."""
+def neighbours(plan: Plan, held: Sequence[str]) -> Iterator[tuple[Frame, Bed]]:
+    """All beds but those that are held, and where they lie."""
     frames = frames_of(plan)
-    return ((frames[bed.id], bed) for bed in plan.beds if bed.id != bed_id)
+    return ((frames[bed.id], bed) for bed in plan.beds if bed.id not in held)
 
 
-def ground_snaps(plan: Plan, bed_id: str, wanted: Spot) -> tuple[tuple[Snap, ...], tuple[Snap, ...]]:
-    """Where a bed may be drawn along its direction and across it, in nm along and across from the peg.
+def ground_snaps(plan: Plan, held: Sequence[str], wanted: Spot) -> tuple[tuple[Snap, ...], tuple[Snap, ...]]:
+    """Where the first of the beds that are held may be drawn along its direction and across it, in nm from the peg.
 
     `wanted` is where the head's end of its base line would be without, seen in that direction. Only what lies in the
     same direction, or square to it, draws.
     """
-    turn, mine = frames_of(plan)[bed_id].turn, own_reach(bed_of(plan, bed_id))
+    turn, mine = frames_of(plan)[held[0]].turn, own_reach(bed_of(plan, held[0]))
     own = Reach(
         round(wanted[0]) + mine.left, round(wanted[1]) + mine.top, round(wanted[0]) + mine.right,
         round(wanted[1]) + mine.bottom,
     )  # fmt: skip
     along, across, path = list[Snap](), list[Snap](), path_width(plan.place.units)
-    for frame, bed in neighbours(plan, bed_id):
+    for frame, bed in neighbours(plan, held):
         if are_parallel(frame.turn, turn):
             beside = reach_along(turn, [frame.to_ground(x, y) for x, y in footprint(bed)])
             along += _pulls((mine.left, mine.right), (beside.left, beside.right), path, _share(own, beside))
@@ -97,10 +97,10 @@ def _insides(mine: tuple[int, int], lines: tuple[int, int]) -> Iterator[Snap]:
     yield Snap(lines[1] - mine[1], Pull.TUNNEL)
 
 
-def turn_snap(plan: Plan, bed_id: str, turn: Fraction, reach: Fraction) -> tuple[Fraction, Pull] | None:
+def turn_snap(plan: Plan, held: Sequence[str], turn: Fraction, reach: Fraction) -> tuple[Fraction, Pull] | None:
     """The direction of a neighbour or else the round one that draws a turn, within `reach` degrees."""
     beside = {
-        (frame.turn + quarter * QUARTER) % 360 for frame, _bed in neighbours(plan, bed_id) for quarter in range(4)
+        (frame.turn + quarter * QUARTER) % 360 for frame, _bed in neighbours(plan, held) for quarter in range(4)
     }
     beside |= {(frame_of(one).turn + quarter * QUARTER) % 360 for one in plan.tunnels for quarter in range(4)}
     rounds = {number * STEP for number in range(int(360 / STEP))}

@@ -126,7 +126,8 @@ class Trial:
     which neighbours make room, `stopped` which can make no more. `later` is the first day on which the ground of a
     new planting is free: it goes in then or, where the trial cannot be, it could. `drawn_day` says what drew the hand
     in time. `gap` is a gap between two readings in nm that is filled, `says` are lines more that tell of it.
-    `proposed` are plantings that were found for the grower, not drawn by the hand.
+    `proposed` are plantings that were found for the grower, not drawn by the hand. `beside` are beds that go along
+    with the bed on the ground.
     """
 
     plan: Plan
@@ -149,6 +150,12 @@ class Trial:
     gap: tuple[int, int] | None = None
     says: tuple[str, ...] = ()
     proposed: tuple[str, ...] = ()
+    beside: tuple[str, ...] = ()
+
+    @property
+    def beds(self) -> tuple[str, ...]:
+        """The bed that it is about and those that go along with it on the ground."""
+        return (self.bed, *self.beside) if self.bed is not None else ()
 
     @property
     def chosen(self) -> tuple[str, ...]:

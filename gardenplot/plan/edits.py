@@ -222,6 +222,14 @@ def turn_bed(plan: Plan, bed_id: str, turn: Degrees) -> Plan:
     return _stood(plan, bed_id, turn=None if turn == degrees_of(Fraction(0)) else turn)
 
 
+def stand_beds(plan: Plan, standings: Iterable[Standing]) -> Plan:
+    """Move and turn several beds on the ground at once; beds without a place stay where they are shown."""
+    wanted = {one.bed: one for one in standings}
+    for bed_id in wanted:
+        bed_of(plan, bed_id)
+    return _checked(plan, ground=tuple(wanted.get(one.bed, one) for one in place_beds(plan).ground))
+
+
 def add_tunnel(plan: Plan, tunnel: Tunnel) -> Plan:
     """Add a tunnel; its id is made fresh if it is taken."""
     return _checked(plan, tunnels=(*plan.tunnels, _fresh(tunnel, plan.tunnels)))

@@ -35,10 +35,13 @@ class BlockDeeds:
         self._sight.selected.connect(self._tell_chosen)
 
     def choose_all(self) -> None:
-        """Choose all plantings of the bed, and once these are chosen all of the plan."""
+        """Choose all plantings of the bed, and once these are chosen all of the plan; on the ground all beds."""
         sight, plan = self._sight, self._stage.plan
-        sight.choose(plan, all_of(plan, sight.day, sight.chosen, sight.bed))
-        self._window.canvas.setFocus()
+        if self._window.views.shows_ground:
+            sight.choose_beds((*sight.beds, *(bed.id for bed in plan.beds if bed.id not in sight.beds)))
+        else:
+            sight.choose(plan, all_of(plan, sight.day, sight.chosen, sight.bed))
+        self._window.views.take_keys()
 
     def copy(self) -> None:
         """Keep in mind what is chosen, to be planted once more."""

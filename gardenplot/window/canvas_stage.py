@@ -94,7 +94,7 @@ class CanvasStage(QObject):
         self._document.change(_named(verb, trial), trial.plan, merge)
         self._commits = False
         self._sight.show_day(self._sight.day_for(trial.plan, trial.planting))
-        self._sight.select(trial.bed, trial.planting, trial.handle, trial.others)
+        self._sight.select(trial.bed, trial.planting, trial.handle, trial.others, trial.beside)
 
     def refuse(self, trial: Trial) -> None:
         """Say why a trial cannot be."""
@@ -123,11 +123,12 @@ class CanvasStage(QObject):
 
 
 def _named(verb: str, trial: Trial) -> str:
-    """The name of a step: a verb with the crop, the bed or the obstacle that the trial is about."""
+    """The name of a step: a verb with the crop, the bed, the obstacle or how many beds the trial is about."""
     bed = bed_of(trial.plan, trial.bed) if trial.bed else None
     handle = trial.handle
     return verb.format(
         crop=chosen_name(trial.plan, trial.chosen) if trial.chosen else "",
         bed=bed.name if bed else "",
+        count=len(trial.beds),
         obstacle=bed.obstacles[handle.number].name if bed and handle and handle.grip is Grip.OBSTACLE else "",
     )

@@ -1,5 +1,7 @@
 """What the menus do with beds, plantings, crops, orders and sheets."""
 
+from collections.abc import Callable
+from functools import reduce
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,7 +16,7 @@ from gardenplot.findings import Finding
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.orders import drop_order
 from gardenplot.gestures.trials import try_first_gap
-from gardenplot.plan import Crop, bed_of, planting_of
+from gardenplot.plan import Crop, Plan, bed_of, planting_of
 from gardenplot.plan.edits import copy_bed, remove_bed
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.plan.in_ground import stays_words
@@ -51,25 +53,25 @@ class BedDeeds:
             self._sight.select(self._document.plan.beds[-1].id)
 
     def copy_bed(self) -> None:
-        """Copy the selected bed, without its plantings."""
-        bed = self._bed()
-        if bed is None:
-            return
-        plan = self._document.plan
-        self._document.change(_("Copy bed {name}").format(name=bed_of(plan, bed).name), copy_bed(plan, bed))
+        """Copy the selected beds, without their plantings."""
+        if self._bed() is not None:
+            self._change(copy_bed, _("Copy bed {name}"), _("Copy {count} beds"))
 
     def remove_bed(self) -> None:
-        """Remove the selected bed; undo brings it back with all that stood in it."""
-        bed = self._bed()
-        if bed is None:
-            return
-        plan = self._document.plan
+        """Remove the selected beds; undo brings them back with all that stood in them."""
+        if self._bed() is not None:
+            self._change(remove_bed, _("Remove bed {name}"), _("Remove {count} beds"))
+
+    def _change(self, edit: Callable[[Plan, str], Plan], of_one: str, of_several: str) -> None:
+        """Do something to each of the selected beds in one step, or say why it cannot be done to one of them."""
+        plan, beds = self._document.plan, self._sight.beds
         try:
-            after = remove_bed(plan, bed)
+            after = reduce(edit, beds, plan)
         except PlanError as error:
             self._window.tell(error.says)
             return
-        self._document.change(_("Remove bed {name}").format(name=bed_of(plan, bed).name), after)
+        words = (of_several if beds[1:] else of_one).format(name=bed_of(plan, beds[0]).name, count=len(beds))
+        self._document.change(words, after)
 
     def choose_bed(self) -> None:
         """Select the bed of what is selected, or the first one."""

@@ -70,8 +70,10 @@ def _on_ground() -> tuple[FixedKeys, ...]:
     where = _("Beds on the ground")
     return (
         FixedKeys("[, ]", (), where, _("choose the bed before, the next")),
-        FixedKeys(_("Arrows"), (), where, _("move the chosen bed, with Shift finely")),
-        FixedKeys(_("Ctrl+Left, Ctrl+Right"), (), where, _("turn it")),
+        FixedKeys("{, }", (), where, _("choose one more beside it")),
+        FixedKeys(_("Ctrl, held"), (), where, _("click a bed to choose it too, or to let go of it")),
+        FixedKeys(_("Arrows"), (), where, _("move the chosen beds, with Shift finely")),
+        FixedKeys(_("Ctrl+Left, Ctrl+Right"), (), where, _("turn them")),
         FixedKeys(_("Return, Enter"), (), where, _("go to its strip")),
     )
 

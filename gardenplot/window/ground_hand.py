@@ -6,17 +6,19 @@ from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.ground_under import OnGround
 from gardenplot.gestures.bed_moved import move_on_ground, turn_on_ground
+from gardenplot.gestures.choosing import toggled
 from gardenplot.gestures.stage import Pointer, Released
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.ground_eye import GroundEye
 from gardenplot.window.sight import Sight
 
+_CTRL = Qt.KeyboardModifier.ControlModifier
 _DRAG_FROM = 4
 """Pixels that a press must move before it is a drag."""
 
 
 class GroundHand(QObject):
-    """Watches the view of the ground; Alt suspends snaps."""
+    """Watches the view of the ground; Alt suspends snaps, Ctrl chooses a bed more or takes one away."""
 
     pointed = Signal(object)
     strip_wanted = Signal(str, object)
@@ -49,7 +51,7 @@ class GroundHand(QObject):
         found = self._eye.under(event.position())
         if event.button() == Qt.MouseButton.RightButton:
             if found is not None:
-                self._sight.select(found.bed)
+                self._lead(found.bed)
             return False
         if event.button() == Qt.MouseButton.MiddleButton or found is None:
             self._pan = event.position()
@@ -57,9 +59,17 @@ class GroundHand(QObject):
                 self._sight.select(None)
             return True
         if event.button() == Qt.MouseButton.LeftButton:
-            self._press = (event.position(), found)
-            self._sight.select(found.bed)
+            if event.modifiers() & _CTRL and not found.is_handle:
+                self._sight.choose_beds(toggled(self._sight.beds, found.bed))
+            else:
+                self._lead(found.bed)
+            self._press = (event.position(), found) if found.bed in self._sight.beds else None
         return True
+
+    def _lead(self, bed: str) -> None:
+        """Let a bed lead those that are chosen, or choose it alone if it is none of them."""
+        others = tuple(one for one in self._sight.beds if one != bed)
+        self._sight.select(bed, beside=others if bed in self._sight.beds else ())
 
     def _moved(self, event: QMouseEvent) -> bool:
         if self._pan is not None:
@@ -88,13 +98,15 @@ class GroundHand(QObject):
         press = self._eye.pointer(point)
         self.turns = found.is_handle
         begin = turn_on_ground if found.is_handle else move_on_ground
-        self._stage.begin(begin(self._stage, found.bed, press))
+        self._stage.begin(begin(self._stage, found.bed, press, self._sight.beside))
         self._area.setCursor(Qt.CursorShape.ClosedHandCursor)
 
     def _released(self, event: QMouseEvent) -> bool:
-        self._press, self._pan = None, None
+        clicked, self._press, self._pan = self._press, None, None
         if self._stage.is_busy:
             self._stage.send(Released(), event.position())
+        elif clicked is not None and not event.modifiers() & _CTRL:
+            self._sight.select(clicked[1].bed)
         self._area.setCursor(_cursor(self._eye.under(event.position())))
         return True
 

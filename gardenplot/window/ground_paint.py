@@ -29,21 +29,35 @@ _BEYOND = 24.0
 
 @frozen
 class GroundScene:
-    """All that the view of the ground shows at one moment; `turning` is whether the hand turns the chosen bed."""
+    """All that the view of the ground shows at one moment; `turning` is whether the hand turns the chosen beds.
+
+    The first of the chosen beds leads: it has the flag, the distances and the handle.
+    """
 
     plan: Plan
     figure: GroundFigure
     eye: Eye
     day: date | None
-    bed: str | None
+    beds: tuple[str, ...]
     planting: str | None
     focused: bool = False
     turning: bool = False
     layers: frozenset[Layer] = EVERY_LAYER
 
+    @property
+    def chosen(self) -> tuple[GroundBed, ...]:
+        """The chosen beds as they lie, the one that leads first."""
+        found = (self.figure.bed_of(bed) for bed in self.beds)
+        return tuple(one for one in found if one is not None)
+
+    @property
+    def lead(self) -> GroundBed | None:
+        """The chosen bed that leads."""
+        return next(iter(self.chosen), None)
+
 
 def paint_ground(painter: QPainter, frame: QRectF, scene: GroundScene, still: QPixmap | None = None) -> None:
-    """Paint the whole view, or upon `still`, which shows all but the chosen bed, what the hand moves."""
+    """Paint the whole view, or upon `still`, which shows all but the chosen beds, what the hand moves."""
     inks = palette()
     if still is not None:
         painter.drawPixmap(frame.topLeft(), still)
@@ -53,47 +67,54 @@ def paint_ground(painter: QPainter, frame: QRectF, scene: GroundScene, still: QP
         return
     else:
         paint_still(painter, frame, scene)
-    chosen = scene.figure.bed_of(scene.bed) if scene.bed else None
-    if chosen is not None:
-        _distances(painter, chosen, scene, inks)
-        _bed(painter, chosen, scene, inks)
+    chosen = scene.chosen
+    if chosen:
+        _distances(painter, chosen[0], scene, inks)
+    for one in reversed(chosen):
+        _bed(painter, one, scene, inks)
     _marks(painter, scene.figure.over, scene, inks)
-    _signs(painter, frame, scene, only=None if still is None else scene.bed)
-    if chosen is not None:
-        _chosen(painter, chosen, scene, inks)
+    _signs(painter, frame, scene, only=None if still is None else scene.beds)
+    _outlined(painter, chosen, scene.eye, inks)
+    if chosen:
+        _lead(painter, chosen[0], scene, inks)
     paint_beside(painter, frame, scene.plan, scene.eye, inks)
 
 
 def paint_still(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
-    """Paint what stays while the hand moves the chosen bed: peg, tunnels, paths and all other beds."""
+    """Paint what stays while the hand moves the chosen beds: peg, tunnels, paths and all other beds."""
     inks = palette()
     painter.fillRect(frame, colour(inks, Ink.PAPER))
     _peg(painter, scene, inks)
     _marks(painter, scene.figure.under, scene, inks)
     for one in scene.figure.beds:
-        if one.bed != scene.bed and _is_seen(one, frame, scene.eye):
+        if one.bed not in scene.beds and _is_seen(one, frame, scene.eye):
             _bed(painter, one, scene, inks)
 
 
 def paint_names(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
-    """Paint the words that stay while the hand moves the chosen bed."""
-    _signs(painter, frame, scene, without=scene.bed)
+    """Paint the words that stay while the hand moves the chosen beds."""
+    _signs(painter, frame, scene, without=scene.beds)
 
 
 def _signs(
-    painter: QPainter, frame: QRectF, scene: GroundScene, *, only: str | None = None, without: str | None = None
+    painter: QPainter,
+    frame: QRectF,
+    scene: GroundScene,
+    *,
+    only: tuple[str, ...] | None = None,
+    without: tuple[str, ...] = (),
 ) -> None:
     hindrances, kept = hindrances_of(scene), kept_free(frame, scene.plan, scene.eye)
     paint_signs(
-        painter, frame, scene.figure, scene.eye, palette(), scene.bed,
+        painter, frame, scene.figure, scene.eye, palette(), scene.beds,
         hindrances=hindrances, kept=kept, only=only, without=without,
     )  # fmt: skip
 
 
 def hindrances_of(scene: GroundScene) -> tuple[Corners, ...]:
-    """What names keep clear of besides beds and walls: the peg, and of the chosen bed its flag, handle, distances."""
+    """What names keep clear of besides beds and walls: the peg, flag, handle and distances of the leading bed."""
     found = [QRectF(-8, -8, 16, 16), QRectF(-40, -20, 32, 16)]
-    chosen, peg = scene.figure.bed_of(scene.bed) if scene.bed else None, QPointF(scene.eye.left, scene.eye.top)
+    chosen, peg = scene.lead, QPointF(scene.eye.left, scene.eye.top)
     if chosen is not None:
         head = _head(chosen, scene)
         handle = QPointF(*handle_at(chosen, scene.eye))
@@ -169,12 +190,18 @@ def _bed(painter: QPainter, one: GroundBed, scene: GroundScene, inks: Palette) -
         painter.drawPolygon(_polygon(one, scene.eye))
 
 
-def _chosen(painter: QPainter, one: GroundBed, scene: GroundScene, inks: Palette) -> None:
-    """The chosen bed: its outline, the flag at its head, its distances from the peg, and the handle that turns it."""
+def _outlined(painter: QPainter, chosen: tuple[GroundBed, ...], eye: Eye, inks: Palette) -> None:
+    """The outlines of the chosen beds."""
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
+    for one in chosen:
+        painter.drawPolygon(_polygon(one, eye))
+
+
+def _lead(painter: QPainter, one: GroundBed, scene: GroundScene, inks: Palette) -> None:
+    """The chosen bed that leads: the flag at its head, what is chosen in it, and the handle that turns it."""
     accent, eye = colour(inks, Ink.ACCENT), scene.eye
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.setPen(QPen(accent, 2))
-    painter.drawPolygon(_polygon(one, eye))
     _block(painter, one, scene, inks)
     head = QPointF(*eye.pixels((one.frame.x / MM, one.frame.y / MM)))
     painter.setPen(QPen(accent, 1.6))

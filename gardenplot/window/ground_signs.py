@@ -21,13 +21,13 @@ _AWAY = 8.0
 _SLIMMEST = 7.0
 """Pixels across a bed below which its blocks have no letters and names of beds are small."""
 _SLIMMEST_NAMED = 4.5
-"""Pixels across the median bed below which only the chosen one is named."""
+"""Pixels across the median bed below which only the chosen ones are named."""
 _LEAST_NAME = 26.0
 """Pixels of room below which a name is left out."""
 _SHORTER = (1.0, 0.7, 0.45)
 """To what shares of its width a name is cut where it finds no room whole."""
 _ORDER = (Says.STRIP, Says.BED, Says.SLOPE)
-"""What is placed before what; the chosen bed goes first of all."""
+"""What is placed before what; chosen beds go first of all."""
 
 
 @frozen(eq=False)
@@ -44,11 +44,11 @@ class Placed:
 
 
 def paint_signs(
-    painter: QPainter, frame: QRectF, figure: GroundFigure, eye: Eye, inks: Palette, chosen: str | None = None,
-    *, hindrances: tuple[Corners, ...] = (), kept: tuple[QRectF, ...] = (), only: str | None = None,
-    without: str | None = None,
+    painter: QPainter, frame: QRectF, figure: GroundFigure, eye: Eye, inks: Palette, chosen: tuple[str, ...] = (),
+    *, hindrances: tuple[Corners, ...] = (), kept: tuple[QRectF, ...] = (), only: tuple[str, ...] | None = None,
+    without: tuple[str, ...] = (),
 ) -> None:  # fmt: skip
-    """Paint all words that are in sight and find room, or those of one bed, or all without those of one bed.
+    """Paint all words that are in sight and find room, or those of some beds, or all without those of some beds.
 
     `hindrances` are what they keep clear of besides the ground's own, in pixels from the peg; `kept` parts of the
     view in which there are no words.
@@ -56,15 +56,15 @@ def paint_signs(
     found = placed_signs(figure.signs, figure.solid, figure.lines, eye.scale, chosen, hindrances)
     for one in found:
         if _is_wanted(one.sign, only, without) and _shows(one.corners, eye, frame, kept):
-            ink = Ink.ACCENT if one.sign.says is Says.BED and one.sign.about == chosen else one.sign.ink
+            ink = Ink.ACCENT if one.sign.says is Says.BED and one.sign.about in chosen else one.sign.ink
             _write(painter, one, eye, colour(inks, ink), inks)
     for sign in figure.signs:
         if sign.says is Says.BLOCK and _is_wanted(sign, only, without):
             _letter(painter, _in_sight(sign, eye, frame), eye, inks, kept)
 
 
-def _is_wanted(sign: Sign, only: str | None, without: str | None) -> bool:
-    return (only is None or sign.bed == only) and (without is None or sign.bed != without)
+def _is_wanted(sign: Sign, only: tuple[str, ...] | None, without: tuple[str, ...]) -> bool:
+    return (only is None or sign.bed in only) and sign.bed not in without
 
 
 def _shows(corners: Corners, eye: Eye, frame: QRectF, kept: tuple[QRectF, ...]) -> bool:
@@ -79,7 +79,7 @@ def placed_signs(
     solid: tuple[Corners, ...],
     lines: tuple[Corners, ...],
     scale: float,
-    chosen: str | None,
+    chosen: tuple[str, ...],
     hindrances: tuple[Corners, ...] = (),
 ) -> tuple[Placed, ...]:
     """All names and slopes that find room, so that none lies on a bed or on another; blocks have theirs in beds."""
@@ -100,8 +100,8 @@ def placed_signs(
     return tuple(found)
 
 
-def _rank(sign: Sign, chosen: str | None) -> int:
-    return -1 if sign.says is Says.BED and sign.about == chosen else _ORDER.index(sign.says)
+def _rank(sign: Sign, chosen: tuple[str, ...]) -> int:
+    return -1 if sign.says is Says.BED and sign.about in chosen else _ORDER.index(sign.says)
 
 
 def _pixels(corners: Corners, scale: float) -> Corners:

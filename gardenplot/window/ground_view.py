@@ -8,7 +8,7 @@ from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, Q
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.ground import draw_ground
-from gardenplot.drawing.ground_words import place_line, trouble_line
+from gardenplot.drawing.ground_words import beds_line, first_trouble
 from gardenplot.drawing.letters import looks, looks_in_hand
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.style import Ink
@@ -50,7 +50,7 @@ class GroundView(QWidget):
     def __init__(self, document: Document, sight: Sight, layers: Layers, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight, self._layers = document, sight, layers
-        self._still: tuple[str | None, QPixmap] | None = None
+        self._still: tuple[tuple[str, ...], QPixmap] | None = None
         self.eye = GroundEye(self, document, sight)
         self.stage = CanvasStage(document, sight, self)
         self.hand = GroundHand(self, self.eye, self.stage, sight)
@@ -87,7 +87,7 @@ class GroundView(QWidget):
         if self._sight.bed is None:
             return ""
         plan = self._document.plan
-        parts = [place_line(plan, self._sight.bed), trouble_line(plan, self._sight.bed)]
+        parts = [beds_line(plan, self._sight.beds), first_trouble(plan, self._sight.beds)]
         if self._sight.planting is not None:
             parts.insert(0, titled(plan, self._sight.planting, looks(plan)))
         return "; ".join(part for part in parts if part)
@@ -103,8 +103,8 @@ class GroundView(QWidget):
             self._still = None
             paint_ground(painter, frame, scene)
         else:
-            if self._still is None or self._still[0] != trial.bed:
-                self._still = trial.bed, self._painted_still(frame, trial.bed)
+            if self._still is None or self._still[0] != trial.beds:
+                self._still = trial.beds, self._painted_still(frame, trial.beds)
             paint_ground(painter, frame, scene, self._still[1])
             at, lines = self.stage.at, _lines(self._document.plan, scene, trial)
             if at is not None and lines:
@@ -114,15 +114,15 @@ class GroundView(QWidget):
             painter.fillRect(QRectF(0, 0, frame.width(), 2), colour(palette(), Ink.ACCENT))
         painter.end()
 
-    def _painted_still(self, frame: QRectF, held: str | None) -> QPixmap:
-        """A picture of all that stays as it is while the hand is about a bed."""
+    def _painted_still(self, frame: QRectF, held: tuple[str, ...]) -> QPixmap:
+        """A picture of all that stays as it is while the hand is about beds."""
         times = self.devicePixelRatioF()
         image = QPixmap(self.size() * times)
         image.setDevicePixelRatio(times)
         painter = QPainter(image)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.scale(magnified(), magnified())
-        scene = evolve(self._scene(self._document.plan), bed=held)
+        scene = evolve(self._scene(self._document.plan), beds=held)
         paint_still(painter, frame, scene)
         paint_names(painter, frame, scene)
         painter.end()
@@ -130,15 +130,15 @@ class GroundView(QWidget):
         return image
 
     def _scene(self, plan: Plan, trial: Trial | None = None) -> GroundScene:
-        """What is to be seen of a plan now, or of the bed alone that the hand holds or tries a crop in."""
-        sight, held = self._sight, trial.bed if trial else None
+        """What is to be seen of a plan now, or of the beds alone that the hand holds or tries a crop in."""
+        sight, held = self._sight, trial.beds if trial else ()
         day = sight.day_for(plan, trial.planting) if trial else sight.day
         return GroundScene(
             plan=plan,
             figure=draw_ground(plan, day, held),
             eye=self.eye.eye,
             day=day,
-            bed=held or sight.bed,
+            beds=held or sight.beds,
             planting=(trial.planting if trial else None) or sight.planting,
             focused=self.hasFocus() and trial is None,
             turning=trial is not None and self.hand.turns,
@@ -179,8 +179,8 @@ def _lines(before: Plan, scene: GroundScene, trial: Trial) -> Lines:
         return ()
     if trial.planting is not None:
         return hand_lines(before, trial, scene.day, looks_in_hand(before, plan))
-    where = place_line(plan, trial.bed)
-    against = trial.refusal or trouble_line(plan, trial.bed)
+    where = beds_line(plan, trial.beds)
+    against = trial.refusal or first_trouble(plan, trial.beds)
     if against:
         return (where, Ink.INK), (against, Ink.ACCENT)
     pulls = dict.fromkeys(one.pull for one in (trial.snap, trial.across) if one is not None and one.pull in _PULLS)

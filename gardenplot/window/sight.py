@@ -14,7 +14,7 @@ from gardenplot.window.document import Document
 class Sight(QObject):
     """The selected planting and others chosen with it, the bed, in it perhaps a corner or an obstacle, and the day.
 
-    Without a day all days are shown.
+    Without a day all days are shown. `beside` are beds that are chosen with the bed on the ground.
     """
 
     selected = Signal()
@@ -28,6 +28,7 @@ class Sight(QObject):
         self.planting: str | None = None
         self.bed: str | None = None
         self.others: tuple[str, ...] = ()
+        self.beside: tuple[str, ...] = ()
         self.handle: Handle | None = None
         self.day: date | None = None
         self.spot: tuple[str, int, int] | None = None
@@ -38,12 +39,18 @@ class Sight(QObject):
         planting: str | None = None,
         handle: Handle | None = None,
         others: tuple[str, ...] = (),
+        beside: tuple[str, ...] = (),
     ) -> None:
-        """Select a planting and others with it, a bed, a corner or obstacle of a bed, or nothing."""
+        """Select a planting and others with it, a bed and others with it, a corner or obstacle, or nothing."""
         self.point_at(None)
-        if (bed, planting, handle, others) != (self.bed, self.planting, self.handle, self.others):
-            self.bed, self.planting, self.handle, self.others = bed, planting, handle, others
+        wanted = bed, planting, handle, others, beside
+        if wanted != (self.bed, self.planting, self.handle, self.others, self.beside):
+            self.bed, self.planting, self.handle, self.others, self.beside = wanted
             self.selected.emit()
+
+    def choose_beds(self, beds: tuple[str, ...]) -> None:
+        """Select beds, of which the first leads, or nothing."""
+        self.select(beds[0] if beds else None, beside=beds[1:])
 
     @property
     def chosen(self) -> tuple[str, ...]:
@@ -68,8 +75,13 @@ class Sight(QObject):
         if day != self.day:
             self.day = day
             self.day_changed.emit()
-            seen = tuple(one for one in self.others if self._stands(one))
-            self.select(self.bed, self.planting, self.handle, seen)
+            seen = tuple(one for one in self.others if _stands(self._document.plan, one, day))
+            self.select(self.bed, self.planting, self.handle, seen, self.beside)
+
+    @property
+    def beds(self) -> tuple[str, ...]:
+        """The selected bed and those chosen with it."""
+        return (self.bed, *self.beside) if self.bed is not None else ()
 
     @property
     def shaped(self) -> str | None:
@@ -89,17 +101,14 @@ class Sight(QObject):
         days = [day for day in map(fullest_day, lay_out_plan(plan)) if day]
         self.show_day(max(set(days), key=lambda day: (_standing(plan, day), day)) if days else None)
 
-    def _stands(self, planting: str) -> bool:
-        plan = self._document.plan
-        return grown_on(dates_of(plan, planting_of(plan, planting)), self.day)
-
     def _follow(self, before: Plan, plan: Plan) -> None:
         """Let go of what is no longer in the plan, and stay with a planting that goes into the ground later.
 
         A corner or an obstacle is known by its number among the same.
         """
         lead = self.planting if any(one.id == self.planting for one in before.plantings) else None
-        bed = self.bed if self.bed in {one.id for one in plan.beds} else None
+        there = {one.id for one in plan.beds}
+        beds = tuple(one for one in self.beds if one in there)
         known = {one.id for one in plan.plantings}
         chosen = tuple(one for one in self.chosen if one in known)
         if chosen:
@@ -107,15 +116,23 @@ class Sight(QObject):
             if lead == chosen[0] and _is_later(before, plan, chosen[0], self.day):
                 self.show_day(self.day_for(plan, lead))
         else:
-            same = bed is not None and handles_of(bed_of(before, bed)) == handles_of(bed_of(plan, bed))
-            self.select(bed, None, self.handle if same else None)
+            bed = beds[0] if beds else None
+            same = bed == self.bed and bed is not None and _has_same_handles(before, plan, bed)
+            self.select(bed, None, self.handle if same else None, beside=beds[1:])
+
+
+def _has_same_handles(before: Plan, plan: Plan, bed: str) -> bool:
+    return handles_of(bed_of(before, bed)) == handles_of(bed_of(plan, bed))
 
 
 def _is_later(before: Plan, plan: Plan, planting: str, day: date | None) -> bool:
     """Whether a planting that stood on a day goes into the ground after it."""
     first = dates_of(plan, planting_of(plan, planting)).in_ground
-    stood = grown_on(dates_of(before, planting_of(before, planting)), day)
-    return stood and day is not None and first is not None and day < first
+    return _stands(before, planting, day) and day is not None and first is not None and day < first
+
+
+def _stands(plan: Plan, planting: str, day: date | None) -> bool:
+    return grown_on(dates_of(plan, planting_of(plan, planting)), day)
 
 
 def _standing(plan: Plan, day: date) -> int:

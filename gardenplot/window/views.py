@@ -70,6 +70,8 @@ class Views(QStackedWidget):
             after.setFocus(Qt.FocusReason.OtherFocusReason)
         if shown and self._sight.bed is not None:
             self.ground.eye.reveal(self._sight.bed)
+        if not shown:
+            _lead_alone(self._sight)
         self.turned.emit(shown)
 
     def take_keys(self) -> None:
@@ -119,3 +121,8 @@ class Views(QStackedWidget):
         self._sight.select(bed, planting)
         self.canvas.view.reveal(bed)
         self.canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+
+
+def _lead_alone(sight: Sight) -> None:
+    """Keep of several chosen beds the one that leads: a strip does not show that others are chosen too."""
+    sight.select(sight.bed, sight.planting, sight.handle, sight.others)

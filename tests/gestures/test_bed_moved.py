@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from gardenplot.gestures.bed_moved import (
     MOVE,
+    MOVE_ALL,
     TURN,
     move_on_ground,
     try_bed_at,
@@ -21,7 +22,7 @@ from gardenplot.gestures.stage import Pointer, Trial
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan, edits
 from gardenplot.plan.file import plan_of_text, text_of
-from gardenplot.plan.ground import frames_of, standing_of
+from gardenplot.plan.ground import Frame, frames_of, standing_of
 from gardenplot.plan.valid import faults
 from gardenplot.units import CM, LONGEST, M
 from tests.drawing.hand_worked import plan_from
@@ -210,3 +211,54 @@ def test_nudged_and_turned_there_and_back_is_where_it_was(plan: Plan, right: int
     assert frames_of(try_bed_by(there, bed, (-right * CM, -down * CM)).plan) == frames_of(plan)
     turned = try_turn_by(plan, bed, Fraction(15 * steps)).plan
     assert frames_of(try_turn_by(turned, bed, Fraction(-15 * steps)).plan) == frames_of(plan)
+
+
+@given(plans(least_beds=2), st.data())
+def test_beds_that_go_along_keep_their_place_to_one_another(plan: Plan, data: st.DataObject) -> None:
+    lead, *beside = data.draw(st.permutations([bed.id for bed in plan.beds]))
+    right, down = data.draw(st.tuples(st.integers(-(10**10), 10**10), st.integers(-(10**10), 10**10)))
+    before, quarters = frames_of(plan), data.draw(st.integers(1, 3))
+    moved = try_bed_by(plan, lead, (right, down), tuple(beside)).plan
+    for bed, frame in frames_of(moved).items():
+        assert (frame.x - before[bed].x, frame.y - before[bed].y, frame.turn) == (right, down, before[bed].turn)
+    turned = try_turn_by(moved, lead, Fraction(90 * quarters), tuple(beside)).plan
+    seen = {bed: as_seen_from(frames_of(turned)[lead], frame) for bed, frame in frames_of(turned).items()}
+    for bed, frame in frames_of(moved).items():
+        assert seen[bed] == pytest.approx(as_seen_from(frames_of(moved)[lead], frame), abs=2)
+    back = try_turn_by(turned, lead, Fraction(-90 * quarters), tuple(beside)).plan
+    assert frames_of(back) == frames_of(moved)
+    assert [laid.layouts for laid in lay_out_plan(turned)] == [laid.layouts for laid in lay_out_plan(plan)]
+
+
+def as_seen_from(lead: Frame, frame: Frame) -> tuple[float, ...]:
+    """Where a bed lies and how it is turned, seen in the frame of another one."""
+    return (*lead.from_ground(frame.x, frame.y), float((frame.turn - lead.turn) % 360))
+
+
+def test_beds_turned_aslant_turn_about_the_one_that_leads() -> None:
+    trial = try_turn_by(laid(), "a", Fraction(30), ("b",))
+    lead, other = (frames_of(trial.plan)[bed] for bed in ("a", "b"))
+    assert (lead.x, lead.y) == (4 * M, 4 * M)
+    assert lead.turn == other.turn == 30
+    assert (other.x, other.y) == (1 * M, 9_196_152_423)  # 4 m − 6 m · sin 30°, 4 m + 6 m · cos 30°
+
+
+def test_several_beds_stop_where_the_first_of_them_reaches_the_farthest_that_ground_goes() -> None:
+    moved = frames_of(try_bed_by(laid(), "b", (2 * LONGEST, 0), ("a",)).plan)
+    assert moved["a"].x == moved["b"].x == LONGEST
+    moved = frames_of(try_bed_by(laid(), "b", (0, -2 * LONGEST), ("a",)).plan)
+    assert (moved["a"].y, moved["b"].y) == (-LONGEST, -LONGEST + 6 * M)
+
+
+def test_beds_that_go_along_do_not_draw_the_one_that_leads() -> None:
+    at = over("4.1 m", "5.3 m")
+    assert pulls(try_bed_at(laid(), "b", at)) == (Pull.ALIGNED, Pull.PATH)
+    assert pulls(try_bed_at(laid(), "b", at, beside=("a",))) == (Pull.KEPT, Pull.READING)
+
+
+def test_several_beds_are_moved_in_one_step() -> None:
+    stage = KeptStage(laid())
+    drag(move_on_ground(stage, "a", over("5 m", "4 m"), ("b",)), over("7 m", "9.2 m"))
+    assert stage.verbs == [MOVE_ALL]
+    assert stage.committed[0].beds == ("a", "b")
+    assert (spot(stage.after, "a"), spot(stage.after, "b")) == ((6 * M, 920 * CM), (6 * M, 1520 * CM))

@@ -48,9 +48,14 @@ class GroundMouse:
         assert one is not None
         return QPointF(*handle_at(one, self.view.eye.eye)) * magnified()
 
-    def press(self, at: QPointF, button: Qt.MouseButton = _LEFT) -> None:
+    def press(self, at: QPointF, button: Qt.MouseButton = _LEFT, keys: Qt.KeyboardModifier = Keys.NoModifier) -> None:
         """Press a button."""
-        QTest.mousePress(self.view, button, Keys.NoModifier, at.toPoint())
+        QTest.mousePress(self.view, button, keys, at.toPoint())
+
+    def click(self, at: QPointF, keys: Qt.KeyboardModifier = Keys.NoModifier) -> None:
+        """Press and let go where the mouse is."""
+        self.press(at, keys=keys)
+        QTest.mouseRelease(self.view, _LEFT, keys, at.toPoint())
 
     def move(self, at: QPointF, keys: Qt.KeyboardModifier = Keys.NoModifier) -> None:
         """Move with the left button down."""
@@ -97,6 +102,11 @@ def spot(plan: Plan, bed: str) -> tuple[int, int]:
     """Where a bed lies."""
     frame = frames_of(plan)[bed]
     return frame.x, frame.y
+
+
+def chosen_beds(window: MainWindow) -> list[str]:
+    """The chosen beds, the one that leads first."""
+    return list(window.sight.beds)
 
 
 def salt_house(name: str) -> Tunnel:
@@ -202,6 +212,64 @@ def test_by_keyboard_a_bed_is_chosen_moved_turned_and_its_strip_gone_to(
     assert window.canvas.isVisible()
     assert window.canvas.hasFocus()
     assert window.sight.bed == "b1"
+
+
+def test_beds_are_chosen_together_by_mouse_and_go_together(
+    window: MainWindow, document: Document, mouse: GroundMouse
+) -> None:
+    before = document.plan
+    mouse.click(mouse.on_bed("b1", "5 m"))
+    mouse.click(mouse.on_bed("b2", "5 m"), Keys.ControlModifier)
+    assert chosen_beds(window) == ["b2", "b1"]
+    mouse.drag(mouse.on_bed("b1", "5 m"), QPointF(60, 80))
+    assert document.stack.text(0) == "Move 2 beds on the ground"
+    by = [
+        (spot(document.plan, bed)[0] - spot(before, bed)[0], spot(document.plan, bed)[1] - spot(before, bed)[1])
+        for bed in ("b1", "b2")
+    ]
+    assert by[0] == by[1] != (0, 0)
+    assert chosen_beds(window) == ["b1", "b2"]
+    assert mouse.view.accessibleDescription().startswith("2 beds   Tunnel, east")
+    document.stack.undo()
+    assert document.plan is before
+    mouse.click(mouse.on_bed("b1", "5 m"), Keys.ControlModifier)
+    assert chosen_beds(window) == ["b2"]
+    mouse.click(mouse.on_bed("b1", "5 m"), Keys.ControlModifier)
+    mouse.click(mouse.on_bed("b2", "5 m"))
+    assert chosen_beds(window) == ["b2"]
+
+
+def test_beds_are_chosen_together_by_keyboard_turned_and_removed_in_one_step_each(
+    window: MainWindow, document: Document, mouse: GroundMouse
+) -> None:
+    before = document.plan
+    for key, keys in (
+        (Qt.Key.Key_BracketRight, Keys.NoModifier),
+        (Qt.Key.Key_BraceRight, Keys.ShiftModifier),
+        (Qt.Key.Key_Right, Keys.ControlModifier),
+    ):
+        QTest.keyClick(mouse.view, key, keys)
+    assert chosen_beds(window) == ["b2", "b1"]
+    assert document.stack.text(0) == "Turn 2 beds on the ground"
+    assert {frame.turn for frame in frames_of(document.plan).values()} == {15}
+    action(window, "&Remove bed").trigger()
+    assert document.plan.beds == ()
+    assert document.stack.text(1) == "Remove 2 beds"
+    assert chosen_beds(window) == []
+    document.stack.setIndex(0)
+    assert document.plan is before
+
+
+def test_all_beds_are_chosen_on_the_ground_and_one_of_them_on_the_strips(
+    window: MainWindow, mouse: GroundMouse
+) -> None:
+    mouse.click(mouse.on_bed("b2", "5 m"))
+    QTest.keyClick(mouse.view, Qt.Key.Key_A, Keys.ControlModifier)
+    assert chosen_beds(window) == ["b2", "b1"]
+    assert mouse.view.hasFocus()
+    QTest.keyClick(mouse.view, Qt.Key.Key_Return)
+    assert window.canvas.isVisible()
+    assert chosen_beds(window) == ["b2"]
 
 
 def test_nudging_back_leaves_no_step(window: MainWindow, document: Document, mouse: GroundMouse) -> None:

@@ -31,8 +31,8 @@ SAMPLES = ("kestrel-howe", "larch-bend", "otter-steep", "tarn-garth")
 
 def placed(plan: Plan, scale: float, chosen: str | None = None) -> tuple[Placed, ...]:
     figure = draw_ground(plan, None)
-    scene = GroundScene(plan, figure, Eye(scale, 0, 0), None, chosen, None)
-    return placed_signs(figure.signs, figure.solid, figure.lines, scale, chosen, hindrances_of(scene))
+    scene = GroundScene(plan, figure, Eye(scale, 0, 0), None, () if chosen is None else (chosen,), None)
+    return placed_signs(figure.signs, figure.solid, figure.lines, scale, scene.beds, hindrances_of(scene))
 
 
 def assert_clear(plan: Plan, scale: float, found: tuple[Placed, ...], chosen: str | None = None) -> None:
