@@ -28,6 +28,7 @@ from gardenplot.plan import (
     several,
 )
 from gardenplot.plan.file import text_of
+from gardenplot.plan.lying import Standing
 from gardenplot.plan.valid import faults
 from gardenplot.units import CM, M, Units, parse_degrees, parse_length
 from tests.plans import (
@@ -136,6 +137,9 @@ ATTEMPTS: dict[str, Attempt] = {
         plan, id_in(data, plan.beds), data.draw(lengths(0, 60 * M)), data.draw(lengths(0, 60 * M))
     ),
     "turn_bed": lambda plan, data: edits.turn_bed(plan, id_in(data, plan.beds), data.draw(turns())),
+    "stand_beds": lambda plan, data: edits.stand_beds(
+        plan, [Standing(id_in(data, plan.beds), *data.draw(st.tuples(lengths(0, 60 * M), lengths(0, 60 * M))))]
+    ),
     "add_tunnel": lambda plan, data: edits.add_tunnel(plan, data.draw(tunnels())),
     "change_tunnel": lambda plan, data: edits.change_tunnel(
         plan, id_in(data, plan.tunnels), cold_edge=a_length(data), width=data.draw(lengths(0, 9 * M))
