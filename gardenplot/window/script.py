@@ -2,7 +2,7 @@
 
 from unicodedata import bidirectional
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
 from PySide6.QtWidgets import QApplication, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QTreeWidget
 
 _FROM_RIGHT, _FROM_LEFT = ("R", "AL"), ("L",)
@@ -27,4 +27,17 @@ class _OwnWay(QStyledItemDelegate):
     def initStyleOption(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> None:
         super().initStyleOption(option, index)
         option.displayAlignment = QStyle.visualAlignment(option.direction, option.displayAlignment)
-        option.direction = runs(option.text)
+        if QApplication.layoutDirection() == Qt.LayoutDirection.RightToLeft:
+            option.direction = runs(option.text)
+
+
+class Wrapped(_OwnWay):
+    """Gives a cell as many lines as its words need in its column, which Qt does not ask for in a tree."""
+
+    def __init__(self, table: QTreeWidget) -> None:
+        super().__init__(table)
+        self._table = table
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
+        option.rect = QRect(0, 0, self._table.columnWidth(index.column()), 1)
+        return super().sizeHint(option, index)

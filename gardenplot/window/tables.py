@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTree
 
 from gardenplot.drawing.style import Ink
 from gardenplot.window.plain import as_is
-from gardenplot.window.script import keep_order
+from gardenplot.window.script import Wrapped, keep_order
 from gardenplot.window.theme import colour, palette
 
 _KEY = Qt.ItemDataRole.UserRole
@@ -55,6 +55,15 @@ class Table(QTreeWidget):
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.header().setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
         self.header().setStretchLastSection(False)
+
+    def wrap_last(self) -> None:
+        """Let the last column take the room that is left and wrap its words, so that all can be read at once."""
+        self.setUniformRowHeights(False)
+        self.setWordWrap(True)
+        self.header().setStretchLastSection(True)
+        self.setItemDelegateForColumn(self.columnCount() - 1, Wrapped(self))
+        # Qt keeps the height of a row that was wrapped for another width.
+        self.header().sectionResized.connect(self.scheduleDelayedItemsLayout)
 
     def show_columns(self, columns: tuple[str, ...], numbers: tuple[int, ...] = ()) -> None:
         """Show these columns, without rows."""
@@ -101,13 +110,14 @@ class Table(QTreeWidget):
 
     def _widen(self, before: tuple[TableRow, ...], *, whole: bool) -> None:
         """Make columns wide enough for what is new in them; none gets narrower, so that nothing jumps."""
+        fitted = self.columnCount() - self.header().stretchLastSection()
         if whole:
-            for column in range(self.columnCount()):
+            for column in range(fitted):
                 self.resizeColumnToContents(column)
             return
         changed = [row for row, old in zip_longest(self._rows, before) if row is not None and row is not old]
         for row in (each for one in changed for each in (one, *one.inner)):
-            for column, cell in enumerate(row.cells):
+            for column, cell in enumerate(row.cells[:fitted]):
                 metrics = self._bold if row.bold or row.grave else self.fontMetrics()
                 needed = metrics.horizontalAdvance(cell) + _MARGIN + (0 if column else self.indentation())
                 if self.columnWidth(column) < needed:
@@ -123,6 +133,9 @@ class Table(QTreeWidget):
         item = QTreeWidgetItem()
         for column in self._numbers:
             item.setTextAlignment(column, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        if self.wordWrap():
+            for column in range(len(row.cells)):
+                item.setTextAlignment(column, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
         self._show(item, row, None)
         return item
 

@@ -1,7 +1,9 @@
 """A table that is shown anew shows just what one made for it would."""
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from PySide6.QtCore import QRect, Qt
 from PySide6.QtWidgets import QApplication, QTreeWidgetItem
 
 from gardenplot.window.tables import Table, TableRow
@@ -9,6 +11,8 @@ from gardenplot.window.tables import Table, TableRow
 words = st.sampled_from(("", "A", "leek", "12", "a much longer cell than the others"))
 cells = st.tuples(words, words)
 inner = st.lists(st.builds(TableRow, cells, words), max_size=3).map(tuple)
+_AROUND = 3
+"""Pixels that a cell keeps free on both sides of its words."""
 rows = st.lists(st.builds(TableRow, cells, words, inner, st.booleans(), st.booleans()), max_size=4)
 
 
@@ -48,3 +52,22 @@ def test_a_row_that_stays_the_same_keeps_its_item_and_its_selection(dressed: QAp
     table.show_rows([TableRow(("leek", "14")), second])
     assert table.topLevelItem(1) is kept
     assert table.currentItem() is kept
+
+
+@pytest.mark.parametrize("width", [300, 420, 900])
+def test_the_last_column_wraps_so_that_all_of_it_is_read_without_scrolling(dressed: QApplication, width: int) -> None:
+    table = Table("Findings", ("finding", "where", "what"))
+    table.wrap_last()
+    what = "rows 20 cm apart, the packet says 50 cm: plants have two fifths of their ground"
+    table.show_rows([TableRow(("risk", "Corner bed", what)), TableRow(("note", "Corner bed", "short"))])
+    table.resize(width, 200)
+    table.show()
+    dressed.processEvents()
+    assert not table.horizontalScrollBar().isVisible()
+    items = (table.topLevelItem(number) for number in range(2))
+    heights = [table.visualItemRect(item).height() for item in items if item is not None]
+    room = QRect(0, 0, table.columnWidth(2) - 2 * _AROUND, 1000)
+    wanted = table.fontMetrics().boundingRect(room, Qt.TextFlag.TextWordWrap, what).height()
+    assert heights[0] >= wanted
+    assert (heights[0] > heights[1]) is (width < 900)
+    table.close()
