@@ -30,10 +30,13 @@ def _raised(plan: Plan, one: Setback) -> Iterator[str]:
     name = name_of(plan, one.planting)
     if one.lacks and one.stand is not None:
         came = "" if one.came_up is None else f" ({rounded(100 * one.came_up)} %)"
-        words = _("{name}: {stand} of {sown} cells usable{came}, {settable} to set out, {lacks} short of {planned}")
+        bought = (planting_of(plan, one.planting).actual or Actual()).bought
+        words = _(
+            "{name}: {stand} of {sown} cells usable{came}, {settable} to set out{bought}, {lacks} short of {planned}"
+        )
         yield words.format(
             name=name, stand=one.stand, sown=one.sown or "?", came=came, settable=one.settable, lacks=one.lacks,
-            planned=one.planned,
+            planned=one.planned, bought=_(" with {count} bought in").format(count=bought) if bought else "",
         )  # fmt: skip
     elif one.lacks:
         yield _few_cells(plan, one)

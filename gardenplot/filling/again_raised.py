@@ -1,7 +1,7 @@
 """Planning again what is raised and not yet in the ground: seedlings or cells too few, a bed that is late.
 
 A planting whose bed is late goes in on the bed's first day in every answer, so an answer whose own wait is no longer
-costs no market any more. Plants to set out = floor(seedlings x (1 - loss)); plants to sow again =
+costs no market any more. Plants to set out = floor(seedlings x (1 - loss)) + plants bought in; plants to sow again =
 ceil(short / (1 - loss)). Where seedlings were not counted but cells were, so many come up as the packet says.
 Formulas: common practice, no source.
 """
@@ -50,11 +50,7 @@ def raised_setbacks(ask: Ask) -> Iterator[Setback]:
 def _setback(ask: Ask, there: Plan, one: Planting, layout: Layout) -> Iterator[Setback]:
     plan = ask.plan
     crop, bed, came = crop_of(plan, one.crop), bed_of(plan, one.bed), one.actual or _NOTHING_YET
-    settable, expected = layout.plants, _expected(crop, came)
-    if came.stand is not None:
-        settable = floor(came.stand * (1 - ask.loss))
-    elif expected is not None:
-        settable = min(settable, expected)
+    settable = _settable(ask, crop, came, layout)
     dates, first = dates_of(plan, one), bed.usable_from
     late = (first - dates.in_ground).days if first and dates.in_ground and first > dates.in_ground else 0
     lacks = max(0, layout.plants - settable)
@@ -74,6 +70,14 @@ def _setback(ask: Ask, there: Plan, one: Planting, layout: Layout) -> Iterator[S
     )  # fmt: skip
 
 
+def _settable(ask: Ask, crop: Crop, came: Actual, layout: Layout) -> int:
+    """The plants there will be to set out, with those that are bought in; all of them where nothing was counted."""
+    expected, bought = _expected(crop, came), came.bought or 0
+    if came.stand is not None:
+        return floor(came.stand * (1 - ask.loss)) + bought
+    return layout.plants if expected is None else min(layout.plants, expected + bought)
+
+
 def _expected(crop: Crop, came: Actual) -> int | None:
     """The plants that come of the cells that were sown, as the packet says; None where nobody knows."""
     if came.cells is None or crop.germination is None:
@@ -91,7 +95,7 @@ def _cells(crop: Crop, came: Actual, layout: Layout) -> int | None:
 
 def _answers(case: Case, sown: int | None, late: int) -> Iterator[Answer]:
     if case.lacks:
-        yield from told(case, AnswerKind.BUY_IN, case.plan, buy=case.lacks)
+        yield from told(case, AnswerKind.BUY_IN, with_planting(case.plan, _bought(case)), buy=case.lacks)
         if case.settable:
             yield from told(case, AnswerKind.SHORT, with_planting(case.plan, _fewer(case)))
             yield from _spread(case)
@@ -101,6 +105,12 @@ def _answers(case: Case, sown: int | None, late: int) -> Iterator[Answer]:
     if late and case.settable:
         planned = planting_of(pinned(case.before), case.planting.id)
         yield from in_other_beds(case, case.plan, of_size(planned, case.settable) if case.lacks else planned)
+
+
+def _bought(case: Case) -> Planting:
+    """The planting with all that it lacks bought in."""
+    came = case.planting.actual or _NOTHING_YET
+    return evolve(case.planting, actual=evolve(came, bought=(came.bought or 0) + case.lacks))
 
 
 def _fewer(case: Case) -> Planting:

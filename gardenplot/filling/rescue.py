@@ -204,7 +204,7 @@ def anew(case: Case, day: date, sow: date | None, came: Actual | None = None) ->
 
 def bought(case: Case, day: date) -> Planting:
     """So many plants as are lacking, bought in: these are up, so that nobody asks when they were sown."""
-    return anew(case, day, None, Actual(emerged=case.today))
+    return anew(case, day, None, Actual(emerged=case.today, bought=case.lacks))
 
 
 def earliest(case: Case) -> date | None:

@@ -118,8 +118,9 @@ def _missed_job(one: Grown, today: date) -> _Job | None:
     if raised:
         days |= {"potted_up": dates.pot_up, "set_out": dates.set_out}
     known = {name: getattr(came, name) for name in CAME}
-    # Whoever counted what stands, or was set out, need not have noted the day.
-    known |= {name: known[name] or count for name, count in (("emerged", came.stand), ("set_out", came.planted))}
+    # Whoever counted what stands, bought it in or set it out need not have noted the day.
+    for name, count in (("emerged", came.stand), ("emerged", came.bought), ("set_out", came.planted)):
+        known[name] = known[name] or count
     reached = max((number for number, name in enumerate(CAME) if known[name] is not None), default=-1)
     jobs = [
         _Job(name, day)

@@ -123,6 +123,7 @@ ACTUAL_FIELDS = (
     TypedField(
         _PREFIX + "stand_row", _("Counted in a row of"), _shown("stand_row"), _stand_row, "2 m", _("all of it")
     ),
+    _count("bought", _("Plants bought in"), _("none")),
     _day("potted_up", _("Potted up"), _meant("pot_up")),
     _day("hardened", _("Hardened from"), _meant("harden")),
     _day("set_out", _("Was set out"), _meant("in_ground")),
@@ -135,7 +136,7 @@ ACTUAL_FIELDS = (
 )
 """What came about, in the order of the panel."""
 ACTUAL_MATTERS: dict[str, Callable[[Plan, str], bool]] = {
-    **{_PREFIX + name: is_raised for name in ("sown", "cells", "hardened", "planted")},
+    **{_PREFIX + name: is_raised for name in ("sown", "cells", "bought", "hardened", "planted")},
     **{_PREFIX + name: _is_there(name) for name in ("standing", "counted", "failed_rows")},
     _PREFIX + "stand_row": _is_sown_direct,
     _PREFIX + "potted_up": _is_potted_up,

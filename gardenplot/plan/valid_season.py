@@ -40,7 +40,7 @@ def _actual(actual: Actual) -> Says:
         days.pop("emerged", None)
     yield from _in_order(days, may_be_one=True)
     yield from whole("stand", actual.stand, 0, 10_000_000)
-    for name in ("planted", "standing", "cells"):
+    for name in ("planted", "standing", "cells", "bought"):
         yield from whole(name, getattr(actual, name), 0, 10_000_000)
     yield from above_nothing("stand_row", actual.stand_row)
     if any(row < 1 for row in actual.failed_rows):

@@ -193,8 +193,9 @@ class Actual:
     """What came about of a planting, as it did: days, the seedlings that stood, the plants that were set out.
 
     `set_out` is the day of sowing too where a crop is sown in its bed; `cleared` the first day its ground was free.
-    `cells` were sown. `stand` may have been counted in a length of row, `stand_row`. `standing` plants were left in
-    the bed when they were `counted`; `failed_rows` are the numbers of rows without any, from 1 at the base line.
+    `cells` were sown, and so many plants `bought` in beside them. `stand` may have been counted in a length of row,
+    `stand_row`. `standing` plants were left in the bed when they were `counted`; `failed_rows` are the numbers of
+    rows without any, from 1 at the base line.
     """
 
     sown: date | None = None
@@ -212,6 +213,7 @@ class Actual:
     standing: int | None = None
     counted: date | None = None
     failed_rows: tuple[int, ...] = ()
+    bought: int | None = None
 
 
 CAME = ("sown", "emerged", "potted_up", "hardened", "set_out", "harvested", "cleared")

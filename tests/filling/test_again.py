@@ -73,6 +73,16 @@ def test_every_answer_is_a_valid_plan_that_says_what_stands(
             assert "g" not in {one.planting for one in answer.moved}
             assert answer_words(answer)
             assert len(moved_words(answer)) == len(answer.moved)
+            if answer.kind is AnswerKind.BUY_IN:
+                assert not [one for one in plan_again(answer.plan, day, Fraction(loss, 100)) if one.lacks]
+
+
+def test_what_is_bought_in_is_set_out_beside_what_came_up() -> None:
+    """100 of some stand, 90 with a tenth lost on the way, and 20 bought ones with none: 110 of 120 to set out."""
+    (setback,) = plan_again(plan_of({"stand": 100, "bought": 20}), TODAY, Fraction(1, 10))
+    assert (setback.settable, setback.lacks) == (110, setback.planned - 110)
+    (said, *_rest) = setback_words(plan_of({"stand": 100, "bought": 20}), setback)
+    assert "20 bought in" in said
 
 
 def test_a_late_bed_alone_holds_the_plants_for_a_later_market_or_finds_another_bed() -> None:

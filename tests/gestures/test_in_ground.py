@@ -30,7 +30,7 @@ from tests.plans import plans
 APRIL = date(2027, 4, 12)
 SENTENCE = "Chard is in the ground since Mon 12 Apr 2027: its block stays; clear the day first if that was a slip"
 ACTUAL = {field.name: field for field in ACTUAL_FIELDS}
-COUNTS = ("actual_stand", "actual_planted", "actual_cells", "actual_standing")
+COUNTS = ("actual_stand", "actual_planted", "actual_cells", "actual_bought", "actual_standing")
 TEXTS = dict.fromkeys(COUNTS, "12") | {"actual_failed_rows": "1; 2", "actual_stand_row": "2 m"}
 
 DONE = [

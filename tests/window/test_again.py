@@ -9,6 +9,7 @@ from PySide6.QtCore import QSettings, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
+from gardenplot.drawing.again_table import GOES_AS_PLANNED
 from gardenplot.plan import Plan, planting_of
 from gardenplot.plan.file import read_plan
 from gardenplot.window import again_dialog
@@ -135,12 +136,19 @@ def test_the_loss_is_kept_and_one_that_leaves_no_plant_is_told(
     assert "152 to set out" in shown(window).view.says.text()
 
 
-def test_buying_in_where_nothing_moves_says_that_all_stays(window: MainWindow, again: Opened) -> None:
+def test_what_is_bought_in_is_recorded_and_not_asked_for_again(
+    window: MainWindow, document: Document, again: Opened
+) -> None:
     dialog = again(late_and_short(is_late=False), "5 %")
     click(dialog, "Buy in")
     assert plain(dialog.view.price.text()).endswith("Nothing is marked anew.")
     press(dialog.take)
-    assert "Bulb fennel: Buy in" in window.statusBar().currentMessage()
+    (planting,) = document.plan.plantings
+    assert planting.actual is not None
+    assert planting.actual.bought == 16
+    assert document.stack.text(0).startswith("Bulb fennel: Buy in")
+    QTest.keyClick(window.canvas, Key.Key_A, Keys.ControlModifier | Keys.ShiftModifier)
+    assert shown(window).view.says.text() == GOES_AS_PLANNED
 
 
 def test_a_stand_count_and_a_late_bed_that_are_typed_offer_to_plan_again(
