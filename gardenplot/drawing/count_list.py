@@ -9,7 +9,6 @@ from gardenplot.drawing.actual_words import planted_words
 from gardenplot.drawing.days import days_between, short_day, weekday_words
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.sayings import between, counted
-from gardenplot.drawing.stakes import staked
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import (
     Grown,
@@ -19,6 +18,7 @@ from gardenplot.layout import (
     planted_for_orders,
     spacings_for_orders,
 )
+from gardenplot.layout.staked import staked
 from gardenplot.plan import Establish, Pattern, Plan, bed_of
 from gardenplot.season import market_day, stand_for
 from gardenplot.units import Units

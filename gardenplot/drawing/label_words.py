@@ -9,9 +9,10 @@ from gardenplot.drawing.days import day_words, short_day
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.sayings import TIMES, between, counted
 from gardenplot.drawing.so_many import so_many_cells
-from gardenplot.drawing.stakes import staked, stakes
-from gardenplot.drawing.turns import turns
+from gardenplot.drawing.stake_numbers import Numbered, numbers_of
+from gardenplot.drawing.turns import walked
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
+from gardenplot.layout.staked import staked
 from gardenplot.plan import Establish, Pattern, Plan, bed_of
 from gardenplot.supplies import raised_for
 from gardenplot.supplies.shopping import EVERYTHING, Asked
@@ -45,21 +46,18 @@ def plant_labels(plan: Plan, asked: Asked = EVERYTHING) -> tuple[LabelWords, ...
 
 
 def _of_bed(plan: Plan, laid: LaidOut, look: dict[str, Look], asked: Asked) -> Iterator[LabelWords]:
-    grown, seen = {one.planting.id: one for one in laid.grown}, set[str]()
-    for turn in turns(laid):
-        numbers = {stake.at: stake.number for stake in stakes(plan, laid, turn, look)}
-        for layout in turn:
-            one = grown[layout.planting]
-            if layout.planting not in seen and asked.is_on(one.dates.in_ground):
-                yield _of_block(plan, one, layout, look, numbers)
-            seen.add(layout.planting)
+    grown, driven = {one.planting.id: one for one in laid.grown}, numbers_of(plan, laid, look)
+    for layout in walked(laid):
+        one = grown[layout.planting]
+        if asked.is_on(one.dates.in_ground):
+            yield _of_block(plan, one, layout, look, driven[layout.planting])
 
 
-def _of_block(plan: Plan, one: Grown, layout: Layout, look: dict[str, Look], numbers: dict[int, int]) -> LabelWords:
+def _of_block(plan: Plan, one: Grown, layout: Layout, look: dict[str, Look], driven: Numbered) -> LabelWords:
     units, bed = plan.place.units, bed_of(plan, layout.bed)
     start, end = staked(bed, layout)
     stands = _("stakes {first}, {last} · {readings}").format(
-        first=numbers[start], last=numbers[end], readings=between(start, end, units)
+        first=driven.number_at(start, units), last=driven.number_at(end, units), readings=between(start, end, units)
     )
     lines = (stands, _rows(layout, units), _in_ground(one), bed.name)
     return LabelWords(layout.planting, look[layout.planting].letter, one.crop.name, tuple(filter(None, lines)))

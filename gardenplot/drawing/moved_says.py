@@ -4,6 +4,7 @@ from attrs import frozen
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import between_readings, counted, name_of
+from gardenplot.drawing.stakes import end_words
 from gardenplot.filling.moved import Mark, Moved
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import Plan, bed_of
@@ -58,7 +59,7 @@ def _what(plan: Plan, one: Moved) -> str:
     at = tape(one.reading, plan.place.units)
     match one.mark:
         case Mark.BLOCK:
-            return _("begins") if one.begins else _("ends")
+            return end_words(plan.place.units, begins=one.begins, beyond=one.beyond)
         case Mark.ROW_END:
             words = _("row {row} begins") if one.begins else _("row {row} ends")
             return words.format(row=one.row)

@@ -13,8 +13,8 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between, counted
 from gardenplot.drawing.so_many import so_many_cells, so_many_days, so_many_plants, so_many_seeds, so_many_trays
-from gardenplot.drawing.stakes import staked
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
+from gardenplot.layout.staked import staked
 from gardenplot.plan import Establish, Plan, bed_of
 from gardenplot.season import dates_of
 from gardenplot.supplies import Raising, raised_for

@@ -9,6 +9,7 @@ from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of, rows_by_plants
 from gardenplot.layout import LaidOut, Layout
 from gardenplot.layout.row_ends import RowEnd, row_ends
+from gardenplot.layout.staked import beyond, staked
 from gardenplot.plan import Bed, Pattern, Plan
 from gardenplot.units import Units
 from gardenplot.units.figures import span, tape
@@ -75,12 +76,6 @@ def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[st
     return tuple(found)
 
 
-def staked(bed: Bed, layout: Layout) -> tuple[int, int]:
-    """The tape readings in nm of a block's two stakes: its ends, none of them beyond the margins of its bed."""
-    first, last = bed.zone
-    return min(max(layout.start, first), last), max(min(layout.end, last), first)
-
-
 def _bed_notes(plan: Plan, bed: Bed, layouts: tuple[Layout, ...]) -> list[_Note]:
     first, last = bed.zone
     foot = Here(_("foot stake: if it reads otherwise, stop and measure again"))
@@ -101,15 +96,18 @@ def _block_notes(plan: Plan, bed: Bed, layout: Layout, look: dict[str, Look]) ->
     if layout.first_plant is not None and layout.last_plant is not None:
         first = _("first plant {reading}").format(reading=tape(layout.first_plant, units).number)
         last = _("last plant {reading}").format(reading=tape(layout.last_plant, units).number)
-    start, end = staked(bed, layout)
-    words = _("begins"), _("ends")
-    if layout.start < start:
-        words = _("begins, {length} do not fit").format(length=span(start - layout.start, units)), words[1]
-    if layout.end > end:
-        words = words[0], _("stops, {length} do not fit").format(length=span(layout.end - end, units))
-    begins = Here(words[0], f"{letter} {name_of(plan, layout.planting)}", first)
-    ends = Here(words[1], letter, last)
+    (start, end), (before, behind) = staked(bed, layout), beyond(bed, layout)
+    begins = Here(end_words(units, begins=True, beyond=before), f"{letter} {name_of(plan, layout.planting)}", first)
+    ends = Here(end_words(units, begins=False, beyond=behind), letter, last)
     return [_Note(start, begins, 5, layout), _Note(end, ends, 3)]
+
+
+def end_words(units: Units, *, begins: bool, beyond: int) -> str:
+    """What a block does at one of its stakes; of so many nm beyond it, that they do not fit."""
+    if not beyond:
+        return _("begins") if begins else _("ends")
+    words = _("begins, {length} do not fit") if begins else _("stops, {length} do not fit")
+    return words.format(length=span(beyond, units))
 
 
 def _row_notes(plan: Plan, bed: Bed, layout: Layout, look: dict[str, Look]) -> list[_Note]:

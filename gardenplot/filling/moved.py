@@ -8,7 +8,8 @@ from attrs import frozen
 
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
 from gardenplot.layout.row_ends import row_ends
-from gardenplot.plan import Plan
+from gardenplot.layout.staked import beyond, staked
+from gardenplot.plan import Cover, Plan, bed_of
 
 
 class Mark(StrEnum):
@@ -25,8 +26,9 @@ class Mark(StrEnum):
 class Moved:
     """A mark of a planting in a bed, its old and its new value in nm; None where there is none.
 
-    Of a block, a row that begins or ends inside it, and a cover it is a tape reading, and `begins` says which end. Of
-    a `row`, counted from 1 at the base line, it is the offset from there; of a spacing what lies between two plants.
+    Of a block, a row that begins or ends inside it, and a cover it is the tape reading of a stake, none of them
+    beyond the bed, and `begins` says which end; so many nm lie `beyond` the new one, since they do not fit. Of a
+    `row`, counted from 1 at the base line, it is the offset from there; of a spacing what lies between two plants.
     These two are marked from the tape reading `at` on. A planting or a `cover` may be in one of both plans alone.
     """
 
@@ -39,6 +41,7 @@ class Moved:
     row: int = 0
     cover: str | None = None
     at: int | None = None
+    beyond: int = 0
 
     @property
     def reading(self) -> int:
@@ -92,13 +95,17 @@ def _blocks(plan: Plan, same: set[LaidOut]) -> dict[tuple[str, str], _Block]:
 def _ends(bed: str, planting: str, old: _Block | None, new: _Block | None) -> Iterator[Moved]:
     """Both ends of a block."""
     for begins in (True, False):
-        yield Moved(bed, planting, begins, _end(old, begins), _end(new, begins))
+        (was, _over), (now, over) = _end(old, begins), _end(new, begins)
+        yield Moved(bed, planting, begins, was, now, beyond=over)
 
 
-def _end(block: _Block | None, begins: bool) -> int | None:
+def _end(block: _Block | None, begins: bool) -> tuple[int | None, int]:
+    """The stake at an end of a block, and how much does not fit there; none where it has no stakes."""
     if block is None or block[1].planting.gaps_of is not None or not block[2].length:
-        return None
-    return block[2].start if begins else block[2].end
+        return None, 0
+    number = 0 if begins else 1
+    bed, layout = block[0].bed, block[2]
+    return staked(bed, layout)[number], beyond(bed, layout)[number]
 
 
 def _row_ends(bed: str, planting: str, old: _Block | None, new: _Block | None) -> Iterator[Moved]:
@@ -134,10 +141,17 @@ def _covers(before: Plan, after: Plan) -> Iterator[Moved]:
     was, now = ({(one.bed, one.id): one for one in plan.covers} for plan in (before, after))
     for bed, cover in dict.fromkeys((*was, *now)):
         old, new = was.get((bed, cover)), now.get((bed, cover))
-        starts = old.start.nm if old else None, new.start.nm if new else None
-        ends = old.end.nm if old else None, new.end.nm if new else None
+        starts, ends = zip(_ends_of(before, old), _ends_of(after, new), strict=True)
         yield Moved(bed, "", True, *starts, Mark.COVER, cover=cover)
         yield Moved(bed, "", False, *ends, Mark.COVER, cover=cover)
+
+
+def _ends_of(plan: Plan, cover: Cover | None) -> tuple[int | None, int | None]:
+    """From where to where a cover stands over its bed."""
+    if cover is None:
+        return None, None
+    length = bed_of(plan, cover.bed).length.nm
+    return min(max(0, cover.start.nm), length), max(0, min(cover.end.nm, length))
 
 
 def _in_gaps(blocks: dict[tuple[str, str], _Block], new: _Block | None) -> Iterator[Moved]:

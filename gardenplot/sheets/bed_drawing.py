@@ -7,9 +7,9 @@ from reportlab.pdfgen.canvas import Canvas
 from gardenplot.drawing.bed import BedFigure, draw_turn
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of
-from gardenplot.drawing.stakes import staked
 from gardenplot.drawing.tape import ticks
 from gardenplot.layout import LaidOut, Layout
+from gardenplot.layout.staked import staked
 from gardenplot.one_line import one_line
 from gardenplot.plan import Plan, bed_of
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, stakes_width

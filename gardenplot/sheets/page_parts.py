@@ -10,6 +10,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.shape_words import shape_lines, size_words
+from gardenplot.drawing.stake_numbers import turn_words
 from gardenplot.plan import Bed
 from gardenplot.sheets.book import About, Book
 from gardenplot.sheets.paper import BOLD, FACE, fitted
@@ -101,18 +102,14 @@ def _shape(page: Canvas, head: Head, top: float) -> float:
 
 
 def _outline_words(head: Head) -> str:
-    return head.bed.name if head.turn[1] == 1 else f"{head.bed.name}, {_turn_words(head)}"
-
-
-def _turn_words(head: Head) -> str:
-    return _("turn {number} of {count}").format(number=head.turn[0] + 1, count=head.turn[1])
+    return head.bed.name if head.turn[1] == 1 else f"{head.bed.name}, {turn_words(*head.turn)}"
 
 
 def _line(head: Head) -> str:
     """The sheet in a line; which turn it is and when that begins stand where nothing is cut for want of room."""
     parts = [size_words(head.bed, head.units)]
     if head.turn[1] > 1:
-        parts.append(_turn_words(head))
+        parts.append(turn_words(*head.turn))
     if head.begins is not None:
         words = _("in the ground since {day}") if head.is_planted else _("planned from {day}")
         parts.append(words.format(day=day_words(head.begins)))

@@ -9,20 +9,28 @@ from typing import Any
 import numpy as np
 import pypdfium2
 import pytest
+from hypothesis import given, settings
 
 from gardenplot.__main__ import main
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.moved_numbers import stake_number
 from gardenplot.drawing.moved_says import remarked
+from gardenplot.drawing.stakes import stakes
+from gardenplot.drawing.turns import turns
 from gardenplot.errors import PlanError
-from gardenplot.filling.moved import moved
+from gardenplot.filling.moved import Mark, moved
 from gardenplot.filling.together import Aim, answer_all, by_aim, by_number
-from gardenplot.plan import Plan
+from gardenplot.layout import lay_out_bed
+from gardenplot.plan import Plan, bed_of, planting_of
 from gardenplot.plan.edits import change_planting, move_planting
 from gardenplot.plan.file import plan_of_text, read_plan, text_of
 from gardenplot.sheets.book import version_of
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import parse_length
+from gardenplot.units.figures import tape
 from tests.filling.test_again_in_bed import two_that_deviate
 from tests.filling.test_moved import two_beds
+from tests.plans import plans
 from tests.sheets.made import changed_sheet
 from tests.sheets.pdf_pages import Page, Words, pages_of, plain
 from tests.sheets.test_lists import assert_legible, boxes
@@ -56,11 +64,10 @@ def test_each_stake_that_moved_stands_there_once_with_its_old_figure_struck_thro
     found = moved(before, after)
     assert len(found) == boxes(page, 14) == 3
     large = [words for words in page.words if words.size == 20]
-    small = [words for words in page.words if words.size == 14]
     assert [words.text for words in large] == [plain(str(remarked(before, after, one).new)) for one in found]
-    assert [words.text for words in small] == ["3.00 m"]
-    assert all(struck(page, words) for words in small)
-    assert not any(struck(page, words) for words in large)
+    # The new block of the upper bed begins where another ends: one stake more, and its foot stake is 3, not 2.
+    assert [words.text for words in page.words if struck(page, words)] == ["3.00 m"]
+    assert "Stakes that stay: 2 is now 3" in page.text
     for said in (
         "What changed", "Rook Hollow", "printed Mon 10 May 2027", "page 1 of 1", "Upper bed", "Lower bed",
         f"version {version_of(after)}", f"version {version_of(before)} has them", "bring a metric tape of 11 m",
@@ -79,10 +86,58 @@ def test_stakes_stand_in_walking_order_from_the_top_down() -> None:
 def test_a_stake_that_goes_is_to_be_pulled_out() -> None:
     plan = two_beds()
     (page,) = pages_of(changed_sheet(plan, move_planting(plan, "p", "b2", parse_length("2 m")), Paper.A4).pdf)
-    gone = [words for words in page.words if words.text in ("1.00 m", "4.00 m")]
-    assert [words.size for words in gone] == [14, 14]
-    assert all(struck(page, words) for words in gone)
+    gone = [words for words in page.words if struck(page, words)]
+    assert [(words.text, words.size) for words in gone] == [("1", 16), ("1.00 m", 14), ("2", 16), ("4.00 m", 14)]
     assert page.text.count("pull it out") == 2
+    assert "Stakes that stay: 3–5 are now 1–3" in page.text
+
+
+def test_stakes_have_the_numbers_of_the_bed_sheet_and_none_stands_beyond_its_bed() -> None:
+    """A block of 3 m moved to 8 m of a bed of 10 m: its second stake is the foot stake, and 1 m does not fit."""
+    plan = two_beds()
+    after = move_planting(plan, "p", "b2", parse_length("8 m"))
+    (page,) = pages_of(changed_sheet(plan, after, Paper.A4).pdf)
+    numbers = [words.text for words in page.words if words.size == 16 and not struck(page, words)]
+    readings = [words.text for words in page.words if words.size == 20]
+    laid = lay_out_bed(after, bed_of(after, "b2"))
+    driven = {stake.at: stake.number for stake in stakes(after, laid, laid.layouts, looks(after))}
+    assert dict(zip(readings, numbers, strict=True)) == {
+        plain(str(tape(at, after.place.units))): str(number) for at, number in driven.items() if number
+    }
+    assert readings[-1] == "10.00 m"
+    assert "stops, 1.00 m do not fit · has a stake" in page.text
+
+
+def test_a_stake_that_another_block_needs_is_not_pulled_out() -> None:
+    """1 m to 4 m and 4 m to 7 m: where the first block ends sooner, the stake at 4 m stays for the second."""
+    plan = change_planting(two_beds(), "q", start=parse_length("4 m"))
+    sooner = change_planting(plan, "p", length=parse_length("2 m"))
+    gone = move_planting(plan, "p", "b2", parse_length("1 m"))
+    for after, says in ((sooner, "ends · leave the old one"), (gone, "ends: leave the stake")):
+        (page,) = pages_of(changed_sheet(plan, after, Paper.A4).pdf)
+        assert says in page.text
+    back = pages_of(changed_sheet(sooner, plan, Paper.A4).pdf)[0]
+    assert "ends · has a stake" in back.text
+
+
+@settings(max_examples=25)
+@given(plans(), plans())
+def test_any_stake_that_moves_has_the_number_that_its_reading_has_on_the_bed_sheet(before: Plan, after: Plan) -> None:
+    for one in moved(before, after):
+        if one.new is None or one.mark not in (Mark.BLOCK, Mark.ROW_END):
+            continue
+        if planting_of(after, one.planting).hardens is not None:
+            assert stake_number(before, after, one).now is None
+            continue
+        laid, number = lay_out_bed(after, bed_of(after, one.bed)), stake_number(before, after, one)
+        readings = {
+            tape(stake.at, after.place.units).number
+            for turn in turns(laid.without_trays)
+            for stake in stakes(after, laid.without_trays, turn, looks(after))
+            if stake.number == number.now
+        }
+        assert tape(one.new, after.place.units).number in readings
+        assert 0 <= one.new <= laid.bed.length.nm
 
 
 @pytest.mark.parametrize("units", ["feet and inches", "decimal feet"])
@@ -107,7 +162,7 @@ def test_the_largest_figures_of_every_unit_have_room(units: str) -> None:
     )
 
 
-def test_many_stakes_go_on_overleaf_under_the_name_of_their_bed() -> None:
+def test_many_stakes_go_on_over_pages_under_the_name_of_their_bed() -> None:
     some = [{"id": f"p{at}", "bed": "b1", "crop": "c", "from": f"{at} m", "length": "60 cm"} for at in range(50)]
     parts: dict[str, Any] = {
         "beds": [{"id": "b1", "name": "Long bed", "length": "60 m", "width": "1 m"}],

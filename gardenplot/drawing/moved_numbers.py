@@ -1,0 +1,90 @@
+"""Which numbers stakes have on the bed sheets before and after a change, those that move and those that stay."""
+
+from itertools import groupby
+
+from attrs import frozen
+
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.stake_numbers import Numbered, numbered, numbers_of, turn_words
+from gardenplot.filling.moved import Mark, Moved
+from gardenplot.layout import lay_out_bed
+from gardenplot.plan import Plan, bed_of
+from gardenplot.words import _, ngettext
+
+
+@frozen
+class StakeNumber:
+    """A stake's number on the bed sheet before and after; None where it has none. `turn` says which of several.
+
+    `stays` tells that a stake stands where it was afterwards too, `is_there` that one stands already where it goes.
+    """
+
+    was: int | None = None
+    now: int | None = None
+    turn: str = ""
+    stays: bool = False
+    is_there: bool = False
+
+
+def stake_number(before: Plan, after: Plan, one: Moved) -> StakeNumber:
+    """The numbers of a stake that moves; none of what is no stake of the bed sheet."""
+    old, new = _turn_of(before, one), _turn_of(after, one)
+    if one.mark not in (Mark.BLOCK, Mark.ROW_END) or (old is None and new is None):
+        return StakeNumber()
+    units, turn = after.place.units, new or old
+    later, sooner = new or _same_turn(after, one, old), old or _same_turn(before, one, new)
+    return StakeNumber(
+        was=old.number_at(one.old, units) if old is not None and one.old is not None else None,
+        now=new.number_at(one.new, units) if new is not None and one.new is not None else None,
+        turn=turn_words(turn.turn, turn.turns) if turn is not None and turn.turns > 1 else "",
+        stays=later is not None and one.old is not None and later.number_at(one.old, units) is not None,
+        is_there=sooner is not None and one.new is not None and sooner.number_at(one.new, units) is not None,
+    )
+
+
+def _turn_of(plan: Plan, one: Moved) -> Numbered | None:
+    """The stakes of the turn in which a planting first stands in a bed of a plan, if it does."""
+    found = [bed for bed in plan.beds if bed.id == one.bed]
+    return numbers_of(plan, lay_out_bed(plan, found[0]), looks(plan)).get(one.planting) if found else None
+
+
+def _same_turn(plan: Plan, one: Moved, other: Numbered | None) -> Numbered | None:
+    """The stakes of the turn of a bed in a plan that has the number of another plan's turn, if it has so many."""
+    found = [bed for bed in plan.beds if bed.id == one.bed]
+    turns = numbered(plan, lay_out_bed(plan, found[0]), looks(plan)) if found else ()
+    return next((each for each in turns if other is not None and each.turn == other.turn), None)
+
+
+def renumbered_words(before: Plan, after: Plan, bed_id: str) -> str:
+    """What the stakes of a bed that stay where they are were called and are called now; nothing where that is alike.
+
+    "Stakes that stay: 3 is now 4, 5–8 are now 6–9".
+    """
+    if all(bed.id != bed_id for bed in before.beds):
+        return ""
+    was, now = (numbered(plan, lay_out_bed(plan, bed_of(plan, bed_id)), looks(plan)) for plan in (before, after))
+    found = []
+    for old, new in zip(was, now, strict=False):
+        numbers = {stake.at: stake.number for stake in new.stakes}
+        changed = [
+            (stake.number, numbers[stake.at])
+            for stake in old.stakes
+            if numbers.get(stake.at, stake.number) != stake.number
+        ]
+        words = ", ".join(_runs(changed))
+        if words:
+            found.append(words if new.turns == 1 else f"{turn_words(new.turn, new.turns)}: {words}")
+    return _("Stakes that stay: {numbers}").format(numbers="; ".join(found)) if found else ""
+
+
+def _runs(changed: list[tuple[int, int]]) -> list[str]:
+    """Old and new numbers, those in a row that move by as many together."""
+    found = []
+    for _by, pairs in groupby(enumerate(changed), lambda each: (each[1][0] - each[0], each[1][1] - each[0])):
+        run = [pair for _place, pair in pairs]
+        ends = [
+            f"{first}–{last}" if first != last else str(first) for first, last in zip(run[0], run[-1], strict=True)
+        ]
+        words = ngettext("{was} is now {now}", "{was} are now {now}", len(run))
+        found.append(words.format(was=ends[0], now=ends[1]))
+    return found
