@@ -8,6 +8,7 @@ from attrs import frozen
 from gardenplot.drawing.actual_words import planted_words
 from gardenplot.drawing.days import days_between, short_day, weekday_words
 from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.needed_words import needed_for_orders
 from gardenplot.drawing.sayings import between, counted
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import (
@@ -15,15 +16,13 @@ from gardenplot.layout import (
     LaidOut,
     Layout,
     lay_out_plan,
-    planted_for_orders,
-    spacings_for_orders,
 )
 from gardenplot.layout.staked import staked
 from gardenplot.plan import Establish, Pattern, Plan, bed_of
-from gardenplot.season import market_day, stand_for
+from gardenplot.season import market_day
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, tape
-from gardenplot.words import _, ngettext
+from gardenplot.words import _
 
 MOST_BOXES = 12
 """More rows than this are counted several at once."""
@@ -112,7 +111,7 @@ def _block(plan: Plan, one: Grown, layout: Layout, look: dict[str, Look]) -> Cou
         readings=between(*staked(bed_of(plan, layout.bed), layout), units),
         planted=f"{counted(layout)}; {standing}" if standing else counted(layout),
         days=_days(one),
-        needs=_needs(plan, one, look),
+        needs=_needs(plan, one),
         rows=_("ring") if layout.rings else _("row"),
         sample=_sample(one, layout, units),
         boxes=count_boxes(layout, units),
@@ -130,7 +129,7 @@ def _days(one: Grown) -> str:
     )
 
 
-def _needs(plan: Plan, one: Grown, look: dict[str, Look]) -> str:
+def _needs(plan: Plan, one: Grown) -> str:
     """How many plants must stand for the market day it is for, with those of others, and how that is met.
 
     "For Sat 17 May 134 must stand: 2 to spare"; "For Sat 17 May 163 must stand, with E: 20 short".
@@ -138,22 +137,10 @@ def _needs(plan: Plan, one: Grown, look: dict[str, Look]) -> str:
     order = one.order
     if order is None:
         return ""
-    key, laid_out = (order.id, one.planting.market or 1), lay_out_plan(plan)
-    standing, needed = (
-        planted_for_orders(laid_out)[key],
-        stand_for(order, one.crop, spacings_for_orders(laid_out).get(key)),
-    )
-    others = [
-        look[other.id].letter
-        for other in plan.plantings
-        if (other.order, other.market or 1) == key and other.id != one.planting.id
-    ]
+    needed = needed_for_orders(plan)[one.planting.id]
     day = market_day(order, one.planting.market) or order.on
-    words = ngettext("for {day} {count} must stand", "for {day} {count} must stand", needed)
-    words = words.format(day=weekday_words(day), count=grouped(needed))
-    if others:
-        words += _(", with {letters}").format(letters=", ".join(others))
-    over = standing - needed
+    words = _("for {day} {needed}").format(day=weekday_words(day), needed=needed)
+    over = needed.planted - needed.count
     answer = _("{count} short") if over < 0 else _("{count} to spare") if over else _("none to spare")
     return f"{words}: {answer.format(count=grouped(abs(over)))}"
 

@@ -21,9 +21,27 @@ _WHY = {
 }
 
 
+NO_SUNSET = (NoSunset.LIGHT_ALL_DAY, NoSunset.DARK_ALL_DAY)
+"""Why there is no sunset at all, rather than one that is not known."""
+
+
 def why_words(why: NoSunset) -> str:
     """Why no sunset is told."""
     return _WHY[why]
+
+
+def to_write_words(why: NoSunset) -> tuple[str, ...]:
+    """What to do where no sunset is told: what the place lacks, or by hand from an almanac."""
+    by_hand = _("Or write the sunset of each night on its line, from an almanac, and the time to cover by beside it.")
+    match why:
+        case NoSunset.NO_PLACE:
+            return _("Type latitude and longitude into the place of the plan, and print the card again."), by_hand
+        case NoSunset.NO_CLOCK:
+            return _("Type the time zone into the place of the plan, and print the card again."), by_hand
+        case NoSunset.OUT_OF_REACH:
+            return (_("Write the sunset of each night on its line, from an almanac."),)
+        case NoSunset.LIGHT_ALL_DAY | NoSunset.DARK_ALL_DAY:
+            return (_("Go by the frost forecast, and write the time to cover by on the line."),)
 
 
 def clock_words(moment: datetime, day: date) -> str:

@@ -1,9 +1,11 @@
 """The dates sheet: what is to be done by week, a line a job with a box to tick, upright, in black."""
 
+from attrs import frozen
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.date_list import DateRow, by_week
+from gardenplot.drawing.date_list import DateRow, Job, by_week
 from gardenplot.drawing.days import short_day
+from gardenplot.drawing.needed_words import Needed, needed_for_orders
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.plan import Plan
 from gardenplot.sheets.book import About, Book, NothingToPrintError
@@ -16,6 +18,8 @@ from gardenplot.words import _
 
 _WEEKDAY, _DAY = 30.0, 62.0
 """Points of width of "Wed" and of "31 May"."""
+_SECOND = 14.0
+"""Points of height of a second line in a row."""
 _SHARES = (0.2, 0.29, 0.3, 0.21)
 """What job, name, number and bed take of the width that is left."""
 _CAUTION = _(
@@ -28,13 +32,38 @@ def add_dates(book: Book, plan: Plan, said: About, _choices: Choices = USUAL, to
     weeks = by_week(plan)
     if not weeks:
         raise NothingToPrintError(_("no day is known in the plan, so there is no dates sheet"))
-    parts = (
-        Part(week.name, " · ".join(part for part in (week.bench, week.days) if part), week.rows) for week in weeks
-    )
+    needed = needed_for_orders(plan)
+    parts = [
+        Part(
+            week.name,
+            " · ".join(part for part in (week.bench, week.days) if part),
+            tuple(_Row(row, _must_stand(row, needed)) for row in week.rows),
+            height_of=_height_of,
+        )
+        for week in weeks
+    ]
     add_list(book, parts, _draw_row, ListHead(_("Dates by week"), said, _CAUTION), told)
 
 
-def _draw_row(page: Canvas, row: DateRow, top: float, right: float) -> None:
+@frozen
+class _Row:
+    """A job, and what must stand where it is a harvest."""
+
+    job: DateRow
+    needs: str
+
+
+def _must_stand(row: DateRow, needed: dict[str, Needed]) -> str:
+    found = needed.get(row.planting or "") if row.job is Job.READY else None
+    return "" if found is None else str(found)
+
+
+def _height_of(row: _Row) -> float:
+    return ROW + _SECOND if row.needs else ROW
+
+
+def _draw_row(page: Canvas, whole: _Row, top: float, right: float) -> None:
+    row = whole.job
     base = top - ROW / 2 - 4
     draw_box(page, MARGIN + 2, top - ROW / 2, BOX, ticked=row.done)
     left = MARGIN + BOX + 10
@@ -47,4 +76,6 @@ def _draw_row(page: Canvas, row: DateRow, top: float, right: float) -> None:
     cells = ((row.what, FACE), (row.name, BOLD), (row.amount, FACE), (row.bed_name, FACE))
     for share, (words, face) in zip(_SHARES, cells, strict=True):
         draw_fitted(page, words, (left, base), share * spare - 6, face, 11)
+        if words is row.amount:
+            draw_fitted(page, whole.needs, (left, base - _SECOND), share * spare - 6, face, 11)
         left += share * spare

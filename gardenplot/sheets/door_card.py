@@ -10,7 +10,17 @@ from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.days import days_between, short_day
-from gardenplot.drawing.night_words import MORNING, NOT_ALL, VENT, ahead_words, clock_words, cover_names, why_words
+from gardenplot.drawing.night_words import (
+    MORNING,
+    NO_SUNSET,
+    NOT_ALL,
+    VENT,
+    ahead_words,
+    clock_words,
+    cover_names,
+    to_write_words,
+    why_words,
+)  # fmt: skip
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.errors import PlanError
 from gardenplot.plan import Plan
@@ -158,6 +168,7 @@ def _notes(plan: Plan, week: _Week) -> Iterator[str]:
     for why in dict.fromkeys(night.why for night in week.nights):
         if why is not None:
             yield why_words(why)
+            yield from to_write_words(why)
 
 
 def _draw_headings(page: Canvas, y: float, width: float) -> float:
@@ -178,10 +189,7 @@ def _draw_night(page: Canvas, night: Night, boxes: _Boxes, top: float, height: f
     page.drawString(MARGIN + 4, middle - 5, f"{night.day:%a}")
     page.setFont(BOLD, 17)
     page.drawString(MARGIN + 40, middle - 6, short_day(night.day))
-    sunset = clock_words(night.sunset, night.day) if night.sunset else "–"
-    draw_fitted(page, sunset, (MARGIN + 112, middle - 5), 54, FACE, 14)
-    by = clock_words(night.cover_by, night.day) if night.cover_by else "–"
-    draw_fitted(page, by, (MARGIN + 170, middle - 8), _BOXES_AT - 176, BOLD, 22)
+    _draw_times(page, night, middle)
     labels = boxes.labels_of(night)
     first = middle + _LINE * (ceil(len(labels) / boxes.per_line) - 1) / 2
     for number, label in enumerate(labels):
@@ -191,6 +199,22 @@ def _draw_night(page: Canvas, night: Night, boxes: _Boxes, top: float, height: f
         size = 12 if boxes.are_named else 14
         draw_fitted(page, label, (x + _BOX + 5, y - 5), boxes.pitch - _BOX - 7, BOLD, size)
     draw_box(page, page._pagesize[0] - MARGIN - _OPEN + 8, middle, 18)
+
+
+def _draw_times(page: Canvas, night: Night, middle: float) -> None:
+    """Sunset and the time to cover by; a line to write each on where it is not known."""
+    sunset, by = (MARGIN + 112, 54.0), (MARGIN + 170, _BOXES_AT - 176)
+    page.setLineWidth(0.18 * mm)
+    if night.sunset is not None:
+        draw_fitted(page, clock_words(night.sunset, night.day), (sunset[0], middle - 5), sunset[1], FACE, 14)
+    elif night.why in NO_SUNSET:
+        draw_fitted(page, _("none"), (sunset[0], middle - 5), sunset[1], FACE, 14)
+    else:
+        page.line(sunset[0], middle - 8, sunset[0] + sunset[1] - 6, middle - 8)
+    if night.cover_by is not None:
+        draw_fitted(page, clock_words(night.cover_by, night.day), (by[0], middle - 8), by[1], BOLD, 22)
+    else:
+        page.line(by[0], middle - 8, by[0] + by[1] - 4, middle - 8)
 
 
 def _draw_covers(page: Canvas, plan: Plan, week: _Week, numbers: dict[str, int], y: float) -> None:

@@ -275,15 +275,19 @@ def _is_free(span: tuple[float, float], taken: list[tuple[float, float]]) -> boo
 
 
 def _draw_end_figures(page: Canvas, place: _Place, units: Units, taken: list[tuple[float, float]]) -> None:
-    """The 0 and the length of a strip, as far as no figure of a mark is there."""
+    """The 0 and the length of a strip with its unit, as far as no figure of a mark is there."""
     strip, piece = place.piece.strip, place.piece
     for at in dict.fromkeys((0, strip.length)):
-        figure = offset(at, units).number if at else "0"
+        length = offset(at, units)
+        figure, unit = (length.number, length.unit) if at else ("0", "")
         width = pdfmetrics.stringWidth(figure, BOLD, _FIGURE)
-        left = place.x(at) - 4 - width if at else place.x(at) + 4
-        if piece.begin <= at <= piece.end and _is_free((left, left + width), taken):
+        whole = width + (pdfmetrics.stringWidth(unit, FACE, _BESIDE) + 2 if unit else 0)
+        left = place.x(at) - 4 - whole if at else place.x(at) + 4
+        if piece.begin <= at <= piece.end and _is_free((left, left + whole), taken):
             page.setFont(BOLD, _FIGURE)
             page.drawString(left, place.top - _UPPER, figure)
+            page.setFont(FACE, _BESIDE)
+            page.drawRightString(left + whole, place.top - _UPPER, unit)
 
 
 def _draw_words(page: Canvas, place: _Place) -> None:

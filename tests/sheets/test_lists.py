@@ -116,7 +116,16 @@ def test_a_week_is_kept_on_one_page_where_that_can_hold_it() -> None:
         assert sum(week.days in text for text in texts) == 1
 
 
-def test_a_week_that_no_page_can_hold_goes_on_overleaf() -> None:
+def test_a_harvest_says_how_many_must_stand_beside_how_many_are_planted() -> None:
+    """S1: orders for 120 pak choi and 40 kohlrabi need 134 and 43 plants, as the count sheet has it."""
+    (page,) = pages_of(dates_sheet(hand_worked("s1"), Paper.A4).pdf)
+    lines = [plain(words.text) for words in page.words]
+    assert lines[lines.index("136 for Sat 17 May") + 1] == "134 must stand"
+    assert lines[lines.index("45 for Sat 17 May") + 1] == "43 must stand"
+    assert_legible(page, Paper.A4)
+
+
+def test_a_week_that_no_page_can_hold_goes_on_over_pages() -> None:
     plan = metric_plan()
     block = plan.plantings[0]
     many = tuple(evolve(block, id=f"p{number}", plants=1, start=None) for number in range(70))
@@ -198,6 +207,25 @@ def test_a_card_without_sun_times_says_why(place: Place, says: str) -> None:
     page = pages_of(door_cards(covered(1, place=place), Paper.A4).pdf)[0]
     assert says in page.text
     assert not re.search(r"\d\d:\d\d", page.text)
+
+
+def test_a_card_without_a_place_says_what_to_type_and_has_lines_to_write_on() -> None:
+    page, known = (
+        pages_of(door_cards(covered(1, place=place), Paper.A4).pdf)[0]
+        for place in (Place(), Place(latitude=54.0, longitude=-2.0, time_zone="Europe/London"))
+    )
+    for words in ("Type latitude and longitude into the place of the plan", "Or write the sunset of each night"):
+        assert words in page.text
+        assert words not in known.text
+    nights = sum(re.fullmatch(r"\d+ Apr", words.text) is not None for words in page.words if words.size == 17)
+    assert nights > 1
+    assert len(_lines_to_write_on(page)) == 2 * nights
+    assert not _lines_to_write_on(known)
+    assert not any(words.text == "–" for words in page.words)
+
+
+def _lines_to_write_on(page: Page) -> list[tuple[float, ...]]:
+    return [path.box for path in page.paths if path.size[1] < 0.1 and 40 < path.size[0] < 100]
 
 
 def test_the_card_of_a_day_is_found() -> None:

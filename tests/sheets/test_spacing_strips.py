@@ -2,7 +2,7 @@
 
 from datetime import date
 from functools import cache
-from itertools import combinations
+from itertools import combinations, pairwise
 from math import dist
 
 import numpy as np
@@ -239,6 +239,14 @@ def test_a_strip_is_as_long_as_whole_spacings_fit_on_the_board(board: int | None
     glued = strip(plan, "in the row", choices=Choices(board=board))
     assert len(glued.upper) == marks
     assert glued.repeat == pytest.approx(200 * marks, abs=NEAR)
+
+
+@pytest.mark.parametrize(("units", "end"), [("metric", ("120", "cm")), ("decimal feet", ("3.94", "ft"))])
+def test_the_end_of_a_strip_has_its_unit(units: str, end: tuple[str, str]) -> None:
+    """The end of 6 spacings of 20 cm: 1.2 m, which are 3.937 ft."""
+    plan = bed_of(PLAIN, {"rows": 3}, units=units)
+    texts = [words.text for page in pages_of(made(plan, Paper.A4, Kind.STRIPS).pdf) for words in page.words]
+    assert end in set(pairwise(texts))
 
 
 def test_a_strip_has_no_more_marks_than_its_rows_have_plants() -> None:
