@@ -41,6 +41,8 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("--labels-from", type=int, metavar="N", default=1, help=begun)
     labelled = _("labels for blocks, for trays, or both")
     parser.add_argument("--labelled", type=Labelled, choices=list(Labelled), default=Labelled.BOTH, help=labelled)
+    slip = _("where a sheet of labels has no margin, leave out the label that says of which plan it is")
+    parser.add_argument("--no-slip", dest="slip", action="store_false", help=slip)
 
 
 def _ratio(text: str) -> int:
@@ -70,6 +72,7 @@ def run(arguments: Namespace) -> int:
     choices = Choices(
         beds=named_beds(plan, arguments.bed), scale=arguments.scale, string=string, board=board,
         label=label_size(arguments.label), labels_from=arguments.labels_from, labelled=arguments.labelled,
+        slip=arguments.slip,
     )  # fmt: skip
     asked = arguments.what or [Kind.BEDS]
     kinds = [kind for kind in Kind if kind in asked or _ALL in asked]

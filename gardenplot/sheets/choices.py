@@ -57,7 +57,8 @@ class Choices:
     things are needed, or sown, or planted; for the sheet of what changed the plan by which the stakes stand; for the
     drawing one to how many, else the largest usual scale; for the bed sheets how far beside the rows strings are
     drawn, in nm; for spacing strips how long a board is in nm, else 1.2 m or 4 ft; for labels their size, the first
-    free one on a sheet that was begun, from 1, and what they are for.
+    free one on a sheet that was begun, from 1, what they are for, and whether the first of a sheet that has no margin
+    says of which plan it is.
     """
 
     beds: frozenset[str] = frozenset()
@@ -70,6 +71,7 @@ class Choices:
     label: LabelSize = STAKES
     labels_from: int = 1
     labelled: Labelled = Labelled.BOTH
+    slip: bool = True
 
 
 USUAL = Choices()

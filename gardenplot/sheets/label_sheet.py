@@ -2,7 +2,8 @@
 
 The letter and the crop stay large. Other words shrink to fit and are cut below 8 pt; lines for which a label has no
 height are left out, the least needed first. On plain paper each label has its cut lines, and a long one keeps its
-foot free for the soil. What every page says of its plan stands in the lower margin where there is one.
+foot free for the soil. What every page says of its plan stands in the lower margin where there is one, else on a
+slip, the first label of each sheet, unless that is not wanted.
 """
 
 from collections.abc import Sequence
@@ -32,6 +33,8 @@ _PAD = 2.2 * mm
 """Kept free inside a label, since no printer takes paper in exactly alike."""
 _PAGE_EDGE = 5 * mm
 """Kept free at the edges of the paper, where printers do not reach."""
+_LEAST_MARGIN: float = 5 * mm + 8
+"""Points of a lower margin in which a line of words has room."""
 _LARGEST_LETTER, _LARGEST_CROP, _LEAST_CROP = 96, 30, 12
 _LARGEST, _LEAST = 18, 8
 """Sizes in points of the other words."""
@@ -82,20 +85,35 @@ def add_labels(book: Book, plan: Plan, said: About, choices: Choices = USUAL, to
         )
     spots = [_spot(cell, book.paper, is_cut=choices.label.is_cut) for cell in on_sheet]
     letter = _letter_column(labels, [spot.words for spot in spots])
-    begun = choices.labels_from - 1
-    sheets = range(0, begun + len(labels), len(spots))
-    for number, first in enumerate(sheets):
+    margin = _margin(book.paper, on_sheet)
+    has_slip = choices.slip and margin < _LEAST_MARGIN and len(spots) > 1
+    sheets = _sheets(labels, len(spots), choices.labels_from - 1, has_slip=has_slip)
+    for number, (first, on_it) in enumerate(sheets):
         told(number, len(sheets))
         page = book.upright()
-        for place, spot in enumerate(spots, first - begun):
-            if 0 <= place < len(labels):
-                _draw_words(page, labels[place], spot.words, letter)
-                if choices.label.is_cut:
-                    _draw_cuts(page, spot)
-        _draw_foot(book, said, on_sheet)
+        for label, spot in zip(on_it, spots[first + has_slip :], strict=False):
+            _draw_words(page, label, spot.words, letter)
+            if choices.label.is_cut:
+                _draw_cuts(page, spot)
+        if has_slip:
+            _draw_slip(book, said, spots[first].words)
+        elif margin >= _LEAST_MARGIN:
+            _draw_foot(book, said, margin)
         # The note that a book puts above what lacks letters would lie on the labels: it stands in the foot.
         page.lacks_letters = False
         book.end_page()
+
+
+def _sheets(
+    labels: list[LabelWords], count: int, begun: int, *, has_slip: bool
+) -> list[tuple[int, list[LabelWords]]]:
+    """Labels on sheets of so many, `begun` of the first being gone, each sheet with its first place that is free."""
+    found, rest, first = [], labels, begun
+    while rest:
+        taken = max(0, count - first - has_slip)
+        found.append((first, rest[:taken]))
+        rest, first = rest[taken:], 0
+    return found
 
 
 def _wanted(plan: Plan, choices: Choices) -> list[LabelWords]:
@@ -220,16 +238,35 @@ def _lines(lines: Sequence[str], columns: int, width: float, height: float) -> t
     return 0, _LEAST
 
 
-def _draw_foot(book: Book, said: About, on_sheet: Sequence[Cell]) -> None:
-    """What a page says of its plan, below the labels where the paper has room there."""
-    page = book.canvas
-    lowest = max(cell.top + cell.height for cell in on_sheet)
-    margin = _points(_PAPERS[book.paper][1] - lowest)
-    if margin < _PAGE_EDGE + _LEAST:
-        return
-    base, right = max(_PAGE_EDGE, margin / 2 - 2), page._pagesize[0] - 10 * mm
+def _margin(paper: Paper, on_sheet: Sequence[Cell]) -> float:
+    """Points below the lowest label of a sheet."""
+    return _points(_PAPERS[paper][1] - max(cell.top + cell.height for cell in on_sheet))
+
+
+def _about(page: Canvas, said: About) -> tuple[str, ...]:
+    """How to print a page, what stands for letters that it lacks, and of which plan it is."""
     note = (_("{sign} stands for a sign without a letter").format(sign=MISSING),) if page.lacks_letters else ()
-    words = " · ".join((_("print at 100 %, not fitted to the page"), *note, *said.said))
+    return (_("print at 100 %, not fitted to the page"), *note, *said.said)
+
+
+def _draw_foot(book: Book, said: About, margin: float) -> None:
+    """What a page says of its plan, below the labels."""
+    page = book.canvas
+    base, right = max(_PAGE_EDGE, margin / 2 - 2), page._pagesize[0] - 10 * mm
+    words = " · ".join(_about(page, said))
     page.setFont(FACE, _LEAST)
     page.drawString(10 * mm, base, fitted(words, FACE, _LEAST, right - 10 * mm - 80))
     book.number_page(right, base, _LEAST)
+
+
+def _draw_slip(book: Book, said: About, box: _Box) -> None:
+    """The same on a label, the plan's name and its version first, the page's number in its last line."""
+    page = book.canvas
+    lines = [*reversed(said.said), *_about(page, said)[: -len(said.said)]]
+    pitch = min(14.0, box.height / (len(lines) + 1))
+    size = max(_LEAST, min(11, int(pitch / 1.2)))
+    kept = lines[: max(1, int(box.height / (size * 1.2)) - 1)]
+    y = box.top - size
+    for number, words in enumerate(kept):
+        draw_fitted(page, words, (box.left, y - number * size * 1.2), box.width, BOLD if number == 0 else FACE, size)
+    book.number_page(box.left + box.width, box.bottom + 2, _LEAST)

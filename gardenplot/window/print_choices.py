@@ -58,6 +58,7 @@ class PrintChoices(QWidget):
         self.kinds = {kind: QCheckBox(NAMES[kind]) for kind in kinds}
         self.beds, self.scale, self.string, self.board = QListWidget(), QComboBox(), QComboBox(), QComboBox()
         self.label, self.labels_from, self.labelled = QComboBox(), QLineEdit(), QComboBox()
+        self.slip = QComboBox()
         self._fill_beds(plan)
         self._fill(plan.place.units)
         column = QVBoxLayout(self)
@@ -75,6 +76,7 @@ class PrintChoices(QWidget):
                 (_("Size of labels"), self.label, Kind.LABELS),
                 (_("First free label on the sheet"), self.labels_from, Kind.LABELS),
                 (_("Labels for"), self.labelled, Kind.LABELS),
+                (_("Plan name, if a sheet has no margin"), self.slip, Kind.LABELS),
             )
         )
         for one in self._fields:
@@ -99,6 +101,7 @@ class PrintChoices(QWidget):
             label=label_size(self.label.currentText()),
             labels_from=int(self.labels_from.text() or 1),
             labelled=self.labelled.currentData(),
+            slip=self.slip.currentData(),
         )
         return evolve(self._asked, kinds=kinds, choices=choices)
 
@@ -117,6 +120,7 @@ class PrintChoices(QWidget):
         _choose(self.scale, choices.scale)
         _choose(self.board, choices.board)
         _choose(self.labelled, choices.labelled)
+        _choose(self.slip, choices.slip)
         size = choices.label.name if choices.label != Choices().label else kept_choice("label") or choices.label.name
         self.label.setCurrentText(size)
         self.labels_from.setText(str(choices.labels_from))
@@ -149,12 +153,14 @@ class PrintChoices(QWidget):
         self.labels_from.setValidator(QIntValidator(1, 999, self))
         for what, words in _LABELLED.items():
             self.labelled.addItem(words, what)
+        self.slip.addItem(_("on its first free label"), True)
+        self.slip.addItem(_("left out"), False)
 
     def _listen(self) -> None:
         for box in self.kinds.values():
             box.toggled.connect(self._change)
         self.beds.itemChanged.connect(self._change)
-        for field in (self.scale, self.string, self.board, self.labelled, self.label):
+        for field in (self.scale, self.string, self.board, self.labelled, self.slip, self.label):
             field.activated.connect(self._change)
         line = self.label.lineEdit()
         if line is not None:

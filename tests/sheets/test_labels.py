@@ -86,7 +86,7 @@ each_size = pytest.mark.parametrize("name", SHEETS)
 
 def chosen(name: str, begin: int = 1, labelled: Labelled = Labelled.BOTH) -> Choices:
     """Labels of a size by its name, from one of the first sheet on."""
-    return Choices(label=label_size(name), labels_from=begin, labelled=labelled)
+    return Choices(label=label_size(name), labels_from=begin, labelled=labelled, slip=False)
 
 
 def pages(plan: Plan, name: str, begin: int = 1, labelled: Labelled = Labelled.BOTH) -> tuple[Page, ...]:
@@ -299,6 +299,24 @@ def test_every_page_says_of_which_plan_it_is_where_the_paper_has_room() -> None:
         assert "version " in page.text
 
 
+@pytest.mark.parametrize("begin", [1, 5, 24])
+def test_where_the_paper_has_no_room_the_first_label_of_each_sheet_says_of_which_plan_it_is(begin: int) -> None:
+    name = "70 x 37 mm, 3 x 8 on A4"
+    found = pages_of(made(example(), Paper.A4, Kind.LABELS, evolve(chosen(name, begin), slip=True), day=DAY).pdf)
+    count = len(all_labels(example()))
+    labels = []
+    for number, page in enumerate(found):
+        first = 0 if number else begin - 1
+        read = by_label(page, SHEETS[name])
+        said = " ".join(words.text for words in read[first])
+        assert not any(read[:first])
+        for words in ("Kestrel Howe", "version ", "printed Fri 26 Feb 2027", "print at 100 %"):
+            assert words in said, words
+        assert f"page {number + 1} of {len(found)}" in page.text
+        labels += [words for words in read[first + 1 :] if words]
+    assert len(labels) == count
+
+
 def test_the_same_plan_and_day_give_the_same_bytes() -> None:
     first, second = (made(example(), Paper.A4, Kind.LABELS, day=DAY).pdf for _turn in range(2))
     assert first == second
@@ -353,7 +371,8 @@ def test_what_is_no_size_or_does_not_fit_is_refused(typed: str) -> None:
 
 def test_the_command_prints_them(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     plan, out, name = SCENARIOS / "s1.gardenplot", tmp_path / "labels.pdf", "70 x 37 mm, 3 x 8 on A4"
-    asked = ["sheet", str(plan), str(out), "--what", "labels", "--labels-from", "3", "--labelled", "trays", "--label"]
+    asked = ["sheet", str(plan), str(out), "--what", "labels", "--labels-from", "3", "--labelled", "trays"]
+    asked += ["--no-slip", "--label"]
     assert main([*asked, name]) == 0
     (page,) = pages_of(out.read_bytes())
     read = by_label(page, SHEETS[name])
