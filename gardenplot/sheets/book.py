@@ -17,7 +17,7 @@ from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
 from gardenplot.plan.file import text_of
 from gardenplot.sheets.archive import make_archive
-from gardenplot.sheets.paper import FACE, MISSING, SIZES, Paper, Sheets, load_face, printable
+from gardenplot.sheets.paper import FACE, MISSING, SIZES, Paper, Sheets, as_drawn, load_face, printable
 from gardenplot.words import _
 
 _LANGUAGE = "en"
@@ -58,7 +58,7 @@ def version_of(plan: Plan) -> str:
 
 @frozen
 class _Number:
-    """A page's number in a size, and whether it goes on overleaf."""
+    """A page's number in a size, and whether it goes on with the next page."""
 
     page: int
     size: float
@@ -69,8 +69,10 @@ class _Number:
         return f"number-{self.page}"
 
     def said(self, pages: int) -> str:
-        words = _("page {number} of {pages}, continued overleaf") if self.more else _("page {number} of {pages}")
-        return words.format(number=self.page, pages=pages)
+        words = (
+            _("page {number} of {pages}, goes on with page {next}") if self.more else _("page {number} of {pages}")
+        )
+        return words.format(number=self.page, pages=pages, next=self.page + 1)
 
 
 class _Page(Canvas):  # type: ignore[misc]  # reportlab tells no types
@@ -93,7 +95,7 @@ class _Page(Canvas):  # type: ignore[misc]  # reportlab tells no types
     def _letters(self, text: str) -> str:
         said = printable(text)
         self.lacks_letters = self.lacks_letters or MISSING in said
-        return said
+        return as_drawn(said)
 
 
 class Book:

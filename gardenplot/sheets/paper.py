@@ -14,6 +14,7 @@ from reportlab.pdfbase.ttfonts import TTFont
 from gardenplot.files import resource
 from gardenplot.one_line import one_line
 from gardenplot.sheets.choices import Kind
+from gardenplot.sheets.right_to_left import shown
 from gardenplot.units import INCH, MM, Units
 
 POINT_PER_MM: float = mm
@@ -105,6 +106,16 @@ def printable(text: str) -> str:
         if all(map(has.__contains__, map(ord, text)))
         else "".join(sign if ord(sign) in has else MISSING for sign in text)
     )
+
+
+def as_drawn(text: str) -> str:
+    """A printable text in the order in which a page draws its signs, letters that join in the form that they have."""
+    return shown(text, pdfmetrics.getFont(FACE).face.charToGlyph.__contains__)
+
+
+def width_of(text: str, face: str, size: float) -> float:
+    """The points of width that a text takes on a page."""
+    return float(pdfmetrics.stringWidth(as_drawn(printable(text)), face, size))
 
 
 def fitted(text: str, face: str, size: float, room: float) -> str:
