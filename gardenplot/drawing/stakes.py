@@ -18,14 +18,20 @@ from gardenplot.words import _, ngettext
 
 @frozen
 class Here:
-    """What is written beside a stake: a planting (its name may be cut short), what it does here, and more."""
+    """What is written beside a stake: a planting (its name may be cut short), what it does here, and more.
+
+    Of a block that `begins` or ends here more is said of its first or last `plant`, whose tape reading that is.
+    """
 
     says: str
     name: str = ""
     more: str = ""
+    plant: str = ""
+    begins: bool = False
 
     def __str__(self) -> str:
-        return f"{self.name} {self.says}".strip() + (f" · {self.more}" if self.more else "")
+        more = f"{self.more} {self.plant}".strip()
+        return f"{self.name} {self.says}".strip() + (f" · {more}" if more else "")
 
 
 @frozen
@@ -94,12 +100,14 @@ def _block_notes(plan: Plan, bed: Bed, layout: Layout, look: dict[str, Look]) ->
     units, letter = plan.place.units, look[layout.planting].letter
     first = last = ""
     if layout.first_plant is not None and layout.last_plant is not None:
-        first = _("first plant {reading}").format(reading=tape(layout.first_plant, units).number)
-        last = _("last plant {reading}").format(reading=tape(layout.last_plant, units).number)
+        first, last = tape(layout.first_plant, units).number, tape(layout.last_plant, units).number
     (start, end), (before, behind) = staked(bed, layout), beyond(bed, layout)
-    begins = Here(end_words(units, begins=True, beyond=before), f"{letter} {name_of(plan, layout.planting)}", first)
-    ends = Here(end_words(units, begins=False, beyond=behind), letter, last)
-    return [_Note(start, begins, 5, layout), _Note(end, ends, 3)]
+    name, words = f"{letter} {name_of(plan, layout.planting)}", (_("first plant"), _("last plant"))
+    begins, ends = end_words(units, begins=True, beyond=before), end_words(units, begins=False, beyond=behind)
+    return [
+        _Note(start, Here(begins, name, words[0] if first else "", first, begins=True), 5, layout),
+        _Note(end, Here(ends, letter, words[1] if last else "", last), 3),
+    ]
 
 
 def end_words(units: Units, *, begins: bool, beyond: int) -> str:

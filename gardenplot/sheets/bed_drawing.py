@@ -6,14 +6,12 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.bed import BedFigure, draw_turn
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.sayings import name_of
 from gardenplot.drawing.tape import ticks
 from gardenplot.layout import LaidOut, Layout
-from gardenplot.layout.staked import staked
-from gardenplot.one_line import one_line
-from gardenplot.plan import Plan, bed_of
+from gardenplot.plan import Plan
+from gardenplot.sheets.block_names import draw_names
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, stakes_width
-from gardenplot.sheets.paper import BOLD, FACE, DrawingScale, check_length, fitted, scale_for
+from gardenplot.sheets.paper import BOLD, FACE, DrawingScale, check_length, scale_for
 from gardenplot.sheets.render import Frame, render
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import tape
@@ -25,7 +23,7 @@ _SLIM = 13 * mm
 _ENLARGED = 15 * mm
 _HIGHEST: float = 62 * mm
 """A bed is drawn no higher than this, so that its stakes stand on the same page."""
-_STILL_READ = 18 * mm
+_STILL_READ = 8 * mm
 """A bed is drawn lower than the highest where that keeps all of it on one page, but not lower than this."""
 _ROUND_ABOUT = 81.0
 """Points above and below a bed for its scale, its letters and its tape."""
@@ -35,8 +33,6 @@ SCALE_LINE = 26.0
 """Points that the scale and its bar take above the bed."""
 LEAST_HEIGHT = _STILL_READ + _ROUND_ABOUT - SCALE_LINE
 """Points that a side column gains at least where it begins beside the bed."""
-_LETTER = 13.0
-"""Points that a single letter takes at most."""
 _AROUND = 120.0
 """Points left and right of a bed for its name and the words at the ends of its tape."""
 
@@ -72,10 +68,10 @@ def draw_to_scale(
     along = scale.on_paper(MM)
     compact = is_compact(page, laid, plan.place.units)
     left = MARGIN + 1 + ((stakes_width(page) if compact else room) - figure.length * along) / 2
-    y -= 18
-    draw_names(page, plan, layouts, look, Frame(left, y, along, along), y)
-    y -= 8 + figure.rim * along
-    y = _bed(page, figure, Frame(left, y, along, along)) - figure.rim * along
+    base = y - 18
+    frame = Frame(left, base - 8 - figure.rim * along, along, along)
+    y = _bed(page, figure, frame) - figure.rim * along
+    draw_names(page, plan, laid, layouts, look, frame, base)
     y = _tape(page, plan, laid, Frame(left, y, along, along))
     below = y - _ENLARGED - 24
     if not compact and figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
@@ -84,6 +80,11 @@ def draw_to_scale(
         stretched = Frame(MARGIN + 1, y - 18, room / figure.length, _ENLARGED / figure.width)
         y = _bed(page, figure, stretched)
     return y - 14
+
+
+def has_room(top: float, needed: float) -> bool:
+    """Whether a bed drawn as low as may be leaves as much height as is `needed` for all else on its page."""
+    return bool(top - FOOT_AT - needed - _ROUND_ABOUT >= _STILL_READ)
 
 
 def _height_for(free: float) -> float:
@@ -107,40 +108,6 @@ def draw_scale_line(page: Canvas, scale: DrawingScale, plan: Plan, y: float) -> 
     for end in (x, x + length):
         page.line(end, y - 1.5, end, y + 8.5)
     return float(x + length)
-
-
-def draw_names(
-    page: Canvas, plan: Plan, layouts: tuple[Layout, ...], look: dict[str, Look], frame: Frame, base: float
-) -> None:
-    """Draw letter and name over what is seen of each block; the letter alone where there is no room for more.
-
-    What stands in the gaps of another planting is named beside it. A letter that would stand upon the one before is
-    left out: the stakes below have it.
-    """
-    free_from = 0.0
-    whose = {one.id: one.gaps_of for one in plan.plantings if one.gaps_of is not None}
-    shown = {layout.planting for layout in layouts}
-    for layout in (one for one in layouts if whose.get(one.planting) not in shown):
-        start, end = (at / MM for at in staked(bed_of(plan, layout.bed), layout))
-        if frame.window is not None:
-            start, end = max(start, frame.window.left), min(end, frame.window.right)
-        if start >= end:
-            continue
-        middle, room = frame.place((start + end) / 2, 0)[0], (end - start) * frame.along
-        if len(layouts) == 1 and frame.window is None:
-            room = max(room, _AROUND)
-        letter = look[layout.planting].letter
-        own = [one.planting for one in layouts if layout.planting in (one.planting, whose.get(one.planting))]
-        words = one_line(" · ".join(f"{look[one].letter}  {name_of(plan, one)}" for one in own))
-        if pdfmetrics.stringWidth(words, BOLD, 12) > room:
-            words = letter if room < 40 else fitted(words, BOLD, 12, room)
-        size = 12 if pdfmetrics.stringWidth(words, BOLD, 12) <= max(room, _LETTER) else 9
-        half = pdfmetrics.stringWidth(words, BOLD, size) / 2
-        if middle - half < free_from:
-            continue
-        free_from = middle + half + 1
-        page.setFont(BOLD, size)
-        page.drawCentredString(middle, base, words)
 
 
 def _bed(page: Canvas, figure: BedFigure, frame: Frame) -> float:

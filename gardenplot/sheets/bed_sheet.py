@@ -5,14 +5,15 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.progress import Told, untold
-from gardenplot.drawing.stakes import Stake, stakes
+from gardenplot.drawing.stakes import stakes
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import LaidOut, Layout
 from gardenplot.plan import Plan
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.sheets.bed_columns import draw_sections, sections, sections_in
-from gardenplot.sheets.bed_drawing import LEAST_HEIGHT, SCALE_LINE, draw_to_scale, is_compact
+from gardenplot.sheets.bed_drawing import LEAST_HEIGHT, SCALE_LINE, draw_to_scale, has_room, is_compact
 from gardenplot.sheets.book import About, Book, NothingToPrintError
+from gardenplot.sheets.carry_section import carried
 from gardenplot.sheets.choices import USUAL, Choices, chosen
 from gardenplot.sheets.page_parts import (
     FOOT_AT,
@@ -25,8 +26,7 @@ from gardenplot.sheets.page_parts import (
     stakes_width,
 )
 from gardenplot.sheets.section import Section
-from gardenplot.sheets.stake_table import draw_table, fitting, height_of
-from gardenplot.units import Units
+from gardenplot.sheets.stake_table import MOST_STAKES, StakeTable, stake_table
 from gardenplot.words import _
 
 _BELOW = 12.0
@@ -83,53 +83,58 @@ def head_of(plan: Plan, bed_turn: BedTurn, said: About) -> Head:
 def _sheet(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], head: Head, string: int) -> None:
     """One sheet, continued on further pages where stakes or rows are too many for one."""
     page = book.lying()
-    rows: tuple[Stake, ...] = stakes(plan, bed_turn.laid, bed_turn.layouts, look)
-    beside: tuple[Section, ...] = sections(plan, bed_turn.laid, bed_turn.layouts, look, len(rows), string)
-    first = True
-    while rows or beside or first:
+    units, driven = plan.place.units, stakes(plan, bed_turn.laid, bed_turn.layouts, look)
+    table = stake_table(driven, units, stakes_width(page))
+    told: tuple[Section, ...] = sections(plan, bed_turn.laid, bed_turn.layouts, look, string)
+    carry = carried(plan, bed_turn.laid, bed_turn.layouts, look, len(driven))
+    beside, first = (*told, *carry), True
+    while table.rows or beside or first:
         top = draw_head(book, head, continued=not first) - (0 if first else _BELOW / 2)
         tops = top, top
         if first:
-            compact = is_compact(page, bed_turn.laid, plan.place.units)
-            needed = room_for(rows, beside, LEAST_HEIGHT if compact else 0.0)
+            compact = is_compact(page, bed_turn.laid, units)
+            needed = room_for(table.height, beside, LEAST_HEIGHT if compact else 0.0)
+            if not has_room(top, needed) or len(driven) > MOST_STAKES:
+                # What is carried is looked up before anybody goes to the bed, so not on the last of several pages.
+                beside = (*carry, *told)
             below = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, top, needed)
             tops = below, top - SCALE_LINE if compact else below
-        rows, beside = _columns(page, rows, beside, plan.place.units, tops)
-        draw_foot(book, more=bool(rows or beside))
+        table, beside = _columns(page, table, beside, tops)
+        draw_foot(book, more=bool(table.rows or beside))
         book.end_page()
         first = False
 
 
 def _columns(
-    page: Canvas, rows: tuple[Stake, ...], beside: tuple[Section, ...], units: Units, tops: tuple[float, float]
-) -> tuple[tuple[Stake, ...], tuple[Section, ...]]:
+    page: Canvas, table: StakeTable, beside: tuple[Section, ...], tops: tuple[float, float]
+) -> tuple[StakeTable, tuple[Section, ...]]:
     """The stakes left and all else right of them; what does not fit there goes below the stakes. Gives the rest.
 
     Both columns begin at a height of their own.
     """
     top, side_top = tops
     room, table_width = top - FOOT_AT, stakes_width(page)
-    taken = fitting(rows, room)
+    taken = table.fitting(room)
     fit = sections_in(beside, side_top - FOOT_AT)
     over = beside[fit:]
-    below = taken == len(rows) > 0 and bool(over)
+    below = taken == len(table.rows) > 0 and bool(over)
     if below:
-        room = max(height_of(rows), room - _BELOW - _height_below(over))
-    bottom = draw_table(page, rows[:taken], units, (MARGIN, top), table_width, room) - _BELOW
+        room = max(table.height, room - _BELOW - _height_below(over))
+    bottom = table.first(taken).draw(page, (MARGIN, top), room) - _BELOW
     draw_sections(page, beside[:fit], (MARGIN + table_width + GUTTER, side_top))
     for left in (MARGIN, MARGIN + SIDE_WIDTH + GUTTER) if below else ():
         fit = sections_in(over, bottom - FOOT_AT, 0)
         draw_sections(page, over[:fit], (left, bottom))
         over = over[fit:]
-    return rows[taken:], over
+    return table.without(taken), over
 
 
-def room_for(rows: tuple[Stake, ...], beside: tuple[Section, ...], higher: float = 0.0) -> float:
-    """The least height in points in which the stakes and all else stand, in steps of 8.
+def room_for(table: float, beside: tuple[Section, ...], higher: float = 0.0) -> float:
+    """The least height in points in which the stakes, themselves so high, and all else stand, in steps of 8.
 
     The side column may be higher by so much.
     """
-    table, whole = height_of(rows), sum(section.height for section in beside)
+    whole = sum(section.height for section in beside)
     room = table
     while room + higher < whole and not _stand(beside, (room + higher, room - table - _BELOW, room - table - _BELOW)):
         room += 8

@@ -6,7 +6,8 @@ from gardenplot.layout.filled import rows_of_cells
 from gardenplot.layout.row_ends import block_ground
 from gardenplot.layout.value import Row
 from gardenplot.plan import Bed
-from gardenplot.sheets.section import Section, offsets, sentence, short, table
+from gardenplot.sheets.figure_table import table
+from gardenplot.sheets.section import Section, measured, offsets, short
 from gardenplot.units import Units
 from gardenplot.units.figures import offset, tape
 from gardenplot.words import _, ngettext
@@ -19,11 +20,13 @@ def cell_parts(bed: Bed, layout: Layout, units: Units) -> list[Section]:
     grid = layout.grid
     lines = [*grid.offsets, grid.offsets[-1] + grid.cell]
     size = ngettext(
-        "cells of {side}, {count} plant in each", "cells of {side}, {count} plants in each", grid.per_cell
-    )
-    said = size.format(side=offset(grid.cell, units), count=grid.per_cell)
+        "cells of {side}, {count} plant in each: {cells}", "cells of {side}, {count} plants in each: {cells}",
+        grid.per_cell,
+    )  # fmt: skip
+    cells = _counted(rows_of_cells(bed, grid, *block_ground(bed, layout)))
+    said = size.format(side="{side}", count=grid.per_cell, cells=cells)
     return [
-        sentence(f"{said}: {_counted(rows_of_cells(bed, grid, *block_ground(bed, layout)))}"),
+        measured(said, side=offset(grid.cell, units)),
         offsets(lines, grid.width, units),
         _in_a_cell(grid.cell, grid.per_cell, units),
     ]
@@ -49,7 +52,7 @@ def cell_tables(bed: Bed, layout: Layout, units: Units, most: int) -> list[Secti
             ends = tape(run.first, units).number, tape(run.last + layout.grid.cell, units).number
             lines.append((f" {number}" if turn == 0 else "", *ends, f" {run.count}"))
     names = (_("row"), _("cells from"), _("to"), _("cells"))
-    return [table(names, (24, 70, 70, 46), lines[at : at + most]) for at in range(0, len(lines), most)]
+    return [table(names, lines[at : at + most]) for at in range(0, len(lines), most)]
 
 
 def _in_a_cell(cell: int, plants: int, units: Units) -> Section:
@@ -58,7 +61,7 @@ def _in_a_cell(cell: int, plants: int, units: Units) -> Section:
         (short(inside, units), _places(cell, count, units))
         for inside, count in zip(sub_row_offsets(cell, plants), sub_rows(plants), strict=True)
     ]
-    return table((_("in a cell, from left"), _("plants from its head side")), (84, 136), lines)
+    return table((_("in a cell, from left"), _("plants from its head side")), lines)
 
 
 def _places(cell: int, count: int, units: Units) -> str:

@@ -14,8 +14,9 @@ from gardenplot.drawing.tape import ticks
 from gardenplot.drawing.tiles import Span, Tile, cut, tiles
 from gardenplot.layout import LaidOut
 from gardenplot.plan import Plan
-from gardenplot.sheets.bed_drawing import draw_names, draw_scale_line
+from gardenplot.sheets.bed_drawing import draw_scale_line
 from gardenplot.sheets.bed_sheet import BedTurn, bed_turns, head_of
+from gardenplot.sheets.block_names import draw_names
 from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.choices import USUAL, Choices
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, Head, draw_foot, draw_head, head_height
@@ -29,7 +30,7 @@ _OVERLAP: float = 8 * mm
 """What a page shows beyond a match line, on paper."""
 _ACROSS_TAPE = 40.0
 """Points left of the drawing for the tape across the bed."""
-_ABOVE, _BELOW = 60.0, 56.0
+_ABOVE, _BELOW = 60.0, 66.0
 """Points above the drawing for scale, joins and names, and below it for the tape and the stakes."""
 _USUAL = 10
 _MOST_PAGES = 12
@@ -37,6 +38,8 @@ _MOST_PAGES = 12
 _HOW_TO_JOIN = _(
     "To join: cut along the match line of one page and lay it on the same line of the next; rows and readings meet."
 )
+_FIGURE, _LINE = 14, 19.0
+"""The size in points of the stakes below the drawing, and from line to line of them."""
 _CLOSER = 2.4
 """So much closer together stand the words of the tape across, which are as high as they are short."""
 _STICKS_OUT = 2 * mm
@@ -67,8 +70,8 @@ def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
         _draw_scale(page, drawn, tile, top - 17)
         frame = _frame(drawn, tile, top - _ABOVE)
         _draw_joins(page, drawn, tile, top - 34)
-        draw_names(page, plan, layouts, look, frame, top - _ABOVE + 7)
         _draw_ground(page, drawn, tile, frame)
+        draw_names(page, plan, laid, layouts, look, frame, top - _ABOVE + 7)
         _draw_tapes(page, drawn, tile, frame)
         _draw_stakes(page, driven, plan.place.units, tile, frame)
         if len(drawn.tiles) > 1:
@@ -255,22 +258,23 @@ def _draw_tapes(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame) -> None:
 
 
 def _draw_stakes(page: Canvas, driven: tuple[Stake, ...], units: Units, tile: Tile, frame: Frame) -> None:
-    """The number of each stake below its place, with its reading where there is room for it."""
-    low = frame.place(0, tile.across.end / MM)[1] - _STICKS_OUT - 30
+    """The number of each stake in a box below its place, and its reading."""
+    low = frame.place(0, tile.across.end / MM)[1] - _STICKS_OUT - 32
     ends = [MARGIN + 28] * 2
     here = [stake for stake in driven if tile.along.start <= stake.at <= tile.along.end]
     page.setFont(FACE, 9)
     page.drawString(MARGIN, low, _("stake") if here else "")
+    page.setLineWidth(0.18 * mm)
     for stake in here:
         x = frame.place(stake.at / MM, 0)[0]
         number, reading = str(stake.number), tape(stake.at, units).number
-        full = pdfmetrics.stringWidth(number, BOLD, 12) + 5 + pdfmetrics.stringWidth(reading, FACE, 11)
+        wide = pdfmetrics.stringWidth(number, BOLD, _FIGURE) + 6
+        full = wide + 4 + pdfmetrics.stringWidth(reading, BOLD, _FIGURE)
         # Where no line is free, it stands further on rather than upon another one.
         line = next((one for one, end in enumerate(ends) if end <= x - full / 2), ends.index(min(ends)))
-        start = max(x - full / 2, ends[line])
+        start, base = max(x - full / 2, ends[line]), low - _LINE * line
         ends[line] = start + full + 8
-        page.setFont(BOLD, 12)
-        page.drawString(start, low - 13 * line, number)
-        page.setFont(FACE, 11)
-        start += pdfmetrics.stringWidth(number, BOLD, 12) + 5
-        page.drawString(start, low - 13 * line, reading)
+        page.rect(start, base - 3, wide, 16, stroke=1, fill=0)
+        page.setFont(BOLD, _FIGURE)
+        page.drawCentredString(start + wide / 2, base, number)
+        page.drawString(start + wide + 4, base, reading)

@@ -13,8 +13,9 @@ from gardenplot.drawing.shape_words import shape_lines, size_words
 from gardenplot.drawing.stake_numbers import turn_words
 from gardenplot.plan import Bed
 from gardenplot.sheets.book import About, Book
-from gardenplot.sheets.paper import BOLD, FACE, fitted
+from gardenplot.sheets.paper import BOLD, FACE, fitted, width_of
 from gardenplot.units import FOOT, M, Units
+from gardenplot.units.figures import exactly
 from gardenplot.words import _
 
 MARGIN = 10 * mm
@@ -24,7 +25,7 @@ SIDE_WIDTH = 226.0
 """Width of the side column in points."""
 GUTTER = 20.0
 """Points between the stakes and the side column."""
-_SHAPE_LINE = 14.0
+_SHAPE_LINE = 18.0
 _UNITS = {
     Units.METRIC: (
         _("metres and centimetres"),
@@ -39,6 +40,12 @@ _UNITS = {
         _("bring an engineer's tape of {length} or more · zero at the head stake"),
     ),
 }
+_LONGEST = {Units.METRIC: 100 * M, Units.FEET_AND_INCHES: 300 * FOOT, Units.DECIMAL_FEET: 300 * FOOT}
+"""The longest tapes that are common (from memory, no source)."""
+_LEGS = {Units.METRIC: 50 * M, Units.FEET_AND_INCHES: 100 * FOOT, Units.DECIMAL_FEET: 100 * FOOT}
+"""Legs by which a longer bed is measured on: what is left of a reading is found without reckoning on paper."""
+_NUMBER, _ON = 84.0, 176.0
+"""Points that the number of a page takes at its foot, and with the page that it goes on with."""
 CAUTION = _(
     "Ask where cables and pipes lie before driving stakes. Distances are only as good as the tape. "
     "The seed packet and local advice come before this sheet."
@@ -74,12 +81,9 @@ def draw_head(book: Book, head: Head, *, continued: bool) -> float:
     right = width - MARGIN
     units, bring = tape_to_bring(head.bed, head.units)
     title = head.bed.name + (_(", continued") if continued else "")
-    page.setFont(BOLD, 22)
-    page.drawString(MARGIN, height - MARGIN - 18, fitted(title, BOLD, 22, right - MARGIN - 250))
+    _title(page, title, size_words(head.bed, head.units, exactly), units, height - MARGIN - 18)
     if not continued:
         book.bookmark(_outline_words(head), head.bed.id)
-    page.setFont(BOLD, 14)
-    page.drawRightString(right, height - MARGIN - 14, units)
     page.setFont(FACE, 10)
     page.drawRightString(right, height - MARGIN - 34, bring)
     room = right - MARGIN - pdfmetrics.stringWidth(bring, FACE, 10) - 14
@@ -92,9 +96,22 @@ def draw_head(book: Book, head: Head, *, continued: bool) -> float:
     return _shape(page, head, height - MARGIN - 42)
 
 
+def _title(page: Canvas, title: str, size: str, units: str, base: float) -> None:
+    """The bed's name, behind it how large it is, and at the right in which units."""
+    right, sizes = page._pagesize[0] - MARGIN, pdfmetrics.stringWidth(size, BOLD, 14)
+    page.setFont(BOLD, 14)
+    page.drawRightString(right, base + 4, units)
+    room = right - MARGIN - pdfmetrics.stringWidth(units, BOLD, 14) - sizes - 40
+    said = fitted(title, BOLD, 22, room)
+    page.setFont(BOLD, 22)
+    page.drawString(MARGIN, base, said)
+    page.setFont(BOLD, 14)
+    page.drawString(MARGIN + width_of(said, BOLD, 22) + 16, base, size)
+
+
 def _shape(page: Canvas, head: Head, top: float) -> float:
     """What to know of the bed's shape, on every page, since all readings hang on it."""
-    page.setFont(BOLD, 10)
+    page.setFont(BOLD, 14)
     for line in shape_lines(head.bed, head.units):
         top -= _SHAPE_LINE
         page.drawString(MARGIN, top, line)
@@ -107,7 +124,7 @@ def _outline_words(head: Head) -> str:
 
 def _line(head: Head) -> str:
     """The sheet in a line; which turn it is and when that begins stand where nothing is cut for want of room."""
-    parts = [size_words(head.bed, head.units)]
+    parts = []
     if head.turn[1] > 1:
         parts.append(turn_words(*head.turn))
     if head.begins is not None:
@@ -117,11 +134,28 @@ def _line(head: Head) -> str:
 
 
 def tape_to_bring(bed: Bed, units: Units) -> tuple[str, str]:
-    """The units of a sheet in words, and the tape to bring: whole metres or feet that reach over the diagonal."""
+    """The units of a sheet in words, and the tape to bring: whole metres or feet that reach over the diagonal.
+
+    Where no tape reaches so far, one to measure on with in legs.
+    """
     words, bring = _UNITS[units]
     unit, sign = (M, "m") if units is Units.METRIC else (FOOT, "ft")
+    if not is_taped(bed.length.nm, units):
+        leg = _LEGS[units] // unit
+        on = _("; measure on in legs of {leg} from a stake at each")
+        return words, bring.format(length=f"{leg}\u2009{sign}") + on.format(leg=f"{leg}\u2009{sign}")
     longest = max(bed.length.nm, diagonal_of(bed) or 0)
     return words, bring.format(length=f"{-(-longest // unit)}\u2009{sign}")
+
+
+def is_taped(length: int, units: Units) -> bool:
+    """Whether a length in nm is measured with one tape."""
+    return length <= _LONGEST[units]
+
+
+def legs_of(length: int, units: Units) -> int:
+    """How many stakes a length in nm takes that is measured in legs, without those at its ends; else none."""
+    return 0 if is_taped(length, units) else (length - 1) // _LEGS[units]
 
 
 def diagonal_of(bed: Bed) -> int | None:
@@ -141,6 +175,7 @@ def draw_foot(book: Book, *, more: bool) -> None:
     """Draw the caution and the page number."""
     page = book.canvas
     width, _height = page._pagesize
-    page.setFont(FACE, 9)
+    room = width - 2 * MARGIN - (_ON if more else _NUMBER)
+    page.setFont(FACE, 9 if pdfmetrics.stringWidth(CAUTION, FACE, 9) <= room else 8)
     page.drawString(MARGIN, MARGIN, CAUTION)
     book.number_page(width - MARGIN, MARGIN, 9, more=more)

@@ -153,9 +153,14 @@ def _label(page: Canvas, mark: Label, frame: Frame) -> None:
     page.drawCentredString(x, y - _LABEL * 0.36, text)
 
 
+def plant_radius(spread: float, frame: Frame) -> float:
+    """The radius in points of the mark of a plant that is so many mm wide: no smaller and no larger than is read."""
+    return max(0.32 * POINT_PER_MM, min(spread / 2 * min(frame.along, frame.across), 2.2 * POINT_PER_MM) * 0.8)
+
+
 def _plants(page: Canvas, mark: Plants, frame: Frame) -> None:
     """Place one shape, kept once in the file, at every plant by raw operators (PDF 32000-1, 8.10 form XObjects)."""
-    radius = max(0.32 * POINT_PER_MM, min(mark.spread / 2 * min(frame.along, frame.across), 2.2 * POINT_PER_MM) * 0.8)
+    radius = plant_radius(mark.spread, frame)
     name = f"plant-{mark.shape}-{radius:.3f}".replace(".", "_")
     if not page.hasForm(name):
         _make_form(page, name, mark.shape, radius)

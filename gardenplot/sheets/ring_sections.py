@@ -6,7 +6,8 @@ from math import dist
 from gardenplot.layout import Layout
 from gardenplot.layout.value import Ring
 from gardenplot.plan import Bed
-from gardenplot.sheets.section import Section, sentence, short, table
+from gardenplot.sheets.figure_table import table
+from gardenplot.sheets.section import Section, sentence, short
 from gardenplot.units import Units
 from gardenplot.units.figures import tape
 from gardenplot.words import _
@@ -18,15 +19,15 @@ def ring_parts(bed: Bed, layout: Layout, units: Units) -> list[Section]:
     centre = [(tape(middle[0], units).number, short(middle[1], units))]
     starts = all(ring.places[0] == (middle[0] - ring.radius, middle[1]) for ring in layout.rings if ring.count)
     first = [sentence(_("first plant of each ring on the centre line towards the head"), 9)] if starts else []
-    return [table((_("centre, tape"), _("centre, from left edge")), (90, 130), centre), *first]
+    return [table((_("centre, tape"), _("centre, from left edge")), centre), *first]
 
 
 def ring_tables(layout: Layout, units: Units, most: int) -> list[Section]:
     """A line for each ring, from outside in, so many a table."""
     lines = [(f" {number}", *_measures(ring, units), f" {ring.count}")
              for number, ring in enumerate(layout.rings, 1) if ring.count]  # fmt: skip
-    names, shares = (_("ring"), _("radius"), _("plant to plant"), _("plants")), (24, 60, 76, 50)
-    return [table(names, shares, lines[at : at + most], largest=1) for at in range(0, len(lines), most)]
+    names = (_("ring"), _("radius"), _("plant to plant"), _("plants"))
+    return [table(names, lines[at : at + most], largest=1) for at in range(0, len(lines), most)]
 
 
 def _measures(ring: Ring, units: Units) -> tuple[str, str]:

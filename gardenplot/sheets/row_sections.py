@@ -7,8 +7,9 @@ from gardenplot.layout import LaidOut, Layout, Run
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Bed, Pattern, Plan, planting_of
 from gardenplot.sheets.cell_sections import cell_parts, cell_tables
+from gardenplot.sheets.figure_table import table
 from gardenplot.sheets.ring_sections import ring_parts, ring_tables
-from gardenplot.sheets.section import Section, heading, offsets, sentence, short, space, stacked, table
+from gardenplot.sheets.section import Section, heading, measured, offsets, sentence, short, space, stacked
 from gardenplot.sheets.turned_section import turned_said, turned_tables
 from gardenplot.units import Units
 from gardenplot.units.figures import offset, tape
@@ -60,11 +61,10 @@ def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Lo
     if grid.pattern is Pattern.CELLS and grid.turn is None:
         more = cell_tables(laid.bed, first, units, MOST_LINES)
         return [stacked(heading(name), *_gained(first), *cell_parts(laid.bed, first, units), space(5))] + [
-            stacked(heading(name, _(", row by row")), one, space(5)) for one in more
+            stacked(heading(name + _(", row by row")), one, space(5)) for one in more
         ]
-    tail = ", " + _every(plan, first, units)
     beside = beside_rows(first, string)
-    about = [heading(name, tail), *_gained(first), *_said(first, units), *_string_said(beside, units)]
+    about = [_every(plan, name, first, units), *_gained(first), *_said(first, units), *_string_said(beside, units)]
     if is_plain(laid.bed):
         return [stacked(*about, *_alike(first, units, beside), space(5))]
     tables = _tables(laid.bed, first, units, beside)
@@ -100,23 +100,23 @@ def _string_said(beside: int, units: Units) -> list[Section]:
     words = _("strings {far} left of the rows; theirs are these figures")
     if beside > 0:
         words = _("strings {far} right of the rows; theirs are these figures")
-    return [sentence(words.format(far=offset(abs(beside), units)), 10)]
+    return [measured(words, far=offset(abs(beside), units))]
 
 
 def _further(name: str, tables: list[Section]) -> list[Section]:
     """All tables but the first, each under the name of its planting."""
-    return [stacked(heading(name, _(", continued")), one, space(5)) for one in tables[1:]]
+    return [stacked(heading(name + _(", continued")), one, space(5)) for one in tables[1:]]
 
 
-def _every(plan: Plan, layout: Layout, units: Units) -> str:
-    """The spacing in the row: "every 29 cm", with what was asked for where the remainder is spread."""
+def _every(plan: Plan, name: str, layout: Layout, units: Units) -> Section:
+    """A name and the spacing in the row: "every 29 cm", with what was asked for where the remainder is spread."""
     grid = layout.grid
-    words = _("every {spacing}").format(spacing=offset(grid.in_row, units))
+    spacing, words = offset(grid.in_row, units), _(", every {spacing}")
     if grid.in_row_least is None or grid.in_row_least == grid.in_row:
-        return words
+        return heading(name, words, spacing=spacing)
     typed = planting_of(plan, layout.planting).in_row is not None
-    least = _("{words} ({spacing} asked for)") if typed else _("{words} (packet {spacing})")
-    return least.format(words=words, spacing=offset(grid.in_row_least, units))
+    least = _("({least} asked for)") if typed else _("(packet {least})")
+    return heading(name, f"{words} {least.format(least=offset(grid.in_row_least, units))}", spacing=spacing)
 
 
 def _gained(layout: Layout) -> list[Section]:
@@ -139,9 +139,9 @@ def _said(layout: Layout, units: Units) -> list[Section]:
     if grid.pattern is Pattern.TWIN:
         inside = offset(grid.twin, units)
         if len(layout.rows) <= 2:
-            return [sentence(_("{inside} inside the pair").format(inside=inside), 9)]
+            return [measured(_("{inside} inside the pair"), inside=inside)]
         words = _("pairs {between} apart, {inside} inside a pair")
-        return [sentence(words.format(between=offset(grid.between, units), inside=inside), 9)]
+        return [measured(words, between=offset(grid.between, units), inside=inside)]
     if grid.pattern.staggers and len(layout.rows) > 1:
         return [sentence(_("rows 2, 4 … begin half a spacing further on"), 9)]
     return []
@@ -152,7 +152,7 @@ def _across_said(layout: Layout, units: Units) -> list[Section]:
     rows = [row for row in layout.rows if row.count]
     first, last = (tape(row.offset, units).number for row in (rows[0], rows[-1]))
     names = (_("rows across, first at"), _("then every"), _("last at"))
-    return [table(names, (94, 66, 66), [(first, str(offset(layout.grid.between, units)), last)])]
+    return [table(names, [(first, str(offset(layout.grid.between, units)), last)])]
 
 
 def _alike(layout: Layout, units: Units, beside: int) -> list[Section]:
@@ -187,7 +187,7 @@ def _unlike(layout: Layout, units: Units) -> list[Section]:
     if not 1 < len(alike) <= _MOST_UNLIKE:
         return []
     names = (_("rows"), _("first plant"), _("last plant"))
-    return [table(names, (90, 64, 64), [(f" {rows_listed(rows)}", *ends) for ends, rows in alike.items()])]
+    return [table(names, [(f" {rows_listed(rows)}", *ends) for ends, rows in alike.items()])]
 
 
 def across_from(bed: Bed) -> str:
@@ -201,11 +201,10 @@ def _tables(bed: Bed, layout: Layout, units: Units, beside: int) -> list[Section
         return turned_tables(bed, layout, layout.grid.turn, units, MOST_LINES)
     lines = _across_lines(layout, units) if layout.grid.runs_across else _along_lines(layout, units, beside)
     names = (_("row"), across_from(bed), _("first plant"), _("last plant"), _("plants"))
-    shares = (20, 44, 60, 60, 34)
     if layout.grid.runs_across:
-        names, shares = (_("rows"), _("tape"), _("first"), _("last"), _("plants")), (54, 56, 42, 46, 30)
+        names = (_("rows"), _("tape"), _("first"), _("last"), _("plants"))
     pieces = [lines[at : at + MOST_LINES] for at in range(0, len(lines), MOST_LINES)]
-    return [table(names, shares, piece) for piece in pieces]
+    return [table(names, piece) for piece in pieces]
 
 
 def _along_lines(layout: Layout, units: Units, beside: int) -> list[tuple[str, ...]]:
@@ -269,4 +268,4 @@ def _in_phase(runs: tuple[Run, ...]) -> tuple[tuple[int, int, int], ...]:
 def _band(layout: Layout, units: Units) -> Section:
     grid = layout.grid
     words = _("sown over the band from {first} to {last}")
-    return sentence(words.format(first=offset(grid.edge, units), last=offset(grid.width - grid.edge, units)))
+    return measured(words, first=offset(grid.edge, units), last=offset(grid.width - grid.edge, units))

@@ -7,20 +7,22 @@ from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
+from gardenplot.sheets.flow import MEASURED, SMALL, Word, broken_words, draw_lines, height_of, words_of
 from gardenplot.sheets.page_parts import SIDE_WIDTH
-from gardenplot.sheets.paper import BOLD, FACE, fitted
+from gardenplot.sheets.paper import BOLD, FACE
 from gardenplot.units import CM, Units
 from gardenplot.units.figures import MINUS, offset
 from gardenplot.words import _
 
+_TITLE = 12
 LABELS = 50.0
 """Width in points of what stands before a line of offsets."""
-MEASURED = 14
-"""Size in points of a figure that is measured at the bed."""
 LARGEST = 17
 """Size in points of what a whole bed hangs on."""
 _MOST_A_LINE = 5
-_APART = 8.0
+_FAR = 48.0
+"""Points from one figure to the next at most."""
+_APART = 5.0
 """The least gap in points between figures that are measured beside each other."""
 
 
@@ -43,39 +45,33 @@ def stacked(*parts: Section) -> Section:
     return Section(sum(part.height for part in parts), draw)
 
 
-def heading(name: str, tail: str = "") -> Section:
-    """What a part is about: a name, which is cut where it must be, and what belongs to it, which is not."""
-
-    def draw(page: Canvas, left: float, top: float, width: float) -> None:
-        page.setFont(BOLD, 10)
-        room = width - pdfmetrics.stringWidth(tail, BOLD, 10)
-        page.drawString(left, top - 10, fitted(name, BOLD, 10, max(room, 20)) + tail)
-
-    return Section(12, draw)
+def heading(name: str, tail: str = "", **figures: object) -> Section:
+    """What a part is about: its name, on as many lines as it needs, and what belongs to it with its large figures."""
+    named: list[Word] = [((word, BOLD, SMALL),) for word in name.split(" ")]
+    told = words_of(tail, **figures)
+    if tail[:1] in {",", ":"}:
+        named[-1], told = (*named[-1], *told[0]), told[1:]
+    return _flowing([*named, *told])
 
 
-def sentence(words: str, size: int = 10) -> Section:
+def headed(title: str, words: str, **figures: object) -> Section:
+    """A title, and behind it a sentence with figures by which one measures."""
+    return _flowing([((title, BOLD, _TITLE),), *words_of(words, **figures)])
+
+
+def sentence(words: str, size: int = SMALL) -> Section:
     """A sentence, on as many lines as it needs."""
-    lines = _broken(words, size)
-    pitch = size + 2
-
-    def draw(page: Canvas, left: float, top: float, width: float) -> None:
-        page.setFont(FACE, size)
-        for number, line in enumerate(lines):
-            page.drawString(left, top - size - pitch * number, fitted(line, FACE, size, width))
-
-    return Section(pitch * len(lines), draw)
+    return _flowing([((word, FACE, size),) for word in words.split(" ")])
 
 
-def _broken(words: str, size: int) -> list[str]:
-    lines = [""]
-    for word in words.split(" "):
-        longer = f"{lines[-1]} {word}".strip()
-        if pdfmetrics.stringWidth(longer, FACE, size) <= SIDE_WIDTH:
-            lines[-1] = longer
-        else:
-            lines.append(word)
-    return lines
+def measured(words: str, **figures: object) -> Section:
+    """A sentence with figures by which one measures, in its fields; they are large."""
+    return _flowing(words_of(words, **figures))
+
+
+def _flowing(words: list[Word]) -> Section:
+    lines = broken_words(words, SIDE_WIDTH)
+    return Section(height_of(lines), lambda page, left, top, width: draw_lines(page, lines, left, top, width))
 
 
 def space(height: float) -> Section:
@@ -97,20 +93,27 @@ def from_centre(at: int, width: int, units: Units) -> str:
 
 
 def offsets(found: Sequence[int], width: int, units: Units, *, in_pairs: bool = False) -> Section:
-    """Offsets from the left edge, large, and from the centre, small, in lines of as many as there is room for."""
-    widest = max(pdfmetrics.stringWidth(short(at, units), BOLD, MEASURED) for at in found)
-    a_line = max(1, min(_MOST_A_LINE, int((SIDE_WIDTH - LABELS) / (widest + _APART))))
+    """Offsets from the left edge and, lighter, from the centre, in lines of as many as there is room for."""
+    widest = max(
+        max(_wide(short(at, units)), _wide(from_centre(at, width, units), FACE)) for at in found
+    )  # fmt: skip
+    most = max(1, min(_MOST_A_LINE, int((SIDE_WIDTH - LABELS + _APART) / (widest + _APART))))
+    a_line = -(-len(found) // -(-len(found) // most))
     if in_pairs:
-        a_line = max(2, a_line // 2 * 2)
+        a_line = max(2, most // 2 * 2)
     lines = (found[at : at + a_line] for at in range(0, len(found), a_line))
     return stacked(*(_offset_line(line, a_line, width, units, in_pairs=in_pairs) for line in lines))
+
+
+def _wide(words: str, face: str = BOLD) -> float:
+    return float(pdfmetrics.stringWidth(words, face, MEASURED))
 
 
 def _offset_line(found: Sequence[int], a_line: int, bed_width: int, units: Units, *, in_pairs: bool) -> Section:
     """One line of offsets; those of a pair stand together over a rule."""
 
     def draw(page: Canvas, left: float, top: float, width: float) -> None:
-        step = (width - LABELS) / a_line
+        step = min(_FAR, (width - LABELS) / a_line)
         ends = [left + LABELS + (number + 1) * step for number in range(len(found))]
         page.setFont(FACE, 9)
         page.drawString(left, top - 12, _("from edge"))
@@ -119,47 +122,14 @@ def _offset_line(found: Sequence[int], a_line: int, bed_width: int, units: Units
             page.drawRightString(x, top - 13, short(at, units))
         page.setLineWidth(0.35 * mm)
         for number in range(1, len(found), 2) if in_pairs else ():
-            first = pdfmetrics.stringWidth(short(found[number - 1], units), BOLD, MEASURED)
-            page.line(ends[number] - step - first, top - 15.5, ends[number], top - 15.5)
+            page.line(
+                ends[number] - step - _wide(short(found[number - 1], units)), top - 15.5, ends[number], top - 15.5
+            )
+        low = top - (29.0 if in_pairs else 27.0)
         page.setFont(FACE, 9)
-        page.drawString(left, top - 23, _("from centre"))
+        page.drawString(left, low + 1, _("from centre"))
+        page.setFont(FACE, MEASURED)
         for x, at in zip(ends, found, strict=True):
-            page.drawRightString(x, top - 24 if in_pairs else top - 23, from_centre(at, bed_width, units))
+            page.drawRightString(x, low, from_centre(at, bed_width, units))
 
-    return Section(27, draw)
-
-
-def table(
-    headings: Sequence[str], shares: Sequence[float], rows: Sequence[Sequence[str]], *, largest: int | None = None
-) -> Section:
-    """Figures in columns, set to the right; each column has a share of the width, and one may be the largest.
-
-    What is not measured, such as the number of a row or of its plants, is marked by a leading blank and set smaller.
-    """
-    pitch = _PITCHES[len(rows) > _FEW] if largest is None else LARGEST + 2.0
-    ends = [sum(shares[: number + 1]) / sum(shares) for number in range(len(shares))]
-
-    def draw(page: Canvas, left: float, top: float, width: float) -> None:
-        page.setFont(FACE, 9)
-        for words, end in zip(headings, ends, strict=True):
-            page.drawRightString(left + width * end, top - 10, words)
-        for number, row in enumerate(rows):
-            y = top - 11 - pitch * (number + 1)
-            for column, (words, share, end) in enumerate(zip(row, shares, ends, strict=True)):
-                most = LARGEST if column == largest else MEASURED
-                _figure(page, words, most, left + width * end, y, width * share / sum(shares) - 4)
-
-    return Section(15 + pitch * len(rows), draw)
-
-
-_FEW = 8
-_PITCHES = (16.0, 15.0)
-"""Points from line to line of a table, and of one with more than a few."""
-
-
-def _figure(page: Canvas, words: str, most: int, right: float, y: float, room: float) -> None:
-    face, most = (FACE, 10) if words.startswith(" ") else (BOLD, most)
-    said, sizes = words.strip(), (most, MEASURED, 12, 10)
-    size = next((one for one in sizes if one <= most and pdfmetrics.stringWidth(said, face, one) <= room), 9)
-    page.setFont(face, size)
-    page.drawRightString(right, y, said)
+    return Section(34 if in_pairs else 32, draw)

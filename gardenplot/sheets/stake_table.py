@@ -1,11 +1,20 @@
-"""The stake table in walking order: tape readings in the largest type, a box to tick, room for the actual."""
+"""The stake table in walking order: figures to measure by of 14 points and up, a box to tick, room for the actual.
 
+The last plant before a stake and the first one behind it have columns of their own, one for both where no stake has
+both. Words are wrapped or cut rather than a figure made small; where figures leave too little room for them, rows by
+plants stand among them.
+"""
+
+from collections.abc import Iterable
+
+from attrs import evolve, field, frozen
 from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.stakes import Here, Stake
+from gardenplot.drawing.stakes import Stake
 from gardenplot.sheets.paper import BOLD, FACE, fitted
+from gardenplot.sheets.stake_words import Line, lines_of, size_of
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, tape
 from gardenplot.words import _
@@ -14,119 +23,196 @@ _HEADING = 15.0
 _LOWEST, _HIGHEST = 21.0, 36.0
 MOST_STAKES = 18
 _GREY = 0.93
-_LONG = 40
-"""Letters that fit on one line beside a stake."""
-
-
-def fitting(rows: tuple[Stake, ...], room: float) -> int:
-    """How many of the stakes fit into so many points of height, 18 at most and one at least."""
-    taken, lines = 0, 0.0
-    for stake in rows[:MOST_STAKES]:
-        lines += _share(stake)
-        if taken and _HEADING + lines * _LOWEST > room:
-            break
-        taken += 1
-    return taken
-
-
-def height_of(rows: tuple[Stake, ...]) -> float:
-    """The least height in points of a table of so many stakes, or of the most that a page takes."""
-    return _HEADING + _LOWEST * sum(map(_share, rows[:MOST_STAKES]))
-
-
-def _share(stake: Stake) -> float:
-    """The height of a stake's row, in rows of two lines; what has no name to cut may need two of several lines."""
-    if len(stake.notes) == 1:
-        return 1.0
-    lines = sum(1 + (not note.name and len(note.says) > _LONG) for note in stake.notes)
-    return max(1.0, lines / 2 + 0.2 * (lines > 2))
-
-
-def draw_table(
-    page: Canvas, rows: tuple[Stake, ...], units: Units, corner: tuple[float, float], width: float, room: float
-) -> float:
-    """Draw the table with its upper left corner at a point of the page; gives the y in points of its end."""
-    if not rows:
-        return corner[1]
-    left, top = corner
-    share = max(_LOWEST, min(_HIGHEST, (room - _HEADING) / sum(map(_share, rows))))
-    columns = _columns(left, width)
-    page.setFont(FACE, 9)
-    for name, words in _HEADINGS.items():
-        _put(page, words, columns[name], top - 10)
-    page.setLineWidth(0.35 * mm)
-    page.line(left, top - _HEADING, left + width, top - _HEADING)
-    bottom = top - _HEADING
-    for number, stake in enumerate(rows):
-        height = share * _share(stake)
-        bottom -= height
-        if number % 2 == 0:
-            page.setFillGray(_GREY)
-            page.rect(left, bottom, width, height, stroke=0, fill=1)
-            page.setFillGray(0)
-        _row(page, stake, units, columns, bottom, height)
-    page.line(left, bottom, left + width, bottom)
-    return bottom
-
-
-_Column = tuple[float, float, str]
-"""Left and right in points, and to which side the words are set."""
+_TAPE, _FIGURE = 17, 14
+"""Sizes in points of the tape readings, and of all else that is measured."""
+_PITCH = 15.5
+"""Points from one figure to the next of the same stake and column."""
+_LEAST_WORDS = 150.0
+"""Points of width that words have at least where rows by plants have columns of their own."""
+_INDENT = 10.0
+"""Points that part rows by plants from the figures before them."""
 _HEADINGS = {
     "stake": _("stake"),
     "tape": _("tape"),
     "here": _("here"),
+    "last": _("last plant"),
+    "first": _("first plant"),
+    "plant": _("plant"),
     "rows": _("rows × plants"),
     "plants": _("plants"),
     "set": _("set"),
     "actual": _("actual"),
 }
+_RIGHT, _CENTRE = {"tape", "last", "first", "plant", "plants"}, {"stake", "set"}
+
+_Column = tuple[float, float]
+"""Left and right in points from the left edge of the table."""
 
 
-def _columns(left: float, width: float) -> dict[str, _Column]:
-    widths = {"stake": 28.0, "tape": 78.0, "here": 0.0, "rows": 82.0, "plants": 38.0, "set": 28.0, "actual": 60.0}
+@frozen
+class StakeTable:
+    """The stakes that are left to print, in the columns in which all stakes of their bed are set."""
+
+    rows: tuple[Stake, ...]
+    units: Units
+    columns: dict[str, _Column] = field(eq=False)
+    width: float
+
+    @property
+    def height(self) -> float:
+        """The least height in points of the stakes, or of the most that a page takes."""
+        return _HEADING + _LOWEST * sum(map(self._share, self.rows[:MOST_STAKES]))
+
+    def fitting(self, room: float) -> int:
+        """How many of the stakes fit into so many points of height, 18 at most and one at least."""
+        taken, lines = 0, 0.0
+        for stake in self.rows[:MOST_STAKES]:
+            lines += self._share(stake)
+            if taken and _HEADING + lines * _LOWEST > room:
+                break
+            taken += 1
+        return taken
+
+    def first(self, count: int) -> "StakeTable":
+        """The first stakes alone."""
+        return evolve(self, rows=self.rows[:count])
+
+    def without(self, count: int) -> "StakeTable":
+        """What is left without the first stakes."""
+        return evolve(self, rows=self.rows[count:])
+
+    def draw(self, page: Canvas, corner: tuple[float, float], room: float) -> float:
+        """Draw the table with its upper left corner at a point of the page; gives the y in points of its end."""
+        if not self.rows:
+            return corner[1]
+        left, top = corner
+        share = max(_LOWEST, min(_HIGHEST, (room - _HEADING) / sum(map(self._share, self.rows))))
+        page.setFont(FACE, 9)
+        for name in self.columns:
+            self._put(page, name, _HEADINGS[name], left, top - 10)
+        page.setLineWidth(0.35 * mm)
+        bottom = top - _HEADING
+        page.line(left, bottom, left + self.width, bottom)
+        for number, stake in enumerate(self.rows):
+            height = share * self._share(stake)
+            bottom -= height
+            if number % 2 == 0:
+                page.setFillGray(_GREY)
+                page.rect(left, bottom, self.width, height, stroke=0, fill=1)
+                page.setFillGray(0)
+            self._row(page, stake, left, bottom + height / 2, height)
+        page.line(left, bottom, left + self.width, bottom)
+        return bottom
+
+    def _share(self, stake: Stake) -> float:
+        """The height of a stake's row, in rows of two lines."""
+        if _is_crowded(stake):
+            return max(1.0, (len(stake.notes) * _PITCH + 3) / _LOWEST)
+        lines = len(self._lines(stake))
+        return max(1.0, lines / 2 + 0.2 * (lines > 2))
+
+    def _lines(self, stake: Stake) -> list[Line]:
+        left, right = self.columns["here"]
+        return lines_of(stake, right - left, counts="rows" not in self.columns, apart=_is_crowded(stake))
+
+    def _put(self, page: Canvas, name: str, words: str, left: float, y: float) -> None:
+        start, end = self.columns[name]
+        if name in _RIGHT:
+            page.drawRightString(left + end, y, words)
+        elif name in _CENTRE:
+            page.drawCentredString(left + (start + end) / 2, y, words)
+        else:
+            page.drawString(left + start, y, words)
+
+    def _row(self, page: Canvas, stake: Stake, left: float, middle: float, height: float) -> None:
+        page.setFont(BOLD, _FIGURE)
+        self._put(page, "stake", str(stake.number), left, middle - 5)
+        page.setFont(BOLD, _TAPE)
+        self._put(page, "tape", tape(stake.at, self.units).number, left, middle - 6)
+        self._words(page, stake, left, middle, height)
+        self._figures(page, stake, left, middle)
+        if "rows" in self.columns:
+            start, end = self.columns["rows"]
+            _rows(page, stake.rows, (left + start, left + end), middle)
+            page.setFont(BOLD, _FIGURE)
+            self._put(page, "plants", "" if stake.plants is None else grouped(stake.plants), left, middle - 5)
+        page.setLineWidth(0.35 * mm)
+        start, end = self.columns["set"]
+        page.setFillGray(1)
+        page.rect(left + (start + end) / 2 - 7, middle - 7, 14, 14, stroke=1, fill=1)
+        page.setFillGray(0)
+        start, end = self.columns["actual"]
+        page.setLineWidth(0.18 * mm)
+        page.line(left + start, middle - 8, left + end, middle - 8)
+
+    def _words(self, page: Canvas, stake: Stake, left: float, middle: float, height: float) -> None:
+        start, end = self.columns["here"]
+        lines, room = self._lines(stake), end - start
+        size = size_of(lines, room, height)
+        pitch = _PITCH if _is_crowded(stake) else size + 0.5
+        y = middle + pitch * (len(lines) - 1) / 2 - 0.35 * size
+        for line in lines:
+            line.draw(page, left + start, y, room, size)
+            y -= pitch
+
+    def _figures(self, page: Canvas, stake: Stake, left: float, middle: float) -> None:
+        """The last plant before a stake and the first one behind it; beside their words where there are several."""
+        page.setFont(BOLD, _FIGURE)
+        high = _PITCH * (len(stake.notes) - 1) / 2 if _is_crowded(stake) else 0.0
+        for place, note in enumerate(stake.notes):
+            if note.plant:
+                name = "plant" if "plant" in self.columns else "first" if note.begins else "last"
+                down = _PITCH * place if _is_crowded(stake) else 0.0
+                self._put(page, name, note.plant, left, middle - 5 + high - down)
+
+
+def stake_table(rows: tuple[Stake, ...], units: Units, width: float) -> StakeTable:
+    """The table of a bed's stakes, so many points wide."""
+    widths = {
+        "stake": 28.0,
+        "tape": max(50.0, _widest((tape(stake.at, units).number for stake in rows), _TAPE) + 12),
+        "here": 0.0,
+        **_plant_widths(rows),
+        "rows": min(84.0, max(64.0, _widest((stake.rows for stake in rows), _FIGURE) + 10)) + _INDENT,
+        "plants": max(36.0, _widest((grouped(stake.plants or 0) for stake in rows), _FIGURE) + 8),
+        "set": 28.0,
+        "actual": 56.0,
+    }
+    if width - sum(widths.values()) < _LEAST_WORDS:
+        del widths["rows"], widths["plants"]
     widths["here"] = width - sum(widths.values())
-    sides = {"stake": "centre", "tape": "right", "plants": "right", "set": "centre"}
-    columns, x = {}, left
+    columns, x = dict[str, _Column](), 0.0
     for name, wide in widths.items():
-        columns[name] = (x + 4, x + wide - 4, sides.get(name, "left"))
+        columns[name] = (x + 4 + _INDENT * (name == "rows"), x + wide - 4)
         x += wide
-    return columns
+    return StakeTable(rows, units, columns, width)
 
 
-def _put(page: Canvas, words: str, column: _Column, y: float) -> None:
-    left, right, side = column
-    if side == "right":
-        page.drawRightString(right, y, words)
-    elif side == "centre":
-        page.drawCentredString((left + right) / 2, y, words)
-    else:
-        page.drawString(left, y, words)
+def _plant_widths(rows: tuple[Stake, ...]) -> dict[str, float]:
+    """The columns of first and last plants: one for each where a stake has both, else one for all, or none."""
+    ends = {
+        name: _widest((note.plant for stake in rows for note in stake.notes if note.begins is begins), _FIGURE) + 10
+        for name, begins in (("last", False), ("first", True))
+    }
+    if any(len({note.begins for note in stake.notes if note.plant}) > 1 for stake in rows):
+        return {name: max(48.0, wide) for name, wide in ends.items()}
+    return {"plant": max(ends.values())} if max(ends.values()) > 10 else {}
 
 
-def _row(page: Canvas, stake: Stake, units: Units, columns: dict[str, _Column], bottom: float, height: float) -> None:
-    middle = bottom + height / 2
-    page.setFont(BOLD, 14)
-    _put(page, str(stake.number), columns["stake"], middle - 5)
-    page.setFont(BOLD, 17)
-    _put(page, tape(stake.at, units).number, columns["tape"], middle - 6)
-    _here(page, stake, columns["here"], middle)
-    _rows(page, stake.rows, columns["rows"], middle)
-    if stake.plants is not None:
-        page.setFont(BOLD, 14)
-        _put(page, grouped(stake.plants), columns["plants"], middle - 5)
-    page.setLineWidth(0.35 * mm)
-    left, right, _side = columns["set"]
-    page.setFillGray(1)
-    page.rect((left + right) / 2 - 7, middle - 7, 14, 14, stroke=1, fill=1)
-    page.setFillGray(0)
-    left, right, _side = columns["actual"]
-    page.setLineWidth(0.18 * mm)
-    page.line(left, middle - 8, right, middle - 8)
+def _widest(words: Iterable[str], size: int) -> float:
+    return max((pdfmetrics.stringWidth(one, BOLD, size) for one in words), default=0.0)
+
+
+def _is_crowded(stake: Stake) -> bool:
+    """Whether a stake has several figures for one column."""
+    ends = [note.begins for note in stake.notes if note.plant]
+    return len(ends) != len(set(ends))
 
 
 def _rows(page: Canvas, words: str, column: _Column, middle: float) -> None:
     """Rows by plants, as large as there is room for, on two lines rather than cut short."""
-    room = column[1] - column[0]
+    left, right = column
+    room = right - left
     size = next((one for one in (14, 12, 10) if pdfmetrics.stringWidth(words, BOLD, one) <= room), 9)
     lines = [words]
     if pdfmetrics.stringWidth(words, BOLD, size) > room and " + " in words:
@@ -134,44 +220,4 @@ def _rows(page: Canvas, words: str, column: _Column, middle: float) -> None:
         lines = [first, f"+ {last}"]
     page.setFont(BOLD, size)
     for number, line in enumerate(lines):
-        _put(page, fitted(line, BOLD, size, room), column, middle - 5 + 5.5 * (len(lines) - 1) - 11 * number)
-
-
-def _here(page: Canvas, stake: Stake, column: _Column, middle: float) -> None:
-    left, right, _side = column
-    room = right - left
-    if len(stake.notes) == 1 and pdfmetrics.stringWidth(stake.here[0], FACE, 12) <= room:
-        page.setFont(FACE, 12)
-        page.drawString(left, middle - 4, stake.here[0])
-        return
-    size, lines = 10, _two_lines(stake.notes[0], room)
-    if len(stake.notes) > 1:
-        size = 10 if all(pdfmetrics.stringWidth(words, FACE, 10) <= room for words in stake.here) else 9
-        lines = [line for note in stake.notes for line in _lines(note, room, size)]
-    page.setFont(FACE, size)
-    y = middle + 5.25 * len(lines) - 8.5
-    for line in lines:
-        page.drawString(left, y, line)
-        y -= 10.5
-
-
-def _lines(note: Here, room: float, size: int) -> list[str]:
-    """A note among others: on one line, unless it has no name that could be cut."""
-    return [_one_line(note, room, size)] if note.name or len(note.says) <= _LONG else _two_lines(note, room)
-
-
-def _one_line(note: Here, room: float, size: int = 10) -> str:
-    """A note on one line: its name is cut where it must be, never its reading."""
-    tail = f" {note.says}" + (f" · {note.more}" if note.more else "")
-    if not note.name:
-        return fitted(tail.strip(), FACE, size, room)
-    return fitted(note.name, FACE, size, max(16.0, room - pdfmetrics.stringWidth(tail, FACE, size))) + tail
-
-
-def _two_lines(note: Here, room: float) -> list[str]:
-    if note.more:
-        return [_one_line(Here(note.says, note.name), room), fitted(note.more, FACE, 10, room)]
-    words, line = str(note).split(" "), ""
-    while words and pdfmetrics.stringWidth(f"{line} {words[0]}", FACE, 10) <= room:
-        line = f"{line} {words.pop(0)}".strip()
-    return [line, fitted(" ".join(words), FACE, 10, room)] if words else [line]
+        page.drawString(left, middle - 5 + 5.5 * (len(lines) - 1) - 11 * number, fitted(line, BOLD, size, room))

@@ -1,9 +1,8 @@
 """Turned grids in the side column: where the string of each row meets the bed's edges, and the plants along it."""
 
-from itertools import accumulate, pairwise
+from itertools import pairwise
 
 from attrs import frozen
-from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.turned_words import angle_words
@@ -12,16 +11,18 @@ from gardenplot.layout.outline import Point
 from gardenplot.layout.turn import Turn
 from gardenplot.layout.turned import string_of
 from gardenplot.plan import Bed
+from gardenplot.sheets.flow import MEASURED, SMALL
 from gardenplot.sheets.page_parts import SIDE_WIDTH
 from gardenplot.sheets.paper import BOLD, FACE
-from gardenplot.sheets.section import Section, sentence, short
+from gardenplot.sheets.section import Section, measured, sentence, short
 from gardenplot.units import Units
 from gardenplot.units.figures import offset, tape
 from gardenplot.words import _
 
 _FACES = (BOLD, BOLD, BOLD, BOLD, FACE)
-_SIZES = (12.0, 11.0, 10.0, 9.0, 8.5, 8.0)
-_PITCH = 15.0
+_SIZES = (MEASURED, MEASURED, MEASURED, MEASURED, SMALL)
+_PITCH, _STRING = 15.0, 34.0
+"""Points from line to line, and from string to string."""
 
 
 @frozen
@@ -37,43 +38,36 @@ def turned_said(layout: Layout, turn: Turn, units: Units) -> list[Section]:
     """How rows are turned, how far apart all are, and how the table is read."""
     words = _("rows turned {angle}").format(angle=angle_words(turn))
     apart = {after.offset - one.offset for one, after in pairwise(layout.rows)}
+    between = offset(min(apart, default=0), units)
     if apart and max(apart) - min(apart) <= 1:
-        words += ", " + _("{between} apart").format(between=offset(min(apart), units))
+        words += ", " + _("{between} apart")
     unit = offset(0, units).unit or _("inches")
     strings = _("strings: tape · {unit} from the left; plants along them").format(unit=unit)
-    return [sentence(words, 9), sentence(strings, 9)]
+    return [measured(words, between=between), sentence(strings, 9)]
 
 
 def turned_tables(bed: Bed, layout: Layout, turn: Turn, units: Units, most: int) -> list[Section]:
     """Both ends of each string, the first and the last plant along it, and the plants; a table for so many lines."""
     names = (_("string from"), _("to"), _("first"), _("last"), _("plants"))
     lines = [line for row in layout.rows for line in _lines(bed, layout.grid, turn, row, units)]
-    return [_table(names, lines[at : at + most]) for at in range(0, len(lines), most)]
+    return [_table(names, lines[at : at + most // 2]) for at in range(0, len(lines), most // 2)]
 
 
 def _table(names: tuple[str, ...], lines: list[tuple[str, ...]]) -> Section:
-    """Lines under their headings, in columns as wide as they need, the figures as large as there is room for."""
-    columns = list(zip(names, zip(*lines, strict=True), _FACES, strict=True))
-    for size in _SIZES:
-        needs = [
-            max(pdfmetrics.stringWidth(name, FACE, 9), *(pdfmetrics.stringWidth(cell, face, size) for cell in cells))
-            for name, cells, face in columns
-        ]
-        gap = (SIDE_WIDTH - sum(needs)) / (len(needs) - 1)
-        if gap >= size / 2:
-            break
-    ends = [need + gap * number for number, need in enumerate(accumulate(needs))]
+    """Each string on two lines under as many headings: its ends, and below them what is measured along it."""
+    ends = (SIDE_WIDTH / 2 - 4, SIDE_WIDTH, SIDE_WIDTH / 3, 0.7 * SIDE_WIDTH, SIDE_WIDTH)
+    downs = (0.0, 0.0, 1.0, 1.0, 1.0)
 
     def draw(page: Canvas, left: float, top: float, _width: float) -> None:
         page.setFont(FACE, 9)
-        for end, name in zip(ends, names, strict=True):
-            page.drawRightString(left + end, top - 10, name)
-        for number, line in enumerate(lines, 1):
-            for end, cell, face in zip(ends, line, _FACES, strict=True):
+        for name, end, down in zip(names, ends, downs, strict=True):
+            page.drawRightString(left + end, top - 9 - 10 * down, name)
+        for number, line in enumerate(lines):
+            for cell, face, size, end, down in zip(line, _FACES, _SIZES, ends, downs, strict=True):
                 page.setFont(face, size)
-                page.drawRightString(left + end, top - 11 - _PITCH * number, cell)
+                page.drawRightString(left + end, top - 20 - _PITCH - _STRING * number - _PITCH * down, cell)
 
-    return Section(15 + _PITCH * len(lines), draw)
+    return Section(25 + _STRING * len(lines), draw)
 
 
 def _lines(bed: Bed, grid: Grid, turn: Turn, row: Row, units: Units) -> list[tuple[str, ...]]:

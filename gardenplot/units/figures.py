@@ -64,6 +64,17 @@ def offset(nm: int, units: Units, *, inch_parts: int = 8) -> Figure:
             return Figure(_inches(nm, inch_parts), "")
 
 
+def exactly(nm: int, units: Units) -> Figure:
+    """A tape reading with as much more of it as it needs, to the millimetre, 1/16 in or 0.001 ft: "0.762 m"."""
+    match units:
+        case Units.METRIC:
+            return Figure(_decimal(Fraction(nm, M), 2 if nm % CM == 0 else 3), "m")
+        case Units.DECIMAL_FEET:
+            return Figure(_decimal(Fraction(nm, FOOT), 2 if nm % (FOOT // 100) == 0 else 3), "ft")
+        case Units.FEET_AND_INCHES:
+            return tape(nm, units, inch_parts=4 if nm % (INCH // 4) == 0 else 16)
+
+
 def span(nm: int, units: Units) -> Figure:
     """A length of ground: as a tape reading from one metre or foot on, as an offset below."""
     return tape(nm, units) if abs(nm) >= (M if units is Units.METRIC else FOOT) else offset(nm, units)

@@ -30,7 +30,8 @@ def pages_of(path: Path) -> list[list[str]]:
 
 def stakes_of(lines: list[str]) -> list[tuple[str, str]]:
     """The tape reading of each stake and all that is written beside it, in walking order."""
-    table = lines[lines.index("stake tape here rows × plants plants set actual") + 1 : lines.index("Across the bed")]
+    head = next(number for number, line in enumerate(lines) if line.startswith("stake tape here plant"))
+    table = lines[head + 1 : lines.index("Across the bed")]
     stakes: list[tuple[str, str]] = []
     for line in table:
         if found := _STAKE.fullmatch(line):

@@ -190,7 +190,7 @@ def check_sheet(path: Path) -> None:
     foot = ("48′ 0″", "foot stake: if it reads otherwise, stop and measure again")
     assert stakes_of(spring) == [
         ("0′ 0″", "head stake"),
-        ("1′ 0″", "A Mini romaine begins first plant 1′ 4″ 2 × 69 + 46 184"),
+        ("1′ 0″", "A Mini romaine begins 2 × 69 + 46 = 184 first plant 1′ 4″"),
         ("47′ 0″", "A ends · last plant 46′ 8″"),
         foot,
     ]
@@ -202,8 +202,8 @@ def check_sheet(path: Path) -> None:
     ]
     assert {
         "B Tall tomato, 23 places kept",
-        "first at then every last at from edge",
-        "2′ 0″ 24″ 46′ 0″ 15″",
+        "first at then every last at",
+        "2′ 0″ 24″ 46′ 0″",
         "peg both edges of the bed at each of them now",
         "A 184 plants (2 trays)",
     } <= set(spring)

@@ -122,11 +122,11 @@ def test_plugs_and_roots_go_from_their_packets_to_the_bed_and_its_sheet(tmp_path
     lines = lines_of(tmp_path / "shore.pdf")
     assert stakes_of(lines) == [
         ("0′ 0″", "head stake"),
-        ("2′ 0″", "A Broccoli begins first plant 2′ 9″ 2 × 50 100"),
+        ("2′ 0″", "A Broccoli begins 2 × 50 = 100 first plant 2′ 9″"),
         ("77′ 0″", "A ends · last plant 76′ 3″"),
-        ("78′ 0″", "B Beets begins first plant 78′ 1½″ 4 × 63 252"),
+        ("78′ 0″", "B Beets begins 4 × 63 = 252 first plant 78′ 1½″"),
         ("93′ 9″", "B ends · last plant 93′ 7½″"),
         ("98′ 0″", "foot margin · 4′ 3″ left before it"),
         ("100′ 0″", "foot stake: if it reads otherwise, stop and measure again"),
     ]
-    assert {"both diagonals 100′ 1″", "A 100 plants (2 trays) · 7 May"} <= set(lines)
+    assert {"Square both diagonals 100′ 1″", "A 100 plants (2 trays) · 7 May"} <= set(lines)

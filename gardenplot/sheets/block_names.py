@@ -1,0 +1,133 @@
+"""Letters and names over the blocks of a drawing, and the letters of places that are kept for crops which follow."""
+
+from attrs import evolve, frozen
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfgen.canvas import Canvas
+
+from gardenplot.drawing.letters import Look
+from gardenplot.drawing.sayings import name_of
+from gardenplot.layout import LaidOut, Layout, kept_for
+from gardenplot.layout.positions import positions
+from gardenplot.layout.reserved import Follower
+from gardenplot.layout.staked import staked
+from gardenplot.one_line import one_line
+from gardenplot.plan import Plan
+from gardenplot.sheets.paper import BOLD, fitted
+from gardenplot.sheets.render import Frame, plant_radius
+from gardenplot.units import MM
+
+_LARGE, _SMALL = 12, 9
+"""Sizes in points of names, and of letters that lack room for more."""
+_ABOVE = 9.0
+"""Points from letters to those that stand above them, since they lack room beside each other."""
+_LETTER, _LEAST_NAME = 13.0, 40.0
+"""Points that a single letter takes at most, and that a name needs at least."""
+_AROUND = 120.0
+"""Points that a name may take over a bed of one block."""
+_RING = "\N{WHITE CIRCLE}"
+_IN_RING, _LEAST_IN_RING = 9.0, 6.0
+"""Sizes in points of a letter in a ring."""
+
+
+@frozen
+class _Name:
+    """Words with their middle at an x in points, in a size, so many lines above the drawing."""
+
+    middle: float
+    words: str
+    size: int
+    line: int = 0
+
+    @property
+    def half(self) -> float:
+        return float(pdfmetrics.stringWidth(self.words, BOLD, self.size)) / 2
+
+
+def draw_names(
+    page: Canvas, plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], frame: Frame,
+    base: float,
+) -> None:  # fmt: skip
+    """Draw letter and name over what is seen of each block; the letter alone where there is no room for more.
+
+    What stands in the gaps of another planting is named beside it, and so is what places in a block are kept for,
+    with a ring before its letter. Letters that lack room stand on two lines by turns; only one that would still stand
+    upon another is left out: the stakes below have it.
+    """
+    kept = [one for one in kept_for(laid, layouts) if one.layout.plants]
+    for name in _placed(_names(plan, laid, layouts, [one.layout for one in kept], look, frame)):
+        page.setFont(BOLD, name.size)
+        page.drawCentredString(name.middle, base + _ABOVE * name.line, name.words)
+    for one in kept:
+        _draw_in_ring(page, one, look[one.layout.planting].letter, frame)
+
+
+def _names(
+    plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], kept: list[Layout], look: dict[str, Look],
+    frame: Frame,
+) -> list[_Name]:  # fmt: skip
+    """What is written over each block that is seen."""
+    found = []
+    whose = {one.id: one.gaps_of for one in plan.plantings if one.gaps_of is not None}
+    shown = {layout.planting for layout in layouts}
+    for layout in (one for one in layouts if whose.get(one.planting) not in shown):
+        start, end = (at / MM for at in staked(laid.bed, layout))
+        if frame.window is not None:
+            start, end = max(start, frame.window.left), min(end, frame.window.right)
+        if start >= end:
+            continue
+        room = (end - start) * frame.along
+        if len(layouts) == 1 and frame.window is None:
+            room = max(room, _AROUND)
+        own = [one.planting for one in layouts if layout.planting in (one.planting, whose.get(one.planting))]
+        names = [f"{look[one].letter}  {name_of(plan, one)}" for one in own]
+        names += [
+            f"{_RING} {look[one.planting].letter}  {name_of(plan, one.planting)}"
+            for one in kept
+            if _is_in(one, layout)
+        ]
+        words = one_line(" · ".join(names))
+        if pdfmetrics.stringWidth(words, BOLD, _LARGE) > room:
+            words = look[layout.planting].letter if room < _LEAST_NAME else fitted(words, BOLD, _LARGE, room)
+        is_large = pdfmetrics.stringWidth(words, BOLD, _LARGE) <= max(room, _LETTER)
+        found.append(_Name(frame.place((start + end) / 2, 0)[0], words, _LARGE if is_large else _SMALL))
+    return found
+
+
+def _is_in(kept: Layout, layout: Layout) -> bool:
+    """Whether kept places begin in a block."""
+    return kept.first_plant is not None and layout.start <= kept.first_plant <= layout.end
+
+
+def _placed(names: list[_Name]) -> list[_Name]:
+    """Names beside each other on one line or, where some lack room, small and on two."""
+    one_line_high = _on_lines(names, 1)
+    if len(one_line_high) == len(names):
+        return one_line_high
+    return _on_lines([evolve(name, size=_SMALL) for name in names], 2)
+
+
+def _on_lines(names: list[_Name], lines: int) -> list[_Name]:
+    free_from, found = [0.0] * lines, []
+    for name in names:
+        for line in range(lines):
+            if name.middle - name.half >= free_from[line]:
+                free_from[line] = name.middle + name.half + 1
+                found.append(evolve(name, line=line))
+                break
+    return found
+
+
+def _draw_in_ring(page: Canvas, kept: Follower, letter: str, frame: Frame) -> None:
+    """The letter of kept places in the first ring that is seen."""
+    radius = plant_radius(2 * kept.keep_clear / MM, frame)
+    places = [(float(x), float(y)) for x, y in positions(kept.layout) / MM]
+    first = next((one for one in places if frame.window is None or frame.window.meets([one])), None)
+    size = min(_IN_RING, 1.7 * radius, 1.7 * radius * radius / max(1.0, pdfmetrics.stringWidth(letter, BOLD, radius)))
+    if first is None or size < _LEAST_IN_RING:
+        return
+    x, y = frame.place(*first)
+    page.setFillGray(1)
+    page.circle(x, y, radius - 0.5, stroke=0, fill=1)
+    page.setFillGray(0)
+    page.setFont(BOLD, size)
+    page.drawCentredString(x, y - 0.36 * size, letter)

@@ -1,0 +1,131 @@
+"""What to carry to a bed: stakes, pegs, string, and the plants or the seed of each block with its day."""
+
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfgen.canvas import Canvas
+
+from gardenplot.drawing.conventions import convention
+from gardenplot.drawing.days import short_day
+from gardenplot.drawing.letters import Look
+from gardenplot.layout import Grown, LaidOut, Layout, kept_for, stood
+from gardenplot.plan import Plan
+from gardenplot.sheets.page_parts import SIDE_WIDTH, legs_of
+from gardenplot.sheets.paper import BOLD, FACE, fitted
+from gardenplot.sheets.section import LABELS, Section, heading, measured, stacked
+from gardenplot.supplies import raised_for
+from gardenplot.units import Units
+from gardenplot.units.figures import grouped, tape
+from gardenplot.words import _, ngettext
+
+_FEW, _MOST = 3, 10
+"""Up to so many blocks what is carried for them stands in one column, and if it is wide up to so many."""
+_LINES = 16
+"""Longer columns go on in a section of their own, which may stand on the next page."""
+
+
+def carried(
+    plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], stake_count: int
+) -> tuple[Section, ...]:
+    """Stakes, pegs, string and plants to take along for some plantings, in parts of so many lines."""
+    pegs, legs = _peg_count(laid, layouts), legs_of(laid.bed.length.nm, plan.place.units)
+    parts = (
+        ngettext("{count} stake", "{count} stakes", stake_count).format(count=stake_count),
+        ngettext("{count} peg", "{count} pegs", pegs).format(count=pegs) if pegs else "",
+        ngettext("{count} more for the legs", "{count} more for the legs", legs).format(count=legs) if legs else "",
+        _("string of {length}"),
+    )
+    first = measured(" · ".join(filter(None, parts)), length=tape(laid.bed.length.nm, plan.place.units))
+    lines = _carried_lines(laid, layouts, look)
+    widest = max((pdfmetrics.stringWidth("".join(line), FACE, 10) for line in lines), default=0)
+    columns = 1 if len(lines) <= _FEW or (widest > SIDE_WIDTH / 2 - 4 and len(lines) <= _MOST) else 2
+    ends = _ends(layouts, look, plan.place.units)
+
+    pieces = [lines[at : at + columns * _LINES] for at in range(0, len(lines), columns * _LINES)]
+    title = stacked(_title(ends), first)
+    if not pieces:
+        return (title,)
+    return (
+        stacked(title, _columns(pieces[0], columns)),
+        *(stacked(heading(_("Carry, continued")), _columns(piece, columns)) for piece in pieces[1:]),
+    )
+
+
+def _columns(lines: list[tuple[str, str]], columns: int) -> Section:
+    """What is carried for each block, and on which day, in so many columns."""
+
+    def draw(page: Canvas, left: float, top: float, width: float) -> None:
+        page.setFont(FACE, 10)
+        for number, (what, day) in enumerate(lines):
+            x, y = left + width / columns * (number % columns), top - 10 - 12 * (number // columns)
+            room = width / columns - 4 - pdfmetrics.stringWidth(day, FACE, 10)
+            page.drawString(x, y, fitted(what, FACE, 10, room) + day)
+
+    return Section(4 + 12.0 * -(-len(lines) // columns), draw)
+
+
+def _title(ends: list[str]) -> Section:
+    """The heading of what is carried, and beside it how the counts treat the ends of blocks."""
+
+    def draw(page: Canvas, left: float, top: float, width: float) -> None:
+        page.setFont(BOLD, 12)
+        page.drawString(left, top - 12, _("Carry"))
+        page.setFont(FACE, 9)
+        for number, line in enumerate(ends):
+            page.drawString(left + LABELS, top - 12 - 11 * number, fitted(line, FACE, 9, width - LABELS))
+
+    return Section(14 + 11.0 * max(0, len(ends) - 1), draw)
+
+
+def _carried_lines(laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> list[tuple[str, str]]:
+    """What is carried for each block and, where they are not all planted on one day, on which day."""
+    grown = {one.planting.id: one for one in laid.grown}
+    days = {grown[layout.planting].dates.in_ground for layout in layouts}
+    lines = []
+    for layout in layouts:
+        one, letter = grown[layout.planting], look[layout.planting].letter
+        made = raised_for(one.crop, layout)
+        day = one.dates.in_ground
+        carried = _carried(letter, layout.plants, made.plants is None, made.trays)
+        standing = _standing(letter, one, layout)
+        lines.append((standing or carried, f" · {short_day(day)}" if day and len(days) > 1 and not standing else ""))
+    return lines
+
+
+def _ends(layouts: tuple[Layout, ...], look: dict[str, Look], units: Units) -> list[str]:
+    """How the counts treat the ends of a block: once where all agree, otherwise by letter."""
+    letters: dict[str, list[str]] = {}
+    for layout in layouts:
+        if layout.per_row:
+            letters.setdefault(convention(layout.grid, units), []).append(look[layout.planting].letter)
+    if len(letters) == 1:
+        return [_("counts: {ends}").format(ends=ends) for ends in letters]
+    return [f"{' '.join(dict.fromkeys(named))}: {ends}" for ends, named in letters.items()]
+
+
+def _standing(letter: str, one: Grown, layout: Layout) -> str:
+    """What needs no carrying, since it is in the ground: "A 160 stand since 12 Apr"; nothing while it is planned."""
+    came = one.planting.actual
+    if came is None or came.set_out is None:
+        return ""
+    words = _("{letter} {plants} stand since {day}")
+    return words.format(letter=letter, plants=grouped(stood(one, layout)), day=short_day(came.set_out))
+
+
+def _carried(letter: str, plants: int, sown: bool, trays: int | None) -> str:
+    if sown:
+        return _("{letter} seed for {plants} places").format(letter=letter, plants=grouped(plants))
+    words = _("{letter} {plants} plants").format(letter=letter, plants=grouped(plants))
+    if trays:
+        words += " " + ngettext("({count} tray)", "({count} trays)", trays).format(count=trays)
+    return words
+
+
+def are_pegged(layout: Layout) -> bool:
+    """Whether kept places are marked by pegs at the edges of the bed: rows along it, and their plants even."""
+    return bool(layout.rows) and not layout.grid.runs_across and layout.grid.turn is None
+
+
+def _peg_count(laid: LaidOut, layouts: tuple[Layout, ...]) -> int:
+    """Pegs for the kept places, two for each reading."""
+    kept = [one.layout for one in kept_for(laid, layouts) if are_pegged(one.layout)]
+    runs = [run for layout in kept for row in layout.rows for run in row.runs]
+    return 2 * len({run.first + number * run.step for run in runs for number in range(run.count)})
