@@ -146,7 +146,7 @@ def _square(bed: Bed, units: Units) -> tuple[Section, ...]:
     if across is None:
         return ()
     words = _("diagonals, post to post {diagonal}") if post else _("both diagonals {diagonal}")
-    if not is_taped(across, units):
+    if not is_taped(bed, units):
         words = _("the head")
     parts = [headed(_("Square"), words, diagonal=tape(across, units))]
     if not post:

@@ -13,7 +13,7 @@ from gardenplot.layout.staked import staked
 from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
 from gardenplot.sheets.paper import BOLD, fitted
-from gardenplot.sheets.render import Frame, plant_radius
+from gardenplot.sheets.render import Frame, kept_radius
 from gardenplot.units import MM
 
 _LARGE, _SMALL = 12, 9
@@ -119,7 +119,7 @@ def _on_lines(names: list[_Name], lines: int) -> list[_Name]:
 
 def _draw_in_ring(page: Canvas, kept: Follower, letter: str, frame: Frame) -> None:
     """The letter of kept places in the first ring that is seen."""
-    radius = plant_radius(2 * kept.keep_clear / MM, frame)
+    radius = kept_radius(2 * kept.keep_clear / MM, frame)
     places = [(float(x), float(y)) for x, y in positions(kept.layout) / MM]
     first = next((one for one in places if frame.window is None or frame.window.meets([one])), None)
     size = min(_IN_RING, 1.7 * radius, 1.7 * radius * radius / max(1.0, pdfmetrics.stringWidth(letter, BOLD, radius)))

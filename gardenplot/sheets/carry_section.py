@@ -26,7 +26,7 @@ def carried(
     plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], stake_count: int
 ) -> tuple[Section, ...]:
     """Stakes, pegs, string and plants to take along for some plantings, in parts of so many lines."""
-    pegs, legs = _peg_count(laid, layouts), legs_of(laid.bed.length.nm, plan.place.units)
+    pegs, legs = _peg_count(laid, layouts), legs_of(laid.bed, plan.place.units)
     parts = (
         ngettext("{count} stake", "{count} stakes", stake_count).format(count=stake_count),
         ngettext("{count} peg", "{count} pegs", pegs).format(count=pegs) if pegs else "",

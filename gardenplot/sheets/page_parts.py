@@ -140,22 +140,27 @@ def tape_to_bring(bed: Bed, units: Units) -> tuple[str, str]:
     """
     words, bring = _UNITS[units]
     unit, sign = (M, "m") if units is Units.METRIC else (FOOT, "ft")
-    if not is_taped(bed.length.nm, units):
-        leg = _LEGS[units] // unit
-        on = _("; measure on in legs of {leg} from a stake at each")
-        return words, bring.format(length=f"{leg}\u2009{sign}") + on.format(leg=f"{leg}\u2009{sign}")
-    longest = max(bed.length.nm, diagonal_of(bed) or 0)
-    return words, bring.format(length=f"{-(-longest // unit)}\u2009{sign}")
+    if not is_taped(bed, units):
+        leg = f"{_LEGS[units] // unit}\u2009{sign}"
+        return words, bring.format(length=leg) + _("; measure on in legs of {leg} from a stake at each").format(
+            leg=leg
+        )
+    return words, bring.format(length=f"{-(-_longest(bed) // unit)}\u2009{sign}")
 
 
-def is_taped(length: int, units: Units) -> bool:
-    """Whether a length in nm is measured with one tape."""
-    return length <= _LONGEST[units]
+def _longest(bed: Bed) -> int:
+    """What a tape has to reach over, in nm."""
+    return max(bed.length.nm, diagonal_of(bed) or 0)
 
 
-def legs_of(length: int, units: Units) -> int:
-    """How many stakes a length in nm takes that is measured in legs, without those at its ends; else none."""
-    return 0 if is_taped(length, units) else (length - 1) // _LEGS[units]
+def is_taped(bed: Bed, units: Units) -> bool:
+    """Whether a bed is measured with one tape."""
+    return _longest(bed) <= _LONGEST[units]
+
+
+def legs_of(bed: Bed, units: Units) -> int:
+    """How many stakes a bed takes that is measured in legs, without those at its ends; else none."""
+    return 0 if is_taped(bed, units) else (bed.length.nm - 1) // _LEGS[units]
 
 
 def diagonal_of(bed: Bed) -> int | None:

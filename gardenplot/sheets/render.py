@@ -155,12 +155,21 @@ def _label(page: Canvas, mark: Label, frame: Frame) -> None:
 
 def plant_radius(spread: float, frame: Frame) -> float:
     """The radius in points of the mark of a plant that is so many mm wide: no smaller and no larger than is read."""
-    return max(0.32 * POINT_PER_MM, min(spread / 2 * min(frame.along, frame.across), 2.2 * POINT_PER_MM) * 0.8)
+    return _radius(spread, frame, 2.2)
+
+
+def kept_radius(spread: float, frame: Frame) -> float:
+    """The radius in points of the ring round a place that is kept: larger than a plant that stands in it."""
+    return _radius(spread, frame, 3.6)
+
+
+def _radius(spread: float, frame: Frame, most: float) -> float:
+    return max(0.32 * POINT_PER_MM, min(spread / 2 * min(frame.along, frame.across), most * POINT_PER_MM) * 0.8)
 
 
 def _plants(page: Canvas, mark: Plants, frame: Frame) -> None:
     """Place one shape, kept once in the file, at every plant by raw operators (PDF 32000-1, 8.10 form XObjects)."""
-    radius = plant_radius(mark.spread, frame)
+    radius = kept_radius(mark.spread, frame) if mark.ink is Ink.ACCENT else plant_radius(mark.spread, frame)
     name = f"plant-{mark.shape}-{radius:.3f}".replace(".", "_")
     if not page.hasForm(name):
         _make_form(page, name, mark.shape, radius)

@@ -50,11 +50,12 @@ def _stretches(text: str) -> Iterator[tuple[int, int]]:
 
 
 def _whole(text: str, start: int, end: int) -> tuple[int, int]:
-    """A stretch with the marks and the number behind it, and with the brackets that belong to it."""
+    """A stretch with the marks, the number and the dots of a cut behind it, and with its brackets."""
     while end < len(text) and unicodedata.combining(text[end]):
         end += 1
     number = _NUMBER.match(text, end)
     end = number.end() if number else end
+    end += text[end : end + 1] == "…"
     if end < len(text) and _MIRRORED.get(text[end]) in set(text[start:end]) and text[end] not in _PAIRS:
         end += 1
     before = text[start - 1] if start else ""

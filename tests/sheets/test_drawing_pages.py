@@ -12,6 +12,7 @@ from gardenplot.layout.positions import positions
 from gardenplot.plan import Plan
 from gardenplot.sheets.choices import Choices, Kind
 from gardenplot.sheets.paper import Paper
+from gardenplot.sheets.render import Frame, kept_radius, plant_radius
 from gardenplot.units import CM, FOOT, MM, M, Units
 from tests.drawing.hand_worked import hand_worked, only_bed
 from tests.sheets.made import made
@@ -207,3 +208,10 @@ def test_a_box_of_thick_timber_is_drawn_at_any_scale(scale: int | None) -> None:
     pages = drawn(plan, scale=scale)
     assert 1 <= len(pages) <= 200
     assert_true(pages, only_bed(plan))
+
+
+@pytest.mark.parametrize("ratio", [5, 10, 20, 50, 100])
+def test_the_ring_of_a_kept_place_is_seen_round_a_plant_that_stands_in_it(ratio: int) -> None:
+    """S3: rings of 12 in round lettuces of 8 in."""
+    frame = Frame(0, 0, POINT_PER_MM / ratio, POINT_PER_MM / ratio)
+    assert kept_radius(12 * 25.4, frame) - plant_radius(8 * 25.4, frame) > 0.3 * POINT_PER_MM

@@ -141,7 +141,7 @@ def measured_by(plan: Plan) -> Iterator[str]:
             for layout in turn:
                 yield from _across_the_bed(laid.bed, layout, units)
         across = diagonal_of(laid.bed)
-        if across is not None and is_taped(across, units):
+        if across is not None and is_taped(laid.bed, units):
             yield str(tape(across, units))
 
 

@@ -66,6 +66,7 @@ def shaped(name: str) -> list[int]:
         ("for חסה 25\u2009cm", "for הסח 25\u2009cm"),
         ("Красный лук № 2", "Красный лук № 2"),
         ("Μαρούλι", "Μαρούλι"),
+        ("A חסה ער… begins", "A …רע הסח begins"),
     ],
 )
 def test_readings_and_sums_behind_a_name_stay_as_they_are(words: str, drawn: str) -> None:

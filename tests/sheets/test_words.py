@@ -3,6 +3,7 @@
 import re
 from datetime import date
 from itertools import combinations, pairwise
+from math import dist
 
 import numpy as np
 import pytest
@@ -10,6 +11,7 @@ from hypothesis import given, settings
 from pypdfium2 import PdfDocument
 from reportlab.lib.units import mm
 
+from gardenplot.drawing.letters import looks
 from gardenplot.drawing.turns import turns
 from gardenplot.errors import PlanError
 from gardenplot.gestures.actual_typed import record
@@ -24,7 +26,7 @@ from tests.drawing.hand_worked import hand_worked, only_bed, plan_from
 from tests.layout.ground import nm
 from tests.plans import feet_plan, metric_plan
 from tests.sheets.made import bed_sheets
-from tests.sheets.pdf_pages import Words, bookmarks_of, pages_of
+from tests.sheets.pdf_pages import Words, bookmarks_of, pages_of, plain
 from tests.sheets.printed import Sheet, bed_with, in_a_row, printed, said, sheets
 
 each_paper = pytest.mark.parametrize("paper", Paper)
@@ -270,6 +272,63 @@ def test_what_is_carried_for_many_blocks_keeps_its_days(paper: Paper) -> None:
 @pytest.mark.parametrize(("length", "least"), [("12 m", "13 m"), ("11.5 m", "12 m"), ("11.98 m", "13 m")])
 def test_the_tape_to_bring_reaches_over_the_diagonal(length: str, least: str) -> None:
     assert f"a metric tape of {least} or more" in said(bed_with(length=length))
+
+
+@pytest.mark.parametrize(
+    ("length", "units", "words"),
+    [
+        ("99 m", "metric", "a metric tape of 100 m or more · zero at the head stake"),
+        ("500 m", "metric", "a metric tape of 50 m or more · zero at the head stake; measure on in legs of 50 m"),
+        ("420 ft", "feet and inches", "100 ft or more · zero at the head stake; measure on in legs of 100 ft"),
+    ],
+)
+def test_a_bed_that_no_tape_reaches_over_is_measured_in_legs(length: str, units: str, words: str) -> None:
+    """Stakes for the legs are carried too: 9 between 0 and 500 m, 4 between 0 and 420 ft."""
+    text = plain(said(bed_with(length=length, units=units)))
+    assert words in text
+    legs = {"500 m": "9 more for the legs", "420 ft": "4 more for the legs"}.get(length)
+    assert ("for the legs" in text) is (legs is not None)
+    assert legs is None or legs in text
+    assert ("both diagonals" in text) is (legs is None)
+
+
+@pytest.mark.parametrize(
+    ("width", "units", "size"),
+    [
+        ("76.2 cm", "metric", "12.00 m × 0.762 m"),
+        ("75 cm", "metric", "12.00 m × 0.75 m"),
+        ("30 in", "feet and inches", "2′ 6″"),
+        ("30 3/16 in", "feet and inches", "2′ 6 3/16″"),
+        ("2.345 ft", "decimal feet", "2.345 ft"),
+    ],
+)
+def test_the_heading_tells_how_large_a_bed_is_exactly(width: str, units: str, size: str) -> None:
+    (page,) = printed(bed_with(width=width, units=units))
+    title = next(plain(words.text) for words in page.words if words.size == 14 and " × " in words.text)
+    assert title.endswith(size)
+
+
+def test_what_is_carried_stands_on_the_first_of_several_pages_with_all_its_blocks() -> None:
+    first, *others = printed(in_a_row(40, length="40 m"))
+    assert "81 stakes" in first.text
+    assert {"A 9 plants", "Z 9 plants", "AN 9 plants"} <= {words.text for words in first.words}
+    assert not any("9 plants" in page.text for page in others)
+
+
+def test_every_block_of_forty_has_its_letter_over_it() -> None:
+    page = printed(in_a_row(40, length="40 m"))[0]
+    drawn = [words.text for words in page.words if words.size == 9 and re.fullmatch("[A-Z]{1,2}", words.text)]
+    assert sorted(drawn) == sorted(one.letter for one in looks(in_a_row(40, length="40 m")).values())
+
+
+@each_paper
+def test_places_that_are_kept_have_their_letter_by_name_and_in_a_ring(paper: Paper) -> None:
+    lettuce, tomatoes = printed(hand_worked("s3"), paper)
+    assert "A Cos lettuce, small · ○ B Tomato" in plain(lettuce.text)
+    (letter,) = [words for words in lettuce.words if words.text == "B" and words.size < 10]
+    middle = (letter.box[0] + letter.box[2]) / 2, (letter.box[1] + letter.box[3]) / 2
+    assert min(dist(middle, mark) for mark in lettuce.marks) < 1
+    assert "○" not in tomatoes.text
 
 
 def test_the_tape_of_a_bed_that_is_not_squared_reaches_to_its_foot() -> None:
