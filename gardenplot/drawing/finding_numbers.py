@@ -74,21 +74,25 @@ def _of_days(plan: Plan, finding: Finding) -> Iterator[Number]:
         case Kind.OVER_AGE:
             yield from _between("age", in_ground, dates.get("sow"))
         case Kind.FROST | Kind.FROST_NOTE | Kind.AUTUMN_FROST:
-            yield from _freezes(plan, one, in_ground)
+            off = date.fromordinal(finding.limit) if finding.kind is Kind.FROST and finding.limit else None
+            yield from _freezes(
+                plan, one, _day("cover_off", off, Source.OF_COVER) or in_ground, off or one.dates.in_ground
+            )
         case Kind.IN_THE_WAY:
             yield from _cut_by(plan, finding)
         case _:
             return
 
 
-def _freezes(plan: Plan, one: Grown, in_ground: Number) -> Iterator[Number]:
-    """How the day in the ground lies to the last freeze, with its odds, and the first freeze of autumn."""
+def _freezes(plan: Plan, one: Grown, told: Number, day: date | None) -> Iterator[Number]:
+    """How the day in the ground, or of the cover coming off, lies to the last freeze, with its odds; and the
+    first freeze of autumn."""
     crop, dates = crop_of(plan, one.planting.crop), one.dates
-    if dates.in_ground is None:
+    if day is None:
         return
-    freeze = last_freeze(plan.place, dates.in_ground, hard=is_hard(plan.place, crop.frost))
+    freeze = last_freeze(plan.place, day, hard=is_hard(plan.place, crop.frost))
     if freeze is not None and freeze.likelier is not None:
-        yield from _between("before_freeze", _day("freeze", freeze.day), in_ground)
+        yield from _between("before_freeze", _day("freeze", freeze.day), told)
         yield known("later_freeze", freeze.likelier.part, Unit.SHARE, source=Source.OF_PLACE)
     first = autumn_freeze(plan.place, crop, dates)
     if first is not None:
@@ -105,8 +109,8 @@ def _cut_by(plan: Plan, finding: Finding) -> Iterator[Number]:
         yield worked("cut_by", Unit.DATE, f"{follows.name} − a_day", follows, day, source=RULES)
 
 
-def _day(name: str, day: date | None) -> Number | None:
-    return None if day is None else known(name, day.toordinal(), Unit.DATE, source=Source.OF_PLACE)
+def _day(name: str, day: date | None, source: Source = Source.OF_PLACE) -> Number | None:
+    return None if day is None else known(name, day.toordinal(), Unit.DATE, source=source)
 
 
 def _between(name: str, later: Number | None, earlier: Number | None) -> Iterator[Number]:

@@ -1,5 +1,7 @@
 """Sentences of findings about days: frost as odds, the market, the age of plants, families that come back."""
 
+from datetime import date
+
 from gardenplot.drawing.date_words import table_words
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.number_names import SOURCES
@@ -7,7 +9,7 @@ from gardenplot.drawing.so_many import so_many_days
 from gardenplot.drawing.trust_words import TRUST
 from gardenplot.findings import Finding, Kind
 from gardenplot.plan import Frost, Plan, bed_of, by_id, crop_of, order_of, planting_of
-from gardenplot.season import Dates, dates_of, market_day
+from gardenplot.season import dates_of, market_day
 from gardenplot.season.emergence import NotInTable, emergence
 from gardenplot.season.frost import first_freeze, is_hard, last_freeze
 from gardenplot.units.figures import offset
@@ -28,6 +30,14 @@ FROSTS = {
     Frost.TENDER: _("tender"),
     Frost.VERY_TENDER: _("very tender"),
 }
+
+_BEFORE = _("{kind}, {days} before {day}; in {share} of years a {freeze} comes later still")
+_OFF_BEFORE = _("{kind}, its cover comes off {days} before {day}; in {share} of years a {freeze} comes later still")
+_UP_TO = {
+    _BEFORE: _("{words}, in up to {more} once it is out"),
+    _OFF_BEFORE: _("{words}, in up to {more} once it is off"),
+}
+"""Between two chances it is as likely as something between the two."""
 
 
 def timing_says(plan: Plan, finding: Finding) -> str:
@@ -51,11 +61,9 @@ def timing_says(plan: Plan, finding: Finding) -> str:
         case Kind.FAMILY:
             return _family(plan, finding)
         case Kind.TRAYS:
-            return ngettext(
-                "{count} tray stands here, {needed} are raised",
-                "{count} trays stand here, {needed} are raised",
-                finding.amount,
-            ).format(count=finding.amount, needed=finding.limit)
+            words = ngettext("{count} tray stands here", "{count} trays stand here", finding.amount)
+            raised = ngettext("{count} is raised", "{count} are raised", finding.limit)
+            return f"{words.format(count=finding.amount)}, {raised.format(count=finding.limit)}"
         case Kind.COLD_EDGE:
             return _("{length} from the wall of {tunnel}: the outer {edge} are cold, keep to the middle").format(
                 length=offset(finding.amount, plan.place.units),
@@ -96,31 +104,38 @@ def _frost(plan: Plan, finding: Finding) -> str:
     planting = planting_of(plan, finding.planting or "")
     crop, dates = crop_of(plan, planting.crop), dates_of(plan, planting)
     if finding.kind is Kind.AUTUMN_FROST:
-        freeze = first_freeze(plan.place, dates.in_ground, dates.last) if dates.in_ground and dates.last else None
-        return _("{frost}, and to be cut until {last}: by {day} it has frozen in half of all years").format(
-            frost=FROSTS[crop.frost or Frost.TENDER], last=day_words(dates.last) if dates.last else "",
+        stays = dates.stays
+        freeze = first_freeze(plan.place, dates.in_ground, stays) if dates.in_ground and stays else None
+        words = _("{frost}, and to be cut until {last}: by {day} it has frozen in half of all years")
+        if stays != dates.last:
+            words = _("{frost}, and in the ground until {last}: by {day} it has frozen in half of all years")
+        return words.format(
+            frost=FROSTS[crop.frost or Frost.TENDER], last=day_words(stays) if stays else "",
             day=day_words(freeze) if freeze else "",
         )  # fmt: skip
-    words = _spring(plan, crop.frost, dates)
+    if finding.kind is Kind.FROST and finding.limit:
+        words = _("{words}: leave it on for longer, or have it at hand")
+        return words.format(words=_spring(plan, crop.frost, date.fromordinal(finding.limit), _OFF_BEFORE))
+    words = _spring(plan, crop.frost, dates.in_ground)
     if finding.kind is Kind.FROST:
         return _("{words}: have a cover at hand, or wait").format(words=words)
     return _("{words}: keep the cover on").format(words=words) if finding.limit else words
 
 
-def _spring(plan: Plan, frost: Frost | None, dates: Dates) -> str:
-    """How a day in the ground lies to the last freeze, with the odds: "tender, 13 days before Tue 20 May; ..."."""
+def _spring(plan: Plan, frost: Frost | None, day: date | None, words: str = _BEFORE) -> str:
+    """How a day lies to the last freeze, with the odds: "tender, 13 days before Tue 20 May; ..."."""
     hard = is_hard(plan.place, frost)
-    freeze = last_freeze(plan.place, dates.in_ground, hard=hard) if dates.in_ground else None
+    freeze = last_freeze(plan.place, day, hard=hard) if day else None
     if freeze is None or freeze.day is None:
         return ""
-    words = _("{kind}, {days} before {day}; in {share} of years a {freeze} comes later still")
-    return words.format(
+    told = words.format(
         kind=FROSTS[frost] if frost is not None else _("not said how it takes frost"),
         days=so_many_days(freeze.days),
         day=day_words(freeze.day),
         share=freeze.likelier,
         freeze=_("hard freeze") if hard else _("freeze"),
     )
+    return told if freeze.rarer is None else _UP_TO[words].format(words=told, more=freeze.rarer)
 
 
 def _family(plan: Plan, finding: Finding) -> str:

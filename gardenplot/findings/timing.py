@@ -10,7 +10,7 @@ from gardenplot.plan import Bed, Cover, Establish, Frost, Place
 from gardenplot.season import Span, market_day
 from gardenplot.season.dates import oldest_age, wanted_ready
 from gardenplot.season.emergence import NotInTable, emergence
-from gardenplot.season.frost import autumn_freeze, is_covered, spring_freeze
+from gardenplot.season.frost import autumn_freeze, bare_from, freezes_until, is_covered, spring_freeze
 from gardenplot.season.rotation import Stay, family_gap, returns
 
 
@@ -85,18 +85,25 @@ def _soil(one: Grown, layout: Layout) -> Iterator[Finding]:
 
 
 def _spring(one: Grown, layout: Layout, place: Place, over: tuple[Cover, ...]) -> Iterator[Finding]:
-    """In the ground while it may still freeze: told of what frost can hurt, noted of what is hardy or covered."""
-    day, freeze = one.dates.in_ground, spring_freeze(place, one.crop, one.dates.in_ground)
-    if day is None or freeze is None or freeze.day is None:
+    """In the ground while it may still freeze: told of what frost can hurt, noted of what is hardy or covered.
+
+    Where its cover comes off too early, that day counts, and is the limit; where the cover stays on, the limit is 1.
+    """
+    day, until = one.dates.in_ground, freezes_until(place, one.crop, one.dates.in_ground)
+    if day is None or until is None:
         return
-    covered = any(is_covered(cover, Span(day, freeze.day)) for cover in over)
+    bare = bare_from(over, day)
+    covered = bare is None or until <= bare
     kind = Kind.FROST_NOTE if covered or one.crop.frost is Frost.HARDY else Kind.FROST
-    yield _at(kind, layout, freeze.days, int(covered))
+    off = bare if kind is Kind.FROST and bare is not None and day < bare else None
+    freeze = spring_freeze(place, one.crop, off or day)
+    if freeze is not None:
+        yield _at(kind, layout, freeze.days, off.toordinal() if off else int(covered))
 
 
 def _autumn(one: Grown, layout: Layout, place: Place, over: tuple[Cover, ...]) -> Iterator[Finding]:
     """Tender crops that are still to be cut when it has likely frozen."""
-    freeze, last = autumn_freeze(place, one.crop, one.dates), one.dates.last
+    freeze, last = autumn_freeze(place, one.crop, one.dates), one.dates.stays
     if freeze is not None and last is not None and not any(is_covered(cover, Span(freeze, last)) for cover in over):
         yield _at(Kind.AUTUMN_FROST, layout, (last - freeze).days)
 

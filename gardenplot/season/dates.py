@@ -28,7 +28,8 @@ class Dates:
     """Whole calendar dates; None where the crop does not say enough.
 
     `in_ground` is the day of setting out or, if direct, of sowing; `last` the last day of the harvest; `out` the
-    first day the ground is free again.
+    first day the ground is free again. `stays` is the last day on which something is to be cut: that of the harvest
+    or, where nobody says how long that takes, the day before the ground was typed to be free.
     """
 
     sow: date | None = None
@@ -39,6 +40,7 @@ class Dates:
     out: date | None = None
     pot_up: date | None = None
     last: date | None = None
+    stays: date | None = None
 
 
 def dates_of(plan: Plan, planting: Planting) -> Dates:
@@ -59,7 +61,10 @@ def dates_for(planting: Planting, crop: Crop, order: Order | None, site: Site | 
     in_ground = _in_ground(planting, crop, order, site)
     ready = came.harvested or _ready(planting, in_ground, days, site)
     last = _shifted(ready, crop.harvest_days or 0)
-    dates = Dates(in_ground=in_ground, ready=ready, last=last, out=came.cleared or planting.out or _shifted(last, 1))
+    dates = Dates(
+        in_ground=in_ground, ready=ready, last=last, out=came.cleared or planting.out or _shifted(last, 1),
+        stays=_stays(planting, crop, last),
+    )  # fmt: skip
     if crop.establish is Establish.DIRECT:
         return evolve(dates, sow=in_ground)
     sow = came.sown or planting.sow or _shifted(in_ground, _back(crop.raising_days))
@@ -130,6 +135,12 @@ def _ready(planting: Planting, in_ground: date | None, days: int | None, site: S
     is_in_ground = planting.actual is not None and planting.actual.set_out is not None
     counted = None if in_ground is None or days is None else after(site, in_ground, days)
     return counted if counted is not None and (is_in_ground or planting.ready is None) else planting.ready
+
+
+def _stays(planting: Planting, crop: Crop, last: date | None) -> date | None:
+    """The last day on which something is to be cut, a typed end of its ground being meant for that."""
+    held = None if crop.harvest_days is not None else _shifted(planting.out, -1)
+    return max((day for day in (last, held) if day is not None), default=None)
 
 
 def _back(days: int | None) -> int | None:

@@ -5,7 +5,7 @@ Between two of them nothing is made up: a day lies before the one and after the 
 odds, no forecast, and hold for the station where they were taken.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date, timedelta
 from functools import lru_cache
 
@@ -112,11 +112,22 @@ def spring_freeze(place: Place, crop: Crop, day: date | None) -> Freeze | None:
     return freeze
 
 
+def freezes_until(place: Place, crop: Crop, day: date | None) -> date | None:
+    """The last day of spring before which a freeze is worth a word for a crop that goes in on a day; None for none.
+
+    An average date fails one year in two: what frost kills is covered until the rarest freeze that is worth a word.
+    """
+    until = None
+    while (freeze := spring_freeze(place, crop, until or day)) is not None:
+        until = freeze.day
+    return until
+
+
 def autumn_freeze(place: Place, crop: Crop, dates: Dates) -> date | None:
     """The day by which it has likely frozen while a tender crop is still to be cut; None where there is none."""
-    if not is_tender(crop) or dates.in_ground is None or dates.last is None:
+    if not is_tender(crop) or dates.in_ground is None or dates.stays is None:
         return None
-    return first_freeze(place, dates.in_ground, dates.last)
+    return first_freeze(place, dates.in_ground, dates.stays)
 
 
 @lru_cache(maxsize=8192)
@@ -126,12 +137,24 @@ def frosty(place: Place, crop: Crop, dates: Dates) -> tuple[Span, ...]:
 
 
 def _frosty(place: Place, crop: Crop, dates: Dates) -> Iterator[Span]:
-    freeze = spring_freeze(place, crop, dates.in_ground) if crop.frost is not Frost.HARDY else None
-    if freeze is not None and freeze.day is not None and dates.in_ground is not None:
-        yield Span(dates.in_ground, freeze.day)
+    until = freezes_until(place, crop, dates.in_ground) if crop.frost is not Frost.HARDY else None
+    if until is not None and dates.in_ground is not None:
+        yield Span(dates.in_ground, until)
     first = autumn_freeze(place, crop, dates)
-    if first is not None and dates.last is not None:
-        yield Span(first, dates.last)
+    if first is not None and dates.stays is not None:
+        yield Span(first, dates.stays)
+
+
+def bare_from(covers: Iterable[Cover], day: date) -> date | None:
+    """The first day from a day on of which no cover stands, one taking over from another; None where one stays on."""
+    while over := [one for one in covers if one.on is None or one.on <= day]:
+        offs = [one.off for one in over if one.off is not None]
+        if len(offs) < len(over):
+            return None
+        if max(offs) <= day:
+            return day
+        day = max(offs)
+    return day
 
 
 def is_covered(cover: Cover, span: Span) -> bool:

@@ -175,8 +175,8 @@ def test_cos_lettuce_then_tomatoes_in_places_kept_among_it_then_kale(window: Mai
     assert line(window, "kale") == "24 Aug – 16 Oct 2027, 53 days   1′ 6″ – 58′ 6″   2 × 57 = 114"
     assert not found(window, "hoop-1", Kind.OVERLAP, Kind.OUTSIDE, Kind.IN_THE_WAY, Kind.OUT_UNREADY)
     assert found(window, "hoop-1", Kind.FROST) == [
-        "very tender, 12 days before Tue 8 Jun 2027; in 10% of years a freeze comes later still: "
-        "have a cover at hand, or wait"
+        "very tender, 12 days before Tue 8 Jun 2027; in 10% of years a freeze comes later still, in up to 50% "
+        "once it is out: have a cover at hand, or wait"
     ]
     undone(window, begun, [
         "Remove Tomato, staked", "Place Tomato, staked", "Keep clear of Tomato, staked",
