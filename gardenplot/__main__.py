@@ -46,7 +46,7 @@ def _command(name: str, words: list[str]) -> int:
     module = import_module(f"gardenplot.commands.{name}")
     parser = ArgumentParser(prog=f"gardenplot {name}", description=module.__doc__)
     module.add_arguments(parser)
-    status: int = module.run(parser.parse_args(words))
+    status: int = module.run(parser.parse_intermixed_args(words))
     return status
 
 

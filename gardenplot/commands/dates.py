@@ -68,7 +68,8 @@ def _print(plan: Plan) -> None:
     rows: list[tuple[str, ...]] = [(_("planting"), *(_TITLES[name] for name in shown))]
     for planting in plan.plantings:
         each = days[planting.id]
-        rows.append((titled(plan, planting.id, look), *(_shown(each[name]) for name in shown)))
+        told = (each[name] if name in _ALWAYS or _is_told(each, name) else None for name in shown)
+        rows.append((titled(plan, planting.id, look), *(_shown(day) for day in told)))
     print_table(rows)
 
 

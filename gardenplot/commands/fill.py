@@ -5,8 +5,10 @@ from pathlib import Path
 from typing import Any
 
 from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, out_beside, print_json
+from gardenplot.drawing.filling_words import proof_words
 from gardenplot.drawing.gap_words import REASONS
 from gardenplot.drawing.sayings import between_readings, name_of
+from gardenplot.drawing.so_many import so_many_plants
 from gardenplot.drawing.ways_words import shortage_words, way_words
 from gardenplot.filling import Filling, fill
 from gardenplot.filling.effort import turns_in
@@ -128,9 +130,8 @@ def _print(filling: Filling, plan: Plan) -> None:
     for one in filling.placed:
         readings = between_readings(plan, one.start, one.end)
         days = f"{one.in_ground} – {one.out}" if one.in_ground else _("no dates")
-        print(
-            f"{name_of(filling.plan, one.planting)}: {bed_of(plan, one.bed).name}, {readings}, {one.plants}, {days}"
-        )
+        name, plants = name_of(filling.plan, one.planting), so_many_plants(one.plants)
+        print(f"{name}: {bed_of(plan, one.bed).name}, {readings}, {plants}, {days}")
     for lack in filling.lacking:
         words = _("{name}: {plants} of {wanted} plants have ground")
         if lack.why is not None:
@@ -144,8 +145,5 @@ def _print(filling: Filling, plan: Plan) -> None:
     if filling.proven:
         print(_("worth {worth:g}: the best there is").format(worth=filling.worth))
     else:
-        print(
-            _("worth {worth:g}, at most {part:.1f} % short of the best there is: none is above {bound:g}").format(
-                worth=filling.worth, part=100 * filling.short_of_bound, bound=filling.bound
-            )
-        )
+        words = _("worth {worth:g}, {proof}: none is above {bound:g}")
+        print(words.format(worth=filling.worth, proof=proof_words(filling), bound=filling.bound))

@@ -10,6 +10,7 @@ from gardenplot.commands.shape import add_json, add_plan, in_mm, named_beds, ope
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.shopping_list import LIST_COLUMNS, ShopGroup, cost_words, shop_groups
+from gardenplot.drawing.sowing_list import spill_words
 from gardenplot.exports.shopping_csv import write_list
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Bed, Cover, Jugs, Plan, bed_of
@@ -25,7 +26,7 @@ from gardenplot.supplies.shopping import Asked
 from gardenplot.supplies.water import bed_water
 from gardenplot.units import MM
 from gardenplot.units.figures import span
-from gardenplot.words import _, ngettext
+from gardenplot.words import _
 
 
 def add_arguments(parser: ArgumentParser) -> None:
@@ -153,11 +154,9 @@ def _print(plan: Plan, *, workings: bool) -> None:
         )
     print_table(rows)
     for planting in plan.plantings:
-        spill = raised[planting.id].spill
-        if spill is not None:
-            words = ngettext("{trays} tray would still give about {plants} plants",
-                             "{trays} trays would still give about {plants} plants", spill.trays)  # fmt: skip
-            print(f"{titled(plan, planting.id, look)}: {words.format(trays=spill.trays, plants=spill.plants)}")
+        words = spill_words(raised[planting.id])
+        if words:
+            print(f"{titled(plan, planting.id, look)}: {words}")
     for cover in plan.covers:
         cut = cover_cut(bed_of(plan, cover.bed), cover)
         print(_cover_line(plan, cover, cut))

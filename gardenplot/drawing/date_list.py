@@ -227,8 +227,7 @@ def _sown(made: Raising, plants: str) -> str:
 
 
 def _ready(one: Grown, layout: Layout) -> str:
-    """How many plants, and for which market: "45 for Sat 17 May"."""
+    """How many plants, and for which market: "45 plants for Sat 17 May"."""
     day = market_day(one.order, one.planting.market) if one.order is not None else None
-    if day is None:
-        return so_many_plants(layout.plants)
-    return _("{count} for {day}").format(count=grouped(layout.plants), day=weekday_words(day))
+    plants = so_many_plants(layout.plants)
+    return plants if day is None else _("{plants} for {day}").format(plants=plants, day=weekday_words(day))

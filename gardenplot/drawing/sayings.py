@@ -48,6 +48,9 @@ CLOSER = {
     Kind.CLOSER_IN_ROW: _("{is_} in the row, the packet says {packet}: smaller heads, less air"),
     Kind.CLOSER_ROWS: _("rows {is_} apart, the packet says {packet}: smaller heads, less air"),
 }
+_CLOSER_PAIRS = _(
+    "rows {is_} apart in a pair, the packet says {packet} for rows: see that it is a crop for twin rows"
+)
 
 
 def name_of(plan: Plan, planting_id: str) -> str:
@@ -162,11 +165,16 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
         case Kind.EDGE:
             return _("outer row {is_} from the edge, {least} is the least").format(is_=amount, least=limit)
         case Kind.CLOSER_IN_ROW | Kind.CLOSER_ROWS:
-            return CLOSER[finding.kind].format(is_=amount, packet=limit)
+            pairs = finding.kind is Kind.CLOSER_ROWS and _is_twin(plan, finding)
+            return (_CLOSER_PAIRS if pairs else CLOSER[finding.kind]).format(is_=amount, packet=limit)
         case Kind.ORDER_SHORT | Kind.ORDER_UNPLANTED | Kind.ORDER_PAST:
             return _order_says(plan, finding)
         case _:
             return today_says(plan, finding) if finding.kind in OF_TODAY else timing_says(plan, finding)
+
+
+def _is_twin(plan: Plan, finding: Finding) -> bool:
+    return planting_of(plan, finding.planting or "").pattern is Pattern.TWIN
 
 
 def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:

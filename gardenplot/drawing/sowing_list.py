@@ -134,14 +134,19 @@ def _trays(made: Raising, in_tray: int | None, units: Units) -> str:
     words = ngettext("{count} full tray", "{count} full trays", full).format(count=grouped(full))
     if full < trays:
         words = _("{full}, {cells} in the last").format(full=words, cells=so_many_cells(last))
+    return f"{words}; {spill_words(made)}" if made.spill is not None else words
+
+
+def spill_words(made: Raising) -> str:
+    """What one tray less would still give: "2 trays would still give about 151 plants, 15 to spare"."""
     spill = made.spill
     if spill is None:
-        return words
+        return ""
     less = ngettext(
         "{trays} tray would still give about {plants}", "{trays} trays would still give about {plants}", spill.trays
     ).format(trays=grouped(spill.trays), plants=so_many_plants(spill.plants))
     spare = _("{count} to spare").format(count=grouped(spill.plants - made.planted))
-    return f"{words}; {less}, {spare}" if spill.plants > made.planted else f"{words}; {less}"
+    return f"{less}, {spare}" if spill.plants > made.planted else less
 
 
 def _later(plan: Plan, one: Grown) -> str:

@@ -119,7 +119,13 @@ def closer_by(way: Way) -> tuple[int, int, int]:
         return 0, 0, 0
     layout = _layout(way)
     in_row, rows = closer_than_packet(crop_of(way.plan, layout.crop), layout)
-    return in_row, rows, max(0, layout.grid.edge_least - layout.grid.edge)
+    return in_row, rows, max(0, _edge_least(way, layout) - layout.grid.edge)
+
+
+def _edge_least(way: Way, layout: Layout) -> int:
+    """The least edge distance in nm that crop or bed ask for: rows spread over the bed have one of their own."""
+    asked = crop_of(way.plan, layout.crop).edge or bed_of(way.plan, layout.bed).edge
+    return max(layout.grid.edge_least, asked.nm if asked is not None else 0)
 
 
 def _closer_words(way: Way) -> Iterator[str]:
@@ -136,7 +142,7 @@ def _closer_words(way: Way) -> Iterator[str]:
         yield CLOSER[Kind.CLOSER_ROWS].format(is_=is_, packet=packet)
     if edge:
         words = _("outer row {is_} from the edge, {least} is the least")
-        yield words.format(is_=offset(grid.edge, units), least=offset(grid.edge_least, units))
+        yield words.format(is_=offset(grid.edge, units), least=offset(_edge_least(way, layout), units))
 
 
 def _met_words(plan: Plan, one: Met) -> str:

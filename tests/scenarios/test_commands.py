@@ -91,7 +91,7 @@ def test_s1_supplies_are_trays_and_hoops(told: Told) -> None:
 def test_s1_offers_a_tray_less_for_the_pak_choi_only(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["supplies", str(PLANS / "s1.gardenplot")]) == 0
     offers = [line for line in capsys.readouterr().out.splitlines() if "would still give" in line]
-    assert offers == ["A Pak choi: 2 trays would still give about 151 plants"]
+    assert offers == ["A Pak choi: 2 trays would still give about 151 plants, 15 to spare"]
 
 
 def test_s2_counts_broccoli_and_beets_in_feet_and_inches(told: Told) -> None:
