@@ -166,11 +166,40 @@ def _length_for(bed: Bed, grid: Grid, crop: Crop, plants: int, start: int) -> in
     held = _capacity(bed, grid, crop, max(start, bed.zone[0]), start + high)
     if held < plants:
         return high + _plain_length_for(grid, crop, plants - held)
+    guessed = _guessed_length(bed, grid, plants, max(start, bed.zone[0]), start + high) - start
+    if _is_least(bed, grid, crop, plants, start, guessed):
+        return guessed
     while high - low > 1:
         middle = (low + high) // 2
         enough = _capacity(bed, grid, crop, max(start, bed.zone[0]), start + middle) >= plants
         low, high = (low, middle) if enough else (middle, high)
     return high
+
+
+def _guessed_length(bed: Bed, grid: Grid, plants: int, start: int, end: int) -> int:
+    """Where a block ends whose last plants are those that the ground has there anyhow; nothing where rows differ."""
+    if not grid.kinds or grid.turn is not None or grid.pattern is Pattern.CELLS:
+        return 0
+    return _ends_of(bed, grid, start, end)[plants - 1]
+
+
+@lru_cache(maxsize=128)
+def _ends_of(bed: Bed, grid: Grid, start: int, end: int) -> tuple[int, ...]:
+    """The tape readings up to which the plants of a block need ground, the first one first."""
+    rows = zip(zone_rows(bed, grid, start, end), cycle(grid.kinds), strict=False)
+    if grid.runs_across:
+        return tuple(row.offset + grid.ends[1] for row, _kind in rows for _plant in range(row.count))
+    runs = ((run, kind) for row, kind in rows for run in row.runs)
+    return tuple(
+        sorted(run.first + number * run.step + kind.ends[1] for run, kind in runs for number in range(run.count))
+    )
+
+
+def _is_least(bed: Bed, grid: Grid, crop: Crop, plants: int, start: int, length: int) -> bool:
+    """Whether a block of that length holds so many plants, and one that is a nanometre shorter does not."""
+    first = max(start, bed.zone[0])
+    is_enough = length > 0 and _capacity(bed, grid, crop, first, start + length) >= plants
+    return is_enough and _capacity(bed, grid, crop, first, start + length - 1) < plants
 
 
 def _plain_length_for(grid: Grid, crop: Crop, plants: int) -> int:
