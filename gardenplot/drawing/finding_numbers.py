@@ -22,9 +22,10 @@ _DAYS = frozenset(
 _THINGS = frozenset(
     {
         Kind.ROWS, Kind.TRAYS, Kind.FAMILY, Kind.NO_MARKET, Kind.ORDER_SHORT, Kind.ORDER_UNPLANTED, Kind.ORDER_PAST,
-        Kind.PLAN_PAST, Kind.IN_THE_WAY,
+        Kind.PLAN_PAST, Kind.IN_THE_WAY, Kind.ON_DRIP_LINE,
     }
 )  # fmt: skip
+_NEAR = frozenset({Kind.IN_THE_WAY, Kind.ON_DRIP_LINE})
 _LONG = frozenset({Kind.OVERLAP, Kind.OUTSIDE, Kind.LEFTOVER, Kind.SHADE, Kind.NO_ROW, Kind.NO_CELL, Kind.NO_PLANT,
                    Kind.ON_ANOTHER_BED, Kind.THROUGH_A_WALL})  # fmt: skip
 
@@ -40,7 +41,7 @@ def finding_numbers(plan: Plan, finding: Finding) -> Iterator[Number]:
         return
     unit = Unit.DAYS if finding.kind in _DAYS else Unit.COUNT if finding.kind in _THINGS else Unit.SPACING
     unit = Unit.LENGTH if finding.kind in _LONG else unit
-    limit = Unit.DATE if finding.kind is Kind.SHADE else Unit.SPACING if finding.kind is Kind.IN_THE_WAY else unit
+    limit = Unit.DATE if finding.kind is Kind.SHADE else Unit.SPACING if finding.kind in _NEAR else unit
     if finding.amount:
         yield known("found_amount", finding.amount, unit, source=Source.MEASURED)
     if finding.limit:

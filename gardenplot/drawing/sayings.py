@@ -150,7 +150,7 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     match finding.kind:
         case Kind.ON_ANOTHER_BED | Kind.THROUGH_A_WALL:
             return _place_says(plan, finding)
-        case Kind.OVERLAP | Kind.OUTSIDE | Kind.LEFTOVER | Kind.IN_THE_WAY | Kind.SHADE:
+        case Kind.OVERLAP | Kind.OUTSIDE | Kind.LEFTOVER | Kind.IN_THE_WAY | Kind.SHADE | Kind.ON_DRIP_LINE:
             return _ground_says(plan, finding, look)
         case Kind.NOT_MARKABLE_IN_ROW | Kind.NOT_MARKABLE_ROWS:
             return _tools_say(finding, units)
@@ -183,6 +183,12 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
         return _("stands {length} into {other}").format(length=length, other=titled(plan, finding.other or "", look))
     if finding.kind is Kind.IN_THE_WAY:
         return _in_the_way_says(plan, finding, look)
+    if finding.kind is Kind.ON_DRIP_LINE:
+        return ngettext(
+            "{count} row lies on a drip line, or less than {beside} from one: move the line aside to plant",
+            "{count} rows lie on drip lines, or less than {beside} from one: move the lines aside to plant",
+            finding.amount,
+        ).format(count=finding.amount, beside=offset(finding.limit, plan.place.units))
     if finding.kind is Kind.SHADE:
         words = _("{length} of it lie in the shadow of {other} at noon on {day}")
         day = day_words(date.fromordinal(finding.limit))

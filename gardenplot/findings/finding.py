@@ -44,6 +44,7 @@ class Kind(StrEnum):
     NOT_MARKABLE_IN_ROW = "not markable in the row"
     NOT_MARKABLE_ROWS = "rows not markable"
     SHADE = "in the shadow of a taller one"
+    ON_DRIP_LINE = "on a drip line"
     FROST_NOTE = "hardy or covered before the last freeze"
     PLAN_PAST = "plan of a season that is over"
     LEFTOVER = "left over"
@@ -102,4 +103,4 @@ class Finding:
     @property
     def is_note(self) -> bool:
         """Whether it is only worth knowing."""
-        return self.kind in (Kind.LEFTOVER, Kind.FROST_NOTE, Kind.SHADE, Kind.PLAN_PAST)
+        return self.kind in (Kind.LEFTOVER, Kind.FROST_NOTE, Kind.SHADE, Kind.PLAN_PAST, Kind.ON_DRIP_LINE)

@@ -32,6 +32,10 @@ from gardenplot.layout.across import closer_than_packet
 from gardenplot.layout.reserved import in_the_way
 from gardenplot.plan import Bed, Cover, Order, Pattern, Plan, bed_of, crop_of, planting_of
 from gardenplot.season import market_days, stand_for
+from gardenplot.units import CM
+
+_BESIDE = 2 * CM
+"""A row nearer to a drip line than this is on it; the limit is ours."""
 
 
 @lru_cache(maxsize=16)
@@ -82,6 +86,7 @@ def find_in_bed(laid: LaidOut) -> tuple[Finding, ...]:
             *_rows(layout),
             *_no_plant(laid.bed, layout),
             *_closer(one, layout),
+            *_on_drip_lines(laid.bed, layout),
         ]
     rank = list(Kind).index
     return tuple(sorted(found, key=lambda finding: (rank(finding.kind), finding.start)))
@@ -200,6 +205,15 @@ def _closer(one: Grown, layout: Layout) -> Iterator[Finding]:
         yield _at(Kind.CLOSER_IN_ROW, layout, amount=grid.in_row, limit=packet.in_row.nm)
     if rows:
         yield _at(Kind.CLOSER_ROWS, layout, amount=nearest_rows(grid), limit=packet.row_spacing[0].nm)
+
+
+def _on_drip_lines(bed: Bed, layout: Layout) -> Iterator[Finding]:
+    """Rows along the bed on a drip line, where a trowel or a dibble finds it."""
+    if layout.grid.runs_across or layout.grid.turn is not None:
+        return
+    on = sum(any(abs(row.offset - line.nm) < _BESIDE for line in bed.drip_lines) for row in layout.rows if row.count)
+    if on:
+        yield _at(Kind.ON_DRIP_LINE, layout, amount=on, limit=_BESIDE)
 
 
 def _leftover(laid: LaidOut) -> Iterator[Finding]:

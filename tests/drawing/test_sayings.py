@@ -73,6 +73,8 @@ CASES = [
      "2.65 m left in 2 pieces, the longest of 1.30 m here at its fullest"),
     (S1, Finding(Kind.SHADE, "b2", "p2", "p1", amount=nm("84 cm"), limit=date(2027, 7, 19).toordinal()),
      "84 cm of it lie in the shadow of A Pak choi at noon on Mon 19 Jul 2027"),
+    (S1, Finding(Kind.ON_DRIP_LINE, "b2", "p1", amount=1, limit=nm("2 cm")),
+     "1 row lies on a drip line, or less than 2 cm from one: move the line aside to plant"),
     (S1, Finding(Kind.ON_ANOTHER_BED, "b2", lies_on="b2", amount=CM_13),
      "lies 13 cm into Tunnel, second bed on the ground"),
     (evolve(S1, tunnels=(TUNNEL,)), Finding(Kind.THROUGH_A_WALL, "b2", lies_on="t", amount=CM_13),

@@ -45,6 +45,16 @@ def test_the_small_plans_hold_nothing_that_cannot_be_done(plan: Plan) -> None:
     assert [one.kind for one in find_all(plan) if one.cannot_be_done] == []
 
 
+def test_rows_on_drip_lines_are_noted() -> None:
+    """Rows at 12.5, 37.5 and 62.5 cm: 2 cm away is beside, 19 mm is on."""
+    lines = ["10.5 cm", "39.4 cm"]
+    on = finding(Kind.ON_DRIP_LINE, "1 m", "3 m", 1, nm("2 cm"))
+    assert found(block("1 m", "3 m"), bed=BED | {"drip_lines": lines}) == [on]
+    assert on.is_note
+    across = block("1 m", "3 m") | {"direction": "across"}
+    assert found(across, bed=BED | {"drip_lines": lines}) == []
+
+
 def test_blocks_that_share_ground_and_days_overlap_by_what_they_share() -> None:
     expected = finding(Kind.OVERLAP, "3 m", "3.5 m", nm("50 cm"), other="p1")
     assert found(block("1 m", "3.5 m"), block("3 m", "6 m")) == [expected]
