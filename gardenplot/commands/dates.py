@@ -1,6 +1,7 @@
 """`gardenplot dates PLAN [--json] [--workings] [--weeks] [--ics OUT.ics]`: each planting's dates, or jobs by week."""
 
 from argparse import ArgumentParser, Namespace
+from collections.abc import Iterable
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -11,6 +12,7 @@ from gardenplot.drawing.date_list import by_week
 from gardenplot.drawing.date_words import dates_told
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
+from gardenplot.drawing.so_many import so_many_days
 from gardenplot.exports.kinds import calendar_file
 from gardenplot.layout.bed import grown_of
 from gardenplot.one_line import one_line
@@ -71,6 +73,17 @@ def _print(plan: Plan) -> None:
         told = (each[name] if name in _ALWAYS or _is_told(each, name) else None for name in shown)
         rows.append((titled(plan, planting.id, look), *(_shown(day) for day in told)))
     print_table(rows)
+    for planting in plan.plantings:
+        short = _short_days(_numbers(plan, planting))
+        if short:
+            words = _("{planting}: {days} of less than 10 h of light are left out of the count")
+            print(words.format(planting=titled(plan, planting.id, look), days=so_many_days(short)))
+
+
+def _short_days(numbers: Iterable[Number]) -> int:
+    """The short days that were left out in counting the dates of a planting."""
+    own = (number.whole or 0 if number.name == "short_days" else _short_days(number.terms) for number in numbers)
+    return max(own, default=0)
 
 
 def _is_told(days: _Days, name: str) -> bool:

@@ -68,6 +68,19 @@ def test_the_table_shows_further_dates_where_any_is_known(typed: Typed, tmp_path
     assert "market" not in heading
 
 
+def test_short_days_that_are_left_out_of_the_count_are_said(typed: Typed, tmp_path: Path) -> None:
+    """At 55° north days are shorter than ten hours from about 23 October to 17 February (a little more than 110)."""
+    path = plan_file(tmp_path, {"in_ground": "2027-10-01"}, field_days=40)
+    assert "left out" not in typed(path)[1]
+    raw = json.loads(path.read_text(encoding="utf-8"))
+    raw["place"] = {"latitude": 55, "longitude": -2, "time_zone": "Europe/London"}
+    path.write_text(json.dumps(raw), encoding="utf-8")
+    (line,) = [line for line in typed(path)[1].splitlines() if "left out of the count" in line]
+    words = line.split()
+    assert words[:2] == ["A", "Leek:"]
+    assert 105 < int(words[2]) < 125
+
+
 def test_the_list_by_week_is_the_one_of_screen_and_paper(typed: Typed) -> None:
     status, out, err = typed(S1, "--weeks")
     assert (status, err) == (0, "")
