@@ -11,6 +11,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.shopping_list import LIST_COLUMNS, ShopGroup, cost_words, shop_groups
 from gardenplot.drawing.sowing_list import spill_words
+from gardenplot.drawing.supply_words import supply_lines
 from gardenplot.exports.shopping_csv import write_list
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Bed, Cover, Jugs, Plan, bed_of
@@ -160,6 +161,9 @@ def _print(plan: Plan, *, workings: bool) -> None:
     for cover in plan.covers:
         cut = cover_cut(bed_of(plan, cover.bed), cover)
         print(_cover_line(plan, cover, cut))
+    for bed in plan.beds:
+        for line in supply_lines(plan, bed.id)[1:]:
+            print(f"{bed.name}: {line}")
     if workings:
         for planting in plan.plantings:
             one = raised[planting.id]

@@ -107,6 +107,20 @@ def test_peppers_are_raised_two_to_a_cell_under_half_an_ellipse(told: Told) -> N
     assert cover["cloth_width_mm"] == pytest.approx(feet(0, arc + 18), abs=0.01)
 
 
+def test_peppers_have_jugs_for_about_an_hour_and_water_for_a_fortnight(printed: Printed) -> None:
+    """16 gal are 133.5 lb and give 2,671 Btu over 20 °F; 22.5 x 5 ft lose 2,250 Btu an hour: 1.19 h, weak. 180 sq ft
+    x 1 in x 144 / 231 / 0.85 = 132 gal; 3 x 36 ft at 0.3 gal/h = 32.4 gal/h, 27 % of 120; 300 / 132 x 7 = 15.9 days.
+    """
+    said = printed("supplies", "further/peppers_and_peas")
+    assert "Tunnel left: 0′ 9″ – 23′ 3″, 16 jugs of 1 gal, 134 lb to carry, make up for what the bed loses" in said
+    assert "for about 50 minutes to 1½ hours" in said
+    water = (
+        "132 gal a week, by drip in 4.1 h, drip lines take 32.4 gal/h, 27 % of the supply, a full tank lasts 15 days"
+    )
+    assert f"Tunnel left: {water}" in said
+    assert "2 rows lie on drip lines" in printed("check", "further/peppers_and_peas")
+
+
 def test_peppers_are_set_out_before_the_last_freeze_and_pairs_are_no_crowding(told: Told, printed: Printed) -> None:
     """Sat 31 July 2027 − 2 = 29 July; − 70 = 20 May, 8 days before the 50 % day; − 56 = 25 March. Covered until
     15 June, the day after the 10 % day."""
