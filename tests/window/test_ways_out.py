@@ -104,7 +104,7 @@ def test_it_says_by_how_much_and_what_each_way_costs_as_differences(ways: Callab
     assert rows["Less Chinese cabbage"] == ["27 (−21)", "all", "", "", "3″", "4"]
     assert rows["Less Coriander"] == ["all", "2 (−58)", "", "", "none", "1"]
     assert rows["Coriander split, the rest in a further bed"] == ["all", "all", "+18′ 0″, new", "", "none", "3"]
-    assert rows["Chinese cabbage closer, 3 × 16 = 48"] == ["40 (−8)", "all", "", "rows −3″", "3″", "4"]
+    assert rows["Chinese cabbage closer, 3 × 16 = 48"] == ["40 (−8)", "all", "", "rows −3″, edge −1½″", "3″", "4"]
     assert rows["Chinese cabbage closer, 57 plants"][4] == "3′ 6″ too long"
     assert rows["Coriander from Sat 21 Jun 2025 on"][:2] == ["all", "all, +46 days"]
 
