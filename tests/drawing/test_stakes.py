@@ -4,10 +4,11 @@ import pytest
 from hypothesis import given, settings
 
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.stakes import Stake, staked, stakes
+from gardenplot.drawing.stakes import Stake, stakes
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import lay_out_plan
 from gardenplot.layout.row_ends import row_ends
+from gardenplot.layout.staked import staked
 from gardenplot.plan import Plan
 from tests.drawing.hand_worked import hand_worked, only_bed, plan_from
 from tests.layout.ground import Fields, nm
