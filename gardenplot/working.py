@@ -24,6 +24,7 @@ class Source(StrEnum):
     CIRCLE = "circumference of a circle"
     ELLIPSE = "perimeter of an ellipse"
     TRIANGLE = "equilateral triangle"
+    PYTHAGORAS = "right-angled triangle"
     CHORDS = "chords of a circle"
     PACKET = "packet"
     NOT_TYPED = "nothing typed"

@@ -5,6 +5,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+from gardenplot.commands.carry import carry_shapes, print_carry
 from gardenplot.commands.numbers_shape import add_workings, print_working, working_shape
 from gardenplot.commands.shape import add_json, add_plan, in_mm, named_beds, opened, print_json, print_table
 from gardenplot.drawing.letters import looks
@@ -63,21 +64,22 @@ def run(arguments: Namespace) -> int:
         )  # fmt: skip
         write_whole(arguments.pdf, made.pdf)
     elif arguments.json:
-        print_json(_all(plan, shop_groups(plan, asked)))
+        print_json(_all(plan, asked))
     elif arguments.list:
         _print_list(plan, shop_groups(plan, asked), workings=arguments.workings)
     else:
-        _print(plan, workings=arguments.workings)
+        _print(plan, asked, workings=arguments.workings)
     return 0
 
 
-def _all(plan: Plan, groups: tuple[ShopGroup, ...]) -> dict[str, Any]:
-    raised = _raised(plan)
+def _all(plan: Plan, asked: Asked) -> dict[str, Any]:
+    raised, groups = _raised(plan), shop_groups(plan, asked)
     return {
         "plantings": [_planting(plan, planting.id, raised[planting.id]) for planting in plan.plantings],
         "covers": [_cover(plan, cover, cover_cut(bed_of(plan, cover.bed), cover)) for cover in plan.covers],
         "jugs": [_jugs(plan, jugs) for jugs in plan.jugs],
         "beds": [_bed(plan, bed) for bed in plan.beds],
+        "carry": carry_shapes(plan, asked),
         "list": [_item(plan, group, number) for group in groups for number in range(len(group.rows))],
         "cost": cost_words(plan, groups) or None,
     }
@@ -143,7 +145,7 @@ def _item(plan: Plan, group: ShopGroup, number: int) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _print(plan: Plan, *, workings: bool) -> None:
+def _print(plan: Plan, asked: Asked, *, workings: bool) -> None:
     look, raised = looks(plan), _raised(plan)
     rows: list[tuple[str, ...]] = [(_("planting"), _("raise"), _("cells"), _("seeds"), _("trays"), _("grams"))]
     for planting in plan.plantings:
@@ -164,6 +166,7 @@ def _print(plan: Plan, *, workings: bool) -> None:
     for bed in plan.beds:
         for line in supply_lines(plan, bed.id)[1:]:
             print(f"{bed.name}: {line}")
+    print_carry(plan, asked)
     if workings:
         for planting in plan.plantings:
             one = raised[planting.id]

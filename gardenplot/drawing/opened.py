@@ -4,6 +4,7 @@ from datetime import date
 
 from attrs import evolve, frozen
 
+from gardenplot.drawing.carried import tape_number
 from gardenplot.drawing.date_list import DateRow, Job, Week
 from gardenplot.drawing.days import day_words, weekday_words
 from gardenplot.drawing.finding_numbers import finding_numbers
@@ -189,12 +190,19 @@ def bed_or_planting(plan: Plan, bed: str, planting: str | None) -> tuple[Number,
 def of_item(plan: Plan, item: Item) -> Opened:
     """What of a thing on the list is needed, in store, to buy, in packs, and what it costs; its size at the end."""
     told = [each for each in (item.cost, item.packs, item.lacking) if each.value is not None]
-    size = [_size(plan, item)] if item.kind in (GoodKind.HOOP, GoodKind.CLOTH) and item.size is not None else []
+    size = [_size(plan, item)] if item.kind in _SIZED and item.size is not None else []
     return Opened(what_words(plan, item), (*told, item.needed, item.in_store, *size))
 
 
+_SIZED = (GoodKind.HOOP, GoodKind.CLOTH, GoodKind.TAPE)
+
+
 def _size(plan: Plan, item: Item) -> Number:
-    """The length that hoops are cut to, or the width of a cloth: worked out, or as it is sold."""
+    """The length that hoops are cut to or that a tape reaches, the width of a cloth: worked out, or as it is sold."""
+    if item.kind is GoodKind.TAPE:
+        reaches = (tape_number(bed, plan.place.units) for bed in plan.beds)
+        sold = known("tape_length", item.size, Unit.LENGTH, source=Source.MEASURED)
+        return next((number for number in reaches if number.value == item.size), sold)
     for cover in plan.covers:
         cut = cover_cut(bed_of(plan, cover.bed), cover)
         for number in (cut.hoop, cut.width):

@@ -1,19 +1,21 @@
 """The list of what to buy and carry: short, grouped, each number with its working behind it."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from fractions import Fraction
 
 from attrs import frozen
 
-from gardenplot.drawing.letters import looks
+from gardenplot.drawing.carried import marking_needs, turn_days, whole_words
+from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.so_many import so_many_seeds
-from gardenplot.drawing.stakes import stakes
-from gardenplot.layout import lay_out_plan
+from gardenplot.drawing.turns import turns
+from gardenplot.layout import LaidOut, lay_out_plan
 from gardenplot.plan import GoodKind, Plan, crop_of
 from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, Need, shopping, total_cost
-from gardenplot.units.figures import grouped, span
+from gardenplot.units.figures import grouped, offset, span
 from gardenplot.words import _, ngettext
-from gardenplot.working import Number, Source, Unit, known
+from gardenplot.working import Number, Unit
 
 LIST_COLUMNS = (_("what"), _("needed"), _("in store"), _("to buy"), _("cost"))
 LIST_NUMBERS = (4,)
@@ -23,7 +25,15 @@ _GROUPS: Mapping[str, tuple[GoodKind, ...]] = {
     _("Covers"): (GoodKind.HOOP, GoodKind.CLOTH, GoodKind.FILM, GoodKind.WEIGHT),
     _("Water"): (GoodKind.DRIP_LINE, GoodKind.JUG),
     _("Soil"): (GoodKind.COMPOST, GoodKind.AMENDMENT),
-    _("Marking"): (GoodKind.STAKE, GoodKind.STRING),
+    _("Marking"): (
+        GoodKind.STAKE,
+        GoodKind.PEG,
+        GoodKind.STRING,
+        GoodKind.TAPE,
+        GoodKind.ROW_MARKER,
+        GoodKind.SPACER,
+        GoodKind.DIBBLE,
+    ),
 }
 
 
@@ -86,20 +96,35 @@ def list_text(groups: tuple[ShopGroup, ...]) -> str:
     return "\n".join(lines)
 
 
+_LEFT = frozenset((GoodKind.STAKE, GoodKind.PEG))
+"""What is left in a bed until its turn is over: each bed needs its own. The rest serves one bed after another."""
+
+
 def _marking(plan: Plan, asked: Asked) -> Iterator[Need]:
-    """Stakes of each bed's sheet, and a string as long as the bed: one string is moved from row to row."""
-    look = looks(plan)
-    longest = None
+    """What marks the beds: what is left in them for the turn that takes most of it, and tools once for all."""
+    look, once = looks(plan), dict[tuple[GoodKind, int | None], Need]()
     for laid in lay_out_plan(plan):
-        if not laid.layouts or not asked.has(laid.bed.id) or not asked.is_on(None):
-            continue
-        count = len(stakes(plan, laid, laid.layouts, look))
-        number = known("stakes", count, Unit.COUNT, source=Source.SHEETS)
-        yield Need(GoodKind.STAKE, number, label=laid.bed.name)
-        longest = max(longest or laid.bed, laid.bed, key=lambda bed: bed.length.nm)
-    if longest is not None:
-        length = known("bed_length", longest.length.nm, Unit.LENGTH, source=Source.LONGEST_BED)
-        yield Need(GoodKind.STRING, length, label=longest.name)
+        for need in _for_bed(plan, laid, asked, look) if asked.has(laid.bed.id) else ():
+            if need.kind in _LEFT:
+                yield need
+            else:
+                size = None if need.kind is GoodKind.TAPE else need.size
+                once[need.kind, size] = max(once.get((need.kind, size), need), need, key=_measure)
+    yield from once.values()
+
+
+def _for_bed(plan: Plan, laid: LaidOut, asked: Asked, look: dict[str, Look]) -> Iterable[Need]:
+    """Each kind and size of thing for the turn of a bed that takes most of it, of the turns that are asked for."""
+    most: dict[tuple[GoodKind, int | None], Need] = {}
+    bed = laid.without_trays
+    for layouts, day in zip(turns(bed), turn_days(bed), strict=True):
+        for need in marking_needs(plan, bed, layouts, look) if layouts and asked.is_on(day) else ():
+            most[need.kind, need.size] = max(most.get((need.kind, need.size), need), need, key=_measure)
+    return most.values()
+
+
+def _measure(need: Need) -> Fraction:
+    return Fraction(need.size or 0) if need.kind is GoodKind.TAPE else need.number.value or Fraction(0)
 
 
 def _row(plan: Plan, item: Item) -> ShopRow:
@@ -121,6 +146,8 @@ def _to_buy(item: Item, lacking: str) -> str:
     """What lacks, in packs where it is known how it is sold."""
     if item.lacking.value is not None and not item.lacking.value:
         return _("nothing")
+    if item.kind in (GoodKind.SPACER, GoodKind.ROW_MARKER):
+        return _("1, or a printed strip")
     if item.packs.value is None or item.good is None or item.good.pack is None:
         return lacking
     if item.good.pack.pieces == 1:
@@ -140,6 +167,12 @@ def what_words(plan: Plan, item: Item) -> str:
             return _("hoops, each {length}").format(length=span(item.size, units))
         case GoodKind.CLOTH if item.size:
             return _("cloth, {width} wide").format(width=span(item.size, units))
+        case GoodKind.TAPE:
+            return _("tape of {length} or more").format(length=whole_words(item.size or 0, units))
+        case GoodKind.ROW_MARKER:
+            return _("row marker, rows {spacing} apart").format(spacing=offset(item.size or 0, units))
+        case GoodKind.SPACER:
+            return _("spacing tool, every {spacing}").format(spacing=offset(item.size or 0, units))
         case GoodKind.JUG if item.name:
             return _("jugs of {volume}").format(volume=item.name)
         case GoodKind.AMENDMENT if item.name:
@@ -162,4 +195,6 @@ _KINDS: Mapping[GoodKind, str] = {
     GoodKind.DRIP_LINE: _("drip line"),
     GoodKind.STAKE: _("stakes"),
     GoodKind.STRING: _("string, one for all beds"),
+    GoodKind.PEG: _("pegs for kept places"),
+    GoodKind.DIBBLE: _("dibble"),
 }

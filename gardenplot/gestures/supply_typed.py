@@ -54,6 +54,8 @@ _SIDES = (
     SupplyField("length", _("Length outside"), _length, "54 cm"),
     SupplyField("width", _("Width outside"), _length, "28 cm"),
 )
+_SHEETING = (_STORE, SupplyField("width", _("Width"), _length, _("not known")), _PACK, _PRICE)
+_MARKS = SupplyField("length", _("Marks"), _length, _("not known"))
 GOOD_FIELDS: Mapping[GoodKind, tuple[SupplyField, ...]] = {
     **dict.fromkeys(GoodKind, (_STORE, _PACK, _PRICE)),
     GoodKind.SEED: (
@@ -70,7 +72,10 @@ GOOD_FIELDS: Mapping[GoodKind, tuple[SupplyField, ...]] = {
         _PACK,
         _PRICE,
     ),
-    GoodKind.CLOTH: (_STORE, SupplyField("width", _("Width"), _length, _("not known")), _PACK, _PRICE),
+    GoodKind.CLOTH: _SHEETING,
+    GoodKind.FILM: _SHEETING,
+    GoodKind.TAPE: (_STORE, SupplyField("length", _("Length"), _length, _("not known")), _PACK, _PRICE),
+    **dict.fromkeys((GoodKind.ROW_MARKER, GoodKind.SPACER), (_STORE, _MARKS, _PACK, _PRICE)),
 }
 """The lines of each kind of good."""
 
@@ -107,7 +112,7 @@ def texts_of_supply(part: Good | Feed | Jugs, fields: tuple[SupplyField, ...]) -
     return {field.name: text_of(getattr(part, field.name)) for field in fields}
 
 
-def good_of(item: Item) -> Good:
+def good_of(item: Item, units: Units) -> Good:
     """The good that a line of the list is about, or one as the plan could have it."""
     if item.good is not None:
         return item.good
@@ -116,6 +121,9 @@ def good_of(item: Item) -> Good:
             return Good(f"seed-{item.crop}", item.kind, crop=item.crop)
         case GoodKind.TRAY:
             return Good(f"tray-{item.size}", item.kind, cells=item.size)
+        case GoodKind.TAPE | GoodKind.ROW_MARKER | GoodKind.SPACER:
+            length = None if item.size is None else length_of(item.size, units)
+            return Good(str(item.kind).replace(" ", "-"), item.kind, length=length)
         case GoodKind.AMENDMENT:
             return Good("amendment", item.kind, name=item.name)
         case _:

@@ -249,9 +249,15 @@ def marking(place: Place, layout: Layout) -> Marking:
     grid = layout.grid
     if grid.pattern in (Pattern.BROADCAST, Pattern.CELLS) or not grid.rows:
         return Marking(None, None)
-    has_spacing = grid.rows > 1 and grid.pattern is not Pattern.OFFSETS
-    rows = _unmarkable(grid.between, place.markable_rows) if has_spacing else None
+    rows = _unmarkable(grid.between, place.markable_rows) if has_even_rows(layout) else None
     return Marking(_unmarkable(grid.in_row, place.markable_in_row), rows)
+
+
+def has_even_rows(layout: Layout) -> bool:
+    """Whether a row marker of one spacing draws the rows of a layout."""
+    return layout.grid.rows > 1 and layout.grid.pattern not in (
+        Pattern.BROADCAST, Pattern.CELLS, Pattern.OFFSETS, Pattern.RINGS,
+    )  # fmt: skip
 
 
 def _unmarkable(spacing: int, markable: tuple[Length, ...]) -> Unmarkable | None:

@@ -24,6 +24,11 @@ class GoodKind(StrEnum):
     DRIP_LINE = "drip line"
     STAKE = "stake"
     STRING = "string"
+    PEG = "peg"
+    TAPE = "tape"
+    ROW_MARKER = "row marker"
+    SPACER = "spacing tool"
+    DIBBLE = "dibble"
 
 
 @frozen(cache_hash=True)
@@ -31,7 +36,8 @@ class Good:
     """Something that a shop sells by the `pack`, and how much of it is in store.
 
     Seed has its `crop`, the `year` in which it was packed and its own `germination`; a tray its `cells`, its sides
-    outside and the `mix` that it holds; cloth and film their `width`; an amendment its name.
+    outside and the `mix` that it holds; cloth and film their `width`; an amendment its name; a tape how long it is, a
+    row marker and a spacing tool the spacing that they mark, as their `length`.
     """
 
     id: str

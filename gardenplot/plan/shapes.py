@@ -89,6 +89,25 @@ def on_the_map(length: int, slope: Share) -> int:
     return isqrt(length**2 * run**2 // (rise**2 + run**2))
 
 
+def corners_apart(bed: Bed) -> tuple[int, int] | None:
+    """Length and width in nm between the corners by which a bed is squared, or between their posts, or None."""
+    if bed.outline or bed.diameter is not None:
+        return None
+    post = bed.box.post.nm if bed.box and bed.box.post else 0
+    return bed.length.nm - 2 * post, bed.width.nm - 2 * post
+
+
+def diagonal_of(bed: Bed) -> int | None:
+    """The diagonal in nm by which a bed of four corners is squared, rounded down; None for any other."""
+    apart = corners_apart(bed)
+    return None if apart is None else diagonal(*apart)
+
+
+def diagonal(length: int, width: int) -> int:
+    """The diagonal of a rectangle in nm, rounded down (Pythagoras)."""
+    return isqrt(length * length + width * width)
+
+
 def map_length_of(bed: Bed) -> int | None:
     """A bed's length on the map: as it was given, or as it follows from the slope; None without a slope."""
     if bed.slope is None:

@@ -2,15 +2,17 @@
 
 from reportlab.pdfgen.canvas import Canvas
 
+from gardenplot.drawing.carried import are_pegged
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import says, titled
+from gardenplot.drawing.tape_legs import is_taped
 from gardenplot.findings import Kind as FindingKind
 from gardenplot.findings import find_in_bed
 from gardenplot.layout import LaidOut, Layout, kept_for
 from gardenplot.plan import Bed, Pattern, Plan
-from gardenplot.sheets.carry_section import are_pegged
+from gardenplot.plan.shapes import diagonal_of
 from gardenplot.sheets.figure_table import table
-from gardenplot.sheets.page_parts import SIDE_WIDTH, diagonal_of, is_taped
+from gardenplot.sheets.page_parts import SIDE_WIDTH
 from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.sheets.row_sections import MOST_LINES, across_from, row_sections
 from gardenplot.sheets.section import (

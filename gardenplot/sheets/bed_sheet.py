@@ -13,7 +13,7 @@ from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.sheets.bed_columns import draw_sections, sections, sections_in
 from gardenplot.sheets.bed_drawing import LEAST_HEIGHT, SCALE_LINE, draw_to_scale, has_room, is_compact
 from gardenplot.sheets.book import About, Book, NothingToPrintError
-from gardenplot.sheets.carry_section import carried
+from gardenplot.sheets.carry_section import carry_sections
 from gardenplot.sheets.choices import USUAL, Choices, chosen
 from gardenplot.sheets.page_parts import (
     FOOT_AT,
@@ -86,7 +86,7 @@ def _sheet(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], hea
     units, driven = plan.place.units, stakes(plan, bed_turn.laid, bed_turn.layouts, look)
     table = stake_table(driven, units, stakes_width(page))
     told: tuple[Section, ...] = sections(plan, bed_turn.laid, bed_turn.layouts, look, string)
-    carry = carried(plan, bed_turn.laid, bed_turn.layouts, look, len(driven))
+    carry = carry_sections(plan, bed_turn.laid, bed_turn.layouts, look)
     beside, first = (*told, *carry), True
     while table.rows or beside or first:
         top = draw_head(book, head, continued=not first) - (0 if first else _BELOW / 2)

@@ -1,19 +1,20 @@
-"""What to carry to a bed: stakes, pegs, string, and the plants or the seed of each block with its day."""
+"""What to carry to a bed: what marks it, its covers, and the plants or the seed of each block with its day."""
 
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
+from gardenplot.drawing.carried import carried, carried_list
 from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
-from gardenplot.layout import Grown, LaidOut, Layout, kept_for, stood
+from gardenplot.layout import Grown, LaidOut, Layout, stood
 from gardenplot.plan import Plan
-from gardenplot.sheets.page_parts import SIDE_WIDTH, legs_of
+from gardenplot.sheets.page_parts import SIDE_WIDTH
 from gardenplot.sheets.paper import BOLD, FACE, fitted
-from gardenplot.sheets.section import LABELS, Section, heading, measured, stacked
+from gardenplot.sheets.section import LABELS, Section, heading, listed, stacked
 from gardenplot.supplies import raised_for
 from gardenplot.units import Units
-from gardenplot.units.figures import grouped, tape
+from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 
 _FEW, _MOST = 3, 10
@@ -22,25 +23,17 @@ _LINES = 16
 """Longer columns go on in a section of their own, which may stand on the next page."""
 
 
-def carried(
-    plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], stake_count: int
+def carry_sections(
+    plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]
 ) -> tuple[Section, ...]:
-    """Stakes, pegs, string and plants to take along for some plantings, in parts of so many lines."""
-    pegs, legs = _peg_count(laid, layouts), legs_of(laid.bed, plan.place.units)
-    parts = (
-        ngettext("{count} stake", "{count} stakes", stake_count).format(count=stake_count),
-        ngettext("{count} peg", "{count} pegs", pegs).format(count=pegs) if pegs else "",
-        ngettext("{count} more for the legs", "{count} more for the legs", legs).format(count=legs) if legs else "",
-        _("string of {length}"),
-    )
-    first = measured(" · ".join(filter(None, parts)), length=tape(laid.bed.length.nm, plan.place.units))
+    """What marks a bed, its covers, and the plants or seed to take along, in parts of so many lines."""
     lines = _carried_lines(laid, layouts, look)
     widest = max((pdfmetrics.stringWidth("".join(line), FACE, 10) for line in lines), default=0)
     columns = 1 if len(lines) <= _FEW or (widest > SIDE_WIDTH / 2 - 4 and len(lines) <= _MOST) else 2
     ends = _ends(layouts, look, plan.place.units)
-
     pieces = [lines[at : at + columns * _LINES] for at in range(0, len(lines), columns * _LINES)]
-    title = stacked(_title(ends), first)
+    things = (listed(carried_list(plan, one)) for one in carried(plan, laid, layouts, look))
+    title = stacked(_title(ends), *things)
     if not pieces:
         return (title,)
     return (
@@ -117,15 +110,3 @@ def _carried(letter: str, plants: int, sown: bool, trays: int | None) -> str:
     if trays:
         words += " " + ngettext("({count} tray)", "({count} trays)", trays).format(count=trays)
     return words
-
-
-def are_pegged(layout: Layout) -> bool:
-    """Whether kept places are marked by pegs at the edges of the bed: rows along it, and their plants even."""
-    return bool(layout.rows) and not layout.grid.runs_across and layout.grid.turn is None
-
-
-def _peg_count(laid: LaidOut, layouts: tuple[Layout, ...]) -> int:
-    """Pegs for the kept places, two for each reading."""
-    kept = [one.layout for one in kept_for(laid, layouts) if are_pegged(one.layout)]
-    runs = [run for layout in kept for row in layout.rows for run in row.runs]
-    return 2 * len({run.first + number * run.step for run in runs for number in range(run.count)})

@@ -1,20 +1,21 @@
 """Heading and foot of every page: what it is, which tape to bring, what to beware of."""
 
 from datetime import date
-from math import isqrt
 
 from attrs import frozen
 from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
+from gardenplot.drawing.carried import tape_number, whole_words
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.shape_words import shape_lines, size_words
 from gardenplot.drawing.stake_numbers import turn_words
+from gardenplot.drawing.tape_legs import is_taped
 from gardenplot.plan import Bed
 from gardenplot.sheets.book import About, Book
 from gardenplot.sheets.paper import BOLD, FACE, fitted, width_of
-from gardenplot.units import FOOT, M, Units
+from gardenplot.units import Units
 from gardenplot.units.figures import exactly
 from gardenplot.words import _
 
@@ -40,10 +41,6 @@ _UNITS = {
         _("bring an engineer's tape of {length} or more · zero at the head stake"),
     ),
 }
-_LONGEST = {Units.METRIC: 100 * M, Units.FEET_AND_INCHES: 300 * FOOT, Units.DECIMAL_FEET: 300 * FOOT}
-"""The longest tapes that are common (from memory, no source)."""
-_LEGS = {Units.METRIC: 50 * M, Units.FEET_AND_INCHES: 100 * FOOT, Units.DECIMAL_FEET: 100 * FOOT}
-"""Legs by which a longer bed is measured on: what is left of a reading is found without reckoning on paper."""
 _NUMBER, _ON = 84.0, 176.0
 """Points that the number of a page takes at its foot, and with the page that it goes on with."""
 CAUTION = _(
@@ -139,41 +136,11 @@ def tape_to_bring(bed: Bed, units: Units) -> tuple[str, str]:
     Where no tape reaches so far, one to measure on with in legs.
     """
     words, bring = _UNITS[units]
-    unit, sign = (M, "m") if units is Units.METRIC else (FOOT, "ft")
-    if not is_taped(bed, units):
-        leg = f"{_LEGS[units] // unit}\u2009{sign}"
-        return words, bring.format(length=leg) + _("; measure on in legs of {leg} from a stake at each").format(
-            leg=leg
-        )
-    return words, bring.format(length=f"{-(-_longest(bed) // unit)}\u2009{sign}")
-
-
-def _longest(bed: Bed) -> int:
-    """What a tape has to reach over, in nm."""
-    return max(bed.length.nm, diagonal_of(bed) or 0)
-
-
-def is_taped(bed: Bed, units: Units) -> bool:
-    """Whether a bed is measured with one tape."""
-    return _longest(bed) <= _LONGEST[units]
-
-
-def legs_of(bed: Bed, units: Units) -> int:
-    """How many stakes a bed takes that is measured in legs, without those at its ends; else none."""
-    return 0 if is_taped(bed, units) else (bed.length.nm - 1) // _LEGS[units]
-
-
-def diagonal_of(bed: Bed) -> int | None:
-    """The diagonal in nm by which a bed of four corners is squared, between its posts where it has any; else None."""
-    if bed.outline or bed.diameter is not None:
-        return None
-    post = bed.box.post.nm if bed.box and bed.box.post else 0
-    return diagonal(bed.length.nm - 2 * post, bed.width.nm - 2 * post)
-
-
-def diagonal(length: int, width: int) -> int:
-    """The diagonal of a rectangle in nm, rounded down (Pythagoras)."""
-    return isqrt(length * length + width * width)
+    length = whole_words(tape_number(bed, units).whole or 0, units)
+    said = bring.format(length=length)
+    if is_taped(bed, units):
+        return words, said
+    return words, said + _("; measure on in legs of {leg} from a stake at each").format(leg=length)
 
 
 def draw_foot(book: Book, *, more: bool) -> None:

@@ -69,6 +69,12 @@ def measured(words: str, **figures: object) -> Section:
     return _flowing(words_of(words, **figures))
 
 
+def listed(parts: Sequence[str]) -> Section:
+    """Parts with a dot between them, none of them broken, on as many lines as they need."""
+    *before, last = parts
+    return _flowing([*(((f"{part} ·", FACE, SMALL),) for part in before), ((last, FACE, SMALL),)])
+
+
 def _flowing(words: list[Word]) -> Section:
     lines = broken_words(words, SIDE_WIDTH)
     return Section(height_of(lines), lambda page, left, top, width: draw_lines(page, lines, left, top, width))

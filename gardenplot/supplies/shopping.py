@@ -65,7 +65,8 @@ class Item:
     """One thing to buy or carry: how much is needed, what of it is in store, what lacks, in packs, and their cost.
 
     `crop` is whose seed it is; `size` tells it from others of its kind, the cells of a tray, the length of a hoop or
-    the width of a cloth in nm, and `name` does where words do: an amendment, what a jug holds.
+    a tape, the width of a cloth or what a tool marks in nm, and `name` does where words do: an amendment, what a jug
+    holds.
     """
 
     kind: GoodKind
@@ -140,7 +141,7 @@ def _set_up(plan: Plan, asked: Asked) -> Iterator[Need]:
             yield from _watered(plan, bed, asked)
     for cover in plan.covers:
         if asked.has(cover.bed) and asked.is_on(cover.on):
-            yield from _covered(plan, cover)
+            yield from covered(plan, cover)
     for jugs in plan.jugs:
         bed = bed_of(plan, jugs.bed)
         if asked.has(bed.id) and asked.is_on(None):
@@ -173,7 +174,8 @@ def _tray(plan: Plan, cells: int) -> Good | None:
     return next((good for good in plan.goods if good.kind is GoodKind.TRAY and good.cells == cells), None)
 
 
-def _covered(plan: Plan, cover: Cover) -> Iterator[Need]:
+def covered(plan: Plan, cover: Cover) -> Iterator[Need]:
+    """The hoops, the cloth and the weights of a cover."""
     bed = bed_of(plan, cover.bed)
     cut = cover_cut(bed, cover)
     if cover.hoop_spacing is not None:
@@ -205,7 +207,8 @@ def _item(plan: Plan, needs: list[Need]) -> Item:
     first, unit = needs[0], needs[0].number.unit
     needed = added("needed", unit, [evolve(need.number, label=need.label) for need in needs], RULES)
     goods = [good for good in plan.goods if _is_of(good, first)]
-    stored = added("in_store", unit, [_stored(plan, good, unit) for good in goods if good.in_store], STORE)
+    stores = [*_own_tools(plan, first), *(_stored(plan, good, unit) for good in goods if good.in_store)]
+    stored = added("in_store", unit, stores, STORE)
     lacking = worked("lacking", unit, "larger(needed − in_store, 0)", needed, stored, source=RULES,
                      using={"larger": larger})  # fmt: skip
     sold = next((good for good in goods if good.pack is not None), goods[0] if goods else None)
@@ -219,6 +222,17 @@ def _item(plan: Plan, needs: list[Need]) -> Item:
     )  # fmt: skip
 
 
+def is_own_tool(plan: Plan, kind: GoodKind, size: int | None) -> bool:
+    """Whether a spacing tool or a row marker is on the place's list of what its tools can mark."""
+    of_kind = {GoodKind.SPACER: plan.place.markable_in_row, GoodKind.ROW_MARKER: plan.place.markable_rows}
+    return any(one.nm == size for one in of_kind.get(kind, ()))
+
+
+def _own_tools(plan: Plan, need: Need) -> Iterator[Number]:
+    if is_own_tool(plan, need.kind, need.size):
+        yield known("own_tool", 1, Unit.COUNT, source=Source.OF_PLACE)
+
+
 def _is_of(good: Good, need: Need) -> bool:
     """Whether a good is what is needed."""
     if good.kind is not need.kind:
@@ -230,6 +244,10 @@ def _is_of(good: Good, need: Need) -> bool:
             return good.cells == need.size
         case GoodKind.CLOTH:
             return need.good is not None and good.width == need.good.width
+        case GoodKind.TAPE:
+            return good.length is not None and good.length.nm >= (need.size or 0)
+        case GoodKind.ROW_MARKER | GoodKind.SPACER:
+            return good.length is not None and good.length.nm == need.size
         case GoodKind.AMENDMENT:
             return good.name == need.name
         case _:

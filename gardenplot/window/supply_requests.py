@@ -35,7 +35,7 @@ _JUG_NOTE = _(
 
 def ask_good(document: Document, parent: QWidget, item: Item) -> bool:
     """Ask how much of a thing on the list is in store, and how a shop sells it."""
-    plan, good = document.plan, good_of(item)
+    plan, good = document.plan, good_of(item, document.plan.place.units)
     fields, what = GOOD_FIELDS[item.kind], what_words(plan, item)
     note = f"{_STORE_NOTE} {_TREATED}" if item.kind is GoodKind.SEED else _STORE_NOTE
 

@@ -20,13 +20,14 @@ from PIL import Image, ImageDraw, ImageFont
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.stakes import stakes
+from gardenplot.drawing.tape_legs import is_taped
 from gardenplot.drawing.turns import turns
 from gardenplot.files import resource
 from gardenplot.layout import Layout, free_between, lay_out_plan
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Bed, Pattern, Plan
+from gardenplot.plan.shapes import diagonal_of
 from gardenplot.sheets.choices import Kind
-from gardenplot.sheets.page_parts import diagonal_of, is_taped
 from gardenplot.sheets.paper import Paper
 from gardenplot.sheets.section import from_centre, short
 from gardenplot.units import Units

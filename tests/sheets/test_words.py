@@ -18,7 +18,7 @@ from gardenplot.gestures.actual_typed import record
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.plan.edits import change_bed, change_crop, change_place
-from gardenplot.sheets.page_parts import diagonal
+from gardenplot.plan.shapes import diagonal
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import Units
 from gardenplot.units.figures import tape

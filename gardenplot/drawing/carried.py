@@ -1,0 +1,226 @@
+"""What is carried to a bed for one of its turns: stakes, pegs, string, a tape, marking tools, hoops and covers.
+
+The bed sheet, the list and the command all take it from here. A tape reaches over the diagonal by which the bed is
+squared, in whole metres or feet (Pythagoras); each place that is kept is pegged at both edges of the bed; a string is
+as long as its bed. That a spacing tool, a row marker and a dibble do for all beds: common practice, no source.
+"""
+
+from collections.abc import Iterator, Mapping
+from datetime import date
+from fractions import Fraction
+from math import isqrt
+
+from attrs import frozen
+
+from gardenplot.drawing.days import short_day
+from gardenplot.drawing.letters import Look
+from gardenplot.drawing.number_words import value_words
+from gardenplot.drawing.stakes import stakes
+from gardenplot.drawing.tape_legs import LEGS, is_taped, legs_of
+from gardenplot.drawing.turns import turns
+from gardenplot.layout import LaidOut, Layout, kept_for
+from gardenplot.layout.candidate import has_even_rows
+from gardenplot.plan import Bed, Cover, Crop, Establish, GoodKind, Pattern, Plan, crop_of
+from gardenplot.plan.shapes import corners_apart
+from gardenplot.supplies.shopping import Need, covered, is_own_tool
+from gardenplot.units import FOOT, Length, M, Units
+from gardenplot.units.figures import THIN, grouped, offset, span, tape
+from gardenplot.words import _, ngettext
+from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, larger, worked
+
+
+@frozen
+class Carried:
+    """Things that go to a bed together, in the order of use: what marks it, or a cover from its day on."""
+
+    needs: tuple[Need, ...]
+    day: date | None = None
+
+
+def carried(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> tuple[Carried, ...]:
+    """What is carried to a bed for the plantings of one turn: what marks it, and each of its covers."""
+    covers = (Carried(tuple(covered(plan, cover)), cover.on) for cover in covers_of(plan, laid, layouts))
+    return Carried(marking_needs(plan, laid, layouts, look)), *covers
+
+
+def marking_needs(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> tuple[Need, ...]:
+    """What marks the plantings of one turn of a bed."""
+    name, bed = laid.bed.name, laid.bed
+    count = _stakes(plan, laid, layouts, look)
+    reach = tape_number(bed, plan.place.units)
+    long = known("bed_length", bed.length.nm, Unit.LENGTH, source=Source.SIZE_OF_BED)
+    one = known("tape", 1, Unit.COUNT, source=RULES)
+    pegs = _pegs(laid, layouts)
+    return (
+        Need(GoodKind.STAKE, count, label=name),
+        *((Need(GoodKind.PEG, pegs, label=name),) if pegs.value else ()),
+        Need(GoodKind.STRING, long, label=name),
+        Need(GoodKind.TAPE, one, size=reach.whole, label=name),
+        *_tools(plan, laid, layouts),
+    )
+
+
+def _stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> Number:
+    """The stakes of a turn, and those between the legs of a bed that no tape reaches along."""
+    legs, driven = legs_of(laid.bed, plan.place.units), len(stakes(plan, laid, layouts, look))
+    if not legs:
+        return known("stakes", driven, Unit.COUNT, source=Source.SHEETS)
+    parts = known("bed_stakes", driven, Unit.COUNT, source=Source.SHEETS), known("leg_stakes", legs, Unit.COUNT)
+    return worked("stakes", Unit.COUNT, "bed_stakes + leg_stakes", *parts, source=RULES)
+
+
+def tape_number(bed: Bed, units: Units) -> Number:
+    """The tape that reaches along a bed and over the diagonal by which it is squared, in whole metres or feet.
+
+    Where no tape reaches so far, one to measure on with in legs.
+    """
+    if not is_taped(bed, units):
+        return known("tape_length", LEGS[units], Unit.LENGTH, source=RULES)
+    long = known("bed_length", bed.length.nm, Unit.LENGTH, source=Source.SIZE_OF_BED)
+    reach, apart = long, corners_apart(bed)
+    if apart is not None:
+        sides = (
+            known(each, side, Unit.LENGTH, source=Source.SIZE_OF_BED)
+            for each, side in zip(("corners_along", "corners_across"), apart, strict=True)
+        )
+        over = worked("diagonal", Unit.LENGTH, "root(corners_along ^ 2 + corners_across ^ 2)", *sides,
+                      source=Source.PYTHAGORAS, using={"root": _root})  # fmt: skip
+        reach = worked("reach", Unit.LENGTH, "larger(bed_length, diagonal)", long, over, source=Source.GEOMETRY,
+                       using={"larger": larger})  # fmt: skip
+    unit = known("whole_length", M if units is Units.METRIC else FOOT, Unit.LENGTH, source=RULES)
+    wholes = worked("wholes", Unit.COUNT, f"{reach.name} ÷ whole_length", reach, unit, rounding=Rounding.UP,
+                    source=RULES)  # fmt: skip
+    return worked("tape_length", Unit.LENGTH, "wholes × whole_length", wholes, unit, source=RULES)
+
+
+def _root(square: Fraction) -> Fraction:
+    """The square root of a whole number, rounded down."""
+    return Fraction(isqrt(int(square)))
+
+
+def are_pegged(layout: Layout) -> bool:
+    """Whether kept places are marked by pegs at the edges of the bed: rows along it, and their plants even."""
+    return bool(layout.rows) and not layout.grid.runs_across and layout.grid.turn is None
+
+
+def _pegs(laid: LaidOut, layouts: tuple[Layout, ...]) -> Number:
+    """Pegs for the kept places, two for each reading."""
+    kept = [one.layout for one in kept_for(laid, layouts) if are_pegged(one.layout)]
+    runs = [run for layout in kept for row in layout.rows for run in row.runs]
+    readings = {run.first + number * run.step for run in runs for number in range(run.count)}
+    found = known("kept_readings", len(readings), Unit.COUNT, source=Source.COUNTED)
+    return worked("pegs", Unit.COUNT, "2 × kept_readings", found, source=RULES)
+
+
+def _tools(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...]) -> Iterator[Need]:
+    """What marks the spacings where the grower named what own tools mark, and a dibble for what is set out."""
+    place, name = plan.place, laid.bed.name
+    crops = {layout.planting: crop_of(plan, layout.crop) for layout in layouts}
+    in_row = {one.grid.in_row for one in layouts if _is_marked(one, crops[one.planting])}
+    between = {one.grid.between for one in layouts if has_even_rows(one)}
+    tools: tuple[tuple[GoodKind, set[int], tuple[Length, ...]], ...] = (
+        (GoodKind.ROW_MARKER, between, place.markable_rows),
+        (GoodKind.SPACER, in_row, place.markable_in_row),
+    )
+    for kind, spacings, own in tools:
+        for spacing in sorted(spacings) if own else ():
+            yield Need(kind, _one(kind), size=spacing, label=name)
+    if any(crops[one.planting].establish is not Establish.DIRECT for one in layouts if one.plants):
+        yield Need(GoodKind.DIBBLE, _one(GoodKind.DIBBLE), label=name)
+
+
+def _one(kind: GoodKind) -> Number:
+    return known(str(kind).replace(" ", "_"), 1, Unit.COUNT, source=RULES)
+
+
+def _is_marked(layout: Layout, crop: Crop) -> bool:
+    """Whether each place in the rows is marked; a seeder drops its seed by the row."""
+    drilled = crop.establish is Establish.DIRECT and crop.seeds_per_row is not None
+    spaced = layout.grid.pattern not in (Pattern.BROADCAST, Pattern.CELLS, Pattern.RINGS)
+    return spaced and bool(layout.plants) and not drilled
+
+
+def turn_days(laid: LaidOut) -> tuple[date | None, ...]:
+    """The day on which each turn of a bed begins: the first of what was not in the turn before; None if not known."""
+    days = {one.planting.id: one.dates.in_ground for one in laid.grown}
+    found: list[date | None] = []
+    before: tuple[Layout, ...] = ()
+    for turn in turns(laid):
+        fresh = (days[one.planting] for one in turn if one not in before)
+        found.append(min((day for day in fresh if day is not None), default=None))
+        before = turn
+    return tuple(found)
+
+
+def covers_of(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...]) -> tuple[Cover, ...]:
+    """The covers of a bed that go on in a turn: the last one that has begun by then; without a day, the first."""
+    days, all_turns = turn_days(laid), turns(laid)
+
+    def turn_of(cover: Cover) -> int:
+        begun = (number for number, day in enumerate(days) if cover.on and day and day <= cover.on)
+        return max(begun, default=0)
+
+    here = [cover for cover in plan.covers if cover.bed == laid.bed.id]
+    return tuple(cover for cover in here if all_turns[turn_of(cover)] == layouts)
+
+
+def whole_words(nm: int, units: Units) -> str:
+    """A length of whole metres or feet: "13 m"."""
+    size, sign = (M, "m") if units is Units.METRIC else (FOOT, "ft")
+    return f"{nm // size}{THIN}{sign}"
+
+
+def carried_list(plan: Plan, one: Carried) -> tuple[str, ...]:
+    """Things to carry in words; of a cover its day with the first of them: "14 Apr: 14 hoops of 2.38 m"."""
+    first, *others = (carried_words(plan, need) for need in one.needs)
+    return _("{day}: {what}").format(day=short_day(one.day), what=first) if one.day else first, *others
+
+
+def carried_words(plan: Plan, need: Need) -> str:
+    """A thing to carry in words: "7 stakes", "string of 12.00 m", "tape of 13 m", "11 hoops of 2.38 m"."""
+    units, number = plan.place.units, need.number
+    size = "" if need.size is None else str(span(need.size, units))
+    if number.value is None:
+        return _("{what}, size not known").format(what=_ALONE[need.kind])
+    match need.kind:
+        case GoodKind.STRING:
+            return _("string of {length}").format(length=tape(number.whole or 0, units))
+        case GoodKind.TAPE:
+            return _("tape of {length}").format(length=whole_words(need.size or 0, units))
+        case GoodKind.SPACER | GoodKind.ROW_MARKER:
+            own = is_own_tool(plan, need.kind, need.size)
+            words = _TOOLS[need.kind] if own else _("spacing strip {spacing}")
+            return words.format(spacing=offset(need.size or 0, units))
+        case GoodKind.DIBBLE:
+            return _ALONE[need.kind]
+        case GoodKind.CLOTH | GoodKind.FILM:
+            words = _("{length} of {what}, {width} wide") if size else _("{length} of {what}")
+            return words.format(length=value_words(number, units), what=_ALONE[need.kind], width=size)
+    count = number.whole or 0
+    words = _counted(need.kind, count).format(count=grouped(count))
+    return _("{hoops} of {length}").format(hoops=words, length=size) if size else words
+
+
+def _counted(kind: GoodKind, count: int) -> str:
+    match kind:
+        case GoodKind.STAKE:
+            return ngettext("{count} stake", "{count} stakes", count)
+        case GoodKind.PEG:
+            return ngettext("{count} peg", "{count} pegs", count)
+        case GoodKind.HOOP:
+            return ngettext("{count} hoop", "{count} hoops", count)
+        case _:
+            return ngettext("{count} weight or peg", "{count} weights or pegs", count)
+
+
+_TOOLS: Mapping[GoodKind, str] = {
+    GoodKind.SPACER: _("spacing tool {spacing}"),
+    GoodKind.ROW_MARKER: _("row marker {spacing}"),
+}
+_ALONE: Mapping[GoodKind, str] = {
+    GoodKind.HOOP: _("hoops"),
+    GoodKind.CLOTH: _("cloth"),
+    GoodKind.FILM: _("clear film"),
+    GoodKind.WEIGHT: _("weights or pegs"),
+    GoodKind.DIBBLE: _("dibble"),
+}
