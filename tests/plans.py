@@ -25,6 +25,7 @@ from gardenplot.plan import (
     Plan,
     Planting,
     Remainder,
+    Sheeting,
     Standing,
     Tunnel,
     Walk,
@@ -418,6 +419,8 @@ def _said_of_covers() -> st.SearchStrategy[dict[str, Any]]:
             "apron": lengths(0, M // 2),
             "cloth_end": lengths(0, M),
             "layers": st.integers(1, 3),
+            "sheeting": st.sampled_from(Sheeting),
+            "buried": lengths(0, M // 2),
             "unknown": unknowns(),
         }
     ).flatmap(lambda said: st.just(said) | lengths(10 * CM, M).map(lambda rise: said | _half_ellipse(rise)))

@@ -114,7 +114,9 @@ def _cover(plan: Plan, cover: Cover, cut: CoverCut) -> dict[str, Any]:
         "hoop_length_mm": in_mm(cut.hoop_length),
         "cloth_width_mm": in_mm(cut.cloth_width),
         "cloth_length_mm": in_mm(cut.cloth_length),
-        "weights": cut.weights.whole,
+        "film_width_mm": in_mm(cut.film.width.whole if cut.film else None),
+        "film_length_mm": in_mm(cut.film.length.whole if cut.film else None),
+        "weights": cut.weights.whole if cut.weights else None,
         "workings": [working_shape(plan, number) for number in cut.numbers],
     }
 
@@ -184,9 +186,11 @@ def _cover_line(plan: Plan, cover: Cover, cut: CoverCut) -> str:
         parts.append(_("{count} hoops {apart} apart").format(count=cut.hoops, apart=apart))
     if cut.hoop_length is not None:
         parts.append(_("cut {length}").format(length=span(cut.hoop_length, units)))
-    if cut.cloth_width is not None and cut.cloth_length is not None:
-        width, length = span(cut.cloth_width, units), span(cut.cloth_length, units)
-        parts.append(_("cloth {width} × {length}").format(width=width, length=length))
+    for sheet in cut.sheets:
+        if sheet.width.whole is not None and sheet.length.whole is not None:
+            width, length = span(sheet.width.whole, units), span(sheet.length.whole, units)
+            words = _("film {width} × {length}") if sheet is cut.film else _("cloth {width} × {length}")
+            parts.append(words.format(width=width, length=length))
     return " · ".join(parts)
 
 

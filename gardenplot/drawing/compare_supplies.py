@@ -21,12 +21,13 @@ Candidates = tuple[Candidate, ...]
 
 
 def supply_lines(candidates: Candidates) -> Iterator[MeasureLine]:
-    """Trays, seed, hoops, cloth and cost, each where it is known of what is there now."""
+    """Trays, seed, hoops, cloth, film and cost, each where it is known of what is there now."""
     measures: tuple[tuple[str, Callable[[Candidate], Number | None]], ...] = (
         (_("Trays"), lambda one: _made(one)[0]),
         (_("Seed"), lambda one: _made(one)[1]),
         (_("Hoops over it"), _hoops),
         (_("Cloth over it"), _cloth),
+        (_("Film over it"), _film),
         (_("Cost of seed and trays"), cost),
         (_("Cost of a unit"), cost_of_unit),
     )
@@ -38,7 +39,8 @@ def supply_lines(candidates: Candidates) -> Iterator[MeasureLine]:
 
 def supply_numbers(candidate: Candidate) -> Iterator[Number]:
     """The same of one candidate, each with its working."""
-    found = (*_made(candidate), _hoops(candidate), _cloth(candidate), cost(candidate), cost_of_unit(candidate))
+    measured = (_hoops, _cloth, _film, cost, cost_of_unit)
+    found = (*_made(candidate), *(each(candidate) for each in measured))
     yield from (number for number in found if number is not None and number.value is not None)
 
 
@@ -68,7 +70,12 @@ def _hoops(candidate: Candidate) -> Number | None:
 
 def _cloth(candidate: Candidate) -> Number | None:
     cut = _cut(candidate)
-    return cut.length if cut else None
+    return cut.cloth.length if cut and cut.cloth else None
+
+
+def _film(candidate: Candidate) -> Number | None:
+    cut = _cut(candidate)
+    return cut.film.length if cut and cut.film else None
 
 
 def cost(candidate: Candidate) -> Number:

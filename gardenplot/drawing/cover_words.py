@@ -1,26 +1,40 @@
 """What is said about the covers of a bed and about how far its rows lie from its drip lines."""
 
+from collections.abc import Mapping
+
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import between
 from gardenplot.layout import LaidOut
-from gardenplot.plan import Cover, Plan, bed_of
+from gardenplot.plan import Cover, Plan, Sheeting, bed_of
 from gardenplot.supplies import cover_cut
 from gardenplot.units import Units
 from gardenplot.units.figures import offset, span
 from gardenplot.words import _, ngettext
 
+SHEETINGS: Mapping[Sheeting, str] = {
+    Sheeting.CLOTH: _("cloth"),
+    Sheeting.FILM: _("clear film"),
+    Sheeting.FILM_OVER_CLOTH: _("clear film over cloth"),
+}
+FILM_CAUTION = _(
+    "Film gets hot fast in the sun, on a cold day too: ventilate it. How much snow or wind it bears is not told here."
+)
+
 
 def cover_lines(plan: Plan, bed_id: str) -> tuple[str, ...]:
     """The covers of a bed under a heading, a line each; nothing where there are none."""
-    lines = [cover_words(plan, one) for one in plan.covers if one.bed == bed_id]
-    return (_("Covers"), *lines) if lines else ()
+    here = [one for one in plan.covers if one.bed == bed_id]
+    film = (FILM_CAUTION,) if any(one.sheeting.has_film for one in here) else ()
+    return (_("Covers"), *(cover_words(plan, one) for one in here), *film) if here else ()
 
 
 def cover_words(plan: Plan, cover: Cover) -> str:
     """A cover in one line: "0.50 – 16.50 m, Wed 14 Apr to Fri 28 May, 15 hoops 1.14 m apart, 2 layers"."""
     units, cut = plan.place.units, cover_cut(bed_of(plan, cover.bed), cover)
     parts = [between(cover.start.nm, cover.end.nm, units)]
+    if cover.sheeting.has_film:
+        parts.append(SHEETINGS[cover.sheeting])
     if cover.on is not None and cover.off is not None:
         parts.append(_("{on} to {off}").format(on=day_words(cover.on), off=day_words(cover.off)))
     elif cover.on is not None:

@@ -194,7 +194,7 @@ def of_item(plan: Plan, item: Item) -> Opened:
     return Opened(what_words(plan, item), (*told, item.needed, item.in_store, *size))
 
 
-_SIZED = (GoodKind.HOOP, GoodKind.CLOTH, GoodKind.TAPE)
+_SIZED = (GoodKind.HOOP, GoodKind.CLOTH, GoodKind.FILM, GoodKind.TAPE)
 
 
 def _size(plan: Plan, item: Item) -> Number:
@@ -205,7 +205,7 @@ def _size(plan: Plan, item: Item) -> Number:
         return next((number for number in reaches if number.value == item.size), sold)
     for cover in plan.covers:
         cut = cover_cut(bed_of(plan, cover.bed), cover)
-        for number in (cut.hoop, cut.width):
+        for number in (cut.hoop, *(sheet.width for sheet in cut.sheets)):
             if number.value == item.size:
                 return number
     return known("cloth_width", item.size, Unit.LENGTH, source=Source.SHOP)

@@ -110,7 +110,7 @@ def _marking(plan: Plan, asked: Asked) -> Iterator[Need]:
             else:
                 size = None if need.kind is GoodKind.TAPE else need.size
                 once[need.kind, size] = max(once.get((need.kind, size), need), need, key=_measure)
-    yield from once.values()
+    yield from sorted(once.values(), key=lambda need: need.size or 0)
 
 
 def _for_bed(plan: Plan, laid: LaidOut, asked: Asked, look: dict[str, Look]) -> Iterable[Need]:
@@ -165,8 +165,8 @@ def what_words(plan: Plan, item: Item) -> str:
             return _("trays of {cells} cells").format(cells=item.size)
         case GoodKind.HOOP if item.size:
             return _("hoops, each {length}").format(length=span(item.size, units))
-        case GoodKind.CLOTH if item.size:
-            return _("cloth, {width} wide").format(width=span(item.size, units))
+        case GoodKind.CLOTH | GoodKind.FILM if item.size:
+            return _("{what}, {width} wide").format(what=_KINDS[item.kind], width=span(item.size, units))
         case GoodKind.TAPE:
             return _("tape of {length} or more").format(length=whole_words(item.size or 0, units))
         case GoodKind.ROW_MARKER:

@@ -8,7 +8,7 @@ from gardenplot.drawing.workings import bed_numbers, planting_numbers
 from gardenplot.layout import lay_out_bed, lay_out_plan
 from gardenplot.plan import Bed, Cover, Jugs, Plan, bed_of
 from gardenplot.plan.shapes import area_of
-from gardenplot.supplies import cover_cut
+from gardenplot.supplies import cover_cut, spare_width
 from gardenplot.supplies.feeding import fed
 from gardenplot.supplies.jugs import jug_heat
 from gardenplot.supplies.water import bed_water
@@ -29,21 +29,23 @@ def numbers_of(plan: Plan, bed_id: str, planting_id: str | None) -> tuple[Number
     laid = lay_out_bed(plan, bed)
     if planting_id is not None:
         return planting_numbers(laid, planting_id, lay_out_plan(plan))
-    covers = (_cover_numbers(bed, cover) for cover in plan.covers if cover.bed == bed_id)
+    covers = (_cover_numbers(plan, bed, cover) for cover in plan.covers if cover.bed == bed_id)
     jugs = (jug_heat(bed, each).numbers for each in plan.jugs if each.bed == bed_id)
     feeds = (fed(feed, area_of(bed)) for feed in plan.feeds if not feed.beds or bed_id in feed.beds)
     water = bed_water(plan.place, bed, area_of(bed)).numbers if bed.drip_lines or plan.place.watering else ()
     return (*bed_numbers(laid), *(number for cut in (*covers, *jugs) for number in cut), *water, *feeds)
 
 
-def _cover_numbers(bed: Bed, cover: Cover) -> tuple[Number, ...]:
+def _cover_numbers(plan: Plan, bed: Bed, cover: Cover) -> tuple[Number, ...]:
     """Where and when a cover stands, and what it takes."""
+    cut = cover_cut(bed, cover)
     days = (("cover_on", cover.on), ("cover_off", cover.off))
     return (
         known("begins", cover.start.nm, Unit.READING, source=Source.OF_COVER),
         known("ends", cover.end.nm, Unit.READING, source=Source.OF_COVER),
         *(known(name, day.toordinal(), Unit.DATE, source=Source.OF_COVER) for name, day in days if day is not None),
-        *cover_cut(bed, cover).numbers,
+        *cut.numbers,
+        *(number for sheet in cut.sheets if (number := spare_width(sheet, plan.goods)) is not None),
         *([known("layers", cover.layers, Unit.COUNT, source=Source.OF_COVER)] if cover.layers > 1 else []),
     )
 

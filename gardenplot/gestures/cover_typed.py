@@ -1,4 +1,4 @@
-"""A cover as it is typed: from and to, its dates, its hoops and cloth."""
+"""A cover as it is typed: its place, its dates, its hoops, cloth and film; hoops with a height are half-ellipses."""
 
 from collections.abc import Callable, Mapping
 from typing import Any
@@ -8,14 +8,14 @@ from attrs import evolve
 from gardenplot.errors import PlanError, at_field
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.reading import date_from, length_from, needed_length, text_of, whole_from
-from gardenplot.plan import Cover, Plan, bed_of, planting_of
+from gardenplot.plan import Cover, HoopShape, Plan, Sheeting, bed_of, planting_of
 from gardenplot.plan.edits import add_cover, change_cover
 from gardenplot.season import dates_of
 from gardenplot.units import Length, Units, length_of, parse_length
 from gardenplot.words import _
 
 Texts = Mapping[str, str]
-LENGTHS = ("hoop_spacing", "leg", "apron", "cloth_end")
+LENGTHS = ("hoop_spacing", "rise", "leg", "apron", "cloth_end", "buried")
 _USUAL = {Units.METRIC: ("1.2 m", "25 cm", "25 cm", "1 m")}
 """Hoops apart, leg in the ground, apron and cloth beyond each end: common practice, no source; else in feet."""
 _USUAL_IN_FEET = ("4 ft", "10 in", "10 in", "3 ft")
@@ -36,7 +36,7 @@ def usual_cover(plan: Plan, bed_id: str, planting_id: str | None) -> Cover:
 
 def cover_texts(cover: Cover) -> dict[str, str]:
     """The fields of a cover as they are typed, by name."""
-    names = ("start", "end", "on", "off", *LENGTHS, "layers")
+    names = ("start", "end", "on", "off", "sheeting", *LENGTHS, "layers")
     return {name: text_of(getattr(cover, name)) for name in names}
 
 
@@ -48,11 +48,13 @@ def with_cover(plan: Plan, cover: Cover, texts: Texts) -> Plan:
         **dict.fromkeys(LENGTHS, lambda text, before: length_from(text, before, units)),
         **dict.fromkeys(("on", "off"), lambda text, _before: date_from(text)),
         "layers": lambda text, _before: whole_from(text) or 1,
+        "sheeting": lambda text, _before: Sheeting(text),
     }
     changes: dict[str, Any] = {}
     for name, read in reads.items():
         with at_field(name):
             changes[name] = read(texts[name], shown[name])
+    changes["hoop_shape"] = HoopShape.HALF_ROUND if changes["rise"] is None else HoopShape.HALF_ELLIPSE
     with at_field("end"):
         _check_end(plan, cover, changes["end"])
     if cover in plan.covers:

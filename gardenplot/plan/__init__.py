@@ -10,6 +10,7 @@ from gardenplot.plan.choices import (
     Phase,
     Remainder,
     Reserved,
+    Sheeting,
 )
 from gardenplot.plan.find import bed_of, by_id, crop_of, fresh_id, order_of, planting_of, plantings_in
 from gardenplot.plan.goods import Feed, Good, GoodKind, Jugs, Watering
@@ -34,6 +35,6 @@ from gardenplot.plan.value import (
 __all__ = [
     "Actual", "Bed", "Box", "Cover", "Crop", "DaysFrom", "Direction", "Establish", "Feed", "Frost", "Good",
     "GoodKind", "HoopShape", "Jugs", "MonthDay", "Obstacle", "Odds", "Order", "Past", "Pattern", "Phase",
-    "Place", "Plan", "Planting", "Remainder", "Reserved", "Standing", "Tunnel", "Walk", "Watering", "Wish",
-    "bed_of", "by_id", "crop_of", "fresh_id", "order_of", "planting_of", "plantings_in",
+    "Place", "Plan", "Planting", "Remainder", "Reserved", "Sheeting", "Standing", "Tunnel", "Walk", "Watering",
+    "Wish", "bed_of", "by_id", "crop_of", "fresh_id", "order_of", "planting_of", "plantings_in",
 ]  # fmt: skip

@@ -73,6 +73,24 @@ class HoopShape(StrEnum):
     HALF_ELLIPSE = "half-ellipse"
 
 
+class Sheeting(StrEnum):
+    """What lies over the hoops of a cover."""
+
+    CLOTH = "cloth"
+    FILM = "clear film"
+    FILM_OVER_CLOTH = "clear film over cloth"
+
+    @property
+    def has_cloth(self) -> bool:
+        """Whether there is cloth."""
+        return self is not Sheeting.FILM
+
+    @property
+    def has_film(self) -> bool:
+        """Whether there is film."""
+        return self is not Sheeting.CLOTH
+
+
 class DaysFrom(StrEnum):
     """Where the days that a packet gives begin."""
 

@@ -14,6 +14,7 @@ from gardenplot.plan.choices import (
     Phase,
     Remainder,
     Reserved,
+    Sheeting,
 )
 from gardenplot.plan.goods import Feed, Good, Jugs, Watering
 from gardenplot.plan.lying import Standing, Tunnel, Walk
@@ -325,7 +326,11 @@ class Wish:
 
 @frozen(cache_hash=True)
 class Cover:
-    """Hoops and cloth over a stretch of bed between two days; half an ellipse has its `rise` above the ground."""
+    """Hoops with cloth or film over a stretch of bed between two days; half an ellipse has its `rise` above ground.
+
+    `buried` is how much of a film lies in the ground at each side and at each end. `layers` are those of the cloth,
+    of film where there is no cloth.
+    """
 
     id: str
     bed: str
@@ -341,6 +346,8 @@ class Cover:
     layers: int = 1
     unknown: Unknown = ()
     rise: Length | None = None
+    sheeting: Sheeting = Sheeting.CLOTH
+    buried: Length | None = None
 
 
 @frozen(cache_hash=True)

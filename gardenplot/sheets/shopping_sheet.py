@@ -4,7 +4,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.shopping_list import ShopGroup, ShopRow, cost_words, shop_groups
-from gardenplot.plan import Plan
+from gardenplot.plan import GoodKind, Plan
 from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.choices import USUAL, Choices
 from gardenplot.sheets.list_page import ListHead, draw_box, draw_fitted
@@ -17,6 +17,7 @@ from gardenplot.words import _
 _SHARES = (0.38, 0.28, 0.22, 0.12)
 """What the thing, what to buy, what is needed and its cost take of the width."""
 _CAUTION = _("Packets and labels come before these sums. Treated seed is no food: gloves on, and keep its packet.")
+_FILM = _("Film gets hot: ventilate.")
 
 
 def add_shopping_list(book: Book, plan: Plan, said: About, choices: Choices = USUAL, told: Told = untold) -> None:
@@ -26,8 +27,13 @@ def add_shopping_list(book: Book, plan: Plan, said: About, choices: Choices = US
         raise NothingToPrintError(_("nothing is needed yet, so there is no list"))
     cost = cost_words(plan, groups)
     parts = [Part(group.name, _counted(group), group.rows) for group in groups]
-    caution = _("Cost: {cost}. {caution}").format(cost=cost, caution=_CAUTION) if cost else _CAUTION
+    said_too = f"{_CAUTION} {_FILM}" if _has_film(groups) else _CAUTION
+    caution = _("Cost: {cost}. {caution}").format(cost=cost, caution=said_too) if cost else said_too
     add_list(book, parts, _draw_row, ListHead(_("Shopping list"), said, caution), told)
+
+
+def _has_film(groups: tuple[ShopGroup, ...]) -> bool:
+    return any(row.item.kind is GoodKind.FILM for group in groups for row in group.rows)
 
 
 def _counted(group: ShopGroup) -> str:
@@ -42,7 +48,7 @@ def _draw_row(page: Canvas, row: ShopRow, top: float, right: float) -> None:
     draw_box(page, MARGIN + 2, top - ROW / 2, BOX, ticked=is_in_store)
     left = MARGIN + BOX + 10
     spare = right - left
-    words = _("of {needed}").format(needed=needed) if to_buy and to_buy != needed else ""
+    words = _("of {needed}").format(needed=needed) if to_buy and needed not in (to_buy, "1") else ""
     cells = ((what, FACE, 12), (to_buy or needed, BOLD, 14), (words, FACE, 11), (cost, FACE, 11))
     last = max(number for number, (text, _face, _size) in enumerate(cells) if text)
     for number, (text, face, size) in enumerate(cells[: last + 1]):

@@ -175,17 +175,19 @@ def _tray(plan: Plan, cells: int) -> Good | None:
 
 
 def covered(plan: Plan, cover: Cover) -> Iterator[Need]:
-    """The hoops, the cloth and the weights of a cover."""
+    """The hoops, the cloth, the film and the weights of a cover."""
     bed = bed_of(plan, cover.bed)
     cut = cover_cut(bed, cover)
     if cover.hoop_spacing is not None:
         yield Need(GoodKind.HOOP, cut.count, size=cut.hoop_length, label=bed.name)
-    sold = stock_width(cut, plan.goods)
-    width = sold.width.nm if sold and sold.width else cut.cloth_width
-    layers = known("layers", cover.layers, Unit.COUNT, source=Source.OF_COVER)
-    long = worked("cloth", Unit.LENGTH, "cloth_length × layers", cut.length, layers, source=RULES)
-    yield Need(GoodKind.CLOTH, long, size=width, good=sold, label=bed.name)
-    yield Need(GoodKind.WEIGHT, cut.weights, label=bed.name)
+    for sheet in cut.sheets:
+        sold = stock_width(sheet, plan.goods)
+        width = sold.width.nm if sold and sold.width else sheet.width.whole
+        name = str(sheet.kind)
+        long = worked(name, Unit.LENGTH, f"{name}_length × layers", sheet.length, sheet.layers, source=RULES)
+        yield Need(sheet.kind, long, size=width, good=sold, label=bed.name)
+    if cut.weights is not None:
+        yield Need(GoodKind.WEIGHT, cut.weights, label=bed.name)
 
 
 def _watered(plan: Plan, bed: Bed, asked: Asked) -> Iterator[Need]:
@@ -242,7 +244,7 @@ def _is_of(good: Good, need: Need) -> bool:
             return good.crop == need.crop
         case GoodKind.TRAY:
             return good.cells == need.size
-        case GoodKind.CLOTH:
+        case GoodKind.CLOTH | GoodKind.FILM:
             return need.good is not None and good.width == need.good.width
         case GoodKind.TAPE:
             return good.length is not None and good.length.nm >= (need.size or 0)

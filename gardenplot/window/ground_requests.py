@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping
 from attrs import frozen
 from PySide6.QtWidgets import QWidget
 
+from gardenplot.drawing.cover_words import FILM_CAUTION, SHEETINGS
 from gardenplot.errors import GardenplotError
 from gardenplot.gestures.cover_typed import cover_texts, with_cover
 from gardenplot.gestures.strip_typed import path_example, strip_texts, tunnel_example, with_path, with_tunnel
@@ -20,6 +21,7 @@ _COVER_NOTE = _(
     "Put it on an hour before sunset and open it early on a sunny morning: heat under cloth harms sooner than cold. "
     "Weigh the cloth down against wind."
 )
+_SHEETINGS = tuple((words, sheeting) for sheeting, words in SHEETINGS.items())
 
 
 def ask_tunnel(document: Document, parent: QWidget, tunnel: Tunnel | None = None) -> bool:
@@ -65,13 +67,17 @@ def ask_cover(document: Document, parent: QWidget, cover: Cover) -> bool:
         Ask("on", _("On from"), texts["on"], "2027-04-14"),
         Ask("off", _("Off by"), texts["off"], "2027-05-28"),
         Ask("hoop_spacing", _("Hoops apart, at most"), texts["hoop_spacing"], default=_("no hoops")),
-        Ask("leg", _("Leg in the ground"), texts["leg"], default=_("none")),
-        Ask("apron", _("Cloth beyond each side"), texts["apron"], default=_("none")),
-        Ask("cloth_end", _("Cloth beyond each end"), texts["cloth_end"], default=_("none")),
+        Ask("rise", _("Height of the hoops"), texts["rise"], default=_("half-round")),
+        Ask("leg", _("Leg in the ground"), texts["leg"], default=_("not known")),
+        Ask("sheeting", _("Over them"), choices=_SHEETINGS, chosen=cover.sheeting),
+        Ask("apron", _("Cloth beyond each side"), texts["apron"], default=_("not known")),
+        Ask("cloth_end", _("Cover beyond each end"), texts["cloth_end"], default=_("not known")),
+        Ask("buried", _("Film in the ground"), texts["buried"], default=_("not known")),
         Ask("layers", _("Layers"), texts["layers"], default="1"),
     )
+    note = f"{_COVER_NOTE} {FILM_CAUTION}"
     title = _("Cover over {bed}").format(bed=bed)
-    dialog = _Words(title, _("Change cover") if cover in document.plan.covers else _("Add cover"), _COVER_NOTE)
+    dialog = _Words(title, _("Change cover") if cover in document.plan.covers else _("Add cover"), note)
     return _ask(document, parent, dialog, asks, lambda plan, typed: with_cover(plan, cover, typed))
 
 

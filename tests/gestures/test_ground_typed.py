@@ -16,7 +16,7 @@ from gardenplot.gestures.strip_typed import (
     with_path,
     with_tunnel,
 )
-from gardenplot.plan import Plan, Tunnel, Walk, bed_of, edits
+from gardenplot.plan import HoopShape, Plan, Sheeting, Tunnel, Walk, bed_of, edits
 from gardenplot.plan.ground import frames_of, standing_of
 from gardenplot.units import CM, M, Units
 from tests.plans import covers, feet_plan, metric_plan, plans, tunnels, walks
@@ -107,6 +107,17 @@ def test_a_cover_is_proposed_over_the_block_from_the_day_that_it_is_in_the_groun
     assert (made.off, made.hoop_spacing and made.hoop_spacing.text) == (date(2027, 5, 10), "1 m")
     assert with_cover(plan, made, cover_texts(made)) is plan
     assert with_cover(plan, made, cover_texts(made) | {"layers": "2"}).covers[0].layers == 2
+
+
+def test_hoops_with_a_height_are_half_ellipses_and_film_is_typed_with_what_is_buried() -> None:
+    cover = usual_cover(metric_plan(), "b1", "p1")
+    typed = cover_texts(cover) | {"rise": "45 cm", "sheeting": "clear film", "buried": "15 cm"}
+    (made,) = with_cover(metric_plan(), cover, typed).covers
+    assert (made.hoop_shape, made.sheeting) == (HoopShape.HALF_ELLIPSE, Sheeting.FILM)
+    assert made.buried is not None
+    assert made.buried.text == "15 cm"
+    (again,) = with_cover(with_cover(metric_plan(), cover, typed), made, cover_texts(made) | {"rise": ""}).covers
+    assert again.hoop_shape is HoopShape.HALF_ROUND
 
 
 def test_a_cover_over_a_whole_bed_keeps_inside_its_margins_and_measures_as_the_plan_does() -> None:

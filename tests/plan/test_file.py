@@ -78,7 +78,7 @@ EVERY_FIELD = """{
               "piece": 10, "times": 3, "every_days": 10}],
   "covers": [{"id": "c1", "bed": "b1", "from": "1 ft", "to": "20 ft", "on": "2028-03-01", "off": "2028-05-01",
               "hoop_spacing": "4 ft", "hoop_shape": "half-ellipse", "rise": "30 in",
-              "leg": "8 in", "apron": "10 in", "end": "2 ft",
+              "leg": "8 in", "sheeting": "clear film over cloth", "buried": "6 in", "apron": "10 in", "end": "2 ft",
               "layers": 2}],
   "ground": [{"bed": "b1", "x": "12 ft", "y": "3' 6\\"", "turn": "92.5°"}],
   "tunnels": [{"id": "t1", "name": "Polythene", "x": "10 ft", "y": "2 ft", "length": "70 ft", "width": "16 ft",

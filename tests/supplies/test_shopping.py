@@ -10,10 +10,10 @@ from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gardenplot.plan import Actual, Good, GoodKind, Plan
+from gardenplot.plan import Actual, Good, GoodKind, Plan, Sheeting
 from gardenplot.plan.file import plan_of_text
 from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, shopping, total_cost
-from gardenplot.units import LITRE, Amount, parse_amount, parse_length, parse_price, parse_share
+from gardenplot.units import CM, LITRE, Amount, M, parse_amount, parse_length, parse_price, parse_share
 from gardenplot.working import numbers_in
 from tests.plans import plans
 
@@ -76,6 +76,17 @@ def test_what_two_beds_need_is_added_up() -> None:
     assert item(plan, GoodKind.COMPOST).needed.value == Fraction(9 + 12) * LITRE * 20
     assert item(plan, GoodKind.AMENDMENT).needed.value == 600
     assert item(plan, GoodKind.JUG).needed.value == 2 * 20 + 2 * 4
+
+
+def test_film_is_listed_by_its_own_width_beside_the_cloth() -> None:
+    """By hand: half-round over 75 cm is 117.81 cm, 15 cm buried at both sides; 12 + 2 x (1 + 0.15) m of it."""
+    plan = plan_with_goods()
+    (cover,) = plan.covers
+    film = evolve(cover, sheeting=Sheeting.FILM_OVER_CLOTH, buried=parse_length("15 cm"))
+    found = item(evolve(plan, covers=(film,)), GoodKind.FILM)
+    assert found.needed.value == Fraction("14.3") * M
+    assert found.size == pytest.approx(147.810 * CM, abs=0.001 * CM)
+    assert item(evolve(plan, covers=(film,)), GoodKind.CLOTH) == item(plan, GoodKind.CLOTH)
 
 
 def test_what_is_in_store_is_taken_off_and_packs_are_whole() -> None:
