@@ -270,6 +270,8 @@ def crops() -> st.SearchStrategy[Crop]:
             "spare": shares(),
             "germination": shares(least=1),
             "seeds_per_cell": st.integers(1, 6),
+            "clump": st.integers(1, 6),
+            "seedlings_per_seed": st.sampled_from([1.0, 2.5, 4.0]),
             "tray_cells": st.integers(1, 400),
             "seeds_per_row": st.integers(1, 90).map(lambda n: parse_rate(f"{n} / ft")),
             "seeder_slack": shares(),

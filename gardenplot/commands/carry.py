@@ -7,11 +7,10 @@ from attrs import frozen
 
 from gardenplot.commands.numbers_shape import working_shape
 from gardenplot.commands.shape import in_mm
-from gardenplot.drawing.carried import carried, carried_list, carried_words, turn_days
+from gardenplot.drawing.carried import block_words, carried, carried_list, carried_words, turn_days
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.sayings import titled
-from gardenplot.drawing.so_many import so_many_plants, so_many_trays
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Plan, crop_of
@@ -79,10 +78,6 @@ def print_carry(plan: Plan, asked: Asked) -> None:
         for one in carried(plan, turn.laid, turn.layouts, look):
             print("  " + " · ".join(carried_list(plan, one)))
         for layout in turn.layouts:
-            trays, day = raised_for(crop_of(plan, layout.crop), layout).trays, days[layout.planting]
-            parts = [
-                so_many_plants(layout.plants),
-                so_many_trays(trays) if trays else "",
-                short_day(day) if day else "",
-            ]
-            print(f"  {titled(plan, layout.planting, look)}: " + " · ".join(filter(None, parts)))
+            said, day = block_words(crop_of(plan, layout.crop), layout), days[layout.planting]
+            tail = f" · {short_day(day)}" if day else ""
+            print(f"  {titled(plan, layout.planting, look)}: {said}{tail}")

@@ -13,6 +13,7 @@ from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.shopping_list import LIST_COLUMNS, ShopGroup, cost_words, shop_groups
 from gardenplot.drawing.sowing_list import spill_words
 from gardenplot.drawing.supply_words import supply_lines
+from gardenplot.drawing.workings import stand_words
 from gardenplot.exports.shopping_csv import write_list
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Bed, Cover, Jugs, Plan, bed_of
@@ -94,13 +95,15 @@ def _raised(plan: Plan) -> dict[str, Raising]:
 
 
 def _planting(plan: Plan, planting_id: str, raised: Raising) -> dict[str, Any]:
-    numbers = (raised.raised, raised.to_sow, raised.seed, raised.filled, raised.weight)
+    numbers = (raised.raised, raised.to_sow, raised.seed, raised.filled, raised.weight, raised.stand, raised.thinned)
     return {
         "id": planting_id,
         "raise": raised.plants,
         "cells": raised.cells,
         "seeds": raised.seeds,
         "trays": raised.trays,
+        "final_stand": raised.stand.whole if raised.stand else None,
+        "thinned": raised.thinned.whole if raised.thinned else None,
         "grams": None if raised.grams is None else round(float(raised.grams), 2),
         "workings": [working_shape(plan, number) for number in numbers if number is not None],
     }
@@ -158,10 +161,10 @@ def _print(plan: Plan, asked: Asked, *, workings: bool) -> None:
             (titled(plan, planting.id, look), *("–" if count is None else str(count) for count in counts), grams)
         )
     print_table(rows)
-    for planting in plan.plantings:
-        words = spill_words(raised[planting.id])
-        if words:
-            print(f"{titled(plan, planting.id, look)}: {words}")
+    for laid in lay_out_plan(plan):
+        for grown, layout in zip(laid.grown, laid.layouts, strict=True):
+            for words in filter(None, (spill_words(raised[layout.planting]), *stand_words(grown, layout))):
+                print(f"{titled(plan, layout.planting, look)}: {words}")
     for cover in plan.covers:
         cut = cover_cut(bed_of(plan, cover.bed), cover)
         print(_cover_line(plan, cover, cut))

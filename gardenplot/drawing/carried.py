@@ -15,6 +15,7 @@ from attrs import frozen
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.number_words import value_words
+from gardenplot.drawing.so_many import so_many_clumps
 from gardenplot.drawing.stakes import stakes
 from gardenplot.drawing.tape_legs import LEGS, is_taped, legs_of
 from gardenplot.drawing.turns import turns
@@ -22,6 +23,7 @@ from gardenplot.layout import LaidOut, Layout, kept_for
 from gardenplot.layout.candidate import has_even_rows
 from gardenplot.plan import Bed, Cover, Crop, Establish, GoodKind, Pattern, Plan, crop_of
 from gardenplot.plan.shapes import corners_apart
+from gardenplot.supplies import raised_for
 from gardenplot.supplies.shopping import Need, covered, is_own_tool
 from gardenplot.units import FOOT, Length, M, Units
 from gardenplot.units.figures import THIN, grouped, offset, span, tape
@@ -224,3 +226,14 @@ _ALONE: Mapping[GoodKind, str] = {
     GoodKind.WEIGHT: _("weights or pegs"),
     GoodKind.DIBBLE: _("dibble"),
 }
+
+
+def block_words(crop: Crop, layout: Layout) -> str:
+    """What is carried for a block: "136 plants (3 trays)", "63 clumps of 4 (2 trays)", "seed for 24 places"."""
+    made = raised_for(crop, layout)
+    if made.plants is None:
+        return _("seed for {plants} places").format(plants=grouped(layout.plants))
+    words = so_many_clumps(layout.plants, crop.stand)
+    if made.trays:
+        words += " " + ngettext("({count} tray)", "({count} trays)", made.trays).format(count=made.trays)
+    return words

@@ -9,6 +9,15 @@ def so_many_plants(count: int) -> str:
     return ngettext("{count} plant", "{count} plants", count).format(count=grouped(count))
 
 
+def so_many_clumps(count: int, clump: int) -> str:
+    """ "45 plants", or "45 clumps of 4" where so many are left in each place."""
+    if clump == 1:
+        return so_many_plants(count)
+    return ngettext("{count} clump of {clump}", "{count} clumps of {clump}", count).format(
+        count=grouped(count), clump=grouped(clump)
+    )
+
+
 def so_many_trays(count: int) -> str:
     """ "3 trays"."""
     return ngettext("{count} tray", "{count} trays", count).format(count=grouped(count))

@@ -15,9 +15,10 @@ from gardenplot.drawing.sayings import between, counted
 from gardenplot.drawing.so_many import so_many_cells, so_many_days, so_many_plants, so_many_seeds, so_many_trays
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
 from gardenplot.layout.staked import staked
-from gardenplot.plan import Establish, Plan, bed_of
+from gardenplot.plan import Crop, Establish, Plan, bed_of
 from gardenplot.season import dates_of
 from gardenplot.supplies import Raising, raised_for
+from gardenplot.supplies.raising import is_thinned
 from gardenplot.supplies.shopping import EVERYTHING, Asked, was_sown
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, offset
@@ -96,7 +97,8 @@ def _tray_words(plan: Plan, one: Grown, layout: Layout, made: Raising) -> tuple[
     amount = _cells(made, one.crop.tray_cells, layout)
     bed = bed_of(plan, layout.bed)
     where = f"{bed.name}, {between(*staked(bed, layout), units)}"
-    return amount, f"{raised} · {seeds}", _trays(made, one.crop.tray_cells, units), _later(plan, one), where
+    trays = _trays(made, one.crop.tray_cells, units)
+    return amount, f"{raised} · {seeds}", trays, _thinned(one.crop, made), _later(plan, one), where
 
 
 def _cells(made: Raising, in_tray: int | None, layout: Layout) -> str:
@@ -118,6 +120,15 @@ def _seeds_in_cells(one: Grown, made: Raising, units: Units) -> str:
     if made.weight is not None and made.grams is not None:
         parts.append(value_words(made.weight, units))
     return ", ".join(parts)
+
+
+def _thinned(crop: Crop, made: Raising) -> str:
+    """ "thin to 4, about 98 out", or of what is sown by the row how many alone; empty where nothing is thinned."""
+    out = grouped(made.thinned.whole) if made.thinned is not None and made.thinned.whole else ""
+    if is_thinned(crop) and (made.plants is not None or crop.seeds_per_row is None):
+        words = _("thin to {count}, about {out} out") if out else _("thin to {count}")
+        return words.format(count=grouped(crop.stand), out=out)
+    return _("about {out} thinned out").format(out=out) if out else ""
 
 
 def _trays(made: Raising, in_tray: int | None, units: Units) -> str:
@@ -170,7 +181,8 @@ def _bed_words(plan: Plan, one: Grown, layout: Layout, made: Raising) -> tuple[s
     emerges = _days_to_emerge(one)
     if emerges is not None:
         where += " · " + _("emerges after about {days}").format(days=so_many_days(emerges))
-    return _seed(made, layout, units), *_rate(layout, made, units), where
+    rate = _rate(layout, made, units, one.crop.stand)
+    return _seed(made, layout, units), *rate, _thinned(one.crop, made), where
 
 
 def _days_to_emerge(one: Grown) -> int | None:
@@ -189,7 +201,7 @@ def _seed(made: Raising, layout: Layout, units: Units) -> str:
     return seeds if made.weight is None or made.grams is None else f"{seeds}, {value_words(made.weight, units)}"
 
 
-def _rate(layout: Layout, made: Raising, units: Units) -> Iterator[str]:
+def _rate(layout: Layout, made: Raising, units: Units, left: int) -> Iterator[str]:
     """ "8.00 m of row at 40 / m, slack 10 %", "4 × 20 = 80 · thin to one every 10 cm"; or what the seed needs."""
     terms = {} if made.seed is None else {term.name: term for term in made.seed.terms}
     if made.seeds is None:
@@ -202,7 +214,8 @@ def _rate(layout: Layout, made: Raising, units: Units) -> Iterator[str]:
             words += _(", slack {slack}").format(slack=value_words(slack, units))
         yield words
         if rate.value * layout.grid.in_row > 1:
-            thin = " · " + _("thin to one every {length}").format(length=offset(layout.grid.in_row, units))
+            words = _("thin to one every {length}") if left == 1 else _("thin to {count} every {length}")
+            thin = " · " + words.format(length=offset(layout.grid.in_row, units), count=grouped(left))
     yield counted(layout) + thin
 
 

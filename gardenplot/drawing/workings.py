@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from attrs import evolve
 
 from gardenplot.drawing.date_words import dates_told
-from gardenplot.drawing.so_many import so_many_cells, so_many_plants, so_many_seeds
+from gardenplot.drawing.so_many import so_many_cells, so_many_clumps, so_many_plants, so_many_seeds
 from gardenplot.layout import (
     Grown,
     LaidOut,
@@ -26,7 +26,7 @@ from gardenplot.plan.shapes import map_length_of
 from gardenplot.season import market_day
 from gardenplot.supplies import raised_for
 from gardenplot.units.figures import grouped
-from gardenplot.words import ngettext
+from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Number, Source, Unit, known, put_in, worked
 
 
@@ -93,9 +93,19 @@ def raise_numbers(bed: Bed, one: Grown, layout: Layout) -> tuple[Number, ...]:
     seed = made.seed if made.to_sow is None or made.seeds != made.cells else None
     raised = made.raised if one.crop.spare is not None else None
     still = made.still if made.spill is not None else None
-    found = (raised, made.to_sow, seed, made.filled, still, made.weight)
+    found = (raised, made.to_sow, seed, made.filled, still, made.weight, made.stand, made.thinned)
     plants = evolve(plants_number(bed, one, layout), name="planted")
     return tuple(put_in(number, plants) for number in found if number is not None and number.value is not None)
+
+
+def stand_words(one: Grown, layout: Layout) -> tuple[str, ...]:
+    """What stands in the end of a crop in clumps, and what is thinned out: "200 plants in the end", "thin out 48"."""
+    made, found = raised_for(one.crop, layout), []
+    if made.stand is not None and made.stand.whole is not None:
+        found.append(_("{plants} in the end").format(plants=so_many_plants(made.stand.whole)))
+    if made.thinned is not None and made.thinned.whole:
+        found.append(_("thin out about {count}").format(count=grouped(made.thinned.whole)))
+    return tuple(found)
 
 
 def trays_line(one: Grown, layout: Layout) -> str:
@@ -103,7 +113,7 @@ def trays_line(one: Grown, layout: Layout) -> str:
     made = raised_for(one.crop, layout)
     parts = []
     if made.plants is not None:
-        parts.append(so_many_plants(made.plants))
+        parts.append(so_many_clumps(made.plants, one.crop.stand))
     if made.cells is not None:
         parts.append(so_many_cells(made.cells))
     if made.trays is not None:
@@ -111,7 +121,7 @@ def trays_line(one: Grown, layout: Layout) -> str:
         parts.append(trays.format(count=made.trays, cells=one.crop.tray_cells))
     if made.plants is None and made.seeds is not None:
         parts.append(so_many_seeds(made.seeds))
-    words = ", ".join(parts)
+    words = ", ".join((*parts, *stand_words(one, layout)))
     if made.spill is not None:
         still = ngettext(
             "{trays} tray still gives about {plants}", "{trays} trays still give about {plants}", made.spill.trays

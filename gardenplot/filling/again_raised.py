@@ -30,7 +30,7 @@ from gardenplot.layout.markable import markable_beside
 from gardenplot.plan import Actual, Crop, Establish, Plan, Planting, bed_of, crop_of, order_of, planting_of
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.season import dates_of
-from gardenplot.supplies.raising import raised_for
+from gardenplot.supplies.raising import raised_for, usable_share
 from gardenplot.units import CM, INCH, Length, Units, length_of
 
 _NOTHING_YET = Actual()
@@ -80,9 +80,8 @@ def _settable(ask: Ask, crop: Crop, came: Actual, layout: Layout) -> int:
 
 def _expected(crop: Crop, came: Actual) -> int | None:
     """The plants that come of the cells that were sown, as the packet says; None where nobody knows."""
-    if came.cells is None or crop.germination is None:
-        return None
-    return floor(came.cells * (1 - (1 - crop.germination.part) ** (crop.seeds_per_cell or 1)))
+    usable = usable_share(crop).value
+    return None if came.cells is None or usable is None else floor(came.cells * usable)
 
 
 def _cells(crop: Crop, came: Actual, layout: Layout) -> int | None:

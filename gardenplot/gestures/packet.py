@@ -111,6 +111,8 @@ PACKET = (
     PacketField("spare", _("Spare plants"), "15 %", _optional(parse_share)),
     PacketField("germination", _("Germination"), "90 %", _optional(parse_share)),
     PacketField("seeds_per_cell", _("Seeds in a cell"), "1", _optional(whole_from)),
+    PacketField("seedlings_per_seed", _("Seedlings of a seed"), "2.5", _optional(_number), default=_("one")),
+    PacketField("clump", _("Left in a place"), "4", _optional(whole_from), default=_("one plant")),
     PacketField("tray_cells", _("Cells in a tray"), "84", _optional(whole_from)),
     PacketField("seeds_per_row", _("Seeds sown"), "40 / m", _optional(parse_rate)),
     PacketField("seeder_slack", _("Seeder's slack"), "10 %", _optional(parse_share)),

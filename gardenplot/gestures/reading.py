@@ -78,4 +78,6 @@ def date_from(text: str) -> date | None:
 
 def text_of(value: object) -> str:
     """A value as it is typed; nothing for None."""
+    if isinstance(value, float) and value.is_integer():
+        return str(int(value))
     return "" if value is None else str(value)

@@ -8,7 +8,7 @@ from gardenplot.layout.bed_numbers import grown_in, planted_number
 from gardenplot.layout.row_numbers import row_numbers
 from gardenplot.layout.value import Layout
 from gardenplot.plan import Pattern
-from gardenplot.season.orders import stand_number
+from gardenplot.season.orders import clump_numbers, stand_number
 from gardenplot.units import MM
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, worked
 
@@ -90,7 +90,10 @@ def to_sell(laid_out: tuple[LaidOut, ...], one: Grown, layout: Layout) -> Number
     formula = f"{stands.name} × (1 − field_loss)"
     if order.row_per_unit is not None:
         formula, terms = "all_units × (1 − field_loss)", (_units_in_row(order.row_per_unit.nm, stands, layout), lost)
-    elif order.units_per_plant is not None:
+        return worked("to_sell", Unit.COUNT, formula, *terms, rounding=Rounding.DOWN, source=RULES)
+    if one.crop.stand > 1:
+        formula, terms = f"{formula} × clump", (*terms, *clump_numbers(one.crop))
+    if order.units_per_plant is not None:
         formula += " × units_per_plant"
         terms += (known("units_per_plant", order.units_per_plant, Unit.COUNT, source=Source.OF_ORDER),)
     elif order.plants_per_unit > 1:

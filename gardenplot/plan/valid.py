@@ -45,6 +45,7 @@ from gardenplot.words import _
 MOST_PLANTS = 10_000_000
 MOST_ROWS = 10_000
 MOST_IN_CELL = 100
+_MOST_IN_CLUSTER = 20
 
 
 @frozen
@@ -216,6 +217,10 @@ def _crop(crop: Crop) -> Says:
     if crop.plants_per_area is not None and crop.plants_per_area.per_nm2 == 0:
         yield "plants_per_area", _("a rate of nothing sows nothing")
     yield from whole("seeds_per_cell", crop.seeds_per_cell, 1, 100)
+    yield from whole("clump", crop.clump, 1, 100)
+    if crop.seedlings_per_seed is not None and not 1 <= crop.seedlings_per_seed <= _MOST_IN_CLUSTER:
+        words = _("{typed} does not lie between 1 and {most}")
+        yield "seedlings_per_seed", words.format(typed=crop.seedlings_per_seed, most=_MOST_IN_CLUSTER)
     yield from whole("tray_cells", crop.tray_cells, 1, 10_000)
     yield from crop_days(crop)
 

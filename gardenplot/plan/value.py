@@ -154,7 +154,8 @@ class Crop:
     there. `cool_days` are added to them for cool or early weather, `harvest_days` is how long it can be cut after the
     first day that it is ready, `pot_up_days` when seedlings are moved on after sowing, `oldest_days` the age at which
     they should be set out at the latest. `emerges_like` is its name in the table of days to emerge, `height` how
-    high it stands when it is grown.
+    high it stands when it is grown. `clump` plants are left in each place, else one: a clump from one cell stands as
+    one place in every layout. A seed that is a cluster, as of beet and chard, gives `seedlings_per_seed`.
     """
 
     id: str
@@ -187,6 +188,13 @@ class Crop:
     frost: Frost | None = None
     emerges_like: str | None = None
     height: Length | None = None
+    clump: int | None = None
+    seedlings_per_seed: float | None = None
+
+    @property
+    def stand(self) -> int:
+        """The plants that are left in each place in the end."""
+        return self.clump or 1
 
 
 @frozen(cache_hash=True)

@@ -1,6 +1,7 @@
 """What an order asks for: its market days, and the plants or the row that must stand for each of them.
 
-Stand = units / (1 - field loss), rounded up. Formula: common practice, no source.
+Stand = units / (1 - field loss), rounded up; of a crop that stands in clumps a place for each clump. Formula: common
+practice, no source.
 """
 
 from datetime import date, timedelta
@@ -52,13 +53,20 @@ def stand_number(order: Order, crop: Crop, row: int | None = None) -> Number:
         plant = known("in_row_spacing", row or crop.in_row.nm, Unit.SPACING, source=Source.PACKET)
         return _up("stand", "to_grow × row_per_unit ÷ in_row_spacing", grow, each, plant)
     ordered, loss = _ordered(order), _loss_number(crop)
+    left, each_left = (" ÷ clump", clump_numbers(crop)) if crop.stand > 1 else ("", ())
     if order.units_per_plant is not None:
         each = known("units_per_plant", order.units_per_plant, Unit.COUNT, source=Source.OF_ORDER)
-        return _up("stand", "ordered ÷ (units_per_plant × (1 − field_loss))", ordered, each, loss)
+        formula = "ordered ÷ (units_per_plant × (1 − field_loss))"
+        return _up("stand", formula + left, ordered, each, loss, *each_left)
     if order.plants_per_unit == 1:
-        return _up("stand", "ordered ÷ (1 − field_loss)", ordered, loss)
+        return _up("stand", "ordered ÷ (1 − field_loss)" + left, ordered, loss, *each_left)
     each = known("plants_per_unit", order.plants_per_unit, Unit.COUNT, source=Source.OF_ORDER)
-    return _up("stand", "ordered × plants_per_unit ÷ (1 − field_loss)", ordered, each, loss)
+    return _up("stand", "ordered × plants_per_unit ÷ (1 − field_loss)" + left, ordered, each, loss, *each_left)
+
+
+def clump_numbers(crop: Crop) -> tuple[Number, ...]:
+    """The plants that are left in a place, where they are more than one."""
+    return (known("clump", crop.stand, Unit.COUNT, source=Source.PACKET),) if crop.stand > 1 else ()
 
 
 def _to_grow(order: Order, crop: Crop) -> Number:
@@ -78,8 +86,8 @@ def _up(name: str, formula: str, *terms: Number) -> Number:
 
 
 def units_from(order: Order, crop: Crop, plants: int, row: int | None = None) -> int:
-    """The units that so many plants leave to sell after what is lost: rounded down."""
-    kept = plants * (1 - _loss(crop))
+    """The units that the plants of so many places leave to sell after what is lost: rounded down."""
+    kept = plants * crop.stand * (1 - _loss(crop))
     if order.row_per_unit is not None:
         # Whole units are counted before any is lost, as they were when the row was sized.
         return int((plants * (row or crop.in_row.nm) // order.row_per_unit.nm) * (1 - _loss(crop)))

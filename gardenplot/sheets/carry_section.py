@@ -3,7 +3,7 @@
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.carried import carried, carried_list
+from gardenplot.drawing.carried import block_words, carried, carried_list
 from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
@@ -12,10 +12,9 @@ from gardenplot.plan import Plan
 from gardenplot.sheets.page_parts import SIDE_WIDTH
 from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.sheets.section import LABELS, Section, heading, listed, stacked
-from gardenplot.supplies import raised_for
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped
-from gardenplot.words import _, ngettext
+from gardenplot.words import _
 
 _FEW, _MOST = 3, 10
 """Up to so many blocks what is carried for them stands in one column, and if it is wide up to so many."""
@@ -75,11 +74,9 @@ def _carried_lines(laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, L
     lines = []
     for layout in layouts:
         one, letter = grown[layout.planting], look[layout.planting].letter
-        made = raised_for(one.crop, layout)
-        day = one.dates.in_ground
-        carried = _carried(letter, layout.plants, made.plants is None, made.trays)
+        day, words = one.dates.in_ground, f"{letter} {block_words(one.crop, layout)}"
         standing = _standing(letter, one, layout)
-        lines.append((standing or carried, f" · {short_day(day)}" if day and len(days) > 1 and not standing else ""))
+        lines.append((standing or words, f" · {short_day(day)}" if day and len(days) > 1 and not standing else ""))
     return lines
 
 
@@ -101,12 +98,3 @@ def _standing(letter: str, one: Grown, layout: Layout) -> str:
         return ""
     words = _("{letter} {plants} stand since {day}")
     return words.format(letter=letter, plants=grouped(stood(one, layout)), day=short_day(came.set_out))
-
-
-def _carried(letter: str, plants: int, sown: bool, trays: int | None) -> str:
-    if sown:
-        return _("{letter} seed for {plants} places").format(letter=letter, plants=grouped(plants))
-    words = _("{letter} {plants} plants").format(letter=letter, plants=grouped(plants))
-    if trays:
-        words += " " + ngettext("({count} tray)", "({count} trays)", trays).format(count=trays)
-    return words

@@ -1,28 +1,32 @@
-"""Plants to raise, cells, seeds and trays for a planting; seed for a direct-sown one.
+"""Plants to raise, cells, seeds and trays for a planting; seed for a direct-sown one; what is thinned out.
 
 Raise T = ceil(planted x (1 + spare)); usable cells u = g for one seed, 1 - (1 - g)^k for k seeds thinned to one;
 cells = ceil(T / u); seeds = cells x k; trays = ceil(cells / cells per tray), in this order and with no other
-rounding. Seed sown direct: row length x rate x (1 + slack), up; without a rate, or over a band, plants / germination
-x (1 + slack), up. Formulas: common practice, no source; that seeds are plants / germination, rounded up, is in the
-seed-rate tables of most extension services.
+rounding. Where a clump of n is left of k seeds, clusters of c seedlings each, at least ceil(n / c) of k must come up:
+the upper tail of the binomial distribution. Where no more can come up than are left (k c <= n, sown in clumps)
+nothing is thinned, and a cell with any seedling is usable. Thinned out = seeds x g x c less those that are left.
+
+Seed sown direct: row length x rate x (1 + slack), up; without a rate so many a place, or plants / germination
+x (1 + slack), up, as over a band. Formulas: common practice, no source; that seeds are plants / germination, rounded
+up, is in the seed-rate tables of most extension services.
 """
 
 from fractions import Fraction
 from functools import lru_cache
+from math import comb
 
 from attrs import frozen
 
 from gardenplot.layout import Layout
 from gardenplot.plan import Crop, Establish, Pattern
+from gardenplot.season.orders import clump_numbers
 from gardenplot.units import Share
-from gardenplot.working import RULES, Number, Rounding, Source, Trust, Unit, known, worked
+from gardenplot.working import RULES, Number, Rounding, Source, Trust, Unit, known, larger, worked
 
 UP, DOWN = Rounding.UP, Rounding.DOWN
 PACKET = Source.PACKET
 """Where numbers of a crop come from that a person typed from it."""
 NOT_TYPED = Source.NOT_TYPED
-_USABLE = "(1 − (1 − germination)^seeds_per_cell)"
-"""The share of cells in which a plant stands in the end, where there are several seeds in each."""
 
 
 @frozen
@@ -39,6 +43,8 @@ class Raising:
     """Numbers to raise or sow; each is not known where the crop does not say enough, None where it does not apply.
 
     `still` are the plants that one tray less would give, `last_tray` the cells that are sown in the last one.
+    Of a crop that stands in clumps, plants to raise are clumps, and `stand` are the plants that all of them have in
+    the end. `thinned` are about the seedlings that are thinned out.
     """
 
     raised: Number | None = None
@@ -49,6 +55,8 @@ class Raising:
     still: Number | None = None
     planted: int = 0
     last_tray: Number | None = None
+    stand: Number | None = None
+    thinned: Number | None = None
 
     @property
     def plants(self) -> int | None:
@@ -105,26 +113,89 @@ def raising(crop: Crop, planted: int, in_row: int, *, is_band: bool = False) -> 
     raised = worked(
         "raised", Unit.COUNT, "planted × (1 + spare)", places, spare, rounding=UP, trust=Trust.GOOD, source=RULES
     )
-    germination = part("germination", crop.germination)
     each = known("seeds_per_cell", crop.seeds_per_cell or 1, Unit.COUNT, source=_typed(crop.seeds_per_cell))
-    is_single = each.value == 1
-    fit = "germination" if is_single else _USABLE
-    terms = (germination,) if is_single else (germination, each)
+    fit, terms = _fit(crop)
     cells = worked(
-        "cells", Unit.COUNT, f"raised ÷ {fit}", raised, *terms, rounding=UP, trust=Trust.GOOD, source=RULES
-    )
+        "cells", Unit.COUNT, f"raised ÷ {fit}", raised, *terms, rounding=UP, trust=Trust.GOOD, source=RULES,
+        using=_USING,
+    )  # fmt: skip
     seed = worked("seeds", Unit.COUNT, "cells × seeds_per_cell", cells, each, trust=Trust.GOOD, source=RULES)
     in_tray = known("cells_per_tray", crop.tray_cells, Unit.COUNT, source=PACKET)
     trays = worked("trays", Unit.COUNT, "cells ÷ cells_per_tray", cells, in_tray, rounding=UP, source=RULES)
     still = worked(
         "still", Unit.COUNT, f"(trays − 1) × cells_per_tray × {fit}", trays, in_tray, *terms, rounding=DOWN,
-        trust=Trust.GOOD, source=RULES,
+        trust=Trust.GOOD, source=RULES, using=_USING,
     )  # fmt: skip
     last = worked(
         "last_tray", Unit.COUNT, "cells − (trays − 1) × cells_per_tray", cells, trays, in_tray, trust=Trust.GOOD,
         source=RULES,
     )  # fmt: skip
-    return Raising(raised, cells, seed, trays, _grams(crop, seed), still, planted, last)
+    thinned = _thinned(crop, seed, raised) if is_thinned(crop) else None
+    return Raising(
+        raised, cells, seed, trays, _grams(crop, seed), still, planted, last, _stand(crop, places), thinned
+    )
+
+
+def is_thinned(crop: Crop) -> bool:
+    """Whether more seedlings can come up in a cell than are left in a place."""
+    return (crop.seeds_per_cell or 1) * _seedlings(crop) > crop.stand
+
+
+def _seedlings(crop: Crop) -> Fraction:
+    return Fraction(str(crop.seedlings_per_seed or 1))
+
+
+def usable_share(crop: Crop) -> Number:
+    """The share of cells in which what is left in a place comes up; the germination where one seed is sown."""
+    formula, terms = _fit(crop)
+    return worked("usable_cells", Unit.SHARE, formula, *terms, using=_USING, source=RULES)
+
+
+def _fit(crop: Crop) -> tuple[str, tuple[Number, ...]]:
+    """The formula of that share, and its terms."""
+    germination = part("germination", crop.germination)
+    if (crop.seeds_per_cell or 1) == 1:
+        return "germination", (germination,)
+    each = known("seeds_per_cell", crop.seeds_per_cell, Unit.COUNT, source=PACKET)
+    if not is_thinned(crop) or crop.stand <= _seedlings(crop):
+        return "(1 − (1 − germination)^seeds_per_cell)", (germination, each)
+    must = worked("seeds_needed", Unit.COUNT, "clump ÷ seedlings_per_seed", *clump_numbers(crop), _of_a_seed(crop),
+                  rounding=UP, source=RULES)  # fmt: skip
+    return "at_least(seeds_needed, seeds_per_cell, germination)", (must, each, germination)
+
+
+def _at_least(needed: Fraction, sown: Fraction, comes_up: Fraction) -> Fraction:
+    """The chance that so many or more of those sown come up, each by itself (binomial distribution)."""
+    many = int(sown)
+    return sum(
+        (comb(many, up) * comes_up**up * (1 - comes_up) ** (many - up) for up in range(int(needed), many + 1)),
+        Fraction(0),
+    )
+
+
+_USING = {"at_least": _at_least}
+
+
+def _of_a_seed(crop: Crop) -> Number:
+    source = NOT_TYPED if crop.seedlings_per_seed is None else PACKET
+    return known("seedlings_per_seed", _seedlings(crop), Unit.COUNT, source=source)
+
+
+def _stand(crop: Crop, places: Number) -> Number | None:
+    """The plants that stand in all places in the end, where they are more than one in each."""
+    if crop.stand == 1:
+        return None
+    return worked("final_stand", Unit.COUNT, "planted × clump", places, *clump_numbers(crop), source=RULES)
+
+
+def _thinned(crop: Crop, seed: Number, kept: Number) -> Number:
+    """About how many seedlings are thinned out: all that come up less those that are left in the places kept."""
+    left = known("clump", crop.stand, Unit.COUNT, source=_typed(crop.clump))
+    return worked(
+        "thinned", Unit.COUNT, f"larger(seeds × germination × seedlings_per_seed − {kept.name} × clump, 0)", seed,
+        part("germination", crop.germination), _of_a_seed(crop), kept, left, rounding=DOWN, trust=Trust.FAIR,
+        source=RULES, using={"larger": larger},
+    )  # fmt: skip
 
 
 def part(name: str, share: Share | None, *, missing: Fraction | None = None, source: Source = PACKET) -> Number:
@@ -140,20 +211,35 @@ def _typed(number: int | None) -> Source:
 
 def _direct(crop: Crop, places: Number, in_row: int, *, is_band: bool) -> Raising:
     slack = part("slack", crop.seeder_slack, missing=Fraction(0))
-    if crop.seeds_per_row is None or is_band:
-        germination = part("germination", crop.germination)
-        formula = "planted ÷ germination × (1 + slack)"
-        seed = worked(
-            "seeds", Unit.COUNT, formula, places, germination, slack, rounding=UP, trust=Trust.GOOD, source=RULES
-        )
-        return Raising(seed=seed, weight=_grams(crop, seed))
-    apart = known("in_row_spacing", in_row, Unit.LENGTH, source=PACKET)
-    row = worked("row", Unit.LENGTH, "planted × in_row_spacing", places, apart, source=RULES)
-    rate = known("sown", crop.seeds_per_row.per_nm, Unit.PER_LENGTH, source=PACKET)
-    seed = worked(
-        "seeds", Unit.COUNT, "row × sown × (1 + slack)", row, rate, slack, rounding=UP, trust=Trust.GOOD, source=RULES
-    )
-    return Raising(seed=seed, weight=_grams(crop, seed))
+    seed = _seed_sown(crop, places, in_row, slack, is_band=is_band)
+    more = is_thinned(crop) or (crop.seeds_per_row is not None and not is_band)
+    return Raising(
+        seed=seed, weight=_grams(crop, seed), stand=None if is_band else _stand(crop, places),
+        thinned=_thinned(crop, seed, places) if more and not is_band else None,
+    )  # fmt: skip
+
+
+def _seed_sown(crop: Crop, places: Number, in_row: int, slack: Number, *, is_band: bool) -> Number:
+    """Seed by the row; without a rate so many a place, or as many as come up; over a band as many as come up."""
+    if crop.seeds_per_row is not None and not is_band:
+        apart = known("in_row_spacing", in_row, Unit.LENGTH, source=PACKET)
+        row = worked("row", Unit.LENGTH, "planted × in_row_spacing", places, apart, source=RULES)
+        rate = known("sown", crop.seeds_per_row.per_nm, Unit.PER_LENGTH, source=PACKET)
+        return _up("row × sown × (1 + slack)", row, rate, slack)
+    if (crop.seeds_per_cell or 1) > 1 and not is_band:
+        each = known("seeds_per_cell", crop.seeds_per_cell, Unit.COUNT, source=PACKET)
+        return _up("planted × seeds_per_cell × (1 + slack)", places, each, slack)
+    germination = part("germination", crop.germination)
+    if is_band or (crop.stand == 1 and crop.seedlings_per_seed is None):
+        return _up("planted ÷ germination × (1 + slack)", places, germination, slack)
+    left = known("clump", crop.stand, Unit.COUNT, source=_typed(crop.clump))
+    must = worked("seeds_needed", Unit.COUNT, "clump ÷ seedlings_per_seed", left, _of_a_seed(crop), rounding=UP,
+                  source=RULES)  # fmt: skip
+    return _up("planted × seeds_needed ÷ germination × (1 + slack)", places, must, germination, slack)
+
+
+def _up(formula: str, *terms: Number) -> Number:
+    return worked("seeds", Unit.COUNT, formula, *terms, rounding=UP, trust=Trust.GOOD, source=RULES)
 
 
 def _grams(crop: Crop, seed: Number) -> Number:

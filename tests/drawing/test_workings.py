@@ -1,6 +1,7 @@
 """Every number can show its working: the sums of S1 and S2, and that sums say what is so."""
 
 import pytest
+from attrs import evolve
 from hypothesis import given, settings
 
 from gardenplot.drawing.conventions import convention
@@ -76,7 +77,7 @@ def test_seed_sown_direct_shows_its_sum_too() -> None:
 def test_several_seeds_to_a_cell_show_what_share_of_cells_is_usable() -> None:
     assert ("cells", "120 ÷ (1 − (1 − 80 %)^2)", "125") in sums(beds_of({"plants": 100}), 0)
     ((_bed, one, layout),) = grown(beds_of({"plants": 100}))
-    assert trays_line(one, layout) == "120 plants, 125 cells, 2 trays of 72"
+    assert trays_line(one, layout) == "120 plants, 125 cells, 2 trays of 72, thin out about 80"
 
 
 @pytest.mark.parametrize(
@@ -259,3 +260,11 @@ def test_every_sum_names_where_its_formula_comes_from_and_each_source_is_said_on
     assert sources_line(found) == "Formulas: common practice, no source"
     triangles = numbers(beds_of({"pattern": "triangular"}), 0)
     assert any("√3" in sources_line(one.terms) for one in triangles)
+
+
+def test_a_crop_in_clumps_tells_the_plants_of_all_of_them() -> None:
+    """By hand: 100 places and 20 % spare; 2 seeds at 80 % for a clump of 2: a cell lacks both once in 25."""
+    plan = beds_of({"plants": 100})
+    clumps = evolve(plan, crops=tuple(evolve(crop, clump=2) for crop in plan.crops))
+    ((_bed, one, layout),) = grown(clumps)
+    assert trays_line(one, layout) == "120 clumps of 2, 125 cells, 2 trays of 72, 200 plants in the end"

@@ -53,6 +53,7 @@ EVERY_FIELD = """{
   "crops": [{"id": "beet", "name": "Beetroot", "in_row": "3 in", "row_spacing": ["12 in", "1' 6\\""],
              "family": "Amaranthaceae", "establish": "direct", "edge": "6 in", "plants_per_area": "40 / sq ft",
              "spread": "8 in", "field_loss": "20 %", "spare": "12.5%", "germination": "92 %", "seeds_per_cell": 2,
+             "clump": 4, "seedlings_per_seed": 2.5,
              "tray_cells": 128, "field_days": 65, "raising_days": 30, "hardening_days": 7,
              "seeds_per_row": "12 / ft", "seeder_slack": "10 %", "seeds_per_gram": 60, "note": "thin early",
              "days_from": "setting out", "cool_days": 10, "harvest_days": 14, "pot_up_days": 12, "oldest_days": 50,

@@ -203,6 +203,26 @@ def test_the_stand_makes_up_for_what_the_field_takes(units: int, each: int, loss
     assert stand_for(Order("o1", "crop", units, date(2025, 5, 17), each), crop) == stand
 
 
+@pytest.mark.parametrize(
+    ("said", "places", "units"),
+    [({"plants_per_unit": 5}, 63, 40), ({"units_per_plant": 2}, 7, 44), ({}, 13, 41), ({"row": "1.5 ft"}, 50, 40)],
+)
+def test_a_crop_in_clumps_stands_as_a_place_for_each(said: dict[str, Any], places: int, units: int) -> None:
+    """By hand: 40 units of 5, 20 % lost: 250 plants, 62.5 clumps of 4; 63 leave 201.6 plants, 40 units.
+
+    Two from a plant: 25 plants, 6.25 clumps; 7 leave 44.8. One each: 50 plants, 12.5; 13 leave 41.6. A length of row
+    is what it is, whatever stands in its places.
+    """
+    crop = plan_with(BED, SPACED | {"field_loss": "20 %", "clump": 4}).crops[0]
+    order = Order("o1", "crop", 40, date(2025, 5, 17))
+    row = said.pop("row", None)
+    if row is not None:
+        order = evolve(order, row_per_unit=Length(crop.in_row.nm, ""))
+    order = evolve(order, **said)
+    assert stand_for(order, crop) == places
+    assert units_from(order, crop, places) == units
+
+
 SOWN_DIRECT: Fields = {"establish": "direct", "field_days": 55}
 
 

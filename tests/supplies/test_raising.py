@@ -3,6 +3,7 @@
 from fractions import Fraction
 from math import ceil
 
+import mpmath
 import pytest
 from attrs import evolve
 from hypothesis import given
@@ -10,18 +11,19 @@ from hypothesis import strategies as st
 
 from gardenplot.plan import Crop, Establish
 from gardenplot.supplies import Raising, Spill, raising
+from gardenplot.supplies.raising import usable_share
 from gardenplot.units import Share
 from tests.layout.ground import Fields, nm, plan_with
 from tests.plans import crops, shares
 
 
-def crop(**fields: str | int) -> Crop:
+def crop(**fields: str | float) -> Crop:
     """A crop with those fields, as in a plan file."""
     spaced: Fields = {"in_row": "20 cm", "row_spacing": "25 cm"}
     return plan_with({"length": "10 m", "width": "75 cm"}, spaced | fields).crops[0]
 
 
-def raised(planted: int, **fields: str | int) -> Raising:
+def raised(planted: int, **fields: str | float) -> Raising:
     return raising(crop(**fields), planted, nm("20 cm"))
 
 
@@ -108,11 +110,67 @@ def test_seed_is_weighed_for_plugs_too() -> None:
     assert (lettuce.seeds, lettuce.grams) == (132, Fraction(132, 800))
 
 
+def test_clumps_are_sown_as_they_stand_and_nothing_is_thinned() -> None:
+    """By hand: 50 places, 10 % spare: 55 clumps; a cell of 4 at 80 % lacks any plant once in 625: 55.09, up 56."""
+    onion = raised(50, spare="10 %", germination="80 %", seeds_per_cell=4, clump=4, tray_cells=60)
+    assert (onion.plants, onion.cells, onion.seeds, onion.trays) == (55, 56, 224, 1)
+    assert onion.thinned is None
+    assert onion.stand is not None
+    assert onion.stand.value == 200
+
+
+def test_clusters_are_thinned_to_the_clump_that_is_left() -> None:
+    """By hand: 40 places, 44 with spare; 3 clusters of 2 at 70 % for 4 plants: two must come up, 78.4 %; 57 cells.
+
+    171 clusters give 239.4 seedlings; 44 x 4 are left; 63.4 are thinned out.
+    """
+    beet = raised(40, spare="10 %", germination="70 %", seeds_per_cell=3, seedlings_per_seed=2, clump=4)
+    assert (beet.plants, beet.cells, beet.seeds) == (44, 57, 171)
+    assert beet.stand is not None
+    assert beet.thinned is not None
+    assert (beet.stand.whole, beet.thinned.whole) == (160, 63)
+
+
+@pytest.mark.parametrize(("left", "sown", "germination"), [(2, 3, 70), (3, 5, 92), (4, 9, 55), (2, 12, 8)])
+def test_the_share_of_usable_cells_is_the_binomial_tail_of_mpmath(left: int, sown: int, germination: int) -> None:
+    """P(X >= n) = I_p(n, k - n + 1), the regularised incomplete beta function (Abramowitz and Stegun 26.5.24)."""
+    found = usable_share(crop(germination=f"{germination} %", seeds_per_cell=sown, clump=left)).value
+    share = mpmath.mpf(germination) / 100
+    tail = mpmath.betainc(left, sown - left + 1, 0, share, regularized=True)
+    assert found is not None
+    assert float(found) == pytest.approx(float(tail), rel=1e-12)
+
+
+def test_what_is_sown_by_the_row_is_thinned_to_its_final_stand() -> None:
+    """By hand: 252 places of 7.5 cm are 18.9 m of row; 40 / m and 10 % slack: 831.6; at 75 % 624 come up."""
+    found = raising(
+        crop(establish="direct", seeds_per_row="40 / m", seeder_slack="10 %", germination="75 %"), 252, nm("7.5 cm")
+    )
+    assert found.seeds == 832
+    assert found.thinned is not None
+    assert found.thinned.value == 832 * 0.75 - 252
+
+
+def test_seed_is_dropped_in_places_so_many_to_each() -> None:
+    """By hand: 60 places of 3 clusters are 180; at 80 % and 2.5 seedlings 360 come up, of which 60 are left."""
+    found = raised(60, establish="direct", seeds_per_cell=3, seedlings_per_seed=2.5, germination="80 %")
+    assert found.seeds == 180
+    assert found.thinned is not None
+    assert found.thinned.value == 300
+
+
+def test_what_is_thinned_out_is_not_known_without_a_germination() -> None:
+    found = raised(60, establish="direct", seeds_per_row="40 / m").thinned
+    assert found is not None
+    assert [*found.lacks()] == ["germination"]
+
+
 @given(crops(), st.integers(1, 5000), shares(least=1))
 def test_cells_and_trays_are_the_fewest_that_give_enough_plants(
     any_crop: Crop, planted: int, germination: Share
 ) -> None:
-    plugs = evolve(any_crop, establish=Establish.TRANSPLANT, germination=germination)
+    plugs = evolve(any_crop, establish=Establish.TRANSPLANT, germination=germination, clump=None)
+    plugs = evolve(plugs, seedlings_per_seed=None)
     found, k = raising(plugs, planted, nm("20 cm")), plugs.seeds_per_cell or 1
     assert found.plants is not None
     assert found.cells is not None
