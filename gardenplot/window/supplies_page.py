@@ -1,7 +1,9 @@
 """What to buy and carry, below the drawing: a list less what is in store, for all beds or the selected one."""
 
+from enum import Enum
+
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QPushButton
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from gardenplot.drawing.shopping_list import (
     LIST_COLUMNS,
@@ -14,18 +16,30 @@ from gardenplot.drawing.shopping_list import (
 from gardenplot.plan import Plan
 from gardenplot.supplies.shopping import Asked, Item, week_of
 from gardenplot.window.beside import Beside
+from gardenplot.window.days_asked import DaysAsked
 from gardenplot.window.fields import Choice
 from gardenplot.window.sight import Sight
 from gardenplot.window.tables import Table, TableRow
 from gardenplot.words import _
 
+
+class Days(Enum):
+    """Which days a list is for."""
+
+    ALL = "all"
+    WEEK = "week"
+    TYPED = "typed"
+
+
 _SCOPES = (
-    (_("Whole plan"), (False, False)),
-    (_("Selected bed"), (True, False)),
-    (_("Week shown"), (False, True)),
-    (_("Bed, that week"), (True, True)),
+    (_("Whole plan"), (False, Days.ALL)),
+    (_("Selected bed"), (True, Days.ALL)),
+    (_("Week shown"), (False, Days.WEEK)),
+    (_("Bed, that week"), (True, Days.WEEK)),
+    (_("By days"), (False, Days.TYPED)),
+    (_("Bed, by days"), (True, Days.TYPED)),
 )
-"""What a list can be for: whether for the selected bed alone, and whether for the week of the day shown."""
+"""What a list can be for: whether for the selected bed alone, and for which days."""
 
 
 class SuppliesPage(Beside):
@@ -43,8 +57,16 @@ class SuppliesPage(Beside):
         self.table = Table(_("Supplies"), LIST_COLUMNS, LIST_NUMBERS)
         self.working, self.store = QPushButton(_("How it came about …")), QPushButton(_("In store and prices …"))
         self.groups: tuple[ShopGroup, ...] = ()
-        super().__init__(self.table, (self.scope, self.working, self.store))
-        for changed in (self.scope.currentIndexChanged, sight.selected, sight.day_changed):
+        self.days = DaysAsked()
+        self.days.hide()
+        asked = QWidget()
+        column = QVBoxLayout(asked)
+        column.setContentsMargins(0, 0, 0, 0)
+        for part in (self.scope, self.days):
+            column.addWidget(part)
+        super().__init__(self.table, (asked, self.working, self.store))
+        self.scope.currentIndexChanged.connect(self._show_days)
+        for changed in (self.scope.currentIndexChanged, self.days.changed, sight.selected, sight.day_changed):
             changed.connect(self.asked_otherwise)
         self.table.wanted.connect(lambda item: self.wanted.emit(self.table.key_of(item)))
 
@@ -60,10 +82,17 @@ class SuppliesPage(Beside):
 
     def asked(self) -> Asked:
         """What the list is for."""
-        of_bed, of_week = self.scope.currentData()
+        of_bed, days = self.scope.currentData()
         beds = frozenset({self._sight.bed}) if of_bed and self._sight.bed else frozenset()
-        day = self._sight.day if of_week else None
+        if days is Days.TYPED:
+            return Asked(beds, self.days.first, self.days.last)
+        day = self._sight.day if days is Days.WEEK else None
         return Asked(beds) if day is None else week_of(day, beds)
+
+    def _show_days(self) -> None:
+        """Have the two lines for days where the list is for those that are typed."""
+        _of_bed, days = self.scope.currentData()
+        self.days.setVisible(days is Days.TYPED)
 
     def current(self) -> Item | None:
         """What the chosen row is about."""

@@ -198,12 +198,49 @@ def test_the_list_is_for_the_selected_bed_or_the_week_that_is_shown(stocked: Mai
     page.scope.setFocus()
     QTest.keyClick(page.scope, Key.Key_Down)
     assert ["Pak choi", "154 seeds"] in [row[:2] for row in cells(stocked)]
-    QTest.keyClick(page.scope, Key.Key_End)
+    for _turn in range(2):
+        QTest.keyClick(page.scope, Key.Key_Down)
     stocked.sight.show_day(date(2027, 3, 18))
     assert ["Pak choi", "154 seeds"] in [row[:2] for row in cells(stocked)]
     assert "stakes" not in [row[0] for row in cells(stocked)]
     stocked.sight.show_day(date(2027, 3, 25))
     assert cells(stocked) == []
+
+
+def test_the_list_is_for_the_days_that_are_typed(stocked: MainWindow) -> None:
+    """Pak choi is sown on 16 March, 24 days before the tunnel is set out on 9 April; its stakes go in then."""
+    choose(stocked, "Pak choi")
+    page = stocked.ledger.supplies
+    assert not page.days.isVisible()
+    page.scope.setFocus()
+    QTest.keyClick(page.scope, Key.Key_End)
+    QTest.keyClick(page.scope, Key.Key_Up)
+    QTest.keyClicks(page.days.begin, "2027-03-01")
+    QTest.keyClick(page.days.begin, Key.Key_Return)
+    QTest.keyClicks(page.days.end, "2027-03-31")
+    QTest.keyClick(page.days.end, Key.Key_Return)
+    assert [row[0] for row in cells(stocked)] == ["Seed", "Pak choi", "Raising", "trays of 84 cells"]
+    page.days.end.selectAll()
+    QTest.keyClicks(page.days.end, "2027-04-09")
+    QTest.keyClick(page.days.end, Key.Key_Return)
+    assert "stakes" in [row[0] for row in cells(stocked)]
+
+
+@pytest.mark.parametrize(("typed", "says"), [("2027-02-30", "is no date"), ("2027-02-01", "is before 2027-03-01")])
+def test_days_that_cannot_be_are_told_below_their_line_and_change_nothing(
+    stocked: MainWindow, typed: str, says: str
+) -> None:
+    choose(stocked, "Pak choi")
+    page = stocked.ledger.supplies
+    page.scope.setCurrentIndex(page.scope.count() - 2)
+    QTest.keyClicks(page.days.begin, "2027-03-01")
+    QTest.keyClick(page.days.begin, Key.Key_Return)
+    before = cells(stocked)
+    QTest.keyClicks(page.days.end, typed)
+    QTest.keyClick(page.days.end, Key.Key_Return)
+    assert says in page.days.end.complaint.text()
+    assert page.days.last is None
+    assert cells(stocked) == before
 
 
 def test_the_list_is_copied_and_saved_as_a_table(
