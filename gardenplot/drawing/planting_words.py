@@ -58,6 +58,8 @@ def order_met_words(plan: Plan, one: Grown, layout: Layout) -> str:
         )
     else:
         words = ngettext("{short} plant short of {plants}", "{short} plants short of {plants}", needed - standing)
+        if one.crop.stand > 1:
+            words = ngettext("{short} clump short of {plants}", "{short} clumps short of {plants}", needed - standing)
         words = words.format(short=grouped(needed - standing), plants=grouped(needed))
     said = planted_words(one, layout), _on_market_day(order, one.planting.market, words), _beside(plan, wanted)
     return "; ".join(part for part in said if part)

@@ -251,10 +251,13 @@ def _tools_say(finding: Finding, units: Units) -> str:
 
 def _order_says(plan: Plan, finding: Finding) -> str:
     order = order_of(plan, finding.order or "")
-    name = crop_of(plan, order.crop).name
+    crop = crop_of(plan, order.crop)
+    name, clumps = crop.name, crop.stand > 1
     day = (market_day(order, finding.market) or order.on).isoformat()
     if finding.kind is not Kind.ORDER_SHORT:
         words = _("{units} {crop} for {day}: not planted yet, {plants} plants must stand")
+        if clumps:
+            words = _("{units} {crop} for {day}: not planted yet, {plants} clumps must stand")
         if finding.kind is Kind.ORDER_PAST:
             words = _("{units} {crop} for {day}: that market day is past, and nothing is recorded for it")
         words = words.format(units=grouped(order.units), crop=name, day=day, plants=grouped(finding.limit))
@@ -264,7 +267,10 @@ def _order_says(plan: Plan, finding: Finding) -> str:
         return words + ngettext(
             "; nor for {count} later market day", "; nor for {count} later market days", more
         ).format(count=grouped(more))
-    return _("{units} {crop} for {day}: {short} plants short of {plants}").format(
+    words = _("{units} {crop} for {day}: {short} plants short of {plants}")
+    if clumps:
+        words = _("{units} {crop} for {day}: {short} clumps short of {plants}")
+    return words.format(
         units=grouped(order.units), crop=name, day=day, short=grouped(finding.limit - finding.amount),
         plants=grouped(finding.limit),
     )  # fmt: skip
