@@ -1,6 +1,7 @@
 """`gardenplot supplies PLAN [--json] [--list]`: what to raise, sow, cut, buy and carry."""
 
 from argparse import ArgumentParser, Namespace
+from collections.abc import Mapping
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -151,7 +152,26 @@ def _item(plan: Plan, group: ShopGroup, number: int) -> dict[str, Any]:
 
 
 def _print(plan: Plan, asked: Asked, *, workings: bool) -> None:
-    look, raised = looks(plan), _raised(plan)
+    raised = _raised(plan)
+    _print_raising(plan, raised)
+    for cover in plan.covers:
+        cut = cover_cut(bed_of(plan, cover.bed), cover)
+        print(_cover_line(plan, cover, cut))
+    for bed in plan.beds:
+        for line in supply_lines(plan, bed.id)[1:]:
+            print(f"{bed.name}: {line}")
+    print_carry(plan, asked)
+    for planting in plan.plantings if workings else ():
+        one = raised[planting.id]
+        last = one.filled if one.trays is not None else one.weight if one.grams is not None else one.seed
+        if last is not None:
+            print(f"\n{titled(plan, planting.id, looks(plan))}")
+            print_working(plan, last)
+
+
+def _print_raising(plan: Plan, raised: Mapping[str, Raising]) -> None:
+    """What is raised of each planting, what one tray less would give, and what is thinned out."""
+    look = looks(plan)
     rows: list[tuple[str, ...]] = [(_("planting"), _("raise"), _("cells"), _("seeds"), _("trays"), _("grams"))]
     for planting in plan.plantings:
         one = raised[planting.id]
@@ -165,20 +185,6 @@ def _print(plan: Plan, asked: Asked, *, workings: bool) -> None:
         for grown, layout in zip(laid.grown, laid.layouts, strict=True):
             for words in filter(None, (spill_words(raised[layout.planting]), *stand_words(grown, layout))):
                 print(f"{titled(plan, layout.planting, look)}: {words}")
-    for cover in plan.covers:
-        cut = cover_cut(bed_of(plan, cover.bed), cover)
-        print(_cover_line(plan, cover, cut))
-    for bed in plan.beds:
-        for line in supply_lines(plan, bed.id)[1:]:
-            print(f"{bed.name}: {line}")
-    print_carry(plan, asked)
-    if workings:
-        for planting in plan.plantings:
-            one = raised[planting.id]
-            last = one.filled if one.trays is not None else one.weight if one.grams is not None else one.seed
-            if last is not None:
-                print(f"\n{titled(plan, planting.id, look)}")
-                print_working(plan, last)
 
 
 def _cover_line(plan: Plan, cover: Cover, cut: CoverCut) -> str:
