@@ -30,6 +30,8 @@ from gardenplot.units.figures import THIN, grouped, offset, span, tape
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, larger, worked
 
+_LEG_STAKES = "leg_stakes"
+
 
 @frozen
 class Carried:
@@ -48,27 +50,20 @@ def carried(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[s
 def marking_needs(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> tuple[Need, ...]:
     """What marks the plantings of one turn of a bed."""
     name, bed = laid.bed.name, laid.bed
-    count = _stakes(plan, laid, layouts, look)
+    count = known("stakes", len(stakes(plan, laid, layouts, look)), Unit.COUNT, source=Source.SHEETS)
+    legs = known(_LEG_STAKES, legs_of(bed, plan.place.units), Unit.COUNT, source=RULES)
     reach = tape_number(bed, plan.place.units)
     long = known("bed_length", bed.length.nm, Unit.LENGTH, source=Source.SIZE_OF_BED)
     one = known("tape", 1, Unit.COUNT, source=RULES)
     pegs = _pegs(laid, layouts)
     return (
         Need(GoodKind.STAKE, count, label=name),
+        *((Need(GoodKind.STAKE, legs, label=name),) if legs.value else ()),
         *((Need(GoodKind.PEG, pegs, label=name),) if pegs.value else ()),
         Need(GoodKind.STRING, long, label=name),
         Need(GoodKind.TAPE, one, size=reach.whole, label=name),
         *_tools(plan, laid, layouts),
     )
-
-
-def _stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> Number:
-    """The stakes of a turn, and those between the legs of a bed that no tape reaches along."""
-    legs, driven = legs_of(laid.bed, plan.place.units), len(stakes(plan, laid, layouts, look))
-    if not legs:
-        return known("stakes", driven, Unit.COUNT, source=Source.SHEETS)
-    parts = known("bed_stakes", driven, Unit.COUNT, source=Source.SHEETS), known("leg_stakes", legs, Unit.COUNT)
-    return worked("stakes", Unit.COUNT, "bed_stakes + leg_stakes", *parts, source=RULES)
 
 
 def tape_number(bed: Bed, units: Units) -> Number:
@@ -199,13 +194,15 @@ def carried_words(plan: Plan, need: Need) -> str:
             words = _("{length} of {what}, {width} wide") if size else _("{length} of {what}")
             return words.format(length=value_words(number, units), what=_ALONE[need.kind], width=size)
     count = number.whole or 0
-    words = _counted(need.kind, count).format(count=grouped(count))
+    words = _counted(need.kind, number.name, count).format(count=grouped(count))
     return _("{hoops} of {length}").format(hoops=words, length=size) if size else words
 
 
-def _counted(kind: GoodKind, count: int) -> str:
+def _counted(kind: GoodKind, name: str, count: int) -> str:
     match kind:
         case GoodKind.STAKE:
+            if name == _LEG_STAKES:
+                return ngettext("{count} more for the legs", "{count} more for the legs", count)
             return ngettext("{count} stake", "{count} stakes", count)
         case GoodKind.PEG:
             return ngettext("{count} peg", "{count} pegs", count)

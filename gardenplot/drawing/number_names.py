@@ -92,7 +92,6 @@ NAMES: Mapping[str, str] = {
     "amendment": _("amendment"),
     "cloth": _("cloth"),
     "stakes": _("stakes"),
-    "bed_stakes": _("stakes of the bed"),
     "leg_stakes": _("stakes between the legs of the tape"),
     "pegs": _("pegs"),
     "kept_readings": _("readings of kept places"),

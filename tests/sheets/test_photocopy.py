@@ -158,8 +158,8 @@ def _across_the_bed(bed: Bed, layout: Layout, units: Units) -> Iterator[str]:
 
 
 READING = re.compile(r"\d\.\d\d\b|\d′")
-NOT_MEASURED = re.compile(r"left|do not fit|counts|packet|asked|within|both ends")
-"""What is left or lacks, and how plants are counted or were asked for."""
+NOT_MEASURED = re.compile(r"left|do not fit|counts|packet|asked|within|both ends|string of|hoops? of|wide")
+"""What is left or lacks, how plants are counted or were asked for, and what is cut before anybody goes to the bed."""
 
 
 def assert_measured_large(plan: Plan, paper: Paper) -> None:
