@@ -143,7 +143,7 @@ class Row(NamedTuple):
     @property
     def count(self) -> int:  # type: ignore[override]  # of plants, as in a run
         """Plants in this row."""
-        return sum(run.count for run in self.runs)
+        return sum([run.count for run in self.runs])
 
 
 @frozen(cache_hash=True)

@@ -1,6 +1,7 @@
 """What can be chosen in a plan, by the words that its file has for it."""
 
 from enum import StrEnum
+from functools import cached_property
 
 
 class Pattern(StrEnum):
@@ -15,12 +16,12 @@ class Pattern(StrEnum):
     RINGS = "rings"
     BROADCAST = "broadcast"
 
-    @property
+    @cached_property
     def has_even_rows(self) -> bool:
         """Whether rows lie evenly apart; such rows may run along the bed or across it."""
         return self in (Pattern.STRAIGHT, Pattern.STAGGERED, Pattern.TRIANGULAR)
 
-    @property
+    @cached_property
     def staggers(self) -> bool:
         """Whether every second row is moved by half a spacing."""
         return self in (Pattern.STAGGERED, Pattern.TRIANGULAR)
