@@ -7,9 +7,9 @@ good to some five parts in a hundred thousand for a disc. More length never hold
 
 from functools import lru_cache
 
-from gardenplot.layout.clearance import blocked
-from gardenplot.layout.outline import Interval, without
-from gardenplot.layout.value import Line
+from gardenplot.layout.clearance import kept_by
+from gardenplot.layout.filled import free_stretches
+from gardenplot.layout.outline import Interval
 from gardenplot.layout.zone import held
 from gardenplot.plan import Bed
 
@@ -29,13 +29,10 @@ def band_area(bed: Bed, edge: int, start: int, end: int) -> int:
 def _lines(bed: Bed, edge: int, width: int) -> tuple[tuple[Interval, ...], ...]:
     """What the band has of each line."""
     found = []
+    kept = [kept_by(one) for one in bed.obstacles if not one.rows]
     for number in range(LINES):
         offset = edge + (2 * number + 1) * width // (2 * LINES)
-        line = Line(offset, offset - edge, offset + edge, 1, (0, 0), 0)
-        free = held(bed, line.low, line.high)
-        for obstacle in (one for one in bed.obstacles if not one.rows):
-            stretch = blocked(obstacle, line, number)
-            if stretch is not None:
-                free = without(free, *stretch)
-        found.append(free)
+        ground = held(bed, offset - edge, offset + edge)
+        stretches = [one.blocked(offset, offset, number) for one in kept]
+        found.append(tuple(free_stretches(ground, (0, bed.length.nm), (0, 0), stretches)))
     return tuple(found)

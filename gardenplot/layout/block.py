@@ -7,7 +7,7 @@ from typing import NamedTuple
 from gardenplot.layout.along import capacity, length_for, share_out
 from gardenplot.layout.band import band_area
 from gardenplot.layout.cross import cross_capacity, cross_length_for, cross_rows
-from gardenplot.layout.filled import first_plants, first_ranks, zone_rows
+from gardenplot.layout.filled import first_plants, first_ranks, plants_in, zone_rows
 from gardenplot.layout.grids import grid_of, radii_of
 from gardenplot.layout.phase import best_phase
 from gardenplot.layout.rings import rings_in
@@ -152,7 +152,7 @@ def _capacity(bed: Bed, grid: Grid, crop: Crop, start: int, end: int) -> int:
     if grid.pattern is Pattern.RINGS:
         return sum(ring.count for ring in _rings(bed, grid, (start, end), None))
     if not _is_closed(bed, grid):
-        return sum(row.count for row in zone_rows(bed_for(bed, grid.turn), grid, start, end))
+        return plants_in(zone_rows(bed_for(bed, grid.turn), grid, start, end))
     if grid.runs_across:
         return cross_capacity(grid, end - start)
     return capacity(grid.pattern, grid.rows, grid.in_row, end - start, grid.ends)

@@ -4,26 +4,31 @@ The ends of a run keep what the ends of a block keep in a plain bed; beside an o
 keep-clear distance. The edge distance is measured across the bed, as it is with a tape. All in whole nanometres.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from functools import lru_cache
+from itertools import cycle
 
 from attrs import evolve
 
 from gardenplot.layout.cells import planted
-from gardenplot.layout.clearance import blocked
+from gardenplot.layout.clearance import kept_by
 from gardenplot.layout.outline import Interval, without
-from gardenplot.layout.value import Grid, Line, Row, Run
-from gardenplot.layout.zone import held, within
+from gardenplot.layout.value import Ends, Grid, Line, Row, Run
+from gardenplot.layout.zone import cuts_of, held, within
 from gardenplot.plan import Bed, Pattern
 
 
 def lines_of(grid: Grid, start: int, end: int) -> tuple[Line, ...]:
     """The row lines of a block: those of the grid or, of rows across the bed, one for each rank of the block."""
-    if not grid.runs_across or not grid.kinds:
+    if not grid.runs_across:
         return grid.lines
+    return tuple(kind.at(offset) for offset, kind in zip(_ranks(grid, start, end), cycle(grid.kinds), strict=False))
+
+
+def _ranks(grid: Grid, start: int, end: int) -> Sequence[int]:
+    """Where the ranks of a block lie."""
     head, foot = grid.ends
-    ranks = range((end - start - head - foot) // grid.rank + 1) if end - start >= head + foot else ()
-    return tuple(grid.kinds[rank % len(grid.kinds)].at(start + head + rank * grid.rank) for rank in ranks)
+    return range(start + head, end - foot + 1, grid.rank)
 
 
 def line_ground(bed: Bed, grid: Grid, line: Line, start: int, end: int) -> tuple[Interval, ...]:
@@ -39,13 +44,25 @@ def line_ground(bed: Bed, grid: Grid, line: Line, start: int, end: int) -> tuple
 def zone_rows(bed: Bed, grid: Grid, start: int, end: int) -> tuple[Row, ...]:
     """The rows of a block between two tape readings, each with all the plants that its ground holds."""
     rows: list[Row] = []
-    for number, line in enumerate(lines_of(grid, start, end)):
-        runs = tuple(_filled(bed, grid, line, number, start, end))
-        if grid.pattern is Pattern.CELLS:
-            rows += planted(line.offset, runs, grid.cell, grid.per_cell)
+    across, in_cells, begins = grid.runs_across, grid.pattern is Pattern.CELLS, grid.begins(start)
+    cut, kept = cuts_of(bed, across=across), [kept_by(one, across=across) for one in bed.obstacles]
+    offsets = _ranks(grid, start, end) if across else grid.offsets
+    for number, (offset, kind) in enumerate(zip(offsets, cycle(grid.kinds), strict=False)):
+        low, high = offset + kind.low, offset + kind.high
+        limits = (0, bed.width.nm) if across else grid.reach(low, high, start, end)
+        first, last = (low, high) if kind.reach else (offset, offset)
+        stretches = [one.blocked(first, last, number, kind.reach) for one in kept]
+        runs = _filled(free_stretches(cut(low, high), limits, kind.ends, stretches), kind, begins)
+        if in_cells:
+            rows += planted(offset, runs, grid.cell, grid.per_cell)
         else:
-            rows.append(Row(line.offset, runs))
+            rows.append(Row(offset, runs))
     return tuple(rows)
+
+
+def plants_in(rows: Iterable[Row]) -> int:
+    """Plants of some rows together."""
+    return sum([run.count for row in rows for run in row.runs])
 
 
 def rows_of_cells(bed: Bed, grid: Grid, start: int, end: int) -> tuple[Row, ...]:
@@ -53,54 +70,59 @@ def rows_of_cells(bed: Bed, grid: Grid, start: int, end: int) -> tuple[Row, ...]
     return zone_rows(bed, evolve(grid, pattern=Pattern.STRAIGHT), start, end)
 
 
-def _filled(bed: Bed, grid: Grid, line: Line, number: int, start: int, end: int) -> Iterable[Run]:
-    stretches = [blocked(one, line, number, across=grid.runs_across) for one in bed.obstacles]
-    phase = grid.begins(start) + line.first if line.keeps_phase else None
-    found: list[tuple[Run, int]] = []
-    for low, high in free_stretches(bed, grid, line, stretches, start, end):
-        run = _run(max(low, found[-1][0].last + line.step) if found else low, high, line.step, phase)
-        if run.count > 0:
-            found.append((run, high))
-    return _centred(found) if line.centred else (run for run, _high in found)
+def _filled(free: Iterable[Interval], kind: Line, begins: int) -> tuple[Run, ...]:
+    """What the free stretches of a row hold: places from their beginnings on, or those of a phase that is kept."""
+    step, phase = kind.step, begins + kind.first
+    runs: list[Run] = []
+    highs: list[int] = []
+    behind: int | None = None
+    for low, high in free:
+        first = low if behind is None else max(low, behind)
+        if kind.keeps_phase:
+            first = phase + -(-(first - phase) // step) * step
+        if first <= high:
+            count = (high - first) // step + 1
+            behind = first + count * step
+            runs.append(Run(first, step, count))
+            highs.append(high)
+    return _centred(runs, highs) if kind.centred else tuple(runs)
 
 
-def _centred(found: list[tuple[Run, int]]) -> Iterable[Run]:
+def _centred(runs: list[Run], highs: list[int]) -> tuple[Run, ...]:
     """Runs that begin as early as they can, each moved half as far as it may go without taking a place from the next.
 
-    Each comes with the last place that its ground has.
+    `highs` are the last places that their ground has.
     """
     moved: list[Run] = []
     next_first: int | None = None
-    for run, high in reversed(found):
+    for run, high in zip(reversed(runs), reversed(highs), strict=True):
         latest = high if next_first is None else min(high, next_first - run.step)
         moved.append(Run(run.first + (latest - run.last) // 2, run.step, run.count))
         next_first = latest - (run.count - 1) * run.step
-    return reversed(moved)
+    return tuple(reversed(moved))
 
 
 def free_stretches(
-    bed: Bed, grid: Grid, line: Line, stretches: Iterable[Interval | None], start: int, end: int
-) -> Iterable[Interval]:
-    """Where on a row line places may lie: its ground less what its ends keep free, less the blocked stretches."""
-    head, foot = line.ends
-    for left, right in line_ground(bed, grid, line, start, end):
-        free: tuple[Interval, ...] = ((left + head, right - foot),) if right - left >= head + foot else ()
-        for stretch in stretches:
-            if stretch is not None:
-                free = without(free, *stretch)
-        yield from free
-
-
-def _run(low: int, high: int, step: int, phase: int | None) -> Run:
-    """The places from `low` to `high`: from `low` on, or those of a phase kept over the block."""
-    first = low if phase is None else phase + -(-(low - phase) // step) * step
-    return Run(first, step, (high - first) // step + 1 if first <= high else 0)
+    ground: Iterable[Interval], limits: Interval, ends: Ends, blocked: Iterable[Interval | None]
+) -> list[Interval]:
+    """Where on a row line places may lie: its ground between two limits, less what its ends keep free, less the
+    blocked stretches."""
+    (start, end), (head, foot) = limits, ends
+    free = []
+    for left, right in ground:
+        low = (left if left > start else start) + head
+        high = (right if right < end else end) - foot
+        if low <= high:
+            free.append((low, high))
+    for stretch in blocked:
+        if stretch is not None:
+            free = without(free, *stretch)
+    return free
 
 
 def first_plants(rows: tuple[Row, ...], wanted: int) -> tuple[Row, ...]:
     """So many plants of the rows, those nearest to the head first and then from the base line across."""
-    total = sum(row.count for row in rows)
-    if wanted >= total:
+    if wanted >= plants_in(rows):
         return rows
     low = min(run.first for row in rows for run in row.runs) - 1
     high = max(run.last for row in rows for run in row.runs)

@@ -7,6 +7,7 @@ belongs to it. Lines along the bed through all corners slice it into slabs; side
 from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache, partial
+from itertools import pairwise
 
 from attrs import frozen
 
@@ -16,20 +17,18 @@ _Side = tuple[int, int, int, int]
 """A side that does not run along the bed: its lower end, and the way from there along and across to the upper one."""
 
 
-@frozen
-class _Slab:
-    """The ground between two neighbouring lines: the sides where it begins and those where it ends, in pairs."""
-
-    lefts: tuple[_Side, ...]
-    rights: tuple[_Side, ...]
+_Slab = tuple[tuple[_Side, _Side], ...]
+"""The ground between two neighbouring lines: from the head on, where each of its parts begins and where it ends."""
 
 
 @frozen
 class _Sliced:
-    """An outline in slabs: the offsets of its corners, what lies between each two, and its sides along the bed."""
+    """An outline in slabs: the offsets of its corners, what lies between each two, what it holds from one of them to
+    the next, and its sides along the bed."""
 
     levels: tuple[int, ...]
     slabs: tuple[_Slab, ...]
+    wholes: tuple[list[Interval], ...]
     along: dict[int, tuple[Interval, ...]]
 
 
@@ -53,12 +52,15 @@ def _runs(sliced: _Sliced, low: int, high: int) -> tuple[Interval, ...]:
     levels = sliced.levels
     if low < levels[0] or levels[-1] < high:
         return ()
-    first, end = bisect_right(levels, low) - 1, bisect_left(levels, high)
-    held: list[Interval] | None = None
-    for number in range(first, end):
-        cuts = _held_in(sliced.slabs[number], max(low, levels[number]), min(high, levels[number + 1]))
-        held = cuts if held is None else _shared(held, cuts)
-    return tuple(held or ())
+    first, last = bisect_right(levels, low) - 1, bisect_left(levels, high) - 1
+    if first == last:
+        return tuple(_held_in(sliced.slabs[first], low, high))
+    held = _shared(
+        _held_in(sliced.slabs[first], low, levels[first + 1]), _held_in(sliced.slabs[last], levels[last], high)
+    )
+    for whole in sliced.wholes[first + 1 : last]:
+        held = _shared(held, whole)
+    return tuple(held)
 
 
 def _held_in(slab: _Slab, bottom: int, top: int) -> list[Interval]:
@@ -66,13 +68,13 @@ def _held_in(slab: _Slab, bottom: int, top: int) -> list[Interval]:
 
     Rounding inwards first and sharing afterwards gives the same as the other way round.
     """
-    held = []
-    for (x1, y1, along1, up1), (x2, y2, along2, up2) in zip(slab.lefts, slab.rights, strict=True):
-        left = x1 - along1 * (y1 - (top if along1 > 0 else bottom)) // up1
-        right = x2 + along2 * ((bottom if along2 > 0 else top) - y2) // up2
+    cuts = []
+    for (x1, y1, along1, up1), (x2, y2, along2, up2) in slab:
+        left = x1 - along1 * (y1 - (top if along1 > 0 else bottom)) // up1 if along1 else x1
+        right = x2 + along2 * ((bottom if along2 > 0 else top) - y2) // up2 if along2 else x2
         if left <= right:
-            held.append((left, right))
-    return held
+            cuts.append((left, right))
+    return cuts
 
 
 def _held_on_line(sliced: _Sliced, level: int) -> tuple[Interval, ...]:
@@ -99,8 +101,9 @@ def _sliced(outline: tuple[Point, ...]) -> _Sliced:
             along[y1] = (*along.get(y1, ()), (min(x1, x2), max(x1, x2)))
         for number in range(number_of[y1], number_of[y2]):
             spanning[number].append((x1, y1, x2 - x1, y2 - y1))
-    slabs = (_slab(sides, levels[number] + levels[number + 1], levels) for number, sides in enumerate(spanning))
-    return _Sliced(levels, tuple(slabs), along)
+    slabs = [_slab(sides, sum(edges), levels) for sides, edges in zip(spanning, pairwise(levels), strict=True)]
+    wholes = [_held_in(slab, *edges) for slab, edges in zip(slabs, pairwise(levels), strict=True)]
+    return _Sliced(levels, tuple(slabs), tuple(wholes), along)
 
 
 def _slab(sides: list[_Side], twice_middle: int, levels: tuple[int, ...]) -> _Slab:
@@ -113,10 +116,10 @@ def _slab(sides: list[_Side], twice_middle: int, levels: tuple[int, ...]) -> _Sl
 
     def crossing(side: _Side) -> int:
         x, y, along, up = side
-        return (x << fine) + (along * (twice_middle - 2 * y) << fine) // (2 * up)
+        return (x << fine) + ((along * (twice_middle - 2 * y) << fine) // (2 * up) if along else 0)
 
     ordered = sorted(sides, key=crossing)
-    return _Slab(tuple(ordered[::2]), tuple(ordered[1::2]))
+    return tuple(zip(ordered[::2], ordered[1::2], strict=True))
 
 
 def _merged(cuts: list[Interval]) -> tuple[Interval, ...]:
@@ -136,7 +139,7 @@ def _shared(ones: list[Interval], others: list[Interval]) -> list[Interval]:
     while one < len(ones) and other < len(others):
         (left, right), (first, last) = ones[one], others[other]
         if left <= last and first <= right:
-            shared.append((max(left, first), min(right, last)))
+            shared.append((left if left > first else first, right if right < last else last))
         if right < last:
             one += 1
         else:
@@ -144,13 +147,15 @@ def _shared(ones: list[Interval], others: list[Interval]) -> list[Interval]:
     return shared
 
 
-def without(runs: Iterable[Interval], first: int, last: int) -> tuple[Interval, ...]:
+def without(runs: Iterable[Interval], first: int, last: int) -> list[Interval]:
     """Runs less the open stretch between two readings: a plant at its very ends may stand."""
     kept: list[Interval] = []
     for left, right in runs:
         if last <= left or right <= first:
             kept.append((left, right))
             continue
-        kept += [(left, first)] if left <= first else []
-        kept += [(last, right)] if last <= right else []
-    return tuple(kept)
+        if left <= first:
+            kept.append((left, first))
+        if last <= right:
+            kept.append((last, right))
+    return kept

@@ -11,17 +11,20 @@ the corners of the bed and evenly between, which proves nothing. No shift is tak
 after `TRIES` intervals the best so far is.
 """
 
+from bisect import bisect_left
 from collections.abc import Callable, Iterable
 from functools import lru_cache
 from heapq import heappop, heappush
+from itertools import cycle
 
 from attrs import evolve, frozen
 
 from gardenplot.layout.cells import sub_row_offsets
-from gardenplot.layout.clearance import blocked
+from gardenplot.layout.clearance import Kept, kept_by
+from gardenplot.layout.filled import free_stretches
 from gardenplot.layout.lines import steps_of
-from gardenplot.layout.outline import Interval, without
-from gardenplot.layout.value import Grid
+from gardenplot.layout.outline import Interval
+from gardenplot.layout.value import Grid, Line
 from gardenplot.layout.zone import corners_of, cuts_of, is_metric, is_plain
 from gardenplot.plan import Bed, Direction, Pattern, Planting
 from gardenplot.units import CM, INCH, MM
@@ -78,7 +81,8 @@ class _Shift:
 @frozen
 class _Search:
     """The shifts of a block's lines: how far each lies from the first, the first offsets that are tried, from `least`
-    to `most`, and the offset beyond which no line lies."""
+    to `most`, the offset beyond which no line lies, from where the places of each kind of line are counted, what cuts
+    the ground and what obstacles keep of it."""
 
     bed: Bed
     grid: Grid
@@ -88,7 +92,9 @@ class _Search:
     least: int
     most: int
     last: int
+    befores: tuple[int, ...]
     ground: Callable[[int, int], tuple[Interval, ...]]
+    kept: tuple[Kept, ...]
 
     @property
     def unshifted(self) -> _Shift:
@@ -136,17 +142,15 @@ class _Search:
     def held(self, one: int, other: int, along: int | None = None) -> tuple[int, int]:
         """The plants held at most by a shift from `one` to `other`, exactly where they are the same, and the shift
         along that does it (the one given, or the best)."""
-        kinds, arcs, plants = self.grid.kinds, [], 0
-        step = kinds[0].step
-        befores = [self.grid.begins(self.start) + kind.first for kind in kinds]
-        for number, by in enumerate(self.steps):
+        kind, plants = self.grid.kinds[0], 0
+        step, arcs = kind.step, []
+        for number, (by, before) in enumerate(zip(self.steps, cycle(self.befores), strict=False)):
             if one + by > self.last:
                 break
-            free = self._free(one + by, other + by, number)
-            if not kinds[0].keeps_phase:
+            free = self._free(kind, one + by, other + by, number)
+            if not kind.keeps_phase:
                 plants += _anew(free, step)
                 continue
-            before = befores[number % len(befores)]
             for low, high in free:
                 whole, rest = divmod(high - low, step)
                 plants += whole
@@ -158,22 +162,13 @@ class _Search:
         more, along = _most_over(arcs, step)
         return plants + more, along
 
-    def _free(self, one: int, other: int, number: int) -> list[Interval]:
-        """Where places may lie on a line between two offsets, at any offset between them."""
-        kind = self.grid.kinds[0]
-        (head, foot), low, high = kind.ends, other + kind.low, one + kind.high
-        start, end = self.grid.reach(low, high, self.start, self.end)
-        free = [
-            (max(left, start) + head, min(right, end) - foot)
-            for left, right in self.ground(low, high)
-            if min(right, end) - max(left, start) >= head + foot
-        ]
-        for obstacle in self.bed.obstacles:
-            ends = (blocked(obstacle, kind, number, by=at) for at in (one, other))
-            stretch = _smaller(*ends)
-            if stretch is not None:
-                free = list(without(free, *stretch))
-        return free
+    def _free(self, kind: Line, one: int, other: int, number: int) -> list[Interval]:
+        """Where places may lie on a line of a kind between two offsets, at any offset between them."""
+        low, high = other + kind.low, one + kind.high
+        limits = self.grid.reach(low, high, self.start, self.end)
+        across = (low, high) if kind.reach else (other, one)
+        stretches = [kept.blocked(*across, number, kind.reach) for kept in self.kept]
+        return free_stretches(self.ground(low, high), limits, kind.ends, stretches)
 
     def rounded(self, found: _Shift) -> _Shift:
         """The same number of plants with the first line at a reading that is easily marked, where there is one."""
@@ -207,7 +202,9 @@ def _search(bed: Bed, grid: Grid, start: int, end: int) -> _Search:
         rows = grid.rows
         most = max(kept, last - (grid.offsets[-1] - grid.offsets[0]))
     steps = steps_of(grid.pattern, rows, grid.between, grid.twin)
-    return _Search(bed, grid, start, end, steps, kept, most, last, cuts_of(bed))
+    befores = tuple(grid.begins(start) + kind.first for kind in grid.kinds)
+    obstacles = tuple(kept_by(one) for one in bed.obstacles)
+    return _Search(bed, grid, start, end, steps, kept, most, last, befores, cuts_of(bed), obstacles)
 
 
 def _anew(free: Iterable[Interval], step: int) -> int:
@@ -221,21 +218,14 @@ def _anew(free: Iterable[Interval], step: int) -> int:
     return plants
 
 
-def _smaller(one: Interval | None, other: Interval | None) -> Interval | None:
-    """The smaller of two blocked stretches round the same middle; none where one of them is none."""
-    return None if one is None or other is None else min(one, other, key=lambda stretch: stretch[1] - stretch[0])
-
-
 def _most_over(arcs: list[tuple[int, int]], circle: int) -> tuple[int, int]:
-    """How many arcs, each of a beginning and a length, lie over one point of a circle at most, and that point."""
-    turns: list[tuple[int, int]] = []
-    over = 0
-    for begin, length in arcs:
-        turns += [(begin, 1), ((begin + length) % circle + 1, -1)]
-        over += begin + length >= circle
-    most, at = over, 0
-    for point, change in sorted(turns):
-        over += change
-        if over > most and point < circle:
+    """How many arcs, each of a beginning and a length, lie over one point of a circle at most, and that point: 0, or
+    else where the last of them begins."""
+    over_0 = sum([begin + length >= circle for begin, length in arcs])
+    ends = sorted([(begin + length) % circle for begin, length in arcs])
+    most, at = over_0, 0
+    for begun, point in enumerate(sorted([begin for begin, _length in arcs]), 1):
+        over = over_0 + begun - bisect_left(ends, point)
+        if over > most:
             most, at = over, point
     return most, at

@@ -30,11 +30,11 @@ def _free(grid: Grid, followers: tuple[Follower, ...]) -> tuple[Interval, ...]:
     """Where across the bed a row line may lie, its very ends included."""
     if grid.width < 2 * grid.edge_least:
         return ()
-    free: tuple[Interval, ...] = ((grid.edge_least, grid.width - grid.edge_least),)
+    free = [(grid.edge_least, grid.width - grid.edge_least)]
     for follower in followers:
         for y in sorted(set(positions(follower.layout)[:, 1].tolist())):
             free = without(free, y - follower.keep_clear, y + follower.keep_clear)
-    return free
+    return tuple(free)
 
 
 def _first_rows(free: tuple[Interval, ...], apart: int) -> tuple[int, ...]:
