@@ -13,7 +13,7 @@ from gardenplot.plan import Bed, Crop, Establish, Order, Place, Plan, Planting, 
 from gardenplot.season import Dates, Site, counting_site, dates_for, share_days, tray_dates
 
 
-@frozen(cache_hash=True)
+@frozen(cache_hash=True, slots=False)  # with a cached property, every attribute of a slotted class takes a search
 class Grown:
     """A planting with what it refers to and when it has the ground: all that its layout depends on.
 
@@ -36,7 +36,7 @@ class Grown:
         return dates_for(self.planting, self.crop, self.order, self.site)
 
 
-@frozen(cache_hash=True)
+@frozen(cache_hash=True, slots=False)  # as what has grown
 class LaidOut:
     """A bed with its plantings, in the plan's order, and their layouts."""
 
@@ -110,8 +110,10 @@ def _laid_out(bed: Bed, grown: tuple[Grown, ...]) -> LaidOut:
     sizes = [sized(bed, one.crop, one.planting, one.order) for one in grown]
     blocks = _blocks(bed, grown, sizes)
     layouts = tuple(
-        lay_out(bed, one.crop, one.planting, sizes[number], blocks[number], one.wider)
-        for number, one in enumerate(grown)
+        [
+            lay_out(bed, one.crop, one.planting, size, blocks[number], one.wider)
+            for number, (one, size) in enumerate(zip(grown, sizes, strict=True))
+        ]
     )
     if any(one.planting.keep_clear is not None for one in grown):
         layouts = tuple(
@@ -272,8 +274,10 @@ def _gap_for(bed: Bed, one: Grown, grown: tuple[Grown, ...], blocks: dict[int, B
     gap = bed.gap.nm if bed.gap else 0
     (first, last), given = bed.zone, one.planting.start
     start = given.nm if given is not None else _first_free(first, sorted(others), gap)
-    ends = [other[0] - gap for other in others if other[0] >= start]
-    return start, max(start, min([last, *ends]))
+    for begin, _end in others:
+        if begin >= start:
+            last = min(last, begin - gap)
+    return start, max(start, last)
 
 
 def _first_free(start: int, blocks: list[Block], gap: int) -> int:

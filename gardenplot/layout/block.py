@@ -80,7 +80,8 @@ def lay_out(
     gain = None
     if grid is not size.grid and grid != size.grid:
         gain = plants - min(plants, _capacity(bed, size.grid, crop, *inside))
-    grid = spread_over(grid, wider, lambda wide: _capacity(bed, wide, crop, *inside) >= plants)
+    if wider:
+        grid = spread_over(grid, wider, lambda wide: _capacity(bed, wide, crop, *inside) >= plants)
     is_round = grid.pattern is Pattern.RINGS
     offsets, fills = ((), ()) if is_round else _filled(bed, grid, *inside, plants)
     return Layout(
@@ -116,7 +117,7 @@ def _filled(bed: Bed, grid: Grid, start: int, end: int, plants: int) -> tuple[tu
     """The offsets of a block's rows and what fills them by turns."""
     if _is_closed(bed, grid) and not grid.runs_across:
         turn = zip(cycle(grid.kinds), share_out(grid.pattern, grid.rows, plants), strict=False)
-        return grid.offsets, tuple((Run(start + kind.first, kind.step, count),) for kind, count in turn)
+        return grid.offsets, tuple([(Run(start + kind.first, kind.step, count),) for kind, count in turn])
     rows = _rows(bed, grid, start, end, plants)
     return tuple(row.offset for row in rows), tuple(row.runs for row in rows)
 

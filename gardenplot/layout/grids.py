@@ -105,10 +105,9 @@ def _rows(asked: _Asked) -> Grid:
 
 def _along(asked: _Asked, offsets: tuple[int, ...], between: int, rows_asked: int | None) -> Grid:
     """Rows along the bed at some offsets."""
-    least, width = asked.edge, asked.width
+    least, width, ends = asked.edge, asked.width, asked.ends(asked.in_row)
     edge = min(offsets[0], width - offsets[-1]) if offsets else min(least, (width + 1) // 2)
-    strip, ends, pattern = max(0, min(least, edge)), asked.ends(asked.in_row), asked.planting.pattern
-    kinds = kinds_of(pattern, strip, asked.in_row, ends)
+    kinds = kinds_of(asked.planting.pattern, max(0, min(least, edge)), asked.in_row, ends)
     return _grid(
         asked, kinds, offsets, rows=len(offsets), rows_asked=rows_asked, edge=edge, between=between,
         rank=asked.in_row, ends=ends,

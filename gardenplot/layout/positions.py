@@ -41,20 +41,21 @@ def _columns(layout: Layout) -> tuple[int, int]:
 
 def _is_alike(layout: Layout) -> bool:
     """Whether rows have one run each, of one or two kinds by turns, as full rows in a plain bed have."""
-    return 1 <= len(layout.fills) <= 2 and all(len(runs) == 1 for runs in layout.fills)
+    return [len(runs) for runs in layout.fills] in ([1], [1, 1])
 
 
 def _by_turns(layout: Layout) -> Places:
     """Places of rows that have one run each, all rows of a kind at once."""
-    (along, beside), turn = _columns(layout), [run for runs in layout.fills for run in runs]
-    places = np.empty((-(-len(layout.offsets) // len(turn)), sum(run.count for run in turn), 2), dtype=np.int64)
+    (along, beside), fills = _columns(layout), layout.fills
+    in_turn = sum([run.count for (run,) in fills])
+    places = np.empty((-(-len(layout.offsets) // len(fills)), in_turn, 2), dtype=np.int64)
     begin = held = 0
-    for number, run in enumerate(turn):
-        part, offsets = places[:, begin : begin + run.count], layout.offsets[number :: len(turn)]
-        part[:, :, along] = np.arange(run.first, run.last + 1, run.step)
-        part[: len(offsets), :, beside].T[:] = offsets
-        begin += run.count
-        held += run.count * len(offsets)
+    for number, ((first, step, count),) in enumerate(fills):
+        end, offsets = begin + count, layout.offsets[number :: len(fills)]
+        places[:, begin:end, along] = np.arange(first, first + count * step, step)
+        places[: len(offsets), begin:end, beside].T[:] = offsets
+        begin = end
+        held += count * len(offsets)
     return places.reshape(-1, 2)[:held]
 
 

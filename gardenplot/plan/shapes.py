@@ -26,7 +26,7 @@ def shapes_of(bed: Bed) -> tuple[str, ...]:
 
 def is_rectangle(bed: Bed) -> bool:
     """Whether a bed is four straight sides and nothing else; a box is, unless posts stand in its corners."""
-    return not bed.outline and bed.diameter is None and not posts_of(bed)
+    return not bed.outline and bed.diameter is None and (bed.box is None or bed.box.post is None)
 
 
 def reach_of(bed: Bed) -> tuple[int, int]:
