@@ -50,6 +50,7 @@ from gardenplot.units import (
     parse_share,
 )
 from tests.goods import feeds, goods, jugs, waterings
+from tests.numbered import MANY, numbered, shared
 from tests.seasons import crop_seasons, days, order_seasons, pasts, place_seasons, planting_seasons, some_of
 
 T = TypeVar("T")
@@ -477,11 +478,7 @@ def _lying() -> st.SearchStrategy[dict[str, Any]]:
 
 
 @st.composite
-def plans(draw: st.DrawFn, least_beds: int = 0, least_plantings: int = 0) -> Plan:
-    """Any valid plan: beds and crops up to three, and what can be made of them.
-
-    What a test cannot do without is asked for here: a plan that is thrown away takes as long to draw as any other.
-    """
+def _plans(draw: st.DrawFn, least_beds: int = 0, least_plantings: int = 0) -> Plan:
     needed = min(least_plantings, 1)
     ground = draw(_some(beds(), most=3, least=max(least_beds, needed)))
     grown = draw(_some(crops(), most=3, least=needed))
@@ -506,6 +503,33 @@ def plans(draw: st.DrawFn, least_beds: int = 0, least_plantings: int = 0) -> Pla
         feeds=draw(_some(feeds(bed_ids), most=1)),
         jugs=draw(_some(jugs(bed_ids), most=1)) if bed_ids else (),
     )
+
+
+_ANY, _PLANTED = numbered(_plans()), numbered(_plans(least_plantings=1))
+
+
+def _plan_of(number: int) -> Plan:
+    """A plan by number; of those that are just any plan only one in four has plantings."""
+    return (_PLANTED if number % 2 else _ANY)(number)
+
+
+@cache
+def plans(least_beds: int = 0, least_plantings: int = 0) -> st.SearchStrategy[Plan]:
+    """Any valid plan: beds and crops up to three, and what can be made of them.
+
+    What a test cannot do without is asked for here: a plan that is thrown away takes as long to draw as any other.
+    """
+
+    def next_of(number: int) -> Plan:
+        """The next plan by number that has enough."""
+        numbers = (later % MANY for later in range(number, number + MANY))
+        return next(
+            plan
+            for plan in map(_plan_of, numbers)
+            if len(plan.beds) >= least_beds and len(plan.plantings) >= least_plantings
+        )
+
+    return shared(_plans(least_beds, least_plantings), next_of)
 
 
 def _some(parts: st.SearchStrategy[Any], most: int, least: int = 0) -> st.SearchStrategy[tuple[Any, ...]]:

@@ -1,5 +1,7 @@
 """Any ground with any block in it, as plan files say it: rectangles, outlines, discs, boxes, with obstacles."""
 
+from functools import cache
+
 from hypothesis import assume
 from hypothesis import strategies as st
 
@@ -12,6 +14,7 @@ Found = tuple[Fields, Fields, Fields]
 """A bed, a crop and a planting."""
 
 
+@cache
 def cm(least: int, most: int) -> st.SearchStrategy[str]:
     """Whole centimetres."""
     return st.integers(least, most).map("{} cm".format)
@@ -46,19 +49,30 @@ PLAIN = st.fixed_dictionaries({"length": cm(50, 400), "width": cm(20, 200)})
 ROUND = st.fixed_dictionaries({"diameter": cm(50, 300)})
 
 
+_SHAPES: st.SearchStrategy[Fields] = st.one_of(PLAIN, outlined(), ROUND, boxes())
+_MARGINS: st.SearchStrategy[Fields] = st.just({}) | st.fixed_dictionaries(
+    {"head_margin": cm(0, 20), "foot_margin": cm(0, 4)}
+)
+
+
+@cache
+def _some_obstacles(most: int) -> st.SearchStrategy[list[Fields]]:
+    return st.lists(obstacles(), max_size=most)
+
+
 @st.composite
 def grounds(draw: st.DrawFn, most: int = 2) -> Fields:
     """A bed of any shape with up to so many obstacles in it, perhaps with margins at its ends."""
-    shape: Fields = draw(st.one_of(PLAIN, outlined(), ROUND, boxes()))
-    margins = draw(st.just({}) | st.fixed_dictionaries({"head_margin": cm(0, 20), "foot_margin": cm(0, 4)}))
-    return shape | margins | {"obstacles": draw(st.lists(obstacles(), max_size=most))}
+    return draw(_SHAPES) | draw(_MARGINS) | {"obstacles": draw(_some_obstacles(most))}
+
+
+_EDGES: st.SearchStrategy[Fields] = st.just({}) | st.fixed_dictionaries({"edge": cm(0, 25)})
 
 
 @st.composite
 def packets(draw: st.DrawFn) -> Fields:
     """A crop; without an edge of its own it keeps half its row spacing."""
-    edge = draw(st.just({}) | st.fixed_dictionaries({"edge": cm(0, 25)}))
-    return {"in_row": draw(cm(7, 50)), "row_spacing": draw(cm(10, 60))} | edge
+    return {"in_row": draw(cm(7, 50)), "row_spacing": draw(cm(10, 60))} | draw(_EDGES)
 
 
 ROWS = st.sampled_from(["straight", "staggered", "triangular"])
@@ -81,11 +95,14 @@ BROADCAST = st.just({"pattern": "broadcast"})
 ENDS: st.SearchStrategy[Fields] = st.one_of(st.just({}), st.fixed_dictionaries({"end_margin": cm(0, 20)}))
 
 
+_LINES: st.SearchStrategy[Fields] = st.one_of(ALONG, ACROSS, TWIN, OFFSETS, CELLS)
+_SPREAD: st.SearchStrategy[Fields] = st.sampled_from(({}, {"remainder": "spread"}))
+
+
 @st.composite
 def rows(draw: st.DrawFn) -> Fields:
     """Any pattern of rows or cells with what it keeps at its ends, perhaps with its remainder spread."""
-    spread: st.SearchStrategy[Fields] = st.just({}) | st.just({"remainder": "spread"})
-    return draw(st.one_of(ALONG, ACROSS, TWIN, OFFSETS, CELLS)) | draw(ENDS) | draw(spread)
+    return draw(_LINES) | draw(ENDS) | draw(_SPREAD)
 
 
 def some_length() -> st.SearchStrategy[Fields]:

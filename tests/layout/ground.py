@@ -1,9 +1,10 @@
 """A bed with its plantings in a few words, and any block of plants, for the tests of what stands where."""
 
 import json
+from functools import cache
 from typing import Any
 
-from attrs import frozen
+from attrs import evolve, frozen
 from hypothesis import settings
 from hypothesis import strategies as st
 
@@ -11,6 +12,7 @@ from gardenplot.layout import LaidOut, Layout, lay_out_bed, lay_out_plan
 from gardenplot.plan import Bed, Crop, Pattern, Plan, Planting
 from gardenplot.plan.file import plan_of_text
 from gardenplot.units import CM, INCH, MM, Length, M, Units, length_of, parse_length
+from tests.numbered import numbered, shared
 
 Fields = dict[str, Any]
 many = settings(max_examples=max(600, settings().max_examples))
@@ -63,6 +65,7 @@ class Block:
         return lay_out_bed(plan, self.bed).layouts[0]
 
 
+@cache
 def lengths(least: int, most: int) -> st.SearchStrategy[int]:
     """Lengths in nm: whole centimetres and eighths of an inch, as people measure, and any at all."""
     eighth = INCH // 8
@@ -74,8 +77,7 @@ def lengths(least: int, most: int) -> st.SearchStrategy[int]:
 
 
 @st.composite
-def blocks(draw: st.DrawFn, patterns: tuple[Pattern, ...] = ROW_PATTERNS) -> Block:
-    """Any block of up to a few hundred plants, perhaps reaching past its bed's margins."""
+def _blocks(draw: st.DrawFn, patterns: tuple[Pattern, ...]) -> Block:
     margins = st.none() | lengths(MM, 15 * CM).map(long)
     sized = draw(st.sampled_from(["plants", "length", "gap"]))
     return Block(
@@ -99,3 +101,18 @@ def blocks(draw: st.DrawFn, patterns: tuple[Pattern, ...] = ROW_PATTERNS) -> Blo
             pattern=draw(st.sampled_from(patterns)),
         ),
     )
+
+
+_block_of = numbered(_blocks(ROW_PATTERNS))
+
+
+@cache
+def blocks(patterns: tuple[Pattern, ...] = ROW_PATTERNS) -> st.SearchStrategy[Block]:
+    """Any block of up to a few hundred plants, perhaps reaching past its bed's margins."""
+
+    def next_of(number: int) -> Block:
+        """A block by number, in one of the patterns."""
+        block = _block_of(number)
+        return evolve(block, planting=evolve(block.planting, pattern=patterns[number % len(patterns)]))
+
+    return shared(_blocks(patterns), next_of)
