@@ -16,7 +16,9 @@ from gardenplot.layout.positions import positions
 from gardenplot.layout.rings import on_ring
 from gardenplot.plan.file import plan_of_text
 from gardenplot.units import CM
+from tests.layout.any_ground import cm
 from tests.layout.ground import nm, several
+from tests.plans import maybe
 
 Fields = dict[str, Any]
 
@@ -139,34 +141,28 @@ def test_a_pattern_that_cannot_be_names_its_field(planting: Fields, field: str) 
         block(BED, BEAN, planting)
 
 
-def cm(least: int, most: int) -> st.SearchStrategy[str]:
-    return st.integers(least, most).map("{} cm".format)
+PATTERNS: st.SearchStrategy[Fields] = st.one_of(
+    st.fixed_dictionaries({"pattern": st.just("twin"), "twin_spacing": cm(3, 19)}),
+    st.fixed_dictionaries({"pattern": st.just("cells"), "cell": cm(10, 50), "plants_per_cell": st.integers(1, 9)}),
+    st.just({"pattern": "rings"}),
+    st.fixed_dictionaries(
+        {"pattern": st.sampled_from(["straight", "staggered", "triangular"]), "direction": st.just("across")}
+    ),
+)
+SIZES: st.SearchStrategy[Fields] = st.one_of(
+    st.just({}),
+    st.fixed_dictionaries({"plants": st.integers(1, 60)}),
+    st.fixed_dictionaries({"length": cm(5, 400)}),
+)
 
 
 @st.composite
 def any_block(draw: st.DrawFn) -> tuple[Fields, Fields, Fields]:
     """Any block of a newer pattern in a plain bed."""
     bed = {"length": draw(cm(50, 400)), "width": draw(cm(20, 200))}
-    edge = draw(st.none() | cm(0, 30))
+    edge = draw(maybe(cm(0, 30)))
     crop = {"in_row": draw(cm(9, 60)), "row_spacing": draw(cm(20, 60))} | ({"edge": edge} if edge else {})
-    pattern = draw(
-        st.one_of(
-            st.fixed_dictionaries({"pattern": st.just("twin"), "twin_spacing": cm(3, 19)}),
-            st.fixed_dictionaries(
-                {"pattern": st.just("cells"), "cell": cm(10, 50), "plants_per_cell": st.integers(1, 9)}
-            ),
-            st.just({"pattern": "rings"}),
-            st.fixed_dictionaries(
-                {"pattern": st.sampled_from(["straight", "staggered", "triangular"]), "direction": st.just("across")}
-            ),
-        )
-    )  # fmt: skip
-    size = draw(
-        st.just({})
-        | st.fixed_dictionaries({"plants": st.integers(1, 60)})
-        | st.fixed_dictionaries({"length": cm(5, 400)})
-    )
-    return bed, crop, {**pattern, **size}
+    return bed, crop, draw(PATTERNS) | draw(SIZES)
 
 
 def least_apart(layout: Layout) -> float:
