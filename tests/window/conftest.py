@@ -1,17 +1,22 @@
-"""The window that its tests work on: two beds in metres, no screen, closed and gone at the end."""
+"""The window that its tests work on: two beds in metres, no screen, closed and gone at the end.
+
+Making a window takes a quarter of a second. Those who look at a dialog alone share one window that they open it from.
+"""
 
 from collections.abc import Iterator
 
 import pytest
 from PySide6.QtCore import QEvent
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QDialog
 from pytestqt.qtbot import QtBot
 
+from gardenplot.plan import Plan
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from gardenplot.window.theme import dress
 from tests.plans import metric_plan
 from tests.window.mouse import Mouse
+from tests.window.walk import WAITED_FOR
 
 
 @pytest.fixture(scope="session")
@@ -30,16 +35,58 @@ def pytest_itemcollected(item: pytest.Item) -> None:
 @pytest.fixture
 def window(dressed: QApplication, qtbot: QtBot) -> Iterator[MainWindow]:
     """A window with the metric plan, shown."""
-    shown = MainWindow()
-    shown.resize(1440, 900)
-    shown.document.start(metric_plan())
-    shown.show()
+    shown = made(metric_plan())
     qtbot.waitExposed(shown)
     yield shown
+    closed(shown, dressed)
+
+
+@pytest.fixture(scope="module")
+def hosts(dressed: QApplication) -> Iterator[list[MainWindow]]:
+    """The window that the dialogs of a module are opened from, once it is made."""
+    some: list[MainWindow] = []
+    yield some
+    for shown in some:
+        closed(shown, dressed)
+
+
+@pytest.fixture
+def host(hosts: list[MainWindow], own_settings: None) -> MainWindow:  # noqa: ARG001  # settings come first
+    """A window to open a dialog from, which others have been opened from."""
+    if not hosts:
+        hosts.append(made(metric_plan()))
+    begin_anew(hosts[0], metric_plan())
+    return hosts[0]
+
+
+def begin_anew(shown: MainWindow, plan: Plan) -> None:
+    """Show a plan as a new window shows it, with no dialog open."""
+    for dialog in shown.findChildren(QDialog):
+        dialog.close()
+        if isinstance(dialog, WAITED_FOR):
+            dialog.deleteLater()
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    vars(shown.document).pop("today", None)
+    shown.document.start(plan)
+    shown.sight.select(None)
+    shown.ledger.setCurrentIndex(0)
+
+
+def made(plan: Plan, size: tuple[int, int] = (1440, 900)) -> MainWindow:
+    """A window on a plan, shown in a size."""
+    shown = MainWindow()
+    shown.resize(*size)
+    shown.document.start(plan)
+    shown.show()
+    return shown
+
+
+def closed(shown: MainWindow, app: QApplication) -> None:
+    """Away with a window, without a question."""
     shown.document.start(metric_plan())
     shown.close()
     shown.deleteLater()
-    dressed.sendPostedEvents(shown, QEvent.Type.DeferredDelete)
+    app.sendPostedEvents(shown, QEvent.Type.DeferredDelete)
 
 
 @pytest.fixture

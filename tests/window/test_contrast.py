@@ -65,9 +65,9 @@ def test_the_window_is_read_and_its_controls_are_seen(
 @pytest.mark.usefixtures("screen")
 @pytest.mark.parametrize("name", DIALOGS)
 def test_the_dialogs_are_read_and_their_controls_are_seen(
-    window: MainWindow, name: str, monkeypatch: pytest.MonkeyPatch
+    host: MainWindow, name: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    dialog = opened(window, name, monkeypatch.setattr)
+    dialog = opened(host, name, monkeypatch.setattr)
     dialog.resize(dialog.width(), 1400)
     settle(dialog)
     assert_read_and_seen(dialog)

@@ -293,9 +293,9 @@ BUTTONS = {
 
 @pytest.mark.parametrize("name", BUTTONS)
 def test_the_button_that_accepts_says_what_it_does(
-    window: MainWindow, monkeypatch: pytest.MonkeyPatch, name: str
+    host: MainWindow, monkeypatch: pytest.MonkeyPatch, name: str
 ) -> None:
-    dialog = opened(window, name, monkeypatch.setattr)
+    dialog = opened(host, name, monkeypatch.setattr)
     words = [button.text() for button in dialog.findChildren(QPushButton)]
     assert sorted(words) == sorted([BUTTONS[name], "Cancel"])
     assert next(button for button in dialog.findChildren(QPushButton) if button.isDefault()).text() == BUTTONS[name]

@@ -1,5 +1,6 @@
 """The keyboard comes to every part in the order of reading, each says its name, and where it is can be seen."""
 
+from collections.abc import Iterator
 from itertools import pairwise
 
 import numpy as np
@@ -17,7 +18,9 @@ AROUND = 3
 """How far outside of a part its mark may be."""
 LEAST_CHANGE = 3.0
 """Least contrast of a mark with what was there before (WCAG 2.2, 2.4.13)."""
-SCHEMES = pytest.mark.parametrize("scheme", [Qt.ColorScheme.Light, Qt.ColorScheme.Dark], ids=["light", "dark"])
+SCHEMES = pytest.mark.parametrize(
+    "screen", [Qt.ColorScheme.Light, Qt.ColorScheme.Dark], ids=["light", "dark"], indirect=True
+)
 SHOWN = pytest.mark.parametrize(
     ("selected", "tab"),
     [((None, None), 0), (("b1", None), 1), (("b1", "p1"), 2), ((None, None), 3)],
@@ -25,17 +28,11 @@ SHOWN = pytest.mark.parametrize(
 )
 
 
-@pytest.fixture
-def screen(dressed: QApplication, scheme: Qt.ColorScheme) -> QApplication:
-    """The program on a light or a dark screen, before its window is made."""
-    dressed.styleHints().colorSchemeChanged.emit(scheme)
-    return dressed
-
-
-@pytest.fixture(autouse=True)
-def light_again(dressed: QApplication) -> object:
-    """Leave a light screen behind."""
-    yield
+@pytest.fixture(scope="module")
+def screen(dressed: QApplication, request: pytest.FixtureRequest) -> Iterator[QApplication]:
+    """The program on a light or a dark screen, and on a light one afterwards."""
+    dressed.styleHints().colorSchemeChanged.emit(request.param)
+    yield dressed
     dressed.styleHints().colorSchemeChanged.emit(Qt.ColorScheme.Light)
 
 
@@ -84,10 +81,10 @@ def test_focus_is_seen_on_the_drawing_of_the_ground(
 @SCHEMES
 @pytest.mark.parametrize("name", DIALOGS)
 def test_focus_is_seen_on_every_part_of_the_dialogs(
-    screen: QApplication, window: MainWindow, name: str, monkeypatch: pytest.MonkeyPatch
+    screen: QApplication, host: MainWindow, name: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     assert screen.styleHints() is not None
-    dialog = opened(window, name, monkeypatch.setattr)
+    dialog = opened(host, name, monkeypatch.setattr)
     assert_every_stop_is_marked(dialog)
     dialog.close()
 
@@ -164,8 +161,8 @@ def test_tab_goes_through_the_window_panel_by_panel_and_down_each_panel(window: 
 
 
 @pytest.mark.parametrize("name", DIALOGS)
-def test_shift_tab_comes_back_the_same_way(window: MainWindow, name: str, monkeypatch: pytest.MonkeyPatch) -> None:
-    dialog = opened(window, name, monkeypatch.setattr)
+def test_shift_tab_comes_back_the_same_way(host: MainWindow, name: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    dialog = opened(host, name, monkeypatch.setattr)
     there = stops(dialog)
     back: list[QWidget] = []
     while len(back) < len(there):

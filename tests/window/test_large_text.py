@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from itertools import combinations
 
 import pytest
-from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
     QApplication,
@@ -24,47 +23,43 @@ from gardenplot.window.main import MainWindow
 from gardenplot.window.pattern_choice import PatternButton
 from gardenplot.window.theme import dress
 from tests.plans import metric_plan
+from tests.window.conftest import begin_anew, closed, made
 from tests.window.walk import DIALOGS, opened, settle, text_of
 
 SIZES = [(1.0, 1024, 700), (1.0, 1366, 768), (1.3, 1366, 768), (1.6, 1366, 768), (2.0, 1366, 768)]
 LONG = "The glasshouse field below the old drove road, north of the burn"
 SMALLEST_DRAWING = 480, 170
-PAIRS = [
-    (size, name)
-    for number, size in enumerate(SIZES)
-    for at, name in enumerate(DIALOGS)
-    if number in (0, len(SIZES) - 1) or at % 3 == number - 1
-]
-"""Every dialog with the least text in the smallest window and with the largest text; sizes between them by turns."""
+Size = tuple[float, int, int]
 
 
-def told(size: tuple[float, int, int]) -> str:
+def dialogs_with(size: Size) -> list[str]:
+    """Every dialog with the least text in the smallest window and with the largest text; in between by turns."""
+    number = SIZES.index(size)
+    everywhere = number in (0, len(SIZES) - 1)
+    return [name for at, name in enumerate(DIALOGS) if everywhere or at % 3 == number - 1]
+
+
+def told(size: Size) -> str:
     """A size of text and window in words."""
     return f"{size[0]:.0%} in {size[1]} x {size[2]}"
 
 
 @pytest.fixture(scope="module", params=SIZES, ids=told)
-def size(dressed: QApplication, request: pytest.FixtureRequest) -> Iterator[tuple[int, int]]:
+def size(dressed: QApplication, request: pytest.FixtureRequest) -> Iterator[Size]:
     """Text of that size, for all tests with it, and the size of the window."""
-    times, width, height = request.param
-    with text_of(dressed, times, dress):
-        yield width, height
+    size: Size = request.param
+    with text_of(dressed, size[0], dress):
+        yield size
 
 
 @pytest.fixture
-def large(dressed: QApplication, size: tuple[int, int]) -> Iterator[MainWindow]:
+def large(dressed: QApplication, size: Size) -> Iterator[MainWindow]:
     """A window of that size with text of that size, and a plan with a long name."""
-    shown = MainWindow()
-    shown.document.start(change_place(metric_plan(), name=LONG))
-    shown.resize(*size)
-    shown.show()
+    shown = made(change_place(metric_plan(), name=LONG), size[1:])
     settle(shown)
-    assert (shown.width(), shown.height()) == size, f"the least size is {shown.minimumSizeHint()}"
+    assert (shown.width(), shown.height()) == size[1:], f"the least size is {shown.minimumSizeHint()}"
     yield shown
-    shown.document.start(metric_plan())
-    shown.close()
-    shown.deleteLater()
-    dressed.sendPostedEvents(shown, QEvent.Type.DeferredDelete)
+    closed(shown, dressed)
 
 
 @pytest.mark.parametrize("selected", [(None, None), ("b1", None), ("b2", "p2")], ids=["plan", "bed", "planting"])
@@ -89,16 +84,15 @@ def test_the_name_of_the_plan_is_cut_with_a_sign_and_told_whole(large: MainWindo
     assert name.width() >= name.minimumSizeHint().width()
 
 
-@pytest.mark.parametrize(
-    ("size", "name"), PAIRS, indirect=["size"], ids=[f"{told(one)}-{name}" for one, name in PAIRS]
-)
-def test_nothing_of_the_dialogs_is_cut(large: MainWindow, name: str, monkeypatch: pytest.MonkeyPatch) -> None:
-    dialog = opened(large, name, monkeypatch.setattr)
-    room = dialog.screen().availableSize()
-    assert dialog.width() <= room.width()
-    assert dialog.height() <= room.height()
-    assert_whole(dialog)
-    dialog.close()
+def test_nothing_of_the_dialogs_is_cut(large: MainWindow, size: Size, monkeypatch: pytest.MonkeyPatch) -> None:
+    for name in dialogs_with(size):
+        begin_anew(large, change_place(metric_plan(), name=LONG))
+        dialog = opened(large, name, monkeypatch.setattr)
+        room = dialog.screen().availableSize()
+        assert dialog.width() <= room.width(), name
+        assert dialog.height() <= room.height(), name
+        assert_whole(dialog)
+        dialog.close()
 
 
 def assert_whole(shown: QWidget) -> None:
@@ -148,7 +142,7 @@ def test_what_is_cut_is_found(window: MainWindow) -> None:
     button.hide()
     dialog = QDialog(window)
     for words in ("one", "other"):
-        QLabel(words, dialog).setGeometry(10, 10, 100, 30)
+        QLabel(words, dialog).setGeometry(10, 10, 100, 60)
     dialog.show()
     with pytest.raises(AssertionError, match="lies over"):
         assert_whole(dialog)

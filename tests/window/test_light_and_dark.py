@@ -41,9 +41,9 @@ def test_the_window_changes_over_and_back_again(window: MainWindow, dressed: QAp
 
 @pytest.mark.parametrize("name", DIALOGS)
 def test_a_dialog_that_is_open_changes_over(
-    window: MainWindow, dressed: QApplication, name: str, monkeypatch: pytest.MonkeyPatch
+    host: MainWindow, dressed: QApplication, name: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    dialog = opened(window, name, monkeypatch.setattr)
+    dialog = opened(host, name, monkeypatch.setattr)
     assert_changes_over(dialog, dressed, paper_stays=name == "bed sheet")
     dialog.close()
 

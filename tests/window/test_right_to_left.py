@@ -99,15 +99,14 @@ def test_a_drag_goes_where_the_hand_goes(direction: Qt.LayoutDirection) -> None:
 @pytest.mark.parametrize("direction", [RIGHT], indirect=True, ids=["from the right"])
 @pytest.mark.parametrize("name", DIALOGS)
 def test_dialogs_show_all_their_words(
-    direction: Qt.LayoutDirection, name: str, monkeypatch: pytest.MonkeyPatch
+    direction: Qt.LayoutDirection, host: MainWindow, name: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """From the left every other test of the dialogs sees them."""
-    shown = made(named())
-    dialog = opened(shown, name, monkeypatch.setattr)
+    host.document.start(named())
+    dialog = opened(host, name, monkeypatch.setattr)
     assert dialog.layoutDirection() == direction
     assert inked(dialog) > 0.002
     dialog.close()
-    closed(shown)
 
 
 @pytest.mark.parametrize("select", [(None, None), ("b1", "p1")])

@@ -125,6 +125,8 @@ DIALOGS: dict[str, Callable[[MainWindow], object]] = {
     "bed sheet": lambda window: Preview(window.document.plan, "Plan", print_of(Kind.BEDS, "b1"), window).exec(),
 }
 """Every dialog by name, and what opens it."""
+WAITED_FOR = (AskDialog, CompareDialog, FillDialog, KeysPage, PlansDialog, Preview, WorkingDialog)
+"""Dialogs that the program waits for; nobody has them when they are closed."""
 _LIGHT = linear(np.arange(256) / 255)
 STOPS = 80
 """More presses of Tab than any window has stops."""
@@ -139,7 +141,7 @@ def opened(window: MainWindow, name: str, monkey: Callable[[type, str, object], 
         dialog.show()
         return 0
 
-    for kind in (AskDialog, CompareDialog, FillDialog, KeysPage, PlansDialog, Preview, WorkingDialog):
+    for kind in WAITED_FOR:
         monkey(kind, "exec", show)
     DIALOGS[name](window)
     kept += [one for one in window.findChildren(AnswersDialog) if one.isVisible()]
