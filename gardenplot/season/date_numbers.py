@@ -60,15 +60,7 @@ def _all(asked: _Asked) -> Iterator[tuple[str, Number]]:
     ready = _ready(asked)
     in_ground = _in_ground(asked, ready)
     if asked.raised:
-        sow = _sow(asked, in_ground)
-        if sow is not None:
-            yield "sow", sow
-            days = _days("pot_up_days", asked.crop.pot_up_days)
-            yield from _of("pot_up", asked.came.potted_up, _shifted("pot_up", "sow + pot_up_days", sow, days))
-        if in_ground is not None:
-            days = _days("hardening_days", asked.crop.hardening_days)
-            harden = _shifted("harden", "set_out − hardening_days", in_ground, days, source=Source.HARDENING)
-            yield from _of("harden", asked.came.hardened, harden)
+        yield from _raising(asked, in_ground)
     if in_ground is not None:
         yield ("set_out" if asked.raised else "sow"), in_ground
     yield from _emerges(asked, in_ground)
@@ -83,6 +75,19 @@ def _all(asked: _Asked) -> Iterator[tuple[str, Number]]:
     yield from _out(asked, last)
 
 
+def _raising(asked: _Asked, in_ground: Number | None) -> Iterator[tuple[str, Number]]:
+    """The days in trays; what came about is told whether what it would follow from is known or not."""
+    sow, pot_up, harden = _sow(asked, in_ground), None, None
+    if sow is not None:
+        yield "sow", sow
+        pot_up = _shifted("pot_up", "sow + pot_up_days", sow, _days("pot_up_days", asked.crop.pot_up_days))
+    yield from _of("pot_up", asked.came.potted_up, pot_up)
+    if in_ground is not None:
+        days = _days("hardening_days", asked.crop.hardening_days)
+        harden = _shifted("harden", "set_out − hardening_days", in_ground, days, source=Source.HARDENING)
+    yield from _of("harden", asked.came.hardened, harden)
+
+
 def _out(asked: _Asked, last: Number | None) -> Iterator[tuple[str, Number]]:
     """The day on which the ground is free: the day after the last of the harvest, where nobody says."""
     if asked.came.cleared is not None:
@@ -94,9 +99,11 @@ def _out(asked: _Asked, last: Number | None) -> Iterator[tuple[str, Number]]:
         yield "out", _shifted("out", f"{last.name} + a_day", last, day)
 
 
-def _of(name: str, came: date | None, counted: Number) -> Iterator[tuple[str, Number]]:
-    """What came about, else what was counted."""
-    yield name, counted if came is None else _came(name, came)
+def _of(name: str, came: date | None, counted: Number | None) -> Iterator[tuple[str, Number]]:
+    """What came about, else what was counted, if it was."""
+    number = counted if came is None else _came(name, came)
+    if number is not None:
+        yield name, number
 
 
 def _came(name: str, day: date) -> Number:
