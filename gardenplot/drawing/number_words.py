@@ -1,7 +1,7 @@
 """Numbers in words: their names, their values in the plan's units, and the sums that they came from."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from fractions import Fraction
 
 from attrs import frozen
@@ -36,6 +36,16 @@ class Line:
     source: str
     is_weak: bool = False
 
+    @property
+    def is_sum(self) -> bool:
+        """Whether it was worked out of something; what was put in was not, nor is nothing added up to nothing."""
+        return any(map(str.isalpha, self.formula))
+
+    @property
+    def says(self) -> tuple[str, str, str]:
+        """What its sum says, whatever it is the sum of."""
+        return self.formula, self.sum, self.value
+
 
 def name_words(name: str) -> str:
     """The name of a number as it is read: "cells in a tray"; of one of several, that of its kind."""
@@ -50,7 +60,7 @@ def labelled(number: Number) -> str:
 def value_words(number: Number, units: Units, money: str = "") -> str:
     """A value in the plan's units, rounded once; a weak one as a range; "not known: needs the leg in the ground"."""
     if number.value is None:
-        lacks = ", ".join(name_words(name) for name in number.lacks())
+        lacks = ", ".join(name_words(name) for name in number.lacks()) if number.terms else ""
         return _("not known: needs {lacks}").format(lacks=lacks) if lacks else _("not known")
     if number.trust is Trust.WEAK and number.terms:
         return _range(number, units)
@@ -127,10 +137,15 @@ def working_lines(number: Number, units: Units, money: str = "") -> Iterator[Lin
     return workings_of((number,), units, money)
 
 
-def workings_of(numbers: Iterable[Number], units: Units, money: str = "") -> Iterator[Line]:
-    """Numbers and all that went into them, each told only once: those asked for in their order, the rest below."""
+def workings_of(
+    numbers: Iterable[Number], units: Units, money: str = "", told: Collection[tuple[str, str, str]] = ()
+) -> Iterator[Line]:
+    """Numbers and all that went into them, each told only once: those asked for in their order, the rest below.
+
+    Sums that went into them and say what was `told` elsewhere are left out, with what went into these.
+    """
     asked = {_key(number): number for number in numbers}
-    seen = set(asked)
+    seen = _Seen({*asked}, told)
     for number in asked.values():
         yield _line(number, 0, units, money)
         for term in number.terms:
@@ -140,15 +155,24 @@ def workings_of(numbers: Iterable[Number], units: Units, money: str = "") -> Ite
 _Key = tuple[str, Fraction | None, Unit]
 
 
+@frozen
+class _Seen:
+    """The numbers that are told by now, and what sums said elsewhere."""
+
+    keys: set[_Key]
+    told: Collection[tuple[str, str, str]]
+
+
 def _key(number: Number) -> _Key:
     return labelled(number), number.value, number.unit
 
 
-def _lines(number: Number, depth: int, seen: set[_Key], units: Units, money: str) -> Iterator[Line]:
-    if _key(number) in seen:
+def _lines(number: Number, depth: int, seen: _Seen, units: Units, money: str) -> Iterator[Line]:
+    line = _line(number, depth, units, money)
+    if _key(number) in seen.keys or (line.is_sum and line.says in seen.told):
         return
-    seen.add(_key(number))
-    yield _line(number, depth, units, money)
+    seen.keys.add(_key(number))
+    yield line
     for term in number.terms:
         yield from _lines(term, depth + 1, seen, units, money)
 

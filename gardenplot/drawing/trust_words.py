@@ -10,3 +10,7 @@ TRUST = {
     Trust.WEAK: _("weak"),
 }
 """How far to trust a sum, in words."""
+
+EXACT = TRUST[Trust.EXACT]
+WEAK = _("Weak numbers hang on a guess: the night, the soil and the season decide. They are told as a range.")
+"""What is said wherever a weak number is."""

@@ -24,6 +24,7 @@ class Kind(StrEnum):
     DATES = "dates"
     LIST = "list"
     CARDS = "cards"
+    WORKINGS = "workings"
 
 
 NAMES = {
@@ -37,6 +38,7 @@ NAMES = {
     Kind.DATES: _("Dates by week"),
     Kind.LIST: _("Shopping list"),
     Kind.CARDS: _("Door cards"),
+    Kind.WORKINGS: _("Workings"),
 }
 """What each kind is called."""
 

@@ -22,6 +22,7 @@ from gardenplot.sheets.paper import Paper, Sheets
 from gardenplot.sheets.shopping_sheet import add_shopping_list
 from gardenplot.sheets.sowing_sheet import add_sowing
 from gardenplot.sheets.spacing_strips import add_strips
+from gardenplot.sheets.workings_sheet import add_workings
 from gardenplot.words import _
 
 _PARTS = 100
@@ -41,6 +42,7 @@ ADDED: dict[Kind, Add] = {
     Kind.COUNTS: add_counts,
     Kind.SOWING: add_sowing,
     Kind.LABELS: add_labels,
+    Kind.WORKINGS: add_workings,
 }
 
 

@@ -35,7 +35,8 @@ def one_line_high(_row: object) -> float:
 class Part(Generic[Row]):
     """Rows under a heading, with words at its right; what goes on over a page is told so.
 
-    Rows are as high as `height_of` says, and lower than a page. A part that is about a `thing` has a bookmark.
+    Rows are as high as `height_of` says, and lower than a page. A part that is about a `thing` has a bookmark. One
+    that `flows` is begun wherever its first row has room.
     """
 
     name: str
@@ -44,6 +45,7 @@ class Part(Generic[Row]):
     continued: bool = False
     height_of: Callable[[Row], float] = one_line_high
     thing: str = ""
+    flows: bool = False
 
     @property
     def height(self) -> float:
@@ -63,7 +65,8 @@ def paged(parts: Iterable[Part[Row]], room: float) -> list[list[Part[Row]]]:
     for one in parts:
         rest = one
         while rest.rows:
-            whole, least = rest.height, HEADING + rest.height_of(rest.rows[0])
+            least = HEADING + rest.height_of(rest.rows[0])
+            whole = least if one.flows else rest.height
             if left < max(least, min(whole, room)) and (whole <= room or left < max(least, room / 2)):
                 pages.append([])
                 left = room

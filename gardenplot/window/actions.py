@@ -262,7 +262,14 @@ def _sheets(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("sheets.list", _("Sho&pping list …"), one(Kind.LIST), "", why.bed, also=also)
     also = _("print paper PDF nights covers sunset frost week")
     yield Action("sheets.card", _("Door &card …"), sheets.cards, "", why.cover, also=also)
+    also = _("print paper PDF numbers sums formulas proof how it came about")
+    yield Action("sheets.workings", _("Wor&kings …"), one(Kind.WORKINGS), "", why.bed, also=also)
     yield Rule()
+    yield from _files(window, why)
+
+
+def _files(window: "MainWindow", why: Reasons) -> Entries:
+    sheets = window.sheets
     also = _("export iCalendar ICS phone dates")
     yield Action("sheets.calendar", _("Calendar &file …"), sheets.calendar, "", why.planted, also=also)
     also = _("export picture SVG DXF PNG CSV")

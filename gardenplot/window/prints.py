@@ -16,6 +16,7 @@ _CAUTIONS = {
     Kind.CARDS: _("A page for each week: hang it where the covers are put on."),
     Kind.COUNTS: _("A box for each row: what is planted stands beside it."),
     Kind.SOWING: _("What was sown already is ticked."),
+    Kind.WORKINGS: _("How each number came about, to be followed on paper."),
     Kind.LABELS: _("Print at 100 %, not fitted to the page, and cut along the lines."),
 }
 _SET = (Kind.BEDS, Kind.COUNTS, Kind.SOWING, Kind.DATES, Kind.LIST, Kind.CARDS)

@@ -18,6 +18,8 @@ FEW_BEDS = 6
 """The bed sheets of so many beds are laid out in less than a tenth of a second, all their sheets in a few tenths."""
 FEW_PLANTINGS = 100
 """The dates of so many plantings are, too."""
+FEW_SUMS = 20
+"""The workings of so many plantings are."""
 _LARGE_SCALE = 10
 """A drawing that is larger than 1 to so many may have hundreds of pages."""
 
@@ -30,6 +32,7 @@ def made_sheets(plan: Plan, paper: Paper, name: str, asked: Print, parent: QWidg
     """The sheets of a plan as of today; raises StoppedError, or PlanError where there is nothing to print."""
     today = date.today()
     is_large = Kind.DRAWING in asked.kinds and asked.choices.scale is not None and asked.choices.scale < _LARGE_SCALE
+    is_large = is_large or (Kind.WORKINGS in asked.kinds and len(plan.plantings) > FEW_SUMS)
     if len(plan.beds) <= FEW_BEDS and len(plan.plantings) <= FEW_PLANTINGS and not is_large:
         return printed(plan, paper, asked.kinds, choices=asked.choices, name=name, day=today)
     named = {"choices": asked.choices, "name": name, "day": today}

@@ -6,13 +6,13 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout, QWidget
 
 from gardenplot.drawing.number_words import Line
 from gardenplot.drawing.style import Ink
+from gardenplot.drawing.trust_words import WEAK
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.tables import Table, TableRow
 from gardenplot.window.theme import magnified, widget_font, write_in
 from gardenplot.words import _
 
 _COLUMNS = (_("number"), _("value"), _("how"))
-_WEAK = _("Weak numbers hang on a guess: the night, the soil and the season decide. They are told as a range.")
 _WIDTH, _HEIGHT = 780, 440
 _LINES = 3
 """Lines below the table that tell of the row that is chosen; there is room for them always, so that nothing jumps."""
@@ -36,7 +36,7 @@ class WorkingDialog(QDialog):
         self.told = PlainLabel()
         write_in(self.told, Ink.SECOND)
         self.told.setMinimumHeight(_LINES * self.told.fontMetrics().lineSpacing())
-        words = PlainLabel(_WEAK)
+        words = PlainLabel(WEAK)
         words.setVisible(any(line.is_weak for line in lines))
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         self.copy = buttons.addButton(_("Copy"), QDialogButtonBox.ButtonRole.ActionRole)
