@@ -3,20 +3,25 @@
 from collections.abc import Iterator
 from datetime import date
 
+from attrs import evolve
+
 from gardenplot.findings import Finding, Kind
-from gardenplot.layout import Grown, fullest_day, lay_out_bed
+from gardenplot.layout import Grown, LaidOut, Layout, fullest_day, lay_out_bed
 from gardenplot.layout.bed import grown_of
-from gardenplot.layout.bed_numbers import left_number, pieces_number
+from gardenplot.layout.bed_numbers import grown_in, left_number, pieces_number, usable_number
+from gardenplot.layout.close_numbers import closer_numbers
+from gardenplot.layout.place_numbers import readings
+from gardenplot.layout.told import Told
 from gardenplot.plan import Plan, bed_of, crop_of, planting_of
 from gardenplot.season import date_numbers
 from gardenplot.season.dates import wanted_ready
 from gardenplot.season.frost import autumn_freeze, is_hard, last_freeze
-from gardenplot.working import RULES, Number, Source, Trust, Unit, known, worked
+from gardenplot.working import RULES, Number, Source, Trust, Unit, known, larger, smaller, worked
 
 _DAYS = frozenset(
     {
         Kind.LATE, Kind.BED_LATE, Kind.SOWN_AFTER, Kind.OUT_UNREADY, Kind.OVER_AGE, Kind.SOWING_PAST,
-        Kind.POTTING_PAST, Kind.SETTING_PAST, Kind.NOT_YET,
+        Kind.POTTING_PAST, Kind.SETTING_PAST, Kind.NOT_YET, Kind.DATES,
     }
 )  # fmt: skip
 _THINGS = frozenset(
@@ -28,12 +33,19 @@ _THINGS = frozenset(
 _NEAR = frozenset({Kind.IN_THE_WAY, Kind.ON_DRIP_LINE})
 _LONG = frozenset({Kind.OVERLAP, Kind.OUTSIDE, Kind.LEFTOVER, Kind.SHADE, Kind.NO_ROW, Kind.NO_CELL, Kind.NO_PLANT,
                    Kind.ON_ANOTHER_BED, Kind.THROUGH_A_WALL})  # fmt: skip
+_CLOSER = {Kind.CLOSER_IN_ROW: "closer_in_row", Kind.CLOSER_ROWS: "closer_rows", Kind.EDGE: "near_edge"}
+_WORKED = frozenset({Kind.OVERLAP, Kind.OUTSIDE, Kind.NO_ROW, Kind.ROWS, *_CLOSER})
+"""What is told by a sum, in which what there is and what it is held to stand."""
 
 
 def finding_numbers(plan: Plan, finding: Finding) -> Iterator[Number]:
     """The numbers of a finding's own sentence, those that follow from others by their difference first."""
     if finding.kind is Kind.LEFTOVER:
         yield from _left(plan, finding)
+        return
+    sums = tuple(_of_ground(plan, finding)) if finding.kind in _WORKED else ()
+    if sums:
+        yield from sums
         return
     if finding.planting is not None:
         yield from _of_days(plan, finding)
@@ -48,6 +60,54 @@ def finding_numbers(plan: Plan, finding: Finding) -> Iterator[Number]:
         yield known("found_limit", finding.limit, limit, source=Source.MEASURED)
     if finding.plants:
         yield known("more_plants", finding.plants, Unit.COUNT, source=Source.COUNTED)
+
+
+def _of_ground(plan: Plan, finding: Finding) -> Iterator[Number]:
+    """By how much a block stands into another one, beyond its margin, closer than it should; or has rows too many."""
+    laid = lay_out_bed(plan, bed_of(plan, finding.bed or ""))
+    layout = laid.layout_of(finding.planting or "")
+    one = grown_in(laid, layout)
+    match finding.kind:
+        case Kind.OVERLAP:
+            yield _overlap(readings(laid, layout), readings(laid, laid.layout_of(finding.other or "")))
+        case Kind.OUTSIDE:
+            yield _outside(laid, layout, at_head=finding.start < finding.limit)
+        case Kind.NO_ROW:
+            yield from _no_row(Told(laid.bed, one, layout))
+        case Kind.ROWS:
+            asked = known("asked_rows", finding.amount, Unit.COUNT, source=Source.OF_PLANTING)
+            fit = known("rows", finding.limit, Unit.COUNT, source=Source.COUNTED)
+            yield worked("rows_over", Unit.COUNT, "asked_rows − rows", asked, fit, source=RULES)
+        case _:
+            name = _CLOSER[finding.kind]
+            yield from (number for number in closer_numbers(laid.bed, one, layout) if number.name == name)
+
+
+def _overlap(mine: tuple[Number, Number], other: tuple[Number, Number]) -> Number:
+    """What two blocks have in common: from where the second begins to where the first ends."""
+    begins, ends = (evolve(number, name=f"other_{number.name}") for number in other)
+    return worked("overlaps", Unit.LENGTH, "smaller(ends, other_ends) − larger(begins, other_begins)", *mine, begins,
+                  ends, using={"smaller": smaller, "larger": larger}, source=RULES)  # fmt: skip
+
+
+def _outside(laid: LaidOut, layout: Layout, *, at_head: bool) -> Number:
+    begins, ends = readings(laid, layout)
+    if at_head:
+        margin = known("zone_begins", laid.bed.zone[0], Unit.READING, source=Source.OF_BED)
+        return worked("stands_out", Unit.LENGTH, "zone_begins − begins", margin, begins, source=RULES)
+    last = worked("zone_ends", Unit.READING, "bed_length − foot_margin", *usable_number(laid.bed).terms[::2],
+                  source=RULES)  # fmt: skip
+    return worked("stands_out", Unit.LENGTH, "ends − zone_ends", ends, last, source=RULES)
+
+
+def _no_row(told: Told) -> Iterator[Number]:
+    """What both edge distances take, with a pair of rows between them, of the width of the bed."""
+    twin = known("twin_spacing", told.grid.twin, Unit.SPACING, source=Source.OF_PLANTING)
+    terms = (told.edge_distance, twin) if told.grid.twin else (told.edge_distance,)
+    formula = "2 × edge_distance + twin_spacing" if told.grid.twin else "2 × edge_distance"
+    taken = worked("taken", Unit.LENGTH, formula, *terms, source=RULES)
+    width = evolve(told.bed_width, unit=Unit.LENGTH)
+    yield worked("too_narrow", Unit.LENGTH, "taken − bed_width", taken, width, source=RULES)
 
 
 def _left(plan: Plan, finding: Finding) -> Iterator[Number]:

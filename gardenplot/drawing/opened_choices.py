@@ -15,6 +15,8 @@ from gardenplot.filling import Filling
 from gardenplot.findings import find_in_bed
 from gardenplot.layout import lay_out_bed, lay_out_plan
 from gardenplot.layout.candidate import Candidate
+from gardenplot.layout.close_numbers import closer_numbers
+from gardenplot.layout.told import first_true
 from gardenplot.plan import bed_of, by_id, crop_of, order_of, planting_of
 from gardenplot.words import _
 from gardenplot.working import RULES, Number, Source, Unit, added, known, worked
@@ -76,15 +78,25 @@ def _against_packet(candidate: Candidate) -> Iterator[Number]:
         yield known("ordered", units, Unit.COUNT, source=Source.OF_ORDER)
     if candidate.over is not None:
         yield known("asked_over", candidate.over, Unit.COUNT, source=Source.COUNTED)
-    for name, nm in (("closer_in_row", candidate.closer_in_row), ("closer_rows", candidate.closer_rows),
-                     ("near_edge", candidate.near_edge), ("twin_spacing", candidate.layout.grid.twin)):  # fmt: skip
-        if nm:
-            yield known(name, nm, Unit.SPACING, source=Source.MEASURED)
+    yield from _closer(candidate)
+    if candidate.layout.grid.twin:
+        yield known("twin_spacing", candidate.layout.grid.twin, Unit.SPACING, source=Source.MEASURED)
     for one in (candidate.marking.in_row, candidate.marking.rows):
         if one is not None:
             yield known("markable", one.nearest, Unit.SPACING, source=Source.OF_PLACE)
     if candidate.in_the_way:
         yield known("in_the_way", candidate.in_the_way, Unit.COUNT, source=Source.COUNTED)
+
+
+def _closer(candidate: Candidate) -> Iterator[Number]:
+    """What is closer than the packet, and nearer to the edge than is asked for now."""
+    layout = candidate.layout
+    one = next(each for each in candidate.laid.grown if each.planting.id == layout.planting)
+    found = {number.name: number for number in closer_numbers(candidate.laid.bed, one, layout)}
+    for name, nm in (("closer_in_row", candidate.closer_in_row), ("closer_rows", candidate.closer_rows),
+                     ("near_edge", candidate.near_edge)):  # fmt: skip
+        if nm:
+            yield first_true(nm, found.get(name)) or known(name, nm, Unit.SPACING, source=Source.MEASURED)
 
 
 def of_filling(filling: Filling) -> Opened:

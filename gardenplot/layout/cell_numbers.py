@@ -9,6 +9,7 @@ from gardenplot.layout.band import band_area
 from gardenplot.layout.block import band_width
 from gardenplot.layout.block_numbers import block_of
 from gardenplot.layout.cells import sub_row_offsets
+from gardenplot.layout.grids import radii_of
 from gardenplot.layout.rings import on_ring
 from gardenplot.layout.told import Told, counted, down, drawn, first_true, up
 from gardenplot.layout.zone import is_plain
@@ -71,18 +72,63 @@ def _across(told: Told) -> Number:
 
 
 def rings(told: Told) -> Iterator[Number]:
-    """Plants of each ring: as many as keep their spacing along the chord."""
+    """How many rings there are, and the plants of each: as many as keep their spacing along the chord."""
     filled = [ring for ring in told.layout.rings if ring.count]
-    yield known("rings", len(filled), Unit.COUNT, source=Source.COUNTED)
+    outer = _outer_radius(told)
+    yield _how_many_rings(told, outer, len(filled))
     yield told.row_spacing
     parts = []
-    for ring in filled:
-        radius = known("ring_radius", ring.radius, Unit.SPACING, source=Source.MEASURED)
-        whole = worked("ring", Unit.COUNT, "on_a_ring(ring_radius, in_row_spacing)", radius, told.in_row,
-                       using=_ON_A_RING, source=Source.CHORDS)  # fmt: skip
-        on_drawing = known("ring", ring.count, Unit.COUNT, source=Source.COUNTED)
-        parts.append(first_true(ring.count, whole) or on_drawing)
+    for number, ring in enumerate(told.layout.rings):
+        if ring.count:
+            radius = _radius(told, outer, number, ring.radius)
+            whole = worked("ring", Unit.COUNT, "on_a_ring(ring_radius, in_row_spacing)", radius, told.in_row,
+                           using=_ON_A_RING, source=Source.CHORDS)  # fmt: skip
+            on_drawing = known("ring", ring.count, Unit.COUNT, source=Source.COUNTED)
+            parts.append(first_true(ring.count, whole) or on_drawing)
     yield added(told.name, Unit.COUNT, parts, RULES)
+
+
+def _outer_radius(told: Told) -> Number:
+    """The radius of the outer ring: what the bed has round its middle, less the edge distance."""
+    edge = told.edge_distance
+    if told.bed.diameter is not None:
+        across = known("bed_diameter", told.bed.diameter.nm, Unit.SPACING, source=Source.SIZE_OF_BED)
+        radius = down("bed_radius", Unit.SPACING, "bed_diameter ÷ 2", across)
+    else:
+        radii = radii_of(told.bed, 0, told.grid.between, told.grid.in_row)
+        radius = known("bed_radius", radii[0] if radii else 0, Unit.SPACING, source=Source.MEASURED)
+    return worked("outer_radius", Unit.SPACING, "bed_radius − edge_distance", radius, edge, source=RULES)
+
+
+def _how_many_rings(told: Told, outer: Number, filled: int) -> Number:
+    """As typed, else as many as lie a row spacing apart until less than an in-row spacing is left across.
+
+    Where the middle itself is left, one plant stands in it.
+    """
+    typed = None
+    if told.grid.rows_asked is not None:
+        typed = known("rings", told.grid.rows_asked, Unit.COUNT, source=Source.OF_PLANTING)
+    room = "(outer_radius − in_row_spacing ÷ 2) ÷ row_spacing + 1"
+    whole = down("rings", Unit.COUNT, room.replace("in_row_spacing", told.in_row.name), outer, told.in_row,
+                 told.row_spacing)  # fmt: skip
+    round_it = evolve(whole, name="rings_round")
+    middle = known("in_middle", 1, Unit.COUNT, source=RULES)
+    ways = typed, whole, worked("rings", Unit.COUNT, "rings_round + in_middle", round_it, middle, source=RULES)
+    on_drawing = known("rings", filled, Unit.COUNT, source=Source.COUNTED)
+    return first_true(filled, *ways) or on_drawing
+
+
+def _radius(told: Told, outer: Number, number: int, drawn_at: int) -> Number:
+    """The radius of a ring: so many row spacings inside the outer one."""
+    before = known("rings_before", number, Unit.COUNT, source=Source.COUNTED)
+    inside = worked("ring_radius", Unit.SPACING, "outer_radius − rings_before × row_spacing", outer, before,
+                    told.row_spacing, source=RULES)  # fmt: skip
+    ways = (
+        evolve(outer, name="ring_radius") if not number else inside,
+        known("ring_radius", 0, Unit.SPACING, source=RULES),
+    )
+    on_drawing = known("ring_radius", drawn_at, Unit.SPACING, source=Source.MEASURED)
+    return first_true(drawn_at, *ways) or on_drawing
 
 
 _ON_A_RING = {"on_a_ring": lambda radius, in_row: Fraction(on_ring(int(radius), int(in_row)))}

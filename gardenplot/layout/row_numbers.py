@@ -113,7 +113,7 @@ def _cross(told: Told) -> Iterator[Number]:
     other = None
     if moved != straight:
         other = first_true(moved, down("moved_row", Unit.COUNT, f"{room} + ½", width, edge, step))
-    if not is_plain(told.bed) or row is None or (moved != straight and other is None):
+    if not is_plain(told.bed) or not told.layout.rows or row is None or (moved != straight and other is None):
         yield known("rows", len(told.layout.rows), Unit.COUNT, source=Source.COUNTED)
         yield counted(told)
         return

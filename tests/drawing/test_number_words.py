@@ -52,7 +52,8 @@ _MAKERS = (
 def formula_texts() -> Iterator[str]:
     """Every text in the rooms that make numbers which is given as a name or a formula."""
     root = Path(gardenplot.__path__[0])
-    for path in (each for room in ("supplies", "layout", "season", "filling") for each in root.glob(f"{room}/*.py")):
+    rooms = ("supplies", "layout", "season", "filling", "drawing")
+    for path in (each for room in rooms for each in root.glob(f"{room}/*.py")):
         for node in ast.walk(ast.parse(path.read_text())):
             if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in _MAKERS:
                 said = (one.value for one in node.args if isinstance(one, ast.Constant))

@@ -15,7 +15,7 @@ from gardenplot.season import stand_for
 from gardenplot.season.date_numbers import date_numbers
 from gardenplot.units import parse_length
 from gardenplot.working import Number, Source, numbers_in
-from tests.drawing.hand_worked import hand_worked
+from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.plans import plans
 
 
@@ -117,3 +117,51 @@ def test_the_numbers_of_the_scenarios_come_from_formulas(scenario: str, number: 
     found = by_name(*list(grown(hand_worked(scenario)))[number])
     assert {name: found[name].value for name in values} == values
     assert all(found[name].terms for name in values if name not in ("rows", "block") or scenario != "s3")
+
+
+def test_rings_come_from_the_size_of_their_bed() -> None:
+    """By hand: (140 − 12.5) / 30 + 1 = 5.25, 5 rings; inside 65 and 35 cm the middle is left for a plant."""
+    crop = {"id": "l", "name": "Lettuce", "in_row": "25 cm", "row_spacing": "30 cm", "edge": "10 cm"}
+    ground = {"diameter": "3 m"}, {"length": "3 m", "width": "1.5 m"}
+    told = []
+    for size in ground:
+        plan = plan_from(
+            beds=[{"id": "b1", "name": "Round"} | size], crops=[crop],
+            plantings=[{"id": "p1", "bed": "b1", "crop": "l", "pattern": "rings"}],
+        )  # fmt: skip
+        (found,) = (by_name(*one) for one in grown(plan))
+        told.append(found["rings"])
+        radii = [one for one in numbers_in(found["planted"]) if one.name == "ring_radius"]
+        assert all(one.source is not Source.MEASURED for one in radii)
+        assert [one.terms != () for one in radii] == [one.value != 0 for one in radii]
+    assert [one.value for one in told] == [5, 3]
+    assert [one.name for one in told[1].terms] == ["rings_round", "in_middle"]
+    assert told[1].terms[0].value == 2
+
+
+def test_days_that_came_about_are_numbers_where_no_other_day_is_known() -> None:
+    crop = {"id": "l", "name": "Lettuce", "in_row": "25 cm", "row_spacing": "30 cm", "establish": "transplant"}
+    came = {"potted_up": "2027-03-20", "hardened": "2027-04-02"}
+    plan = plan_from(
+        beds=[{"id": "b1", "name": "Bed", "length": "3 m", "width": "1 m"}], crops=[crop],
+        plantings=[{"id": "p1", "bed": "b1", "crop": "l", "actual": came}],
+    )  # fmt: skip
+    ((_bed, one, _layout),) = grown(plan)
+    found = date_numbers(one.planting, one.crop, one.order, one.site)
+    assert {name: found[name].value for name in found} == {
+        "pot_up": date(2027, 3, 20).toordinal(), "harden": date(2027, 4, 2).toordinal(),
+    }  # fmt: skip
+
+
+def test_a_block_too_short_for_a_row_across_has_none_to_tell_plants_of() -> None:
+    crop = {"id": "l", "name": "Lettuce", "in_row": "25 cm", "row_spacing": "30 cm", "edge": "10 cm"}
+    plan = plan_from(
+        beds=[{"id": "b1", "name": "Bed", "length": "3 m", "width": "1 m"}], crops=[crop],
+        plantings=[{"id": "p1", "bed": "b1", "crop": "l", "length": "10 cm", "direction": "across"}],
+    )  # fmt: skip
+    ((bed, one, layout),) = grown(plan)
+    found = by_name(bed, one, layout)
+    assert not layout.rows
+    assert "a_row" not in found
+    assert not found["rows"].value
+    assert not found["planted"].value
