@@ -61,6 +61,7 @@ class Source(StrEnum):
     SHEETS = "stakes of the bed sheets"
     SEARCH_LENGTH = "least length that holds them"
     SEARCH = "found by the search"
+    TRIED = "found by laying it out"
     BOUND = "proved by the bound"
 
 

@@ -2,7 +2,9 @@
 
 from datetime import date
 from fractions import Fraction
+from functools import partial
 
+from gardenplot.drawing.again_numbers import numbers_of_answer, setback_numbers
 from gardenplot.drawing.again_words import answer_words, done_words, setback_words
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import looks
@@ -43,7 +45,8 @@ def _trouble(plan: Plan, one: Setback) -> Trouble:
         _("answer"), _("takes"), _("to sell"), _("set out"), _("ready"), _("market"), _("bed left"), _("stakes"),
     )  # fmt: skip
     remedies = tuple(_remedy(plan, one, answer) for answer in one.answers)
-    return without_empty(Trouble(one.planting, title, tuple(says), columns, remedies))
+    numbers = partial(setback_numbers, plan, one)
+    return without_empty(Trouble(one.planting, title, tuple(says), columns, remedies, numbers))
 
 
 def _remedy(plan: Plan, one: Setback, answer: Answer) -> Remedy:
@@ -57,7 +60,8 @@ def _remedy(plan: Plan, one: Setback, answer: Answer) -> Remedy:
         str(span(answer.free, plan.place.units)) if answer.free else _("none"), stakes_cell(plan, answer.plan),
     )  # fmt: skip
     step = _("{crop}: {done}").format(crop=name_of(plan, one.planting), done=name)
-    return Remedy(cells, answer_words(answer), stakes, step, answer.plan)
+    numbers = partial(numbers_of_answer, plan, one, answer)
+    return Remedy(cells, answer_words(answer), stakes, step, answer.plan, numbers=numbers)
 
 
 def _takes(answer: Answer) -> str:

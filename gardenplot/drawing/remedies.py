@@ -1,6 +1,8 @@
 """What does not go as planned, with what can be done about it: a row of differences each, a sentence, its stakes."""
 
-from attrs import evolve, frozen
+from collections.abc import Callable, Iterable
+
+from attrs import evolve, field, frozen
 
 from gardenplot.drawing.letters import Look, looks, looks_in_hand
 from gardenplot.drawing.moved_says import remarked
@@ -8,6 +10,10 @@ from gardenplot.filling.moved import Moved, moved
 from gardenplot.plan import Plan, bed_of
 from gardenplot.units.figures import MINUS, grouped
 from gardenplot.words import _, ngettext
+from gardenplot.working import Number
+
+Numbers = Callable[[], Iterable[Number]]
+"""Gives numbers with their workings, which are worked out when somebody asks for them."""
 
 
 @frozen
@@ -16,6 +22,7 @@ class Remedy:
 
     `cells` are its differences in the order of the trouble's columns, `says` all of it in a sentence, `stakes` a line
     for each stake that moves, `step` its name as a step of undo. One that does not `fit` leaves the trouble smaller.
+    `numbers` gives how all of them came about.
     """
 
     cells: tuple[str, ...]
@@ -24,13 +31,15 @@ class Remedy:
     step: str
     plan: Plan
     fits: bool = True
+    numbers: Numbers = field(default=tuple, eq=False, repr=False)
 
 
 @frozen
 class Trouble:
     """What does not go as planned: its name in a list, by how much in lines, and the remedies, the best first.
 
-    It is about a planting, which perhaps does not stand in the plan yet.
+    It is about a planting, which perhaps does not stand in the plan yet. `numbers` gives how those of its own came
+    about.
     """
 
     about: str
@@ -38,6 +47,7 @@ class Trouble:
     says: tuple[str, ...]
     columns: tuple[str, ...]
     remedies: tuple[Remedy, ...]
+    numbers: Numbers = field(default=tuple, eq=False, repr=False)
 
 
 def without_empty(trouble: Trouble) -> Trouble:

@@ -1,12 +1,14 @@
 """The ways out of what does not fit, side by side: what each meets and what it costs, as differences."""
 
 from collections import Counter
+from functools import partial
 
 from gardenplot.drawing.days import day_words, short_day
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.remedies import Remedy, Trouble, met_cell, stake_lines, stakes_cell, without_empty
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.so_many import so_many_plants
+from gardenplot.drawing.ways_numbers import lack_numbers, way_numbers
 from gardenplot.drawing.ways_words import closer_by, name_of_way, shortage_words, way_words
 from gardenplot.filling.met import Met
 from gardenplot.filling.ways_out import Lack, Shortage, Way, shortage
@@ -33,7 +35,8 @@ def ways_trouble(plan: Plan, lack: Lack, *, told: object = None) -> Trouble:
         _("way out"), *_met_headings(plan, met), _("another bed"), _("closer by"), _("bed left"), _("stakes"),
     )  # fmt: skip
     remedies = tuple(_remedy(plan, found, way) for way in found.ways)
-    return without_empty(Trouble(found.planting, title, tuple(says), columns, remedies))
+    numbers = partial(lack_numbers, plan, lack, found)
+    return without_empty(Trouble(found.planting, title, tuple(says), columns, remedies, numbers))
 
 
 def lack_title(plan: Plan, lack: Lack) -> str:
@@ -81,7 +84,8 @@ def _remedy(plan: Plan, found: Shortage, way: Way) -> Remedy:
         left if way.fits else _("{length} too long").format(length=span(way.short, units)),
         stakes_cell(plan, way.plan),
     )  # fmt: skip
-    return Remedy(cells, way_words(way), stakes, name_of_way(way), way.plan, way.fits)
+    numbers = partial(way_numbers, plan, found, way)
+    return Remedy(cells, way_words(way), stakes, name_of_way(way), way.plan, way.fits, numbers)
 
 
 def _elsewhere(found: Shortage, way: Way) -> str:

@@ -13,6 +13,7 @@ from attrs import evolve
 from gardenplot.filling.claims import pinned, placed_in_part, placed_whole, with_planting
 from gardenplot.filling.freed import filled
 from gardenplot.filling.rescue import Ask, Case, in_ground_on, in_other_beds, setback, stands_free, told
+from gardenplot.filling.setback_numbers import day_number, days_number
 from gardenplot.filling.setbacks import Answer, AnswerKind, Ground, Setback, Why
 from gardenplot.layout import LaidOut, Layout, lay_out_bed, lay_out_plan
 from gardenplot.layout.bed import grown_of
@@ -20,6 +21,7 @@ from gardenplot.plan import Establish, Plan, Planting, bed_of, crop_of
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.season import Dates, dates_of
 from gardenplot.season.dates import wanted_ready
+from gardenplot.working import Source
 
 
 def ground_setbacks(ask: Ask) -> Iterator[Setback]:
@@ -65,7 +67,9 @@ def _early(case: Case, laid: LaidOut) -> Iterator[Setback]:
     answers = (
         answer for found in (_sooner(case, followers, first), filled(case, case.plan, first)) for answer in found
     )
-    yield setback(case, Why.EARLY, answers, days=(planned - now).days, freed=freed)
+    is_free = day_number("is_free", now, Source.CAME_ABOUT)
+    early = days_number("free_early", day_number("planned_free", planned), is_free)
+    yield setback(case, Why.EARLY, answers, (early,), days=int(early.value or 0), freed=freed)
 
 
 def _is_taken(case: Case, laid: LaidOut, day: date) -> bool:
@@ -140,9 +144,9 @@ def _held(case: Case, laid: LaidOut) -> Iterator[Setback]:
     if not holders or day is None:
         return
     until, holder = max(holders)
-    days = (until - day).days
-    held = evolve(case, lacks=case.layout.plants)
-    yield setback(held, Why.HELD, _after(held, until, days), days=days, by=holder)
+    longer = days_number("held_longer", day_number("held_until", until), day_number("planned_day", day))
+    days, held = int(longer.value or 0), evolve(case, lacks=case.layout.plants)
+    yield setback(held, Why.HELD, _after(held, until, days), (longer,), days=days, by=holder)
 
 
 def _share(one: Layout, other: Layout) -> bool:

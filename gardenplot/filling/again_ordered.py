@@ -27,13 +27,16 @@ from gardenplot.filling.rescue import (
     stands_free,
     told,
 )
+from gardenplot.filling.setback_numbers import counted_number, day_number, days_number
 from gardenplot.filling.setbacks import Answer, AnswerKind, Setback, Why
 from gardenplot.filling.ways_out import Lack, shortage
 from gardenplot.layout import Grown, Layout, lay_out_plan, spacings_for_orders
-from gardenplot.plan import Order, Plan, Planting, order_of, planting_of
+from gardenplot.layout.place_numbers import against
+from gardenplot.plan import Order, Plan, Planting, bed_of, order_of, planting_of
 from gardenplot.plan.in_ground import is_in_ground
-from gardenplot.season import dates_of, stand_for
+from gardenplot.season import dates_of, stand_for, stand_number
 from gardenplot.season.dates import wanted_ready
+from gardenplot.working import RULES, Number, Source, Unit, added
 
 _Planted = tuple[Grown, Layout]
 
@@ -64,14 +67,26 @@ def ordered_setbacks(ask: Ask) -> Iterator[Setback]:
         case = ask.case(there, planting_of(there, lead.planting.id), layout, asked.planned)
         more = {"planned": asked.planned, "order": asked.order.id, "wanted": asked.order.units}
         beyond = asked.planned - asked.needed
+        numbers = tuple(_against(ask.plan, asked))
         if not asked.order.units:
             yield from _withdrawn(case, asked, more)
         elif beyond < 0:
             short = evolve(case, lacks=-beyond)
-            yield setback(short, Why.MORE, _more(short, asked), **more)
+            yield setback(short, Why.MORE, _more(short, asked), numbers, **more)
         elif beyond >= _rank_of(layout):
-            yield setback(case, Why.FEWER, _fewer(case, asked, beyond), **more)
+            yield setback(case, Why.FEWER, _fewer(case, asked, beyond), numbers, **more)
     yield from _off_days(ask, there)
+
+
+def _against(plan: Plan, asked: _Asked) -> Iterator[Number]:
+    """What must stand for an order, as it asks now, against what is planted or planned for it."""
+    each = spacings_for_orders(lay_out_plan(plan)).get((asked.order.id, asked.market))
+    stand = stand_number(asked.order, asked.mine[0][0].crop, each)
+    parts = [
+        evolve(counted_number("planted", _meant(*one)), label=f"{one[0].crop.name}, {bed_of(plan, one[1].bed).name}")
+        for one in asked.mine
+    ]
+    yield from against(stand, added("planted_for", Unit.COUNT, parts, RULES))
 
 
 def _asked(plan: Plan) -> Iterator[_Asked]:
@@ -198,7 +213,7 @@ def _withdrawn(case: Case, asked: _Asked, more: dict[str, object]) -> Iterator[S
     stand = came.stand if came is not None and not is_in_ground(case.planting) else None
     seen = evolve(case, settable=asked.planned or stand or 0)
     if seen.settable:
-        yield setback(seen, Why.WITHDRAWN, _spared(seen), stand=stand, **more)
+        yield setback(seen, Why.WITHDRAWN, _spared(seen), (), stand=stand, **more)
 
 
 def _spared(case: Case) -> Iterator[Answer]:
@@ -239,9 +254,11 @@ def _off_days(ask: Ask, there: Plan) -> Iterator[Setback]:
                 own = planting_of(there, planting.id)
                 case = ask.case(there, own, layout, layout.plants)
                 off = days if days > 0 else (dates.last - wanted).days
+                last = day_number("ready", dates.ready) if days > 0 else day_number("last", dates.last)
                 yield setback(
-                    case, Why.OFF_DAY, _on_another_day(case, off), days=off, order=one.order.id,
-                    wanted=one.order.units,
+                    case, Why.OFF_DAY, _on_another_day(case, off),
+                    (days_number("off_by", last, day_number("wanted", wanted, Source.OF_ORDER)),), days=off,
+                    order=one.order.id, wanted=one.order.units,
                 )  # fmt: skip
 
 

@@ -7,8 +7,7 @@ Formulas: common practice, no source.
 """
 
 from collections.abc import Iterator
-from fractions import Fraction
-from math import floor
+from datetime import date
 
 from attrs import evolve
 
@@ -24,14 +23,27 @@ from gardenplot.filling.rescue import (
     sown_today,
     told,
 )
+from gardenplot.filling.setback_numbers import (
+    came_up_number,
+    counted_number,
+    day_number,
+    days_number,
+    in_percent,
+    settable_number,
+    share_number,
+    short_number,
+    sown_cells,
+    spread_number,
+    that_are_known,
+)
 from gardenplot.filling.setbacks import Answer, AnswerKind, Setback, Spread, Why
 from gardenplot.layout import Layout, ground_for, lay_out_bed, lay_out_plan
 from gardenplot.layout.markable import markable_beside
-from gardenplot.plan import Actual, Crop, Establish, Plan, Planting, bed_of, crop_of, order_of, planting_of
+from gardenplot.plan import Actual, Establish, Plan, Planting, bed_of, crop_of, order_of, planting_of
 from gardenplot.plan.in_ground import is_in_ground
-from gardenplot.season import dates_of
-from gardenplot.supplies.raising import raised_for, usable_share
+from gardenplot.season import Dates, dates_of
 from gardenplot.units import CM, INCH, Length, Units, length_of
+from gardenplot.working import Number, Source
 
 _NOTHING_YET = Actual()
 
@@ -50,10 +62,12 @@ def raised_setbacks(ask: Ask) -> Iterator[Setback]:
 def _setback(ask: Ask, there: Plan, one: Planting, layout: Layout) -> Iterator[Setback]:
     plan = ask.plan
     crop, bed, came = crop_of(plan, one.crop), bed_of(plan, one.bed), one.actual or _NOTHING_YET
-    settable = _settable(ask, crop, came, layout)
+    can, plants = settable_number(crop, came, ask.loss), counted_number("planted", layout.plants)
+    short = short_number(plants, can) if can is not None else None
+    lacks = (short.whole or 0) if short is not None else 0
+    settable = layout.plants - lacks if can is None or came.stand is None else can.whole or 0
     dates, first = dates_of(plan, one), bed.usable_from
     late = (first - dates.in_ground).days if first and dates.in_ground and first > dates.in_ground else 0
-    lacks = max(0, layout.plants - settable)
     if not late and not lacks:
         return
     planting = planting_of(there, one.id)
@@ -61,35 +75,30 @@ def _setback(ask: Ask, there: Plan, one: Planting, layout: Layout) -> Iterator[S
         planting = in_ground_on(planting, first, late)
     then = with_planting(there, planting)
     case = ask.case(then, planting, layout, settable, lacks)
-    sown = _cells(crop, came, layout) if came.stand is not None or case.lacks else None
+    cells = sown_cells(crop, came, layout) if came.stand is not None or case.lacks else None
+    sown = None if cells is None else cells.whole
     is_more = one.order is not None and came.stand is None and lacks > 0 and not late
+    counts = that_are_known(*([short, can] if lacks else []), plants, *_came_up(came, cells))
     yield setback(
-        case, Why.MORE if is_more else Why.RAISED, _answers(case, sown, late), stand=came.stand, sown=sown, late=late,
-        order=one.order if is_more else None,
+        case, Why.MORE if is_more else Why.RAISED, _answers(case, sown, late),
+        (*counts, *_late(first if late else None, dates)),
+        stand=came.stand, sown=sown, late=late, order=one.order if is_more else None,
         wanted=order_of(plan, one.order).units if is_more and one.order is not None else 0,
     )  # fmt: skip
 
 
-def _settable(ask: Ask, crop: Crop, came: Actual, layout: Layout) -> int:
-    """The plants there will be to set out, with those that are bought in; all of them where nothing was counted."""
-    expected, bought = _expected(crop, came), came.bought or 0
-    if came.stand is not None:
-        return floor(came.stand * (1 - ask.loss)) + bought
-    return layout.plants if expected is None else min(layout.plants, expected + bought)
+def _came_up(came: Actual, cells: Number | None) -> Iterator[Number]:
+    if cells is not None:
+        yield cells
+        if came.stand is not None and cells.value:
+            yield in_percent(came_up_number(came.stand, cells))
 
 
-def _expected(crop: Crop, came: Actual) -> int | None:
-    """The plants that come of the cells that were sown, as the packet says; None where nobody knows."""
-    usable = usable_share(crop).value
-    return None if came.cells is None or usable is None else floor(came.cells * usable)
-
-
-def _cells(crop: Crop, came: Actual, layout: Layout) -> int | None:
-    """The cells that were sown: as recorded, else whole trays are filled."""
-    if came.cells is not None:
-        return came.cells
-    raised = raised_for(crop, layout)
-    return raised.trays * crop.tray_cells if raised.trays and crop.tray_cells else raised.cells
+def _late(first: date | None, dates: Dates) -> Iterator[Number]:
+    """By how many days the bed is late."""
+    if first is not None and dates.in_ground is not None:
+        usable, planned = day_number("usable_from", first, Source.OF_BED), day_number("planned_day", dates.in_ground)
+        yield days_number("bed_late", usable, planned)
 
 
 def _answers(case: Case, sown: int | None, late: int) -> Iterator[Answer]:
@@ -124,12 +133,13 @@ def _spread(case: Case) -> Iterator[Answer]:
     ranks = -(-layout.length // layout.grid.rank) if layout.grid.rank else 0
     if layout.grid.runs_across or not ranks or layout.grid.cell:
         return
-    exact = room // ranks
+    number = spread_number(room, ranks)
+    exact = number.whole or 0
     marked = _marked(case, exact)
     if marked is None or marked <= layout.grid.in_row:
         return
     wider = evolve(_fewer(case), in_row=length_of(marked, case.plan.place.units))
-    yield from told(case, AnswerKind.SPREAD, with_planting(case.plan, wider), spread=Spread(exact, marked))
+    yield from told(case, AnswerKind.SPREAD, with_planting(case.plan, wider), spread=Spread(exact, marked, number))
 
 
 def _marked(case: Case, exact: int) -> int | None:
@@ -147,7 +157,7 @@ def _sow_again(case: Case, sown: int | None) -> Iterator[Answer]:
     came, day = case.planting.actual or _NOTHING_YET, earliest(case)
     if day is None or not sown or came.stand == 0:
         return
-    sowing = sown_today(case, case.layout, Fraction(came.stand, sown) if came.stand else None)
+    sowing = sown_today(case, case.layout, share_number(came.stand, sown, None))
     few = with_planting(case.plan, _fewer(case)) if case.settable else case.plan
     late = anew(case, day, case.today)
     there = placed_whole(few, late, () if case.settable else (case.planting.id,))

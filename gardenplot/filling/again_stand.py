@@ -26,6 +26,7 @@ from gardenplot.filling.rescue import (
     stands_free,
     told,
 )
+from gardenplot.filling.setback_numbers import counted_number, empty_number, short_number
 from gardenplot.filling.setbacks import Answer, AnswerKind, Setback, Why
 from gardenplot.filling.task import comes_back
 from gardenplot.layout import Grown, LaidOut, Layout, has_room, lay_out_bed, lay_out_plan, planted_for_wishes, stood
@@ -45,6 +46,7 @@ from gardenplot.plan import (
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.season import dates_of
 from gardenplot.units import length_of
+from gardenplot.working import Number, Source
 
 
 def stand_setbacks(ask: Ask) -> Iterator[Setback]:
@@ -58,10 +60,13 @@ def stand_setbacks(ask: Ask) -> Iterator[Setback]:
                 continue
             planned = layout.plants if came.planted is None else min(came.planted, layout.plants)
             standing = stood(one, layout)
-            lacks = planned - standing - _filled(laid, one.planting.id)
-            if lacks > 0:
+            lost = short_number(
+                counted_number("planted", planned), counted_number("still_there", standing, Source.CAME_ABOUT),
+                counted_number("in_gaps", _filled(laid, one.planting.id)),
+            )  # fmt: skip
+            if lost.value:
                 own = planting_of(there, one.planting.id)
-                yield _setback(ask.case(there, own, layout, standing, lacks), one, planned)
+                yield _setback(ask.case(there, own, layout, standing, lost.whole or 0), one, planned, lost)
 
 
 def _filled(laid: LaidOut, planting: str) -> int:
@@ -70,12 +75,13 @@ def _filled(laid: LaidOut, planting: str) -> int:
     return sum(stood(one, layout) for one, layout in beside if one.planting.gaps_of == planting)
 
 
-def _setback(case: Case, one: Grown, planned: int) -> Setback:
+def _setback(case: Case, one: Grown, planned: int, lost: Number) -> Setback:
     rows = failed_rows(one, case.layout)
+    empty = empty_number(sum(case.layout.per_row[row - 1] for row in rows), case.layout.grid.in_row)
     return setback(
-        case, Why.LOST, _answers(case, rows), planned=planned, standing=case.settable, failed_rows=rows,
+        case, Why.LOST, _answers(case, rows), (lost, empty) if rows else (lost,), planned=planned,
+        standing=case.settable, failed_rows=rows, empty=empty.whole,
         stand=one.planting.actual.stand if one.planting.actual else None,
-        empty=sum(case.layout.per_row[row - 1] for row in rows) * case.layout.grid.in_row,
     )  # fmt: skip
 
 

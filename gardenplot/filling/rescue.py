@@ -4,10 +4,9 @@ Cells = ceil(plants / u) with u as it came about or as the packet says, 1 - (1 -
 practice, no source.
 """
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from datetime import date, timedelta
 from fractions import Fraction
-from math import ceil
 from typing import Any
 
 from attrs import evolve, frozen
@@ -16,6 +15,14 @@ from gardenplot.errors import PlanError
 from gardenplot.filling.claims import of_size, placed_whole, settled, whole_at, with_planting
 from gardenplot.filling.covers_moved import with_covers
 from gardenplot.filling.moved import moved
+from gardenplot.filling.setback_numbers import (
+    day_number,
+    days_number,
+    market_number,
+    share_number,
+    sowing_numbers,
+    that_are_known,
+)
 from gardenplot.filling.setbacks import Answer, AnswerKind, Setback, Sowing, Why
 from gardenplot.filling.task import comes_back
 from gardenplot.layout import Layout, free_on, has_room, lay_out_bed, lay_out_plan, stood
@@ -33,10 +40,11 @@ from gardenplot.plan import (
     order_of,
     planting_of,
 )
-from gardenplot.season import Dates, dates_of, market_day
+from gardenplot.season import Dates, date_numbers, dates_of, market_day
 from gardenplot.season.dates import oldest_age
 from gardenplot.season.orders import units_from
 from gardenplot.supplies.raising import raised_for
+from gardenplot.working import Number, Source, Unit, known
 
 
 @frozen
@@ -91,7 +99,7 @@ class Case:
         return self.crop.establish is Establish.TRANSPLANT
 
 
-def setback(case: Case, why: Why, answers: Iterator[Answer], **more: Any) -> Setback:
+def setback(case: Case, why: Why, answers: Iterator[Answer], numbers: Iterable[Number] = (), **more: Any) -> Setback:
     """What came about of a planting as its case has it, with the answers, the smallest change first."""
     now = dates_of(case.plan, case.planting)
     age = (now.in_ground - now.sow).days if now.in_ground and now.sow and case.is_raised else None
@@ -100,8 +108,21 @@ def setback(case: Case, why: Why, answers: Iterator[Answer], **more: Any) -> Set
     return Setback(
         planting=case.planting.id, settable=case.settable, lacks=case.lacks, set_out=now.in_ground, age=age,
         is_over_age=age is not None and oldest is not None and age > oldest, ready=now.ready, market=market,
-        missed=missed_before(case, market), answers=tuple(sorted(answers, key=_rank)), why=why, **told,
+        missed=missed_before(case, market), answers=tuple(sorted(answers, key=_rank)), why=why,
+        numbers=(*numbers, *_days_numbers(case)), **told,
     )  # fmt: skip
+
+
+def _days_numbers(case: Case) -> Iterator[Number]:
+    """The days of a planting as its case has them: its age in the ground, all of them, its market."""
+    one = grown_of(case.plan, case.planting)
+    days = date_numbers(one.planting, one.crop, one.order, one.site)
+    if case.is_raised and "sow" in days and "set_out" in days:
+        yield days_number("age", days["set_out"], days["sow"])
+    yield from (number for number in days.values() if number.value is not None)
+    market = market_number(one.order, one.planting.market, days.get("ready"))
+    if market is not None:
+        yield market
 
 
 def _rank(answer: Answer) -> tuple[int, int, int]:
@@ -153,14 +174,10 @@ def _met(case: Case, plan: Plan, layout: Layout) -> tuple[int, int, int]:
 
 def market_for(case: Case, ready: date | None) -> date | None:
     """The first market day that what is ready on a day makes: the order's own, or so many rounds later."""
-    if case.planting.order is None or ready is None:
-        return None
-    order = order_of(case.plan, case.planting.order)
-    wanted = market_day(order, case.planting.market)
-    if wanted is None:
-        return None
-    late = (ready + timedelta(days=order.lead_days) - wanted).days
-    return wanted + timedelta(days=max(0, ceil(Fraction(late, order.every_days))) * order.every_days)
+    order = order_of(case.plan, case.planting.order) if case.planting.order is not None else None
+    day = None if ready is None else day_number("ready", ready)
+    made = market_number(order, case.planting.market, day)
+    return None if made is None or made.whole is None else date.fromordinal(made.whole)
 
 
 def missed_before(case: Case, market: date | None) -> tuple[date, ...]:
@@ -213,19 +230,22 @@ def earliest(case: Case) -> date | None:
     return None if days is None else max(case.today + timedelta(days=days), case.bed.usable_from or date.min)
 
 
-def sown_today(case: Case, layout: Layout, came_up: Fraction | None = None) -> Sowing | None:
+def sown_today(case: Case, layout: Layout, came_up: Number | None = None) -> Sowing | None:
     """What to sow today for the plants of a layout: cells by the share that `came_up` before, else by the packet.
 
     Seed in its bed has the rate of the packet. None where cells are needed and nobody knows what comes up.
     """
     if not case.is_raised:
-        return Sowing(layout.plants, 0, 0, row_of(layout), raised_for(case.crop, layout).seeds)
+        made, row = raised_for(case.crop, layout), row_of(layout)
+        long = known("row", row, Unit.LENGTH, source=Source.MEASURED)
+        return Sowing(layout.plants, 0, 0, row, made.seeds, tuple(that_are_known(long, made.seed)))
     germination = case.crop.germination
-    share = came_up or (germination.part if germination is not None else None)
-    if not share:
+    share = came_up or share_number(None, None, germination.part if germination is not None else None)
+    if share is None:
         return None
-    plants, share = ceil(case.lacks / (1 - case.loss)), min(Fraction(1), share)
-    return Sowing(plants, ceil(plants / share), ceil(plants / (1 - (1 - share) ** 2)))
+    numbers = sowing_numbers(case.lacks, case.loss, share)
+    plants, cells, of_two, _seeds = (number.whole or 0 for number in numbers)
+    return Sowing(plants, cells, of_two, numbers=numbers)
 
 
 def in_some_bed(case: Case, plan: Plan, one: Planting) -> Planting | None:

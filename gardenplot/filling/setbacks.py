@@ -11,6 +11,7 @@ from gardenplot.filling.placed import Placed
 from gardenplot.filling.ways_out import Way
 from gardenplot.layout import Layout
 from gardenplot.plan import Plan
+from gardenplot.working import Number
 
 
 class Why(StrEnum):
@@ -53,6 +54,7 @@ class Sowing:
     """Cells and seeds to sow again, with one seed in each and with two thinned to one, at what germinates.
 
     Of what is sown in its bed there are no cells: `seeds` go into so many nm of `row`, None where no rate is known.
+    `numbers` are all of these with their workings.
     """
 
     plants: int
@@ -60,6 +62,7 @@ class Sowing:
     cells_of_two: int
     row: int = 0
     seeds: int | None = None
+    numbers: tuple[Number, ...] = ()
 
     @property
     def seeds_of_two(self) -> int:
@@ -69,10 +72,11 @@ class Sowing:
 
 @frozen
 class Spread:
-    """A spacing that takes up all of the room, in nm, and the widest below it that can be marked."""
+    """A spacing that takes up all of the room, in nm and with its working, and the widest below it to be marked."""
 
     exact: int
     marked: int
+    number: Number
 
     @property
     def is_markable(self) -> bool:
@@ -136,6 +140,7 @@ class Setback:
     In the bed `standing` plants were left, none of them in the `failed_rows`, so that `empty` nm of row are. `days`
     is by how many days its ground is free early, is held longer by the planting `by`, or it is ready too late for its
     market; less than nothing where it is over before that. `wanted` units of its `order` are asked for now.
+    `numbers` are what it is about with their workings.
     """
 
     planting: str
@@ -161,6 +166,7 @@ class Setback:
     order: str | None = None
     wanted: int = 0
     freed: Ground | None = None
+    numbers: tuple[Number, ...] = ()
 
     @property
     def came_up(self) -> Fraction | None:

@@ -51,8 +51,21 @@ def _from_plants(told: Told, rows: Number) -> tuple[Number, ...]:
     plants = evolve(wanted, name=told.name)
     if told.is_for_order:
         plants = _all(told, rows, row, moved)
-    needed = _needed(told, row, moved)
-    return (row, *([moved] if moved is not None else []), plants, *_with_slack(told, needed))
+    needed, others = _needed(told, row, moved), [moved] if moved is not None else _short_rows(told, rows)
+    return (row, *others, plants, *_with_slack(told, needed))
+
+
+def _short_rows(told: Told, rows: Number) -> list[Number]:
+    """What rows hold that have a plant less, since not all can have as many, and how many of either there are."""
+    counts = [count for count in told.layout.per_row if count]
+    if told.wanted is None or told.is_for_order or len({*counts}) != 2:
+        return []
+    short = down("short_row", Unit.COUNT, f"{told.wanted.name} ÷ rows", told.wanted, rows)
+    if short.value != min(counts):
+        return []
+    rest = f"{told.wanted.name} − rows × short_row"
+    whole = worked("whole_rows", Unit.COUNT, rest, told.wanted, rows, short, source=RULES)
+    return [short, whole, worked("short_rows", Unit.COUNT, "rows − whole_rows", rows, whole, source=RULES)]
 
 
 def _from_length(told: Told, rows: Number) -> tuple[Number, ...]:

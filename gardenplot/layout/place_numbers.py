@@ -8,7 +8,7 @@ from gardenplot.layout.bed_numbers import grown_in, planted_number
 from gardenplot.layout.row_numbers import row_numbers
 from gardenplot.layout.value import Layout
 from gardenplot.plan import Pattern
-from gardenplot.season.orders import clump_numbers, stand_number
+from gardenplot.season.orders import sold_number, stand_number
 from gardenplot.units import MM
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, worked
 
@@ -79,32 +79,9 @@ def against(stand: Number, planted: Number) -> tuple[Number, ...]:
 
 
 def to_sell(laid_out: tuple[LaidOut, ...], one: Grown, layout: Layout) -> Number | None:
-    """The units that all that stands for a market day leaves to sell, rounded down as `units_from` has it."""
+    """The units that all that stands for a market day leaves to sell."""
     order = one.order
     if order is None:
         return None
-    stands, loss = planted_number(laid_out, order.id, one.planting.market or 1), one.crop.field_loss
-    source = Source.PACKET if loss else Source.NOT_TYPED
-    lost = known("field_loss", loss.part if loss else 0, Unit.SHARE, source=source)
-    terms: tuple[Number, ...] = (stands, lost)
-    formula = f"{stands.name} × (1 − field_loss)"
-    if order.row_per_unit is not None:
-        formula, terms = "all_units × (1 − field_loss)", (_units_in_row(order.row_per_unit.nm, stands, layout), lost)
-        return worked("to_sell", Unit.COUNT, formula, *terms, rounding=Rounding.DOWN, source=RULES)
-    if one.crop.stand > 1:
-        formula, terms = f"{formula} × clump", (*terms, *clump_numbers(one.crop))
-    if order.units_per_plant is not None:
-        formula += " × units_per_plant"
-        terms += (known("units_per_plant", order.units_per_plant, Unit.COUNT, source=Source.OF_ORDER),)
-    elif order.plants_per_unit > 1:
-        formula += " ÷ plants_per_unit"
-        terms += (known("plants_per_unit", order.plants_per_unit, Unit.COUNT, source=Source.OF_ORDER),)
-    return worked("to_sell", Unit.COUNT, formula, *terms, rounding=Rounding.DOWN, source=RULES)
-
-
-def _units_in_row(each: int, stands: Number, layout: Layout) -> Number:
-    """Whole units that are cut from a length of row."""
-    row = known("in_row_spacing", layout.grid.in_row, Unit.SPACING, source=Source.PACKET)
-    cut = known("row_per_unit", each, Unit.LENGTH, source=Source.OF_ORDER)
-    formula = f"{stands.name} × in_row_spacing ÷ row_per_unit"
-    return worked("all_units", Unit.COUNT, formula, stands, row, cut, rounding=Rounding.DOWN, source=RULES)
+    stands = planted_number(laid_out, order.id, one.planting.market or 1)
+    return sold_number(order, one.crop, stands, layout.grid.in_row)

@@ -7,7 +7,7 @@ practice, no source.
 from datetime import date, timedelta
 from fractions import Fraction
 from functools import lru_cache
-from math import ceil
+from math import ceil, floor
 
 from gardenplot.plan import Crop, Order
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, worked
@@ -85,15 +85,38 @@ def _up(name: str, formula: str, *terms: Number) -> Number:
     return worked(name, Unit.COUNT, formula, *terms, rounding=Rounding.UP, source=RULES)
 
 
+@lru_cache(maxsize=4096)
 def units_from(order: Order, crop: Crop, plants: int, row: int | None = None) -> int:
     """The units that the plants of so many places leave to sell after what is lost: rounded down."""
-    kept = plants * crop.stand * (1 - _loss(crop))
+    return floor(sold_number(order, crop, known("planted_for", plants, Unit.COUNT), row).value or 0)
+
+
+def sold_number(order: Order, crop: Crop, stands: Number, row: int | None = None) -> Number:
+    """The units that the plants that stand leave to sell, with their working; `row` is as in `stand_for`."""
+    lost, left, each_left = _loss_number(crop), f"{stands.name} × (1 − field_loss)", clump_numbers(crop)
+    left += " × clump" if each_left else ""
     if order.row_per_unit is not None:
         # Whole units are counted before any is lost, as they were when the row was sized.
-        return int((plants * (row or crop.in_row.nm) // order.row_per_unit.nm) * (1 - _loss(crop)))
+        return _down("to_sell", "all_units × (1 − field_loss)", _units_in_row(order, crop, stands, row), lost)
     if order.units_per_plant is not None:
-        return int(kept * order.units_per_plant)
-    return int(kept / order.plants_per_unit)
+        each = known("units_per_plant", order.units_per_plant, Unit.COUNT, source=Source.OF_ORDER)
+        return _down("to_sell", f"{left} × units_per_plant", stands, lost, each, *each_left)
+    if order.plants_per_unit == 1:
+        return _down("to_sell", left, stands, lost, *each_left)
+    each = known("plants_per_unit", order.plants_per_unit, Unit.COUNT, source=Source.OF_ORDER)
+    return _down("to_sell", f"{left} ÷ plants_per_unit", stands, lost, each, *each_left)
+
+
+def _units_in_row(order: Order, crop: Crop, stands: Number, row: int | None) -> Number:
+    """Whole units that are cut from a length of row."""
+    apart = known("in_row_spacing", row or crop.in_row.nm, Unit.SPACING, source=Source.PACKET)
+    cut = known("row_per_unit", order.row_per_unit.nm if order.row_per_unit else None, Unit.LENGTH,
+                source=Source.OF_ORDER)  # fmt: skip
+    return _down("all_units", f"{stands.name} × in_row_spacing ÷ row_per_unit", stands, apart, cut)
+
+
+def _down(name: str, formula: str, *terms: Number) -> Number:
+    return worked(name, Unit.COUNT, formula, *terms, rounding=Rounding.DOWN, source=RULES)
 
 
 def _loss(crop: Crop) -> Fraction:

@@ -148,7 +148,7 @@ def _seedlings(crop: Crop) -> Fraction:
 def usable_share(crop: Crop) -> Number:
     """The share of cells in which what is left in a place comes up; the germination where one seed is sown."""
     formula, terms = _fit(crop)
-    return worked("usable_cells", Unit.SHARE, formula, *terms, using=_USING, source=RULES)
+    return worked("usable_share", Unit.SHARE, formula, *terms, using=_USING, source=RULES)
 
 
 def _fit(crop: Crop) -> tuple[str, tuple[Number, ...]]:

@@ -1,20 +1,25 @@
 """What does not go as planned and what can be done about it, beside the drawing: looked at, then taken or left."""
 
+from functools import partial
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from gardenplot.drawing.opened import Opened
 from gardenplot.drawing.remedies import Remedy, Trouble
 from gardenplot.errors import GardenplotError
 from gardenplot.exports.apart import Work
 from gardenplot.gestures.proposal import day_to_see, hold, instead
-from gardenplot.plan import planting_of
+from gardenplot.plan import Plan, planting_of
 from gardenplot.window.answers_view import AnswersView
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.document import Document
-from gardenplot.window.fields import Choice
+from gardenplot.window.fields import LARGE, Choice
 from gardenplot.window.long_work import Watched
+from gardenplot.window.numbers_button import NumbersButton
 from gardenplot.window.sight import Sight
+from gardenplot.window.theme import magnified
 from gardenplot.words import _
 
 
@@ -35,20 +40,24 @@ class AnswersDialog(QDialog):
         self._over = False
         self.which, self.view = Choice(), AnswersView()
         self.take, self.leave = QPushButton(_("Take")), QPushButton(_("Leave as it is"))
-        self.foot = QHBoxLayout()
+        self.numbers, self.foot = NumbersButton(partial(_opened, document, self.view), self), QHBoxLayout()
         self._lay_out()
         self._stage.begin(hold(), measuring=True)
         self._stage.ended.connect(self.reject)
         self.view.looked.connect(self._look)
         self.view.table.taken.connect(self._take)
+        self.view.explained.connect(self.numbers.click)
         self.take.clicked.connect(self._take)
         self.leave.clicked.connect(self.reject)
 
     def _lay_out(self) -> None:
         self.which.setAccessibleName(_("Which of them"))
         self.take.setProperty("strong", True)
-        self.take.setToolTip(_("Enter, or a double click on the row"))
+        self.take.setToolTip(_("Enter, or a double click on its name"))
         self.take.setDefault(True)
+        is_wide = magnified() < LARGE
+        if is_wide:
+            self.foot.addWidget(self.numbers)
         self.foot.addStretch(1)
         for button in (self.leave, self.take):
             self.foot.addWidget(button)
@@ -56,12 +65,14 @@ class AnswersDialog(QDialog):
         column.setSpacing(8)
         column.addWidget(self.which)
         column.addWidget(self.view, 1)
+        if not is_wide:
+            column.addWidget(self.numbers, alignment=Qt.AlignmentFlag.AlignLeft)
         column.addLayout(self.foot)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Return takes what is chosen in the table, and presses the button it is on; in a field it takes nothing."""
         keys = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
-        if event.key() not in keys or self.focusWidget() in (self.view.table, self.take, self.leave):
+        if event.key() not in keys or self.focusWidget() in (self.view.table, self.take, self.leave, self.numbers):
             super().keyPressEvent(event)
 
     def done(self, outcome: int) -> None:
@@ -135,3 +146,9 @@ class AnswersDialog(QDialog):
         elif trial.proposed:
             self._sight.show_day(day)
             self._sight.choose(remedy.plan, trial.proposed)
+
+
+def _opened(document: Document, view: AnswersView) -> tuple[Plan, Opened] | None:
+    """The numbers of what is looked at, in the units of the plan."""
+    opened = view.opened()
+    return None if opened is None else (document.plan, opened)

@@ -1,9 +1,10 @@
 """A trouble and its remedies: by how much, a table of differences, and of the one looked at its price and stakes."""
 
-from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QFrame, QScrollArea, QVBoxLayout, QWidget
 
+from gardenplot.drawing.opened import Opened
 from gardenplot.drawing.remedies import Remedy, Trouble
 from gardenplot.units.figures import THIN
 from gardenplot.window.fields import LARGE
@@ -20,17 +21,20 @@ _WIDE, _HIGH = 1376, 300
 
 
 class RemedyTable(Table):
-    """Rows of differences; `looked` tells the number of the one under the mouse, else of the one chosen."""
+    """Rows of differences; `looked` tells the number of the one under the mouse, else of the one chosen.
+
+    A double click takes the one whose name is clicked; on a difference it asks how that came about.
+    """
 
     looked = Signal(object)
-    taken = Signal()
+    taken, explained = Signal(), Signal()
 
     def __init__(self) -> None:
         super().__init__(_("What can be done"), ("",))
         self.setMouseTracking(True)
         self.itemEntered.connect(lambda item: self.looked.emit(self.key_of(item)))
         self.currentItemChanged.connect(lambda item: self.looked.emit(self.key_of(item)))
-        self.itemDoubleClicked.connect(lambda _item: self.taken.emit())
+        self.itemDoubleClicked.connect(lambda _item, column: (self.explained if column else self.taken).emit())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """What is chosen stays in sight."""
@@ -47,14 +51,16 @@ class RemedyTable(Table):
 
 
 class AnswersView(QWidget):
-    """Tells with `looked` which remedy is under the mouse or the keyboard."""
+    """Tells with `looked` which remedy is under the mouse or the keyboard, and when its numbers are asked for."""
 
     looked = Signal(object)
+    explained = Signal()
 
     def __init__(self) -> None:
         super().__init__()
         self.trouble: Trouble | None = None
         self._more: tuple[str, ...] = ()
+        self._seen: Remedy | None = None
         self.says, self.more, self.table, self.price = words(), words(), RemedyTable(), words()
         self._body = QBoxLayout(_ACROSS)
         self.says.setFont(widget_font(14, bold=True))
@@ -70,6 +76,9 @@ class AnswersView(QWidget):
         column.addWidget(self.more)
         column.addLayout(self._body, 1)
         self.table.looked.connect(self._look)
+        self.table.explained.connect(self.explained)
+        for part in (self.says, self.more, self.price):
+            part.installEventFilter(self)
 
     def sizeHint(self) -> QSize:
         times = magnified()
@@ -85,9 +94,24 @@ class AnswersView(QWidget):
         """The remedy whose row is chosen."""
         return self._remedy(self.table.key_of(self.table.currentItem()))
 
+    def opened(self) -> Opened | None:
+        """The numbers of what is looked at and of its trouble."""
+        if self.trouble is None:
+            return None
+        if self._seen is None:
+            return Opened(self.trouble.title, tuple(self.trouble.numbers()))
+        return Opened(self._seen.step, (*self._seen.numbers(), *self.trouble.numbers()))
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """A double click on words asks how their numbers came about."""
+        if event.type() is QEvent.Type.MouseButtonDblClick:
+            self.explained.emit()
+            return True
+        return super().eventFilter(watched, event)
+
     def show_trouble(self, trouble: Trouble) -> None:
         """Show a trouble with its remedies, the best of them chosen and under the keyboard."""
-        self.trouble = trouble
+        self.trouble, self._seen = trouble, None
         self._say(*trouble.says)
         self.table.show_columns(trouble.columns, tuple(range(1, len(trouble.columns))))
         self.table.show_rows(
@@ -120,6 +144,7 @@ class AnswersView(QWidget):
         remedy = self._remedy(number)
         if remedy is None:
             return
+        self._seen = remedy
         stakes = (_("Marked anew:"), *remedy.stakes) if remedy.stakes else (_("Nothing is marked anew."),)
         below = ("", *self._more) if self._more and magnified() >= LARGE else ()
         # No line ends inside a reading.

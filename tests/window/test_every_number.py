@@ -13,22 +13,37 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QLabel, QTreeWidget, QTreeWidgetItem, QTreeWidgetItemIterator, QWidget
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QComboBox,
+    QLabel,
+    QTreeWidget,
+    QTreeWidgetItem,
+    QTreeWidgetItemIterator,
+    QWidget,
+)
+from pytestqt.qtbot import QtBot
 
 from gardenplot.drawing.filling_words import worth_words
 from gardenplot.drawing.number_words import Line
 from gardenplot.filling import fill
+from gardenplot.filling.ways_out import lacks
 from gardenplot.plan import Plan
 from gardenplot.plan.file import read_plan
+from gardenplot.window.again_dialog import AgainDialog
+from gardenplot.window.answers_dialog import AnswersDialog
 from gardenplot.window.candidate_column import CandidateColumn
 from gardenplot.window.compare_dialog import CompareDialog
 from gardenplot.window.fill_dialog import FillDialog
 from gardenplot.window.main import MainWindow
 from gardenplot.window.pattern_choice import PatternButton
 from gardenplot.window.tables import Table
+from gardenplot.window.ways_dialog import WaysDialog
 from gardenplot.window.working_dialog import WorkingDialog
+from tests.drawing.figures_told import figures, without_names
 from tests.drawing.hand_worked import hand_worked
 from tests.plans import metric_plan
+from tests.scenarios.again_plans import late_and_short, two_short
 from tests.window.walk import settle
 
 NO_SUMS = {
@@ -37,25 +52,6 @@ NO_SUMS = {
     r".*1 year in 10|like 18 May or 05-18|28 °F, −2.2 °C": "words beside a field: what is to be typed there",
 }
 """What shows a digit and is no number of the plan, as a pattern of the whole text, with the reason."""
-_FRACTIONS = "½¼¾⅛⅜⅝⅞"
-_FIGURE = re.compile(rf"\d+′\s?[\d{_FRACTIONS}]+″|[\d{_FRACTIONS}]+″|\d[\d.]*")
-
-
-def figures(text: str) -> set[str]:
-    """The figures of a text, without noughts behind a point; thousands are told with a thin space between."""
-    closed = re.sub(r"(?<=\d)\u2009(?=\d{3}(?!\d))", "", text).replace("\u2009", " ")
-    closed = re.sub(r"(\d{4})-\d\d-0?(\d+)", r"\1 \2", closed)
-    found = (figure.rstrip(".") for figure in _FIGURE.findall(closed))
-    return {figure.rstrip("0").rstrip(".") if "." in figure else figure for figure in found}
-
-
-def without_names(text: str, plan: Plan) -> str:
-    """A text without what the grower called things."""
-    named = [bed.name for bed in plan.beds] + [crop.name for crop in plan.crops] + [feed.name for feed in plan.feeds]
-    named.append(plan.place.name)
-    for name in filter(None, named):
-        text = text.replace(name, "")
-    return text
 
 
 def is_no_sum(text: str) -> bool:
@@ -68,6 +64,11 @@ class Asked:
     def __init__(self, monkeypatch: pytest.MonkeyPatch) -> None:
         self._kept: list[tuple[Line, ...]] = []
         monkeypatch.setattr(WorkingDialog, "exec", lambda dialog: self._kept.append(dialog.lines))
+
+    @property
+    def is_open(self) -> bool:
+        """Whether anything was opened that nobody looked at yet."""
+        return bool(self._kept)
 
     def values(self) -> set[str]:
         """The figures among the values of what was opened last; nothing where nothing was opened."""
@@ -268,3 +269,82 @@ def test_a_filling_opens_its_worth_and_what_it_placed(window: MainWindow, asked:
         dialog.found.wanted.emit(item)
         assert not figures(said) - asked.values(), said
     dialog.close()
+
+
+def troubles(window: MainWindow, name: str) -> tuple[AnswersDialog, QComboBox]:
+    """A dialog of troubles with what can be done about them, by the name of its plan."""
+    document, sight = window.document, window.sight
+    document.start(TROUBLED[name]())
+    if name.startswith("ways"):
+        lacking = lacks(document.plan)
+        ways = WaysDialog(document, window.canvas, sight, window, lacking, 0)
+        return ways, ways.which
+    again = AgainDialog(document, window.canvas, sight, window)
+    again.loss.setText("5 %")
+    again.loss.editingFinished.emit()
+    return again, again.which
+
+
+TROUBLED: dict[str, Callable[[], Plan]] = {
+    "ways s5": partial(hand_worked, "s5"),
+    "ways two short": two_short,
+    "again late and short": late_and_short,
+}
+
+
+@pytest.mark.parametrize("name", TROUBLED)
+def test_every_trouble_and_what_can_be_done_opens_its_numbers(window: MainWindow, asked: Asked, name: str) -> None:
+    dialog, which = troubles(window, name)
+    dialog.show()
+    found: list[str] = []
+    for number in range(which.count()):
+        which.setCurrentIndex(number)
+        which.activated.emit(number)
+        found += lacking_in_answers(window, dialog, asked)
+    dialog.close()
+    assert not found, "\n".join(dict.fromkeys(found))
+
+
+def lacking_in_answers(window: MainWindow, dialog: AnswersDialog, asked: Asked) -> Iterator[str]:
+    """The figures of a trouble and of all that can be done about it which nothing explains."""
+    view, plan = dialog.view, window.document.plan
+    for item in rows(view.table):
+        view.table.setCurrentItem(item)
+        QTest.mouseClick(dialog.numbers, Qt.MouseButton.LeftButton)
+        values = asked.values()
+        heads = view.table.headerItem()
+        cells = [one.text(column) for one in (heads, item) for column in range(view.table.columnCount())]
+        words = (view.says.text(), view.more.text(), view.price.text(), dialog.which.currentText())
+        for line in (*cells, *(line for text in words for line in text.splitlines())):
+            said = without_names(line, plan)
+            if figures(said) - values:
+                yield f"{item.text(0)}: {line!r}: {sorted(figures(said) - values)} not among {sorted(values)}"
+
+
+def test_a_double_click_or_the_key_opens_the_numbers_of_what_can_be_done_and_takes_nothing(
+    window: MainWindow, asked: Asked, qtbot: QtBot
+) -> None:
+    """S5 by hand: with less coriander 2 of 60 bunches can be sold, 58 fewer."""
+    dialog, _which = troubles(window, "ways s5")
+    dialog.resize(1400, 600)
+    dialog.show()
+    table, plan = dialog.view.table, window.document.plan
+    (item,) = table.findItems("Less Coriander", Qt.MatchFlag.MatchExactly)
+    double_click(table, item, 2)
+    assert {"60", "58"} <= asked.values()
+    QTest.mouseMove(dialog.view.says)
+    for words in (dialog.view.says, dialog.view.price):
+        QTest.mouseDClick(words, Qt.MouseButton.LeftButton)
+        assert "58" in asked.values()
+    dialog.activateWindow()
+    table.setFocus()
+    qtbot.waitUntil(table.hasFocus)
+    press(table)
+    # A button whose keys are pressed is seen to go down first.
+    qtbot.waitUntil(lambda: asked.is_open)
+    assert "58" in asked.values()
+    assert window.document.plan is plan
+    assert dialog.isVisible()
+    double_click(table, item, 0)
+    assert not asked.values()
+    assert window.document.plan != plan

@@ -152,8 +152,10 @@ def test_taking_one_is_one_step_by_name(
     elif by == "return":
         QTest.keyClick(dialog.view.table, Key.Key_Return)
     else:
-        at = dialog.view.table.visualItemRect(row_of(dialog, "Chinese cabbage closer, 3")).center()
-        QTest.mouseDClick(dialog.view.table.viewport(), _LEFT, Keys.NoModifier, at)
+        table = dialog.view.table
+        at = table.visualRect(table.indexFromItem(row_of(dialog, "Chinese cabbage closer, 3"), 0)).center()
+        QTest.mouseClick(table.viewport(), _LEFT, Keys.NoModifier, at)
+        QTest.mouseDClick(table.viewport(), _LEFT, Keys.NoModifier, at)
     assert not dialog.isVisible()
     assert document.stack.undoText() == "Chinese cabbage closer, 3\u2009×\u200916 = 48"
     assert blocks(document.plan) == [
