@@ -1,4 +1,4 @@
-"""`gardenplot again PLAN [OUT] [--take WHICH] [--sheet FILE.pdf] [--json]`: what deviates, and the answers to it."""
+"""`gardenplot again PLAN [OUT] [--take WHICH] [--sheet FILE.pdf] [--json] [--workings]`: what deviates, answers."""
 
 from argparse import ArgumentParser, Namespace
 from datetime import date
@@ -6,7 +6,9 @@ from fractions import Fraction
 from pathlib import Path
 
 from gardenplot.commands.again_json import setback_json, together_json
+from gardenplot.commands.numbers_shape import add_workings, print_workings
 from gardenplot.commands.shape import add_json, add_plan, opened, out_beside, print_json
+from gardenplot.drawing.again_numbers import numbers_of_answer, setback_numbers
 from gardenplot.drawing.again_words import answer_words, done_words, moved_words, setback_words
 from gardenplot.drawing.moved_says import remarked_words
 from gardenplot.drawing.together_words import together_words
@@ -44,6 +46,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     )
     parser.add_argument("--paper", type=Paper, choices=list(Paper), default=Paper.A4, help=_("a4 or letter"))
     add_json(parser)
+    add_workings(parser)
 
 
 def run(arguments: Namespace) -> int:
@@ -63,14 +66,15 @@ def run(arguments: Namespace) -> int:
     found, together = plan_again(plan, today, Fraction(loss)), all_together(plan, today, Fraction(loss))
     if arguments.json:
         whole = [together_json(plan, one) | {"aim": str(aim)} for aim, one in together]
-        print_json(
-            {"today": today.isoformat(), "setbacks": [setback_json(plan, one) for one in found], "together": whole}
-        )
+        setbacks = [setback_json(plan, one, workings=arguments.workings) for one in found]
+        print_json({"today": today.isoformat(), "setbacks": setbacks, "together": whole})
         return 0
     if not found:
         print(_("nothing to plan again: all goes as planned"))
     for one in found:
         _print(plan, one)
+        if arguments.workings:
+            _print_workings(plan, one)
     for aim, each in together if len(found) > 1 else ():
         print(together_words(aim, each))
     return 0
@@ -83,6 +87,14 @@ def _print(plan: Plan, one: Setback) -> None:
         print(f"  {number}. {answer_words(answer)}")
         for line in moved_words(answer, plan):
             print(f"     {line}")
+
+
+def _print_workings(plan: Plan, one: Setback) -> None:
+    """How what came about and each answer to it came about."""
+    print_workings(plan, setback_numbers(plan, one))
+    for answer in one.answers:
+        print(f"\n{answer_words(answer)}")
+        print_workings(plan, numbers_of_answer(plan, one, answer))
 
 
 def _take(arguments: Namespace, plan: Plan, today: date, loss: Fraction) -> int:

@@ -3,7 +3,9 @@
 from datetime import date
 from typing import Any
 
+from gardenplot.commands.numbers_shape import workings_shape
 from gardenplot.commands.shape import in_mm
+from gardenplot.drawing.again_numbers import numbers_of_answer, setback_numbers
 from gardenplot.drawing.again_words import answer_words, setback_words
 from gardenplot.drawing.moved_says import remarked_words
 from gardenplot.filling.again import Answer, Setback, Sowing
@@ -17,8 +19,8 @@ def _day(day: date | None) -> str | None:
     return day.isoformat() if day else None
 
 
-def setback_json(plan: Plan, one: Setback) -> dict[str, Any]:
-    """A setback of a plan with all its answers."""
+def setback_json(plan: Plan, one: Setback, *, workings: bool = False) -> dict[str, Any]:
+    """A setback of a plan with all its answers, perhaps with the workings of their numbers."""
     return {
         "planting": one.planting,
         "why": str(one.why),
@@ -46,7 +48,11 @@ def setback_json(plan: Plan, one: Setback) -> dict[str, Any]:
         "market": _day(one.market),
         "missed": [day.isoformat() for day in one.missed],
         "says": list(setback_words(plan, one)),
-        "answers": [answer_json(answer) for answer in one.answers],
+        "answers": [
+            answer_json(answer) | workings_shape(plan, numbers_of_answer(plan, one, answer), wanted=workings)
+            for answer in one.answers
+        ],
+        **workings_shape(plan, setback_numbers(plan, one), wanted=workings),
     }  # fmt: skip
 
 

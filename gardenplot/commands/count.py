@@ -1,11 +1,10 @@
 """`gardenplot count PLAN [--json] [--csv OUT.csv] [--workings]`: counts of each planting, bed by bed, and in all."""
 
 from argparse import ArgumentParser, Namespace
-from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
-from gardenplot.commands.numbers_shape import add_workings, print_workings, working_shape
+from gardenplot.commands.numbers_shape import add_workings, print_workings, workings_shape
 from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json, print_table
 from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.left_words import left_at_fullest
@@ -51,16 +50,12 @@ def counts(plan: Plan, *, workings: bool = False) -> dict[str, Any]:
     layouts = {layout.planting: layout for laid in laid_out for layout in laid.layouts}
     return {
         "plantings": [
-            _planting(layouts[planting.id]) | _told(plan, _counted(plan, planting), workings=workings)
+            _planting(layouts[planting.id]) | workings_shape(plan, _counted(plan, planting), wanted=workings)
             for planting in plan.plantings
         ],
-        "beds": [_bed(laid) | _told(plan, bed_numbers(laid), workings=workings) for laid in laid_out],
+        "beds": [_bed(laid) | workings_shape(plan, bed_numbers(laid), wanted=workings) for laid in laid_out],
         "plants": sum(layout.planted for layout in layouts.values()),
     }
-
-
-def _told(plan: Plan, numbers: Iterable[Number], *, workings: bool) -> dict[str, Any]:
-    return {"workings": [working_shape(plan, number) for number in numbers]} if workings else {}
 
 
 def _counted(plan: Plan, planting: Planting) -> tuple[Number, ...]:

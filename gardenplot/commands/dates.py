@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from gardenplot.commands.numbers_shape import add_workings, print_workings, working_shape
+from gardenplot.commands.numbers_shape import add_workings, print_workings, workings_shape
 from gardenplot.commands.shape import add_json, add_plan, opened, print_json, print_table
 from gardenplot.drawing.date_list import by_week
 from gardenplot.drawing.date_words import dates_told
@@ -122,9 +122,7 @@ def _days(plan: Plan, planting: Planting) -> _Days:
 
 def _planting(plan: Plan, planting: Planting, *, workings: bool) -> dict[str, Any]:
     days: dict[str, Any] = {name: day.isoformat() if day else None for name, day in _days(plan, planting).items()}
-    if workings:
-        days["workings"] = [working_shape(plan, number) for number in _numbers(plan, planting)]
-    return {"id": planting.id, **days}
+    return {"id": planting.id, **days, **workings_shape(plan, _numbers(plan, planting), wanted=workings)}
 
 
 def _numbers(plan: Plan, planting: Planting) -> tuple[Number, ...]:

@@ -1,14 +1,17 @@
-"""`gardenplot fill PLAN [OUT] [--seconds N] [--json]`: a new plan, its gaps filled by its wishes and orders."""
+"""`gardenplot fill PLAN [OUT] [--seconds N] [--json] [--workings]`: a new plan, filled by its wishes and orders."""
 
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 from typing import Any
 
+from gardenplot.commands.numbers_shape import add_workings, print_workings, workings_shape
 from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, out_beside, print_json
 from gardenplot.drawing.filling_words import proof_words
 from gardenplot.drawing.gap_words import REASONS
+from gardenplot.drawing.opened_choices import of_filling, of_placed
 from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.drawing.so_many import so_many_plants
+from gardenplot.drawing.ways_numbers import shortage_numbers, way_numbers
 from gardenplot.drawing.ways_words import shortage_words, way_words
 from gardenplot.filling import Filling, fill
 from gardenplot.filling.effort import turns_in
@@ -26,6 +29,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("out", type=Path, nargs="?", metavar="OUT", help=_("the plan file to write"))
     parser.add_argument("--seconds", type=_seconds, default=5, help=_("how long to look for something better, about"))
     add_json(parser)
+    add_workings(parser)
 
 
 def _seconds(text: str) -> float:
@@ -44,22 +48,44 @@ def run(arguments: Namespace) -> int:
     write_plan(out, filling.plan)
     short = shortages(filling.plan)
     if arguments.json:
-        print_json({"file": str(out)} | _json(filling) | {"ways_out": [_short(filling.plan, one) for one in short]})
+        ways = [_short(filling.plan, one, workings=arguments.workings) for one in short]
+        print_json({"file": str(out)} | _json(filling, workings=arguments.workings) | {"ways_out": ways})
     else:
         _print(filling, plan)
         for one in short:
             print(shortage_words(filling.plan, one))
             for number, way in enumerate(one.ways, start=1):
                 print(f"  {number}. {way_words(way)}")
+        if arguments.workings:
+            _print_workings(filling, short)
         print(_("written to {path}").format(path=out))
     return 0
 
 
-def _json(filling: Filling) -> dict[str, Any]:
+def _print_workings(filling: Filling, short: tuple[Shortage, ...]) -> None:
+    """How the filling, what it placed and the ways out came about."""
+    plan = filling.plan
+    rows = range(len(filling.lacking) + len(filling.placed))
+    for one in (of_filling(filling), *(of_placed(filling, number) for number in rows)):
+        print(f"\n{one.title}")
+        print_workings(plan, one.numbers)
+    for lack in short:
+        print(f"\n{shortage_words(plan, lack)}")
+        print_workings(plan, shortage_numbers(plan, lack))
+        for way in lack.ways:
+            print(f"\n{way_words(way)}")
+            print_workings(plan, way_numbers(plan, lack, way))
+
+
+def _json(filling: Filling, *, workings: bool) -> dict[str, Any]:
+    def told(number: int) -> dict[str, Any]:
+        return workings_shape(filling.plan, of_placed(filling, number).numbers, wanted=True) if workings else {}
+
     return {
         "worth": filling.worth,
         "bound": filling.bound,
         "proven": filling.proven,
+        **workings_shape(filling.plan, of_filling(filling).numbers, wanted=workings),
         "placed": [
             {
                 "wish": one.wanted,
@@ -70,20 +96,21 @@ def _json(filling: Filling) -> dict[str, Any]:
                 "to_mm": in_mm(one.end),
                 "in_ground": one.in_ground.isoformat() if one.in_ground else None,
                 "out": one.out.isoformat() if one.out else None,
+                **told(number),
             }
-            for one in filling.placed
+            for number, one in enumerate(filling.placed, len(filling.lacking))
         ],
         "lacking": [
             {
                 "wish": one.wanted, "crop": one.crop, "plants": one.plants, "lacks": one.lacks,
-                "why": None if one.why is None else REASONS[one.why],
+                "why": None if one.why is None else REASONS[one.why], **told(number),
             }
-            for one in filling.lacking
+            for number, one in enumerate(filling.lacking)
         ],
     }  # fmt: skip
 
 
-def _short(plan: Plan, one: Shortage) -> dict[str, Any]:
+def _short(plan: Plan, one: Shortage, *, workings: bool) -> dict[str, Any]:
     """What an order lacks, and the ways out, the best first."""
     return {
         "order": one.order,
@@ -95,7 +122,8 @@ def _short(plan: Plan, one: Shortage) -> dict[str, Any]:
         "lacks_mm": in_mm(one.length),
         "lacks_units": one.units,
         "says": shortage_words(plan, one),
-        "ways": [_way(way) for way in one.ways],
+        "ways": [_way(way) | workings_shape(plan, way_numbers(plan, one, way), wanted=workings) for way in one.ways],
+        **workings_shape(plan, shortage_numbers(plan, one), wanted=workings),
     }
 
 

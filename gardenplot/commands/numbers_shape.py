@@ -41,6 +41,11 @@ def _value(number: Number) -> float | str | None:
     return float(number.value)
 
 
+def workings_shape(plan: Plan, numbers: Iterable[Number], *, wanted: bool) -> dict[str, Any]:
+    """The field with numbers and their sums, where they are wanted."""
+    return {"workings": [working_shape(plan, number) for number in numbers]} if wanted else {}
+
+
 def add_workings(parser: ArgumentParser) -> None:
     """The argument that asks how each number came about."""
     parser.add_argument("--workings", action="store_true", help=_("print how each number came about"))

@@ -102,9 +102,9 @@ def _closer(candidate: Candidate) -> Iterator[Number]:
 def of_filling(filling: Filling) -> Opened:
     """How much of what is wanted a filling meets, what its wishes are worth, and how far from the best it is."""
     wanted = known("wanted_all", filling.wanted, Unit.COUNT, source=Source.COUNTED)
-    lacking = known("lack_ground", len(filling.lacking), Unit.COUNT, source=Source.SEARCH)
+    lacking = known("lack_ground", len(filling.lacking), Unit.COUNT, source=Source.TRIED)
     met = worked("met", Unit.COUNT, "wanted_all − lack_ground", wanted, lacking, source=RULES)
-    worth = known("worth", filling.worth, Unit.COUNT, source=Source.SEARCH)
+    worth = known("worth", filling.worth, Unit.COUNT, source=Source.TRIED)
     bound = known("bound", filling.bound, Unit.COUNT, source=Source.BOUND)
     short = worked("short_of_bound", Unit.SHARE, "in_tenths(1 − worth ÷ bound)", worth, bound, source=RULES,
                    using={"in_tenths": _in_tenths})  # fmt: skip
@@ -124,7 +124,7 @@ def _wishes_worth(filling: Filling) -> Iterator[Number]:
         wish = planting_of(filling.plan, one.planting).wish
         if wish is not None:
             each = known("worth_each", by_id(filling.plan.wishes, wish).worth, Unit.COUNT, source=Source.OF_WISH)
-            plants = known("wish_plants", one.plants, Unit.COUNT, source=Source.SEARCH)
+            plants = known("wish_plants", one.plants, Unit.COUNT, source=Source.TRIED)
             part = worked("wish_worth", Unit.COUNT, "wish_plants × worth_each", plants, each, source=RULES)
             parts.append(evolve(part, label=name_of(filling.plan, one.planting)))
     if parts:
@@ -139,7 +139,7 @@ def of_placed(filling: Filling, number: int) -> Opened:
         numbers = planting_numbers(laid, one.planting, lay_out_plan(filling.plan))
         return Opened(name_of(filling.plan, one.planting), numbers)
     lack = filling.lacking[number]
-    has = known("planted", lack.plants, Unit.COUNT, source=Source.SEARCH)
-    lacks = known("lacks", lack.lacks, Unit.COUNT, source=Source.SEARCH)
+    has = known("planted", lack.plants, Unit.COUNT, source=Source.TRIED)
+    lacks = known("lacks", lack.lacks, Unit.COUNT, source=Source.TRIED)
     wanted = worked("wanted_plants", Unit.COUNT, "planted + lacks", has, lacks, source=RULES)
     return Opened(crop_of(filling.plan, lack.crop).name, (wanted,))

@@ -13,7 +13,7 @@ from gardenplot.drawing.sayings import name_of
 from gardenplot.filling.claims import whole_plants
 from gardenplot.filling.met import Met
 from gardenplot.filling.setback_numbers import day_number, days_number, in_percent
-from gardenplot.filling.ways_out import Lack, Shortage, Way
+from gardenplot.filling.ways_out import Shortage, Way
 from gardenplot.layout import fullest_day, lay_out_bed, lay_out_plan, left_number, spacings_for_orders
 from gardenplot.layout.bed_numbers import grown_in, planted_number
 from gardenplot.layout.close_numbers import closer_numbers
@@ -29,17 +29,17 @@ from gardenplot.working import RULES, Number, Source, Unit, added, known, worked
 TRIED = Source.TRIED
 
 
-def lack_numbers(plan: Plan, lack: Lack, one: Shortage) -> Iterator[Number]:
+def shortage_numbers(plan: Plan, one: Shortage) -> Iterator[Number]:
     """What an order lacks as the plan is, then by how much all of it does not fit."""
-    if lack.order is not None:
-        order = order_of(plan, lack.order)
-        stands = planted_number(lay_out_plan(plan), order.id, lack.market)
+    if one.order is not None:
+        order = order_of(plan, one.order)
+        stands = planted_number(lay_out_plan(plan), order.id, one.market)
         for number in against(stand_number(order, crop_of(plan, order.crop)), stands):
             yield evolve(number, label=_("as it stands"))
-    yield from _shortage(plan, one)
+    yield from _too_much(plan, one)
 
 
-def _shortage(plan: Plan, one: Shortage) -> Iterator[Number]:
+def _too_much(plan: Plan, one: Shortage) -> Iterator[Number]:
     """By how much an order does not fit: its plants, its length of bed and its own units."""
     yield known("too_long", one.length, Unit.LENGTH, source=TRIED)
     if one.order is None:

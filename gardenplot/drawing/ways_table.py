@@ -8,7 +8,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.remedies import Remedy, Trouble, met_cell, stake_lines, stakes_cell, without_empty
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.so_many import so_many_plants
-from gardenplot.drawing.ways_numbers import lack_numbers, way_numbers
+from gardenplot.drawing.ways_numbers import shortage_numbers, way_numbers
 from gardenplot.drawing.ways_words import closer_by, name_of_way, shortage_words, way_words
 from gardenplot.filling.met import Met
 from gardenplot.filling.ways_out import Lack, Shortage, Way, shortage
@@ -35,7 +35,7 @@ def ways_trouble(plan: Plan, lack: Lack, *, told: object = None) -> Trouble:
         _("way out"), *_met_headings(plan, met), _("another bed"), _("closer by"), _("bed left"), _("stakes"),
     )  # fmt: skip
     remedies = tuple(_remedy(plan, found, way) for way in found.ways)
-    numbers = partial(lack_numbers, plan, lack, found)
+    numbers = partial(shortage_numbers, plan, found)
     return without_empty(Trouble(found.planting, title, tuple(says), columns, remedies, numbers))
 
 

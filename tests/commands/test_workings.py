@@ -1,4 +1,4 @@
-"""`count` and `dates` tell how each of their numbers came about, as `supplies` does."""
+"""`count`, `dates`, `fill` and `again` tell how each of their numbers came about, as `supplies` does."""
 
 import json
 from pathlib import Path
@@ -7,6 +7,8 @@ from typing import Any
 import pytest
 
 from gardenplot.__main__ import main
+from gardenplot.plan.file import write_plan
+from tests.scenarios.again_plans import late_and_short
 
 S1 = Path(__file__).parents[1] / "scenarios" / "s1.gardenplot"
 
@@ -49,3 +51,53 @@ def test_dates_has_the_sum_of_each_date_down_to_the_market_day(capsys: pytest.Ca
 def test_both_print_their_sums_below_the_table(capsys: pytest.CaptureFixture[str]) -> None:
     assert "stand ÷ rows = 134 ÷ 4 = 34 (33.5, up)" in told(capsys, "count", "--workings").replace("\u2009", " ")
     assert "sow = set out − days of raising" in told(capsys, "dates", "--workings")
+
+
+def by_name(shape: dict[str, Any]) -> dict[str, Any]:
+    """The numbers of a shape by their names."""
+    return {number["name"]: number for number in shape["workings"]}
+
+
+def test_fill_has_the_sums_of_what_it_placed_and_of_the_ways_out(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """S5 by hand: 58 of the 60 bunches lack ground; with less coriander 2 are left."""
+    plan, out = S1.with_name("s5.gardenplot"), str(tmp_path / "out.gardenplot")
+
+    def said(*more: str) -> Any:
+        assert main(["fill", str(plan), out, "--seconds", "0", *more]) == 0
+        return capsys.readouterr().out
+
+    shape = json.loads(said("--json", "--workings"))
+    assert "wishes and orders met" in by_name(shape)
+    (short,) = shape["ways_out"]
+    assert by_name(short)["short by"]["value"] == short["lacks_units"] == 58
+    way = next(one for one in short["ways"] if one["says"].startswith("Less Coriander"))
+    assert by_name(way)["to sell, Coriander"]["value"] == 2
+    assert by_name(way)["to sell, Coriander"]["formula"].startswith("planted for it × (1 − field loss)")
+    assert "workings" not in json.loads(said("--json"))
+    assert "wishes and orders met = wishes and orders − that lack ground" in said("--workings")
+
+
+def test_again_has_the_sums_of_what_came_about_and_of_each_answer(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """S6 by hand: 161 x 0.95 = 152.95, 152 to set out, 16 short of 168; 16 / 0.95 = 16.84, 17; / (161 / 256), 28."""
+    plan = tmp_path / "s6.gardenplot"
+    write_plan(plan, late_and_short())
+
+    def said(*more: str) -> Any:
+        assert main(["again", str(plan), "--today", "2025-04-21", "--loss", "5 %", *more]) == 0
+        return capsys.readouterr().out
+
+    shape = json.loads(said("--json", "--workings"))
+    (found,) = shape["setbacks"]
+    told = by_name(found)
+    assert told["plants to set out"]["says"].replace("\u2009", " ") == "152 (152.95, down)"
+    assert told["short by"]["value"] == found["short"] == 16
+    sown = by_name(next(one for one in found["answers"] if one["kind"] == "sow again"))
+    names = ("plants to raise again", "cells", "cells with two seeds each")
+    assert [sown[name]["value"] for name in names] == [17, 28, 20]
+    assert all(one["workings"] for one in found["answers"])
+    assert "workings" not in json.loads(said("--json"))["setbacks"][0]
+    assert "plants to set out = cells with a usable plant × (1 − lost from tray to bed)" in said("--workings")
