@@ -79,6 +79,8 @@ def _dimensions(seen: _Seen, units: Units) -> tuple[Dimension, ...]:
     if other and abs(other.offset - row.offset) / MM * seen.zoom.across >= _LEAST:
         ahead = 1.5 if step / MM * seen.zoom.along >= 2 * _LEAST else 2.5
         at = first + ahead * step if first + (ahead + 0.5) * step <= seen.along[1] else first - (ahead - 1) * step
+        # Where little is in sight it stands at the edge of that rather than beyond.
+        at = max(seen.along[0], min(at, seen.along[1]))
         one, two = seen.point(at, row.offset), seen.point(at, other.offset)
         found.append(Dimension(one, two, (one, two), str(offset(abs(other.offset - row.offset), units))))
     return tuple(found)

@@ -145,7 +145,7 @@ def _late(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], _Late]:
             wanted, ready = wanted_ready(one.planting, one.order), one.dates.ready
             if one.order is not None and wanted is not None and ready is not None and ready > wanted:
                 key = one.order.id, one.planting.market or 1
-                late[key] = (*late.get(key, ()), (layout.plants, (ready - wanted).days))
+                late[key] = (*late.get(key, ()), (stood(one, layout), (ready - wanted).days))
     return late
 
 

@@ -12,6 +12,7 @@ from gardenplot.filling.ways_out import Shortage, Way
 from gardenplot.findings import Kind
 from gardenplot.layout import Layout, lay_out_bed, nearest_rows
 from gardenplot.layout.across import closer_than_packet
+from gardenplot.layout.close_numbers import edge_asked
 from gardenplot.plan import Plan, bed_of, crop_of, order_of, planting_of
 from gardenplot.season import dates_of, market_day
 from gardenplot.units.figures import grouped, offset, rounded, span
@@ -118,14 +119,9 @@ def closer_by(way: Way) -> tuple[int, int, int]:
     if not any(part.planting == way.planting for part in way.parts):
         return 0, 0, 0
     layout = _layout(way)
-    in_row, rows = closer_than_packet(crop_of(way.plan, layout.crop), layout)
-    return in_row, rows, max(0, _edge_least(way, layout) - layout.grid.edge)
-
-
-def _edge_least(way: Way, layout: Layout) -> int:
-    """The least edge distance in nm that crop or bed ask for: rows spread over the bed have one of their own."""
-    asked = crop_of(way.plan, layout.crop).edge or bed_of(way.plan, layout.bed).edge
-    return max(layout.grid.edge_least, asked.nm if asked is not None else 0)
+    crop = crop_of(way.plan, layout.crop)
+    in_row, rows = closer_than_packet(crop, layout)
+    return in_row, rows, max(0, edge_asked(bed_of(way.plan, layout.bed), crop, layout) - layout.grid.edge)
 
 
 def _closer_words(way: Way) -> Iterator[str]:
@@ -142,7 +138,8 @@ def _closer_words(way: Way) -> Iterator[str]:
         yield CLOSER[Kind.CLOSER_ROWS].format(is_=is_, packet=packet)
     if edge:
         words = _("outer row {is_} from the edge, {least} is the least")
-        yield words.format(is_=offset(grid.edge, units), least=offset(_edge_least(way, layout), units))
+        least = edge_asked(bed_of(way.plan, layout.bed), crop, layout)
+        yield words.format(is_=offset(grid.edge, units), least=offset(least, units))
 
 
 def _met_words(plan: Plan, one: Met) -> str:

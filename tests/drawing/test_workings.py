@@ -224,7 +224,7 @@ OWN: Fields = {"in_row": "20 cm", "row_spacing": "60 cm", "edge": "15 cm"}
             {"in_row": "30 cm", "row_spacing": "60 cm", "edge": "30 cm"},
             {"pattern": "rings"},
             [
-                ("rings", "counted on the drawing", "3"),
+                ("rings", "2 + 1", "3"),
                 ("row spacing", "seed packet", "60 cm"),
                 ("planted", "25 + 12 + 1", "38"),
             ],

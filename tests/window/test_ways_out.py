@@ -102,8 +102,8 @@ def test_it_says_by_how_much_and_what_each_way_costs_as_differences(ways: Callab
     rows = {row[0]: row[1:] for row in rows_of(dialog.view.table)}
     # S5, choices 1 to 5, worked by hand.
     assert rows["Less Chinese cabbage"] == ["27 (−21)", "all", "", "", "3″", "4"]
-    assert rows["Less Coriander"] == ["all", "2 (−58)", "", "", "none", "1"]
-    assert rows["Coriander split, the rest in a further bed"] == ["all", "all", "+18′ 0″, new", "", "none", "3"]
+    assert rows["Less Coriander"] == ["all", "2 (−58)", "", "", "none", "none"]
+    assert rows["Coriander split, the rest in a further bed"] == ["all", "all", "+18′ 0″, new", "", "none", "2"]
     assert rows["Chinese cabbage closer, 3 × 16 = 48"] == ["40 (−8)", "all", "", "rows −3″, edge −1½″", "3″", "4"]
     assert rows["Chinese cabbage closer, 57 plants"][4] == "3′ 6″ too long"
     assert rows["Coriander from Sat 21 Jun 2025 on"][:2] == ["all", "all, +46 days"]
@@ -124,7 +124,7 @@ def test_the_way_under_the_keyboard_or_the_mouse_is_drawn_and_the_one_chosen_com
     trial = window.canvas.stage.trial
     assert trial is not None
     assert trial.proposed == ("p1", "p2")
-    assert "Tunnel bed: B Coriander ends 55′ 0″ → 17′ 9″" in plain(dialog.view.price.text())
+    assert "Tunnel bed: B Coriander ends 39′ 0″ → 17′ 9″" in plain(dialog.view.price.text())
     QApplication.sendEvent(dialog.view.table.viewport(), QEvent(QEvent.Type.Leave))
     assert tried(window) == second
     assert (document.plan, document.stack.count()) == (s5(), 0)
