@@ -11,16 +11,18 @@ from gardenplot.units import Units
 from gardenplot.units.figures import offset, span
 from gardenplot.words import _, ngettext
 
+_BASE_LINE = _("0 on the base line (left edge, from the head)")
 _ANCHORS = {
     Anchor.BLOCK: _("0 on the stake where the block begins"),
     Anchor.MARGIN: _("0 on the head margin"),
     Anchor.ROW: _("first mark on the row’s first plant (bed sheet)"),
-    Anchor.EDGE: _("0 on the left edge, seen from the head"),
-    Anchor.BASE: _("0 on the base line of the bed"),
+    Anchor.EDGE: _BASE_LINE,
+    Anchor.BASE: _BASE_LINE,
     Anchor.CENTRE: _("0 on the centre of the rings"),
 }
 PLACES_KEPT = _("leave the places empty that the bed sheet keeps")
 """Said of what marks all places of a row, where some are kept for a crop that follows."""
+_LATE = _("{begins}; plant from the row’s first plant on (bed sheet)")
 _FIRST_CELL = _("0 on the head side of the row’s first cell (bed sheet)")
 _TEMPLATES = {
     Anchor.BLOCK: _("0 on the stake where the block begins"),
@@ -69,18 +71,26 @@ def template_title(template: Template, units: Units) -> str:
     return words.format(spacing=offset(along, units), between=offset(across, units))
 
 
-def template_use(template: Template) -> tuple[str, str, str]:
+def template_use(template: Template, *, begins_late: bool = False) -> tuple[str, str, str]:
     """How a template is laid along the bed and across it, and how it is moved on."""
     begins = _TEMPLATES.get(template.anchor, _TEMPLATES[Anchor.ROW])
+    if begins_late:
+        begins = _LATE.format(begins=begins)
     if template.way is Way.CELLS and template.anchor is Anchor.ROW:
         begins = _FIRST_CELL
     moved = _("next: 0 on the end line")
     match template.way:
         case Way.ALONG:
             across = _("row lines on the rows from row 1 on")
-            moved = _("{moved}; after that, row 1 on row {row}").format(moved=moved, row=template.rows + 1)
+            if template.rows < template.of_rows:
+                again = _("{moved}; after that, row 1 on row {row}")
+                if template.of_rows > 2 * template.rows:
+                    again = _("{moved}; after that, row 1 on row {row} and so on")
+                moved = again.format(moved=moved, row=template.rows + 1)
+            if template.of_rows % template.rows:
+                moved = _("{moved}, plant nothing beyond row {row}").format(moved=moved, row=template.of_rows)
         case Way.ACROSS:
-            across = _("upper line on the left edge of the bed")
+            across = _("upper line on the base line (left edge, from the head)")
         case Way.CELLS:
             across = _("upper line on the first side of the cells")
     return begins, across, moved
@@ -100,8 +110,14 @@ def strip_size(strip: Strip, units: Units) -> str:
     return _("{length} from 0 to end").format(length=offset(strip.length, units))
 
 
-def begins_words(strip: Strip) -> str:
-    """What the 0, or the first mark, is laid on."""
+def begins_words(strip: Strip, *, begins_late: bool = False) -> str:
+    """What the 0, or the first mark, is laid on, and where rows begin late which marks are planted."""
+    begins = _begins(strip)
+    marks_places = strip.purpose in (Purpose.IN_ROW, Purpose.ACROSS)
+    return _LATE.format(begins=begins) if begins_late and marks_places else begins
+
+
+def _begins(strip: Strip) -> str:
     if strip.purpose is Purpose.CELLS_ALONG and strip.anchor is Anchor.ROW:
         return _FIRST_CELL
     if strip.purpose is Purpose.RANKS and strip.anchor is Anchor.ROW:

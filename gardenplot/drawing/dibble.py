@@ -45,7 +45,8 @@ class Spot(NamedTuple):
 class Template:
     """Plants, the lines that go through it along and across the bed, and the box that is cut out, all in nm.
 
-    `repeat` is how far along the bed its 0 line comes next, `rows` how many rows or rows of cells it holds.
+    `repeat` is how far along the bed its 0 line comes next, `rows` how many rows or rows of cells it holds; `of_rows`
+    how many the block has, of rows along the bed.
     """
 
     crop: str
@@ -58,6 +59,7 @@ class Template:
     rows: int
     spacing: tuple[int, int]
     cell: tuple[int, int] = (0, 0)
+    of_rows: int = 0
 
     @property
     def box(self) -> tuple[int, int, int, int]:
@@ -102,7 +104,10 @@ class Lattice:
 
     def _along(self, along: int, across: int) -> Template:
         times = self._times(along, self.step)
-        rows = max(self.least, sum(at <= across for at in self.rows))
+        rows = sum(at <= across for at in self.rows)
+        if rows < len(self.rows):
+            # Laid on further rows it must meet the same kinds of row in the same order.
+            rows = max(self.least, rows // self.least * self.least)
         spots = tuple(
             Spot(
                 self.begins[row % len(self.begins)] + number * self.step, self.rows[row], bool(row % len(self.begins))
@@ -111,8 +116,10 @@ class Lattice:
             for number in range(times)
         )
         repeat = times * self.step
-        spacing = self.step, self.rows[1]
-        return Template(self.crop, self.way, self.anchor, spots, (0, repeat), self.rows[:rows], repeat, rows, spacing)
+        spacing, upright, level = (self.step, self.rows[1]), (0, repeat), self.rows[:rows]
+        return Template(
+            self.crop, self.way, self.anchor, spots, upright, level, repeat, rows, spacing, of_rows=len(self.rows)
+        )
 
     def _across(self, along: int, across: int) -> Template:
         """Rows across the bed: their plants from the left edge, which is the first level line."""
@@ -158,7 +165,7 @@ def lattice_of(bed: Bed, layout: Layout) -> Iterable[Lattice]:
     elif grid.pattern.staggers and grid.runs_across:
         if len(layout.offsets) > 1:
             yield _lattice_across(bed, layout)
-    elif grid.pattern in (Pattern.STAGGERED, Pattern.TRIANGULAR, Pattern.TWIN) and len(grid.offsets) > 1:
+    elif grid.pattern in (Pattern.STAGGERED, Pattern.TRIANGULAR, Pattern.TWIN) and _last_row(layout) > 1:
         yield _lattice_along(bed, layout)
 
 
@@ -167,9 +174,14 @@ def _lattice_along(bed: Bed, layout: Layout) -> Lattice:
     kinds = grid.kinds
     if not is_anchored(bed, grid):
         begins = tuple(begins[0] + (kind.first - kinds[0].first) % grid.in_row for kind in kinds)
-    rows = tuple(offset - grid.offsets[0] for offset in grid.offsets)
+    rows = tuple(offset - grid.offsets[0] for offset in grid.offsets[: _last_row(layout)])
     count = max(1, -(-layout.length // grid.in_row))
     return Lattice(layout.crop, Way.ALONG, anchor, grid.in_row, begins, rows, 2, count=count)
+
+
+def _last_row(layout: Layout) -> int:
+    """The number of the last row in which something grows: where the bed is slim, a grid has rows beyond it."""
+    return max(number for number, row in enumerate(layout.rows, 1) if row.count)
 
 
 def _lattice_across(bed: Bed, layout: Layout) -> Lattice:

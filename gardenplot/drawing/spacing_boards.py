@@ -6,7 +6,7 @@ from enum import StrEnum
 from attrs import evolve, frozen
 
 from gardenplot.drawing.dibble import Lattice, lattice_of
-from gardenplot.drawing.spacing_marks import Ladder, Purpose, Strip, strips_of
+from gardenplot.drawing.spacing_marks import Ladder, Purpose, Strip, begins_late, strips_of
 from gardenplot.layout import LaidOut, followers_of
 from gardenplot.plan import Pattern, Reserved
 from gardenplot.units import FOOT, MM, M, Units
@@ -32,12 +32,14 @@ class Why(StrEnum):
 class Board:
     """A strip, or the lattice of a template, and the ids of all plantings that it is for.
 
-    It `keeps_places` where one of these leaves places empty for a crop that follows.
+    It `keeps_places` where one of these leaves places empty for a crop that follows, and `begins_late` where rows of
+    one of these have no plants yet at the first marks.
     """
 
     what: Strip | Lattice
     plantings: tuple[str, ...]
     keeps_places: bool = False
+    begins_late: bool = False
 
 
 @frozen
@@ -78,9 +80,10 @@ def boards_of(beds: Sequence[LaidOut], board: int) -> Boards:
                 if not isinstance(one, Strip):
                     counts[one] = max(counts.get(one, 1), one.count)
     kept = {planting for laid in beds for planting in _with_places(laid)}
+    late = {layout.planting for laid in beds for layout in laid.layouts if begins_late(laid.bed, layout)}
     made = _in_order(
-        Board(_what(one, counts, board), tuple(plantings), not kept.isdisjoint(plantings))
-        for one, plantings in shared.items()
+        Board(_what(one, counts, board), tuple(ids), not kept.isdisjoint(ids), not late.isdisjoint(ids))
+        for one, ids in shared.items()
     )
     long = [one for one in made if isinstance(one.what, Strip) and one.what.end - one.what.begin > LONGEST]
     return Boards(

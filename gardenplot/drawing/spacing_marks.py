@@ -6,6 +6,7 @@ are; a strip repeats that up to the length of a board, so that laid on with its 
 
 from collections.abc import Iterable
 from enum import StrEnum
+from itertools import cycle
 from typing import NamedTuple
 
 from attrs import field, frozen
@@ -13,9 +14,10 @@ from attrs import field, frozen
 from gardenplot.layout import Grid, Layout
 from gardenplot.layout.cells import planted, sub_row_offsets, sub_rows
 from gardenplot.layout.cross import in_cross_rows
+from gardenplot.layout.positions import positions
 from gardenplot.layout.row_ends import block_ground
 from gardenplot.layout.value import Line, Run
-from gardenplot.layout.zone import is_plain
+from gardenplot.layout.zone import clip, corners_of, is_plain
 from gardenplot.plan import Bed, Pattern
 from gardenplot.units import MM
 
@@ -187,6 +189,19 @@ def ranks(bed: Bed, layout: Layout) -> tuple[Anchor, tuple[int, ...]]:
     return _near(begins_at(bed, layout), begins, grid.rank)
 
 
+def begins_late(bed: Bed, layout: Layout) -> bool:
+    """Whether rows that are counted from the beginning of their block have their first plants only further on."""
+    grid = layout.grid
+    if is_plain(bed) or not grid.kinds or not is_anchored(bed, grid):
+        return False
+    start = grid.begins(block_ground(bed, layout)[0])
+    firsts_of = cycle(kind.first for kind in grid.kinds) if grid.runs_across else cycle(firsts(grid))
+    return any(
+        next((run.first for run in row.runs if run.count), 0) >= start + first + grid.in_row
+        for row, first in zip(layout.rows, firsts_of, strict=False)
+    )
+
+
 def _near(anchor: Anchor, begins: tuple[int, ...], step: int) -> tuple[Anchor, tuple[int, ...]]:
     first = min(begins)
     if first <= step:
@@ -229,12 +244,28 @@ def _rows(bed: Bed, layout: Layout) -> Strip:
 
 
 def _across(bed: Bed, layout: Layout, purpose: Purpose, marks: list[Mark]) -> Strip:
-    grid = layout.grid
+    """A strip from the base line to where the ground of the block ends, with the centre line of the bed's width."""
+    grid, far = layout.grid, _far_side(bed, layout)
     anchor = Anchor.EDGE if is_plain(bed) else Anchor.BASE
-    centre = Mark(grid.width // 2, What.CENTRE, lower=True)
+    kept = [mark for mark in marks if mark.at <= far]
+    if far == grid.width:
+        kept.append(Mark(grid.width // 2, What.CENTRE, lower=True))
     spacing = {Purpose.ROWS: 0, Purpose.ACROSS: grid.in_row}.get(purpose, 0)
     cell = (grid.cell, grid.per_cell) if purpose is Purpose.CELLS_ACROSS else (0, 0)
-    return Strip(layout.crop, purpose, anchor, grid.width, tuple(sorted([*marks, centre])), spacing, cell=cell)
+    return Strip(layout.crop, purpose, anchor, far, tuple(sorted(kept)), spacing, cell=cell)
+
+
+def _far_side(bed: Bed, layout: Layout) -> int:
+    """How far from the base line a strip across is needed, in nm: all over the bed, if not the block's ground is
+    slimmer by a row or more.
+    """
+    whole = layout.grid.width
+    if is_plain(bed):
+        return whole
+    ground = (y for _x, y in clip(corners_of(bed), *block_ground(bed, layout)))
+    places = (y for _x, y in positions(layout).tolist())
+    far = max((*ground, *places), default=whole)
+    return far if far + layout.grid.between <= whole else whole
 
 
 def _in_row_across(bed: Bed, layout: Layout) -> Ladder | Strip:

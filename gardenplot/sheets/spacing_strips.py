@@ -110,7 +110,7 @@ def _said(plan: Plan, said: About, board: Board, strip: Strip, number: int) -> S
     return Said(
         name=f"{number} · {crop_words(plan, strip.crop)}: ",
         title=strip_title(strip, plan.place.units),
-        begins=begins_words(strip),
+        begins=begins_words(strip, begins_late=board.begins_late),
         ends=ends_words(strip),
         sides=sides_words(strip),
         about=" · ".join((*([PLACES_KEPT] if board.keeps_places else []), *said.said, blocks)),
@@ -146,11 +146,14 @@ def _add_list(book: Book, plan: Plan, said: About, whole: _Set, pages: list[list
 
 def _entry(plan: Plan, one: _Numbered, paper: Paper) -> Entry:
     units, blocks = plan.place.units, counted_words(plan, one.board.plantings, looks(plan))
-    what = one.board.what
+    what, late = one.board.what, one.board.begins_late
     if isinstance(what, Strip):
         count = len(one.pieces)
         pieces = ngettext("{count} piece", "{count} pieces", count).format(count=count)
-        lines = (f"{strip_size(what, units)}, {pieces}; {begins_words(what)}", *ring_words(what, units))
+        lines = (
+            f"{strip_size(what, units)}, {pieces}; {begins_words(what, begins_late=late)}",
+            *ring_words(what, units),
+        )
         if any(mark.what is What.CENTRE for mark in what.marks):
             lines = (*lines, _("the mark with a bar is the centre line"))
         if count >= _MANY:
@@ -160,7 +163,8 @@ def _entry(plan: Plan, one: _Numbered, paper: Paper) -> Entry:
         tiles = tiled(what, paper)
         count = len(tiles.tiles)
         pieces = ngettext("{count} tile", "{count} tiles", count).format(count=count)
-        lines = (f"{template_size(tiles.template, units)}, {pieces}", ", ".join(template_use(tiles.template)))
+        use = template_use(tiles.template, begins_late=late)
+        lines = (f"{template_size(tiles.template, units)}, {pieces}", ", ".join(use))
         title = template_title(tiles.template, units)
     kept = [PLACES_KEPT] if one.board.keeps_places else []
     told = *lines, *kept, _("for {blocks}").format(blocks=blocks)
@@ -203,6 +207,6 @@ def _template_words(plan: Plan, said: About, one: _Numbered, whole: Tiled) -> Wo
     return Words(
         name=f"{one.number} · {crop_words(plan, template.crop)}",
         title=template_title(template, plan.place.units),
-        use=template_use(template),
+        use=template_use(template, begins_late=one.board.begins_late),
         about=" · ".join((*([PLACES_KEPT] if one.board.keeps_places else []), *said.said, blocks)),
     )
