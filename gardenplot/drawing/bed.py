@@ -9,7 +9,7 @@ from attrs import frozen
 from gardenplot.drawing.covers import PLAIN, Layer, Over, layer_marks
 from gardenplot.drawing.detail import Detail
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Point, Shape, Weight, box
+from gardenplot.drawing.marks import Circle, Hatch, Label, Line, Mark, Outline, Pen, Plants, Point, Shape, Weight, box
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.trays import tray_marks
 from gardenplot.findings import Finding, Kind, find_in_bed
@@ -71,7 +71,8 @@ def _figure(
 ) -> BedFigure:
     bed = laid.bed
     length, width = bed.length.nm / MM, bed.width.nm / MM
-    marks: list[Mark] = [Outline(ground_of(bed, 0, bed.length.nm), fill=Ink.SOIL, pen=Pen(Ink.EDGE))]
+    circle = None if bed.diameter is None else Circle((length / 2, width / 2), length / 2)
+    marks: list[Mark] = [Outline(ground_of(bed, 0, bed.length.nm), fill=Ink.SOIL, pen=Pen(Ink.EDGE), circle=circle)]
     marks += _boards(bed, length, width)
     marks += _margins(laid, length, width)
     for stretch in free_between(bed, layouts).leftover if Layer.LEFTOVER in over.layers else ():
@@ -147,19 +148,19 @@ def ground_of(bed: Bed, start: int, end: int) -> tuple[Point, ...]:
 def _obstacle(obstacle: Obstacle) -> list[Mark]:
     """What stands in the bed, solid, and what is kept clear of it, dashed."""
     clear = obstacle.keep_clear.nm / MM if obstacle.keep_clear else 0.0
-    x, y = obstacle.x.nm / MM, obstacle.y.nm / MM
+    x, y, dashed = obstacle.x.nm / MM, obstacle.y.nm / MM, Pen(Ink.INK, Weight.ROW, dashed=True)
     if obstacle.diameter is not None:
         radius = obstacle.diameter.nm / 2 / MM
-        solid, kept = _round(x, y, radius), _round(x, y, radius + clear)
+        solid, kept = _round(x, y, radius, Pen(Ink.INK), Ink.INK), _round(x, y, radius + clear, dashed)
     else:
         half = (
             obstacle.length.nm / 2 / MM if obstacle.length else 0.0,
             obstacle.width.nm / 2 / MM if obstacle.width else 0.0,
         )
-        solid = box(x - half[0], y - half[1], x + half[0], y + half[1])
-        kept = box(x - half[0] - clear, y - half[1] - clear, x + half[0] + clear, y + half[1] + clear)
-    ring: list[Mark] = [Outline(kept, pen=Pen(Ink.INK, Weight.ROW, dashed=True))] if clear else []
-    return [_solid(solid), *ring]
+        solid = _solid(box(x - half[0], y - half[1], x + half[0], y + half[1]))
+        around = box(x - half[0] - clear, y - half[1] - clear, x + half[0] + clear, y + half[1] + clear)
+        kept = Outline(around, pen=dashed)
+    return [solid, kept] if clear else [solid]
 
 
 def _solid(corners: tuple[Point, ...]) -> Outline:
@@ -180,8 +181,9 @@ def _boards(bed: Bed, length: float, width: float) -> list[Mark]:
     return [Outline(one, fill=Ink.EDGE, tint=0.35, pen=Pen(Ink.EDGE, Weight.ROW)) for one in boards]
 
 
-def _round(x: float, y: float, radius: float) -> tuple[Point, ...]:
-    return tuple((x + radius * cos(turn * tau / 36), y + radius * sin(turn * tau / 36)) for turn in range(36))
+def _round(x: float, y: float, radius: float, pen: Pen, fill: Ink | None = None) -> Outline:
+    points = ((x + radius * cos(turn * tau / 36), y + radius * sin(turn * tau / 36)) for turn in range(36))
+    return Outline(tuple(points), fill, pen=pen, circle=Circle((x, y), radius))
 
 
 def _margins(laid: LaidOut, length: float, width: float) -> list[Mark]:
@@ -236,7 +238,7 @@ def _least_spacing(layout: Layout) -> int:
 def _rows(bed: Bed, layout: Layout, pen: Pen) -> list[Mark]:
     """The lines on which plants stand: rows along or across the bed, rings, or the sides of cells."""
     middle = bed.length.nm // 2 / MM, bed.width.nm // 2 / MM
-    rings: list[Mark] = [Outline(_round(*middle, ring.radius / MM), pen=pen) for ring in layout.rings if ring.radius]
+    rings: list[Mark] = [_round(*middle, ring.radius / MM, pen) for ring in layout.rings if ring.radius]
     if layout.grid.pattern is Pattern.CELLS:
         return _cells(bed, layout, pen)
     lines = (

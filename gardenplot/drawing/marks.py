@@ -5,6 +5,7 @@ text have roles and paper sizes, which the renderers turn into pixels or points.
 """
 
 from enum import IntEnum, StrEnum
+from typing import NamedTuple
 
 from attrs import frozen
 
@@ -57,15 +58,26 @@ class Pen:
 Point = tuple[float, float]
 
 
+class Circle(NamedTuple):
+    """The middle and the radius of a circle."""
+
+    middle: Point
+    radius: float
+
+
 @frozen
 class Outline:
-    """A closed shape; `tint` fills it with a pale share of its ink."""
+    """A closed shape; `tint` fills it with a pale share of its ink.
+
+    Of a `circle` the points are those of a polygon in it that is as good on a screen; on paper it is drawn round.
+    """
 
     points: tuple[Point, ...]
     fill: Ink | None = None
     tint: float = 1.0
     pen: Pen | None = None
     hatch: Hatch | None = None
+    circle: Circle | None = None
 
 
 @frozen

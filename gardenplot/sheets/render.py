@@ -1,7 +1,7 @@
 """Marks on paper: plan millimetres to points at a scale, in black and white, three weights of line."""
 
 from collections.abc import Iterator
-from math import ceil
+from math import ceil, cos, pi, sin, sqrt, tau
 from typing import assert_never
 
 import numpy as np
@@ -11,7 +11,7 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.pdfgen.pathobject import PDFPathObject
 
-from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Plants, Shape, Weight
+from gardenplot.drawing.marks import Circle, Hatch, Label, Line, Mark, Outline, Plants, Point, Shape, Weight
 from gardenplot.drawing.part import Window
 from gardenplot.drawing.style import Ink
 from gardenplot.layout.positions import positions
@@ -25,6 +25,8 @@ _WIDTHS = {
 }
 _HATCH_STEP = 3.2 * POINT_PER_MM
 _LABEL = 10
+_OFF_CIRCLE = 0.01
+"""Millimetres on paper by which a polygon may lie beside its circle."""
 
 
 @frozen
@@ -64,11 +66,23 @@ def render(page: Canvas, marks: tuple[Mark, ...], frame: Frame) -> None:
 
 def _path(page: Canvas, mark: Outline, frame: Frame) -> PDFPathObject:
     path = page.beginPath()
-    for number, corner in enumerate(mark.points):
+    corners = mark.points if mark.circle is None else _round(mark.circle, max(frame.along, frame.across))
+    for number, corner in enumerate(corners):
         x, y = frame.place(*corner)
         (path.lineTo if number else path.moveTo)(x, y)
     path.close()
     return path
+
+
+def _round(circle: Circle, scale: float) -> tuple[Point, ...]:
+    """A circle as a polygon in mm that at so many points per mm lies no farther beside it than is seen on paper.
+
+    The middle of a side lies r (1 - cos(pi / n)) inside the circle, which is less than r (pi / n)^2 / 2.
+    """
+    (x, y), radius = circle
+    count = 4 * max(9, ceil(pi * sqrt(radius * scale / POINT_PER_MM / (2 * _OFF_CIRCLE)) / 4))
+    turns = (turn * tau / count for turn in range(count))
+    return tuple((x + radius * cos(turn), y + radius * sin(turn)) for turn in turns)
 
 
 def _outline(page: Canvas, mark: Outline, frame: Frame) -> None:
@@ -173,7 +187,7 @@ def _plants(page: Canvas, mark: Plants, frame: Frame) -> None:
     name = f"plant-{mark.shape}-{radius:.3f}".replace(".", "_")
     if not page.hasForm(name):
         _make_form(page, name, mark.shape, radius)
-    in_bed = _in_sight(positions(mark.layout) / MM, mark.spread, frame.window)
+    in_bed = _in_sight(positions(mark.layout) / MM, frame.window)
     if not len(in_bed):
         return
     scale = np.array([frame.along, -frame.across])
@@ -185,12 +199,11 @@ def _plants(page: Canvas, mark: Plants, frame: Frame) -> None:
     page.addLiteral("\n".join([f"q 1 0 0 1 {x:.4f} {y:.4f} cm /FormXob.{name} Do Q" for x, y in others]))
 
 
-def _in_sight(places: NDArray[np.float64], spread: float, window: Window | None) -> NDArray[np.float64]:
-    """The places in mm, of shape (n, 2), whose marks reach into a window."""
+def _in_sight(places: NDArray[np.float64], window: Window | None) -> NDArray[np.float64]:
+    """The places in mm, of shape (n, 2), in a window; the rim of a plant beyond it would be a stray line."""
     if window is None:
         return places
-    low = np.array([window.left, window.top]) - spread
-    high = np.array([window.right, window.bottom]) + spread
+    low, high = np.array([window.left, window.top]), np.array([window.right, window.bottom])
     return places[((places >= low) & (places <= high)).all(axis=1)]
 
 

@@ -1,6 +1,7 @@
 """The drawing over several pages measures true, and its pages join."""
 
 from itertools import combinations, pairwise
+from math import dist
 
 import pytest
 from hypothesis import given, settings
@@ -16,7 +17,7 @@ from gardenplot.sheets.render import Frame, kept_radius, plant_radius
 from gardenplot.units import CM, FOOT, MM, M, Units
 from tests.drawing.hand_worked import hand_worked, only_bed
 from tests.sheets.made import made
-from tests.sheets.patterned import BY_NAME, bed_of
+from tests.sheets.patterned import BY_NAME, RINGS, ROUND, bed_of
 from tests.sheets.pdf_pages import POINT_PER_MM, Box, Page, Point, pages_of
 from tests.sheets.printed import Sheet, bed_with, sheets
 from tests.sheets.test_geometry import NEAR, farthest
@@ -107,6 +108,10 @@ def test_a_bed_of_100_ft_at_1_to_10_joins_exactly(paper: Paper, scale: int, unit
     for before, after in pairwise(readings):
         assert before[-1] == pytest.approx(after[0], abs=NEAR / POINT_PER_MM * scale)
     assert_true(pages, laid)
+    each = POINT_PER_MM / scale
+    for page, (first, *_more, last) in zip(pages[1:-1], readings[1:-1], strict=True):
+        left, beyond = soil(page, laid)[0], 8 * scale + 0.1
+        assert all(first - beyond < (x - left) / each < last + beyond for x, _y in page.marks), "a stray rim"
     both = [shared(one, laid) & shared(other, laid) for one, other in pairwise(pages)]
     assert all(both[:-1])
 
@@ -215,3 +220,21 @@ def test_the_ring_of_a_kept_place_is_seen_round_a_plant_that_stands_in_it(ratio:
     """S3: rings of 12 in round lettuces of 8 in."""
     frame = Frame(0, 0, POINT_PER_MM / ratio, POINT_PER_MM / ratio)
     assert kept_radius(12 * 25.4, frame) - plant_radius(8 * 25.4, frame) > 0.3 * POINT_PER_MM
+
+
+@pytest.mark.parametrize("scale", [5, 10, 20])
+def test_rings_and_round_beds_and_posts_are_drawn_round(scale: int) -> None:
+    post = {"name": "post", "x": "1.5 m", "y": "1.5 m", "diameter": "12 cm", "keep_clear": "20 cm"}
+    plan = bed_of(ROUND | {"obstacles": [post]}, RINGS)
+    laid, each = only_bed(plan), POINT_PER_MM / scale
+    page = drawn(plan, scale=scale)[0]
+    (left, _bottom, _right, top), middle = soil(page, laid), laid.bed.length.nm / 2 / MM
+    centre, radii = (left + middle * each, top - middle * each), set[float]()
+    for path in (path for path in page.paths if path.closed and len(path.corners) > 5):
+        sides = [((x + u) / 2, (y + v) / 2) for (x, y), (u, v) in pairwise(path.corners)]
+        far = [dist(point, centre) for point in (*path.corners, *sides)]
+        assert max(far) - min(far) < 0.02 * POINT_PER_MM
+        radii.add(round(max(far) / each))
+    rings = {round(ring.radius / MM) for ring in laid.layouts[0].rings}
+    assert radii >= {round(middle), max(rings)}
+    assert radii <= {round(middle), 60, 60 + 200, *rings}, "the bed, the post and what is kept clear of it, the rings"
