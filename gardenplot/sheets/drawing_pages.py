@@ -13,6 +13,7 @@ from gardenplot.drawing.stakes import Stake, stakes
 from gardenplot.drawing.tape import ticks
 from gardenplot.drawing.tiles import Span, Tile, cut, tiles
 from gardenplot.layout import LaidOut
+from gardenplot.layout.zone import corners_of
 from gardenplot.plan import Plan
 from gardenplot.sheets.bed_drawing import draw_scale_line
 from gardenplot.sheets.bed_sheet import BedTurn, bed_turns, head_of
@@ -42,6 +43,8 @@ _FIGURE, _LINE = 14, 19.0
 """The size in points of the stakes below the drawing, and from line to line of them."""
 _CLOSER = 2.4
 """So much closer together stand the words of the tape across, which are as high as they are short."""
+_FINDER = 9.0, 17.0
+"""Points that the parts of a bed are high where they are shown small, at least and at most."""
 _STICKS_OUT = 2 * mm
 """How far stakes and match lines stand out of the bed on paper."""
 
@@ -62,7 +65,7 @@ def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
     room = _room(book.paper, head)
     ground = _Ground(laid.bed.length.nm, laid.bed.width.nm, round(figure.rim * MM), room, plan.place.units)
     scale = _scale(ground, choices.scale)
-    drawn = _Tiled(plan, laid, figure, scale, *ground.cut(scale), book.page_number)
+    drawn = _Tiled(plan, laid, figure, scale, tiles(*ground.cut(scale), corners_of(laid.bed)), book.page_number)
     driven = stakes(plan, laid, layouts, look)
     for tile in drawn.tiles:
         page = book.lying()
@@ -109,18 +112,12 @@ class _Tiled:
     laid: LaidOut
     figure: BedFigure
     scale: DrawingScale
-    along: tuple[Span, ...]
-    across: tuple[Span, ...]
+    tiles: tuple[Tile, ...]
     first: int
-
-    @property
-    def tiles(self) -> tuple[Tile, ...]:
-        """All parts in the order of their pages."""
-        return tiles(self.along, self.across)
 
     def page_of(self, column: int, line: int) -> int:
         """The number of the page that shows a part."""
-        return self.first + line * len(self.along) + column
+        return self.first + [(tile.column, tile.line) for tile in self.tiles].index((column, line))
 
 
 def _nm(points: float, scale: DrawingScale) -> int:
@@ -167,20 +164,17 @@ def _draw_scale(page: Canvas, drawn: _Tiled, tile: Tile, base: float) -> None:
     if len(drawn.tiles) == 1:
         return
     room = page._pagesize[0] - MARGIN - end - 24
-    length, width = drawn.along[-1].end - drawn.along[0].start, drawn.across[-1].end - drawn.across[0].start
-    each = min(room / length, 22.0 / width)
-    left, top = page._pagesize[0] - MARGIN - length * each, base + 13
+    first, width = min(one.along.start for one in drawn.tiles), max(one.across.end for one in drawn.tiles)
+    length, over = max(one.along.end for one in drawn.tiles) - first, min(one.across.start for one in drawn.tiles)
+    along = min(room / length, _FINDER[1] / (width - over))
+    # A long bed would be a dash: which page this is matters there, and not how wide the bed is.
+    across = max(along, _FINDER[0] / (width - over))
+    left, top = page._pagesize[0] - MARGIN - length * along, base + 13
     page.setLineWidth(0.18 * mm)
     for one in drawn.tiles:
-        x1, x2 = ((at - drawn.along[0].start) * each for at in _own(one.along))
-        y1, y2 = ((at - drawn.across[0].start) * each for at in _own(one.across))
+        x1, x2 = ((at - first) * along for at in one.along.own)
+        y1, y2 = ((at - over) * across for at in one.across.own)
         page.rect(left + x1, top - y2, x2 - x1, y2 - y1, stroke=1, fill=1 if one == tile else 0)
-
-
-def _own(span: Span) -> tuple[int, int]:
-    """From where to where a page has the bed for itself, in nm."""
-    start = span.start if span.before is None else span.before
-    return start, span.end if span.after is None else span.after
 
 
 def _draw_joins(page: Canvas, drawn: _Tiled, tile: Tile, base: float) -> None:

@@ -1,26 +1,30 @@
 """The drawing over several pages measures true, and its pages join."""
 
+import re
 from itertools import combinations, pairwise
 from math import dist
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from gardenplot.drawing.tiles import cut
+from gardenplot.drawing.tiles import cut, tiles
 from gardenplot.layout import LaidOut
 from gardenplot.layout.positions import positions
+from gardenplot.layout.zone import clip, corners_of
 from gardenplot.plan import Plan
+from gardenplot.plan.simple import twice_area
 from gardenplot.sheets.choices import Choices, Kind
 from gardenplot.sheets.paper import Paper
 from gardenplot.sheets.render import Frame, kept_radius, plant_radius
 from gardenplot.units import CM, FOOT, MM, M, Units
 from tests.drawing.hand_worked import hand_worked, only_bed
 from tests.sheets.made import made
-from tests.sheets.patterned import BY_NAME, RINGS, ROUND, bed_of
+from tests.sheets.patterned import BY_NAME, L_SHAPE, RINGS, ROUND, TAPER, bed_of
 from tests.sheets.pdf_pages import POINT_PER_MM, Box, Page, Point, pages_of
 from tests.sheets.printed import Sheet, bed_with, sheets
 from tests.sheets.test_geometry import NEAR, farthest
+from tests.sheets.test_spacing_strips import are_apart
 
 each_paper = pytest.mark.parametrize("paper", Paper)
 
@@ -137,8 +141,8 @@ def test_each_page_names_the_pages_that_join_it_and_where() -> None:
         before, after = f"← joins page {number - 1} at", f"joins page {number + 1} at"
         assert (before in page.text) == (number > 1)
         assert (after in page.text) == (number < len(pages))
-    assert "joins page 2 at 2.00 m" in pages[0].text
-    assert "← joins page 1 at 2.00 m" in pages[1].text
+    assert "joins page 2 at 2.40 m" in pages[0].text
+    assert "← joins page 1 at 2.40 m" in pages[1].text
 
 
 def test_a_bed_too_wide_for_a_page_is_cut_across_as_well() -> None:
@@ -179,6 +183,7 @@ def test_all_that_is_drawn_keeps_5_mm_from_the_edges(paper: Paper) -> None:
             assert top <= page.size[1] - edge
 
 
+@example(2 * M, 25 * CM, 240 * CM, 8 * CM, Units.METRIC)
 @given(
     st.integers(1, 200 * M), st.integers(0, M), st.integers(5 * CM, 20 * M), st.integers(0, M),
     st.sampled_from(Units),
@@ -202,9 +207,64 @@ def test_stretches_cover_a_length_and_fit_and_meet_at_match_lines(
 
 def test_match_lines_stand_at_round_readings() -> None:
     found = cut(30 * M, 0, round(2.63 * M), 8 * CM, Units.METRIC)
-    assert [span.after for span in found[:3]] == [2 * M, 4 * M, 6 * M]
+    assert [span.after for span in found[:3]] == [240 * CM, 480 * CM, 720 * CM]
     found = cut(100 * FOOT, 0, 9 * FOOT + 6 * CM, 5 * CM, Units.FEET_AND_INCHES)
     assert [span.after for span in found[:2]] == [8 * FOOT, 16 * FOOT]
+
+
+def test_match_lines_stand_at_rounder_readings_where_that_takes_no_more_pages() -> None:
+    assert [span.after for span in cut(6 * M, 0, round(2.63 * M), 8 * CM, Units.METRIC)] == [2 * M, 4 * M, None]
+
+
+ODD = {"L": L_SHAPE, "taper": TAPER, "round": ROUND, "long": {"length": "30 m", "width": "75 cm"}}
+
+
+@pytest.mark.parametrize("scale", [5, 10, 20])
+@pytest.mark.parametrize("name", ODD)
+def test_pages_have_ground_and_each_is_joined_by_those_that_it_joins(name: str, scale: int) -> None:
+    bed = only_bed(bed_of(ODD[name], {})).bed
+    room = 250 * scale * MM, 130 * scale * MM
+    along, across = (
+        cut(length.nm, 0, most, 8 * scale * MM, Units.METRIC)
+        for length, most in zip((bed.length, bed.width), room, strict=True)
+    )
+    found = {(tile.column, tile.line): tile for tile in tiles(along, across, corners_of(bed))}
+    area = 0
+    for (column, line), tile in found.items():
+        part = clip(tuple((y, x) for x, y in clip(corners_of(bed), *along[column].own)), *across[line].own)
+        area += abs(twice_area(part))
+        assert twice_area(part)
+        for after, other, side in (
+            (tile.along.after, (column + 1, line), "along"), (tile.across.after, (column, line + 1), "across"),
+        ):  # fmt: skip
+            assert (after is not None) == (other in found)
+            assert after is None or getattr(found[other], side).before == after
+    assert area == pytest.approx(abs(twice_area(corners_of(bed))), rel=1e-6), "all ground is on some page"
+
+
+@pytest.mark.parametrize("name", ODD)
+def test_pages_say_whom_they_join_and_no_word_is_drawn_over(name: str) -> None:
+    pages = drawn(bed_of(ODD[name], {}), scale=10)
+    back = {"→": "←", "←": "→", "↑": "↓", "↓": "↑"}
+    joins = {
+        (number, int(other), arrow, reading)
+        for number, page in enumerate(pages, 1)
+        for words in page.words
+        for before, other, reading, behind in re.findall(
+            r"([←↑↓]?) ?joins page (\d+) at ([\d.]+)\D*?(→?)(?= *[←↑↓]|$)", words.text
+        )
+        for arrow in (before or behind,)
+    }
+    assert len(pages) == 1 or {number for number, *_more in joins} == set(range(1, len(pages) + 1))
+    assert joins == {(other, number, back[arrow], reading) for number, other, arrow, reading in joins}
+    for page in pages:
+        top = page.size[1] - 110
+        small = [path.box for path in page.paths if path.closed and path.size[1] < 20 and path.box[1] > top]
+        assert len(small) == (len(pages) if len(pages) > 1 else 0), "where this page is among the others"
+        assert all(box[3] - box[1] > 2 for box in small)
+        assert len(pages) == 1 or max(box[3] for box in small) - min(box[1] for box in small) > 8
+        for words in page.words:
+            assert all(are_apart(words.box, box) for box in small), words.text
 
 
 @pytest.mark.parametrize("scale", [1, 10, None])
