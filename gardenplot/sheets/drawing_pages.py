@@ -43,6 +43,8 @@ _FIGURE, _LINE = 14, 19.0
 """The size in points of the stakes below the drawing, and from line to line of them."""
 _CLOSER = 2.4
 """So much closer together stand the words of the tape across, which are as high as they are short."""
+_APART = 8.0
+"""Points between what is said of one stake and of the next."""
 _FINDER = 9.0, 17.0
 """Points that the parts of a bed are high where they are shown small, at least and at most."""
 _STICKS_OUT = 2 * mm
@@ -254,21 +256,39 @@ def _draw_tapes(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame) -> None:
 def _draw_stakes(page: Canvas, driven: tuple[Stake, ...], units: Units, tile: Tile, frame: Frame) -> None:
     """The number of each stake in a box below its place, and its reading."""
     low = frame.place(0, tile.across.end / MM)[1] - _STICKS_OUT - 32
-    ends = [MARGIN + 28] * 2
     here = [stake for stake in driven if tile.along.start <= stake.at <= tile.along.end]
     page.setFont(FACE, 9)
     page.drawString(MARGIN, low, _("stake") if here else "")
     page.setLineWidth(0.18 * mm)
-    for stake in here:
-        x = frame.place(stake.at / MM, 0)[0]
-        number, reading = str(stake.number), tape(stake.at, units).number
-        wide = pdfmetrics.stringWidth(number, BOLD, _FIGURE) + 6
-        full = wide + 4 + pdfmetrics.stringWidth(reading, BOLD, _FIGURE)
-        # Where no line is free, it stands further on rather than upon another one.
-        line = next((one for one, end in enumerate(ends) if end <= x - full / 2), ends.index(min(ends)))
-        start, base = max(x - full / 2, ends[line]), low - _LINE * line
-        ends[line] = start + full + 8
+    words = [(str(stake.number), tape(stake.at, units).number) for stake in here]
+    boxes = [pdfmetrics.stringWidth(number, BOLD, _FIGURE) + 6 for number, _reading in words]
+    widths = [
+        wide + 4 + pdfmetrics.stringWidth(reading, BOLD, _FIGURE)
+        for wide, (_number, reading) in zip(boxes, words, strict=True)
+    ]
+    middles = [frame.place(stake.at / MM, 0)[0] for stake in here]
+    places = _on_lines(page, middles, widths)
+    page.setFont(BOLD, _FIGURE)
+    for (number, reading), wide, (line, start) in zip(words, boxes, places, strict=True):
+        base = low - _LINE * line
         page.rect(start, base - 3, wide, 16, stroke=1, fill=0)
-        page.setFont(BOLD, _FIGURE)
         page.drawCentredString(start + wide / 2, base, number)
         page.drawString(start + wide + 4, base, reading)
+
+
+def _on_lines(page: Canvas, middles: list[float], widths: list[float]) -> list[tuple[int, float]]:
+    """On which of two lines words so many points wide stand and where they begin, about their middles.
+
+    Where no line is free they stand further on rather than upon others, and further back rather than in the margin.
+    """
+    ends, found = [MARGIN + 28] * 2, list[tuple[int, float]]()
+    for middle, width in zip(middles, widths, strict=True):
+        line = next((one for one, end in enumerate(ends) if end <= middle - width / 2), ends.index(min(ends)))
+        start = max(middle - width / 2, ends[line])
+        ends[line] = start + width + _APART
+        found.append((line, start))
+    limits = [page._pagesize[0] - MARGIN] * 2
+    for number, (line, start) in reversed(list(enumerate(found))):
+        found[number] = line, min(start, limits[line] - widths[number])
+        limits[line] = found[number][1] - _APART
+    return found

@@ -172,6 +172,19 @@ def test_stakes_close_to_each_other_are_numbered_beside_each_other() -> None:
 
 
 @each_paper
+@pytest.mark.parametrize("length", ["2.45 m", "2.6 m"])
+def test_stakes_at_the_right_of_a_page_stand_within_its_margin(length: str, paper: Paper) -> None:
+    blocks = [{"from": f"{at} cm", "length": "6 cm"} for at in range(170, 240, 14)]
+    (page, *_more) = drawn(bed_with(*blocks, length=length), paper, 10)
+    low = [words for words in page.words if words.size in (11, 12, 14) and re.fullmatch(r"\d+|\d\.\d\d", words.text)]
+    assert len(low) >= 14
+    for words in low:
+        assert words.box[2] <= page.size[0] - 10 * POINT_PER_MM
+    for one, other in combinations(low, 2):
+        assert are_apart(one.box, other.box), (one.text, other.text)
+
+
+@each_paper
 def test_all_that_is_drawn_keeps_5_mm_from_the_edges(paper: Paper) -> None:
     edge = 5 * POINT_PER_MM
     for page in drawn(hand_worked("s1"), paper):
