@@ -28,9 +28,10 @@ def draw_board_head(book: Book, title: str, beside: str, units: Units, *, both_w
     page = book.canvas
     width, height = page._pagesize
     right, top = width - SIDE, height - MARGIN
-    page.setFont(BOLD, 14)
     room = right - SIDE - pdfmetrics.stringWidth(beside, BOLD, 12) - 12
-    page.drawString(SIDE, top - 12, fitted(title, BOLD, 14, room))
+    size = next((size for size in (14, 12) if pdfmetrics.stringWidth(title, BOLD, size) <= room), 11)
+    page.setFont(BOLD, size)
+    page.drawString(SIDE, top - 12, fitted(title, BOLD, size, room))
     page.setFont(BOLD, 12)
     page.drawRightString(right, top - 12, beside)
     length, words = check_length(units)

@@ -1,5 +1,6 @@
 """Pieces of a spacing strip at true size: cut line, marks with their figures, its words, and the edge to glue."""
 
+from collections.abc import Iterable
 from itertools import pairwise
 
 from attrs import frozen
@@ -24,6 +25,8 @@ _SHORT = 100 * MM
 _FLAG: float = 155 * mm
 _PAD: float = 3 * mm
 _FIGURE, _BESIDE = 17, 9
+_Span = tuple[float, float]
+"""From where to where something stands, in points."""
 _UPPER, _LOWER = 31.5, 19.0
 """Points from the upper or lower edge to the figures of its marks."""
 
@@ -224,70 +227,87 @@ class _Figures:
             for one, after in pairwise(self.marks)
         )
 
-    def parts(self, mark: Mark) -> tuple[str, str]:
-        """The figure, and what is set smaller behind it."""
-        figure = offset(mark.at, self.units)
+    def beside(self, mark: Mark) -> tuple[str, ...]:
+        """What is set smaller behind a figure, from the most to nothing for where there is no room."""
+        unit = offset(mark.at, self.units).unit
         number = self.numbered.format(number=mark.number) if mark.number else self.rows.get(mark.what, "")
-        beside = " · ".join(part for part in (figure.unit, number) if part)
-        return figure.number, "" if self.bare else beside
+        most = " · ".join(part for part in (unit, number) if part)
+        return ("",) if self.bare else tuple(dict.fromkeys((most, unit, "")))
 
     def reach(self, mark: Mark) -> tuple[float, float]:
         """How many points a figure reaches left and right of its mark, with what is set smaller behind it."""
-        number, beside = self.parts(mark)
-        half = pdfmetrics.stringWidth(number, BOLD, _FIGURE) / 2
-        return half, half + (pdfmetrics.stringWidth(beside, FACE, _BESIDE) + 2 if beside else 0)
+        half = pdfmetrics.stringWidth(offset(mark.at, self.units).number, BOLD, _FIGURE) / 2
+        return half, half + _beside_width(self.beside(mark)[0])
+
+
+def _beside_width(words: str) -> float:
+    return pdfmetrics.stringWidth(words, FACE, _BESIDE) + 2 if words else 0.0
 
 
 def _draw_figures(page: Canvas, place: _Place, shown: _Figures, *, lower: bool) -> None:
     """The figures of one edge; one that would lie over another is left out, its mark stands for itself."""
-    base, taken = place.bottom + _LOWER if lower else place.top - _UPPER, list[tuple[float, float]]()
-    for mark in shown.marks:
-        if place.piece.begin <= mark.at <= place.piece.end:
-            number, beside = shown.parts(mark)
-            left, right = span = _span(place, mark, shown)
-            if _is_free(span, taken):
-                taken.append(span)
-                page.setFont(BOLD, _FIGURE)
-                page.drawString(left, base, number)
-                page.setFont(FACE, _BESIDE)
-                page.drawRightString(right, base, beside)
+    here = tuple(mark for mark in shown.marks if place.piece.begin <= mark.at <= place.piece.end)
+    taken = list[_Span]()
     if not lower and not place.piece.has_flag:
-        _draw_end_figures(page, place, shown.units, taken)
+        taken = _draw_end_figures(page, place, here, shown)
+    for mark in here:
+        tries = ((_span(place, mark, shown, words), words) for words in shown.beside(mark))
+        found = next((one for one in tries if one[0] is not None and _is_free(one[0], taken)), None)
+        if found is not None and found[0] is not None:
+            taken.append(found[0])
+            _draw_figure(page, place, found[0], offset(mark.at, shown.units).number, found[1], lower=lower)
 
 
-def _span(place: _Place, mark: Mark, shown: _Figures) -> tuple[float, float]:
-    """From where to where a figure stands: its middle at its mark, or aside where the piece ends or a line is."""
-    before, behind = shown.reach(mark)
+def _draw_figure(page: Canvas, place: _Place, span: _Span, number: str, beside: str, *, lower: bool) -> None:
+    base = place.bottom + _LOWER if lower else place.top - _UPPER
+    page.setFont(BOLD, _FIGURE)
+    page.drawString(span[0], base, number)
+    page.setFont(FACE, _BESIDE)
+    page.drawRightString(span[1], base, beside)
+
+
+def _span(place: _Place, mark: Mark, shown: _Figures, beside: str) -> _Span | None:
+    """From where to where a figure stands: its middle at its mark, or aside where the piece ends or a line is.
+
+    None where what stands behind the figure would push it aside.
+    """
+    half = shown.reach(mark)[0]
     strip, x = place.piece.strip, place.x(mark.at)
     low, high = place.left + 4, place.right - 4
     if mark.at == strip.length != strip.end:
         high = x - 4
     elif mark.at == 0 != strip.begin:
         low = x + 4
-    left = max(low, min(x - before, high - before - behind))
-    if place.piece.has_flag and left + before + behind > high:
-        left = place.right + 4
-    return left, left + before + behind
+    width = 2 * half + _beside_width(beside)
+    left = max(low, min(x - half, high - 2 * half))
+    if left + width <= high:
+        return left, left + width
+    if beside:
+        return None
+    return (place.right + 4, place.right + 4 + width) if place.piece.has_flag else (high - width, high)
 
 
-def _is_free(span: tuple[float, float], taken: list[tuple[float, float]]) -> bool:
+def _is_free(span: _Span, taken: Iterable[_Span]) -> bool:
     return all(span[1] + 4 <= left or right + 4 <= span[0] for left, right in taken)
 
 
-def _draw_end_figures(page: Canvas, place: _Place, units: Units, taken: list[tuple[float, float]]) -> None:
-    """The 0 and the length of a strip with its unit, as far as no figure of a mark is there."""
-    strip, piece = place.piece.strip, place.piece
+def _draw_end_figures(page: Canvas, place: _Place, marks: tuple[Mark, ...], shown: _Figures) -> list[_Span]:
+    """The 0 and the length of a strip where no mark is, with the unit where a mark's figure leaves room for it."""
+    strip, piece, found = place.piece.strip, place.piece, list[_Span]()
+    figures = [span for mark in marks if (span := _span(place, mark, shown, "")) is not None]
     for at in dict.fromkeys((0, strip.length)):
-        length = offset(at, units)
-        figure, unit = (length.number, length.unit) if at else ("0", "")
-        width = pdfmetrics.stringWidth(figure, BOLD, _FIGURE)
-        whole = width + (pdfmetrics.stringWidth(unit, FACE, _BESIDE) + 2 if unit else 0)
-        left = place.x(at) - 4 - whole if at else place.x(at) + 4
-        if piece.begin <= at <= piece.end and _is_free((left, left + whole), taken):
-            page.setFont(BOLD, _FIGURE)
-            page.drawString(left, place.top - _UPPER, figure)
-            page.setFont(FACE, _BESIDE)
-            page.drawRightString(left + whole, place.top - _UPPER, unit)
+        if not piece.begin <= at <= piece.end or any(mark.at == at for mark in marks):
+            continue
+        length = offset(at, shown.units)
+        figure = length.number if at else "0"
+        for unit in (length.unit, "") if at else ("",):
+            width = pdfmetrics.stringWidth(figure, BOLD, _FIGURE) + _beside_width(unit)
+            left = place.x(at) - 4 - width if at else place.x(at) + 4
+            if _is_free((left, left + width), figures):
+                break
+        found.append((left, left + width))
+        _draw_figure(page, place, found[-1], figure, unit, lower=False)
+    return found
 
 
 def _draw_words(page: Canvas, place: _Place) -> None:

@@ -463,6 +463,33 @@ def test_each_piece_says_what_it_is_of_which_plan_and_where_the_head_is() -> Non
         assert text.count("← HEAD") + text.count("← LEFT EDGE") == pieces
 
 
+@each_paper
+@pytest.mark.parametrize("pattern", ["straight", "staggered"])
+@pytest.mark.parametrize(("in_row", "end"), [("4 cm", "120"), ("5 cm", "120"), ("25 cm", "100"), ("1½ in", "118.1")])
+def test_a_strip_has_its_length_at_its_end_and_each_figure_at_its_mark(
+    in_row: str, end: str, pattern: str, paper: Paper
+) -> None:
+    plan = bed_of(PLAIN | {"width": "90 cm"}, {"pattern": pattern}, in_row=in_row)
+    pages = [page for page in printed(plan, paper) if "Spacing strips, true size" in page.text]
+    figures = [(page, words) for page in pages for words in page.words if round(words.size) == 17]
+    assert end in {words.text for _page, words in figures}
+    for page, words in figures:
+        left, bottom, right, top = words.box
+        upright = [path.box for path in page.paths if len(path.corners) == 2 and path.size[0] < 0.01]
+        sides = [(path.box[at], *path.box[1:]) for path in page.paths if path.closed for at in (0, 2)]
+        near = [line for line in (*upright, *sides) if line[1] < top + 40 and line[3] > bottom - 40]
+        assert any(left - 6 <= line[0] <= right + 24 for line in near), f"{words.text}, or its unit"
+
+
+@each_paper
+def test_a_template_says_on_each_tile_of_which_crop_it_is(paper: Paper) -> None:
+    near = {"in_row": "25 cm", "row_spacing": "30 cm", "name": "Butterhead lettuce"}
+    pages = printed(bed_of(PLAIN, {"pattern": "staggered"}, **near), paper)
+    tiles = [page.text for page in pages if "Template" in page.text]
+    assert tiles
+    assert all("Butterhead lettuce" in text for text in tiles)
+
+
 def test_joins_have_the_same_number_on_both_pieces() -> None:
     for glued in strips_in(printed(hand_worked("s1"))).values():
         numbers = [word for word in glued.words if word.isdecimal() and 1 <= int(word) <= len(glued.joins)]
