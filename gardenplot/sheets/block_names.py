@@ -12,6 +12,7 @@ from gardenplot.layout.reserved import Follower
 from gardenplot.layout.staked import staked
 from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
+from gardenplot.sheets.page_parts import MARGIN
 from gardenplot.sheets.paper import BOLD, fitted
 from gardenplot.sheets.render import Frame, kept_radius
 from gardenplot.units import MM
@@ -22,6 +23,8 @@ _ABOVE = 9.0
 """Points from letters to those that stand above them, since they lack room beside each other."""
 _LETTER, _LEAST_NAME = 13.0, 40.0
 """Points that a single letter takes at most, and that a name needs at least."""
+_BETWEEN = 6.0
+"""Points between two names, where one of them is longer than its block."""
 _AROUND = 120.0
 """Points that a name may take over a bed of one block."""
 _RING = "\N{WHITE CIRCLE}"
@@ -31,16 +34,25 @@ _IN_RING, _LEAST_IN_RING = 9.0, 6.0
 
 @frozen
 class _Name:
-    """Words with their middle at an x in points, in a size, so many lines above the drawing."""
+    """Words with their middle at an x in points, in a size, so many lines above the drawing.
+
+    Where they are cut to the length of their block, they are `whole` if there is room beside it.
+    """
 
     middle: float
     words: str
     size: int
     line: int = 0
+    whole: str = ""
 
     @property
     def half(self) -> float:
         return float(pdfmetrics.stringWidth(self.words, BOLD, self.size)) / 2
+
+    @property
+    def span(self) -> tuple[float, float]:
+        """From where to where it stands."""
+        return self.middle - self.half, self.middle + self.half
 
 
 def draw_names(
@@ -54,7 +66,8 @@ def draw_names(
     upon another is left out: the stakes below have it.
     """
     kept = [one for one in kept_for(laid, layouts) if one.layout.plants]
-    for name in _placed(_names(plan, laid, layouts, [one.layout for one in kept], look, frame)):
+    names = _placed(_names(plan, laid, layouts, [one.layout for one in kept], look, frame))
+    for name in _whole(names, page._pagesize[0]):
         page.setFont(BOLD, name.size)
         page.drawCentredString(name.middle, base + _ABOVE * name.line, name.words)
     for one in kept:
@@ -85,11 +98,12 @@ def _names(
             for one in kept
             if _is_in(one, layout)
         ]
-        words = one_line(" · ".join(names))
+        words = whole = one_line(" · ".join(names))
         if pdfmetrics.stringWidth(words, BOLD, _LARGE) > room:
             words = look[layout.planting].letter if room < _LEAST_NAME else fitted(words, BOLD, _LARGE, room)
         is_large = pdfmetrics.stringWidth(words, BOLD, _LARGE) <= max(room, _LETTER)
-        found.append(_Name(frame.place((start + end) / 2, 0)[0], words, _LARGE if is_large else _SMALL))
+        middle, size = frame.place((start + end) / 2, 0)[0], _LARGE if is_large else _SMALL
+        found.append(_Name(middle, words, size, whole=whole if room >= _LEAST_NAME else ""))
     return found
 
 
@@ -113,6 +127,24 @@ def _on_lines(names: list[_Name], lines: int) -> list[_Name]:
             if name.middle - name.half >= free_from[line]:
                 free_from[line] = name.middle + name.half + 1
                 found.append(evolve(name, line=line))
+                break
+    return found
+
+
+def _whole(names: list[_Name], width: float) -> list[_Name]:
+    """The names, those that are cut in whole where the others on their line and the paper leave room above them."""
+    found = list(names)
+    for number, name in enumerate(names):
+        if name.whole in ("", name.words):
+            continue
+        beside = [other.span for at, other in enumerate(found) if at != number and other.line == name.line]
+        low = max((right + _BETWEEN for _left, right in beside if right <= name.middle), default=MARGIN)
+        high = min((left - _BETWEEN for left, _right in beside if left >= name.middle), default=width - MARGIN)
+        for whole in (evolve(name, words=name.whole, size=size) for size in (name.size, _SMALL)):
+            moved = evolve(whole, middle=min(max(name.middle, low + whole.half), high - whole.half))
+            # It still stands over its block.
+            if low <= moved.span[0] <= name.middle <= moved.span[1]:
+                found[number] = moved
                 break
     return found
 

@@ -160,6 +160,17 @@ def test_a_bed_that_fits_is_on_one_page_with_nothing_to_join() -> None:
     assert page.ratio == 5
 
 
+def test_a_name_is_whole_over_the_little_of_a_block_that_a_page_shows() -> None:
+    plan = bed_with({"from": "0 m", "length": "2.6 m"}, {"from": "2.9 m", "length": "5 m"}, crop="Butterhead lettuce")
+    page = drawn(plan, scale=10)[1]
+    assert "…" not in page.text
+    one, other = (words for words in page.words if words.text.endswith("Butterhead lettuce"))
+    assert are_apart(one.box, other.box)
+    left = soil(page, only_bed(plan))[0]
+    shown = left + 2320 / 10 * POINT_PER_MM, left + 2600 / 10 * POINT_PER_MM
+    assert one.box[0] < sum(shown) / 2 < one.box[2], "over its block"
+
+
 def test_stakes_close_to_each_other_are_numbered_beside_each_other() -> None:
     blocks = [{"from": f"{at} cm", "length": "15 cm"} for at in range(0, 96, 16)]
     (page,) = drawn(bed_with(*blocks, length="4 m"), scale=20)
