@@ -230,9 +230,12 @@ class _Figures:
     def beside(self, mark: Mark) -> tuple[str, ...]:
         """What is set smaller behind a figure, from the most to nothing for where there is no room."""
         unit = offset(mark.at, self.units).unit
-        number = self.numbered.format(number=mark.number) if mark.number else self.rows.get(mark.what, "")
-        most = " · ".join(part for part in (unit, number) if part)
+        most = " · ".join(part for part in (unit, self.row(mark)) if part)
         return ("",) if self.bare else tuple(dict.fromkeys((most, unit, "")))
+
+    def row(self, mark: Mark) -> str:
+        """Which row or rows a mark is of; nothing where its strip marks but one kind."""
+        return self.numbered.format(number=mark.number) if mark.number else self.rows.get(mark.what, "")
 
     def reach(self, mark: Mark) -> tuple[float, float]:
         """How many points a figure reaches left and right of its mark, with what is set smaller behind it."""
@@ -251,25 +254,33 @@ def _draw_figures(page: Canvas, place: _Place, shown: _Figures, *, lower: bool) 
     if not lower and not place.piece.has_flag:
         taken = _draw_end_figures(page, place, here, shown)
     for mark in here:
-        tries = ((_span(place, mark, shown, words), words) for words in shown.beside(mark))
-        found = next((one for one in tries if one[0] is not None and _is_free(one[0], taken)), None)
-        if found is not None and found[0] is not None:
-            taken.append(found[0])
-            _draw_figure(page, place, found[0], offset(mark.at, shown.units).number, found[1], lower=lower)
+        most, *less = shown.beside(mark)
+        before = shown.row(mark) if less else ""
+        for words, is_before in ((most, False), (before, True), *((words, False) for words in less)):
+            span = _span(place, mark, shown, words, is_before=is_before)
+            if span is not None and _is_free(span, taken):
+                taken.append(span)
+                number = offset(mark.at, shown.units).number
+                _draw_figure(page, place, span, number, (words, "") if is_before else ("", words), lower=lower)
+                break
 
 
-def _draw_figure(page: Canvas, place: _Place, span: _Span, number: str, beside: str, *, lower: bool) -> None:
+def _draw_figure(
+    page: Canvas, place: _Place, span: _Span, number: str, beside: tuple[str, str], *, lower: bool
+) -> None:
+    """A figure, and what is set smaller before it and behind it."""
     base = place.bottom + _LOWER if lower else place.top - _UPPER
     page.setFont(BOLD, _FIGURE)
-    page.drawString(span[0], base, number)
+    page.drawString(span[0] + _beside_width(beside[0]), base, number)
     page.setFont(FACE, _BESIDE)
-    page.drawRightString(span[1], base, beside)
+    page.drawString(span[0], base, beside[0])
+    page.drawRightString(span[1], base, beside[1])
 
 
-def _span(place: _Place, mark: Mark, shown: _Figures, beside: str) -> _Span | None:
+def _span(place: _Place, mark: Mark, shown: _Figures, beside: str, *, is_before: bool = False) -> _Span | None:
     """From where to where a figure stands: its middle at its mark, or aside where the piece ends or a line is.
 
-    None where what stands behind the figure would push it aside.
+    None where what stands behind the figure, or before it, lacks room, so that it would push the figure aside.
     """
     half = shown.reach(mark)[0]
     strip, x = place.piece.strip, place.x(mark.at)
@@ -280,6 +291,9 @@ def _span(place: _Place, mark: Mark, shown: _Figures, beside: str) -> _Span | No
         low = x + 4
     width = 2 * half + _beside_width(beside)
     left = max(low, min(x - half, high - 2 * half))
+    if is_before:
+        left -= _beside_width(beside)
+        return (left, left + width) if beside and left >= low else None
     if left + width <= high:
         return left, left + width
     if beside:
@@ -306,7 +320,7 @@ def _draw_end_figures(page: Canvas, place: _Place, marks: tuple[Mark, ...], show
             if _is_free((left, left + width), figures):
                 break
         found.append((left, left + width))
-        _draw_figure(page, place, found[-1], figure, unit, lower=False)
+        _draw_figure(page, place, found[-1], figure, ("", unit), lower=False)
     return found
 
 

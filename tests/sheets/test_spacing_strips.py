@@ -1,5 +1,6 @@
 """Spacing strips at true size: cut out and glued from the PDF, each mark lies within 0.05 mm of its plant."""
 
+import re
 from datetime import date
 from functools import cache
 from itertools import combinations, pairwise
@@ -479,6 +480,17 @@ def test_a_strip_has_its_length_at_its_end_and_each_figure_at_its_mark(
         sides = [(path.box[at], *path.box[1:]) for path in page.paths if path.closed for at in (0, 2)]
         near = [line for line in (*upright, *sides) if line[1] < top + 40 and line[3] > bottom - 40]
         assert any(left - 6 <= line[0] <= right + 24 for line in near), f"{words.text}, or its unit"
+
+
+@each_paper
+def test_each_row_of_a_strip_is_numbered_also_where_a_piece_ends(paper: Paper) -> None:
+    plan = bed_of(PLAIN | {"width": "1.7 m"}, {}, row_spacing="30 cm", edge="25 cm")
+    glued = strip(plan, "rows in a bed", paper)
+    assert len(glued.upper) == 5
+    for number in range(1, 6):
+        assert any(re.search(rf"row {number}\b", word) for word in glued.words)
+    for page in printed(plan, paper):
+        assert_tidy(page)
 
 
 @each_paper
