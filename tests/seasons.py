@@ -101,6 +101,7 @@ def planting_seasons() -> Fields:
             "cool_days": st.integers(0, 30),
             "soil": st.sampled_from(["10 °C", "50 F", "-2.5C"]).map(parse_temperature),
             "market": st.integers(1, 5),
+            "sow_cells": st.integers(1, 300),
             "series": st.sampled_from(["s1", "s2"]),
         }
     )

@@ -13,7 +13,7 @@ from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import LaidOut, Layout, lay_out_plan
-from gardenplot.plan import Plan, crop_of
+from gardenplot.plan import Plan
 from gardenplot.supplies import raised_for
 from gardenplot.supplies.shopping import Asked
 from gardenplot.words import _
@@ -53,16 +53,17 @@ def _shape(plan: Plan, turn: _Turn, look: dict[str, Look]) -> dict[str, Any]:
             }
             for need in needs
         ],
-        "blocks": [_block(plan, turn, layout) for layout in turn.layouts],
+        "blocks": [_block(turn, layout) for layout in turn.layouts],
     }
 
 
-def _block(plan: Plan, turn: _Turn, layout: Layout) -> dict[str, Any]:
-    day = next(one.dates.in_ground for one in turn.laid.grown if one.planting.id == layout.planting)
+def _block(turn: _Turn, layout: Layout) -> dict[str, Any]:
+    one = next(each for each in turn.laid.grown if each.planting.id == layout.planting)
+    day = one.dates.in_ground
     return {
         "id": layout.planting,
         "plants": layout.plants,
-        "trays": raised_for(crop_of(plan, layout.crop), layout).trays,
+        "trays": raised_for(one, layout).trays,
         "day": None if day is None else day.isoformat(),
     }
 
@@ -71,13 +72,14 @@ def print_carry(plan: Plan, asked: Asked) -> None:
     """Print a heading for each turn of a bed, what is carried, and a line for each block."""
     look = looks(plan)
     for turn in _asked_for(plan, asked):
-        days = {one.planting.id: one.dates.in_ground for one in turn.laid.grown}
+        grown = {one.planting.id: one for one in turn.laid.grown}
         begins = turn_days(turn.laid)[turn.number - 1]
         when = f", {short_day(begins)}" if begins else ""
         print("\n" + _("carry to {bed}{when}").format(bed=turn.laid.bed.name, when=when))
         for one in carried(plan, turn.laid, turn.layouts, look):
             print("  " + " · ".join(carried_list(plan, one)))
         for layout in turn.layouts:
-            said, day = block_words(crop_of(plan, layout.crop), layout), days[layout.planting]
+            planted = grown[layout.planting]
+            said, day = block_words(planted, layout), planted.dates.in_ground
             tail = f" · {short_day(day)}" if day else ""
             print(f"  {titled(plan, layout.planting, look)}: {said}{tail}")

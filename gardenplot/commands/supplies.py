@@ -89,7 +89,7 @@ def _all(plan: Plan, asked: Asked) -> dict[str, Any]:
 
 def _raised(plan: Plan) -> dict[str, Raising]:
     return {
-        layout.planting: raised_for(one.crop, layout)
+        layout.planting: raised_for(one, layout)
         for laid in lay_out_plan(plan)
         for one, layout in zip(laid.grown, laid.layouts, strict=True)
     }

@@ -7,7 +7,7 @@ from attrs import evolve
 
 from gardenplot.drawing.marked_numbers import blocks_numbers, moved_numbers
 from gardenplot.drawing.ways_numbers import way_numbers
-from gardenplot.filling.setback_numbers import day_number, days_number, market_number
+from gardenplot.filling.setback_numbers import day_number, days_number
 from gardenplot.filling.setbacks import Answer, Setback
 from gardenplot.filling.ways_out import Shortage
 from gardenplot.layout import fullest_day, lay_out_bed, lay_out_plan, left_number
@@ -15,7 +15,7 @@ from gardenplot.layout.bed_numbers import planted_number
 from gardenplot.layout.told import first_true
 from gardenplot.plan import Plan, Planting, bed_of, crop_of, order_of, planting_of
 from gardenplot.season import dates_of
-from gardenplot.season.orders import sold_number
+from gardenplot.season.orders import market_number, sold_number
 from gardenplot.working import RULES, Number, Source, Unit, known, put_in, worked
 
 

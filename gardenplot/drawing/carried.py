@@ -19,7 +19,7 @@ from gardenplot.drawing.so_many import so_many_clumps
 from gardenplot.drawing.stakes import stakes
 from gardenplot.drawing.tape_legs import LEGS, is_taped, legs_of
 from gardenplot.drawing.turns import turns
-from gardenplot.layout import LaidOut, Layout, kept_for
+from gardenplot.layout import Grown, LaidOut, Layout, kept_for
 from gardenplot.layout.candidate import has_even_rows
 from gardenplot.plan import Bed, Cover, Crop, Establish, GoodKind, Pattern, Plan, crop_of
 from gardenplot.plan.shapes import corners_apart
@@ -225,12 +225,12 @@ _ALONE: Mapping[GoodKind, str] = {
 }
 
 
-def block_words(crop: Crop, layout: Layout) -> str:
+def block_words(one: Grown, layout: Layout) -> str:
     """What is carried for a block: "136 plants (3 trays)", "63 clumps of 4 (2 trays)", "seed for 24 places"."""
-    made = raised_for(crop, layout)
-    if made.plants is None:
+    made = raised_for(one, layout)
+    if made.to_sow is None:
         return _("seed for {plants} places").format(plants=grouped(layout.plants))
-    words = so_many_clumps(layout.plants, crop.stand)
+    words = so_many_clumps(layout.plants, one.crop.stand)
     if made.trays:
         words += " " + ngettext("({count} tray)", "({count} trays)", made.trays).format(count=made.trays)
     return words

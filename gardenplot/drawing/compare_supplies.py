@@ -7,6 +7,7 @@ from attrs import evolve
 
 from gardenplot.drawing.measure_line import Cell, MeasureLine
 from gardenplot.drawing.unit_figures import figure
+from gardenplot.layout.bed import grown_of
 from gardenplot.layout.candidate import Candidate
 from gardenplot.plan import Cover, bed_of, crop_of, order_of, planting_of
 from gardenplot.season.orders import units_from
@@ -45,7 +46,8 @@ def supply_numbers(candidate: Candidate) -> Iterator[Number]:
 
 
 def _made(candidate: Candidate) -> tuple[Number | None, Number | None]:
-    made = raised_for(crop_of(candidate.plan, candidate.layout.crop), candidate.layout)
+    planting = planting_of(candidate.plan, candidate.layout.planting)
+    made = raised_for(grown_of(candidate.plan, planting), candidate.layout)
     return made.filled, made.seed
 
 

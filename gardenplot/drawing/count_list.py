@@ -6,7 +6,7 @@ from operator import itemgetter
 from attrs import frozen
 
 from gardenplot.drawing.actual_words import planted_words
-from gardenplot.drawing.days import days_between, short_day, weekday_words
+from gardenplot.drawing.days import days_between, missing_words, short_day, weekday_words
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.needed_words import needed_for_orders
 from gardenplot.drawing.sayings import between, counted
@@ -19,7 +19,6 @@ from gardenplot.layout import (
 )
 from gardenplot.layout.staked import staked
 from gardenplot.plan import Establish, Pattern, Plan, bed_of
-from gardenplot.season import market_day
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, tape
 from gardenplot.words import _
@@ -130,19 +129,21 @@ def _days(one: Grown) -> str:
 
 
 def _needs(plan: Plan, one: Grown) -> str:
-    """How many plants must stand for the market day it is for, with those of others, and how that is met.
+    """How many plants must stand for the market day that it makes, with those of others, and how that is met.
 
-    "For Sat 17 May 134 must stand: 2 to spare"; "For Sat 17 May 163 must stand, with E: 20 short".
+    "For Sat 17 May 134 must stand: 2 to spare"; "For Sat 17 May 163 must stand, with E: 20 short"; "For Sat 26 Jul,
+    missing 12 Jul, 167 must stand, with A: 1 to spare". Of a market day that others miss it says which: "B is late".
     """
-    order = one.order
-    if order is None:
+    if one.order is None:
         return ""
     needed = needed_for_orders(plan)[one.planting.id]
-    day = market_day(order, one.planting.market) or order.on
-    words = _("for {day} {needed}").format(day=weekday_words(day), needed=needed)
+    missed = missing_words(needed.missed)
+    day = weekday_words(needed.day) + (f"{missed}," if missed else "")
+    words = _("for {day} {needed}").format(day=day, needed=needed)
     over = needed.planted - needed.count
     answer = _("{count} short") if over < 0 else _("{count} to spare") if over else _("none to spare")
-    return f"{words}: {answer.format(count=grouped(abs(over)))}"
+    words = f"{words}: {answer.format(count=grouped(abs(over)))}"
+    return ", ".join(part for part in (words, needed.late_words) if part)
 
 
 def _sample(one: Grown, layout: Layout, units: Units) -> str:

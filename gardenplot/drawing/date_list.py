@@ -11,14 +11,14 @@ from itertools import groupby
 
 from attrs import frozen
 
-from gardenplot.drawing.days import days_between, weekday_words
+from gardenplot.drawing.days import days_between, missing_words, weekday_words
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between
 from gardenplot.drawing.so_many import so_many_plants, so_many_seeds, so_many_trays
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Actual, Bed, Cover, Establish, Plan, bed_of
-from gardenplot.season import market_day
+from gardenplot.season import market_made, markets_missed
 from gardenplot.supplies import Raising, cover_cut, raised_for
 from gardenplot.supplies.bench import Bench, bench_by_week
 from gardenplot.units.figures import grouped
@@ -162,7 +162,7 @@ def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str) -> Iterato
         yield from _tray_row(one, one.hardened, layout, row)
         return
     dates, came = one.dates, one.planting.actual or _NOTHING_YET
-    made = raised_for(one.crop, layout)
+    made = raised_for(one, layout)
     raised = one.crop.establish is Establish.TRANSPLANT
     in_bed = came.set_out is not None or (not raised and came.sown is not None)
     plants, raise_plants = so_many_plants(layout.plants), so_many_plants(made.plants or layout.plants)
@@ -221,13 +221,17 @@ def _sown(made: Raising, plants: str) -> str:
     parts = [so_many_seeds(made.seeds)]
     if made.trays is not None:
         parts.append(so_many_trays(made.trays))
-    elif made.grams is not None and made.plants is None:
+    elif made.grams is not None and made.to_sow is None:
         parts.append(_("{grams}\u2009g").format(grams=f"{float(made.grams):.1f}"))
     return ", ".join(parts)
 
 
 def _ready(one: Grown, layout: Layout) -> str:
-    """How many plants, and for which market: "45 plants for Sat 17 May"."""
-    day = market_day(one.order, one.planting.market) if one.order is not None else None
+    """How many plants, and the market that they make: "45 plants for Sat 17 May"."""
+    order, market, ready = one.order, one.planting.market, one.dates.ready
+    day = market_made(order, market, ready) if order is not None and ready is not None else None
     plants = so_many_plants(layout.plants)
-    return plants if day is None else _("{plants} for {day}").format(plants=plants, day=weekday_words(day))
+    if day is None or order is None:
+        return plants
+    words = _("{plants} for {day}").format(plants=plants, day=weekday_words(day))
+    return words + missing_words(markets_missed(order, market, day))

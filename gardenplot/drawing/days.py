@@ -1,6 +1,13 @@
 """Days in words."""
 
+from collections.abc import Sequence
 from datetime import date
+
+from gardenplot.units.figures import grouped
+from gardenplot.words import _
+
+_MOST_LISTED = 3
+"""More market days than this are told by their number."""
 
 
 def day_words(day: date) -> str:
@@ -26,3 +33,13 @@ def days_between(first: date, last: date) -> str:
     if first.year != last.year:
         begin += f" {first:%Y}"
     return f"{begin} – {short_day(last)} {last:%Y}"
+
+
+def missing_words(days: Sequence[date]) -> str:
+    """The market days that are missed, behind the one that is made: ", missing 12 Jul, 19 Jul"."""
+    if not days:
+        return ""
+    listed = ", ".join(short_day(day) for day in days)
+    if len(days) > _MOST_LISTED:
+        listed = _("{count} market days from {first} on").format(count=grouped(len(days)), first=short_day(days[0]))
+    return _(", missing {days}").format(days=listed)

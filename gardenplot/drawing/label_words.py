@@ -109,7 +109,7 @@ def tray_labels(plan: Plan, asked: Asked = EVERYTHING) -> tuple[LabelWords, ...]
 
 
 def _of_trays(plan: Plan, one: Grown, layout: Layout, look: dict[str, Look]) -> list[LabelWords]:
-    made = raised_for(one.crop, layout)
+    made = raised_for(one, layout)
     later = _later(plan, one)
     last = made.last_tray.whole if made.last_tray else None
     if made.trays is None or last is None:

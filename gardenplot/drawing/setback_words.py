@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 from datetime import timedelta
 
-from gardenplot.drawing.days import day_words, short_day
+from gardenplot.drawing.days import day_words, missing_words, short_day
 from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.drawing.so_many import so_many_days, so_many_plants
-from gardenplot.filling.setbacks import Answer, Setback, Why
+from gardenplot.filling.setbacks import Setback, Why
 from gardenplot.plan import Actual, Establish, Plan, bed_of, crop_of, order_of, planting_of
 from gardenplot.season import market_day
 from gardenplot.units.figures import grouped, rounded, span
@@ -50,7 +50,9 @@ def _raised(plan: Plan, one: Setback) -> Iterator[str]:
         )
     if one.late and one.ready and one.market:
         words = _("{name}: ready {ready}, for the market on {market}")
-        yield words.format(name=name, ready=day_words(one.ready), market=day_words(one.market)) + missed_words(one)
+        yield words.format(name=name, ready=day_words(one.ready), market=day_words(one.market)) + missing_words(
+            one.missed
+        )
 
 
 def _few_cells(plan: Plan, one: Setback) -> str:
@@ -59,13 +61,6 @@ def _few_cells(plan: Plan, one: Setback) -> str:
         name=name_of(plan, one.planting), settable=grouped(one.settable), sown=grouped(one.sown or 0),
         lacks=grouped(one.lacks), planned=grouped(one.planned),
     )  # fmt: skip
-
-
-def missed_words(one: Setback | Answer) -> str:
-    """The market days before, which are missed."""
-    if not one.missed:
-        return ""
-    return _(", missing {days}").format(days=", ".join(short_day(day) for day in one.missed))
 
 
 def _lost(plan: Plan, one: Setback) -> Iterator[str]:

@@ -69,7 +69,7 @@ def _rows(plan: Plan, laid: LaidOut) -> Iterator[SowRow]:
     for one, layout in zip(laid.grown, laid.layouts, strict=True):
         if layout.holds_trays:
             continue
-        made, came = raised_for(one.crop, layout), one.planting.actual
+        made, came = raised_for(one, layout), one.planting.actual
         in_trays = one.crop.establish is Establish.TRANSPLANT
         tell = _tray_words if in_trays else _bed_words
         amount, *more = tell(plan, one, layout, made)
@@ -91,9 +91,11 @@ def _tray_words(plan: Plan, one: Grown, layout: Layout, made: Raising) -> tuple[
     seeds = _seeds_in_cells(one, made, units)
     if made.cells is None:
         seeds = _("cells {not_known}").format(not_known=_told(made.to_sow, units))
-    raised = _("{plants} to raise for {places}").format(
-        plants=_told(made.raised, units), places=_places(layout.plants)
-    )
+    raised = _("for {places}").format(places=_places(layout.plants))
+    if made.raised is not None:
+        raised = _("{plants} to raise for {places}").format(
+            plants=_told(made.raised, units), places=_places(layout.plants)
+        )
     amount = _cells(made, one.crop.tray_cells, layout)
     bed = bed_of(plan, layout.bed)
     where = f"{bed.name}, {between(*staked(bed, layout), units)}"
@@ -125,7 +127,7 @@ def _seeds_in_cells(one: Grown, made: Raising, units: Units) -> str:
 def _thinned(crop: Crop, made: Raising) -> str:
     """ "thin to 4, about 98 out", or of what is sown by the row how many alone; empty where nothing is thinned."""
     out = grouped(made.thinned.whole) if made.thinned is not None and made.thinned.whole else ""
-    if is_thinned(crop) and (made.plants is not None or crop.seeds_per_row is None):
+    if is_thinned(crop) and (made.to_sow is not None or crop.seeds_per_row is None):
         words = _("thin to {count}, about {out} out") if out else _("thin to {count}")
         return words.format(count=grouped(crop.stand), out=out)
     return _("about {out} thinned out").format(out=out) if out else ""

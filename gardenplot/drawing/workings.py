@@ -89,7 +89,7 @@ def counted_numbers(bed: Bed, one: Grown, layout: Layout) -> tuple[Number, ...]:
 
 def raise_numbers(bed: Bed, one: Grown, layout: Layout) -> tuple[Number, ...]:
     """What to raise or sow, as far as it is known: one seed a cell is as many seeds as cells and not told again."""
-    made = raised_for(one.crop, layout)
+    made = raised_for(one, layout)
     seed = made.seed if made.to_sow is None or made.seeds != made.cells else None
     raised = made.raised if one.crop.spare is not None else None
     still = made.still if made.spill is not None else None
@@ -100,7 +100,7 @@ def raise_numbers(bed: Bed, one: Grown, layout: Layout) -> tuple[Number, ...]:
 
 def stand_words(one: Grown, layout: Layout) -> tuple[str, ...]:
     """What stands in the end of a crop in clumps, and what is thinned out: "200 plants in the end", "thin out 48"."""
-    made, found = raised_for(one.crop, layout), []
+    made, found = raised_for(one, layout), []
     if made.stand is not None and made.stand.whole is not None:
         found.append(_("{plants} in the end").format(plants=so_many_plants(made.stand.whole)))
     if made.thinned is not None and made.thinned.whole:
@@ -110,7 +110,7 @@ def stand_words(one: Grown, layout: Layout) -> tuple[str, ...]:
 
 def trays_line(one: Grown, layout: Layout) -> str:
     """What to raise in words: "157 plants, 175 cells, 3 trays of 84; 2 trays still give about 151"."""
-    made = raised_for(one.crop, layout)
+    made = raised_for(one, layout)
     parts = []
     if made.plants is not None:
         parts.append(so_many_clumps(made.plants, one.crop.stand))
@@ -119,7 +119,7 @@ def trays_line(one: Grown, layout: Layout) -> str:
     if made.trays is not None:
         trays = ngettext("{count} tray of {cells}", "{count} trays of {cells}", made.trays)
         parts.append(trays.format(count=made.trays, cells=one.crop.tray_cells))
-    if made.plants is None and made.seeds is not None:
+    if made.to_sow is None and made.seeds is not None:
         parts.append(so_many_seeds(made.seeds))
     words = ", ".join((*parts, *stand_words(one, layout)))
     if made.spill is not None:

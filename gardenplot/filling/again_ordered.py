@@ -157,8 +157,10 @@ def _second_block(case: Case) -> Iterator[Answer]:
     there = in_some_bed(case, case.plan, anew(case, day, sow))
     if there is None:
         return
+    sowing = sown_today(case, alone(with_planting(case.plan, there), there))
+    if sowing is not None and sowing.cells:
+        there = evolve(there, sow_cells=sowing.cells)
     plan = with_planting(case.plan, there)
-    sowing = sown_today(case, alone(plan, there))
     yield from told(case, AnswerKind.SECOND_BLOCK, plan, sowing=sowing, new=there.id)
 
 

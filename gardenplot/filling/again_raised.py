@@ -6,6 +6,7 @@ ceil(short / (1 - loss)). Where seedlings were not counted but cells were, so ma
 Formulas: common practice, no source.
 """
 
+from bisect import bisect_left
 from collections.abc import Iterator
 from datetime import date
 
@@ -38,12 +39,12 @@ from gardenplot.filling.setback_numbers import (
 )
 from gardenplot.filling.setbacks import Answer, AnswerKind, Setback, Spread, Why
 from gardenplot.layout import Layout, ground_for, lay_out_bed, lay_out_plan
-from gardenplot.layout.markable import markable_beside
+from gardenplot.layout.bed import grown_of
 from gardenplot.plan import Actual, Establish, Plan, Planting, bed_of, crop_of, order_of, planting_of
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.season import Dates, dates_of
 from gardenplot.units import CM, INCH, Length, Units, length_of
-from gardenplot.working import Number, Source
+from gardenplot.working import Number, Source, Unit, known
 
 _NOTHING_YET = Actual()
 
@@ -74,9 +75,12 @@ def _setback(ask: Ask, there: Plan, one: Planting, layout: Layout) -> Iterator[S
     if late and first:
         planting = in_ground_on(planting, first, late)
     then = with_planting(there, planting)
-    case = ask.case(then, planting, layout, settable, lacks)
-    cells = sown_cells(crop, came, layout) if came.stand is not None or case.lacks else None
+    cells = sown_cells(grown_of(plan, one), layout) if came.stand is not None or lacks else None
     sown = None if cells is None else cells.whole
+    if came.stand is not None and sown:
+        # What was sown was sown for the plants that were meant, and not for those that an answer leaves.
+        planting = evolve(planting, actual=evolve(came, cells=sown))
+    case = ask.case(then, planting, layout, settable, lacks)
     is_more = one.order is not None and came.stand is None and lacks > 0 and not late
     counts = that_are_known(*([short, can] if lacks else []), plants, *_came_up(came, cells))
     yield setback(
@@ -111,7 +115,7 @@ def _answers(case: Case, sown: int | None, late: int) -> Iterator[Answer]:
     elif late:
         yield from told(case, AnswerKind.LATER, case.plan)
     if late and case.settable:
-        planned = planting_of(pinned(case.before), case.planting.id)
+        planned = evolve(planting_of(pinned(case.before), case.planting.id), actual=case.planting.actual)
         yield from in_other_beds(case, case.plan, of_size(planned, case.settable) if case.lacks else planned)
 
 
@@ -126,7 +130,10 @@ def _fewer(case: Case) -> Planting:
 
 
 def _spread(case: Case) -> Iterator[Answer]:
-    """As many ranks as the plants need, over all the room that the planting has at its place."""
+    """As many ranks as the plants need, over all the room that the planting has at its place.
+
+    Where its ground is not as wide everywhere it is the widest spacing found at which all of them have a place there.
+    """
     few = with_planting(case.plan, _fewer(case))
     layout = lay_out_bed(few, case.bed).layout_of(case.planting.id)
     room = ground_for(few, case.planting, case.bed.id).end_of_room(layout.start) - layout.start
@@ -135,21 +142,40 @@ def _spread(case: Case) -> Iterator[Answer]:
         return
     number = spread_number(room, ranks)
     exact = number.whole or 0
-    marked = _marked(case, exact)
-    if marked is None or marked <= layout.grid.in_row:
+    spacings = _markable(case, exact, layout.grid.in_row)
+
+    def is_inside(spacing: int) -> bool:
+        spread = lay_out_bed(_spaced(case, spacing), case.bed).layout_of(case.planting.id)
+        return spread.plants >= layout.plants and spread.end <= layout.start + room
+
+    at = bisect_left(spacings, True, key=is_inside)
+    if at == len(spacings):
         return
-    wider = evolve(_fewer(case), in_row=length_of(marked, case.plan.place.units))
-    yield from told(case, AnswerKind.SPREAD, with_planting(case.plan, wider), spread=Spread(exact, marked, number))
+    marked = spacings[at]
+    spread = Spread(exact, marked, number)
+    if at:
+        # Less than room for room, since the ground is cut: found by trying, not by a formula.
+        spread = Spread(marked, marked, known(number.name, marked, Unit.SPACING, source=Source.TRIED))
+    yield from told(case, AnswerKind.SPREAD, _spaced(case, marked), spread=spread)
 
 
-def _marked(case: Case, exact: int) -> int | None:
-    """The widest spacing up to one that can be marked: by the place's tools, else whole cm or quarters of an inch."""
+def _spaced(case: Case, spacing: int) -> Plan:
+    """As many plants as there are, so many nm apart in the row."""
+    return with_planting(case.plan, evolve(_fewer(case), in_row=length_of(spacing, case.plan.place.units)))
+
+
+def _markable(case: Case, exact: int, least: int) -> list[int]:
+    """Spacings up to one and above another that can be marked, the widest first.
+
+    By the place's tools, else whole cm or quarters of an inch.
+    """
     markable: tuple[Length, ...] = case.plan.place.markable_in_row
     if markable:
-        beside = (one.nm for one in (*markable_beside(exact, markable), *markable) if one.nm <= exact)
-        return max(beside, default=None)
-    finest = CM if case.plan.place.units is Units.METRIC else INCH // 4
-    return exact // finest * finest or None
+        found = {one.nm for one in markable}
+    else:
+        finest = CM if case.plan.place.units is Units.METRIC else INCH // 4
+        found = set(range(exact // finest * finest, least, -finest))
+    return sorted((one for one in found if least < one <= exact), reverse=True)
 
 
 def _sow_again(case: Case, sown: int | None) -> Iterator[Answer]:
@@ -159,9 +185,11 @@ def _sow_again(case: Case, sown: int | None) -> Iterator[Answer]:
         return
     sowing = sown_today(case, case.layout, share_number(came.stand, sown, None))
     few = with_planting(case.plan, _fewer(case)) if case.settable else case.plan
-    late = anew(case, day, case.today)
+    if sowing is None:
+        return
+    late = evolve(anew(case, day, case.today), sow_cells=sowing.cells)
     there = placed_whole(few, late, () if case.settable else (case.planting.id,))
-    if there is None or sowing is None:
+    if there is None:
         return
     if not case.settable:
         few = evolve(few, plantings=tuple(one for one in few.plantings if one.id != case.planting.id))

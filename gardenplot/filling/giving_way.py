@@ -147,7 +147,7 @@ def _split(asked: Asked, claim: Planting, least: Plan) -> Iterator[Offer]:
     if here is None or lacks <= 0 or claim.pattern is Pattern.BROADCAST:
         return
     bare = evolve(of_size(claim, lacks), id=fresh_id(claim.id, {one.id for one in least.plantings}), start=None)
-    bare = evolve(bare, actual=None, series=None)
+    bare = evolve(bare, actual=None, series=None, sow_cells=None)
     found = [*_in_beds(least, bare, None)]
     for there in found:
         yield Offer(WayKind.SPLIT, claim.id, with_planting(least, there), rest=there.id)

@@ -16,9 +16,7 @@ from gardenplot.filling.claims import of_size, placed_whole, settled, whole_at, 
 from gardenplot.filling.covers_moved import with_covers
 from gardenplot.filling.moved import moved
 from gardenplot.filling.setback_numbers import (
-    day_number,
     days_number,
-    market_number,
     share_number,
     sowing_numbers,
     that_are_known,
@@ -40,9 +38,9 @@ from gardenplot.plan import (
     order_of,
     planting_of,
 )
-from gardenplot.season import Dates, date_numbers, dates_of, market_day
+from gardenplot.season import Dates, date_numbers, dates_of, market_made, markets_missed
 from gardenplot.season.dates import oldest_age
-from gardenplot.season.orders import units_from
+from gardenplot.season.orders import market_number, units_from
 from gardenplot.supplies.raising import raised_for
 from gardenplot.working import Number, Source, Unit, known
 
@@ -174,22 +172,16 @@ def _met(case: Case, plan: Plan, layout: Layout) -> tuple[int, int, int]:
 
 def market_for(case: Case, ready: date | None) -> date | None:
     """The first market day that what is ready on a day makes: the order's own, or so many rounds later."""
-    order = order_of(case.plan, case.planting.order) if case.planting.order is not None else None
-    day = None if ready is None else day_number("ready", ready)
-    made = market_number(order, case.planting.market, day)
-    return None if made is None or made.whole is None else date.fromordinal(made.whole)
+    if case.planting.order is None or ready is None:
+        return None
+    return market_made(order_of(case.plan, case.planting.order), case.planting.market, ready)
 
 
 def missed_before(case: Case, market: date | None) -> tuple[date, ...]:
     """The market days from the planned one on that come before another one."""
-    if case.planting.order is None or market is None:
+    if case.planting.order is None:
         return ()
-    order = order_of(case.plan, case.planting.order)
-    day, found = market_day(order, case.planting.market), []
-    while day is not None and day < market:
-        found.append(day)
-        day += timedelta(days=order.every_days)
-    return tuple(found)
+    return markets_missed(order_of(case.plan, case.planting.order), case.planting.market, market)
 
 
 def in_ground_on(one: Planting, day: date, late: int) -> Planting:
@@ -215,7 +207,7 @@ def anew(case: Case, day: date, sow: date | None, came: Actual | None = None) ->
     """So many plants as are lacking once more, without a place, in the ground on a day."""
     return evolve(
         of_size(case.planting, case.lacks), id=case.fresh, start=None, actual=came, series=None, sow=sow,
-        in_ground=day, ready=None, out=None,
+        in_ground=day, ready=None, out=None, sow_cells=None,
     )  # fmt: skip
 
 
@@ -236,7 +228,7 @@ def sown_today(case: Case, layout: Layout, came_up: Number | None = None) -> Sow
     Seed in its bed has the rate of the packet. None where cells are needed and nobody knows what comes up.
     """
     if not case.is_raised:
-        made, row = raised_for(case.crop, layout), row_of(layout)
+        made, row = raised_for(grown_of(case.plan, case.planting), layout), row_of(layout)
         long = known("row", row, Unit.LENGTH, source=Source.MEASURED)
         return Sowing(layout.plants, 0, 0, row, made.seeds, tuple(that_are_known(long, made.seed)))
     germination = case.crop.germination

@@ -9,9 +9,8 @@ from fractions import Fraction
 
 from attrs import evolve
 
-from gardenplot.layout import Layout
-from gardenplot.plan import Actual, Crop, Order
-from gardenplot.season import market_day
+from gardenplot.layout import Grown, Layout
+from gardenplot.plan import Actual, Crop
 from gardenplot.supplies.raising import raised_for, usable_share
 from gardenplot.units.figures import rounded
 from gardenplot.working import RULES, Number, Rounding, Source, Trust, Unit, known, larger, smaller, worked
@@ -19,11 +18,17 @@ from gardenplot.working import RULES, Number, Rounding, Source, Trust, Unit, kno
 UP, DOWN = Rounding.UP, Rounding.DOWN
 
 
-def sown_cells(crop: Crop, came: Actual, layout: Layout) -> Number:
-    """The cells that were sown: as recorded, else whole trays are filled; not known where nobody says."""
-    if came.cells is not None:
+def sown_cells(one: Grown, layout: Layout) -> Number:
+    """The cells that were sown: as recorded, else as they were typed to be, else whole trays are filled.
+
+    Not known where nobody says.
+    """
+    crop, came = one.crop, one.planting.actual
+    if came is not None and came.cells is not None:
         return known("cells_sown", came.cells, Unit.COUNT, source=Source.CAME_ABOUT)
-    raised = raised_for(crop, layout)
+    if one.planting.sow_cells is not None:
+        return known("cells_sown", one.planting.sow_cells, Unit.COUNT, source=Source.OF_PLANTING)
+    raised = raised_for(one, layout)
     if raised.filled is not None and raised.trays and crop.tray_cells:
         cells = known("cells_per_tray", crop.tray_cells, Unit.COUNT, source=Source.PACKET)
         return worked("cells_sown", Unit.COUNT, "trays × cells_per_tray", raised.filled, cells, source=RULES)
@@ -95,20 +100,6 @@ def day_number(name: str, day: date, source: Source = Source.NONE) -> Number:
 def days_number(name: str, later: Number, earlier: Number) -> Number:
     """The days from one day to another one."""
     return worked(name, Unit.DAYS, f"{later.name} − {earlier.name}", later, earlier, source=RULES)
-
-
-def market_number(order: Order | None, market: int | None, ready: Number | None) -> Number | None:
-    """The first market day that what is ready on a day makes: the order's own, or so many rounds later."""
-    wanted = None if order is None else market_day(order, market)
-    if order is None or wanted is None or ready is None:
-        return None
-    day = day_number("market", wanted, Source.OF_ORDER)
-    lead = known("lead_days", order.lead_days, Unit.DAYS, source=Source.OF_ORDER)
-    every = known("every_days", order.every_days, Unit.DAYS, source=Source.OF_ORDER)
-    formula = f"larger(({ready.name} + lead_days − market) ÷ every_days, 0)"
-    rounds = worked("rounds_late", Unit.COUNT, formula, ready, lead, day, every, rounding=UP,
-                    using={"larger": larger}, source=RULES)  # fmt: skip
-    return worked("market_made", Unit.DATE, "market + rounds_late × every_days", day, rounds, every, source=RULES)
 
 
 def sowing_numbers(lacks: int, loss: Fraction, share: Number) -> tuple[Number, Number, Number, Number]:

@@ -16,7 +16,7 @@ def find_trays(plan: Plan, laid_out: tuple[LaidOut, ...]) -> tuple[Finding, ...]
         for one, layout in zip(laid.grown, laid.layouts, strict=True):
             if one.hardened is None:
                 continue
-            needed = raised_for(one.hardened.crop, layouts[one.hardened.planting.id]).trays
+            needed = raised_for(one.hardened, layouts[one.hardened.planting.id]).trays
             if needed is not None and needed != layout.plants:
                 found.append(_trays(layout, needed))
     return tuple(found)

@@ -6,13 +6,17 @@ from typing import Any
 
 from attrs import evolve
 
+from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.reading import date_from, text_of, whole_from
 from gardenplot.gestures.typed import Edit, Held, Shown, TypedField
+from gardenplot.layout.bed import grown_of
 from gardenplot.plan import Establish, Plan, crop_of, order_of, planting_of
 from gardenplot.plan.edits import change_planting
 from gardenplot.season import Dates, dates_of, market_days
 from gardenplot.season.dates import wanted_ready
+from gardenplot.supplies import raised_for
 from gardenplot.units import Temperature, parse_temperature
+from gardenplot.units.figures import grouped
 from gardenplot.words import _
 
 
@@ -75,6 +79,13 @@ def _out_held(plan: Plan, planting_id: str) -> Held:
     return _follows(planned_dates(plan, planting_id).out, _("when ready"))
 
 
+def _cells_held(plan: Plan, planting_id: str) -> Held:
+    planting = planting_of(plan, planting_id)
+    bare = evolve(planting, sow_cells=None, actual=None)
+    made = raised_for(grown_of(plan, bare), layout_in(plan, planting_id))
+    return Held(_("not known") if made.cells is None else _("packet: {value}").format(value=grouped(made.cells)))
+
+
 def _cool_held(plan: Plan, planting_id: str) -> Held:
     days = crop_of(plan, planting_of(plan, planting_id).crop).cool_days
     return Held(_("none") if days is None else _("packet: {value}").format(value=days))
@@ -82,6 +93,9 @@ def _cool_held(plan: Plan, planting_id: str) -> Held:
 
 DATE_FIELDS = (
     TypedField("sow", _("Sow"), _shown("sow"), _edit("sow", date_from), "2027-03-16", _sow_held),
+    TypedField(
+        "sow_cells", _("Cells to sow"), _shown("sow_cells"), _edit("sow_cells", whole_from), "28", _cells_held
+    ),
     TypedField(
         "in_ground", _("Set out"), _shown("in_ground"), _edit("in_ground", date_from), "2027-04-09", _in_ground_held
     ),
@@ -96,6 +110,7 @@ DATE_FIELDS = (
 """The days of a planting, in the order of the panel."""
 DATE_MATTERS: dict[str, Callable[[Plan, str], bool]] = {
     "sow": is_raised,
+    "sow_cells": is_raised,
     "soil": lambda plan, planting_id: not is_raised(plan, planting_id),
     "market": has_markets,
 }

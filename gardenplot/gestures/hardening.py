@@ -7,6 +7,7 @@ from gardenplot.gestures.snap import Pull, Snap
 from gardenplot.gestures.stage import Trial
 from gardenplot.gestures.together import trial_of
 from gardenplot.layout import ground_for, lay_out_bed
+from gardenplot.layout.bed import grown_of
 from gardenplot.layout.trays import trays_across
 from gardenplot.plan import Bed, Establish, Plan, Planting, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import add_planting
@@ -49,7 +50,7 @@ def trays_of(plan: Plan, planting: Planting) -> int:
     if crop.establish is not Establish.TRANSPLANT:
         raise PlanError(_("{crop} is sown in its bed: no trays of it harden off").format(crop=crop.name))
     layout = lay_out_bed(plan, bed_of(plan, planting.bed)).layout_of(planting.id)
-    trays = raised_for(crop, layout).trays
+    trays = raised_for(grown_of(plan, planting), layout).trays
     if not trays:
         raise PlanError(_("the packet of {crop} says no germination or no cells of a tray").format(crop=crop.name))
     if dates.harden is None or dates.set_out is None or dates.harden >= dates.set_out:

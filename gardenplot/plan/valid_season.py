@@ -28,6 +28,7 @@ def planting_days(planting: Planting) -> Says:
     yield from _in_order({name: day for name, day in typed.items() if day is not None})
     yield from whole("cool_days", planting.cool_days, 0, MOST_DAYS)
     yield from whole("market", planting.market, 1, MOST_MARKETS)
+    yield from whole("sow_cells", planting.sow_cells, 1, 10_000_000)
     if planting.actual is not None:
         yield from ((f"actual.{name}", says) for name, says in _actual(planting.actual))
 

@@ -241,9 +241,10 @@ class Planting:
     were typed; the others follow from them. `market` is which of its order's market days it is for, or which time
     of its wish, from 1; plantings
     of one `series` are changed together. `cool_days` are its own instead of its crop's, `soil` is the temperature of
-    its soil at sowing. With `hardens` it is a block of trays: those of another planting, which stand there from the
-    day that they harden off until they are set out; `plants` are then trays. With `gaps_of` it stands in the places
-    of another planting that are empty, and needs no ground of its own. `wish` is what it was planted for.
+    its soil at sowing; so many cells as `sow_cells` are to be sown for it, whatever its packet says. With `hardens`
+    it is a block of trays: those of another planting, which stand there from the day that they harden off until they
+    are set out; `plants` are then trays. With `gaps_of` it stands in the places of another planting that are empty,
+    and needs no ground of its own. `wish` is what it was planted for.
     """
 
     id: str
@@ -284,6 +285,7 @@ class Planting:
     hardens: str | None = None
     wish: str | None = None
     gaps_of: str | None = None
+    sow_cells: int | None = None
 
 
 @frozen(cache_hash=True)

@@ -10,7 +10,7 @@ from functools import lru_cache
 from math import ceil, floor
 
 from gardenplot.plan import Crop, Order
-from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, worked
+from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, larger, worked
 
 
 def market_days(order: Order) -> tuple[date, ...]:
@@ -28,6 +28,37 @@ def market_day(order: Order, market: int | None) -> date | None:
     """One of an order's days, counted from 1, the first where none is named; None if it has no such day."""
     days, number = market_days(order), (market or 1) - 1
     return days[number] if number < len(days) else None
+
+
+def market_made(order: Order, market: int | None, ready: date) -> date | None:
+    """The first day that what is ready on a day makes: the market day that it is for, or so many rounds later.
+
+    None where its order has no such day, or the calendar ends before.
+    """
+    made = market_number(order, market, known("ready", ready.toordinal(), Unit.DATE))
+    return date.fromordinal(made.whole) if made and made.whole and made.whole <= date.max.toordinal() else None
+
+
+def market_number(order: Order | None, market: int | None, ready: Number | None) -> Number | None:
+    """That day with its working, counted from the day of `date.toordinal`."""
+    wanted = None if order is None else market_day(order, market)
+    if order is None or wanted is None or ready is None:
+        return None
+    day = known("market", wanted.toordinal(), Unit.DATE, source=Source.OF_ORDER)
+    lead = known("lead_days", order.lead_days, Unit.DAYS, source=Source.OF_ORDER)
+    every = known("every_days", order.every_days, Unit.DAYS, source=Source.OF_ORDER)
+    formula = f"larger(({ready.name} + lead_days − market) ÷ every_days, 0)"
+    rounds = worked("rounds_late", Unit.COUNT, formula, ready, lead, day, every, rounding=Rounding.UP,
+                    using={"larger": larger}, source=RULES)  # fmt: skip
+    return worked("market_made", Unit.DATE, "market + rounds_late × every_days", day, rounds, every, source=RULES)
+
+
+def markets_missed(order: Order, market: int | None, made: date | None) -> tuple[date, ...]:
+    """The market days from the one that something is for until the one that it makes."""
+    wanted = market_day(order, market)
+    if wanted is None or made is None:
+        return ()
+    return tuple(map(date.fromordinal, range(wanted.toordinal(), made.toordinal(), order.every_days)))
 
 
 def units_to_grow(order: Order, crop: Crop) -> int:

@@ -74,7 +74,7 @@ def _carried_lines(laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, L
     lines = []
     for layout in layouts:
         one, letter = grown[layout.planting], look[layout.planting].letter
-        day, words = one.dates.in_ground, f"{letter} {block_words(one.crop, layout)}"
+        day, words = one.dates.in_ground, f"{letter} {block_words(one, layout)}"
         standing = _standing(letter, one, layout)
         lines.append((standing or words, f" · {short_day(day)}" if day and len(days) > 1 and not standing else ""))
     return lines

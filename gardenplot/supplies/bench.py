@@ -38,7 +38,7 @@ def bench_by_week(plan: Plan) -> tuple[Bench, ...]:
     areas: dict[date, list[Number]] = {}
     for laid in lay_out_plan(plan):
         for one, layout in zip(laid.grown, laid.layouts, strict=True):
-            made = raised_for(one.crop, layout)
+            made = raised_for(one, layout)
             if made.filled is None or made.trays is None or not one.crop.tray_cells:
                 continue
             label = f"{one.crop.name}, {laid.bed.name}"

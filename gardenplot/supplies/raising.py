@@ -6,6 +6,9 @@ rounding. Where a clump of n is left of k seeds, clusters of c seedlings each, a
 the upper tail of the binomial distribution. Where no more can come up than are left (k c <= n, sown in clumps)
 nothing is thinned, and a cell with any seedling is usable. Thinned out = seeds x g x c less those that are left.
 
+Where it is recorded how many cells were sown, or typed how many are to be, these are the cells, and the plants to
+raise are not reckoned.
+
 Seed sown direct: row length x rate x (1 + slack), up; without a rate so many a place, or plants / germination
 x (1 + slack), up, as over a band. Formulas: common practice, no source; that seeds are plants / germination, rounded
 up, is in the seed-rate tables of most extension services.
@@ -15,10 +18,10 @@ from fractions import Fraction
 from functools import lru_cache
 from math import comb
 
-from attrs import frozen
+from attrs import evolve, frozen
 
-from gardenplot.layout import Layout
-from gardenplot.plan import Crop, Establish, Pattern
+from gardenplot.layout import Grown, Layout
+from gardenplot.plan import Crop, Establish, Pattern, Planting
 from gardenplot.season.orders import clump_numbers
 from gardenplot.units import Share
 from gardenplot.working import RULES, Number, Rounding, Source, Trust, Unit, known, larger, worked
@@ -96,44 +99,69 @@ def _whole(number: Number | None) -> int | None:
     return number.whole if number else None
 
 
-def raised_for(crop: Crop, layout: Layout) -> Raising:
+def raised_for(one: Grown, layout: Layout) -> Raising:
     """What to raise or sow for the plants of a layout; nothing for trays that only stand there for a while."""
     if layout.holds_trays:
         return Raising()
-    return raising(crop, layout.plants, layout.grid.in_row, is_band=layout.grid.pattern is Pattern.BROADCAST)
+    is_band = layout.grid.pattern is Pattern.BROADCAST
+    return raising(one.crop, layout.plants, layout.grid.in_row, is_band=is_band, given=_given(one.planting))
+
+
+def _given(planting: Planting) -> Number | None:
+    """The cells that were sown, as they were recorded, else those that were typed; None where these are reckoned."""
+    if planting.actual is not None and planting.actual.cells is not None:
+        return known("cells", planting.actual.cells, Unit.COUNT, source=Source.CAME_ABOUT)
+    if planting.sow_cells is not None:
+        return known("cells", planting.sow_cells, Unit.COUNT, source=Source.OF_PLANTING)
+    return None
 
 
 @lru_cache(maxsize=4096)
-def raising(crop: Crop, planted: int, in_row: int, *, is_band: bool = False) -> Raising:
-    """What to raise or sow for so many planted places, each owning `in_row` nm of row, or in a band."""
+def raising(crop: Crop, planted: int, in_row: int, *, is_band: bool = False, given: Number | None = None) -> Raising:
+    """What to raise or sow for so many planted places, each owning `in_row` nm of row, or in a band.
+
+    `given` are the cells, where these are not reckoned.
+    """
     places = known("planted", planted, Unit.COUNT, source=Source.COUNTED)
     if crop.establish is Establish.DIRECT:
         return _direct(crop, places, in_row, is_band=is_band)
+    stand = _stand(crop, places)
+    if given is not None:
+        return _in_cells(crop, Raising(to_sow=given, planted=planted, stand=stand), given, places)
     spare = part("spare", crop.spare, missing=Fraction(0))
     raised = worked(
         "raised", Unit.COUNT, "planted × (1 + spare)", places, spare, rounding=UP, trust=Trust.GOOD, source=RULES
     )
-    each = known("seeds_per_cell", crop.seeds_per_cell or 1, Unit.COUNT, source=_typed(crop.seeds_per_cell))
     fit, terms = _fit(crop)
     cells = worked(
         "cells", Unit.COUNT, f"raised ÷ {fit}", raised, *terms, rounding=UP, trust=Trust.GOOD, source=RULES,
         using=_USING,
     )  # fmt: skip
-    seed = worked("seeds", Unit.COUNT, "cells × seeds_per_cell", cells, each, trust=Trust.GOOD, source=RULES)
-    in_tray = known("cells_per_tray", crop.tray_cells, Unit.COUNT, source=PACKET)
-    trays = worked("trays", Unit.COUNT, "cells ÷ cells_per_tray", cells, in_tray, rounding=UP, source=RULES)
+    made = _in_cells(crop, Raising(raised, cells, planted=planted, stand=stand), cells, raised)
+    if made.filled is None:
+        return made
     still = worked(
-        "still", Unit.COUNT, f"(trays − 1) × cells_per_tray × {fit}", trays, in_tray, *terms, rounding=DOWN,
-        trust=Trust.GOOD, source=RULES, using=_USING,
+        "still", Unit.COUNT, f"(trays − 1) × cells_per_tray × {fit}", made.filled, _in_tray(crop), *terms,
+        rounding=DOWN, trust=Trust.GOOD, source=RULES, using=_USING,
     )  # fmt: skip
+    return evolve(made, still=still)
+
+
+def _in_cells(crop: Crop, made: Raising, cells: Number, kept: Number) -> Raising:
+    """What so many cells take, of which so many places or plants are kept."""
+    each = known("seeds_per_cell", crop.seeds_per_cell or 1, Unit.COUNT, source=_typed(crop.seeds_per_cell))
+    seed = worked("seeds", Unit.COUNT, "cells × seeds_per_cell", cells, each, trust=Trust.GOOD, source=RULES)
+    trays = worked("trays", Unit.COUNT, "cells ÷ cells_per_tray", cells, _in_tray(crop), rounding=UP, source=RULES)
     last = worked(
-        "last_tray", Unit.COUNT, "cells − (trays − 1) × cells_per_tray", cells, trays, in_tray, trust=Trust.GOOD,
-        source=RULES,
+        "last_tray", Unit.COUNT, "cells − (trays − 1) × cells_per_tray", cells, trays, _in_tray(crop),
+        trust=Trust.GOOD, source=RULES,
     )  # fmt: skip
-    thinned = _thinned(crop, seed, raised) if is_thinned(crop) else None
-    return Raising(
-        raised, cells, seed, trays, _grams(crop, seed), still, planted, last, _stand(crop, places), thinned
-    )
+    thinned = _thinned(crop, seed, kept) if is_thinned(crop) else None
+    return evolve(made, seed=seed, filled=trays, weight=_grams(crop, seed), last_tray=last, thinned=thinned)
+
+
+def _in_tray(crop: Crop) -> Number:
+    return known("cells_per_tray", crop.tray_cells, Unit.COUNT, source=PACKET)
 
 
 def is_thinned(crop: Crop) -> bool:

@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from attrs import evolve, frozen
 
-from gardenplot.layout import Layout, lay_out_plan
+from gardenplot.layout import Grown, Layout, lay_out_plan
 from gardenplot.plan import Bed, Cover, Crop, Good, GoodKind, Plan, Planting, bed_of, crop_of
 from gardenplot.plan.shapes import area_of
 from gardenplot.plan.value import CAME
@@ -126,7 +126,7 @@ def _grown(plan: Plan, asked: Asked) -> Iterator[Need]:
         for one, layout in zip(laid.grown, laid.layouts, strict=True) if asked.has(laid.bed.id) else ():
             is_asked = asked.planting in (None, layout.planting) and asked.is_on(dates_of(plan, one.planting).sow)
             if is_asked and not layout.holds_trays and not was_sown(one.planting):
-                yield from _raised(plan, one.crop, layout, laid.bed)
+                yield from _raised(plan, one, layout, laid.bed)
 
 
 def was_sown(planting: Planting) -> bool:
@@ -149,8 +149,8 @@ def _set_up(plan: Plan, asked: Asked) -> Iterator[Need]:
     yield from _fed(plan, asked)
 
 
-def _raised(plan: Plan, crop: Crop, layout: Layout, bed: Bed) -> Iterator[Need]:
-    made, label = raised_for(crop, layout), f"{crop.name}, {bed.name}"
+def _raised(plan: Plan, one: Grown, layout: Layout, bed: Bed) -> Iterator[Need]:
+    crop, made, label = one.crop, raised_for(one, layout), f"{one.crop.name}, {bed.name}"
     seed = _seed(plan, crop, made)
     if seed is not None:
         yield Need(GoodKind.SEED, seed, crop.id, label=label)

@@ -122,3 +122,24 @@ def test_a_bed_that_is_late_is_told_until_the_planting_went_in_and_is_kept_in_th
     assert plan_of_text(text_of(plan)).plan == plan
     went_in = plan_of({"set_out": "2027-05-10"}, "2027-05-20")
     assert not [one for one in find_all(went_in) if one.kind is Kind.BED_LATE]
+
+
+@pytest.mark.parametrize("stand", [90, 6])
+def test_spread_out_is_offered_only_where_as_many_plants_find_a_place_inside_the_bed(
+    stand: int,
+) -> None:
+    """Leek in an L of which one arm is half as wide: 90 plants in ranks of both arms would leave 28 outside it."""
+    parts: Fields = {
+        "beds": [{"id": "b", "name": "Corner", "head_margin": "20 cm", "outline": [
+            ["0 m", "0 m"], ["7.2 m", "0 m"], ["7.2 m", "80 cm"], ["3.4 m", "80 cm"], ["3.4 m", "1.6 m"],
+            ["0 m", "1.6 m"],
+        ]}],
+        "crops": [{"id": "l", "name": "Leek", "in_row": "15 cm", "row_spacing": "30 cm", "tray_cells": 240}],
+        "plantings": [{"id": "p", "bed": "b", "crop": "l", "from": "20 cm", "plants": 127,
+                       "actual": {"sown": "2027-03-15", "cells": 175, "stand": stand}}],
+    }  # fmt: skip
+    (setback,) = plan_again(plan_of_text(json.dumps({"gardenplot": 1} | parts)).plan, TODAY)
+    (spread,) = [one for one in setback.answers if one.kind is AnswerKind.SPREAD]
+    assert spread.plants == stand
+    assert spread.layout.end <= 7_200_000_000
+    assert spread.layout.grid.in_row > 150_000_000

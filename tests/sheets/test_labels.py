@@ -15,7 +15,8 @@ from gardenplot.drawing.letters import looks
 from gardenplot.errors import PlanError
 from gardenplot.files import sample
 from gardenplot.layout import lay_out_plan
-from gardenplot.plan import Establish, Plan, crop_of
+from gardenplot.layout.bed import grown_of
+from gardenplot.plan import Establish, Plan, crop_of, planting_of
 from gardenplot.plan.edits import change_bed, change_crop
 from gardenplot.plan.file import read_plan
 from gardenplot.sheets.book import NothingToPrintError
@@ -188,7 +189,7 @@ def test_there_is_a_label_for_each_block_and_each_tray(plan: Plan) -> None:
     trays = [label.planting for label in tray_labels(plan)]
     for planting, layout in layouts.items():
         crop = crop_of(plan, layout.crop)
-        count = raised_for(crop, layout).trays
+        count = raised_for(grown_of(plan, planting_of(plan, planting)), layout).trays
         if crop.establish is Establish.TRANSPLANT:
             assert trays.count(planting) == (1 if count is None else count)
         else:

@@ -10,7 +10,8 @@ from gardenplot.drawing.sowing_list import sow_days
 from gardenplot.errors import PlanError
 from gardenplot.files import sample
 from gardenplot.layout import lay_out_plan
-from gardenplot.plan import Actual, Establish, Plan, crop_of
+from gardenplot.layout.bed import grown_of
+from gardenplot.plan import Actual, Establish, Plan, crop_of, planting_of
 from gardenplot.plan.edits import change_crop, change_planting
 from gardenplot.plan.file import read_plan
 from gardenplot.season import dates_of
@@ -71,7 +72,7 @@ def test_the_numbers_on_paper_are_those_of_the_supplies(plan: Plan) -> None:
     layouts = {layout.planting: layout for laid in lay_out_plan(plan) for layout in laid.layouts}
     words = [plain(one.text) for page in read for one in page.words]
     for row in rows:
-        number = raised_for(crop_of(plan, layouts[row.planting].crop), layouts[row.planting])
+        number = raised_for(grown_of(plan, planting_of(plan, row.planting)), layouts[row.planting])
         known = number.cells if row.in_trays else number.seeds
         plants = f"{layouts[row.planting].plants:,}".replace(",", " ")
         begin = f"for {plants} plant" if known is None else f"{known:,} {'cell' if row.in_trays else 'seed'}"

@@ -9,8 +9,9 @@ from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
 
+from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Crop, Establish
-from gardenplot.supplies import Raising, Spill, raising
+from gardenplot.supplies import Raising, Spill, raised_for, raising
 from gardenplot.supplies.raising import usable_share
 from gardenplot.units import Share
 from tests.layout.ground import Fields, nm, plan_with
@@ -200,3 +201,24 @@ def test_seed_sown_direct_is_row_length_times_rate_and_slack(planted: int, rate:
     assert sown.seeder_slack is not None
     exact = Fraction(planted, 5) * rate * (1 + sown.seeder_slack.part)
     assert raising(sown, planted, nm("20 cm")).seeds == ceil(exact)
+
+
+def test_cells_that_were_sown_or_typed_are_not_reckoned_from_the_plants() -> None:
+    """256 cells are two full trays of 128, whether 168 or 152 plants come of them."""
+    made = raised_with(sow_cells=256)
+    assert (made.cells, made.seeds, made.trays, made.plants, made.spill) == (256, 256, 2, None, None)
+    assert made.last_tray is not None
+    assert made.last_tray.whole == 128
+    assert raised_with(sow_cells=256, actual={"cells": 130}).cells == 130
+    assert raised_with().cells == 216
+
+
+def raised_with(**fields: object) -> Raising:
+    """What S6 has to raise for 152 plants, with further fields of its planting."""
+    packet: Fields = {
+        "in_row": "25 cm", "row_spacing": "30 cm", "edge": "7.5 cm", "spare": "20 %",
+        "germination": "85 %", "tray_cells": 128,
+    }  # fmt: skip
+    plan = plan_with({"length": "50 ft", "width": "30 in"}, packet, {"plants": 152} | fields)
+    (laid,) = lay_out_plan(plan)
+    return raised_for(laid.grown[0], laid.layouts[0])
