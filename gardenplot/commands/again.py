@@ -1,5 +1,6 @@
 """`gardenplot again PLAN [OUT] [--take WHICH] [--sheet FILE.pdf] [--json] [--workings]`: what deviates, answers."""
 
+import sys
 from argparse import ArgumentParser, Namespace
 from datetime import date
 from fractions import Fraction
@@ -10,6 +11,7 @@ from gardenplot.commands.numbers_shape import add_workings, print_workings
 from gardenplot.commands.shape import add_json, add_plan, opened, out_beside, print_json
 from gardenplot.drawing.again_numbers import numbers_of_answer, setback_numbers
 from gardenplot.drawing.again_words import answer_words, done_words, moved_words, setback_words
+from gardenplot.drawing.letters import keeping_letters
 from gardenplot.drawing.moved_says import remarked_words
 from gardenplot.drawing.together_words import together_words
 from gardenplot.errors import PlanError
@@ -19,6 +21,7 @@ from gardenplot.filling.together import Aim, Together, all_together, answer_all,
 from gardenplot.gestures.reading import date_from
 from gardenplot.plan import Plan
 from gardenplot.plan.file import write_plan, write_whole
+from gardenplot.sheets.book import NothingToPrintError
 from gardenplot.sheets.choices import Choices, Kind
 from gardenplot.sheets.kinds import printed
 from gardenplot.sheets.paper import Paper
@@ -110,19 +113,31 @@ def _take(arguments: Namespace, plan: Plan, today: date, loss: Fraction) -> int:
                 "{count} thing deviates, {typed} answers more", "{count} things deviate, {typed} answers more", count
             ).format(count=count, typed=arguments.take)
         )
-    before = as_staked(plan)
-    if arguments.sheet is not None:
-        name = arguments.plan.stem
-        choices = Choices(before=before)
-        sheets = printed(found.plan, arguments.paper, [Kind.CHANGED], choices=choices, name=name, day=today)
-        write_whole(arguments.sheet, sheets.pdf)
-    write_plan(out, found.plan)
+    # Stakes and sheets are in somebody's hand by now: what was there keeps its letter.
+    before, after = as_staked(plan), keeping_letters(plan, found.plan)
+    no_sheet = _write_sheet(arguments, before, after)
+    write_plan(out, after)
     if arguments.json:
         print_json({"today": today.isoformat(), "file": str(out)} | together_json(plan, found))
     else:
         _print_taken(plan, before, found)
         print(_("written to {path}").format(path=out))
+    if no_sheet:
+        print(no_sheet, file=sys.stderr)
     return 0
+
+
+def _write_sheet(arguments: Namespace, before: Plan, after: Plan) -> str:
+    """Write the sheet of what changed where one is asked for; says why there is none where nothing moves."""
+    if arguments.sheet is None:
+        return ""
+    choices, name = Choices(before=before), arguments.plan.stem
+    try:
+        sheets = printed(after, arguments.paper, [Kind.CHANGED], choices=choices, name=name, day=date.today())
+    except NothingToPrintError as error:
+        return str(error)
+    write_whole(arguments.sheet, sheets.pdf)
+    return ""
 
 
 def _numbers(which: str) -> list[int]:

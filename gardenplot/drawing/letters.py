@@ -41,10 +41,14 @@ _HATCHES = {
 def looks(plan: Plan) -> dict[str, Look]:
     """The look of every planting, by its id; letters run along the plan, bed by bed, turn by turn, from the head.
 
-    Trays look as what they are raised for.
+    A planting keeps the letter that is written down for it, the first in the plan where it is written down for
+    several; the others have those that are left. Trays look as what they are raised for.
     """
     growing = (planting.id for planting in plan.plantings if planting.hardens is None)
     rank = {planting: number for number, planting in enumerate(growing)}
+    kept = _kept(plan)
+    taken = {*kept.values()}
+    free = (name for number in count() if (name := letter(number)) not in taken)
     found: dict[str, Look] = {}
     for laid in lay_out_plan(plan):
         shape: Shape | None = None
@@ -52,8 +56,34 @@ def looks(plan: Plan) -> dict[str, Look]:
         for layout in walked(laid.without_trays):
             number = rank[layout.planting]
             shape, ink = _shape(number, shape), _ink(number, ink)
-            found[layout.planting] = Look(layout.planting, letter(len(found)), PLANTINGS[ink], shape)
+            name = kept.get(layout.planting) or next(free)
+            found[layout.planting] = Look(layout.planting, name, PLANTINGS[ink], shape)
     return _with_trays(plan, found)
+
+
+def _kept(plan: Plan) -> dict[str, str]:
+    """The letters that are written down, by the planting that keeps each."""
+    found: dict[str, str] = {}
+    for one in plan.plantings:
+        if one.letter is not None and one.hardens is None:
+            found.setdefault(one.letter, one.id)
+    return {planting: name for name, planting in found.items()}
+
+
+def keeping_letters(before: Plan, after: Plan) -> Plan:
+    """A plan in which each planting of an earlier one has the letter that it had there, and a new one the next free.
+
+    Letters are written down only where one would be another otherwise, and then all of them.
+    """
+    was, now = looks(before), looks(after)
+    taken = {look.letter for look in was.values()}
+    free = (name for number in count() if (name := letter(number)) not in taken)
+    letters = {one.id: was[one.id].letter if one.id in was else next(free)
+               for one in after.plantings if one.hardens is None}  # fmt: skip
+    if all(now[one].letter == name for one, name in letters.items()):
+        return after
+    lettered = (evolve(one, letter=letters.get(one.id)) for one in after.plantings)
+    return evolve(after, plantings=tuple(lettered))
 
 
 def _with_trays(plan: Plan, found: dict[str, Look]) -> dict[str, Look]:

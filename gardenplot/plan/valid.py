@@ -3,6 +3,7 @@
 Whether plantings fit their beds is not asked here: a plan that does not fit is still a plan (see findings).
 """
 
+import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import lru_cache
 from itertools import pairwise
@@ -46,6 +47,7 @@ MOST_PLANTS = 10_000_000
 MOST_ROWS = 10_000
 MOST_IN_CELL = 100
 _MOST_IN_CLUSTER = 20
+_LETTER = re.compile("[A-Z]{1,3}")
 
 
 @frozen
@@ -248,6 +250,8 @@ def _planting(planting: Planting) -> Says:
     yield from _rows_apart(planting.row_spacing)
     yield from _pattern(planting)
     yield from planting_days(planting)
+    if planting.letter is not None and not _LETTER.fullmatch(planting.letter):
+        yield "letter", _("“{typed}” is no letter: A, B or AA").format(typed=planting.letter)
 
 
 def _pattern(planting: Planting) -> Says:

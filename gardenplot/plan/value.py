@@ -244,7 +244,8 @@ class Planting:
     its soil at sowing; so many cells as `sow_cells` are to be sown for it, whatever its packet says. With `hardens`
     it is a block of trays: those of another planting, which stand there from the day that they harden off until they
     are set out; `plants` are then trays. With `gaps_of` it stands in the places of another planting that are empty,
-    and needs no ground of its own. `wish` is what it was planted for.
+    and needs no ground of its own. `wish` is what it was planted for. `letter` is the one that it has on stakes and
+    paper in somebody's hand, and keeps; without one letters run along the plan.
     """
 
     id: str
@@ -286,6 +287,7 @@ class Planting:
     wish: str | None = None
     gaps_of: str | None = None
     sow_cells: int | None = None
+    letter: str | None = None
 
 
 @frozen(cache_hash=True)

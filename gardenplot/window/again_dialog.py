@@ -7,9 +7,11 @@ from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.again_table import GOES_AS_PLANNED
 from gardenplot.drawing.days import day_words
+from gardenplot.drawing.letters import keeping_letters
 from gardenplot.drawing.remedies import Trouble
 from gardenplot.errors import PlanError
 from gardenplot.exports.apart import Work
+from gardenplot.plan import Plan
 from gardenplot.units import parse_share
 from gardenplot.window.answers_dialog import AnswersDialog
 from gardenplot.window.canvas import Canvas
@@ -80,3 +82,7 @@ class AgainDialog(AnswersDialog):
 
     def _chosen(self, number: int) -> None:
         self.show_trouble(self._troubles[number])
+
+    def _as_taken(self, plan: Plan) -> Plan:
+        """Stakes and sheets are in somebody's hand by now: what was there keeps its letter."""
+        return keeping_letters(self._document.plan, plan)

@@ -131,6 +131,10 @@ class AnswersDialog(QDialog):
         self.reject()
         self.told.emit(_("{says}; the plan is as it was").format(says=error.says))
 
+    def _as_taken(self, plan: Plan) -> Plan:
+        """What the plan of a remedy becomes when it is taken."""
+        return plan
+
     def _take(self) -> None:
         """Make the chosen remedy the plan, in one step, and select what it is about."""
         remedy = self.view.chosen
@@ -141,7 +145,7 @@ class AnswersDialog(QDialog):
         self.accept()
         # The button that led here may be good for nothing any more, and would hand the keyboard on to anything.
         self._canvas.setFocus()
-        if not self._document.change(remedy.step, remedy.plan):
+        if not self._document.change(remedy.step, self._as_taken(remedy.plan)):
             self.told.emit(_("{done}; in the plan all stays where it is").format(done=remedy.step))
         elif trial.proposed:
             self._sight.show_day(day)

@@ -7,12 +7,15 @@ from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gardenplot.drawing.letters import letter, looks, looks_in_hand
+from gardenplot.drawing.letters import keeping_letters, letter, looks, looks_in_hand
 from gardenplot.drawing.marks import Shape
 from gardenplot.drawing.style import PLANTINGS
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
+from gardenplot.plan.file import plan_of_text, text_of
+from gardenplot.plan.valid import faults
+from gardenplot.units import parse_length
 from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.plans import plans
 
@@ -83,3 +86,45 @@ def test_at_the_end_of_the_plan_the_letter_in_the_hand_is_the_one_that_stays() -
     before, new = in_a_row("1 m", "5 m"), evolve(in_a_row("8 m").plantings[0], id="new")
     after = evolve(before, plantings=(*before.plantings, new))
     assert looks_in_hand(before, after) == looks(after)
+
+
+def test_what_was_there_keeps_its_letter_and_what_is_new_takes_the_next_free_one() -> None:
+    """A new block between the first two: the second stays B, and is C again only in a plan that nobody keeps."""
+    before, new = in_a_row("1 m", "5 m"), evolve(in_a_row("3 m").plantings[0], id="new")
+    after = evolve(before, plantings=(*before.plantings, new))
+    assert letters(after) == {"p1": "A", "new": "B", "p2": "C"}
+    kept = keeping_letters(before, after)
+    assert letters(kept) == {"p1": "A", "p2": "B", "new": "C"}
+    assert plan_of_text(text_of(kept)).plan == kept
+    newer = evolve(kept, plantings=(*kept.plantings, evolve(in_a_row("7 m").plantings[0], id="newer")))
+    assert letters(newer) == {"p1": "A", "p2": "B", "new": "C", "newer": "D"}
+    at_the_end = evolve(before, plantings=(*before.plantings, evolve(new, start=parse_length("8 m"))))
+    assert keeping_letters(before, at_the_end) == at_the_end
+
+
+def test_the_letter_of_what_is_gone_is_not_given_to_what_is_new() -> None:
+    before, new = in_a_row("1 m", "5 m"), evolve(in_a_row("3 m").plantings[0], id="new")
+    after = evolve(before, plantings=(new, before.plantings[1]))
+    assert letters(keeping_letters(before, after)) == {"p2": "B", "new": "C"}
+
+
+def test_a_letter_that_two_have_written_down_is_the_first_ones_and_none_is_given_twice() -> None:
+    plan = in_a_row("1 m", "5 m", "3 m")
+    plan = evolve(plan, plantings=tuple(evolve(one, letter="B") for one in plan.plantings))
+    assert letters(plan) == {"p1": "B", "p3": "A", "p2": "C"}
+    (fault,) = faults(evolve(plan, plantings=(evolve(plan.plantings[0], letter="b"),)))
+    assert fault.place.endswith("letter")
+
+
+@settings(max_examples=25)
+@given(plans(), plans())
+def test_from_any_plan_to_any_other_letters_are_kept_and_given_once(before: Plan, after: Plan) -> None:
+    was, now = letters(before), letters(keeping_letters(before, after))
+    growing = {one.id for one in after.plantings if one.hardens is None}
+    stayed = growing & {one.id for one in before.plantings if one.hardens is None}
+    assert {one: now[one] for one in stayed} == {one: was[one] for one in stayed}
+    assert len({now[one] for one in growing}) == len(growing)
+
+
+def letters(plan: Plan) -> dict[str, str]:
+    return {planting: look.letter for planting, look in looks(plan).items()}

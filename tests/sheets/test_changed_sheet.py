@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given, settings
 
 from gardenplot.__main__ import main
-from gardenplot.drawing.letters import looks
+from gardenplot.drawing.letters import keeping_letters, looks
 from gardenplot.drawing.moved_numbers import stake_number
 from gardenplot.drawing.moved_says import remarked
 from gardenplot.drawing.stakes import stakes
@@ -195,13 +195,27 @@ def test_the_command_writes_the_plan_and_the_sheet(tmp_path: Path, capsys: pytes
     day = ["--today", "2027-05-10"]
     assert main(["again", str(plan), str(out), "--take", "1,2,2", "--sheet", str(sheet), *day]) == 0
     assert "Lower bed: Cos lettuce ends 2.10\u2009m, was 3.00\u2009m" in capsys.readouterr().out
-    assert read_plan(out).plan == answered()[1]
+    before, after = answered()
+    assert read_plan(out).plan == keeping_letters(before, after) != after
     (page,) = pages_of(sheet.read_bytes())
     assert "2.10 m" in page.text
+    assert "printed Mon 10 May 2027" not in page.text
     assert plan.read_text(encoding="utf-8") == kept
     assert main(["again", str(plan), "--take", Aim.MOST_MET, *day]) == 0
     by_name = read_plan(tmp_path / "plan-again.gardenplot").plan
-    assert by_name == answer_all(read_plan(plan).plan, TODAY, Fraction(0), by_aim(Aim.MOST_MET)).plan
+    assert by_name == keeping_letters(before, answer_all(before, TODAY, Fraction(0), by_aim(Aim.MOST_MET)).plan)
+
+
+def test_where_no_stake_moves_the_plan_is_written_and_it_is_said_that_there_is_no_sheet(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    plan, out, sheet = tmp_path / "plan.gardenplot", tmp_path / "out.gardenplot", tmp_path / "changed.pdf"
+    _written(plan)
+    words = ["again", str(plan), str(out), "--take", "0,0,0", "--sheet", str(sheet), "--today", "2027-05-10"]
+    assert main(words) == 0
+    assert "no stake moves, so there is no sheet of what changed" in capsys.readouterr().err
+    assert read_plan(out).plan == two_that_deviate()
+    assert not sheet.exists()
 
 
 @pytest.mark.parametrize(
@@ -211,7 +225,6 @@ def test_the_command_writes_the_plan_and_the_sheet(tmp_path: Path, capsys: pytes
         (["--take", "first"], "says no answers"),
         (["--take", "9"], "no answer 9"),
         (["--take", "1,1,1,1"], "3 things deviate"),
-        (["--take", "0,0,0", "--sheet", "x.pdf"], "no stake moves"),
     ],
 )
 def test_what_cannot_be_taken_is_said_and_nothing_is_written(
