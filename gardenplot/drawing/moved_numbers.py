@@ -60,7 +60,7 @@ def renumbered_words(before: Plan, after: Plan, bed_id: str) -> str:
 
     "Stakes that stay: 3 is now 4, 5–8 are now 6–9".
     """
-    if all(bed.id != bed_id for bed in before.beds):
+    if not all(any(bed.id == bed_id for bed in plan.beds) for plan in (before, after)):
         return ""
     was, now = (numbered(plan, lay_out_bed(plan, bed_of(plan, bed_id)), looks(plan)) for plan in (before, after))
     found = []

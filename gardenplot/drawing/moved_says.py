@@ -3,12 +3,11 @@
 from attrs import frozen
 
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.sayings import between_readings, counted, name_of
+from gardenplot.drawing.sayings import name_of
 from gardenplot.drawing.stakes import end_words
 from gardenplot.filling.moved import Mark, Moved
-from gardenplot.layout import lay_out_bed
 from gardenplot.plan import Plan, bed_of
-from gardenplot.units.figures import THIN, Figure, offset, tape
+from gardenplot.units.figures import Figure, offset, tape
 from gardenplot.words import _
 
 
@@ -55,8 +54,7 @@ _GONE = {
 
 
 def _what(plan: Plan, one: Moved) -> str:
-    """What is marked: "begins", "row 2 ends", "row 2 from the base line, from 5.00 m on"."""
-    at = tape(one.reading, plan.place.units)
+    """What is marked: "begins", "row 2 ends", "row 2 from the base line", "from plant to plant"."""
     match one.mark:
         case Mark.BLOCK:
             return end_words(plan.place.units, begins=one.begins, beyond=one.beyond)
@@ -64,7 +62,7 @@ def _what(plan: Plan, one: Moved) -> str:
             words = _("row {row} begins") if one.begins else _("row {row} ends")
             return words.format(row=one.row)
         case Mark.ROWS:
-            return _("row {row} from the base line, from {at} on").format(row=one.row, at=at)
+            return _("row {row} from the base line").format(row=one.row)
         case Mark.SPACING:
             return _in_rows(plan, one)
         case Mark.COVER:
@@ -76,7 +74,7 @@ def _in_rows(plan: Plan, one: Moved) -> str:
     there = [each for each in plan.plantings if each.id == one.planting]
     if there and there[0].gaps_of is not None:
         return _("in the gaps of {name}, from plant to plant").format(name=name_of(plan, there[0].gaps_of))
-    return _("from plant to plant, from {at} on").format(at=tape(one.reading, plan.place.units))
+    return _("from plant to plant")
 
 
 def remarked_words(before: Plan, after: Plan, one: Moved) -> str:
@@ -88,23 +86,3 @@ def remarked_words(before: Plan, after: Plan, one: Moved) -> str:
     else:
         words = _("{bed}: {what} {new}, was {old}") if mark.old is not None else _("{bed}: {what} {new}, new")
     return words.format(bed=bed, what=what, old=mark.old, new=mark.new)
-
-
-def rows_of_new(plan: Plan, one: Moved) -> str:
-    """What to mark from where a block begins that was not in its bed before, or in gaps: its rows and their offsets.
-
-    Nothing for any other mark. "3 × 25, 25 from plant to plant, rows at 8.1, 38.1, 68.1 cm from the base line".
-    """
-    is_new = one.old is None and (one.mark is Mark.BLOCK or one.mark is Mark.SPACING)
-    if not is_new or not one.begins:
-        return ""
-    layout, units = lay_out_bed(plan, bed_of(plan, one.bed)).layout_of(one.planting), plan.place.units
-    words = _("{rows}, {spacing} from plant to plant")
-    told = words.format(rows=counted(layout), spacing=offset(layout.grid.in_row, units))
-    if one.mark is Mark.SPACING:
-        told = f"{between_readings(plan, layout.start, layout.end)}: {told}"
-    if layout.grid.runs_across or layout.grid.turn is not None or not layout.offsets or layout.holds_trays:
-        return told
-    offsets = ", ".join(offset(at, units).number for at in layout.offsets)
-    unit = offset(layout.offsets[0], units).unit
-    return told + _("; rows at {offsets} from the base line").format(offsets=f"{offsets}{THIN}{unit}".strip())

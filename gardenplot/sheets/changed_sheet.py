@@ -1,6 +1,7 @@
 """The sheet of what changed: only the stakes that moved, in walking order, the old figure struck through.
 
-Upright, in black; a line a stake with a box to tick and its number on the bed sheet, bed by bed.
+Upright, in black; a line a stake with its number on the bed sheet and a box to tick where it is driven or pulled out.
+Below them what is between the stakes: how blocks that are new or changed are planted now.
 """
 
 from attrs import evolve, frozen
@@ -8,12 +9,11 @@ from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.moved_numbers import StakeNumber, renumbered_words, stake_number
-from gardenplot.drawing.moved_says import Remarked, remarked, rows_of_new
+from gardenplot.drawing.changed_list import ChangedBed, ChangedStake, changed_beds
+from gardenplot.drawing.moved_numbers import StakeNumber
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.filling.again_ground import as_staked
-from gardenplot.filling.moved import Moved, moved
-from gardenplot.plan import Bed, Plan, bed_of
+from gardenplot.plan import Bed, Plan
 from gardenplot.sheets.book import About, Book, NothingToPrintError, version_of
 from gardenplot.sheets.choices import USUAL, Choices
 from gardenplot.sheets.list_page import ListHead, draw_box, draw_fitted, draw_list_head, list_room
@@ -25,8 +25,10 @@ from gardenplot.words import _
 
 _SAID = 40.0
 """Points of height of the sentences above the first bed."""
-_BED, _ROW, _LINE = 72.0, 31.0, 17.0
-"""Points of height of a bed's heading, of a stake, and of a line about the rows of a new block."""
+_BED, _ROW, _MORE = 72.0, 31.0, 15.0
+"""Points of height of a bed's heading, of a stake, and of what else begins or ends at it."""
+_HEAD, _LINE, _GAP = 24.0, 17.0, 6.0
+"""Points of height of the heading over what is between the stakes, of a line of it, and between two of them."""
 _STAY = 14.0
 """Points of height of a line about the stakes that stay."""
 _BOX = 14.0
@@ -37,25 +39,64 @@ _GREY = 0.93
 
 
 @frozen
-class _Line:
-    """A stake that moved, with further lines about a block that begins there."""
+class _Stake:
+    """A stake that moved."""
 
-    moved: Moved
-    number: StakeNumber
-    rows: tuple[str, ...]
+    stake: ChangedStake
+    is_grey: bool
 
     @property
     def height(self) -> float:
-        return _ROW + _LINE * len(self.rows)
+        """Points of height."""
+        return _ROW + _MORE * (len(self.stake.says) - 1)
+
+    def draw(self, page: Canvas, top: float, right: float) -> None:
+        """Draw it below a y in points."""
+        if self.is_grey:
+            page.setFillGray(_GREY)
+            page.rect(MARGIN, top - self.height, right - MARGIN, self.height, stroke=0, fill=1)
+            page.setFillGray(0)
+        _draw_stake(page, self.stake, top, right)
+
+
+@frozen
+class _Between:
+    """What is between the stakes, in lines beside its name or below it; the first of a bed has a heading."""
+
+    name: str
+    beside: str
+    lines: tuple[str, ...]
+    is_first: bool
+
+    @property
+    def height(self) -> float:
+        """Points of height."""
+        return _HEAD * self.is_first + _LINE * (1 + len(self.lines)) + _GAP
+
+    def draw(self, page: Canvas, top: float, right: float) -> None:
+        """Draw it below a y in points."""
+        if self.is_first:
+            page.setFont(FACE, 11)
+            page.drawString(MARGIN, top - 17, _("Between the stakes:"))
+            top -= _HEAD
+        page.setFont(BOLD, _ROWS_SIZE)
+        page.drawString(MARGIN, top - 13, fitted(self.name, BOLD, _ROWS_SIZE, right - MARGIN))
+        page.setFont(FACE, _ROWS_SIZE)
+        page.drawString(MARGIN + _name_width(self.name), top - 13, self.beside)
+        for at, words in enumerate(self.lines, start=1):
+            page.drawString(MARGIN + 12, top - 13 - _LINE * at, words)
+
+
+_Item = _Stake | _Between
 
 
 @frozen
 class _Part:
-    """A bed with the stakes that a page has room for."""
+    """A bed with as much of it as a page has room for."""
 
     bed: Bed
     stay: tuple[str, ...]
-    lines: tuple[_Line, ...]
+    items: tuple[_Item, ...]
     continued: bool
 
     @property
@@ -67,21 +108,17 @@ class _Part:
 def add_changed(book: Book, after: Plan, said: About, choices: Choices = USUAL, told: Told = untold) -> None:
     """Add the stakes of a plan that are not where they were; raises NothingToPrintError where none moved."""
     before = choices.before or after
-    staked = as_staked(before)
     right = book.upright()._pagesize[0] - MARGIN
-    lines = [
-        _Line(one, stake_number(staked, after, one), tuple(_rows(after, one, right))) for one in moved(staked, after)
-    ]
-    if not lines:
+    beds = changed_beds(as_staked(before), after)
+    if not any(bed.stakes or bed.between for bed in beds):
         raise NothingToPrintError(_("no stake moves, so there is no sheet of what changed"))
-    stay = {bed.id: tuple(_stay(staked, after, bed.id, right)) for bed in after.beds}
-    pages = _pages(after, lines, stay, list_room(book.paper) - _SAID)
+    pages = _pages(beds, right, list_room(book.paper) - _SAID)
     head = ListHead(_("What changed"), said, CAUTION)
     for number, parts in enumerate(pages):
         told(number, len(pages))
         y = _draw_said(book.canvas, draw_list_head(book, head, _units(after)), version_of(before), said.version)
         for part in parts:
-            y = _draw_part(book.canvas, staked, after, part, y)
+            y = _draw_part(book.canvas, after.place.units, part, y)
         book.end_page()
 
 
@@ -98,38 +135,43 @@ def _draw_said(page: Canvas, top: float, before: str, after: str) -> float:
     return top - _SAID
 
 
-def _rows(plan: Plan, one: Moved, right: float) -> list[str]:
-    words = rows_of_new(plan, one)
-    return broken(words, FACE, _ROWS_SIZE, right - _rows_at()) if words else []
-
-
-def _stay(before: Plan, after: Plan, bed: str, right: float) -> list[str]:
-    words = renumbered_words(before, after, bed)
-    return broken(words, FACE, 11, right - MARGIN) if words else []
-
-
 def _columns() -> tuple[float, float, float, float]:
     """Where the number, the old figure and the new one end, and where the words begin, in points."""
     number = MARGIN + _BOX + 4 + _NUMBER
     return number, number + _OLD, number + _OLD + _NEW, number + _OLD + _NEW + 12
 
 
-def _rows_at() -> float:
-    """Where lines about the rows of a new block begin: they have room below its old figure, as it has none."""
-    return _columns()[0] + 12
+def _items(bed: ChangedBed, right: float) -> list[_Item]:
+    """What is told of a bed, from the top down."""
+    return [
+        *(_Stake(stake, bool(number % 2)) for number, stake in enumerate(bed.stakes)),
+        *(_between(name, told, right, is_first=not number) for number, (name, told) in enumerate(bed.between)),
+    ]
 
 
-def _pages(plan: Plan, lines: list[_Line], stay: dict[str, tuple[str, ...]], room: float) -> list[list[_Part]]:
+def _between(name: str, told: tuple[str, ...], right: float, *, is_first: bool) -> _Between:
+    """The first line stands beside the name where it has room there."""
+    width = _name_width(name) + pdfmetrics.stringWidth(told[0], FACE, _ROWS_SIZE)
+    beside, below = (told[0], told[1:]) if MARGIN + width <= right else ("", told)
+    room = right - MARGIN - 12
+    return _Between(
+        name, beside, tuple(line for words in below for line in broken(words, FACE, _ROWS_SIZE, room)), is_first
+    )
+
+
+def _name_width(name: str) -> float:
+    return float(pdfmetrics.stringWidth(name, BOLD, _ROWS_SIZE)) + 8
+
+
+def _pages(beds: tuple[ChangedBed, ...], right: float, room: float) -> list[list[_Part]]:
     """Beds on pages; a bed is not begun in the last lines of one, and goes on under its name."""
-    beds: dict[str, list[_Line]] = {}
-    for line in lines:
-        beds.setdefault(line.moved.bed, []).append(line)
     pages: list[list[_Part]] = []
     left = 0.0
-    for bed_id, lines_there in beds.items():
-        waiting, continued = lines_there, False
+    for bed in beds:
+        waiting, stay = _items(bed, right), tuple(broken(bed.stay, FACE, 11, right - MARGIN)) if bed.stay else ()
+        continued = False
         while waiting:
-            part = _Part(bed_of(plan, bed_id), stay[bed_id] if not continued else (), (), continued)
+            part = _Part(bed.bed, stay if not continued else (), (), continued)
             if left < part.head + waiting[0].height:
                 pages.append([])
                 left = room
@@ -138,26 +180,22 @@ def _pages(plan: Plan, lines: list[_Line], stay: dict[str, tuple[str, ...]], roo
                 high += waiting[taken].height
                 taken += 1
             taken = max(1, taken)
-            pages[-1].append(evolve(part, lines=tuple(waiting[:taken])))
+            pages[-1].append(evolve(part, items=tuple(waiting[:taken])))
             left -= high
             waiting, continued = waiting[taken:], True
     return pages
 
 
-def _draw_part(page: Canvas, before: Plan, after: Plan, part: _Part, top: float) -> float:
-    """Draw a bed with its stakes; gives the y in points below it."""
+def _draw_part(page: Canvas, units: Units, part: _Part, top: float) -> float:
+    """Draw a bed with its stakes and what is between them; gives the y in points below it."""
     right = page._pagesize[0] - MARGIN
-    _draw_bed(page, part, after.place.units, top, right)
+    _draw_bed(page, part, units, top, right)
     y = top - part.head
     page.setLineWidth(0.35 * mm)
     page.line(MARGIN, y, right, y)
-    for number, line in enumerate(part.lines):
-        if number % 2:
-            page.setFillGray(_GREY)
-            page.rect(MARGIN, y - line.height, right - MARGIN, line.height, stroke=0, fill=1)
-            page.setFillGray(0)
-        _draw_line(page, before, after, line, y, right)
-        y -= line.height
+    for item in part.items:
+        item.draw(page, y, right)
+        y -= item.height
     return y
 
 
@@ -184,40 +222,25 @@ def _draw_bed(page: Canvas, part: _Part, units: Units, top: float, right: float)
         page.drawRightString(x, top - part.head + 5, label)
 
 
-def _draw_line(page: Canvas, before: Plan, after: Plan, line: _Line, top: float, right: float) -> None:
-    """One stake: its number, the old figure struck through, the new one large, and what it is."""
+def _draw_stake(page: Canvas, stake: ChangedStake, top: float, right: float) -> None:
+    """One stake: its number, the old figure struck through, the new one large, and what begins and ends there."""
     number, old, new, what = _columns()
-    mark, middle = remarked(before, after, line.moved), top - _ROW / 2
-    draw_box(page, MARGIN + 2, middle, _BOX)
-    _draw_number(page, line.number, number, middle)
-    if mark.old is not None:
-        _strike(page, str(mark.old), FACE, _OLD_SIZE, (old, middle))
-    if mark.new is not None:
-        page.setFont(BOLD, _size(str(mark.new), _NEW - 8, _NEW_SIZE))
-        page.drawRightString(new, middle - 7, str(mark.new))
-    said = f"{mark.letter} {mark.name}".strip()
-    tail = _tail(mark, line.number)
-    room = max(60.0, right - what - pdfmetrics.stringWidth(f"  {tail}", FACE, 12))
-    said = fitted(said, BOLD, 12, room)
-    page.setFont(BOLD, 12)
-    page.drawString(what, middle - 4, said)
-    start = what + pdfmetrics.stringWidth(said, BOLD, 12) + (6 if said else 0)
-    draw_fitted(page, tail, (start, middle - 4), right - start, FACE, 12)
-    page.setFont(FACE, _ROWS_SIZE)
-    for at, words in enumerate(line.rows):
-        page.drawString(_rows_at(), top - _ROW - _LINE * at - 9, words)
-
-
-def _tail(mark: Remarked, number: StakeNumber) -> str:
-    """What a stake is, and what is done with it where that is not just to move it."""
-    if mark.new is None:
-        parts = [f"{mark.what}: {_('leave the stake') if number.stays else mark.gone}"]
-    elif mark.old is None:
-        parts = [mark.what, _("has a stake") if number.is_there else _("new")]
-    else:
-        parts = [mark.what, *([_("leave the old one")] if number.stays else ())]
-        parts += [_("has a stake")] if number.is_there else ()
-    return " · ".join(part for part in (*parts, number.turn) if part)
+    middle = top - _ROW / 2
+    if stake.is_job:
+        draw_box(page, MARGIN + 2, middle, _BOX)
+    _draw_number(page, stake.number, number, middle)
+    if stake.old is not None:
+        _strike(page, str(stake.old), FACE, _OLD_SIZE, (old, middle))
+    if stake.new is not None:
+        page.setFont(BOLD, _size(str(stake.new), _NEW - 8, _NEW_SIZE))
+        page.drawRightString(new, middle - 7, str(stake.new))
+    for at, (name, does) in enumerate(stake.says):
+        room = max(60.0, right - what - pdfmetrics.stringWidth(f"  {does}", FACE, 12))
+        said, y = fitted(name, BOLD, 12, room), middle - 4 - _MORE * at
+        page.setFont(BOLD, 12)
+        page.drawString(what, y, said)
+        start = what + pdfmetrics.stringWidth(said, BOLD, 12) + (6 if said else 0)
+        draw_fitted(page, does, (start, y), right - start, FACE, 12)
 
 
 def _draw_number(page: Canvas, number: StakeNumber, right: float, middle: float) -> None:

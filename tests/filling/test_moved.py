@@ -88,10 +88,10 @@ def test_rows_and_spacings_are_marked_anew_where_their_block_begins() -> None:
         ("b1", Mark.SPACING, 30, 25),
     ]  # fmt: skip
     assert [remarked_words(plan, after, one) for one in moved(plan, after)] == [
-        "Upper bed: Cos lettuce row 1 from the base line, from 1.00\u2009m on 35\u2009cm, was 20\u2009cm",
-        "Upper bed: Cos lettuce row 2 from the base line, from 1.00\u2009m on 65\u2009cm, was 50\u2009cm",
-        "Upper bed: Cos lettuce row 3 from the base line, from 1.00\u2009m on 80\u2009cm no longer",
-        "Upper bed: Cos lettuce from plant to plant, from 1.00\u2009m on 25\u2009cm, was 30\u2009cm",
+        "Upper bed: Cos lettuce row 1 from the base line 35\u2009cm, was 20\u2009cm",
+        "Upper bed: Cos lettuce row 2 from the base line 65\u2009cm, was 50\u2009cm",
+        "Upper bed: Cos lettuce row 3 from the base line 80\u2009cm no longer",
+        "Upper bed: Cos lettuce from plant to plant 25\u2009cm, was 30\u2009cm",
     ]
 
 

@@ -107,4 +107,5 @@ def test_s6_answered_in_one_plan_sows_again_without_losing_a_market(
         ("p1", "ends", cm(1415), cm(1290)), ("p1-2", "begins", None, cm(1290)), ("p1-2", "ends", None, cm(1440))
     ]  # fmt: skip
     (page,) = pages_of(sheet.read_bytes())
-    assert [words.text for words in page.words if words.size == 20] == ["12.90 m", "12.90 m", "14.40 m"]
+    # Both blocks share the stake at 12.90 m.
+    assert [words.text for words in page.words if words.size == 20] == ["12.90 m", "14.40 m"]

@@ -62,7 +62,8 @@ def test_each_stake_that_moved_stands_there_once_with_its_old_figure_struck_thro
     (page,) = pages_of(changed_sheet(before, after, paper, name="Rook Hollow", printed=TODAY).pdf)
     assert_legible(page, paper)
     found = moved(before, after)
-    assert len(found) == boxes(page, 14) == 3
+    # At 6.00 m a stake stands already, so that there is nothing to tick.
+    assert (len(found), boxes(page, 14)) == (3, 2)
     large = [words for words in page.words if words.size == 20]
     assert [words.text for words in large] == [plain(str(remarked(before, after, one).new)) for one in found]
     # The new block of the upper bed begins where another ends: one stake more, and its foot stake is 3, not 2.
@@ -175,10 +176,10 @@ def test_many_stakes_go_on_over_pages_under_the_name_of_their_bed() -> None:
         after = change_planting(after, str(one["id"]), length=parse_length("75 cm"))
     pages = pages_of(changed_sheet(plan, after, Paper.A4).pdf)
     assert sum(boxes(page, 14) for page in pages) == 50
-    assert len(pages) == 3
+    assert len(pages) == 6
     for number, page in enumerate(pages, start=1):
         assert_legible(page, Paper.A4)
-        assert f"page {number} of 3" in page.text
+        assert f"page {number} of 6" in page.text
         assert ("Long bed, continued" in page.text) is (number > 1)
 
 
