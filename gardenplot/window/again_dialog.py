@@ -11,7 +11,6 @@ from gardenplot.drawing.letters import keeping_letters
 from gardenplot.drawing.remedies import Trouble
 from gardenplot.errors import PlanError
 from gardenplot.exports.apart import Work
-from gardenplot.plan import Plan
 from gardenplot.units import parse_share
 from gardenplot.window.answers_dialog import AnswersDialog
 from gardenplot.window.canvas import Canvas
@@ -30,6 +29,9 @@ _LOSS = "again/loss"
 
 class AgainDialog(AnswersDialog):
     """Asks for the share of seedlings lost between tray and bed; begins with the first wanted that deviates."""
+
+    as_taken = staticmethod(keeping_letters)
+    """Stakes and sheets are in somebody's hand by now: what was there keeps its letter."""
 
     def __init__(
         self, document: Document, canvas: Canvas, sight: Sight, parent: QWidget, wanted: tuple[str | None, ...] = ()
@@ -82,7 +84,3 @@ class AgainDialog(AnswersDialog):
 
     def _chosen(self, number: int) -> None:
         self.show_trouble(self._troubles[number])
-
-    def _as_taken(self, plan: Plan) -> Plan:
-        """Stakes and sheets are in somebody's hand by now: what was there keeps its letter."""
-        return keeping_letters(self._document.plan, plan)

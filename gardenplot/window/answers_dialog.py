@@ -1,5 +1,6 @@
 """What does not go as planned and what can be done about it, beside the drawing: looked at, then taken or left."""
 
+from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal
@@ -31,6 +32,8 @@ class AnswersDialog(QDialog):
     """
 
     told = Signal(str)
+    as_taken: Callable[[Plan, Plan], Plan] = staticmethod(lambda _before, after: after)
+    """What the plan of a remedy becomes when it is taken, by the plan before."""
 
     def __init__(self, document: Document, canvas: Canvas, sight: Sight, parent: QWidget) -> None:
         super().__init__(parent, Qt.WindowType.Dialog)
@@ -131,10 +134,6 @@ class AnswersDialog(QDialog):
         self.reject()
         self.told.emit(_("{says}; the plan is as it was").format(says=error.says))
 
-    def _as_taken(self, plan: Plan) -> Plan:
-        """What the plan of a remedy becomes when it is taken."""
-        return plan
-
     def _take(self) -> None:
         """Make the chosen remedy the plan, in one step, and select what it is about."""
         remedy = self.view.chosen
@@ -145,7 +144,7 @@ class AnswersDialog(QDialog):
         self.accept()
         # The button that led here may be good for nothing any more, and would hand the keyboard on to anything.
         self._canvas.setFocus()
-        if not self._document.change(remedy.step, self._as_taken(remedy.plan)):
+        if not self._document.change(remedy.step, self.as_taken(self._document.plan, remedy.plan)):
             self.told.emit(_("{done}; in the plan all stays where it is").format(done=remedy.step))
         elif trial.proposed:
             self._sight.show_day(day)

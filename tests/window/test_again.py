@@ -10,8 +10,10 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from gardenplot.drawing.again_table import GOES_AS_PLANNED
+from gardenplot.drawing.letters import looks
 from gardenplot.plan import Plan, planting_of
 from gardenplot.plan.file import read_plan
+from gardenplot.units import parse_length
 from gardenplot.window import again_dialog
 from gardenplot.window.again_dialog import AgainDialog
 from gardenplot.window.document import Document
@@ -231,3 +233,15 @@ def test_a_large_plan_is_planned_again_in_a_process_of_its_own(
     press(dialog.take)
     one = planting_of(document.plan, "p1")
     assert (one.plants, one.in_ground) == (152, date(2025, 5, 12) + timedelta(days=10))
+
+
+def test_what_is_sown_again_leaves_the_letters_of_what_stands(document: Document, again: Opened) -> None:
+    """The fennel of S6 is A and what stands behind it B; what is sown again between them does not make that C."""
+    plan = late_and_short(is_late=False)
+    fennel = plan.plantings[0]
+    behind = evolve(fennel, id="q", start=parse_length("14.6 m"), order=None, plants=3, actual=None)
+    dialog = again(evolve(plan, plantings=(fennel, behind)), "5 %")
+    click(dialog, "Sow again today")
+    QTest.keyClick(dialog.view.table, Key.Key_Return)
+    letters = {name: look.letter for name, look in looks(document.plan).items()}
+    assert letters == {"p1": "A", "q": "B", "p1-2": "C"}
