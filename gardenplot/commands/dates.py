@@ -99,7 +99,7 @@ def _print_weeks(plan: Plan) -> None:
     rows: list[tuple[str, ...]] = []
     for week in weeks:
         rows += [
-            (row.day_words, row.what, row.name, row.amount, row.bed_name, _("done") if row.done else "")
+            (row.day_words, row.what, row.name, row.amount_told, row.bed_name, _("done") if row.done else "")
             for row in week.rows
         ]
     widths = [max(len(one_line(row[column])) for row in rows) for column in range(len(rows[0]))]

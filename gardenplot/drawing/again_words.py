@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from gardenplot.drawing.days import day_words, missing_words, short_day
+from gardenplot.drawing.days import day_words, short_day, with_missing
 from gardenplot.drawing.moved_says import remarked_words
 from gardenplot.drawing.sayings import between_readings, counted, name_of
 from gardenplot.drawing.setback_words import setback_words
@@ -141,7 +141,7 @@ def _grown_words(answer: Answer) -> Iterator[str]:
     if answer.set_out and answer.ready:
         yield _("set out {day}, ready {ready}").format(day=short_day(answer.set_out), ready=short_day(answer.ready))
     if answer.market:
-        yield _("market {day}").format(day=day_words(answer.market)) + missing_words(answer.missed)
+        yield with_missing(_("market {day}").format(day=day_words(answer.market)), answer.missed)
     yield _costs_words(answer)
 
 

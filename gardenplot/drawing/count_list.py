@@ -6,7 +6,7 @@ from operator import itemgetter
 from attrs import frozen
 
 from gardenplot.drawing.actual_words import planted_words
-from gardenplot.drawing.days import days_between, missing_words, short_day, weekday_words
+from gardenplot.drawing.days import days_between, short_day, weekday_words, with_missing
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.needed_words import needed_for_orders
 from gardenplot.drawing.sayings import between, counted
@@ -137,8 +137,7 @@ def _needs(plan: Plan, one: Grown) -> str:
     if one.order is None:
         return ""
     needed = needed_for_orders(plan)[one.planting.id]
-    missed = missing_words(needed.missed)
-    day = weekday_words(needed.day) + (f"{missed}," if missed else "")
+    day = with_missing(weekday_words(needed.day), needed.missed) + ("," if needed.missed else "")
     words = _("for {day} {needed}").format(day=day, needed=needed)
     over = needed.planted - needed.count
     answer = _("{count} short") if over < 0 else _("{count} to spare") if over else _("none to spare")

@@ -60,7 +60,8 @@ _NOTHING_YET = Actual()
 class DateRow:
     """A job on a day: in words, for which planting or where, and how many of what.
 
-    `until` is the first day on which a job of several days is over. `about` is the id of the planting or cover.
+    `until` is the first day on which a job of several days is over. `about` is the id of the planting or cover, and
+    `missed` are the market days that a harvest misses.
     """
 
     day: date
@@ -74,6 +75,12 @@ class DateRow:
     planting: str | None = None
     until: date | None = None
     done: bool = False
+    missed: str = ""
+
+    @property
+    def amount_told(self) -> str:
+        """How many of what, with the market days that it misses."""
+        return ", ".join(part for part in (self.amount, self.missed) if part)
 
     @property
     def day_words(self) -> str:
@@ -172,7 +179,9 @@ def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str) -> Iterato
     yield from row(Job.HARDEN, dates.harden, trays, until=dates.set_out, done=came.hardened is not None)
     yield from row(Job.SET_OUT, dates.set_out, plants, done=in_bed)
     over = None if dates.last is None or dates.last == date.max else dates.last + timedelta(days=1)
-    yield from row(Job.READY, dates.ready, _ready(one, layout), until=over, done=came.harvested is not None)
+    yield from row(
+        Job.READY, dates.ready, _ready(one, layout), until=over, done=came.harvested is not None, missed=_missed(one)
+    )
     if dates.last != dates.ready:
         yield from row(Job.LAST, dates.last, "")
     yield from row(Job.FREE, dates.out, "", done=came.cleared is not None)
@@ -190,12 +199,12 @@ def _maker(bed: Bed, one: Grown, letter: str) -> Callable[..., Iterator[DateRow]
     name = f"{letter} {(one.hardened or one).crop.name}"
 
     def row(
-        job: Job, day: date | None, amount: str, *, until: date | None = None, done: bool = False
+        job: Job, day: date | None, amount: str, *, until: date | None = None, done: bool = False, missed: str = ""
     ) -> Iterator[DateRow]:
         if day is not None:
             over = until if until is not None and until > day else None
             what = job_words(job, raised=raised)
-            yield DateRow(day, job, what, name, amount, bed.name, bed.id, planting, planting, over, done)
+            yield DateRow(day, job, what, name, amount, bed.name, bed.id, planting, planting, over, done, missed)
 
     return row
 
@@ -231,7 +240,12 @@ def _ready(one: Grown, layout: Layout) -> str:
     order, market, ready = one.order, one.planting.market, one.dates.ready
     day = market_made(order, market, ready) if order is not None and ready is not None else None
     plants = so_many_plants(layout.plants)
-    if day is None or order is None:
-        return plants
-    words = _("{plants} for {day}").format(plants=plants, day=weekday_words(day))
-    return words + missing_words(markets_missed(order, market, day))
+    return plants if day is None else _("{plants} for {day}").format(plants=plants, day=weekday_words(day))
+
+
+def _missed(one: Grown) -> str:
+    """The market days that it misses, as it is ready too late for them: "missing 12 Jul, 19 Jul"."""
+    order, market, ready = one.order, one.planting.market, one.dates.ready
+    if order is None or ready is None:
+        return ""
+    return missing_words(markets_missed(order, market, market_made(order, market, ready)))

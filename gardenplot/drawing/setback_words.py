@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from datetime import timedelta
 
-from gardenplot.drawing.days import day_words, missing_words, short_day
+from gardenplot.drawing.days import day_words, short_day, with_missing
 from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.drawing.so_many import so_many_days, so_many_plants
 from gardenplot.filling.setbacks import Setback, Why
@@ -50,9 +50,8 @@ def _raised(plan: Plan, one: Setback) -> Iterator[str]:
         )
     if one.late and one.ready and one.market:
         words = _("{name}: ready {ready}, for the market on {market}")
-        yield words.format(name=name, ready=day_words(one.ready), market=day_words(one.market)) + missing_words(
-            one.missed
-        )
+        told = words.format(name=name, ready=day_words(one.ready), market=day_words(one.market))
+        yield with_missing(told, one.missed)
 
 
 def _few_cells(plan: Plan, one: Setback) -> str:

@@ -59,7 +59,7 @@ def _event(plan: Plan, row: DateRow, uid: str, made: datetime) -> Event:
     if (end := _end(row)) is not None:
         event.add("dtend", end)
     event.add("summary", _summary(row))
-    event.add("description", "\n".join(one_line(line) for line in (row.amount, row.bed_name, _CAUTION) if line))
+    event.add("description", "\n".join(one_line(line) for line in (row.amount_told, row.bed_name, _CAUTION) if line))
     where = ", ".join(part for part in (one_line(row.bed_name), one_line(plan.place.name)) if part.strip())
     if where:
         event.add("location", where)
@@ -69,7 +69,7 @@ def _event(plan: Plan, row: DateRow, uid: str, made: datetime) -> Event:
 
 def _summary(row: DateRow) -> str:
     """What, of which, how many: "set out: A Pak choi, 136 plants"."""
-    parts = [part for part in (row.name, row.amount) if part]
+    parts = [part for part in (row.name, row.amount_told) if part]
     if row.planting is None:
         parts[1:] = [row.bed_name]
     words = _("{what}: {of}").format(what=row.what, of=", ".join(parts))

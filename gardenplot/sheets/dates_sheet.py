@@ -19,7 +19,7 @@ from gardenplot.words import _
 _WEEKDAY, _DAY = 30.0, 62.0
 """Points of width of "Wed" and of "31 May"."""
 _SECOND = 14.0
-"""Points of height of a second line in a row."""
+"""Points of height of each further line in a row."""
 _SHARES = (0.2, 0.29, 0.3, 0.21)
 """What job, name, number and bed take of the width that is left."""
 _CAUTION = _(
@@ -37,7 +37,7 @@ def add_dates(book: Book, plan: Plan, said: About, _choices: Choices = USUAL, to
         Part(
             week.name,
             " · ".join(part for part in (week.bench, week.days) if part),
-            tuple(_Row(row, _must_stand(row, needed)) for row in week.rows),
+            tuple(_Row(row, _more(row, needed)) for row in week.rows),
             height_of=_height_of,
         )
         for week in weeks
@@ -47,19 +47,19 @@ def add_dates(book: Book, plan: Plan, said: About, _choices: Choices = USUAL, to
 
 @frozen
 class _Row:
-    """A job, and what must stand where it is a harvest."""
+    """A job and, where it is a harvest, the market days that it misses and what must stand, a line each."""
 
     job: DateRow
-    needs: str
+    more: tuple[str, ...]
 
 
-def _must_stand(row: DateRow, needed: dict[str, Needed]) -> str:
+def _more(row: DateRow, needed: dict[str, Needed]) -> tuple[str, ...]:
     found = needed.get(row.planting or "") if row.job is Job.READY else None
-    return "" if found is None else str(found)
+    return tuple(words for words in (row.missed, "" if found is None else str(found)) if words)
 
 
 def _height_of(row: _Row) -> float:
-    return ROW + _SECOND if row.needs else ROW
+    return ROW + _SECOND * len(row.more)
 
 
 def _draw_row(page: Canvas, whole: _Row, top: float, right: float) -> None:
@@ -76,6 +76,6 @@ def _draw_row(page: Canvas, whole: _Row, top: float, right: float) -> None:
     cells = ((row.what, FACE), (row.name, BOLD), (row.amount, FACE), (row.bed_name, FACE))
     for share, (words, face) in zip(_SHARES, cells, strict=True):
         draw_fitted(page, words, (left, base), share * spare - 6, face, 11)
-        if words is row.amount:
-            draw_fitted(page, whole.needs, (left, base - _SECOND), share * spare - 6, face, 11)
+        for number, more in enumerate(whole.more if words is row.amount else (), start=1):
+            draw_fitted(page, more, (left, base - _SECOND * number), share * spare - 6, face, 11)
         left += share * spare

@@ -171,4 +171,4 @@ def _week_row(week: Week) -> TableRow:
 
 
 def _date_cells(row: DateRow) -> tuple[str, ...]:
-    return row.day_words, row.what, row.name, row.amount, row.bed_name, _("done") if row.done else ""
+    return row.day_words, row.what, row.name, row.amount_told, row.bed_name, _("done") if row.done else ""

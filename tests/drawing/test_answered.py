@@ -70,14 +70,18 @@ def test_what_was_sown_stays_as_it_was_sown_whatever_is_set_out(kind: AnswerKind
 def test_what_is_ready_too_late_is_told_for_the_market_that_it_makes(is_late: bool, first: str, second: str) -> None:
     """16 plants that are ready on 25 July make Sat 26 July; on 12 July 152 of 167 stand."""
     plan = answer(AnswerKind.SOW_AGAIN, is_late=is_late).plan
-    ready = {row.about: f"{row.day:%d %b}: {row.amount}" for row in date_rows(plan) if row.job is Job.READY}
-    in_time = "21 Jul: 152 for Sat 26 Jul, missing 12 Jul, 19 Jul" if is_late else "11 Jul: 152 for Sat 12 Jul"
-    assert ready == {"p1": in_time, "p1-2": "25 Jul: 16 for Sat 26 Jul, missing 12 Jul, 19 Jul"}
+    ready = {row.about: f"{row.day:%d %b}: {row.amount_told}" for row in date_rows(plan) if row.job is Job.READY}
+    in_time = (
+        "21 Jul: 152 plants for Sat 26 Jul, missing 12 Jul, 19 Jul"
+        if is_late
+        else "11 Jul: 152 plants for Sat 12 Jul"
+    )
+    assert ready == {"p1": in_time, "p1-2": "25 Jul: 16 plants for Sat 26 Jul, missing 12 Jul, 19 Jul"}
     (turn,) = count_turns(plan)
     assert [block.needs for block in turn.blocks] == [first, second]
 
 
 def test_many_market_days_that_are_missed_are_told_by_their_number() -> None:
     days = [date(2025, 7, 5 + number) for number in range(4)]
-    assert missing_words(days[:3]) == ", missing 5 Jul, 6 Jul, 7 Jul"
-    assert missing_words(days) == ", missing 4 market days from 5 Jul on"
+    assert missing_words(days[:3]) == "missing 5 Jul, 6 Jul, 7 Jul"
+    assert missing_words(days) == "missing 4 market days from 5 Jul on"
