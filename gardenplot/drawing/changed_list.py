@@ -46,6 +46,28 @@ class ChangedBed:
 
 
 _Numbered = tuple[Moved, StakeNumber]
+_MOST_LETTERS = 8
+"""Of more letters that are others now it is not told which."""
+
+
+def relettered_words(before: Plan, after: Plan) -> str:
+    """Which blocks have other letters than before, on stakes and labels that are in somebody's hand.
+
+    "Letters are not as before: B is now C, C is now D".
+    """
+    was, now = looks(before), looks(after)
+    trays = {one.id for one in after.plantings if one.hardens is not None}
+    pairs = [
+        (was[one].letter, look.letter)
+        for one, look in now.items()
+        if one in was and one not in trays and was[one].letter != look.letter
+    ]
+    if not pairs:
+        return ""
+    if len(pairs) > _MOST_LETTERS:
+        return _("Letters are not as before: put new labels on the stakes")
+    told = ", ".join(_("{old} is now {new}").format(old=old, new=new) for old, new in pairs)
+    return _("Letters are not as before: {letters}").format(letters=told)
 
 
 def changed_beds(before: Plan, after: Plan) -> tuple[ChangedBed, ...]:

@@ -9,7 +9,7 @@ from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.changed_list import ChangedBed, ChangedStake, changed_beds
+from gardenplot.drawing.changed_list import ChangedBed, ChangedStake, changed_beds, relettered_words
 from gardenplot.drawing.moved_numbers import StakeNumber
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.filling.again_ground import as_staked
@@ -23,8 +23,6 @@ from gardenplot.units import Units
 from gardenplot.units.figures import tape
 from gardenplot.words import _
 
-_SAID = 40.0
-"""Points of height of the sentences above the first bed."""
 _BED, _ROW, _MORE = 72.0, 31.0, 15.0
 """Points of height of a bed's heading, of a stake, and of what else begins or ends at it."""
 _HEAD, _LINE, _GAP = 24.0, 17.0, 6.0
@@ -112,11 +110,12 @@ def add_changed(book: Book, after: Plan, said: About, choices: Choices = USUAL, 
     beds = changed_beds(as_staked(before), after)
     if not any(bed.stakes or bed.between for bed in beds):
         raise NothingToPrintError(_("no stake moves, so there is no sheet of what changed"))
-    pages = _pages(beds, right, list_room(book.paper) - _SAID)
+    sentences = _sentences(before, after, said.version)
+    pages = _pages(beds, right, list_room(book.paper) - _said_height(sentences))
     head = ListHead(_("What changed"), said, CAUTION)
     for number, parts in enumerate(pages):
         told(number, len(pages))
-        y = _draw_said(book.canvas, draw_list_head(book, head, _units(after)), version_of(before), said.version)
+        y = _draw_said(book.canvas, draw_list_head(book, head, _units(after)), sentences)
         for part in parts:
             y = _draw_part(book.canvas, after.place.units, part, y)
         book.end_page()
@@ -126,13 +125,27 @@ def _units(plan: Plan) -> str:
     return tape_to_bring(plan.beds[0], plan.place.units)[0] if plan.beds else ""
 
 
-def _draw_said(page: Canvas, top: float, before: str, after: str) -> float:
-    """What the sheet is for; gives the y in points below it."""
-    words = _("Only these stakes move; all others stay where version {version} has them.").format(version=before)
-    draw_fitted(page, words, (MARGIN, top - 16), page._pagesize[0] - 2 * MARGIN, FACE, 12)
-    words = _("Stakes have the numbers of the bed sheets of version {version}.").format(version=after)
-    draw_fitted(page, words, (MARGIN, top - 31), page._pagesize[0] - 2 * MARGIN, FACE, 12)
-    return top - _SAID
+def _sentences(before: Plan, after: Plan, version: str) -> tuple[str, ...]:
+    """What the sheet is for, and of which sheets its numbers and letters are."""
+    found = (
+        _("Only these stakes move; all others stay where version {version} has them.").format(
+            version=version_of(before)
+        ),
+        _("Stakes have the numbers of the bed sheets of version {version}.").format(version=version),
+        relettered_words(before, after),
+    )
+    return tuple(words for words in found if words)
+
+
+def _said_height(sentences: tuple[str, ...]) -> float:
+    return 10 + 15 * len(sentences)
+
+
+def _draw_said(page: Canvas, top: float, sentences: tuple[str, ...]) -> float:
+    """The sentences above the first bed; gives the y in points below them."""
+    for at, words in enumerate(sentences):
+        draw_fitted(page, words, (MARGIN, top - 16 - 15 * at), page._pagesize[0] - 2 * MARGIN, FACE, 12)
+    return top - _said_height(sentences)
 
 
 def _columns() -> tuple[float, float, float, float]:

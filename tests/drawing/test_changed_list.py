@@ -8,7 +8,7 @@ from fractions import Fraction
 from attrs import evolve
 from hypothesis import given, settings
 
-from gardenplot.drawing.changed_list import ChangedBed, changed_beds
+from gardenplot.drawing.changed_list import ChangedBed, changed_beds, relettered_words
 from gardenplot.drawing.letters import keeping_letters
 from gardenplot.filling.again import AnswerKind, plan_again
 from gardenplot.filling.again_ground import as_staked
@@ -109,6 +109,18 @@ def test_a_cover_is_told_apart_since_no_stake_was_driven_for_it() -> None:
     (bed,) = changed_beds(plan, after)
     assert [one[:2] for one in stakes(bed)] == [("4.00 m", "3.00 m")]
     assert between(bed)[-1] == ["Cover", "0.80 – 3.20 m, was 0.80 – 4.20 m"]
+
+
+def test_letters_that_are_others_now_are_said() -> None:
+    """A block planted between two by hand: letters run along the plan, and the second becomes the third."""
+    before = two_beds()
+    new = evolve(before.plantings[0], id="new", start=parse_length("4.2 m"), length=parse_length("60 cm"))
+    after = evolve(before, plantings=(*before.plantings, new))
+    assert relettered_words(before, after) == "Letters are not as before: B is now C"
+    assert relettered_words(before, keeping_letters(before, after)) == ""
+    many = evolve(before, plantings=(new, *(evolve(new, id=f"m{at}", bed="b2") for at in range(9))))
+    front = evolve(new, id="front", start=parse_length("0 m"))
+    assert relettered_words(many, evolve(many, plantings=(*many.plantings, front))).endswith("labels on the stakes")
 
 
 @settings(max_examples=25)
