@@ -80,6 +80,6 @@ def print_carry(plan: Plan, asked: Asked) -> None:
             print("  " + " · ".join(carried_list(plan, one)))
         for layout in turn.layouts:
             planted = grown[layout.planting]
-            said, day = block_words(planted, layout), planted.dates.in_ground
+            said, day = block_words(planted, layout, plan.place.units), planted.dates.in_ground
             tail = f" · {short_day(day)}" if day else ""
             print(f"  {titled(plan, layout.planting, look)}: {said}{tail}")

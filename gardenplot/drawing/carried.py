@@ -15,7 +15,7 @@ from attrs import frozen
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.number_words import value_words
-from gardenplot.drawing.so_many import so_many_clumps
+from gardenplot.drawing.so_many import so_many_clumps, so_many_seeds
 from gardenplot.drawing.stakes import stakes
 from gardenplot.drawing.tape_legs import LEGS, is_taped, legs_of
 from gardenplot.drawing.turns import turns
@@ -23,7 +23,7 @@ from gardenplot.layout import Grown, LaidOut, Layout, kept_for
 from gardenplot.layout.candidate import has_even_rows
 from gardenplot.plan import Bed, Cover, Crop, Establish, GoodKind, Pattern, Plan, crop_of
 from gardenplot.plan.shapes import corners_apart
-from gardenplot.supplies import raised_for
+from gardenplot.supplies import Raising, raised_for
 from gardenplot.supplies.shopping import Need, covered, is_own_tool
 from gardenplot.units import FOOT, Length, M, Units
 from gardenplot.units.figures import THIN, grouped, offset, span, tape
@@ -212,6 +212,18 @@ def _counted(kind: GoodKind, name: str, count: int) -> str:
             return ngettext("{count} weight or peg", "{count} weights or pegs", count)
 
 
+def _seed_words(crop: Crop, made: Raising, layout: Layout, units: Units) -> str:
+    """The seed of a block and how thick it is sown, or for how many places where the seed is not known."""
+    if made.seeds is None:
+        return _("seed for {plants} places").format(plants=grouped(layout.plants))
+    parts = [so_many_seeds(made.seeds)]
+    if made.weight is not None and made.grams is not None:
+        parts.append(value_words(made.weight, units))
+    if crop.seeds_per_row is not None:
+        parts.append(crop.seeds_per_row.text)
+    return ", ".join(parts)
+
+
 _TOOLS: Mapping[GoodKind, str] = {
     GoodKind.SPACER: _("spacing tool {spacing}"),
     GoodKind.ROW_MARKER: _("row marker {spacing}"),
@@ -225,11 +237,11 @@ _ALONE: Mapping[GoodKind, str] = {
 }
 
 
-def block_words(one: Grown, layout: Layout) -> str:
-    """What is carried for a block: "136 plants (3 trays)", "63 clumps of 4 (2 trays)", "seed for 24 places"."""
+def block_words(one: Grown, layout: Layout, units: Units) -> str:
+    """What is carried for a block: "136 plants (3 trays)", "63 clumps of 4 (2 trays)", "832 seeds, 12 / ft"."""
     made = raised_for(one, layout)
     if made.to_sow is None:
-        return _("seed for {plants} places").format(plants=grouped(layout.plants))
+        return _seed_words(one.crop, made, layout, units)
     words = so_many_clumps(layout.plants, one.crop.stand)
     if made.trays:
         words += " " + ngettext("({count} tray)", "({count} trays)", made.trays).format(count=made.trays)

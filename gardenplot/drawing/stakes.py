@@ -6,14 +6,17 @@ from itertools import pairwise
 from attrs import evolve, frozen
 
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.sayings import name_of, rows_by_plants
+from gardenplot.drawing.sayings import TIMES, name_of, rows_by_plants
 from gardenplot.layout import LaidOut, Layout
 from gardenplot.layout.row_ends import RowEnd, row_ends
 from gardenplot.layout.staked import beyond, staked
 from gardenplot.plan import Bed, Pattern, Plan
 from gardenplot.units import Units
-from gardenplot.units.figures import span, tape
+from gardenplot.units.figures import grouped, span, tape
 from gardenplot.words import _, ngettext
+
+_MOST_ROW_ENDS = 6
+"""Readings inside a block at which rows begin or end that have stakes of their own."""
 
 
 @frozen
@@ -75,11 +78,17 @@ def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[st
                 len(found),
                 at,
                 tuple(note.here for note in here),
-                "; ".join(rows_by_plants(layout) for layout in begins),
+                "; ".join(_rows(layout) for layout in begins),
                 sum(layout.plants for layout in begins) if begins else None,
             )
         )
     return tuple(found)
+
+
+def _rows(layout: Layout) -> str:
+    """Rows and plants; a single row is told as one, lest its plants be taken for rows."""
+    words = rows_by_plants(layout)
+    return f"1{TIMES}{words}" if len(layout.rows) == 1 and words == grouped(layout.plants) else words
 
 
 def _bed_notes(plan: Plan, bed: Bed, layouts: tuple[Layout, ...]) -> list[_Note]:
@@ -119,11 +128,17 @@ def end_words(units: Units, *, begins: bool, beyond: int) -> str:
 
 
 def _row_notes(plan: Plan, bed: Bed, layout: Layout, look: dict[str, Look]) -> list[_Note]:
-    """Rows that begin or end inside a block; those whose readings look the same on paper in one note."""
+    """Rows that begin or end inside a block; those whose readings look the same on paper in one note.
+
+    Where rows begin and end at many readings, as in a round bed, stakes would stand at every span of the tape: then
+    each row's first and last plant, which the sheet tells beside the stakes, are enough.
+    """
     units, letter = plan.place.units, look[layout.planting].letter
     alike: dict[tuple[str, bool], list[RowEnd]] = {}
     for end in row_ends(bed, layout):
         alike.setdefault((tape(end.at, units).number, end.begins), []).append(end)
+    if len(alike) > _MOST_ROW_ENDS:
+        return []
     return [
         _Note(found[0].at, Here(_row_words(layout, found), letter), 6 if begins else 2)
         for (_reading, begins), found in alike.items()

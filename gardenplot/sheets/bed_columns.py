@@ -1,8 +1,11 @@
 """Beside the stake table: row offsets of each planting, how to square the bed, what to carry."""
 
+from collections.abc import Iterator
+
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.carried import are_pegged
+from gardenplot.drawing.carried import are_pegged, covers_of
+from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import says, titled
 from gardenplot.drawing.tape_legs import is_taped
@@ -13,7 +16,6 @@ from gardenplot.plan import Bed, Pattern, Plan
 from gardenplot.plan.shapes import diagonal_of
 from gardenplot.sheets.figure_table import table
 from gardenplot.sheets.page_parts import SIDE_WIDTH
-from gardenplot.sheets.paper import BOLD, FACE, fitted
 from gardenplot.sheets.row_sections import MOST_LINES, across_from, row_sections
 from gardenplot.sheets.section import (
     Section,
@@ -26,9 +28,13 @@ from gardenplot.sheets.section import (
     space,
     stacked,
 )
+from gardenplot.supplies.covers import cover_cut
 from gardenplot.units import CM, INCH, Units
-from gardenplot.units.figures import grouped, offset, tape
+from gardenplot.units.figures import grouped, offset, span, tape
 from gardenplot.words import _, ngettext
+
+_MOST_CORNERS = 8
+"""An outline of more corners follows a curve: it is taken from the drawing."""
 
 
 def sections(
@@ -41,17 +47,16 @@ def sections(
     units = plan.place.units
     across = row_sections(plan, laid, layouts, look, string)
     unit = offset(CM, units).unit
-    seen = _("{unit} from the base line (left edge, from the head)")
-    if laid.bed.outline:
-        seen = _("{unit} from the base line, left as seen from the head")
-    title = _("Across the bed")
+    title, seen = _("Across the bed"), _where_the_tape_lies(laid.bed, unit)
     if all(layout.grid.pattern is Pattern.RINGS for layout in layouts):
-        seen, title = _("{unit} from the centre of the bed"), _("Rings")
-    column_head = _title(title, seen.format(unit=unit).strip())
+        title, seen = _("Rings"), _("{unit} from the centre of the bed").format(unit=unit)
+    column_head = _title(title, seen)
     return (
         *((stacked(column_head, across[0]), *across[1:]) if across else ()),
+        *_corners(laid.bed, units),
         *_in_the_way(laid.bed, units),
         *_reserved(plan, laid, layouts, look),
+        *_hoops(plan, laid, layouts),
         *_square(laid.bed, units),
     )
 
@@ -73,14 +78,30 @@ def draw_sections(page: Canvas, found: tuple[Section, ...], corner: tuple[float,
         y -= section.height
 
 
-def _title(words: str, quiet: str) -> Section:
-    def draw(page: Canvas, left: float, top: float, width: float) -> None:
-        page.setFont(BOLD, 12)
-        page.drawString(left, top - 11, words)
-        page.setFont(FACE, 9)
-        page.drawString(left, top - 23, fitted(quiet, FACE, 9, width))
+def _where_the_tape_lies(bed: Bed, unit: str) -> str:
+    """Which line tape and stakes lie along, and from which offsets are measured."""
+    words = _("{unit} from the base line: the thick line, left as seen from the head. Tape and stakes lie along it.")
+    if bed.diameter is not None:
+        words = _(
+            "{unit} from the base line: the thick line, left as seen from the head, which the bed touches half way. "
+            "Tape and stakes lie along it."
+        )
+    return words.format(unit=unit).strip()
 
-    return Section(28, draw)
+
+def _title(words: str, quiet: str) -> Section:
+    return stacked(headed(words, ""), sentence(quiet, 9), space(4))
+
+
+def _corners(bed: Bed, units: Units) -> tuple[Section, ...]:
+    """Where the corners of an outline are, to stake it or to see whether the bed is as it was drawn."""
+    if not 0 < len(bed.outline) <= _MOST_CORNERS:
+        return ()
+    rows = [
+        (f" {number}", tape(x.nm, units).number, short(y.nm, units)) for number, (x, y) in enumerate(bed.outline, 1)
+    ]
+    names = (_("corner"), _("tape"), across_from(bed))
+    return (stacked(heading(_("Corners of the bed")), table(names, rows), space(5)),)
 
 
 def _in_the_way(bed: Bed, units: Units) -> tuple[Section, ...]:
@@ -140,6 +161,24 @@ def _to_cut(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[s
         for one in find_in_bed(laid)
         if one.kind is FindingKind.IN_THE_WAY and one.planting in shown
     ]
+
+
+def _hoops(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...]) -> Iterator[Section]:
+    """Where the hoops of each cover stand along the tape."""
+    units = plan.place.units
+    for cover in covers_of(plan, laid, layouts):
+        cut = cover_cut(laid.bed, cover)
+        if cut.hoops is None or cut.hoops < 2 or cut.hoop_spacing is None:
+            continue
+        words = _("{hoops} from {first} to {last}, every {spacing}").format(
+            hoops=ngettext("{count} hoop", "{count} hoops", cut.hoops).format(count=cut.hoops),
+            first="{first}", last="{last}", spacing="{spacing}",
+        )  # fmt: skip
+        first, last = tape(cover.start.nm, units).number, tape(cover.end.nm, units).number
+        title = _("Cover") if cover.on is None else _("Cover, {day}").format(day=short_day(cover.on))
+        yield stacked(
+            headed(title, words, first=first, last=last, spacing=span(round(cut.hoop_spacing), units)), space(5)
+        )
 
 
 def _square(bed: Bed, units: Units) -> tuple[Section, ...]:

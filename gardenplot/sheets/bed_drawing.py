@@ -6,6 +6,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.bed import BedFigure, draw_turn
 from gardenplot.drawing.letters import Look
+from gardenplot.drawing.stakes import Stake
 from gardenplot.drawing.tape import ticks
 from gardenplot.layout import LaidOut, Layout
 from gardenplot.plan import Plan
@@ -25,8 +26,14 @@ _HIGHEST: float = 62 * mm
 """A bed is drawn no higher than this, so that its stakes stand on the same page."""
 _STILL_READ = 8 * mm
 """A bed is drawn lower than the highest where that keeps all of it on one page, but not lower than this."""
-_ROUND_ABOUT = 81.0
-"""Points above and below a bed for its scale, its letters and its tape."""
+_NUMBERS = 10.0
+"""Points above a bed for the numbers of its stakes, which stand between it and the names."""
+_ROUND_ABOUT = 81.0 + _NUMBERS
+"""Points above and below a bed for its scale, its letters, its stakes and its tape."""
+_ASIDE = 6.0
+"""Points by which the number of a stake may stand beside it."""
+_THICK = 2.2
+"""Points of width of the base line, thicker than all else, so that nobody takes another edge for it."""
 
 
 SCALE_LINE = 26.0
@@ -50,10 +57,11 @@ def draw_to_scale(
     laid: LaidOut,
     layouts: tuple[Layout, ...],
     look: dict[str, Look],
+    driven: tuple[Stake, ...],
     top: float,
     needed: float,
 ) -> float:
-    """Draw the bed from y `top` downwards; gives the y in points below it.
+    """Draw the bed with its stakes from y `top` downwards; gives the y in points below it.
 
     A slim bed is drawn once more, enlarged, where that leaves as much height as is `needed` for the rest.
     """
@@ -69,16 +77,16 @@ def draw_to_scale(
     compact = is_compact(page, laid, plan.place.units)
     left = MARGIN + 1 + ((stakes_width(page) if compact else room) - figure.length * along) / 2
     base = y - 18
-    frame = Frame(left, base - 8 - figure.rim * along, along, along)
-    y = _bed(page, figure, frame) - figure.rim * along
+    frame = Frame(left, base - 8 - _NUMBERS - figure.rim * along, along, along)
+    y = _bed(page, figure, driven, frame) - figure.rim * along
     draw_names(page, plan, laid, layouts, look, frame, base)
     y = _tape(page, plan, laid, Frame(left, y, along, along))
-    below = y - _ENLARGED - 24
+    below = y - _ENLARGED - _NUMBERS - 24
     if not compact and figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
         page.setFont(FACE, 9)
         page.drawString(MARGIN, y - 9, _("The same, enlarged and not to scale:"))
-        stretched = Frame(MARGIN + 1, y - 18, room / figure.length, _ENLARGED / figure.width)
-        y = _bed(page, figure, stretched)
+        stretched = Frame(MARGIN + 1, y - 18 - _NUMBERS, room / figure.length, _ENLARGED / figure.width)
+        y = _bed(page, figure, driven, stretched)
     return y - 14
 
 
@@ -110,8 +118,11 @@ def draw_scale_line(page: Canvas, scale: DrawingScale, plan: Plan, y: float) -> 
     return float(x + length)
 
 
-def _bed(page: Canvas, figure: BedFigure, frame: Frame) -> float:
-    """Draw what stands in the bed, and nothing of what a block that does not fit would need beyond its ends."""
+def _bed(page: Canvas, figure: BedFigure, driven: tuple[Stake, ...], frame: Frame) -> float:
+    """Draw what stands in the bed, its base line and the numbers of its stakes; gives the y in points below it.
+
+    Nothing is drawn of what a block that does not fit would need beyond the ends of the bed.
+    """
     rim = figure.rim * frame.along + _STICKS_OUT
     page.saveState()
     path = page.beginPath()
@@ -119,7 +130,27 @@ def _bed(page: Canvas, figure: BedFigure, frame: Frame) -> float:
     page.clipPath(path, stroke=0, fill=0)
     render(page, figure.marks, frame)
     page.restoreState()
+    _thick_edge(page, figure, frame)
+    _numbers(page, driven, frame, frame.top + figure.rim * frame.across + _STICKS_OUT + 2)
     return frame.place(figure.length, figure.width)[1] - 6
+
+
+def _thick_edge(page: Canvas, figure: BedFigure, frame: Frame) -> None:
+    """The line that tape and stakes lie along, also where the bed draws back from it."""
+    page.setLineWidth(_THICK)
+    page.line(*frame.place(0, 0), *frame.place(figure.length, 0))
+
+
+def _numbers(page: Canvas, driven: tuple[Stake, ...], frame: Frame, y: float) -> None:
+    """The number of each stake over it, a little to the right where it lacks room, else left out."""
+    page.setFont(BOLD, 9)
+    free = 0.0
+    for stake in driven:
+        x, half = frame.place(stake.at / MM, 0)[0], pdfmetrics.stringWidth(str(stake.number), BOLD, 9) / 2
+        middle = max(x, free + half)
+        if middle - x <= _ASIDE:
+            page.drawCentredString(middle, y, str(stake.number))
+            free = middle + half + 2
 
 
 def _tape(page: Canvas, plan: Plan, laid: LaidOut, frame: Frame) -> float:

@@ -10,8 +10,8 @@ from gardenplot.drawing.letters import Look
 from gardenplot.layout import Grown, LaidOut, Layout, stood
 from gardenplot.plan import Plan
 from gardenplot.sheets.page_parts import SIDE_WIDTH
-from gardenplot.sheets.paper import BOLD, FACE, fitted
-from gardenplot.sheets.section import LABELS, Section, heading, listed, stacked
+from gardenplot.sheets.paper import FACE, fitted
+from gardenplot.sheets.section import Section, headed, heading, listed, sentence, space, stacked
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped
 from gardenplot.words import _
@@ -26,19 +26,21 @@ def carry_sections(
     plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]
 ) -> tuple[Section, ...]:
     """What marks a bed, its covers, and the plants or seed to take along, in parts of so many lines."""
-    lines = _carried_lines(laid, layouts, look)
+    lines = _carried_lines(laid, layouts, look, plan.place.units)
     widest = max((pdfmetrics.stringWidth("".join(line), FACE, 10) for line in lines), default=0)
     columns = 1 if len(lines) <= _FEW or (widest > SIDE_WIDTH / 2 - 4 and len(lines) <= _MOST) else 2
     ends = _ends(layouts, look, plan.place.units)
     pieces = [lines[at : at + columns * _LINES] for at in range(0, len(lines), columns * _LINES)]
     things = (listed(carried_list(plan, one)) for one in carried(plan, laid, layouts, look))
-    title = stacked(_title(ends), *things)
+    title = stacked(headed(_("Carry"), ""), *things)
+    counted = stacked(*(sentence(line, 9) for line in ends), space(4))
     if not pieces:
-        return (title,)
-    return (
+        return (stacked(title, counted),)
+    *parts, last = (
         stacked(title, _columns(pieces[0], columns)),
         *(stacked(heading(_("Carry, continued")), _columns(piece, columns)) for piece in pieces[1:]),
     )
+    return (*parts, stacked(last, counted))
 
 
 def _columns(lines: list[tuple[str, str]], columns: int) -> Section:
@@ -54,27 +56,16 @@ def _columns(lines: list[tuple[str, str]], columns: int) -> Section:
     return Section(4 + 12.0 * -(-len(lines) // columns), draw)
 
 
-def _title(ends: list[str]) -> Section:
-    """The heading of what is carried, and beside it how the counts treat the ends of blocks."""
-
-    def draw(page: Canvas, left: float, top: float, width: float) -> None:
-        page.setFont(BOLD, 12)
-        page.drawString(left, top - 12, _("Carry"))
-        page.setFont(FACE, 9)
-        for number, line in enumerate(ends):
-            page.drawString(left + LABELS, top - 12 - 11 * number, fitted(line, FACE, 9, width - LABELS))
-
-    return Section(14 + 11.0 * max(0, len(ends) - 1), draw)
-
-
-def _carried_lines(laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> list[tuple[str, str]]:
+def _carried_lines(
+    laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], units: Units
+) -> list[tuple[str, str]]:
     """What is carried for each block and, where they are not all planted on one day, on which day."""
     grown = {one.planting.id: one for one in laid.grown}
     days = {grown[layout.planting].dates.in_ground for layout in layouts}
     lines = []
     for layout in layouts:
         one, letter = grown[layout.planting], look[layout.planting].letter
-        day, words = one.dates.in_ground, f"{letter} {block_words(one, layout)}"
+        day, words = one.dates.in_ground, f"{letter} {block_words(one, layout, units)}"
         standing = _standing(letter, one, layout)
         lines.append((standing or words, f" · {short_day(day)}" if day and len(days) > 1 and not standing else ""))
     return lines
@@ -87,8 +78,9 @@ def _ends(layouts: tuple[Layout, ...], look: dict[str, Look], units: Units) -> l
         if layout.per_row:
             letters.setdefault(convention(layout.grid, units), []).append(look[layout.planting].letter)
     if len(letters) == 1:
-        return [_("counts: {ends}").format(ends=ends) for ends in letters]
-    return [f"{' '.join(dict.fromkeys(named))}: {ends}" for ends, named in letters.items()]
+        return [_("counted with {ends}").format(ends=ends) for ends in letters]
+    words = _("{letters}: counted with {ends}")
+    return [words.format(letters=" ".join(dict.fromkeys(named)), ends=ends) for ends, named in letters.items()]
 
 
 def _standing(letter: str, one: Grown, layout: Layout) -> str:

@@ -7,7 +7,7 @@ from gardenplot.layout.row_ends import block_ground
 from gardenplot.layout.value import Row
 from gardenplot.plan import Bed
 from gardenplot.sheets.figure_table import table
-from gardenplot.sheets.section import Section, measured, offsets, short
+from gardenplot.sheets.section import Section, measured, offsets, sentence, short
 from gardenplot.units import Units
 from gardenplot.units.figures import offset, tape
 from gardenplot.words import _, ngettext
@@ -27,6 +27,7 @@ def cell_parts(bed: Bed, layout: Layout, units: Units) -> list[Section]:
     said = size.format(side="{side}", count=grid.per_cell, cells=cells)
     return [
         measured(said, side=offset(grid.cell, units)),
+        sentence(_("sides of the cells:"), 9),
         offsets(lines, grid.width, units),
         _in_a_cell(grid.cell, grid.per_cell, units),
     ]

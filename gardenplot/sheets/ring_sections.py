@@ -9,17 +9,18 @@ from gardenplot.plan import Bed
 from gardenplot.sheets.figure_table import table
 from gardenplot.sheets.section import Section, sentence, short
 from gardenplot.units import Units
-from gardenplot.units.figures import tape
+from gardenplot.units.figures import offset, tape
 from gardenplot.words import _
 
 
 def ring_parts(bed: Bed, layout: Layout, units: Units) -> list[Section]:
     """Where the centre of the rings is, and how their plants begin."""
     middle = bed.length.nm // 2, bed.width.nm // 2
-    centre = [(tape(middle[0], units).number, short(middle[1], units))]
+    centre = [(str(tape(middle[0], units)), str(offset(middle[1], units)))]
     starts = all(ring.places[0] == (middle[0] - ring.radius, middle[1]) for ring in layout.rings if ring.count)
     first = [sentence(_("first plant of each ring on the centre line towards the head"), 9)] if starts else []
-    return [table((_("centre, tape"), _("centre, from left edge")), centre), *first]
+    stake = sentence(_("drive a stake at the centre first: all rings are measured from it"))
+    return [stake, table((_("centre, tape"), _("centre, from the base line")), centre), *first]
 
 
 def ring_tables(layout: Layout, units: Units, most: int) -> list[Section]:

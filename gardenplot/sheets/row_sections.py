@@ -12,12 +12,14 @@ from gardenplot.sheets.ring_sections import ring_parts, ring_tables
 from gardenplot.sheets.section import Section, heading, measured, offsets, sentence, short, space, stacked
 from gardenplot.sheets.turned_section import turned_said, turned_tables
 from gardenplot.units import Units
-from gardenplot.units.figures import offset, tape
+from gardenplot.units.figures import grouped, offset, tape
 from gardenplot.words import _, ngettext
 
-MOST_LINES = 12
+MOST_LINES = 14
 """Longer tables go on in a section of their own, which may stand on the next page."""
 MOST_RINGS = 9
+_MOST_STRETCHES = 3
+"""Rows that are cut into more stretches are told in as few lines as they can be marked in."""
 _MOST_UNLIKE = 4
 """Rows that begin and end in more ways than this are not told one by one; the table of stakes has the outermost."""
 
@@ -64,7 +66,12 @@ def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Lo
             stacked(heading(name + _(", row by row")), one, space(5)) for one in more
         ]
     beside = beside_rows(first, string)
-    about = [_every(plan, name, first, units), *_gained(first), *_said(first, units), *_string_said(beside, units)]
+    about = [
+        _every(plan, name, first, units),
+        *_gained(first),
+        *_said(laid.bed, first, units),
+        *_string_said(beside, units),
+    ]
     if is_plain(laid.bed):
         return [stacked(*about, *_alike(first, units, beside), space(5))]
     tables = _tables(laid.bed, first, units, beside)
@@ -111,7 +118,7 @@ def _further(name: str, tables: list[Section]) -> list[Section]:
 def _every(plan: Plan, name: str, layout: Layout, units: Units) -> Section:
     """A name and the spacing in the row: "every 29 cm", with what was asked for where the remainder is spread."""
     grid = layout.grid
-    spacing, words = offset(grid.in_row, units), _(", every {spacing}")
+    spacing, words = offset(grid.in_row, units), _(", {spacing} in the row")
     if grid.in_row_least is None or grid.in_row_least == grid.in_row:
         return heading(name, words, spacing=spacing)
     typed = planting_of(plan, layout.planting).in_row is not None
@@ -129,7 +136,7 @@ def _gained(layout: Layout) -> list[Section]:
     return [sentence(words.format(count=layout.gain), 9)]
 
 
-def _said(layout: Layout, units: Units) -> list[Section]:
+def _said(bed: Bed, layout: Layout, units: Units) -> list[Section]:
     """How the rows lie to each other, where that is not plain from their offsets."""
     grid = layout.grid
     if grid.turn is not None:
@@ -142,9 +149,19 @@ def _said(layout: Layout, units: Units) -> list[Section]:
             return [measured(_("{inside} inside the pair"), inside=inside)]
         words = _("pairs {between} apart, {inside} inside a pair")
         return [measured(words, between=offset(grid.between, units), inside=inside)]
-    if grid.pattern.staggers and len(layout.rows) > 1:
-        return [sentence(_("rows 2, 4 … begin half a spacing further on"), 9)]
+    # Where the ground cuts rows each has its first plant beside it, which need not be half a spacing on.
+    if grid.pattern.staggers and len(layout.rows) > 1 and is_plain(bed):
+        return [_shifted_said(len(layout.rows))]
     return []
+
+
+def _shifted_said(rows: int) -> Section:
+    """Which of so many rows begin half a spacing further on."""
+    shifted = list(range(2, rows + 1, 2))
+    words = ngettext(
+        "row {rows} begins half a spacing further on", "rows {rows} begin half a spacing further on", len(shifted)
+    )
+    return sentence(words.format(rows=_listed(shifted)), 9)
 
 
 def _across_said(layout: Layout, units: Units) -> list[Section]:
@@ -164,7 +181,9 @@ def _alike(layout: Layout, units: Units, beside: int) -> list[Section]:
         return [across, *_unlike(layout, units)]
     parts: list[Section] = []
     kinds = [row for row in layout.rows[: len(grid.kinds)] if row.count]
-    for row, which in zip(kinds, (_("rows 1, 3 …"), _("rows 2, 4 …")), strict=False):
+    for kind, row in enumerate(kinds):
+        numbers = list(range(kind + 1, len(layout.rows) + 1, len(layout.grid.kinds)))
+        which = ngettext("row {rows}", "rows {rows}", len(numbers)).format(rows=_listed(numbers))
         places = [run.first + number * run.step for run in row.runs for number in range(run.count)]
         parts += [sentence(which, 9)] if len(kinds) > 1 else []
         parts.append(offsets(places, grid.width, units))
@@ -210,7 +229,7 @@ def _tables(bed: Bed, layout: Layout, units: Units, beside: int) -> list[Section
 def _along_lines(layout: Layout, units: Units, beside: int) -> list[tuple[str, ...]]:
     lines: list[tuple[str, ...]] = []
     for number, row in enumerate(layout.rows, 1):
-        for turn, (first, last, count) in enumerate(_in_phase(row.runs)):
+        for turn, (first, last, count) in enumerate(_stretches(row.runs)):
             which = (f" {number}", short(row.offset + beside, units)) if turn == 0 else ("", "")
             lines.append((*which, tape(first, units).number, tape(last, units).number, f" {count}"))
     return lines
@@ -220,11 +239,11 @@ def _across_lines(layout: Layout, units: Units) -> list[tuple[str, ...]]:
     """Rows across: those that follow each other and are alike on one line, with the reading of the first."""
     kinds, rows = len(layout.grid.kinds), layout.rows
     empty = next((number for number, row in enumerate(rows) if row.count), 0)
-    found: list[tuple[list[int], tuple[tuple[int, int, int], ...]]] = []
+    found: list[tuple[list[int], tuple[tuple[int, int, str], ...]]] = []
     for kind in range(kinds):
-        alike: list[tuple[list[int], tuple[tuple[int, int, int], ...]]] = []
+        alike: list[tuple[list[int], tuple[tuple[int, int, str], ...]]] = []
         for number in range(kind, len(rows), kinds):
-            runs = _in_phase(rows[number].runs)
+            runs = _stretches(rows[number].runs)
             if alike and alike[-1][1] == runs:
                 alike[-1][0].append(number)
             else:
@@ -249,20 +268,25 @@ def _listed(numbers: list[int]) -> str:
     return f"{first}, {last}" if len(numbers) == 2 else f"{first}, {numbers[1]} … {last}"
 
 
-def _in_phase(runs: tuple[Run, ...]) -> tuple[tuple[int, int, int], ...]:
-    """First plant, last plant and number of each stretch of a row that is marked in one go.
+def _stretches(runs: tuple[Run, ...]) -> tuple[tuple[int, int, str], ...]:
+    """First plant, last plant and number of each stretch of a row.
 
-    A run whose plants are whole spacings away from those before it is marked along with them.
+    Of a row in many stretches those are one whose plants are whole spacings away from those before them, with the
+    number of places that are marked in one go behind that of the plants.
     """
-    found: list[tuple[int, int, int]] = []
-    for run in runs:
-        if not run.count:
-            continue
+    planted = [run for run in runs if run.count]
+    if len(planted) <= _MOST_STRETCHES:
+        return tuple((run.first, run.last, grouped(run.count)) for run in planted)
+    found: list[tuple[int, int, int, int]] = []
+    for run in planted:
         if found and (run.first - found[-1][1]) % run.step == 0:
-            found[-1] = (found[-1][0], run.last, found[-1][2] + run.count)
+            found[-1] = (found[-1][0], run.last, found[-1][2] + run.count, run.step)
         else:
-            found.append((run.first, run.last, run.count))
-    return tuple(found)
+            found.append((run.first, run.last, run.count, run.step))
+    return tuple(
+        (first, last, _("{plants} of {places}").format(plants=count, places=(last - first) // max(1, step) + 1))
+        for first, last, count, step in found
+    )
 
 
 def _band(layout: Layout, units: Units) -> Section:

@@ -158,7 +158,7 @@ def _across_the_bed(bed: Bed, layout: Layout, units: Units) -> Iterator[str]:
 
 
 READING = re.compile(r"\d\.\d\d\b|\d′")
-NOT_MEASURED = re.compile(r"left|do not fit|counts|packet|asked|within|both ends|string of|hoops? of|wide")
+NOT_MEASURED = re.compile(r"left|do not fit|counted|packet|asked|within|both ends|string of|hoops? of|wide")
 """What is left or lacks, how plants are counted or were asked for, and what is cut before anybody goes to the bed."""
 
 

@@ -71,11 +71,15 @@ def test_all_that_was_worked_out_for_s2_is_on_its_sheet(paper: Paper) -> None:
 @pytest.mark.parametrize(
     ("margins", "lines"),
     [
-        (({}, {}), ["counts: half a spacing at both ends"]),
-        (({"end_margin": "0 cm"}, {"end_margin": "0 cm"}), ["counts: plant on the mark at both ends"]),
+        (({}, {}), ["counted with half a spacing at both ends"]),
+        (({"end_margin": "0 cm"},) * 2, ["counted with plant on the mark at both ends"]),
         (
             ({}, {"end_margin": "0 cm"}, {"end_margin": "5 cm"}, {}),
-            ["A D: half a spacing at both ends", "B: plant on the mark at both ends", "C: 5 cm at both ends"],
+            [
+                "A D: counted with half a spacing at both ends",
+                "B: counted with plant on the mark at both ends",
+                "C: counted with 5 cm at both ends",
+            ],
         ),
     ],
 )
@@ -227,18 +231,20 @@ def test_blocks_whose_rows_differ_do_not_share_their_first_and_last_plants() -> 
 
 def test_blocks_that_share_their_rows_are_named_once_by_their_letters() -> None:
     page = printed(in_a_row(20))[0]
-    assert "A–T Leek, every 15 cm" in page.text
+    assert "A–T Leek, 15 cm in the row" in plain(page.text)
 
 
 def test_rows_are_measured_from_the_base_line_and_that_is_told_where_it_is() -> None:
-    assert "cm from the base line (left edge, from the head)" in said(hand_worked("s1"))
+    words = "cm from the base line: the thick line, left as seen from the head. Tape and stakes lie along it."
+    assert words in plain(said(hand_worked("s1")))
     wedge = [["0 m", "0 m"], ["6 m", "30 cm"], ["6 m", "80 cm"], ["0 m", "90 cm"]]
     plan = plan_from(
         beds=[{"id": "b1", "name": "Wedge", "outline": wedge}],
         crops=[{"id": "leek", "name": "Leek", "in_row": "15 cm", "row_spacing": "25 cm"}],
         plantings=[{"id": "p1", "bed": "b1", "crop": "leek", "from": "0 m", "length": "2 m"}],
     )
-    assert "cm from the base line, left as seen from the head" in said(plan)
+    assert words in plain(said(plan))
+    assert "Corners of the bed" in said(plan)
     assert "from edge" not in said(plan)
 
 

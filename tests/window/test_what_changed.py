@@ -32,8 +32,9 @@ def test_only_what_moved_since_it_was_saved_is_on_the_sheet(
     (preview,) = shown
     (page,) = pages_of(preview.sheets.pdf)
     words = [plain(one.text) for one in page.words]
+    # The bed's length stands in its heading.
     assert [word for word in words if word.endswith(" m") and word[0].isdigit()] == [
-        "0.30 m", "0.50 m", "10.30 m", "10.50 m",
+        "15.00 m", "0.30 m", "0.50 m", "10.30 m", "10.50 m",
     ]  # fmt: skip
     assert "Tunnel, east" in words
     assert "Field, upper" not in words
