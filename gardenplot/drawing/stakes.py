@@ -15,7 +15,7 @@ from gardenplot.units import Units
 from gardenplot.units.figures import grouped, span, tape
 from gardenplot.words import _, ngettext
 
-_MOST_ROW_ENDS = 6
+MOST_ROW_ENDS = 6
 """Readings inside a block at which rows begin or end that have stakes of their own."""
 
 
@@ -137,7 +137,7 @@ def _row_notes(plan: Plan, bed: Bed, layout: Layout, look: dict[str, Look]) -> l
     alike: dict[tuple[str, bool], list[RowEnd]] = {}
     for end in row_ends(bed, layout):
         alike.setdefault((tape(end.at, units).number, end.begins), []).append(end)
-    if len(alike) > _MOST_ROW_ENDS:
+    if len(alike) > MOST_ROW_ENDS:
         return []
     return [
         _Note(found[0].at, Here(_row_words(layout, found), letter), 6 if begins else 2)

@@ -196,7 +196,7 @@ def check_sheet(path: Path) -> None:
     ]
     assert stakes_of(summer) == [
         ("0′ 0″", "head stake"),
-        ("1′ 0″", "B Tall tomato begins first plant 2′ 0″ 23 23"),
+        ("1′ 0″", "B Tall tomato begins first plant 2′ 0″ 1 × 23 23"),
         ("47′ 0″", "B ends · last plant 46′ 0″"),
         foot,
     ]
