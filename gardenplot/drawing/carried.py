@@ -30,7 +30,7 @@ from gardenplot.units.figures import THIN, grouped, offset, span, tape
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, larger, worked
 
-_LEG_STAKES = "leg_stakes"
+_LEG_STAKES, _CENTRE_STAKE = "leg_stakes", "centre_stake"
 
 
 @frozen
@@ -52,6 +52,7 @@ def marking_needs(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: 
     name, bed = laid.bed.name, laid.bed
     count = known("stakes", len(stakes(plan, laid, layouts, look)), Unit.COUNT, source=Source.SHEETS)
     legs = known(_LEG_STAKES, legs_of(bed, plan.place.units), Unit.COUNT, source=RULES)
+    centre = known(_CENTRE_STAKE, 1, Unit.COUNT, source=RULES)
     reach = tape_number(bed, plan.place.units)
     long = known("bed_length", bed.length.nm, Unit.LENGTH, source=Source.SIZE_OF_BED)
     one = known("tape", 1, Unit.COUNT, source=RULES)
@@ -59,6 +60,7 @@ def marking_needs(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: 
     return (
         Need(GoodKind.STAKE, count, label=name),
         *((Need(GoodKind.STAKE, legs, label=name),) if legs.value else ()),
+        *((Need(GoodKind.STAKE, centre, label=name),) if any(one.rings for one in layouts) else ()),
         *((Need(GoodKind.PEG, pegs, label=name),) if pegs.value else ()),
         Need(GoodKind.STRING, long, label=name),
         Need(GoodKind.TAPE, one, size=reach.whole, label=name),
@@ -203,6 +205,8 @@ def _counted(kind: GoodKind, name: str, count: int) -> str:
         case GoodKind.STAKE:
             if name == _LEG_STAKES:
                 return ngettext("{count} more for the legs", "{count} more for the legs", count)
+            if name == _CENTRE_STAKE:
+                return ngettext("{count} more for the centre", "{count} more for the centre", count)
             return ngettext("{count} stake", "{count} stakes", count)
         case GoodKind.PEG:
             return ngettext("{count} peg", "{count} pegs", count)

@@ -93,6 +93,7 @@ NAMES: Mapping[str, str] = {
     "cloth": _("cloth"),
     "stakes": _("stakes"),
     "leg_stakes": _("stakes between the legs of the tape"),
+    "centre_stake": _("stake at the centre of rings"),
     "pegs": _("pegs"),
     "kept_readings": _("readings of kept places"),
     "tape": _("tape"),

@@ -3,6 +3,7 @@
 from attrs import frozen
 from reportlab.pdfgen.canvas import Canvas
 
+from gardenplot.drawing.compass import head_words
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.stakes import stakes
@@ -77,6 +78,7 @@ def head_of(plan: Plan, bed_turn: BedTurn, said: About) -> Head:
         is_planted=all(is_in_ground(one.planting) for one in grown),
         turn=(bed_turn.turn, bed_turn.turns),
         units=plan.place.units,
+        lies=head_words(plan, bed_turn.laid.bed.id),
     )
 
 

@@ -51,7 +51,10 @@ CAUTION = _(
 
 @frozen
 class Head:
-    """What stands in the heading of a sheet; `begins` is the first day of what is planned, or of what is planted."""
+    """What stands in the heading of a sheet; `begins` is the first day of what is planned, or of what is planted.
+
+    `lies` tells on which side the bed's head is, if that is known.
+    """
 
     bed: Bed
     about: About
@@ -59,6 +62,7 @@ class Head:
     is_planted: bool
     turn: tuple[int, int]
     units: Units
+    lies: str = ""
 
 
 def stakes_width(page: Canvas) -> float:
@@ -127,7 +131,7 @@ def _line(head: Head) -> str:
     if head.begins is not None:
         words = _("in the ground since {day}") if head.is_planted else _("planned from {day}")
         parts.append(words.format(day=day_words(head.begins)))
-    return " · ".join(part for part in (*parts, *head.about.said) if part)
+    return " · ".join(part for part in (head.lies, *parts, *head.about.said) if part)
 
 
 def tape_to_bring(bed: Bed, units: Units) -> tuple[str, str]:
