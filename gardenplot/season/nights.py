@@ -12,6 +12,7 @@ from enum import StrEnum
 from attrs import frozen
 
 from gardenplot.plan import Cover, Place, Plan
+from gardenplot.season.dates import dates_of
 from gardenplot.season.extent import season_of
 from gardenplot.season.span import Span
 from gardenplot.season.sun import sun_at, zone_of
@@ -58,16 +59,26 @@ def cover_by(sunset: datetime, ahead: timedelta) -> datetime:
 
 
 def stays_on(plan: Plan, cover: Cover) -> Span | None:
-    """The first and the last night of a cover; a day that it leaves open is bounded by the season.
+    """The first and the last night of a cover; a day that it leaves open is bounded by what stands in its bed.
 
-    None where that gives no night.
+    Where no day of that is known the season bounds it. None where that gives no night.
     """
-    season = season_of(plan)
-    first = cover.on or (season.first if season else None)
+    there = _in_bed(plan, cover.bed) or season_of(plan)
+    first = cover.on or (there.first if there else None)
     last = cover.off - _DAY if cover.off is not None and cover.off > date.min else None
     if cover.off is None:
-        last = season.last if season else None
+        last = there.last if there else None
     return Span(first, last) if first is not None and last is not None and first <= last else None
+
+
+def _in_bed(plan: Plan, bed: str) -> Span | None:
+    """From the first night on which anything stands in a bed to the last; None where its days are not known."""
+    dates = [dates_of(plan, planting) for planting in plan.plantings if planting.bed == bed]
+    begins = [one.in_ground for one in dates if one.in_ground is not None]
+    ends = [one.out for one in dates if one.out is not None]
+    if not begins or not ends or min(begins) >= max(ends):
+        return None
+    return Span(min(begins), max(ends) - _DAY)
 
 
 def covered_span(plan: Plan) -> Span | None:

@@ -104,9 +104,9 @@ def _string_said(beside: int, units: Units) -> list[Section]:
     """On which side of the rows the strings are, if they are not on them."""
     if not beside:
         return []
-    words = _("strings {far} left of the rows; theirs are these figures")
+    words = _("strings {far} left of the rows: the figures are where they are drawn")
     if beside > 0:
-        words = _("strings {far} right of the rows; theirs are these figures")
+        words = _("strings {far} right of the rows: the figures are where they are drawn")
     return [measured(words, far=offset(abs(beside), units))]
 
 

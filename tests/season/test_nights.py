@@ -107,15 +107,17 @@ def test_a_cover_stands_from_its_first_day_until_it_is_off() -> None:
     assert covered_span(plan) == Span(date(2027, 4, 14), date(2027, 4, 16))
 
 
-def test_open_ends_are_bounded_by_the_season() -> None:
-    """The first plantings of that plan go in on 9 April 2027, the last is out on 20 August: a week more each way."""
+def test_open_ends_are_bounded_by_what_stands_in_the_bed_else_by_the_season() -> None:
+    """Its plantings go in on 9 April 2027 and the last is out on 28 May; that of the other bed on 20 August."""
     plan = covered(FREDONIA, (None, None), (None, date(2027, 4, 11)), (date(2027, 5, 20), None))
     assert [stays_on(plan, cover) for cover in plan.covers] == [
-        Span(date(2027, 4, 2), date(2027, 8, 27)),
-        Span(date(2027, 4, 2), date(2027, 4, 10)),
-        Span(date(2027, 5, 20), date(2027, 8, 27)),
+        Span(date(2027, 4, 9), date(2027, 5, 27)),
+        Span(date(2027, 4, 9), date(2027, 4, 10)),
+        Span(date(2027, 5, 20), date(2027, 5, 27)),
     ]
-    assert covered_span(plan) == Span(date(2027, 4, 2), date(2027, 8, 27))
+    assert covered_span(plan) == Span(date(2027, 4, 9), date(2027, 5, 27))
+    elsewhere = evolve(plan, plantings=tuple(one for one in plan.plantings if one.bed != plan.covers[0].bed))
+    assert stays_on(elsewhere, plan.covers[0]) == Span(date(2027, 4, 2), date(2027, 8, 27))  # a week more each way
     undated = evolve(plan, plantings=(), orders=())
     assert covered_span(undated) is None
     assert list(nights(undated, Span(date(2027, 1, 1), date(2027, 12, 31)))) == []

@@ -30,7 +30,7 @@ def test_offsets_are_those_of_the_strings_where_they_stand_beside_the_rows() -> 
     assert [row.offset // (CM // 10) for row in only_layout(plan).rows] == [125, 375, 625]
     assert "from edge 12.5 37.5 62.5" in said(plan, 0)
     beside = said(plan, 5 * CM)
-    assert "strings 5 cm left of the rows; theirs are these figures" in beside
+    assert "strings 5 cm left of the rows: the figures are where they are drawn" in beside
     assert "from edge 7.5 32.5 57.5" in beside
 
 
