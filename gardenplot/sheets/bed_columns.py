@@ -49,7 +49,11 @@ def sections(
     unit = offset(CM, units).unit
     title, seen = _("Across the bed"), _where_the_tape_lies(laid.bed, unit)
     if all(layout.grid.pattern is Pattern.RINGS for layout in layouts):
-        title, seen = _("Rings"), _("{unit} from the centre of the bed").format(unit=unit)
+        title = _("Rings")
+        words = _(
+            "{unit} from the centre of the bed. Tape and stakes lie along the thick line, left as seen from the head."
+        )
+        seen = words.format(unit=unit).strip()
     column_head = _title(title, seen)
     return (
         *((stacked(column_head, across[0]), *across[1:]) if across else ()),
@@ -81,6 +85,11 @@ def draw_sections(page: Canvas, found: tuple[Section, ...], corner: tuple[float,
 def _where_the_tape_lies(bed: Bed, unit: str) -> str:
     """Which line tape and stakes lie along, and from which offsets are measured."""
     words = _("{unit} from the base line: the thick line, left as seen from the head. Tape and stakes lie along it.")
+    if bed.outline:
+        words = _(
+            "{unit} from the base line: the thick line, left as seen from the head. Tape and stakes lie along it, "
+            "also where the bed draws back from it."
+        )
     if bed.diameter is not None:
         words = _(
             "{unit} from the base line: the thick line, left as seen from the head, which the bed touches half way. "

@@ -5,6 +5,7 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.bed import BedFigure, draw_turn
+from gardenplot.drawing.compass import head_words
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.stakes import Stake
 from gardenplot.drawing.tape import ticks
@@ -30,6 +31,8 @@ _NUMBERS = 10.0
 """Points above a bed for the numbers of its stakes, which stand between it and the names."""
 _ROUND_ABOUT = 81.0 + _NUMBERS
 """Points above and below a bed for its scale, its letters, its stakes and its tape."""
+_HEAD_AT = 190.0
+"""Points for the words and the line on which it is written where the head is."""
 _ASIDE = 6.0
 """Points by which the number of a stake may stand beside it."""
 _THICK = 2.2
@@ -72,7 +75,9 @@ def draw_to_scale(
     rims = 2 * round(figure.rim * MM)
     scale = scale_for(laid.bed.length.nm + rims, laid.bed.width.nm + rims, (room, high), plan.place.units)
     y = top - 17
-    draw_scale_line(page, scale, plan, y)
+    end = draw_scale_line(page, scale, plan, y)
+    if not head_words(plan, laid.bed.id):
+        _ask_for_head(page, end, y)
     along = scale.on_paper(MM)
     compact = is_compact(page, laid, plan.place.units)
     left = MARGIN + 1 + ((stakes_width(page) if compact else room) - figure.length * along) / 2
@@ -116,6 +121,17 @@ def draw_scale_line(page: Canvas, scale: DrawingScale, plan: Plan, y: float) -> 
     for end in (x, x + length):
         page.line(end, y - 1.5, end, y + 8.5)
     return float(x + length)
+
+
+def _ask_for_head(page: Canvas, left: float, y: float) -> None:
+    """A line to write on which end of the bed the head is, where the plan does not know."""
+    page.setFont(FACE, 10)
+    words, right = _("head at"), page._pagesize[0] - MARGIN
+    begin = max(left + 14, right - _HEAD_AT)
+    line = begin + pdfmetrics.stringWidth(words, FACE, 10) + 4
+    page.drawString(begin, y, words)
+    page.setLineWidth(0.18 * mm)
+    page.line(line, y - 1, right, y - 1)
 
 
 def _bed(page: Canvas, figure: BedFigure, driven: tuple[Stake, ...], frame: Frame) -> float:

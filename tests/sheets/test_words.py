@@ -243,7 +243,7 @@ def test_rows_are_measured_from_the_base_line_and_that_is_told_where_it_is() -> 
         crops=[{"id": "leek", "name": "Leek", "in_row": "15 cm", "row_spacing": "25 cm"}],
         plantings=[{"id": "p1", "bed": "b1", "crop": "leek", "from": "0 m", "length": "2 m"}],
     )
-    assert words in plain(said(plan))
+    assert "Tape and stakes lie along it, also where the bed draws back from it." in plain(said(plan))
     assert "Corners of the bed" in said(plan)
     assert "from edge" not in said(plan)
 
@@ -542,3 +542,12 @@ def test_the_sheet_tells_what_is_planned_from_what_is_in_the_ground(paper: Paper
     (page,) = printed(plan, paper)
     assert "in the ground since Mon 7 Apr 2025" in page.text
     assert "trays" not in page.text
+
+
+def test_which_end_is_the_head_is_told_or_asked_for() -> None:
+    ground = [{"bed": "b1", "x": "1 m", "y": "1 m"}]
+    beds = [{"id": "b1", "name": "A", "length": "9 m", "width": "1 m"}]
+    assert "head at" in said(plan_from({}, beds=beds, ground=ground))
+    known = said(plan_from({"north": "0°"}, beds=beds, ground=ground))
+    assert "head in the west" in known
+    assert "head at" not in known
