@@ -7,10 +7,10 @@ from attrs import evolve
 
 from gardenplot.drawing.shopping_list import shop_groups
 from gardenplot.errors import PlanError
-from gardenplot.plan import Good, GoodKind, Plan
+from gardenplot.plan import Good, GoodKind, Jugs, Plan
 from gardenplot.plan.edits import change_crop
 from gardenplot.sheets.paper import Paper
-from gardenplot.units import parse_amount, parse_price
+from gardenplot.units import parse_amount, parse_length, parse_price, parse_volume
 from tests.drawing.hand_worked import hand_worked
 from tests.sheets.made import shopping_sheet
 from tests.sheets.pdf_pages import pages_of, plain
@@ -70,3 +70,14 @@ def test_what_a_number_needs_is_told_whole_where_there_is_room_beside_it() -> No
 def test_where_nothing_is_needed_there_is_no_list() -> None:
     with pytest.raises(PlanError, match="nothing is needed"):
         shopping_sheet(Plan(), Paper.A4)
+
+
+@each_paper
+def test_jugs_on_the_list_bring_their_caution(paper: Paper) -> None:
+    along = parse_length("0 m"), parse_length("5 m")
+    jugs = Jugs("j1", example().beds[0].id, *along, parse_volume("4 l"), parse_length("17 cm"))
+    with_jugs = evolve(example(), jugs=(jugs,))
+    for plan, is_said in ((example(), False), (with_jugs, True)):
+        text = plain(" ".join(page.text for page in pages_of(shopping_sheet(plan, paper, printed=DAY).pdf)))
+        assert ("bleach against algae never on plants" in text) is is_said
+        assert ("No jugs that held chemicals" in text) is is_said
