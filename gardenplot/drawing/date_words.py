@@ -88,17 +88,3 @@ def follows_words(one: Grown, planned: Dates) -> dict[str, str]:
         day = None if emerges.value is None else day_words(date.fromordinal(int(emerges.value)))
         found["soil"] = _("emerges {day}").format(day=day) if day else emerges_words(one)
     return found
-
-
-def dates_in_order(dates: Dates) -> tuple[tuple[str, date], ...]:
-    """The dates that are known, with the words for what is done, in the order in which they come."""
-    steps = (
-        (_("sow"), dates.sow),
-        (_("pot up"), dates.pot_up),
-        (_("harden off from"), dates.harden),
-        (_("set out"), dates.set_out),
-        (_("ready"), dates.ready),
-        (_("cut until"), dates.last if dates.last != dates.ready else None),
-        (_("ground free"), dates.out),
-    )
-    return tuple((words, day) for words, day in steps if day is not None)

@@ -15,9 +15,6 @@ from gardenplot.units import Units
 from gardenplot.units.figures import grouped, span, tape
 from gardenplot.words import _, ngettext
 
-MOST_ROW_ENDS = 6
-"""Readings inside a block at which rows begin or end that have stakes of their own."""
-
 
 @frozen
 class Here:
@@ -128,17 +125,11 @@ def end_words(units: Units, *, begins: bool, beyond: int) -> str:
 
 
 def _row_notes(plan: Plan, bed: Bed, layout: Layout, look: dict[str, Look]) -> list[_Note]:
-    """Rows that begin or end inside a block; those whose readings look the same on paper in one note.
-
-    Where rows begin and end at many readings, as in a round bed, stakes would stand at every span of the tape: then
-    each row's first and last plant, which the sheet tells beside the stakes, are enough.
-    """
+    """Rows that begin or end inside a block; those whose readings look the same on paper in one note."""
     units, letter = plan.place.units, look[layout.planting].letter
     alike: dict[tuple[str, bool], list[RowEnd]] = {}
     for end in row_ends(bed, layout):
         alike.setdefault((tape(end.at, units).number, end.begins), []).append(end)
-    if len(alike) > MOST_ROW_ENDS:
-        return []
     return [
         _Note(found[0].at, Here(_row_words(layout, found), letter), 6 if begins else 2)
         for (_reading, begins), found in alike.items()

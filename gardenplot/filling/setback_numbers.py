@@ -11,7 +11,7 @@ from attrs import evolve
 
 from gardenplot.layout import Grown, Layout
 from gardenplot.plan import Actual, Crop
-from gardenplot.supplies.raising import raised_for, usable_share
+from gardenplot.supplies.raising import given_cells, raised_for, usable_share
 from gardenplot.units.figures import rounded
 from gardenplot.working import RULES, Number, Rounding, Source, Trust, Unit, known, larger, smaller, worked
 
@@ -23,12 +23,10 @@ def sown_cells(one: Grown, layout: Layout) -> Number:
 
     Not known where nobody says.
     """
-    crop, came = one.crop, one.planting.actual
-    if came is not None and came.cells is not None:
-        return known("cells_sown", came.cells, Unit.COUNT, source=Source.CAME_ABOUT)
-    if one.planting.sow_cells is not None:
-        return known("cells_sown", one.planting.sow_cells, Unit.COUNT, source=Source.OF_PLANTING)
-    raised = raised_for(one, layout)
+    given = given_cells(one.planting)
+    if given is not None:
+        return evolve(given, name="cells_sown")
+    crop, raised = one.crop, raised_for(one, layout)
     if raised.filled is not None and raised.trays and crop.tray_cells:
         cells = known("cells_per_tray", crop.tray_cells, Unit.COUNT, source=Source.PACKET)
         return worked("cells_sown", Unit.COUNT, "trays × cells_per_tray", raised.filled, cells, source=RULES)

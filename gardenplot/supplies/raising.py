@@ -104,10 +104,10 @@ def raised_for(one: Grown, layout: Layout) -> Raising:
     if layout.holds_trays:
         return Raising()
     is_band = layout.grid.pattern is Pattern.BROADCAST
-    return raising(one.crop, layout.plants, layout.grid.in_row, is_band=is_band, given=_given(one.planting))
+    return raising(one.crop, layout.plants, layout.grid.in_row, is_band=is_band, given=given_cells(one.planting))
 
 
-def _given(planting: Planting) -> Number | None:
+def given_cells(planting: Planting) -> Number | None:
     """The cells that were sown, as they were recorded, else those that were typed; None where these are reckoned."""
     if planting.actual is not None and planting.actual.cells is not None:
         return known("cells", planting.actual.cells, Unit.COUNT, source=Source.CAME_ABOUT)

@@ -237,8 +237,8 @@ def test_a_wedge_of_very_many_rows_goes_on_over_pages_with_its_heading() -> None
     pages = printed(bed_of(wedge))
     assert len(pages) > 1
     assert any("A Leek, continued" in page.text for page in pages)
-    # So many rows end at so many readings that each is told by its first and last plant alone.
-    assert not [words.text for page in pages for words in page.words if words.text.startswith("A row ")]
+    ends = [words.text for page in pages for words in page.words if words.text.startswith("A row ")]
+    assert len(ends) == len(set(ends)) > 30
     for page in pages:
         for one, other in combinations(page.words, 2):
             assert not lies_over(one, other), f"“{one.text}” and “{other.text}”"
