@@ -3,7 +3,9 @@
 import gc
 import os
 from collections.abc import Generator, Iterator
+from itertools import count
 from pathlib import Path
+from shutil import rmtree
 
 import pytest
 from hypothesis import HealthCheck, Phase, settings
@@ -11,6 +13,8 @@ from hypothesis import HealthCheck, Phase, settings
 from tests.seasons import TODAY
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+_TESTS = count()
+
 settings.register_profile(
     "short", max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True
 )
@@ -34,24 +38,36 @@ def pytest_collection() -> Generator[None, object, object]:
         gc.enable()
 
 
+@pytest.fixture(scope="session", autouse=True)
+def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Where the program remembers things while it is tested, apart from the machine's; the winter before is today.
+
+    The seasons of the tests' plans are all to come on that day.
+    """
+    from PySide6.QtCore import QSettings  # noqa: PLC0415  # after the platform is chosen
+
+    from gardenplot.window.document import Document  # noqa: PLC0415  # it brings in Qt
+
+    folder = tmp_path_factory.mktemp("kept")
+    QSettings.setDefaultFormat(QSettings.Format.IniFormat)
+    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(folder))
+    Document.today = staticmethod(lambda: TODAY)
+    return folder
+
+
 @pytest.fixture(autouse=True)
-def own_settings(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
-    """Keep what the program remembers apart from the machine's and from other tests'."""
+def own_settings(kept: Path) -> Iterator[None]:
+    """Keep what the program remembers apart from other tests'; what is not asked for costs nothing."""
     from PySide6.QtCore import QCoreApplication, QSettings  # noqa: PLC0415  # after the platform is chosen
 
-    monkeypatch.setenv("GARDENPLOT_FOLDER", str(tmp_path / "settings" / "own"))
+    os.environ["GARDENPLOT_FOLDER"] = str(kept / f"own {next(_TESTS)}")
     QCoreApplication.setOrganizationName("gardenplot")
     QCoreApplication.setApplicationName("gardenplot-tests")
-    QSettings.setDefaultFormat(QSettings.Format.IniFormat)
-    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
     yield
-    QSettings().clear()
-
-
-@pytest.fixture(autouse=True)
-def winter_before(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Let every window look at its plan on one day, before the seasons of the tests' plans."""
-    monkeypatch.setattr("gardenplot.window.document.Document.today", staticmethod(lambda: TODAY))
+    remembered = kept / "gardenplot"
+    if remembered.exists():
+        QSettings().clear()
+        rmtree(remembered)
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
