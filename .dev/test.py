@@ -8,7 +8,12 @@ from tempfile import TemporaryFile
 
 import setup
 
-ENV = {**os.environ, "QT_QPA_PLATFORM": os.environ.get("QT_QPA_PLATFORM", "offscreen")}
+ENV = {
+    **os.environ,
+    "QT_QPA_PLATFORM": os.environ.get("QT_QPA_PLATFORM", "offscreen"),
+    # Some machines forbid it, and every process that a test starts would compile the whole program again.
+    "PYTHONDONTWRITEBYTECODE": "",
+}
 
 
 def main() -> int:
