@@ -83,7 +83,8 @@ def made(plan: Plan, size: tuple[int, int] = (1440, 900)) -> MainWindow:
 
 def closed(shown: MainWindow, app: QApplication) -> None:
     """Away with a window, without a question."""
-    shown.document.start(metric_plan())
+    if not shown.document.is_saved:
+        shown.document.start(metric_plan())
     shown.close()
     shown.deleteLater()
     app.sendPostedEvents(shown, QEvent.Type.DeferredDelete)
