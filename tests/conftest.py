@@ -39,7 +39,7 @@ def pytest_collection() -> Generator[None, object, object]:
 
 
 @pytest.fixture(scope="session", autouse=True)
-def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def remembered(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Where the program remembers things while it is tested, apart from the machine's; the winter before is today.
 
     The seasons of the tests' plans are all to come on that day.
@@ -56,18 +56,18 @@ def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(autouse=True)
-def own_settings(kept: Path) -> Iterator[None]:
+def own_settings(remembered: Path) -> Iterator[None]:
     """Keep what the program remembers apart from other tests'; what is not asked for costs nothing."""
     from PySide6.QtCore import QCoreApplication, QSettings  # noqa: PLC0415  # after the platform is chosen
 
-    os.environ["GARDENPLOT_FOLDER"] = str(kept / f"own {next(_TESTS)}")
+    os.environ["GARDENPLOT_FOLDER"] = str(remembered / f"own {next(_TESTS)}")
     QCoreApplication.setOrganizationName("gardenplot")
     QCoreApplication.setApplicationName("gardenplot-tests")
     yield
-    remembered = kept / "gardenplot"
-    if remembered.exists():
+    settings_of_test = remembered / "gardenplot"
+    if settings_of_test.exists():
         QSettings().clear()
-        rmtree(remembered)
+        rmtree(settings_of_test)
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
