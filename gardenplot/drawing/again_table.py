@@ -1,7 +1,6 @@
 """The answers to what came about otherwise, side by side: what each takes and gives, as differences to the plan."""
 
 from datetime import date
-from fractions import Fraction
 from functools import partial
 
 from gardenplot.drawing.again_numbers import numbers_of_answer, setback_numbers
@@ -12,7 +11,7 @@ from gardenplot.drawing.remedies import Remedy, Trouble, days_more, stake_lines,
 from gardenplot.drawing.sayings import name_of, titled
 from gardenplot.drawing.so_many import so_many_cells, so_many_plants
 from gardenplot.drawing.ways_words import name_of_way
-from gardenplot.filling.again import Answer, AnswerKind, Setback, plan_again
+from gardenplot.filling.again import Answer, AnswerKind, Setback
 from gardenplot.plan import Plan, bed_of, planting_of
 from gardenplot.season import dates_of
 from gardenplot.units.figures import MINUS, grouped, offset, span
@@ -29,13 +28,8 @@ _NAMES = {
 """Answers in few words; what is missing here is said in full."""
 
 
-def again_troubles(plan: Plan, today: date, loss: Fraction, *, told: object = None) -> tuple[Trouble, ...]:
-    """What deviates, with the answers; `told` is what long work is handed, and nothing is told."""
-    del told
-    return tuple(_trouble(plan, one) for one in plan_again(plan, today, loss))
-
-
-def _trouble(plan: Plan, one: Setback) -> Trouble:
+def trouble_of(plan: Plan, one: Setback) -> Trouble:
+    """What deviates, with its answers."""
     bed = bed_of(plan, planting_of(plan, one.planting).bed).name
     title = _("{planting} in {bed}").format(planting=titled(plan, one.planting, looks(plan)), bed=bed)
     says = [*setback_words(plan, one)]

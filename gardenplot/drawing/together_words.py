@@ -17,6 +17,11 @@ AIMS = {
 def together_words(aim: Aim, one: Together) -> str:
     """What is chosen and what it comes to, in a line."""
     chosen = "; ".join(done_words(answer) for answer in one.answers) or _("nothing can be done")
+    return f"{AIMS[aim]}: {chosen} – {comes_to(one)}"
+
+
+def comes_to(one: Together) -> str:
+    """What is short in the end, how many stakes move, the market days that it costs, and what is bought in."""
     short = ngettext("{count} unit short", "{count} units short", one.short).format(count=grouped(one.short))
     stakes = sum(each.is_stake for each in one.moved)
     moved = ngettext("{count} stake moved", "{count} stakes moved", stakes).format(count=grouped(stakes))
@@ -27,4 +32,4 @@ def together_words(aim: Aim, one: Together) -> str:
         )
     if one.buy:
         parts.append(_("{plants} bought in").format(plants=so_many_plants(one.buy)))
-    return f"{AIMS[aim]}: {chosen} – {', '.join(parts)}"
+    return ", ".join(parts)

@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING
 
 from gardenplot.findings import Finding
-from gardenplot.window.at_foot import show_at_foot
+from gardenplot.window.beside_drawing import show_beside_drawing
 from gardenplot.window.in_question import in_question
 from gardenplot.window.late import again_dialog
 
@@ -30,9 +30,9 @@ class AgainDeeds:
             self.dialog.deleteLater()
         window.views.show_ground(shown=False)
         row = in_question(window.ledger)
-        of_row = (row.planting,) if isinstance(row, Finding) else ()
+        of_row = row.planting if isinstance(row, Finding) else None
         in_bed = (one.id for one in self._document.plan.plantings if one.bed == window.sight.bed)
-        wanted = (*of_row, window.sight.planting, *in_bed)
-        self.dialog = again_dialog(self._document, window.canvas, window.sight, window, wanted)
+        wanted = (of_row, window.sight.planting, *in_bed)
+        self.dialog = again_dialog(self._document, window.canvas, window.sight, window, wanted, of_row)
         self.dialog.told.connect(window.tell)
-        show_at_foot(self.dialog, window)
+        show_beside_drawing(self.dialog, window, window.canvas)

@@ -14,6 +14,7 @@ from gardenplot.exports.apart import Work
 from gardenplot.gestures.proposal import day_to_see, hold, instead
 from gardenplot.plan import Plan, planting_of
 from gardenplot.window.answers_view import AnswersView
+from gardenplot.window.beside_drawing import covered
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.document import Document
 from gardenplot.window.fields import LARGE, Choice
@@ -21,6 +22,7 @@ from gardenplot.window.long_work import Watched
 from gardenplot.window.numbers_button import NumbersButton
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import magnified
+from gardenplot.window.wrapping import Wrapping
 from gardenplot.words import _
 
 
@@ -43,7 +45,8 @@ class AnswersDialog(QDialog):
         self._over = False
         self.which, self.view = Choice(), AnswersView()
         self.take, self.leave = QPushButton(_("Take")), QPushButton(_("Leave as it is"))
-        self.numbers, self.foot = NumbersButton(partial(_opened, document, self.view), self), QHBoxLayout()
+        self.numbers, self.foot = NumbersButton(partial(_opened, document, self.view), self), Wrapping(spacing=8)
+        self.column = QVBoxLayout(self)
         self._lay_out()
         self._stage.begin(hold(), measuring=True)
         self._stage.ended.connect(self.reject)
@@ -55,22 +58,24 @@ class AnswersDialog(QDialog):
 
     def _lay_out(self) -> None:
         self.which.setAccessibleName(_("Which of them"))
+        self.which.take_what_there_is()
         self.take.setProperty("strong", True)
         self.take.setToolTip(_("Enter, or a double click on its name"))
         self.take.setDefault(True)
-        is_wide = magnified() < LARGE
-        if is_wide:
-            self.foot.addWidget(self.numbers)
-        self.foot.addStretch(1)
-        for button in (self.leave, self.take):
-            self.foot.addWidget(button)
-        column = QVBoxLayout(self)
-        column.setSpacing(8)
-        column.addWidget(self.which)
-        column.addWidget(self.view, 1)
-        if not is_wide:
-            column.addWidget(self.numbers, alignment=Qt.AlignmentFlag.AlignLeft)
-        column.addLayout(self.foot)
+        ends = QHBoxLayout()
+        ends.addStretch(1)
+        self.foot.addWidget(self.numbers)
+        if magnified() < LARGE:
+            for button in (self.leave, self.take):
+                ends.addWidget(button)
+            self.foot.add_group(ends)
+        else:
+            for button in (self.leave, self.take):
+                self.foot.addWidget(button)
+        self.column.setSpacing(8)
+        self.column.addWidget(self.which)
+        self.column.addWidget(self.view, 1)
+        self.column.addLayout(self.foot)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Return takes what is chosen in the table, and presses the button it is on; in a field it takes nothing."""
@@ -93,10 +98,12 @@ class AnswersDialog(QDialog):
         """The work gave what was sought."""
         raise NotImplementedError
 
-    def seek(self, work: Work, *, at_once: bool) -> None:
-        """Seek remedies, at once where that takes no time, else in a process of its own."""
+    def seek(self, work: Work, *, at_once: bool, anew: bool = True) -> None:
+        """Seek remedies, at once where that takes no time, else in a process of its own; what is shown may stay."""
         self._end_work()
-        self.show_nothing(_("Looking for what can be done …"))
+        if anew:
+            self.show_nothing(_("Looking for what can be done …"))
+        self.take.setEnabled(False)
         if at_once:
             self._found(work.carried_out(lambda *_parts: None))
             return
@@ -108,6 +115,7 @@ class AnswersDialog(QDialog):
         """Show a trouble with its remedies; one without leaves the plan to be seen as it is."""
         self._stage.show(None)
         self.view.show_trouble(trouble)
+        self.view.table.setFocus()
         self.take.setEnabled(bool(trouble.remedies))
 
     def show_nothing(self, says: str) -> None:
@@ -121,9 +129,11 @@ class AnswersDialog(QDialog):
         trial = instead(self._document.plan, remedy.plan)
         self._sight.show_day(day_to_see(trial, self._day))
         self._stage.show(trial)
-        beds = dict.fromkeys(planting_of(trial.plan, one).bed for one in trial.proposed)
-        for bed in reversed(beds):
-            self._canvas.view.reveal(bed, trial.plan)
+        about = self.view.trouble.about if self.view.trouble is not None else None
+        # What it is about is revealed last, and stays in sight whatever else does.
+        shown = sorted(trial.proposed, key=lambda one: one != about)
+        for bed in reversed(dict.fromkeys(planting_of(trial.plan, one).bed for one in shown)):
+            self._canvas.view.reveal(bed, trial.plan, covered(self, self._canvas.viewport()))
 
     def _end_work(self) -> None:
         if self._work is not None:
@@ -136,8 +146,8 @@ class AnswersDialog(QDialog):
 
     def _take(self) -> None:
         """Make the chosen remedy the plan, in one step, and select what it is about."""
-        remedy = self.view.chosen
-        if remedy is None:
+        remedy = self.view.whole or self.view.chosen
+        if remedy is None or not self.take.isEnabled():
             return
         trial = instead(self._document.plan, remedy.plan)
         day = day_to_see(trial, self._day)

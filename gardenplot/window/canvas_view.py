@@ -152,12 +152,15 @@ class CanvasView(QObject):
         down.setRange(0, max(0, round(strips.height - height)))
         self.changed.emit()
 
-    def reveal(self, bed: str, trial: Plan | None = None) -> None:
-        """Scroll a bed into sight, perhaps one that only a trial has; there is room for that until it settles."""
+    def reveal(self, bed: str, trial: Plan | None = None, covered: int = 0) -> None:
+        """Scroll a bed into sight, perhaps one that only a trial has; there is room for that until it settles.
+
+        Something lies over so many pixels at the foot.
+        """
         strips = self.strips(trial)
         strip = strips.strip_of(bed)
         bar = self._area.verticalScrollBar()
-        room = self.size[1] - TAPE
+        room = self.size[1] - TAPE - covered / magnified()
         if trial is not None:
             bar.setRange(0, max(bar.maximum(), round(strips.height - room)))
         if strip and bar.maximum() and not bar.value() <= strip.top - 30 <= bar.value() + room - strip.height - 60:

@@ -119,6 +119,11 @@ class Steady(QComboBox):
 class Choice(Steady):
     """A choice of a few; where the chosen words have no room, their end is left out and the tip tells all of them."""
 
+    def take_what_there_is(self) -> None:
+        """Ask for no more width than a few letters need, however long its words are."""
+        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.setMinimumContentsLength(4)
+
     def paintEvent(self, _event: QPaintEvent) -> None:
         option, part = QStyleOptionComboBox(), QStyle.SubControl.SC_ComboBoxEditField
         self.initStyleOption(option)
@@ -196,8 +201,7 @@ class Form(QWidget):
         """A choice of a few."""
         box = Choice(self)
         box.activated.connect(chosen)
-        box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        box.setMinimumContentsLength(4)
+        box.take_what_there_is()
         self._add(name, label, box, 2)
         return box
 

@@ -143,9 +143,11 @@ def ways_dialog(
 
 
 def again_dialog(
-    document: Document, canvas: "Canvas", sight: Sight, parent: QWidget, wanted: tuple[str | None, ...]
-) -> "AgainDialog":
-    """The dialog that plans again, at the first of some plantings that deviates, not shown yet."""
+    document: Document, canvas: "Canvas", sight: Sight, parent: QWidget, plantings: tuple[str | None, ...],
+    only: str | None,
+) -> "AgainDialog":  # fmt: skip
+    """The dialog that plans again, at the first of some plantings that deviates, perhaps with one ticked alone."""
+    wanted = _late("deviations", "Wanted")(plantings, only)
     return cast("AgainDialog", _late("again_dialog", "AgainDialog")(document, canvas, sight, parent, wanted))
 
 

@@ -11,7 +11,7 @@ from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gardenplot.drawing.again_table import again_troubles
+from gardenplot.drawing.again_table import trouble_of
 from gardenplot.drawing.number_words import workings_of
 from gardenplot.drawing.remedies import Trouble
 from gardenplot.drawing.ways_table import ways_trouble
@@ -89,7 +89,7 @@ def told(plan: Plan, trouble: Trouble) -> Iterator[tuple[str, set[str]]]:
 def test_all_that_is_told_of_planning_again_has_its_working(name: str) -> None:
     make, today = CASES[name]
     plan = make()
-    troubles = again_troubles(plan, today, Fraction(1, 20))
+    troubles = [trouble_of(plan, one) for one in plan_again(plan, today, Fraction(1, 20))]
     assert [one for one in troubles if one.remedies]
     for trouble in troubles:
         for words, values in told(plan, trouble):

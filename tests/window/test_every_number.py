@@ -7,6 +7,7 @@ in `NO_SUMS`, with the reason.
 
 import re
 from collections.abc import Callable, Iterator
+from datetime import date
 from functools import partial
 from pathlib import Path
 
@@ -43,7 +44,7 @@ from gardenplot.window.working_dialog import WorkingDialog
 from tests.drawing.figures_told import figures, without_names
 from tests.drawing.hand_worked import hand_worked
 from tests.plans import metric_plan
-from tests.scenarios.again_plans import late_and_short, two_short
+from tests.scenarios.again_plans import both_short, late_and_short, two_short
 from tests.window.walk import settle
 
 NO_SUMS = {
@@ -271,35 +272,54 @@ def test_a_filling_opens_its_worth_and_what_it_placed(window: MainWindow, asked:
     dialog.close()
 
 
-def troubles(window: MainWindow, name: str) -> tuple[AnswersDialog, QComboBox]:
+Turns = list[Callable[[], None]]
+"""What turns a dialog to each of its troubles."""
+
+
+def troubles(window: MainWindow, name: str) -> tuple[AnswersDialog, Turns]:
     """A dialog of troubles with what can be done about them, by the name of its plan."""
     document, sight = window.document, window.sight
     document.start(TROUBLED[name]())
     if name.startswith("ways"):
         lacking = lacks(document.plan)
         ways = WaysDialog(document, window.canvas, sight, window, lacking, 0)
-        return ways, ways.which
+        return ways, [partial(_turn, ways.which, number) for number in range(ways.which.count())]
+    document.today = lambda: date(2025, 4, 21)
     again = AgainDialog(document, window.canvas, sight, window)
     again.loss.setText("5 %")
     again.loss.editingFinished.emit()
-    return again, again.which
+    table = again.all.table
+    turns: Turns = [partial(_go_to, table, at) for at in range(max(1, table.topLevelItemCount()))]
+    return again, turns
+
+
+def _go_to(table: QTreeWidget, number: int) -> None:
+    """Go to a row; where only one deviates, there are none."""
+    item = table.topLevelItem(number)
+    if item is not None:
+        table.setCurrentItem(item)
+
+
+def _turn(which: QComboBox, number: int) -> None:
+    which.setCurrentIndex(number)
+    which.activated.emit(number)
 
 
 TROUBLED: dict[str, Callable[[], Plan]] = {
     "ways s5": partial(hand_worked, "s5"),
     "ways two short": two_short,
     "again late and short": late_and_short,
+    "again both short": both_short,
 }
 
 
 @pytest.mark.parametrize("name", TROUBLED)
 def test_every_trouble_and_what_can_be_done_opens_its_numbers(window: MainWindow, asked: Asked, name: str) -> None:
-    dialog, which = troubles(window, name)
+    dialog, turns = troubles(window, name)
     dialog.show()
     found: list[str] = []
-    for number in range(which.count()):
-        which.setCurrentIndex(number)
-        which.activated.emit(number)
+    for turn in turns:
+        turn()
         found += lacking_in_answers(window, dialog, asked)
     dialog.close()
     assert not found, "\n".join(dict.fromkeys(found))
@@ -325,7 +345,7 @@ def test_a_double_click_or_the_key_opens_the_numbers_of_what_can_be_done_and_tak
     window: MainWindow, asked: Asked, qtbot: QtBot
 ) -> None:
     """S5 by hand: with less coriander 2 of 60 bunches can be sold, 58 fewer."""
-    dialog, _which = troubles(window, "ways s5")
+    dialog, _turns = troubles(window, "ways s5")
     dialog.resize(1400, 600)
     dialog.show()
     table, plan = dialog.view.table, window.document.plan

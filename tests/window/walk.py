@@ -34,7 +34,7 @@ from gardenplot.window.requests import ask_bed, ask_crop, ask_order, ask_wish
 from gardenplot.window.versions_dialog import VersionsDialog
 from gardenplot.window.working_dialog import WorkingDialog
 from tests.colours_seen import Values, linear
-from tests.scenarios.again_plans import late_and_short, two_short
+from tests.scenarios.again_plans import both_short, two_short
 
 Pixels = npt.NDArray[np.uint8]
 
@@ -74,7 +74,7 @@ def _ways_out(window: MainWindow) -> None:
 
 
 def _plan_again(window: MainWindow) -> None:
-    window.document.start(late_and_short())
+    window.document.start(both_short())
     window.document.today = lambda: date(2025, 4, 21)
     window.again.open()
 

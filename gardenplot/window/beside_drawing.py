@@ -1,0 +1,46 @@
+"""Dialogs that leave the drawing in sight: at the foot of the window, or where text is large at its side."""
+
+from PySide6.QtCore import QPoint, QRect, QSize, Qt
+from PySide6.QtWidgets import QDialog, QWidget
+
+from gardenplot.window.fields import LARGE
+from gardenplot.window.theme import magnified
+
+_EDGE = 12
+"""Pixels between such a dialog and the window's edges."""
+_TITLE = 32
+"""Pixels of height for its title."""
+_LEAST_SHARE = 0.26
+"""Its share of the width of a window that has nothing beside the drawing."""
+
+
+def show_beside_drawing(dialog: QDialog, window: QWidget, drawing: QWidget) -> None:
+    """Show a dialog over the foot of a window, or over what stands beside the drawing behind its end."""
+    room = window.size().boundedTo(window.screen().availableSize())
+    wanted, least = dialog.sizeHint(), dialog.minimumSizeHint()
+    is_aside = magnified() >= LARGE
+    size = _aside(window, room, drawing) if is_aside else QSize(room.width() - 2 * _EDGE, room.height() * 11 // 20)
+    dialog.resize((size if is_aside else wanted.boundedTo(size)).expandedTo(least))
+    dialog.show()
+    left = (window.width() - dialog.width()) // 2
+    if is_aside:
+        is_mirrored = window.layoutDirection() == Qt.LayoutDirection.RightToLeft
+        left = _EDGE if is_mirrored else window.width() - dialog.width() - _EDGE
+    dialog.move(window.mapToGlobal(QPoint(left, max(0, window.height() - dialog.height() - _EDGE))))
+
+
+def _aside(window: QWidget, room: QSize, drawing: QWidget) -> QSize:
+    """As wide as what stands behind the end of the drawing, and nearly as high as the window."""
+    frame = QRect(drawing.mapTo(window, QPoint(0, 0)), drawing.size())
+    is_mirrored = window.layoutDirection() == Qt.LayoutDirection.RightToLeft
+    beside = frame.left() if is_mirrored else window.width() - frame.right()
+    width = max(beside - 2 * _EDGE, round(room.width() * _LEAST_SHARE))
+    return QSize(width, room.height() - 2 * _EDGE - _TITLE)
+
+
+def covered(dialog: QDialog, drawing: QWidget) -> int:
+    """How many pixels of a drawing a dialog lies over at its foot."""
+    frame = QRect(drawing.mapToGlobal(QPoint(0, 0)), drawing.size())
+    over = frame.intersected(dialog.frameGeometry())
+    is_at_foot = over.width() * 2 > frame.width() and over.bottom() >= frame.bottom()
+    return frame.bottom() - over.top() + 1 if is_at_foot else 0
