@@ -1,11 +1,23 @@
-"""A new bed traced corner by corner: each click sets one, Backspace takes it back, a click on the first closes."""
+"""A new bed traced corner by corner: each click or Space sets one, Backspace takes it back, the first one closes."""
+
+from collections.abc import Sequence
 
 from attrs import evolve
 
 from gardenplot.drawing.handles import Point
 from gardenplot.errors import PlanError
 from gardenplot.gestures.outline_drawn import aim, reason
-from gardenplot.gestures.stage import Finished, Gesture, Pointer, Released, Sketch, Stage, TakenBack, Trial
+from gardenplot.gestures.stage import (
+    Finished,
+    Gesture,
+    Pointer,
+    Released,
+    Sketch,
+    Stage,
+    Stepped,
+    TakenBack,
+    Trial,
+)
 from gardenplot.plan import Bed, Plan
 from gardenplot.plan.edits import add_bed
 from gardenplot.units import Length, length_of
@@ -13,6 +25,8 @@ from gardenplot.words import _
 
 TRACE = _("Trace {bed}")
 _FEWEST = 3
+_STRIDES = 10
+"""Steps of a key that goes to the next mark where there is none."""
 
 
 def trace_bed(stage: Stage) -> Gesture:
@@ -26,6 +40,8 @@ def trace_bed(stage: Stage) -> Gesture:
         match event:
             case Pointer():
                 pointer = event
+            case Stepped():
+                pointer = _stepped(trial, event)
             case TakenBack():
                 corners = corners[:-1]
             case Finished() if _closed(stage, plan, corners):
@@ -36,6 +52,26 @@ def trace_bed(stage: Stage) -> Gesture:
             case Released() if trial.sketch:
                 corners = tuple(dict.fromkeys(trial.sketch.points))
         stage.show(try_corner(plan, corners, pointer))
+
+
+def _stepped(trial: Trial, step: Stepped) -> Pointer:
+    """The place that a key leads to from the last one, at first from zero: by a step, or in line with a corner.
+
+    Where there is none that way it leads on by ten steps. Nothing pulls there.
+    """
+    points, held = (trial.sketch.points, trial.sketch.held) if trial.sketch else ((), 0)
+    at = points[held] if points else (0, 0)
+    x, y = (
+        _next(at[axis], by, [one[axis] for one in points]) if step.to_mark and by else max(0, at[axis] + by)
+        for axis, by in enumerate((step.along, step.across))
+    )
+    return Pointer(None, x, y, reach=0, free=True)
+
+
+def _next(at: int, by: int, marks: Sequence[int]) -> int:
+    """The nearest of some marks the way of a step, or ten steps on."""
+    ahead = (one for one in marks if (one - at) * by > 0)
+    return min(ahead, key=lambda one: abs(one - at), default=max(0, at + _STRIDES * by))
 
 
 def _closed(stage: Stage, plan: Plan, corners: tuple[Point, ...]) -> bool:

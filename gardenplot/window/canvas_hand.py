@@ -20,6 +20,7 @@ from gardenplot.window.gap_keys import press_gap_key
 from gardenplot.window.measure_keys import press_measuring_key
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import magnified
+from gardenplot.window.tracing_keys import press_tracing_key
 
 _DRAG_FROM = 4
 """Pixels that a press must move before it is a drag."""
@@ -35,6 +36,7 @@ _CURSORS = {
 _LEFT, _CTRL = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.ControlModifier
 _LOST = (QEvent.Type.WindowDeactivate, QEvent.Type.Hide)
 """The window is no longer at hand, or its screen is gone: nobody can say where the button is let go."""
+_ARROWS = (Qt.Key.Key_Left, Qt.Key.Key_Right, Qt.Key.Key_Up, Qt.Key.Key_Down)
 _HELD_KEYS = (Qt.Key.Key_Control, Qt.Key.Key_Shift, Qt.Key.Key_Alt)
 
 
@@ -67,6 +69,8 @@ class Hand(QObject):
         if watched is self._area:
             if event.type() in _LOST and (self._press is not None or self.band.is_begun):
                 self._let_go()
+            if isinstance(event, QKeyEvent) and event.type() is QEvent.Type.ShortcutOverride:
+                return _claims(self._stage, event)
             return isinstance(event, QKeyEvent) and self._keyed(event)
         match event.type():
             case QEvent.Type.MouseButtonPress | QEvent.Type.MouseButtonDblClick if isinstance(event, QMouseEvent):
@@ -91,6 +95,8 @@ class Hand(QObject):
             return True
         if pressed and self._stage.is_filling:
             return press_gap_key(event, self._stage, self._places)
+        if pressed and self._stage.is_on_ground:
+            return press_tracing_key(event, self._stage, self._places, self._area)
         return pressed and self._stage.is_measuring and press_measuring_key(event, self._stage)
 
     def _pressed(self, event: QMouseEvent) -> bool:
@@ -210,6 +216,14 @@ class Hand(QObject):
     def _forget(self) -> None:
         """A gesture has ended: moving on with the button down begins no other."""
         self._press, self._home = None, None
+
+
+def _claims(stage: CanvasStage, event: QKeyEvent) -> bool:
+    """While a tool is in hand arrows are its own, also those that are keys of an action otherwise."""
+    is_claimed = _hovers(stage) and Qt.Key(event.key()) in _ARROWS
+    if is_claimed:
+        event.accept()
+    return is_claimed
 
 
 def _hovers(stage: CanvasStage) -> bool:

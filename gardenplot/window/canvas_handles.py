@@ -160,7 +160,7 @@ def _ground_names(painter: QPainter, height: float, held: Held, inks: Palette) -
     painter.drawText(QPointF(edge - held.strips.gutter + 22, -9), _("New bed"))
     painter.setFont(drawing_font(12))
     painter.setPen(colour(inks, Ink.SECOND))
-    how = _("click corner after corner · the first one or Enter closes · Backspace takes back · Escape gives up")
+    how = _("corners by click, or by arrows and Space · Enter or the first one closes · Backspace takes back")
     painter.drawText(QPointF(edge + 10, -9), how)
     for tick in ticks(0, round(height / zoom.across * MM), held.units, zoom.across):
         if tick.words:

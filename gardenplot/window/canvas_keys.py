@@ -19,7 +19,7 @@ from gardenplot.plan import Plan
 from gardenplot.plan.several import remove_plantings
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.document import Document
-from gardenplot.window.handle_keys import press_handle_key, press_tracing_key
+from gardenplot.window.handle_keys import press_handle_key
 from gardenplot.window.sight import Sight
 from gardenplot.words import _
 
@@ -48,7 +48,7 @@ def press_key(event: QKeyEvent, document: Document, sight: Sight, stage: CanvasS
         _escape(sight, stage)
         return True
     if stage.is_on_ground or stage.is_measuring or stage.is_filling:
-        return stage.is_on_ground and press_tracing_key(event, stage)
+        return False
     if press_handle_key(event, sight, stage):
         return True
     if key in _WAYS and not event.modifiers() & _ALT:

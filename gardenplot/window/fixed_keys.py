@@ -19,7 +19,15 @@ class FixedKeys:
 
 def fixed_keys() -> tuple[FixedKeys, ...]:
     """All of them, by where they work."""
-    return (*_on_blocks(), *_on_corners(), *_in_gaps(), *_on_ground(), *_on_season_map(), *_anywhere())
+    return (
+        *_on_blocks(),
+        *_on_corners(),
+        *_in_tracing(),
+        *_in_gaps(),
+        *_on_ground(),
+        *_on_season_map(),
+        *_anywhere(),
+    )
 
 
 def _on_blocks() -> tuple[FixedKeys, ...]:
@@ -53,7 +61,26 @@ def _on_corners() -> tuple[FixedKeys, ...]:
         FixedKeys("[, ]", ("[", "]"), where, _("choose the corner or post before, the next")),
         FixedKeys(_("Arrows"), (), where, _("move it, with Shift finely")),
         FixedKeys(_("Insert"), ("Ins",), where, _("a corner more, after the chosen one")),
-        FixedKeys(_("Return, Enter"), ("Return", "Enter"), where, _("close an outline that is traced")),
+    )
+
+
+def _in_tracing() -> tuple[FixedKeys, ...]:
+    where = _("Tracing a bed")
+    return (
+        FixedKeys(
+            _("Arrows"), (), where, _("go along and across, with Shift finely, with Ctrl in line with a corner")
+        ),
+        FixedKeys(_("Space"), (), where, _("set a corner there")),
+        FixedKeys(_("Backspace"), (), where, _("take the last corner back")),
+        FixedKeys(_("Return, Enter"), ("Return", "Enter"), where, _("close the outline")),
+    )
+
+
+def _in_measuring() -> tuple[FixedKeys, ...]:
+    where = _("Measuring")
+    return (
+        FixedKeys(_("Arrows"), (), where, _("move an end, with Shift finely, with Ctrl to the next mark")),
+        FixedKeys(_("Tab"), (), where, _("turn to the other end")),
     )
 
 

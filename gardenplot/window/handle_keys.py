@@ -1,4 +1,4 @@
-"""Corners and obstacles by keyboard: chosen, nudged, added, taken away; and the keys of tracing."""
+"""Corners and obstacles by keyboard: chosen, nudged, added, taken away."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
@@ -7,7 +7,7 @@ from gardenplot.drawing.handles import Grip, Handle, Point, handles_of
 from gardenplot.gestures.obstacle_moved import MOVE, try_obstacle_by, try_without_obstacle
 from gardenplot.gestures.outline_drawn import RESHAPE, try_corner_after, try_corner_by, try_without_corner
 from gardenplot.gestures.snap import grain, stride
-from gardenplot.gestures.stage import Finished, TakenBack, Trial
+from gardenplot.gestures.stage import Trial
 from gardenplot.plan import bed_of
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.sight import Sight
@@ -20,18 +20,6 @@ _STEPS = {
     Qt.Key.Key_Up: (0, -1),
     Qt.Key.Key_Down: (0, 1),
 }
-
-
-def press_tracing_key(event: QKeyEvent, stage: CanvasStage) -> bool:
-    """Enter closes the outline, Backspace takes its last corner back; False for any other key."""
-    match Qt.Key(event.key()):
-        case Qt.Key.Key_Return | Qt.Key.Key_Enter:
-            stage.send(Finished(), stage.at)
-        case Qt.Key.Key_Backspace:
-            stage.send(TakenBack(), stage.at)
-        case _:
-            return False
-    return True
 
 
 def press_handle_key(event: QKeyEvent, sight: Sight, stage: CanvasStage) -> bool:

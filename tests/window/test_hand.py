@@ -294,6 +294,9 @@ def test_measuring_by_keys(window: MainWindow) -> None:
     found = held_measure(window)
     assert (found.start.x, found.end.x, found.end.y) == (30 * CM, 205 * CM, 1 * CM)
     assert "along 1.75" in window.canvas.accessibleDescription()
+    bed = window.sight.bed
+    press(window, Key.Key_Down, Key.Key_Down, held=Keys.ControlModifier)
+    assert (window.sight.bed, held_measure(window).start.y > found.start.y) == (bed, True)
     assert window.canvas.hasFocus()
     press(window, Key.Key_Escape)
     assert not window.canvas.stage.is_busy

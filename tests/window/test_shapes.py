@@ -15,6 +15,7 @@ from gardenplot.window.document import Document
 from gardenplot.window.hand_lines import hand_lines
 from gardenplot.window.main import MainWindow
 from tests.gestures.shaped import ELL, box, ell, places, written
+from tests.journeys.person import plain
 from tests.layout.ground import nm
 from tests.window.mouse import Mouse
 
@@ -200,6 +201,42 @@ def test_an_l_is_traced_by_clicks_and_closed_on_its_first_corner(window: MainWin
     assert not window.canvas.view.has_ground
     document.stack.undo()
     assert document.plan is before
+
+
+def test_an_l_is_traced_by_keys_alone(window: MainWindow) -> None:
+    """By 5 cm, with Ctrl by 50 cm or in line with a corner; a corner too many is taken back."""
+    document, before = window.document, window.document.plan
+    choose(window, "Trace a bed …")
+    press(window, Key.Key_Space)
+    press(window, *[Key.Key_Right] * 16, held=Keys.ControlModifier)
+    press(window, Key.Key_Space)
+    press(window, *[Key.Key_Down] * 2, held=Keys.ControlModifier)
+    assert plain(under_hand(window)).startswith("tape 8.00 m, 100 cm from the base line side 1.00 m")
+    press(window, Key.Key_Space, Key.Key_Left, Key.Key_Space, Key.Key_Backspace)
+    press(window, *[Key.Key_Left] * 99, Key.Key_Space)
+    press(window, *[Key.Key_Down] * 2, held=Keys.ControlModifier)
+    press(window, Key.Key_Space)
+    press(window, Key.Key_Left, held=Keys.ControlModifier)
+    press(window, Key.Key_Space)
+    press(window, *[Key.Key_Up] * 2, held=Keys.ControlModifier)
+    assert under_hand(window).startswith("closes the outline")
+    assert document.plan is before
+    press(window, Key.Key_Space)
+    assert places(document.plan, -1) == written(*ELL)
+    assert document.stack.undoText() == "Trace Bed 3"
+    document.stack.undo()
+    assert document.plan is before
+
+
+def test_a_place_beyond_what_is_seen_is_scrolled_into_sight(window: MainWindow) -> None:
+    choose(window, "Trace a bed …")
+    press(window, *[Key.Key_Right] * 12, held=Keys.ControlModifier)
+    window.canvas.view.zoom(6)
+    press(window, Key.Key_Right)
+    at = window.canvas.stage.at
+    assert at is not None
+    assert window.canvas.viewport().rect().contains(at.toPoint())
+    press(window, Key.Key_Escape)
 
 
 def set_corner(window: MainWindow, place: str) -> None:
