@@ -1,10 +1,12 @@
 """The letter and the look of each planting: the same on screen, sheet, stake and label."""
 
+from collections.abc import Sequence
 from functools import lru_cache
 from itertools import count
 
 from attrs import evolve, frozen
 
+from gardenplot.drawing.across import across
 from gardenplot.drawing.marks import Hatch, Shape
 from gardenplot.drawing.style import PLANTINGS, Ink
 from gardenplot.drawing.turns import walked
@@ -50,12 +52,14 @@ def looks(plan: Plan) -> dict[str, Look]:
     taken = {*kept.values()}
     free = (name for number in count() if (name := letter(number)) not in taken)
     found: dict[str, Look] = {}
+    beside = across(plan)
     for laid in lay_out_plan(plan):
         shape: Shape | None = None
         ink: int | None = None
         for layout in walked(laid.without_trays):
             number = rank[layout.planting]
-            shape, ink = _shape(number, shape), _ink(number, ink)
+            others = [found[one].shape for one in beside.get(layout.planting, ()) if one in found]
+            shape, ink = _shape(number, shape, others), _ink(number, ink)
             name = kept.get(layout.planting) or next(free)
             found[layout.planting] = Look(layout.planting, name, PLANTINGS[ink], shape)
     return _with_trays(plan, found)
@@ -108,11 +112,14 @@ def looks_in_hand(before: Plan, trial: Plan) -> dict[str, Look]:
     return _with_trays(trial, kept | {one.planting: one for one in lettered})
 
 
-def _shape(number: int, neighbour: Shape | None) -> Shape:
-    """The shape of a planting by its rank in the plan, or the next one where its neighbour has that."""
+def _shape(number: int, neighbour: Shape | None, others: Sequence[Shape]) -> Shape:
+    """The shape of a planting by its rank in the plan, or the next that its neighbour has not, nor one across.
+
+    Where those across have all the others, it is the one that the fewest of them have.
+    """
     shapes = tuple(Shape)
-    shape = shapes[number % len(shapes)]
-    return shape if shape is not neighbour else shapes[(number + 1) % len(shapes)]
+    turned = [shapes[(number + more) % len(shapes)] for more in range(len(shapes))]
+    return min((one for one in turned if one is not neighbour), key=others.count)
 
 
 def _ink(number: int, neighbour: int | None) -> int:

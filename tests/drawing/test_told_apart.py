@@ -1,19 +1,23 @@
 """Plantings side by side are told apart by letter, by mark and by colour, whatever eyes look at them."""
 
+from datetime import date
 from itertools import pairwise
 from pathlib import Path
 
 import pytest
+from attrs import evolve
 from hypothesis import given, settings
 
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.style import DARK, LIGHT, PLANTINGS, Ink, Palette, contrast
 from gardenplot.drawing.turns import walked
 from gardenplot.layout import lay_out_plan
-from gardenplot.plan import Plan
+from gardenplot.plan import Plan, Planting
 from gardenplot.plan.file import read_plan
+from gardenplot.plan.lying import Standing
+from gardenplot.units import M, parse_length
 from tests.colours_seen import Sight, apart, seen
-from tests.plans import plans
+from tests.plans import metric_plan, plans
 
 SAMPLES = sorted((Path(__file__).resolve().parents[2] / "samples").glob("*.gardenplot"))
 SCREENS = pytest.mark.parametrize("palette", [LIGHT, DARK], ids=["light", "dark"])
@@ -74,6 +78,44 @@ def test_neighbours_in_the_samples_are_told_apart(sample: Path, sight: Sight, pa
         assert one.shape is not other.shape
         difference = apart(seen(palette[one.ink], sight), seen(palette[other.ink], sight))
         assert difference >= APART, f"{one.letter} and {other.letter}"
+
+
+def beds_of(blocks: int, *, grounds: bool = False) -> Plan:
+    """Three beds with so many blocks each, one under another, perhaps the last beside the first on the ground."""
+    bed, crop = metric_plan().beds[0], metric_plan().crops[0]
+    beds = tuple(evolve(bed, id=f"b{number}") for number in range(3))
+    size = bed.length.nm // M // blocks
+    plantings = tuple(
+        Planting(id=f"{one.id}-{at}", bed=one.id, crop=crop.id, start=parse_length(f"{at * size} m"),
+                 length=parse_length(f"{size} m"), in_ground=date(2027, 4, 1), out=date(2027, 6, 1))
+        for one in beds for at in range(blocks)
+    )  # fmt: skip
+    plan = Plan(beds=beds, crops=(crop,), plantings=plantings)
+    places = {"b0": "0 m", "b1": "40 m", "b2": "1.4 m"} if grounds else {}
+    lying = tuple(Standing(name, parse_length("0 m"), parse_length(y)) for name, y in places.items())
+    return evolve(plan, ground=lying)
+
+
+def beside(plan: Plan, one: str, other: str) -> list[tuple[Look, Look]]:
+    """The looks of the blocks at the same readings in two beds."""
+    look = looks(plan)
+    return [(look[name], look[name.replace(one, other)]) for name in look if name.startswith(one)]
+
+
+@pytest.mark.parametrize("blocks", range(1, 7))
+def test_blocks_of_beds_under_one_another_have_another_mark_and_hatch(blocks: int) -> None:
+    """With six to a bed the rank in the plan alone would give both the same."""
+    plan = beds_of(blocks)
+    for one, other in (*beside(plan, "b0", "b1"), *beside(plan, "b1", "b2")):
+        assert one.shape is not other.shape
+        assert one.hatch is not other.hatch
+
+
+@pytest.mark.parametrize("blocks", range(1, 7))
+def test_blocks_of_beds_that_lie_side_by_side_on_the_ground_have_another_mark(blocks: int) -> None:
+    plan = beds_of(blocks, grounds=True)
+    for one, other in beside(plan, "b0", "b2"):
+        assert one.shape is not other.shape
 
 
 @settings(max_examples=25)
