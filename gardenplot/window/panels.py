@@ -22,6 +22,11 @@ _ROOMY, _HIGH, _TALL = 1366, 640, 700
 
 From `_TALL` on those below the drawing take a part of what there is more: there a season of a bed can be read.
 """
+_MIRRORED = {
+    Qt.DockWidgetArea.LeftDockWidgetArea: Qt.DockWidgetArea.RightDockWidgetArea,
+    Qt.DockWidgetArea.RightDockWidgetArea: Qt.DockWidgetArea.LeftDockWidgetArea,
+}
+"""Where panels stand in a window that runs from right to left, which Qt leaves where they are."""
 _VERSION = 1
 """What is remembered of other panels than these is not put back; raised when a panel is added or goes."""
 _HANDLE = 60
@@ -70,7 +75,8 @@ class Panels:
 
     def _put(self, place: "_Place") -> None:
         dock, front = place.dock, place.behind
-        self._window.addDockWidget(place.area, dock)
+        is_mirrored = self._window.layoutDirection() == Qt.LayoutDirection.RightToLeft
+        self._window.addDockWidget(_MIRRORED.get(place.area, place.area) if is_mirrored else place.area, dock)
         if dock.isFloating():
             dock.setFloating(False)
         dock.setVisible(place.shown)

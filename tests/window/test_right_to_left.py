@@ -74,6 +74,8 @@ def test_the_rest_is_mirrored(direction: Qt.LayoutDirection) -> None:
     shown = made(named())
     name, sheet = place(shown.header.name, shown), place(shown.header.sheet, shown)
     assert (name.right() < sheet.left()) is (direction is LEFT)
+    shelf, selected = place(shown.shelf, shown), place(shown.inspector, shown)
+    assert (shelf.right() < selected.left()) is (direction is LEFT)
     shown.sight.select("b1", "p1")
     settle(shown)
     fields = shown.inspector.planting.form.fields
