@@ -53,11 +53,16 @@ def plantings_in(plan: Plan, bed_id: str) -> tuple[Planting, ...]:
 def only(plan: Plan, bed_id: str) -> Plan:
     """The plan as if it had that one bed; what is asked of it alone is answered as fast in a plan of any size.
 
-    Trays of plantings that lie elsewhere are left out with those.
+    Trays of plantings that lie elsewhere are left out with those. Of the wishes those stay that something was planted
+    for, which may have any bed.
     """
+    plantings = with_their_own(plantings_in(plan, bed_id))
+    planted_for = {one.wish for one in plantings}
     return evolve(
-        plan, beds=(bed_of(plan, bed_id),), plantings=with_their_own(plantings_in(plan, bed_id)), wishes=(),
+        plan, beds=(bed_of(plan, bed_id),), plantings=plantings,
+        wishes=tuple(evolve(one, beds=()) for one in plan.wishes if one.id in planted_for),
         covers=(), ground=tuple(one for one in plan.ground if one.bed == bed_id), tunnels=(), paths=(),
+        feeds=(), jugs=(),
     )  # fmt: skip
 
 

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from gardenplot.files import sample
 from gardenplot.layout import followers_of, lay_out_bed
 from gardenplot.layout.candidate import Candidate, Reading, Reason, comparison
 from gardenplot.layout.compare import candidates
@@ -17,6 +18,8 @@ from gardenplot.layout.proposals import best_of, proposals
 from gardenplot.layout.reserved import in_the_way
 from gardenplot.plan import Direction, Pattern, Plan, Reserved, bed_of, planting_of
 from gardenplot.plan.edits import change_planting, suppose_planting
+from gardenplot.plan.file import read_plan
+from gardenplot.plan.find import only
 from gardenplot.plan.valid import faults
 from gardenplot.units import CM, INCH, M, parse_length
 from tests.drawing.hand_worked import hand_worked
@@ -108,6 +111,22 @@ def test_the_best_keeps_all_and_leaves_most(plan: Plan) -> None:
         assert best.fits
         assert (best.over or 0) >= 0
         assert best.piece == max(one.piece for one in keeping)
+
+
+@settings(max_examples=40)
+@given(plans())
+def test_a_bed_by_itself_makes_a_plan_whatever_else_there_is(plan: Plan) -> None:
+    """Feeds, jugs, wishes and all else that names other beds is no reason to find nothing to compare."""
+    for bed in plan.beds:
+        assert not list(faults(only(plan, bed.id)))
+
+
+def test_patterns_are_compared_beside_feeds_of_other_beds() -> None:
+    """13.75 m of lettuce every 25 cm: 3 rows of 55, of which the middle one moved by half holds 54."""
+    plan = read_plan(sample("kestrel-howe.gardenplot")).plan
+    found = candidates(plan, "lettuce-1")
+    assert [one.layout.grid.pattern for one in found] == [one.pattern for one in found]
+    assert [(one.layout.plants, one.more) for one in found[:2]] == [(165, 0), (164, -1)]
 
 
 def test_s3_the_three_answers_and_rows_that_avoid_the_centre() -> None:
