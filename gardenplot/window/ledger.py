@@ -13,6 +13,7 @@ from gardenplot.findings import Finding, find_all
 from gardenplot.units.figures import grouped
 from gardenplot.window.beside import Beside, FindingsPage
 from gardenplot.window.document import Document
+from gardenplot.window.giving_way import GivingWay
 from gardenplot.window.sight import Sight
 from gardenplot.window.supplies_page import SuppliesPage
 from gardenplot.window.tables import Table, TableRow
@@ -29,7 +30,8 @@ class Ledger(QTabWidget):
     def __init__(self, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight = document, sight
-        self.counts = Table(_("Counts"), (_("crop"), _("tape"), _("rows × plants"), _("plants")), (3,))
+        columns = (_("crop"), _("tape"), _("rows × plants"), _("plants"))
+        self.counts = GivingWay(_("Counts"), columns, (3,), gives=1)
         self.crops = Table(_("By crop"), (_("crop"), _("plants")), (1,))
         self.orders = Table(
             _("Orders"), (_("crop"), _("units"), _("market day"), _("must stand"), _("planted"), ""), (1, 3, 4)

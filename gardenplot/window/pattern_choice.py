@@ -72,14 +72,15 @@ class PatternButton(QAbstractButton):
         self._candidate, self._look = candidate, look
         grid = candidate.layout.grid
         apart = _("rows {apart} apart").format(apart=offset(grid.between, units)) if grid.rows > 1 else ""
-        needs = span(candidate.length, units) if candidate.length is not None else _("no row")
+        length = span(candidate.length, units) if candidate.length is not None else None
+        needs = _("needs {length}").format(length=length) if length is not None else _("no row fits")
         lines = (
             _Line(PATTERNS[self.pattern]),
             _Line(grouped(candidate.layout.plants), Ink.INK, bold=True),
             _Line(_difference(candidate.more), Ink.INK if candidate.more < 0 else Ink.SECOND),
             _Line(apart),
             _Line(_("closer than the packet") if candidate.closer else "", Ink.ACCENT),
-            _Line(_("needs {length}").format(length=needs)),
+            _Line(needs),
         )
         self._lines = tuple(line for line in lines if line.words)
         self.setAccessibleName(", ".join(line.words for line in self._lines))

@@ -20,6 +20,7 @@ from gardenplot.plan.file import plan_of_text, text_of
 from gardenplot.plan.valid import faults
 from gardenplot.units.figures import grouped
 from gardenplot.window.main import MainWindow
+from gardenplot.window.tables import Table
 from tests.window.test_repaint import anew, settled
 
 _PLAIN, _ROUNDED = 16, 0.005
@@ -118,7 +119,7 @@ def _counts_agree(window: MainWindow, plan: Plan) -> None:
     ledger, laid_out = window.ledger, lay_out_plan(plan)
     by_bed = [sum(one.planted for one in laid.layouts) for laid in laid_out]
     if ledger.currentIndex() == 0:
-        table = ledger.counts
+        table: Table = ledger.counts
         rows = [item for at in range(table.topLevelItemCount()) if (item := table.topLevelItem(at)) is not None]
         assert [row.text(3) for row in rows] == [grouped(count) for count in (*by_bed, sum(by_bed))]
         children = [row.child(at) for row in rows for at in range(row.childCount())]

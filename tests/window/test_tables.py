@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 from PySide6.QtCore import QRect, Qt
 from PySide6.QtWidgets import QApplication, QTreeWidgetItem
 
+from gardenplot.window.main import MainWindow
 from gardenplot.window.tables import Table, TableRow
 
 words = st.sampled_from(("", "A", "leek", "12", "a much longer cell than the others"))
@@ -71,3 +72,15 @@ def test_the_last_column_wraps_so_that_all_of_it_is_read_without_scrolling(dress
     assert heights[0] >= wanted
     assert (heights[0] > heights[1]) is (width < 900)
     table.close()
+
+
+def test_in_a_narrow_window_the_tape_gives_way_and_the_plants_are_read(window: MainWindow) -> None:
+    """They are right again where there is room: what is left of a bed is told whole."""
+    counts = window.ledger.counts
+    whole = counts.columnWidth(1)
+    plants = sum(counts.columnWidth(at) for at in range(4))
+    counts.resize(plants - 40, counts.height())
+    assert sum(counts.columnWidth(at) for at in range(4)) <= counts.viewport().width()
+    assert counts.columnWidth(1) < whole
+    counts.resize(plants + 80, counts.height())
+    assert counts.columnWidth(1) == whole
