@@ -1,26 +1,30 @@
-"""A table of which one column gives way where all lack room, so that the numbers behind it stay in sight."""
+"""A table of which some columns give way where all lack room, so that the numbers behind them stay in sight."""
 
 from collections.abc import Sequence
 
 from PySide6.QtGui import QResizeEvent
 
 from gardenplot.window.tables import Table, TableRow
+from gardenplot.window.theme import magnified
 
-_LEAST_SHARE = 0.5
-"""No column gives away more than this share of its width."""
+_LEAST = 150
+"""Pixels that are left of a column that gives way, with text of the usual size."""
 
 
 class GivingWay(Table):
-    """The column `gives` is left out at its end, which a tip tells, and gets its width back where there is room."""
+    """The columns `gives` give way one after the other: their ends are left out, which a tip tells.
 
-    def __init__(self, name: str, columns: tuple[str, ...], numbers: tuple[int, ...], gives: int) -> None:
-        self._gives, self._full = gives, 0
+    They get their width back where there is room.
+    """
+
+    def __init__(self, name: str, columns: tuple[str, ...], numbers: tuple[int, ...], gives: tuple[int, ...]) -> None:
+        self._full = dict.fromkeys(gives, 0)
         super().__init__(name, columns, numbers)
 
     def show_rows(self, rows: Sequence[TableRow]) -> None:
         """Show these rows."""
         super().show_rows(rows)
-        self._full = max(self._full, self.columnWidth(self._gives))
+        self._full = {at: max(full, self.columnWidth(at)) for at, full in self._full.items()}
         self._give_way()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -29,7 +33,9 @@ class GivingWay(Table):
         self._give_way()
 
     def _give_way(self) -> None:
-        others = sum(self.columnWidth(at) for at in range(self.columnCount()) if at != self._gives)
-        room = self.viewport().width() - others
-        if self._full and self._full * _LEAST_SHARE <= room:
-            self.setColumnWidth(self._gives, min(self._full, room))
+        widths = {at: self._full.get(at) or self.columnWidth(at) for at in range(self.columnCount())}
+        lack, least = sum(widths.values()) - self.viewport().width(), round(_LEAST * magnified())
+        for at, full in self._full.items():
+            given = max(0, min(lack, full - least))
+            lack -= given
+            self.setColumnWidth(at, full - given)

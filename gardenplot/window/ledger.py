@@ -31,7 +31,7 @@ class Ledger(QTabWidget):
         super().__init__(parent)
         self._document, self._sight = document, sight
         columns = (_("crop"), _("tape"), _("rows × plants"), _("plants"))
-        self.counts = GivingWay(_("Counts"), columns, (3,), gives=1)
+        self.counts = GivingWay(_("Counts"), columns, (3,), gives=(1, 0))
         self.crops = Table(_("By crop"), (_("crop"), _("plants")), (1,))
         self.orders = Table(
             _("Orders"), (_("crop"), _("units"), _("market day"), _("must stand"), _("planted"), ""), (1, 3, 4)

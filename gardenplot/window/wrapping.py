@@ -107,7 +107,8 @@ def _places(line: _Line, frame: QRect, gap: int) -> list[QRect]:
     """Where the parts of a line go, from the left."""
     places, left = [], frame.left()
     spare = frame.width() - sum(map(_wanted, line.items)) - gap * (len(line.items) - 1)
-    for item, more in zip(line.items, _shares(line.items, spare), strict=True):
+    shares = _shares(line.items, spare) if spare >= 0 else _given(line.items, -spare)
+    for item, more in zip(line.items, shares, strict=True):
         size = QSize(min(_wanted(item) + more, frame.width()), min(line.height, _height(item, frame.width())))
         places.append(QRect(QPoint(left, frame.top() + (line.height - size.height()) // 2), size))
         left += size.width() + gap
@@ -122,6 +123,15 @@ def _height(item: QLayoutItem, room: int) -> int:
     if item.hasHeightForWidth():
         return item.heightForWidth(min(room, _wanted(item)))
     return item.sizeHint().height()
+
+
+def _given(items: Sequence[QLayoutItem], lack: int) -> list[int]:
+    """What each part gives of what its line lacks, down to its least width, as numbers below nothing."""
+    given = []
+    for item in items:
+        given.append(-min(lack, max(0, _wanted(item) - item.minimumSize().width())))
+        lack += given[-1]
+    return given
 
 
 def _shares(items: Sequence[QLayoutItem], spare: int) -> list[int]:
