@@ -23,9 +23,10 @@ def together_words(aim: Aim, one: Together) -> str:
 def comes_to(one: Together) -> str:
     """What is short in the end, how many stakes move, the market days that it costs, and what is bought in."""
     short = ngettext("{count} unit short", "{count} units short", one.short).format(count=grouped(one.short))
+    short = short if one.short else _("nothing short")
     stakes = sum(each.is_stake for each in one.moved)
     moved = ngettext("{count} stake moved", "{count} stakes moved", stakes).format(count=grouped(stakes))
-    parts = [short, moved]
+    parts = [short, moved if stakes else _("no stake moved")]
     if one.costs:
         parts.append(
             ngettext("costs {count} market day", "costs {count} market days", one.costs).format(count=one.costs)

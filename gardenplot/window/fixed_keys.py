@@ -67,9 +67,7 @@ def _on_corners() -> tuple[FixedKeys, ...]:
 def _in_tracing() -> tuple[FixedKeys, ...]:
     where = _("Tracing a bed")
     return (
-        FixedKeys(
-            _("Arrows"), (), where, _("go along and across, with Shift finely, with Ctrl in line with a corner")
-        ),
+        FixedKeys(_("Arrows"), (), where, _("go on, with Shift finely, with Ctrl to a corner")),
         FixedKeys(_("Space"), (), where, _("set a corner there")),
         FixedKeys(_("Backspace"), (), where, _("take the last corner back")),
         FixedKeys(_("Return, Enter"), ("Return", "Enter"), where, _("close the outline")),

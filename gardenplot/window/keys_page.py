@@ -118,7 +118,7 @@ class KeysPage(QDialog):
         column.addWidget(self.told)
         column.addLayout(row)
         column.addLayout(last)
-        wanted = QSize(self.fontMetrics().averageCharWidth() * 96, self.fontMetrics().height() * 36)
+        wanted = QSize(self.fontMetrics().averageCharWidth() * 124, self.fontMetrics().height() * 36)
         self.resize(wanted.boundedTo(self.screen().availableSize() * 0.94))
 
     def _chosen(self) -> Action | None:

@@ -51,6 +51,7 @@ def test_each_has_its_answer_and_all_are_taken_in_one_step(
         ["B Bulb fennel in Second bed", "Buy in", "+54 plants", "151", LATE, "none"],
     ]  # fmt: skip
     assert dialog.take.text() == "Take 2 answers"
+    assert "All together: nothing short, no stake moved, 70 plants bought in" in dialog.view.price.text()
     click(dialog, "Sow again today")
     key(dialog, Key.Key_Down)
     assert "114 to set out, 54 short" in dialog.view.says.text()
