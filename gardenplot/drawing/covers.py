@@ -78,7 +78,7 @@ def cover_marks(bed: Bed, cover: Cover) -> tuple[Mark, ...]:
         pen = Pen(Ink.SECOND, Weight.ROW, dashed=True)
         for one, other in ((start - beyond, start), (end, end + beyond)):
             marks.append(Outline(box(one, width * 0.12, other, width * 0.88), pen=pen))
-    marks += (mark for at in hoops_at(bed, cover) for mark in _hoop(at / MM, width))
+    marks += (mark for at in cover_cut(bed, cover).hoop_readings for mark in _hoop(at / MM, width))
     return tuple(marks)
 
 
@@ -87,14 +87,6 @@ def _hoop(at: float, width: float) -> tuple[Mark, ...]:
     pen = Pen(Ink.SECOND, Weight.ROW)
     feet = (Line((at - _FOOT, side), (at + _FOOT, side), Pen(Ink.SECOND, Weight.EDGE)) for side in (0, width))
     return (Line((at, 0), (at, width), pen), *feet)
-
-
-def hoops_at(bed: Bed, cover: Cover) -> tuple[int, ...]:
-    """The tape readings of the hoops of a cover in nm, rounded down; none where it does not say how far apart."""
-    cut = cover_cut(bed, cover)
-    if cut.hoops is None or cut.hoop_spacing is None:
-        return ()
-    return tuple(int(cover.start.nm + number * cut.hoop_spacing) for number in range(cut.hoops))
 
 
 @lru_cache(maxsize=512)

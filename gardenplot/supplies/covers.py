@@ -42,7 +42,7 @@ class SheetCut:
 class CoverCut:
     """What to cut and carry for one cover; a number is not known where the cover does not say enough.
 
-    There is no cloth, no film or no weights where it takes none.
+    There is no cloth, no film or no weights where it takes none. `start` is the tape reading in nm where it begins.
     """
 
     count: Number
@@ -51,6 +51,7 @@ class CoverCut:
     cloth: SheetCut | None
     film: SheetCut | None
     weights: Number | None
+    start: int
 
     @property
     def hoops(self) -> int | None:
@@ -66,6 +67,13 @@ class CoverCut:
     def hoop_length(self) -> int | None:
         """Length to cut a hoop to, in nm."""
         return self.hoop.whole
+
+    @property
+    def hoop_readings(self) -> tuple[int, ...]:
+        """The tape readings of the hoops in nm, each rounded by itself so that the last stands at the very end."""
+        if self.hoops is None or self.hoop_spacing is None:
+            return ()
+        return tuple(self.start + round(number * self.hoop_spacing) for number in range(self.hoops))
 
     @property
     def cloth_width(self) -> int | None:
@@ -105,6 +113,7 @@ def cover_cut(bed: Bed, cover: Cover) -> CoverCut:
         _cloth(cover, stretch, arc) if cover.sheeting.has_cloth else None,
         _film(cover, stretch, arc) if cover.sheeting.has_film else None,
         weights if cover.sheeting.has_cloth or not _is_buried(cover) else None,
+        cover.start.nm,
     )
 
 

@@ -16,7 +16,6 @@ from gardenplot.drawing.covers import (
     Over,
     cover_marks,
     drip_marks,
-    hoops_at,
     over_bed,
     standing_covers,
 )
@@ -51,7 +50,8 @@ def drawn(plan: Plan, day: date | None, layers: frozenset[Layer], detail: Detail
 @given(plans(least_beds=1), st.data())
 def test_hoops_stand_from_end_to_end_at_the_spacing_that_is_cut(plan: Plan, data: st.DataObject) -> None:
     cover = data.draw(covers([plan.beds[0].id]))
-    cut, stand = cover_cut(plan.beds[0], cover), hoops_at(plan.beds[0], cover)
+    cut = cover_cut(plan.beds[0], cover)
+    stand = cut.hoop_readings
     assert len(stand) == (cut.hoops or 0)
     if stand:
         assert (stand[0], stand[-1]) == (cover.start.nm, cover.end.nm)
@@ -71,7 +71,9 @@ def test_a_cover_is_drawn_on_the_days_that_it_stands() -> None:
 
 def test_hoops_are_quieter_than_stakes() -> None:
     """They are thinner, in the second ink, and stay within the bed; stakes stand out of it."""
-    feet = {at / MM + 90 * way for at in hoops_at(COVERED.beds[0], COVERED.covers[0]) for way in (-1, 1)}
+    feet = {
+        at / MM + 90 * way for at in cover_cut(COVERED.beds[0], COVERED.covers[0]).hoop_readings for way in (-1, 1)
+    }
     lines = [mark for mark in cover_marks(COVERED.beds[0], COVERED.covers[0]) if isinstance(mark, Line)]
     assert {line.start[0] for line in lines if line.start[1] == line.end[1]} <= feet
     assert all(line.pen.ink is Ink.SECOND and line.pen.weight < Weight.STAKE and not line.overhang for line in lines)
