@@ -1,4 +1,7 @@
-"""The drawing of each bed at a standard scale over as many pages as it needs, with match lines where they join."""
+"""The drawing of each bed at a standard scale over as many pages as it needs, with match lines where they join.
+
+Parts of a slim bed stand below each other on a page, as many as there is room for.
+"""
 
 from attrs import frozen
 from reportlab.lib.units import mm
@@ -31,13 +34,13 @@ _OVERLAP: float = 8 * mm
 """What a page shows beyond a match line, on paper."""
 _ACROSS_TAPE = 40.0
 """Points left of the drawing for the tape across the bed."""
-_ABOVE, _BELOW = 60.0, 66.0
-"""Points above the drawing for scale, joins and names, and below it for the tape and the stakes."""
+_SCALE, _ABOVE, _BELOW = 17.0, 43.0, 66.0
+"""Points for the scale, above each part for its joins and names, and below it for the tape and the stakes."""
 _USUAL = 10
 _MOST_PAGES = 12
 """A bed that needs several pages is drawn at 1 : 10 (1 in = 1 ft), smaller where it would take more than so many."""
 _HOW_TO_JOIN = _(
-    "To join: cut along the match line of one page and lay it on the same line of the next; rows and readings meet."
+    "To join: cut along the match line of one part and lay it on the same line of the next; rows and readings meet."
 )
 _FIGURE, _LINE = 14, 19.0
 """The size in points of the stakes below the drawing, and from line to line of them."""
@@ -67,19 +70,22 @@ def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
     room = _room(book.paper, head)
     ground = _Ground(laid.bed.length.nm, laid.bed.width.nm, round(figure.rim * MM), room, plan.place.units)
     scale = _scale(ground, choices.scale)
-    drawn = _Tiled(plan, laid, figure, scale, tiles(*ground.cut(scale), corners_of(laid.bed)), book.page_number)
+    parts = tiles(*ground.cut(scale), corners_of(laid.bed))
+    drawn = _Tiled(plan, laid, figure, scale, parts, book.page_number, ground.on_page(scale))
     driven = stakes(plan, laid, layouts, look)
-    for tile in drawn.tiles:
-        page = book.lying()
-        top = draw_head(book, head, continued=tile.column + tile.line > 0)
-        _draw_scale(page, drawn, tile, top - 17)
-        frame = _frame(drawn, tile, top - _ABOVE)
-        _draw_joins(page, drawn, tile, top - 34)
-        _draw_ground(page, drawn, tile, frame)
-        draw_names(page, plan, laid, layouts, look, frame, top - _ABOVE + 7)
-        _draw_tapes(page, drawn, tile, frame)
-        _draw_stakes(page, driven, plan.place.units, tile, frame)
-        if len(drawn.tiles) > 1:
+    for first in range(0, len(parts), drawn.on_page):
+        page, here = book.lying(), parts[first : first + drawn.on_page]
+        top = draw_head(book, head, continued=first > 0) - _SCALE
+        _draw_scale(page, drawn, here, top)
+        for tile in here:
+            frame = _frame(drawn, tile, top - _ABOVE)
+            _draw_joins(page, drawn, tile, top - 17)
+            _draw_ground(page, drawn, tile, frame)
+            draw_names(page, plan, laid, layouts, look, frame, top - _ABOVE + 7)
+            _draw_tapes(page, drawn, tile, frame)
+            _draw_stakes(page, driven, plan.place.units, tile, frame)
+            top -= ground.high(scale) + _ABOVE + _BELOW
+        if len(parts) > 1:
             page.setFont(FACE, 9)
             page.drawString(MARGIN, MARGIN + 14, _HOW_TO_JOIN)
         draw_foot(book, more=False)
@@ -105,10 +111,20 @@ class _Ground:
         )
         return along, across
 
+    def high(self, scale: DrawingScale) -> float:
+        """Points across of all of the bed with its rims."""
+        return scale.on_paper(self.width + 2 * self.rim)
+
+    def on_page(self, scale: DrawingScale) -> int:
+        """How many parts stand below each other on a page at a scale; one where the bed is cut across as well."""
+        _along, across = self.cut(scale)
+        others = _ABOVE + _BELOW
+        return 1 if len(across) > 1 else max(1, int((self.room[1] + others) / (self.high(scale) + others)))
+
 
 @frozen
 class _Tiled:
-    """A bed at a scale, in parts, the first of them on the page `first`."""
+    """A bed at a scale, in parts, so many on a page, the first of them on the page `first`."""
 
     plan: Plan
     laid: LaidOut
@@ -116,10 +132,12 @@ class _Tiled:
     scale: DrawingScale
     tiles: tuple[Tile, ...]
     first: int
+    on_page: int
 
     def page_of(self, column: int, line: int) -> int:
         """The number of the page that shows a part."""
-        return self.first + [(tile.column, tile.line) for tile in self.tiles].index((column, line))
+        at = [(tile.column, tile.line) for tile in self.tiles].index((column, line))
+        return self.first + at // self.on_page
 
 
 def _nm(points: float, scale: DrawingScale) -> int:
@@ -130,7 +148,7 @@ def _nm(points: float, scale: DrawingScale) -> int:
 def _room(paper: Paper, head: Head) -> tuple[float, float]:
     """Points along and across that a part of a bed has on a page."""
     width, height = SIZES[paper]
-    high = height - head_height(head) - _ABOVE - _BELOW - FOOT_AT
+    high = height - head_height(head) - _SCALE - _ABOVE - _BELOW - FOOT_AT
     return width - 2 * MARGIN - _ACROSS_TAPE, high
 
 
@@ -141,7 +159,7 @@ def _scale(ground: _Ground, ratio: int | None) -> DrawingScale:
     found = scales(ground.units)
     for scale in found:
         along, across = ground.cut(scale)
-        pages = len(along) * len(across)
+        pages = -(-len(along) * len(across) // ground.on_page(scale))
         if pages == 1 or (scale.ratio >= _USUAL and pages <= _MOST_PAGES):
             return scale
     return found[-1]
@@ -160,8 +178,8 @@ def _frame(drawn: _Tiled, tile: Tile, top: float) -> Frame:
     return Frame(left, top + window.top * along, along, along, window)
 
 
-def _draw_scale(page: Canvas, drawn: _Tiled, tile: Tile, base: float) -> None:
-    """The scale, the bar to measure, and which part of the bed this page shows."""
+def _draw_scale(page: Canvas, drawn: _Tiled, here: tuple[Tile, ...], base: float) -> None:
+    """The scale, the bar to measure, and which parts of the bed this page shows."""
     end = draw_scale_line(page, drawn.scale, drawn.plan, base)
     if len(drawn.tiles) == 1:
         return
@@ -176,7 +194,7 @@ def _draw_scale(page: Canvas, drawn: _Tiled, tile: Tile, base: float) -> None:
     for one in drawn.tiles:
         x1, x2 = ((at - first) * along for at in one.along.own)
         y1, y2 = ((at - over) * across for at in one.across.own)
-        page.rect(left + x1, top - y2, x2 - x1, y2 - y1, stroke=1, fill=1 if one == tile else 0)
+        page.rect(left + x1, top - y2, x2 - x1, y2 - y1, stroke=1, fill=1 if one in here else 0)
 
 
 def _draw_joins(page: Canvas, drawn: _Tiled, tile: Tile, base: float) -> None:
@@ -184,13 +202,15 @@ def _draw_joins(page: Canvas, drawn: _Tiled, tile: Tile, base: float) -> None:
     units, right = drawn.plan.place.units, page._pagesize[0] - MARGIN
     page.setFont(BOLD, 11)
     before, after = tile.along.before, tile.along.after
-    joins = _("joins page {page} at {reading}")
+    joins, here = _("joins page {page} at {reading}"), drawn.page_of(tile.column, tile.line)
     if before is not None:
-        words = joins.format(page=drawn.page_of(tile.column - 1, tile.line), reading=tape(before, units))
-        page.drawString(MARGIN, base, f"← {words}")
+        other = drawn.page_of(tile.column - 1, tile.line)
+        words = joins if other != here else _("joins what stands above at {reading}")
+        page.drawString(MARGIN, base, f"← {words.format(page=other, reading=tape(before, units))}")
     if after is not None:
-        words = joins.format(page=drawn.page_of(tile.column + 1, tile.line), reading=tape(after, units))
-        page.drawRightString(right, base, f"{words} →")
+        other = drawn.page_of(tile.column + 1, tile.line)
+        words = joins if other != here else _("joins what stands below at {reading}")
+        page.drawRightString(right, base, f"{words.format(page=other, reading=tape(after, units))} →")
     sides = []
     if tile.across.before is not None:
         words = joins.format(

@@ -34,18 +34,23 @@ def drawn(plan: Plan, paper: Paper = Paper.A4, scale: int | None = None) -> tupl
     return pages_of(made(plan, paper, Kind.DRAWING, Choices(scale=scale)).pdf)
 
 
-def soil(page: Page, laid: LaidOut) -> Box:
-    """Where the whole bed would lie, most of it beyond the page."""
+def soils(page: Page, laid: LaidOut) -> list[Box]:
+    """Where the whole bed would lie, most of it beyond the page, for each of the parts below each other on it."""
     wanted = [side / MM / page.ratio * POINT_PER_MM for side in (laid.bed.length.nm, laid.bed.width.nm)]
-    return next(
+    return [
         path.box for path in page.paths
         if path.closed and all(abs(is_ - to_be) < 0.02 for is_, to_be in zip(path.size, wanted, strict=True))
-    )  # fmt: skip
+    ]  # fmt: skip
 
 
-def places_on(page: Page, laid: LaidOut) -> list[Point]:
+def soil(page: Page, laid: LaidOut) -> Box:
+    """Where the whole bed would lie, most of it beyond the page, for the first part on it."""
+    return soils(page, laid)[0]
+
+
+def places_on(page: Page, laid: LaidOut, ground: Box) -> list[Point]:
     """Where all plants of a bed would lie, at the scale the page states."""
-    left, _bottom, _right, top = soil(page, laid)
+    left, _bottom, _right, top = ground
     along = POINT_PER_MM / page.ratio
     return [
         (left + x / MM * along, top - y / MM * along)
@@ -54,19 +59,28 @@ def places_on(page: Page, laid: LaidOut) -> list[Point]:
     ]
 
 
+def parts_of(page: Page, laid: LaidOut) -> list[tuple[list[Point], list[Point]]]:
+    """For each part on a page where all plants would lie, and the marks that are nearer to it than to others."""
+    grounds = soils(page, laid)
+    middles = [(bottom + top) / 2 for _left, bottom, _right, top in grounds]
+    marks: list[list[Point]] = [[] for _ground in grounds]
+    for x, y in page.marks:
+        marks[min(range(len(grounds)), key=lambda number: abs(y - middles[number]))].append((x, y))
+    return [(places_on(page, laid, ground), here) for ground, here in zip(grounds, marks, strict=True)]
+
+
 def assert_true(pages: tuple[Page, ...], laid: LaidOut) -> None:
     """Fail unless every plant in the bed is on some page, every mark is a plant's, and all lie where they should."""
     within = sum(
         int((positions(layout)[:, 0] <= laid.bed.length.nm).sum()) for layout in laid.layouts if layout.plants
     )
     seen: set[int] = set()
-    for page in pages:
-        places = places_on(page, laid)
-        if places and page.marks:
-            assert farthest(list(page.marks), places) <= NEAR
+    for places, marks in (part for page in pages for part in parts_of(page, laid)):
+        if places and marks:
+            assert farthest(marks, places) <= NEAR
         seen |= {
             number for number, (x, y) in enumerate(places)
-            if any(abs(x - u) <= NEAR and abs(y - v) <= NEAR for u, v in page.marks)
+            if any(abs(x - u) <= NEAR and abs(y - v) <= NEAR for u, v in marks)
         }  # fmt: skip
     assert len(seen) >= within
 
@@ -322,3 +336,34 @@ def test_rings_and_round_beds_and_posts_are_drawn_round(scale: int) -> None:
     rings = {round(ring.radius / MM) for ring in laid.layouts[0].rings}
     assert radii >= {round(middle), max(rings)}
     assert radii <= {round(middle), 60, 60 + 200, *rings}, "the bed, the post and what is kept clear of it, the rings"
+
+
+@each_paper
+def test_parts_of_a_slim_bed_stand_below_each_other_and_join_exactly(paper: Paper) -> None:
+    plan = bed_with({"from": "0 m", "length": "11 m"}, length="12 m", width="75 cm")
+    laid, pages = only_bed(plan), drawn(plan, paper, 20)
+    assert [len(soils(page, laid)) for page in pages] == [2, 1]
+    assert_true(pages, laid)
+    first, last = pages
+    reading = re.search(r"joins what stands below at ([\d.]+)", first.text)
+    assert reading is not None
+    assert f"← joins what stands above at {reading[1]}" in first.text
+    assert "← joins page 1 at" in last.text
+    # The match line of both parts stands at the reading that the words tell.
+    for ground in soils(first, laid):
+        at = ground[0] + float(reading[1]) * 1000 / 20 * POINT_PER_MM
+        middle = (ground[1] + ground[3]) / 2
+        upright = [path.box for path in first.paths if len(path.corners) == 2 and path.size[0] < 0.01]
+        assert any(abs(box[0] - at) <= NEAR and box[1] < middle < box[3] for box in upright)
+    stakes = [words.text for page in pages for words in page.words if words.size == 14 and words.text.isdigit()]
+    assert stakes == ["0", "1", "2"]
+
+
+@each_paper
+def test_no_part_stands_upon_another(paper: Paper) -> None:
+    for width in ("10 cm", "20 cm", "40 cm", "41 cm"):
+        plan = bed_with({"from": "0 m", "length": "9 m"}, length="12 m", width=width)
+        for page in drawn(plan, paper, 10):
+            boxes = sorted(soils(page, only_bed(plan)), key=lambda box: box[1])
+            assert all(above[1] - below[3] > 60 for below, above in pairwise(boxes))
+            assert all(box[1] > 28 + 54 for box in boxes)
