@@ -1,8 +1,9 @@
 """What is carried to a bed for one of its turns: stakes, pegs, string, a tape, marking tools, hoops and covers.
 
 The bed sheet, the list and the command all take it from here. A tape reaches over the diagonal by which the bed is
-squared, in whole metres or feet (Pythagoras); each place that is kept is pegged at both edges of the bed; a string is
-as long as its bed. That a spacing tool, a row marker and a dibble do for all beds: common practice, no source.
+squared, or to the farthest corner of an outline, in whole metres or feet (Pythagoras); each place that is kept is
+pegged at both edges of the bed; a string is as long as its bed. That a spacing tool, a row marker and a dibble do for
+all beds: common practice, no source.
 """
 
 from collections.abc import Iterator, Mapping
@@ -16,21 +17,20 @@ from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.so_many import so_many_clumps, so_many_seeds
+from gardenplot.drawing.stake_count import stakes_number, stakes_words
 from gardenplot.drawing.stakes import stakes
-from gardenplot.drawing.tape_legs import LEGS, is_taped, legs_of
+from gardenplot.drawing.tape_legs import LEGS, is_taped
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import Grown, LaidOut, Layout, kept_for
 from gardenplot.layout.candidate import has_even_rows
 from gardenplot.plan import Bed, Cover, Crop, Establish, GoodKind, Pattern, Plan, crop_of
-from gardenplot.plan.shapes import corners_apart
+from gardenplot.plan.shapes import measured_over
 from gardenplot.supplies import Raising, raised_for
 from gardenplot.supplies.shopping import Need, covered, is_own_tool
 from gardenplot.units import FOOT, Length, M, Units
 from gardenplot.units.figures import THIN, grouped, offset, span, tape
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, larger, worked
-
-_LEG_STAKES, _CENTRE_STAKE = "leg_stakes", "centre_stake"
 
 
 @frozen
@@ -50,17 +50,13 @@ def carried(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[s
 def marking_needs(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> tuple[Need, ...]:
     """What marks the plantings of one turn of a bed."""
     name, bed = laid.bed.name, laid.bed
-    count = known("stakes", len(stakes(plan, laid, layouts, look)), Unit.COUNT, source=Source.SHEETS)
-    legs = known(_LEG_STAKES, legs_of(bed, plan.place.units), Unit.COUNT, source=RULES)
-    centre = known(_CENTRE_STAKE, 1, Unit.COUNT, source=RULES)
+    count = stakes_number(laid, layouts, stakes(plan, laid, layouts, look), plan.place.units)
     reach = tape_number(bed, plan.place.units)
     long = known("bed_length", bed.length.nm, Unit.LENGTH, source=Source.SIZE_OF_BED)
     one = known("tape", 1, Unit.COUNT, source=RULES)
     pegs = _pegs(laid, layouts)
     return (
-        Need(GoodKind.STAKE, count, label=name),
-        *((Need(GoodKind.STAKE, legs, label=name),) if legs.value else ()),
-        *((Need(GoodKind.STAKE, centre, label=name),) if any(one.rings for one in layouts) else ()),
+        *((Need(GoodKind.STAKE, count, label=name),) if count.value else ()),
         *((Need(GoodKind.PEG, pegs, label=name),) if pegs.value else ()),
         Need(GoodKind.STRING, long, label=name),
         Need(GoodKind.TAPE, one, size=reach.whole, label=name),
@@ -76,7 +72,7 @@ def tape_number(bed: Bed, units: Units) -> Number:
     if not is_taped(bed, units):
         return known("tape_length", LEGS[units], Unit.LENGTH, source=RULES)
     long = known("bed_length", bed.length.nm, Unit.LENGTH, source=Source.SIZE_OF_BED)
-    reach, apart = long, corners_apart(bed)
+    reach, apart = long, measured_over(bed)
     if apart is not None:
         sides = (
             known(each, side, Unit.LENGTH, source=Source.SIZE_OF_BED)
@@ -195,19 +191,15 @@ def carried_words(plan: Plan, need: Need) -> str:
         case GoodKind.CLOTH | GoodKind.FILM:
             words = _("{length} of {what}, {width} wide") if size else _("{length} of {what}")
             return words.format(length=value_words(number, units), what=_ALONE[need.kind], width=size)
+        case GoodKind.STAKE:
+            return stakes_words(number)
     count = number.whole or 0
-    words = _counted(need.kind, number.name, count).format(count=grouped(count))
+    words = _counted(need.kind, count).format(count=grouped(count))
     return _("{hoops} of {length}").format(hoops=words, length=size) if size else words
 
 
-def _counted(kind: GoodKind, name: str, count: int) -> str:
+def _counted(kind: GoodKind, count: int) -> str:
     match kind:
-        case GoodKind.STAKE:
-            if name == _LEG_STAKES:
-                return ngettext("{count} more for the legs", "{count} more for the legs", count)
-            if name == _CENTRE_STAKE:
-                return ngettext("{count} more for the centre", "{count} more for the centre", count)
-            return ngettext("{count} stake", "{count} stakes", count)
         case GoodKind.PEG:
             return ngettext("{count} peg", "{count} pegs", count)
         case GoodKind.HOOP:

@@ -9,7 +9,7 @@ from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import TIMES, name_of, rows_by_plants
 from gardenplot.layout import LaidOut, Layout
 from gardenplot.layout.row_ends import RowEnd, row_ends
-from gardenplot.layout.staked import beyond, staked
+from gardenplot.layout.staked import beyond, obstacle_at, post_at, staked
 from gardenplot.plan import Bed, Pattern, Plan
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, span, tape
@@ -36,18 +36,26 @@ class Here:
 
 @frozen
 class Stake:
-    """One stake: its number from the head, its tape reading in nm, and what is written beside it."""
+    """One stake: its number from the head, its tape reading in nm, and what is written beside it.
+
+    Where something stands on its place it is a mark on that, and no stake is carried for it.
+    """
 
     number: int
     at: int
     notes: tuple[Here, ...]
     rows: str = ""
     plants: int | None = None
+    is_mark: bool = False
 
     @property
     def here(self) -> tuple[str, ...]:
         """What is written beside it in full."""
         return tuple(str(note) for note in self.notes)
+
+
+_MARKED = 10
+"""That a reading is marked stands below all that begins and ends there."""
 
 
 @frozen
@@ -66,6 +74,8 @@ def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[st
     ]
     ends = (note for one in layouts for note in _row_notes(plan, laid.bed, one, look))
     notes += _beside_others(notes, sorted(ends, key=lambda note: note.at), plan.place.units)
+    marked = {at: on for at in {note.at for note in notes} if (on := _mark_on(laid.bed, at))}
+    notes += [_Note(at, Here(_("mark {what}, no stake").format(what=on)), _MARKED) for at, on in marked.items()]
     found: list[Stake] = []
     for at in sorted({note.at for note in notes}):
         here = sorted((note for note in notes if note.at == at), key=lambda note: note.rank)
@@ -77,9 +87,19 @@ def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[st
                 tuple(note.here for note in here),
                 "; ".join(_rows(layout) for layout in begins),
                 sum(layout.plants for layout in begins) if begins else None,
+                at in marked,
             )
         )
     return tuple(found)
+
+
+def _mark_on(bed: Bed, at: int) -> str:
+    """What stands where the stake of a reading would be driven, so that it is marked there; nothing if it is free."""
+    if post_at(bed, (at, 0)):
+        is_behind = at in (0, bed.length.nm) or (post_at(bed, (at - 1, 0)) and post_at(bed, (at + 1, 0)))
+        return _("the left board behind the post") if is_behind else _("the face of the post")
+    found = obstacle_at(bed, (at, 0))
+    return found.name if found else ""
 
 
 def _rows(layout: Layout) -> str:
@@ -90,8 +110,12 @@ def _rows(layout: Layout) -> str:
 
 def _bed_notes(plan: Plan, bed: Bed, layouts: tuple[Layout, ...]) -> list[_Note]:
     first, last = bed.zone
-    foot = Here(_("foot stake: if it reads otherwise, stop and measure again"))
-    notes = [_Note(0, Here(_("head stake")), 0), _Note(bed.length.nm, foot, 9)]
+    head, foot = _("head stake"), _("foot stake: if it reads otherwise, stop and measure again")
+    if _mark_on(bed, 0):
+        head = _("head")
+    if _mark_on(bed, bed.length.nm):
+        foot = _("foot: if it reads otherwise, stop and measure again")
+    notes = [_Note(0, Here(head), 0), _Note(bed.length.nm, Here(foot), 9)]
     ends = [staked(bed, layout) for layout in layouts]
     end = max((end for _start, end in ends), default=first)
     if first > 0 and not any(start == first for start, _end in ends):

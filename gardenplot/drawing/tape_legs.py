@@ -1,7 +1,7 @@
 """Beds that no common tape reaches along: these are measured on in legs, from a stake at the end of each."""
 
 from gardenplot.plan import Bed
-from gardenplot.plan.shapes import diagonal_of
+from gardenplot.plan.shapes import diagonal, measured_over
 from gardenplot.units import FOOT, M, Units
 
 _LONGEST = {Units.METRIC: 100 * M, Units.FEET_AND_INCHES: 300 * FOOT, Units.DECIMAL_FEET: 300 * FOOT}
@@ -11,10 +11,10 @@ LEGS = {Units.METRIC: 50 * M, Units.FEET_AND_INCHES: 100 * FOOT, Units.DECIMAL_F
 
 
 def is_taped(bed: Bed, units: Units) -> bool:
-    """Whether a bed is measured with one tape, which also reaches over the diagonal."""
-    return max(bed.length.nm, diagonal_of(bed) or 0) <= _LONGEST[units]
+    """Whether a bed is measured with one tape, which also reaches over the diagonal or to the farthest corner."""
+    return max(bed.length.nm, diagonal(*(measured_over(bed) or (0, 0)))) <= _LONGEST[units]
 
 
-def legs_of(bed: Bed, units: Units) -> int:
-    """How many stakes a bed takes that is measured in legs, without those at its ends; else none."""
-    return 0 if is_taped(bed, units) else (bed.length.nm - 1) // LEGS[units]
+def legs_of(bed: Bed, units: Units) -> tuple[int, ...]:
+    """The readings in nm at which a bed that is measured in legs takes a stake, without those at its ends."""
+    return () if is_taped(bed, units) else tuple(range(LEGS[units], bed.length.nm, LEGS[units]))

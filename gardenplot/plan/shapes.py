@@ -103,6 +103,20 @@ def diagonal_of(bed: Bed) -> int | None:
     return None if apart is None else diagonal(*apart)
 
 
+def ties_of(bed: Bed) -> tuple[tuple[int, int], ...]:
+    """How far each corner of an outline lies from both ends of the base line in nm, rounded down (Pythagoras)."""
+    along = bed.length.nm
+    return tuple((diagonal(x.nm, y.nm), diagonal(along - x.nm, y.nm)) for x, y in bed.outline)
+
+
+def measured_over(bed: Bed) -> tuple[int, int] | None:
+    """Along and across in nm, the longest line measured to square a bed or to tie its corners; None for a disc."""
+    if not bed.outline:
+        return corners_apart(bed)
+    ties = ((max(x.nm, bed.length.nm - x.nm), y.nm) for x, y in bed.outline)
+    return max(ties, key=lambda tie: diagonal(*tie))
+
+
 def diagonal(length: int, width: int) -> int:
     """The diagonal of a rectangle in nm, rounded down (Pythagoras)."""
     return isqrt(length * length + width * width)

@@ -8,12 +8,12 @@ from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
 from gardenplot.layout import Grown, LaidOut, Layout, stood
-from gardenplot.plan import Plan
+from gardenplot.plan import Pattern, Plan
 from gardenplot.sheets.page_parts import SIDE_WIDTH
 from gardenplot.sheets.paper import FACE, fitted
 from gardenplot.sheets.section import Section, headed, heading, listed, sentence, space, stacked
 from gardenplot.units import Units
-from gardenplot.units.figures import grouped
+from gardenplot.units.figures import grouped, offset
 from gardenplot.words import _
 
 _FEW, _MOST = 3, 10
@@ -72,15 +72,29 @@ def _carried_lines(
 
 
 def _ends(layouts: tuple[Layout, ...], look: dict[str, Look], units: Units) -> list[str]:
-    """How the counts treat the ends of a block: once where all agree, otherwise by letter."""
-    letters: dict[str, list[str]] = {}
+    """How the counts treat ends and edges of a block: on one line where all agree and it has room, else by letter."""
+    ends, edges = dict[str, list[str]](), dict[str, list[str]]()
     for layout in layouts:
+        grid, letter = layout.grid, look[layout.planting].letter
         if layout.per_row:
-            letters.setdefault(convention(layout.grid, units), []).append(look[layout.planting].letter)
-    if len(letters) == 1:
-        return [_("counted with {ends}").format(ends=ends) for ends in letters]
+            ends.setdefault(convention(grid, units), []).append(letter)
+            if grid.edge_least and grid.pattern is not Pattern.RINGS:
+                edge = _("edge {edge}").format(edge=offset(grid.edge_least, units))
+                edges.setdefault(edge, []).append(letter)
+    both = [_("counted with {ends}").format(ends=", ".join((*ends, *edges)))]
+    is_alike = len(ends) == len(edges) == 1 and [*ends.values()] == [*edges.values()]
+    if is_alike and pdfmetrics.stringWidth(both[0], FACE, 9) <= SIDE_WIDTH:
+        return both
+    whole = sum(map(len, ends.values()))
+    return [line for found in (ends, edges) for line in _by_letter(found, whole)]
+
+
+def _by_letter(found: dict[str, list[str]], whole: int) -> list[str]:
+    """What the blocks, so many on the whole, are counted with: once where all agree, otherwise by letter."""
+    if [len(named) for named in found.values()] == [whole]:
+        return [_("counted with {ends}").format(ends=ends) for ends in found]
     words = _("{letters}: counted with {ends}")
-    return [words.format(letters=" ".join(dict.fromkeys(named)), ends=ends) for ends, named in letters.items()]
+    return [words.format(letters=" ".join(dict.fromkeys(named)), ends=ends) for ends, named in found.items()]
 
 
 def _standing(letter: str, one: Grown, layout: Layout) -> str:

@@ -30,15 +30,15 @@ _SHAPE_LINE = 18.0
 _UNITS = {
     Units.METRIC: (
         _("metres and centimetres"),
-        _("bring a metric tape of {length} or more · zero at the head stake"),
+        _("bring a metric tape of {length} or more"),
     ),
     Units.FEET_AND_INCHES: (
         _("feet and inches"),
-        _("bring a tape in feet and inches, {length} or more · zero at the head stake"),
+        _("bring a tape in feet and inches, {length} or more"),
     ),
     Units.DECIMAL_FEET: (
         _("feet and hundredths of a foot"),
-        _("bring an engineer's tape of {length} or more · zero at the head stake"),
+        _("bring an engineer's tape of {length} or more"),
     ),
 }
 _NUMBER, _ON = 84.0, 176.0
@@ -141,7 +141,8 @@ def tape_to_bring(bed: Bed, units: Units) -> tuple[str, str]:
     """
     words, bring = _UNITS[units]
     length = whole_words(tape_number(bed, units).whole or 0, units)
-    said = bring.format(length=length)
+    zero = _("zero at the head stake") if bed.box is None else _("zero at the inner face of the head board")
+    said = f"{bring.format(length=length)} · {zero}"
     if is_taped(bed, units):
         return words, said
     return words, said + _("; measure on in legs of {leg} from a stake at each").format(leg=length)

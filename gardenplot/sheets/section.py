@@ -70,9 +70,13 @@ def measured(words: str, **figures: object) -> Section:
 
 
 def listed(parts: Sequence[str]) -> Section:
-    """Parts with a dot between them, none of them broken, on as many lines as they need."""
+    """Parts with a dot between them, none broken that has room on a line, on as many lines as they need."""
     *before, last = parts
-    return _flowing([*(((f"{part} ·", FACE, SMALL),) for part in before), ((last, FACE, SMALL),)])
+    words: list[Word] = []
+    for part in (*(f"{one} ·" for one in before), last):
+        has_room = pdfmetrics.stringWidth(part, FACE, SMALL) <= SIDE_WIDTH
+        words += [((piece, FACE, SMALL),) for piece in ([part] if has_room else part.split(" "))]
+    return _flowing(words)
 
 
 def _flowing(words: list[Word]) -> Section:

@@ -107,7 +107,7 @@ def test_rings_say_their_centre_and_the_radius_and_plants_of_each() -> None:
     assert [words for words in texts(page, 17) if words in {"130", "90", "50", "10"}] == ["130", "90", "50", "10"]
     assert {"1.50 m", "150 cm"} <= {plain(words) for words in texts(page, 14)}
     assert "drive a stake at the centre first: all rings are measured from it" in plain(page.text)
-    assert "2 stakes · 1 more for the centre" in plain(page.text)
+    assert "3 stakes (1 at centre)" in plain(page.text)
     assert table_below(page, "plants", 4) == [
         ("1", "130", "20.4", "40"),
         ("2", "90", "20.2", "28"),

@@ -52,7 +52,8 @@ def test_all_that_was_worked_out_for_s1_is_on_its_sheet(paper: Paper) -> None:
         "12.00 m × 0.75 m",
     } <= large
     for words in ("A Pak choi begins", "A ends · last plant", "65 cm left", "4 × 34", "3 × 15",
-                  "metres and centimetres", "7 stakes", "136 plants (3 trays)", "45 plants (1 tray)"):  # fmt: skip
+                  "metres and centimetres", "9 stakes (2 at far corners)", "136 plants (3 trays)",
+                  "45 plants (1 tray)"):  # fmt: skip
         assert words in page.text
 
 
@@ -64,14 +65,14 @@ def test_all_that_was_worked_out_for_s2_is_on_its_sheet(paper: Paper) -> None:
     assert {"2′ 9″", "76′ 3″", "78′ 1½″", "93′ 7½″"} <= large
     assert {"12″", "36″", "6″", "18″", "30″", "42″", "100′ 1″", "−12″", "+18″"} <= large
     for words in ("A Broccoli begins", "2 × 50", "B Beets begins", "4 × 63", "252", "4′ 3″ left",
-                  "feet and inches", "7 stakes", "100 plants (2 trays)"):  # fmt: skip
+                  "feet and inches", "9 stakes (2 at far corners)", "100 plants (2 trays)"):  # fmt: skip
         assert words in page.text
 
 
 @pytest.mark.parametrize(
     ("margins", "lines"),
     [
-        (({}, {}), ["counted with half a spacing at both ends"]),
+        (({}, {}), ["counted with half a spacing at both ends, edge 10 cm"]),
         (({"end_margin": "0 cm"},) * 2, ["counted with plant on the mark at both ends"]),
         (
             ({}, {"end_margin": "0 cm"}, {"end_margin": "5 cm"}, {}),
@@ -184,7 +185,8 @@ def test_the_turns_of_s3_are_numbered_and_each_has_its_own_crop() -> None:
     assert "turn 1 of 2" in lettuce.text
     assert "turn 2 of 2" in tomatoes.text
     assert "Tomato begins" not in lettuce.text
-    for words in ("B Tomato, 23 places kept", "peg both edges of the bed", "4 stakes · 46 pegs · string of 48′ 0″",
+    for words in ("B Tomato, 23 places kept", "peg both edges of the bed",
+                  "6 stakes (2 at far corners) · 46 pegs · string of 48′ 0″",
                   "A: 23 plants stand within 6″ of places of B", "cut them by Sun 11 May 2025"):  # fmt: skip
         assert words in lettuce.text
     assert {"2′ 0″", "24″", "46′ 0″", "15″"} <= {words.text for words in lettuce.words if words.size >= 14}
@@ -292,8 +294,9 @@ def test_a_bed_that_no_tape_reaches_over_is_measured_in_legs(length: str, units:
     """Stakes for the legs are carried too: 9 between 0 and 500 m, 4 between 0 and 420 ft."""
     text = plain(said(bed_with(length=length, units=units)))
     assert words in text
-    legs = {"500 m": "9 more for the legs", "420 ft": "4 more for the legs"}.get(length)
-    assert ("for the legs" in text) is (legs is not None)
+    both = {"500 m": "13 stakes (2 at far corners, 9 at legs)", "420 ft": "8 stakes (2 at far corners, 4 at legs)"}
+    legs = both.get(length)
+    assert ("at legs" in text) is (legs is not None)
     assert legs is None or legs in text
     assert ("both diagonals" in text) is (legs is None)
 
@@ -316,7 +319,7 @@ def test_the_heading_tells_how_large_a_bed_is_exactly(width: str, units: str, si
 
 def test_what_is_carried_stands_on_the_first_of_several_pages_with_all_its_blocks() -> None:
     first, *others = printed(in_a_row(40, length="40 m"))
-    assert "81 stakes" in first.text
+    assert "83 stakes (2 at far corners)" in first.text
     assert {"A 9 plants", "Z 9 plants", "AN 9 plants"} <= {words.text for words in first.words}
     assert not any("9 plants" in page.text for page in others)
 
@@ -346,7 +349,7 @@ def test_a_block_that_does_not_fit_has_no_stake_beyond_its_bed_and_says_what_lac
     plan = hand_worked("s5")
     (page,) = printed(plan, paper)
     assert "55′ 0″" not in page.text
-    for words in ("B stops, 16′ 0″ do not fit", "38′ 10½″", "6 stakes"):
+    for words in ("B stops, 16′ 0″ do not fit", "38′ 10½″", "8 stakes (2 at far corners)"):
         assert words in page.text
     assert "B" in {words.text for words in page.words if words.size == 12}
     picture = np.asarray(PdfDocument(bed_sheets(plan, paper).pdf)[0].render(scale=1, grayscale=True).to_numpy())
@@ -496,8 +499,8 @@ def test_a_crop_may_have_a_dot_in_its_name() -> None:
 def test_a_bed_without_plantings_shows_its_whole_length_as_left() -> None:
     (page,) = printed(bed_with(head_margin="30 cm"))
     assert "11.70 m left" in page.text
-    assert "2 stakes" not in page.text
-    assert "3 stakes" in page.text
+    assert "4 stakes" not in page.text
+    assert "5 stakes (2 at far corners)" in page.text
 
 
 def test_a_tiny_bed_still_has_its_stakes() -> None:
