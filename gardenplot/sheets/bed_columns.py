@@ -8,20 +8,19 @@ from gardenplot.drawing.carried import are_pegged, covers_of
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import says, titled
-from gardenplot.drawing.tape_legs import is_taped
+from gardenplot.drawing.stakes import numbers as rows_listed
 from gardenplot.findings import Kind as FindingKind
 from gardenplot.findings import find_in_bed
 from gardenplot.layout import LaidOut, Layout, kept_for
-from gardenplot.plan import Bed, Pattern, Plan
-from gardenplot.plan.shapes import diagonal_of
+from gardenplot.plan import Bed, Obstacle, Pattern, Plan
+from gardenplot.sheets.corner_sections import corner_sections, squared
 from gardenplot.sheets.figure_table import table
 from gardenplot.sheets.page_parts import SIDE_WIDTH
-from gardenplot.sheets.row_sections import MOST_LINES, across_from, row_sections
+from gardenplot.sheets.row_sections import MOST_NAMED, across_from, row_sections
 from gardenplot.sheets.section import (
     Section,
     headed,
     heading,
-    measured,
     offsets,
     sentence,
     short,
@@ -29,12 +28,14 @@ from gardenplot.sheets.section import (
     stacked,
 )
 from gardenplot.supplies.covers import cover_cut
-from gardenplot.units import CM, INCH, Units
+from gardenplot.units import CM, FOOT, INCH, Units
 from gardenplot.units.figures import grouped, offset, span, tape
 from gardenplot.words import _, ngettext
 
-_MOST_CORNERS = 8
-"""An outline of more corners follows a curve: it is taken from the drawing."""
+_READ = {Units.METRIC: CM, Units.FEET_AND_INCHES: INCH // 4, Units.DECIMAL_FEET: FOOT // 100}
+"""The finest step in nm that tape readings on the sheet have."""
+_MOST_HOOPS = 40
+"""More readings of hoops go on in a section of their own."""
 
 
 def sections(
@@ -57,11 +58,11 @@ def sections(
     column_head = _title(title, seen)
     return (
         *((stacked(column_head, across[0]), *across[1:]) if across else ()),
-        *_corners(laid.bed, units),
+        *corner_sections(laid.bed, units),
         *_in_the_way(laid.bed, units),
         *_reserved(plan, laid, layouts, look),
         *_hoops(plan, laid, layouts),
-        *_square(laid.bed, units),
+        *squared(laid.bed, units),
     )
 
 
@@ -102,33 +103,41 @@ def _title(words: str, quiet: str) -> Section:
     return stacked(headed(words, ""), sentence(quiet, 9), space(4))
 
 
-def _corners(bed: Bed, units: Units) -> tuple[Section, ...]:
-    """Where the corners of an outline are, to stake it or to see whether the bed is as it was drawn."""
-    if not 0 < len(bed.outline) <= _MOST_CORNERS:
-        return ()
-    rows = [
-        (f" {number}", tape(x.nm, units).number, short(y.nm, units)) for number, (x, y) in enumerate(bed.outline, 1)
-    ]
-    names = (_("corner"), _("tape"), across_from(bed))
-    return (stacked(heading(_("Corners of the bed")), table(names, rows), space(5)),)
-
-
 def _in_the_way(bed: Bed, units: Units) -> tuple[Section, ...]:
-    """What stands in a bed: where its middle is, and how far plants keep from it."""
-    if not bed.obstacles:
-        return ()
-    names = (_("in the way"), _("middle, tape"), across_from(bed), _("keep clear"))
-    rows = [
-        (
-            f" {one.name}",
-            tape(one.x.nm, units).number,
-            short(one.y.nm, units),
-            short(one.keep_clear.nm if one.keep_clear else 0, units),
-        )
-        for one in bed.obstacles
-    ]
-    pieces = (rows[at : at + MOST_LINES] for at in range(0, len(rows), MOST_LINES))
-    return tuple(stacked(table(names, piece, named=True), space(5)) for piece in pieces)
+    """What stands in a bed: where its middle is, how large it is, and how far plants keep from it."""
+    headings = (_("middle, tape"), across_from(bed), _("size"), _("keep clear"))
+    found = []
+    for at in range(0, len(bed.obstacles), MOST_NAMED):
+        piece = bed.obstacles[at : at + MOST_NAMED]
+        rows = [
+            (
+                tape(one.x.nm, units).number,
+                short(one.y.nm, units),
+                _size_of(one, units),
+                short(one.keep_clear.nm if one.keep_clear else 0, units),
+            )
+            for one in piece
+        ]
+        title = heading(_("In the way") if at == 0 else _("In the way, continued"))
+        found.append(stacked(title, table(headings, rows, named=[_named(one) for one in piece]), space(5)))
+    return tuple(found)
+
+
+def _named(one: Obstacle) -> str:
+    """An obstacle by its name and shape, and the rows that it is in the way of where that is not all."""
+    shape = _("{name}, round") if one.diameter is not None else _("{name}, along × across")
+    words = shape.format(name=one.name)
+    if not one.rows:
+        return words
+    rows = ngettext("row {rows} alone", "rows {rows} alone", len(one.rows)).format(rows=rows_listed(sorted(one.rows)))
+    return f"{words}, {rows}"
+
+
+def _size_of(one: Obstacle, units: Units) -> str:
+    if one.diameter is not None:
+        return short(one.diameter.nm, units)
+    sides = (one.length, one.width)
+    return " × ".join(short(side.nm if side else 0, units) for side in sides)
 
 
 def _reserved(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> tuple[Section, ...]:
@@ -173,44 +182,25 @@ def _to_cut(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[s
 
 
 def _hoops(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...]) -> Iterator[Section]:
-    """Where the hoops of each cover stand along the tape."""
+    """Where the hoops of each cover stand along the tape: every so far or, where that is no round figure, each."""
     units = plan.place.units
     for cover in covers_of(plan, laid, layouts):
         cut = cover_cut(laid.bed, cover)
-        if cut.hoops is None or cut.hoops < 2 or cut.hoop_spacing is None:
+        readings, apart = cut.hoop_readings, cut.hoop_spacing
+        if len(readings) < 2 or apart is None:
             continue
-        words = _("{hoops} from {first} to {last}, every {spacing}").format(
-            hoops=ngettext("{count} hoop", "{count} hoops", cut.hoops).format(count=cut.hoops),
-            first="{first}", last="{last}", spacing="{spacing}",
-        )  # fmt: skip
-        first, last = tape(cover.start.nm, units).number, tape(cover.end.nm, units).number
         title = _("Cover") if cover.on is None else _("Cover, {day}").format(day=short_day(cover.on))
-        yield stacked(
-            headed(title, words, first=first, last=last, spacing=span(round(cut.hoop_spacing), units)), space(5)
-        )
-
-
-def _square(bed: Bed, units: Units) -> tuple[Section, ...]:
-    """How to square a bed with four corners; between posts, where there are posts in them."""
-    across, post = diagonal_of(bed), bed.box is not None and bed.box.post is not None
-    if across is None:
-        return ()
-    words = _("diagonals, post to post {diagonal}") if post else _("both diagonals {diagonal}")
-    if not is_taped(bed, units):
-        words = _("the head")
-    parts = [headed(_("Square"), words, diagonal=tape(across, units))]
-    if not post:
-        parts.append(_three_four_five(bed.width.nm, units))
-    return (stacked(*parts, space(5)),)
-
-
-_THREES = {Units.METRIC: (3 * CM, 15 * CM, 30 * CM, 45 * CM, 60 * CM, 90 * CM, 150 * CM, 300 * CM)}
-_THREES_IN = tuple(3 * INCH * part for part in (1, 2, 3, 4, 6, 9, 12, 18, 24, 36))
-
-
-def _three_four_five(width: int, units: Units) -> Section:
-    """The largest 3-4-5 triangle that the bed's head has room for."""
-    three = max((one for one in _THREES.get(units, _THREES_IN) if one <= width), default=3 * CM)
-    across, down, between = (offset(three * part // 3, units) for part in (3, 4, 5))
-    words = _("3-4-5: {across} head, {down} edge, {between} across")
-    return measured(words, across=across, down=down, between=between)
+        hoops = ngettext("{count} hoop", "{count} hoops", len(readings)).format(count=len(readings))
+        figures = [tape(at, units).number for at in readings]
+        if apart % _READ[units] == 0:
+            words = _("{hoops} from {first} to {last}, every {spacing}").format(
+                hoops=hoops, first="{first}", last="{last}", spacing="{spacing}",
+            )  # fmt: skip
+            spacing = span(round(apart), units)
+            yield stacked(headed(title, words, first=figures[0], last=figures[-1], spacing=spacing), space(5))
+            continue
+        for at in range(0, len(figures), _MOST_HOOPS):
+            piece = {f"at{number}": one for number, one in enumerate(figures[at : at + _MOST_HOOPS])}
+            words = ", ".join(f"{{{name}}}" for name in piece)
+            said = _("{hoops} at {readings}") if at == 0 else _("{readings}")
+            yield stacked(headed(title, said.format(hoops=hoops, readings=words), **piece), space(5))

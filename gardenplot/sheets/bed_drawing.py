@@ -1,5 +1,6 @@
 """The bed to a stated scale with its check bar and its tape; a slim bed also enlarged across, not to scale."""
 
+from attrs import frozen
 from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
@@ -12,9 +13,11 @@ from gardenplot.drawing.tape import ticks
 from gardenplot.layout import LaidOut, Layout
 from gardenplot.plan import Plan
 from gardenplot.sheets.block_names import draw_names
+from gardenplot.sheets.corner_marks import BELOW_CORNERS, draw_corners, labels_above
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, stakes_width
 from gardenplot.sheets.paper import BOLD, FACE, DrawingScale, check_length, scale_for
 from gardenplot.sheets.render import Frame, render
+from gardenplot.sheets.stake_row import StakeRow, stake_row
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import tape
 from gardenplot.words import _
@@ -27,22 +30,22 @@ _HIGHEST: float = 62 * mm
 """A bed is drawn no higher than this, so that its stakes stand on the same page."""
 _STILL_READ = 8 * mm
 """A bed is drawn lower than the highest where that keeps all of it on one page, but not lower than this."""
+_BESIDE = 8.0
+"""Points by which the label of a stake at the very end of the room stands out of it."""
+_STILL_SEEN = 3 * mm
+"""What is left of that where the numbers of stakes need lines that lead to their places."""
 _NUMBERS = 10.0
-"""Points above a bed for the numbers of its stakes, which stand between it and the names."""
+"""Points above a bed for the numbers of its stakes on one line, which stand between it and the names."""
 _ROUND_ABOUT = 81.0 + _NUMBERS
 """Points above and below a bed for its scale, its letters, its stakes and its tape."""
 _HEAD_AT = 190.0
 """Points for the words and the line on which it is written where the head is."""
-_ASIDE = 6.0
-"""Points by which the number of a stake may stand beside it."""
 _THICK = 2.2
 """Points of width of the base line, thicker than all else, so that nobody takes another edge for it."""
 
 
 SCALE_LINE = 26.0
 """Points that the scale and its bar take above the bed."""
-LEAST_HEIGHT = _STILL_READ + _ROUND_ABOUT - SCALE_LINE
-"""Points that a side column gains at least where it begins beside the bed."""
 _AROUND = 120.0
 """Points left and right of a bed for its name and the words at the ends of its tape."""
 
@@ -68,31 +71,64 @@ def draw_to_scale(
 
     A slim bed is drawn once more, enlarged, where that leaves as much height as is `needed` for the rest.
     """
-    width, _height = page._pagesize
-    room = width - 2 * MARGIN - 2
-    high = _height_for(top - FOOT_AT - needed - _ROUND_ABOUT)
     figure = draw_turn(laid, layouts, look, plan.place.units)
-    rims = 2 * round(figure.rim * MM)
-    scale = scale_for(laid.bed.length.nm + rims, laid.bed.width.nm + rims, (room, high), plan.place.units)
+    above = labels_above(laid.bed, driven)
+    fit = _fit(page, laid, figure, above, plan.place.units, top - FOOT_AT - needed - _ROUND_ABOUT)
     y = top - 17
-    end = draw_scale_line(page, scale, plan, y)
+    end = draw_scale_line(page, fit.scale, plan, y)
     if not head_words(plan, laid.bed.id):
         _ask_for_head(page, end, y)
-    along = scale.on_paper(MM)
-    compact = is_compact(page, laid, plan.place.units)
-    left = MARGIN + 1 + ((stakes_width(page) if compact else room) - figure.length * along) / 2
-    base = y - 18
-    frame = Frame(left, base - 8 - _NUMBERS - figure.rim * along, along, along)
-    y = _bed(page, figure, driven, frame) - figure.rim * along
+    along, base = fit.scale.on_paper(MM), y - 18
+    frame = Frame(fit.left, base - 8 - fit.row.height - figure.rim * along, along, along)
+    y = _bed(page, figure, fit.row, frame) - figure.rim * along
+    y -= draw_corners(page, laid.bed, frame)
     draw_names(page, plan, laid, layouts, look, frame, base)
-    y = _tape(page, plan, laid, Frame(left, y, along, along))
-    below = y - _ENLARGED - _NUMBERS - 24
-    if not compact and figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
+    y = _tape(page, plan, laid, Frame(fit.left, y, along, along))
+    if fit.row.every > 1:
+        page.setFont(FACE, 9)
+        page.drawRightString(fit.right, y - 9, _("one stake of {count} is numbered").format(count=fit.row.every))
+    wide = (fit.right - MARGIN - 1) / figure.length
+    row = _row(above, MARGIN + 1, wide, fit.right)
+    below = y - _ENLARGED - row.height - 24
+    if not fit.compact and figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
         page.setFont(FACE, 9)
         page.drawString(MARGIN, y - 9, _("The same, enlarged and not to scale:"))
-        stretched = Frame(MARGIN + 1, y - 18 - _NUMBERS, room / figure.length, _ENLARGED / figure.width)
-        y = _bed(page, figure, driven, stretched)
+        y = _bed(page, figure, row, Frame(MARGIN + 1, y - 18 - row.height, wide, _ENLARGED / figure.width))
     return y - 14
+
+
+@frozen
+class _Fit:
+    """A bed on its page: the scale, where it begins and where its room ends in points, and the row of numbers."""
+
+    scale: DrawingScale
+    left: float
+    right: float
+    row: StakeRow
+    compact: bool
+
+
+def _fit(
+    page: Canvas, laid: LaidOut, figure: BedFigure, above: list[tuple[str, int]], units: Units, free: float
+) -> _Fit:
+    """A bed as large as so much height lets it be, also below numbers that need more than a line."""
+    room, compact = page._pagesize[0] - 2 * MARGIN - 2, is_compact(page, laid, units)
+    wide = stakes_width(page) if compact else room
+    rims = 2 * round(figure.rim * MM)
+    sides = laid.bed.length.nm + rims, laid.bed.width.nm + rims
+    high = _height_for(free - (BELOW_CORNERS if laid.bed.outline else 0.0))
+    fit = None
+    while fit is None or fit.scale.on_paper(sides[1]) > high - fit.row.height + _NUMBERS >= _STILL_SEEN:
+        lower = high if fit is None else high - fit.row.height + _NUMBERS
+        scale = scale_for(*sides, (room, lower), units)
+        left, right = MARGIN + 1 + (wide - figure.length * scale.on_paper(MM)) / 2, MARGIN + 1 + wide
+        fit = _Fit(scale, left, right, _row(above, left, scale.on_paper(MM), right), compact)
+    return fit
+
+
+def _row(above: list[tuple[str, int]], left: float, along: float, right: float) -> StakeRow:
+    """The labels over a bed that begins at an x, so many points to the millimetre."""
+    return stake_row([(words, left + at / MM * along) for words, at in above], MARGIN - _BESIDE, right + _BESIDE)
 
 
 def has_room(top: float, needed: float) -> bool:
@@ -134,7 +170,7 @@ def _ask_for_head(page: Canvas, left: float, y: float) -> None:
     page.line(line, y - 1, right, y - 1)
 
 
-def _bed(page: Canvas, figure: BedFigure, driven: tuple[Stake, ...], frame: Frame) -> float:
+def _bed(page: Canvas, figure: BedFigure, row: StakeRow, frame: Frame) -> float:
     """Draw what stands in the bed, its base line and the numbers of its stakes; gives the y in points below it.
 
     Nothing is drawn of what a block that does not fit would need beyond the ends of the bed.
@@ -147,7 +183,7 @@ def _bed(page: Canvas, figure: BedFigure, driven: tuple[Stake, ...], frame: Fram
     render(page, figure.marks, frame)
     page.restoreState()
     _thick_edge(page, figure, frame)
-    _numbers(page, driven, frame, frame.top + figure.rim * frame.across + _STICKS_OUT + 2)
+    row.draw(page, frame.top + figure.rim * frame.across + _STICKS_OUT + 2)
     return frame.place(figure.length, figure.width)[1] - 6
 
 
@@ -155,18 +191,6 @@ def _thick_edge(page: Canvas, figure: BedFigure, frame: Frame) -> None:
     """The line that tape and stakes lie along, also where the bed draws back from it."""
     page.setLineWidth(_THICK)
     page.line(*frame.place(0, 0), *frame.place(figure.length, 0))
-
-
-def _numbers(page: Canvas, driven: tuple[Stake, ...], frame: Frame, y: float) -> None:
-    """The number of each stake over it, a little to the right where it lacks room, else left out."""
-    page.setFont(BOLD, 9)
-    free = 0.0
-    for stake in driven:
-        x, half = frame.place(stake.at / MM, 0)[0], pdfmetrics.stringWidth(str(stake.number), BOLD, 9) / 2
-        middle = max(x, free + half)
-        if middle - x <= _ASIDE:
-            page.drawCentredString(middle, y, str(stake.number))
-            free = middle + half + 2
 
 
 def _tape(page: Canvas, plan: Plan, laid: LaidOut, frame: Frame) -> float:

@@ -12,7 +12,7 @@ from gardenplot.layout import LaidOut, Layout
 from gardenplot.plan import Plan
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.sheets.bed_columns import draw_sections, sections, sections_in
-from gardenplot.sheets.bed_drawing import LEAST_HEIGHT, SCALE_LINE, draw_to_scale, has_room, is_compact
+from gardenplot.sheets.bed_drawing import SCALE_LINE, draw_to_scale, has_room, is_compact
 from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.carry_section import carry_sections
 from gardenplot.sheets.choices import USUAL, Choices, chosen
@@ -95,7 +95,7 @@ def _sheet(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], hea
         tops = top, top
         if first:
             compact = is_compact(page, bed_turn.laid, units)
-            needed = room_for(table.height, beside, LEAST_HEIGHT if compact else 0.0)
+            needed = room_for(table.height, beside, top - SCALE_LINE - FOOT_AT if compact else None)
             if not has_room(top, needed) or len(driven) > MOST_STAKES:
                 # What is carried is looked up before anybody goes to the bed, so not on the last of several pages.
                 beside = (*carry, *told)
@@ -131,15 +131,15 @@ def _columns(
     return table.without(taken), over
 
 
-def room_for(table: float, beside: tuple[Section, ...], higher: float = 0.0) -> float:
-    """The least height in points in which the stakes, themselves so high, and all else stand, in steps of 8.
+def room_for(table: float, beside: tuple[Section, ...], side: float | None = None) -> float:
+    """The least height in points in which the stakes, themselves so high, and all else stand, in steps of 4.
 
-    The side column may be higher by so much.
+    The side column is as high as that or, where it begins beside the bed, has a height of its own.
     """
     whole = sum(section.height for section in beside)
     room = table
-    while room + higher < whole and not _stand(beside, (room + higher, room - table - _BELOW, room - table - _BELOW)):
-        room += 8
+    while room < whole and not _stand(beside, (side or room, room - table - _BELOW, room - table - _BELOW)):
+        room += 4
     return room
 
 

@@ -17,7 +17,9 @@ _LEAST_HEADING = 44.0
 """Points of width of a heading that stands on one line over slimmer figures."""
 _FEW = 8
 _PITCHES = (16.0, 15.0)
-"""Points from line to line of a table, and of one with more than a few."""
+"""Points from line to line of a table, and of one with more than a few or that is to be `close`."""
+_NAME_PITCH = 12.0
+"""Points that the name of a row takes above it."""
 _GAP, _LEAST_GAP = 6.0, 3.0
 """Points between columns, and between those that lack room."""
 
@@ -32,18 +34,20 @@ class _Column:
 
 
 def table(
-    headings: Sequence[str], rows: Sequence[Sequence[str]], *, largest: int | None = None, named: bool = False
-) -> Section:
+    headings: Sequence[str], rows: Sequence[Sequence[str]], *, largest: int | None = None, named: Sequence[str] = (),
+    close: bool = False,
+) -> Section:  # fmt: skip
     """Figures in columns, set to the right; one column may be the largest.
 
     What is not measured, such as the number of a row or of its plants, is marked by a leading blank and set smaller.
-    The first column is of names where it is `named`; these are cut to what the others leave.
+    Rows that are `named` have their names on lines of their own above them, cut to the width of the table.
     """
-    pitch = _PITCHES[len(rows) > _FEW] if largest is None else LARGEST + 2.0
+    above = _NAME_PITCH if named else 0.0
+    pitch = above + (_PITCHES[close or len(rows) > _FEW] if largest is None else LARGEST + 2.0)
     columns = _columns(headings, rows, largest, wraps=False)
     if sum(column.need for column in columns) + _GAP * (len(columns) - 1) > SIDE_WIDTH:
         columns = _columns(headings, rows, largest, wraps=True)
-    widths = _widths([column.need for column in columns], named=named)
+    widths = _widths([column.need for column in columns])
     gap = (SIDE_WIDTH - sum(widths)) / max(1, len(widths) - 1)
     ends = [end + gap * at for at, end in enumerate(accumulate(widths))]
     high = _HEADING_PITCH * max(len(column.heading) for column in columns)
@@ -54,6 +58,11 @@ def table(
             first = top - high + _HEADING_PITCH * (len(column.heading) - 1)
             for number, words in enumerate(column.heading):
                 page.drawRightString(left + end, first - _HEADING_PITCH * number, words)
+        page.setFont(FACE, SMALL)
+        for number, name in enumerate(named):
+            page.drawString(
+                left, top - high - 1 - pitch * number - _NAME_PITCH, fitted(name, FACE, SMALL, SIDE_WIDTH)
+            )
         for number, row in enumerate(rows, 1):
             for words, column, end, width in zip(row, columns, ends, widths, strict=True):
                 _figure(page, words, column.size, (left + end, top - high - 1 - pitch * number), width)
@@ -84,11 +93,15 @@ def _column(words: str, cells: list[str], size: int, *, wraps: bool) -> _Column:
     return _Column(tuple(lines), size, max(need, heading))
 
 
-def _widths(needs: list[float], *, named: bool) -> list[float]:
-    """The widths of columns: what they need, a first one of names what is left, all less where there is no room."""
+def fits(headings: Sequence[str], rows: Sequence[Sequence[str]]) -> bool:
+    """Whether a table has room for its figures at the size by which one measures."""
+    columns = _columns(headings, rows, None, wraps=True)
+    return sum(column.need for column in columns) + _LEAST_GAP * (len(columns) - 1) <= SIDE_WIDTH
+
+
+def _widths(needs: list[float]) -> list[float]:
+    """The widths of columns: what they need, all less where there is no room."""
     room = SIDE_WIDTH - _LEAST_GAP * (len(needs) - 1)
-    if named:
-        needs[0] = min(needs[0], max(20.0, room - sum(needs[1:])))
     return [need * min(1.0, room / sum(needs)) for need in needs]
 
 

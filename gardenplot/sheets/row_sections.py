@@ -15,8 +15,9 @@ from gardenplot.units import Units
 from gardenplot.units.figures import grouped, offset, tape
 from gardenplot.words import _, ngettext
 
-MOST_LINES = 14
-"""Longer tables go on in a section of their own, which may stand on the next page."""
+MOST_LINES, MOST_NAMED = 14, 7
+"""Longer tables, and those whose rows have names above them, go on in a section of their own, maybe on the next page.
+"""
 MOST_RINGS = 9
 _MOST_STRETCHES = 3
 """Rows that are cut into more stretches are told in as few lines as they can be marked in."""

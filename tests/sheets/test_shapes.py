@@ -109,15 +109,16 @@ def test_what_stands_in_a_bed_is_told_with_its_place() -> None:
     obstacles = [
         {"name": "Tap", "x": "2.5 m", "y": "30 cm", "diameter": "10 cm", "keep_clear": "15 cm"},
         {"name": "Pole " * 60, "x": "4 m", "y": "45 cm", "diameter": "8 cm"},
+        {"name": "Step", "x": "5 m", "y": "15 cm", "length": "30 cm", "width": "20 cm", "rows": [1, 2]},
     ]
     (page,) = printed(
         plan_from(beds=[{"id": "b1", "name": "Bed", "length": "6 m", "width": "75 cm", "obstacles": obstacles}])
     )
     large = {words.text for words in page.words if words.size >= 14}
-    assert {"2.50", "30", "15", "4.00", "45", "0"} <= large
-    assert "Tap" in {words.text for words in page.words}
-    edge = min(words.box[0] for words in page.words if words.text == "2.50")
-    assert all(words.box[2] < edge for words in page.words if words.text.startswith("Pole"))
+    assert {"2.50", "30", "10", "15", "4.00", "45", "8", "0", "30 × 20"} <= large
+    assert {"Tap, round", "Step, along × across, rows 1–2 alone"} <= {words.text for words in page.words}
+    below = max(words.box[3] for words in page.words if words.text in {"4.00", "45", "8"})
+    assert all(words.box[1] >= below for words in page.words if words.text.startswith("Pole"))
 
 
 def test_rows_that_differ_are_listed_and_a_sown_band_is_not() -> None:
