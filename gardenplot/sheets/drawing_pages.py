@@ -5,14 +5,13 @@ Parts of a slim bed stand below each other on a page, as many as there is room f
 
 from attrs import frozen
 from reportlab.lib.units import mm
-from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.bed import BedFigure, draw_turn
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.part import Window, seen
 from gardenplot.drawing.progress import Told, untold
-from gardenplot.drawing.stakes import Stake, stakes
+from gardenplot.drawing.stakes import stakes
 from gardenplot.drawing.tape import ticks
 from gardenplot.drawing.tiles import Span, Tile, cut, tiles
 from gardenplot.layout import LaidOut
@@ -26,6 +25,7 @@ from gardenplot.sheets.choices import USUAL, Choices
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, Head, draw_foot, draw_head, head_height
 from gardenplot.sheets.paper import BOLD, FACE, SIZES, DrawingScale, Paper, scale_of, scales
 from gardenplot.sheets.render import Frame, render
+from gardenplot.sheets.stake_lines import LINE, LINES, StakesBelow, stakes_below
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import offset, tape
 from gardenplot.words import _
@@ -42,12 +42,8 @@ _MOST_PAGES = 12
 _HOW_TO_JOIN = _(
     "To join: cut along the match line of one part and lay it on the same line of the next; rows and readings meet."
 )
-_FIGURE, _LINE = 14, 19.0
-"""The size in points of the stakes below the drawing, and from line to line of them."""
 _CLOSER = 2.4
 """So much closer together stand the words of the tape across, which are as high as they are short."""
-_APART = 8.0
-"""Points between what is said of one stake and of the next."""
 _FINDER = 9.0, 17.0
 """Points that the parts of a bed are high where they are shown small, at least and at most."""
 _STICKS_OUT = 2 * mm
@@ -71,11 +67,11 @@ def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
     ground = _Ground(laid.bed.length.nm, laid.bed.width.nm, round(figure.rim * MM), room, plan.place.units)
     scale = _scale(ground, choices.scale)
     parts = tiles(*ground.cut(scale), corners_of(laid.bed))
-    drawn = _Tiled(plan, laid, figure, scale, parts, book.page_number, ground.on_page(scale))
-    driven = stakes(plan, laid, layouts, look)
-    for first in range(0, len(parts), drawn.on_page):
-        page, here = book.lying(), parts[first : first + drawn.on_page]
-        top = draw_head(book, head, continued=first > 0) - _SCALE
+    below = {part: stakes_below(stakes(plan, laid, layouts, look), part.along, plan.place.units) for part in parts}
+    drawn = _Tiled(plan, laid, figure, scale, _pages(ground, scale, below), book.page_number)
+    for number, here in enumerate(drawn.pages):
+        page = book.lying()
+        top = draw_head(book, head, continued=number > 0) - _SCALE
         _draw_scale(page, drawn, here, top)
         for tile in here:
             frame = _frame(drawn, tile, top - _ABOVE)
@@ -83,13 +79,27 @@ def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
             _draw_ground(page, drawn, tile, frame)
             draw_names(page, plan, laid, layouts, look, frame, top - _ABOVE + 7)
             _draw_tapes(page, drawn, tile, frame)
-            _draw_stakes(page, driven, plan.place.units, tile, frame)
-            top -= ground.high(scale) + _ABOVE + _BELOW
+            low = frame.place(0, tile.across.end / MM)[1] - _STICKS_OUT - 32
+            below[tile].draw(page, frame, low, int((low - FOOT_AT) / LINE) + 1)
+            top -= ground.height(scale, tile, below[tile])
         if len(parts) > 1:
             page.setFont(FACE, 9)
             page.drawString(MARGIN, MARGIN + 14, _HOW_TO_JOIN)
         draw_foot(book, more=False)
         book.end_page()
+
+
+def _pages(ground: "_Ground", scale: DrawingScale, below: dict[Tile, StakesBelow]) -> tuple[tuple[Tile, ...], ...]:
+    """The parts of each page: as many as there is room for, with their stakes; one of a bed that is cut across."""
+    pages, left = list[list[Tile]](), 0.0
+    for tile, stakes_here in below.items():
+        high = ground.height(scale, tile, stakes_here)
+        if not pages or tile.line or high > left:
+            pages.append([])
+            left = ground.room[1] + _ABOVE + _BELOW if ground.is_in_one(scale) else 0.0
+        pages[-1].append(tile)
+        left -= high
+    return tuple(map(tuple, pages))
 
 
 @frozen
@@ -111,33 +121,45 @@ class _Ground:
         )
         return along, across
 
-    def high(self, scale: DrawingScale) -> float:
-        """Points across of all of the bed with its rims."""
-        return scale.on_paper(self.width + 2 * self.rim)
+    def is_in_one(self, scale: DrawingScale) -> bool:
+        """Whether no match line runs along the bed."""
+        return len(self.cut(scale)[1]) == 1
 
-    def on_page(self, scale: DrawingScale) -> int:
-        """How many parts stand below each other on a page at a scale; one where the bed is cut across as well."""
-        _along, across = self.cut(scale)
+    def height(self, scale: DrawingScale, tile: Tile, below: StakesBelow) -> float:
+        """Points of height that a part takes with all that stands above and below it."""
+        others = _ABOVE + _BELOW + LINE * (below.lines(self.room[0]) - LINES)
+        return scale.on_paper(tile.across.end - tile.across.start) + others
+
+    def pages(self, scale: DrawingScale) -> int:
+        """How many pages the bed takes at a scale, where its stakes need no more room than is usual."""
+        along, across = self.cut(scale)
         others = _ABOVE + _BELOW
-        return 1 if len(across) > 1 else max(1, int((self.room[1] + others) / (self.high(scale) + others)))
+        on_page = int((self.room[1] + others) / (scale.on_paper(self.width + 2 * self.rim) + others))
+        return -(-len(along) // max(1, on_page)) if len(across) == 1 else len(along) * len(across)
 
 
 @frozen
 class _Tiled:
-    """A bed at a scale, in parts, so many on a page, the first of them on the page `first`."""
+    """A bed at a scale, in parts on pages, of which `first` is the number of the first one."""
 
     plan: Plan
     laid: LaidOut
     figure: BedFigure
     scale: DrawingScale
-    tiles: tuple[Tile, ...]
+    pages: tuple[tuple[Tile, ...], ...]
     first: int
-    on_page: int
+
+    @property
+    def tiles(self) -> tuple[Tile, ...]:
+        """All parts."""
+        return tuple(tile for page in self.pages for tile in page)
 
     def page_of(self, column: int, line: int) -> int:
         """The number of the page that shows a part."""
-        at = [(tile.column, tile.line) for tile in self.tiles].index((column, line))
-        return self.first + at // self.on_page
+        return self.first + next(
+            number for number, page in enumerate(self.pages)
+            if any((tile.column, tile.line) == (column, line) for tile in page)
+        )  # fmt: skip
 
 
 def _nm(points: float, scale: DrawingScale) -> int:
@@ -158,8 +180,7 @@ def _scale(ground: _Ground, ratio: int | None) -> DrawingScale:
         return scale_of(ratio, ground.units)
     found = scales(ground.units)
     for scale in found:
-        along, across = ground.cut(scale)
-        pages = -(-len(along) * len(across) // ground.on_page(scale))
+        pages = ground.pages(scale)
         if pages == 1 or (scale.ratio >= _USUAL and pages <= _MOST_PAGES):
             return scale
     return found[-1]
@@ -271,44 +292,3 @@ def _draw_tapes(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame) -> None:
             page.setFont(FACE, 10)
             read = offset(tick.at, units)
             page.drawRightString(side - 8, y - 3.5, str(read) if tick.at == 0 else read.number)
-
-
-def _draw_stakes(page: Canvas, driven: tuple[Stake, ...], units: Units, tile: Tile, frame: Frame) -> None:
-    """The number of each stake in a box below its place, and its reading."""
-    low = frame.place(0, tile.across.end / MM)[1] - _STICKS_OUT - 32
-    here = [stake for stake in driven if tile.along.start <= stake.at <= tile.along.end]
-    page.setFont(FACE, 9)
-    page.drawString(MARGIN, low, _("stake") if here else "")
-    page.setLineWidth(0.18 * mm)
-    words = [(str(stake.number), tape(stake.at, units).number) for stake in here]
-    boxes = [pdfmetrics.stringWidth(number, BOLD, _FIGURE) + 6 for number, _reading in words]
-    widths = [
-        wide + 4 + pdfmetrics.stringWidth(reading, BOLD, _FIGURE)
-        for wide, (_number, reading) in zip(boxes, words, strict=True)
-    ]
-    middles = [frame.place(stake.at / MM, 0)[0] for stake in here]
-    places = _on_lines(page, middles, widths)
-    page.setFont(BOLD, _FIGURE)
-    for (number, reading), wide, (line, start) in zip(words, boxes, places, strict=True):
-        base = low - _LINE * line
-        page.rect(start, base - 3, wide, 16, stroke=1, fill=0)
-        page.drawCentredString(start + wide / 2, base, number)
-        page.drawString(start + wide + 4, base, reading)
-
-
-def _on_lines(page: Canvas, middles: list[float], widths: list[float]) -> list[tuple[int, float]]:
-    """On which of two lines words so many points wide stand and where they begin, about their middles.
-
-    Where no line is free they stand further on rather than upon others, and further back rather than in the margin.
-    """
-    ends, found = [MARGIN + 28] * 2, list[tuple[int, float]]()
-    for middle, width in zip(middles, widths, strict=True):
-        line = next((one for one, end in enumerate(ends) if end <= middle - width / 2), ends.index(min(ends)))
-        start = max(middle - width / 2, ends[line])
-        ends[line] = start + width + _APART
-        found.append((line, start))
-    limits = [page._pagesize[0] - MARGIN] * 2
-    for number, (line, start) in reversed(list(enumerate(found))):
-        found[number] = line, min(start, limits[line] - widths[number])
-        limits[line] = found[number][1] - _APART
-    return found

@@ -22,7 +22,7 @@ from tests.drawing.hand_worked import hand_worked, only_bed
 from tests.sheets.made import made
 from tests.sheets.patterned import BY_NAME, L_SHAPE, RINGS, ROUND, TAPER, bed_of
 from tests.sheets.pdf_pages import POINT_PER_MM, Box, Page, Point, pages_of
-from tests.sheets.printed import Sheet, bed_with, sheets
+from tests.sheets.printed import Sheet, bed_with, in_a_row, sheets
 from tests.sheets.test_geometry import NEAR, farthest
 from tests.sheets.test_spacing_strips import are_apart
 
@@ -367,3 +367,28 @@ def test_no_part_stands_upon_another(paper: Paper) -> None:
             boxes = sorted(soils(page, only_bed(plan)), key=lambda box: box[1])
             assert all(above[1] - below[3] > 60 for below, above in pairwise(boxes))
             assert all(box[1] > 28 + 54 for box in boxes)
+
+
+@each_paper
+@pytest.mark.parametrize("scale", [50, 200])
+def test_every_stake_of_forty_blocks_is_told_within_the_margins_and_upon_no_other(paper: Paper, scale: int) -> None:
+    pages, told = drawn(in_a_row(40, length="40 m"), paper, scale), set[str]()
+    for page in pages:
+        low = [words for words in page.words if words.size == 14 and re.fullmatch(r"\d+|\d+\.\d\d", words.text)]
+        told |= {words.text for words in low}
+        edge = 10 * POINT_PER_MM
+        for words in low:
+            assert edge <= words.box[0]
+            assert words.box[2] <= page.size[0] - edge
+            assert words.box[1] > 50
+        for one, other in combinations(low, 2):
+            assert are_apart(one.box, other.box), (one.text, other.text)
+    assert {str(number) for number in range(81)} <= told
+    assert {"0.45", "11.85", "23.40", "40.00"} <= told
+
+
+def test_stakes_for_which_a_page_has_no_room_are_told_by_turns_and_it_says_so() -> None:
+    (page,) = drawn(in_a_row(160, length="100 m"), scale=500)
+    assert "one stake of 3 is told" in page.text
+    told = [int(words.text) for words in page.words if words.size == 14 and words.text.isdigit()]
+    assert sorted(told) == list(range(0, 321, 3))
