@@ -74,7 +74,7 @@ def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[st
     ]
     ends = (note for one in layouts for note in _row_notes(plan, laid.bed, one, look))
     notes += _beside_others(notes, sorted(ends, key=lambda note: note.at), plan.place.units)
-    marked = {at: on for at in {note.at for note in notes} if (on := _mark_on(laid.bed, at))}
+    marked = {at: on for at in {note.at for note in notes} if (on := mark_on(laid.bed, at))}
     notes += [_Note(at, Here(_("mark {what}, no stake").format(what=on)), _MARKED) for at, on in marked.items()]
     found: list[Stake] = []
     for at in sorted({note.at for note in notes}):
@@ -93,7 +93,7 @@ def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[st
     return tuple(found)
 
 
-def _mark_on(bed: Bed, at: int) -> str:
+def mark_on(bed: Bed, at: int) -> str:
     """What stands where the stake of a reading would be driven, so that it is marked there; nothing if it is free."""
     if post_at(bed, (at, 0)):
         is_behind = at in (0, bed.length.nm) or (post_at(bed, (at - 1, 0)) and post_at(bed, (at + 1, 0)))
@@ -111,9 +111,9 @@ def _rows(layout: Layout) -> str:
 def _bed_notes(plan: Plan, bed: Bed, layouts: tuple[Layout, ...]) -> list[_Note]:
     first, last = bed.zone
     head, foot = _("head stake"), _("foot stake: if it reads otherwise, stop and measure again")
-    if _mark_on(bed, 0):
+    if mark_on(bed, 0):
         head = _("head")
-    if _mark_on(bed, bed.length.nm):
+    if mark_on(bed, bed.length.nm):
         foot = _("foot: if it reads otherwise, stop and measure again")
     notes = [_Note(0, Here(head), 0), _Note(bed.length.nm, Here(foot), 9)]
     ends = [staked(bed, layout) for layout in layouts]

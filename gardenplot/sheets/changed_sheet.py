@@ -12,6 +12,7 @@ from reportlab.pdfgen.canvas import Canvas
 from gardenplot.drawing.changed_list import ChangedBed, ChangedStake, changed_beds, relettered_words
 from gardenplot.drawing.moved_numbers import StakeNumber
 from gardenplot.drawing.progress import Told, untold
+from gardenplot.drawing.stakes import mark_on
 from gardenplot.filling.again_ground import as_staked
 from gardenplot.plan import Bed, Plan
 from gardenplot.sheets.book import About, Book, NothingToPrintError, version_of
@@ -218,7 +219,9 @@ def _draw_bed(page: Canvas, part: _Part, units: Units, top: float, right: float)
     page.setFont(BOLD, 17)
     page.drawString(MARGIN, top - 20, fitted(name, BOLD, 17, right - MARGIN))
     draw_fitted(page, tape_to_bring(part.bed, units)[1], (MARGIN, top - 34), right - MARGIN, FACE, 10)
-    words, reading = _("the foot stake reads"), str(tape(part.bed.length.nm, units))
+    length = part.bed.length.nm
+    words = _("the foot reads") if mark_on(part.bed, length) else _("the foot stake reads")
+    reading = str(tape(length, units))
     page.setFont(FACE, 10)
     page.drawString(MARGIN, top - 50, words)
     x = MARGIN + pdfmetrics.stringWidth(words, FACE, 10) + 5

@@ -43,6 +43,8 @@ MOST_TILES = 40
 _BETWEEN: float = 3.4 * mm
 """Points between the pieces of a page."""
 _LEGEND = _("Cut on the outer line. Glue the next piece on the hatched edge, up to the thick line, join 1 to join 1.")
+_PAGES_A_PLANT = 2
+"""A template of more pages for each plant that it holds is mostly blank."""
 _MANY = 8
 """From so many pieces on, what joins lose is worth a measure."""
 
@@ -165,6 +167,8 @@ def _entry(plan: Plan, one: _Numbered, paper: Paper) -> Entry:
         pieces = ngettext("{count} tile", "{count} tiles", count).format(count=count)
         use = template_use(tiles.template, begins_late=late)
         lines = (f"{template_size(tiles.template, units)}, {pieces}", ", ".join(use))
+        if count > _PAGES_A_PLANT * len(tiles.template.spots):
+            lines = (*lines, _("mostly blank paper: the strips mark the same with less"))
         title = template_title(tiles.template, units)
     kept = [PLACES_KEPT] if one.board.keeps_places else []
     told = *lines, *kept, _("for {blocks}").format(blocks=blocks)

@@ -31,6 +31,7 @@ from gardenplot.units.figures import tape
 from tests.filling.test_again_in_bed import two_that_deviate
 from tests.filling.test_moved import two_beds
 from tests.plans import plans
+from tests.sheets import patterned
 from tests.sheets.made import changed_sheet
 from tests.sheets.pdf_pages import Page, Words, pages_of, plain
 from tests.sheets.test_lists import assert_legible, boxes
@@ -254,3 +255,10 @@ def test_no_colour_is_on_paper(paper: Paper) -> None:
         assert np.ptp(pixels, axis=2).max() == 0
     finally:
         document.close()
+
+
+def test_a_box_whose_foot_is_a_mark_between_posts_has_no_foot_stake() -> None:
+    before, after = (patterned.bed_of(patterned.BOX, {"length": length}) for length in ("1 m", "1.4 m"))
+    (page,) = pages_of(changed_sheet(before, after, Paper.A4, printed=TODAY).pdf)
+    assert "the foot reads 2.40 m" in plain(page.text)
+    assert "zero at the inner face of the head board" in page.text

@@ -540,3 +540,10 @@ def test_a_box_with_posts_has_cells_that_are_laid_on_the_first_one() -> None:
     assert "0 on the head side of the row’s first cell" in said(plan)
     assert isinstance(next(iter(templates_in(printed(plan)).values())), Template)
     assert nm("30 cm") == lay_out_plan(plan)[0].layouts[0].grid.cell
+
+
+def test_a_template_that_is_mostly_blank_paper_says_that_the_strips_do_the_same() -> None:
+    """S4 by hand: two plants 40 cm apart on six pages; at 20 cm a template holds them closer."""
+    words = "mostly blank paper: the strips mark the same with less"
+    assert words in said(hand_worked("s4"))
+    assert words not in said(bed_of(PLAIN, {"pattern": "staggered"}, in_row="20 cm", row_spacing="20 cm"))
