@@ -57,6 +57,19 @@ def is_compact(page: Canvas, laid: LaidOut, units: Units) -> bool:
     return scale.on_paper(length) + _AROUND <= stakes_width(page)
 
 
+def is_larger_beside(page: Canvas, laid: LaidOut, units: Units, top: float, needed: float, beside: float) -> bool:
+    """Whether a bed is drawn larger where it leaves room for the side column beside it.
+
+    So much height is needed below it where that stands there as well, and so much where it does not.
+    """
+    if not has_room(top, beside):
+        return False
+    sides, free = (laid.bed.length.nm, laid.bed.width.nm), top - FOOT_AT - _ROUND_ABOUT
+    whole = scale_for(*sides, (page._pagesize[0] - 2 * MARGIN - 2, _height_for(free - needed)), units)
+    slim = scale_for(*sides, (stakes_width(page) - _AROUND, _height_for(free - beside)), units)
+    return not has_room(top, needed) or slim.ratio < whole.ratio
+
+
 def draw_to_scale(
     page: Canvas,
     plan: Plan,
@@ -66,14 +79,18 @@ def draw_to_scale(
     driven: tuple[Stake, ...],
     top: float,
     needed: float,
+    *,
+    compact: bool,
 ) -> float:
     """Draw the bed with its stakes from y `top` downwards; gives the y in points below it.
 
-    A slim bed is drawn once more, enlarged, where that leaves as much height as is `needed` for the rest.
+    A `compact` one leaves room for the side column beside it. A slim bed is drawn once more, enlarged, where that
+    leaves as much height as is `needed` for the rest.
     """
     figure = draw_turn(laid, layouts, look, plan.place.units)
     above = labels_above(laid.bed, driven)
-    fit = _fit(page, laid, figure, above, plan.place.units, top - FOOT_AT - needed - _ROUND_ABOUT)
+    free = top - FOOT_AT - needed - _ROUND_ABOUT
+    fit = _fit(page, laid, figure, above, plan.place.units, free, compact=compact)
     y = top - 17
     end = draw_scale_line(page, fit.scale, plan, y)
     if not head_words(plan, laid.bed.id):
@@ -90,7 +107,7 @@ def draw_to_scale(
     wide = (fit.right - MARGIN - 1) / figure.length
     row = _row(above, MARGIN + 1, wide, fit.right)
     below = y - _ENLARGED - row.height - 24
-    if not fit.compact and figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
+    if not compact and figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
         page.setFont(FACE, 9)
         page.drawString(MARGIN, y - 9, _("The same, enlarged and not to scale:"))
         y = _bed(page, figure, row, Frame(MARGIN + 1, y - 18 - row.height, wide, _ENLARGED / figure.width))
@@ -105,14 +122,14 @@ class _Fit:
     left: float
     right: float
     row: StakeRow
-    compact: bool
 
 
 def _fit(
-    page: Canvas, laid: LaidOut, figure: BedFigure, above: list[tuple[str, int]], units: Units, free: float
-) -> _Fit:
+    page: Canvas, laid: LaidOut, figure: BedFigure, above: list[tuple[str, int]], units: Units, free: float, *,
+    compact: bool,
+) -> _Fit:  # fmt: skip
     """A bed as large as so much height lets it be, also below numbers that need more than a line."""
-    room, compact = page._pagesize[0] - 2 * MARGIN - 2, is_compact(page, laid, units)
+    room = page._pagesize[0] - 2 * MARGIN - 2
     wide = stakes_width(page) if compact else room
     rims = 2 * round(figure.rim * MM)
     sides = laid.bed.length.nm + rims, laid.bed.width.nm + rims
@@ -120,9 +137,9 @@ def _fit(
     fit = None
     while fit is None or fit.scale.on_paper(sides[1]) > high - fit.row.height + _NUMBERS >= _STILL_SEEN:
         lower = high if fit is None else high - fit.row.height + _NUMBERS
-        scale = scale_for(*sides, (room, lower), units)
+        scale = scale_for(*sides, (wide - _AROUND if compact else room, lower), units)
         left, right = MARGIN + 1 + (wide - figure.length * scale.on_paper(MM)) / 2, MARGIN + 1 + wide
-        fit = _Fit(scale, left, right, _row(above, left, scale.on_paper(MM), right), compact)
+        fit = _Fit(scale, left, right, _row(above, left, scale.on_paper(MM), right))
     return fit
 
 

@@ -12,7 +12,7 @@ from gardenplot.layout import LaidOut, Layout
 from gardenplot.plan import Plan
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.sheets.bed_columns import draw_sections, sections, sections_in
-from gardenplot.sheets.bed_drawing import SCALE_LINE, draw_to_scale, has_room, is_compact
+from gardenplot.sheets.bed_drawing import SCALE_LINE, draw_to_scale, has_room, is_compact, is_larger_beside
 from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.carry_section import carry_sections
 from gardenplot.sheets.choices import USUAL, Choices, chosen
@@ -28,6 +28,7 @@ from gardenplot.sheets.page_parts import (
 )
 from gardenplot.sheets.section import Section
 from gardenplot.sheets.stake_table import MOST_STAKES, StakeTable, stake_table
+from gardenplot.units import Units
 from gardenplot.words import _
 
 _BELOW = 12.0
@@ -94,17 +95,28 @@ def _sheet(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], hea
         top = draw_head(book, head, continued=not first) - (0 if first else _BELOW / 2)
         tops = top, top
         if first:
-            compact = is_compact(page, bed_turn.laid, units)
-            needed = room_for(table.height, beside, top - SCALE_LINE - FOOT_AT if compact else None)
+            compact, needed = _below(page, bed_turn.laid, units, table, beside, top)
             if not has_room(top, needed) or len(driven) > MOST_STAKES:
                 # What is carried is looked up before anybody goes to the bed, so not on the last of several pages.
                 beside = (*carry, *told)
-            below = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, driven, top, needed)
+            below = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, driven, top, needed,
+                                  compact=compact)  # fmt: skip
             tops = below, top - SCALE_LINE if compact else below
         table, beside = _columns(page, table, beside, tops)
         draw_foot(book, more=bool(table.rows or beside))
         book.end_page()
         first = False
+
+
+def _below(
+    page: Canvas, laid: LaidOut, units: Units, table: StakeTable, beside: tuple[Section, ...], top: float
+) -> tuple[bool, float]:
+    """Whether a bed stands beside its side column, and the height in points that is needed below it."""
+    slim = room_for(table.height, beside, top - SCALE_LINE - FOOT_AT)
+    needed = room_for(table.height, beside)
+    if is_compact(page, laid, units) or is_larger_beside(page, laid, units, top, needed, slim):
+        return True, slim
+    return False, needed
 
 
 def _columns(

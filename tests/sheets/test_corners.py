@@ -8,8 +8,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gardenplot.drawing.carried import tape_number
+from gardenplot.files import sample
 from gardenplot.layout.staked import MOST_STAKED, other_corners
 from gardenplot.plan import Plan
+from gardenplot.plan.file import read_plan
 from gardenplot.plan.shapes import ties_of
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import MM, M, Units
@@ -190,3 +192,10 @@ def test_edges_that_differ_are_told_by_letter() -> None:
         "A: counted with edge 20 cm",
         "B: counted with edge 10 cm",
     } <= texts
+
+
+def test_a_bed_leaves_room_beside_it_where_that_draws_it_larger() -> None:
+    """With its many rows and corners below it, this L of 9 m would be drawn at 1 : 200."""
+    page = printed(read_plan(sample("tarn-garth.gardenplot")).plan)[0]
+    assert "L round the shed" in page.text
+    assert page.ratio == 75
