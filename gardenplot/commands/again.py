@@ -68,7 +68,7 @@ def run(arguments: Namespace) -> int:
         return _take(arguments, plan, today, Fraction(loss))
     found, together = plan_again(plan, today, Fraction(loss)), all_together(plan, today, Fraction(loss))
     if arguments.json:
-        whole = [together_json(plan, one) | {"aim": str(aim)} for aim, one in together]
+        whole = [together_json(plan, one, workings=arguments.workings) | {"aim": str(aim)} for aim, one in together]
         setbacks = [setback_json(plan, one, workings=arguments.workings) for one in found]
         print_json({"today": today.isoformat(), "setbacks": setbacks, "together": whole})
         return 0
@@ -118,9 +118,10 @@ def _take(arguments: Namespace, plan: Plan, today: date, loss: Fraction) -> int:
     no_sheet = _write_sheet(arguments, before, after)
     write_plan(out, after)
     if arguments.json:
-        print_json({"today": today.isoformat(), "file": str(out)} | together_json(plan, found))
+        whole = together_json(plan, found, workings=arguments.workings)
+        print_json({"today": today.isoformat(), "file": str(out)} | whole)
     else:
-        _print_taken(plan, before, found)
+        _print_taken(plan, before, found, workings=arguments.workings)
         print(_("written to {path}").format(path=out))
     if no_sheet:
         print(no_sheet, file=sys.stderr)
@@ -148,12 +149,15 @@ def _numbers(which: str) -> list[int]:
     return [int(part) for part in parts]
 
 
-def _print_taken(plan: Plan, before: Plan, found: Together) -> None:
+def _print_taken(plan: Plan, before: Plan, found: Together, *, workings: bool) -> None:
     now = plan
     for one in found.taken:
         for line in setback_words(now, one.setback):
             print(line)
         print(f"  → {_('left as it is') if one.answer is None else done_words(one.answer)}")
+        if workings:
+            print_workings(now, setback_numbers(now, one.setback))
+            print_workings(now, () if one.answer is None else numbers_of_answer(now, one.setback, one.answer))
         now = now if one.answer is None else one.answer.plan
     for each in found.moved:
         print(remarked_words(before, found.plan, each))

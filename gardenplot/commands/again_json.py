@@ -48,12 +48,14 @@ def setback_json(plan: Plan, one: Setback, *, workings: bool = False) -> dict[st
         "market": _day(one.market),
         "missed": [day.isoformat() for day in one.missed],
         "says": list(setback_words(plan, one)),
-        "answers": [
-            answer_json(answer) | workings_shape(plan, numbers_of_answer(plan, one, answer), wanted=workings)
-            for answer in one.answers
-        ],
+        "answers": [_answer(plan, one, answer, workings=workings) for answer in one.answers],
         **workings_shape(plan, setback_numbers(plan, one), wanted=workings),
     }  # fmt: skip
+
+
+def _answer(plan: Plan, setback: Setback, one: Answer, *, workings: bool) -> dict[str, Any]:
+    """An answer to a setback of a plan, perhaps with the workings of its numbers."""
+    return answer_json(one) | workings_shape(plan, numbers_of_answer(plan, setback, one), wanted=workings)
 
 
 def answer_json(one: Answer) -> dict[str, Any]:
@@ -115,15 +117,16 @@ def _mark(one: Moved) -> dict[str, Any]:
     return _stake(one) | {"what": str(one.mark), "row": one.row or None, "cover": one.cover}
 
 
-def together_json(plan: Plan, one: Together) -> dict[str, Any]:
-    """What was chosen for all setbacks of a plan, and what that comes to."""
+def together_json(plan: Plan, one: Together, *, workings: bool = False) -> dict[str, Any]:
+    """What was chosen for all setbacks of a plan, and what that comes to; perhaps with the workings of each."""
     before, now, taken = as_staked(plan), plan, []
     for each in one.taken:
         taken.append(
             {
                 "planting": each.setback.planting, "why": str(each.setback.why),
                 "says": list(setback_words(now, each.setback)),
-                "answer": None if each.answer is None else answer_json(each.answer),
+                "answer": None if each.answer is None else _answer(now, each.setback, each.answer, workings=workings),
+                **workings_shape(now, setback_numbers(now, each.setback), wanted=workings),
             }
         )  # fmt: skip
         now = now if each.answer is None else each.answer.plan

@@ -101,3 +101,25 @@ def test_again_has_the_sums_of_what_came_about_and_of_each_answer(
     assert all(one["workings"] for one in found["answers"])
     assert "workings" not in json.loads(said("--json"))["setbacks"][0]
     assert "plants to set out = cells with a usable plant × (1 − lost from tray to bed)" in said("--workings")
+
+
+def test_answers_taken_have_their_sums_too(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    """As above: of the 28 cells that were taken, and of what came about; none where they are not asked for."""
+    plan, out = tmp_path / "s6.gardenplot", tmp_path / "out.gardenplot"
+    write_plan(plan, late_and_short())
+
+    def said(*more: str) -> Any:
+        assert main(["again", str(plan), str(out), "--today", "2025-04-21", "--loss", "5 %", "--take", "nothing bought",
+                     *more]) == 0  # fmt: skip
+        return capsys.readouterr().out
+
+    (taken,) = json.loads(said("--json", "--workings"))["taken"]
+    assert by_name(taken)["plants to set out"]["value"] == 152
+    assert taken["answer"]["kind"] == "sow again"
+    assert by_name(taken["answer"])["cells"]["value"] == taken["answer"]["sow"]["cells"] == 28
+    (bare,) = json.loads(said("--json"))["taken"]
+    assert "workings" not in bare
+    assert "workings" not in bare["answer"]
+    told = said("--workings").replace("\u2009", " ")
+    assert "plants to set out = cells with a usable plant × (1 − lost from tray to bed)" in told
+    assert "written to" in told
