@@ -29,12 +29,15 @@ def typed(parse: Callable[[str], Any], *texts: str) -> st.SearchStrategy[Any]:
     return st.sampled_from(texts).map(parse)
 
 
+_OF_CROPS = (GoodKind.SEED, GoodKind.PLANT)
+
+
 @st.composite
 def goods(draw: st.DrawFn, crop_ids: Sequence[str]) -> Good:
-    """Goods of any kind; seed only where there are crops."""
-    kinds = [kind for kind in GoodKind if crop_ids or kind is not GoodKind.SEED]
+    """Goods of any kind; seed and plants only where there are crops."""
+    kinds = [kind for kind in GoodKind if crop_ids or kind not in _OF_CROPS]
     kind = draw(st.sampled_from(kinds))
-    crop = draw(st.sampled_from(crop_ids)) if kind is GoodKind.SEED else None
+    crop = draw(st.sampled_from(crop_ids)) if kind in _OF_CROPS else None
     return Good(draw(ids), kind, crop=crop, **draw(_said_of_goods()))
 
 

@@ -14,12 +14,13 @@ from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.shopping_list import LIST_COLUMNS, ShopGroup, cost_words, shop_groups
 from gardenplot.drawing.sowing_list import spill_words
 from gardenplot.drawing.supply_words import supply_lines
-from gardenplot.drawing.workings import stand_words
+from gardenplot.drawing.workings import bought_words, stand_words
 from gardenplot.exports.shopping_csv import write_list
 from gardenplot.layout import lay_out_plan
-from gardenplot.plan import Bed, Cover, Jugs, Plan, bed_of
+from gardenplot.plan import Bed, Cover, Jugs, Plan, bed_of, planting_of
 from gardenplot.plan.file import write_whole
 from gardenplot.plan.shapes import area_of
+from gardenplot.season import dates_of
 from gardenplot.sheets.choices import Choices, Kind
 from gardenplot.sheets.kinds import printed
 from gardenplot.sheets.paper import Paper
@@ -96,13 +97,19 @@ def _raised(plan: Plan) -> dict[str, Raising]:
 
 
 def _planting(plan: Plan, planting_id: str, raised: Raising) -> dict[str, Any]:
-    numbers = (raised.raised, raised.to_sow, raised.seed, raised.filled, raised.weight, raised.stand, raised.thinned)
+    set_out = dates_of(plan, planting_of(plan, planting_id)).in_ground if raised.bought is not None else None
+    numbers = (
+        raised.bought, raised.raised, raised.to_sow, raised.seed, raised.filled, raised.weight, raised.stand,
+        raised.thinned,
+    )  # fmt: skip
     return {
         "id": planting_id,
         "raise": raised.plants,
         "cells": raised.cells,
         "seeds": raised.seeds,
         "trays": raised.trays,
+        "buy_in": raised.bought.whole if raised.bought else None,
+        "buy_in_by": set_out.isoformat() if set_out else None,
         "final_stand": raised.stand.whole if raised.stand else None,
         "thinned": raised.thinned.whole if raised.thinned else None,
         "grams": None if raised.grams is None else round(float(raised.grams), 2),
@@ -183,7 +190,8 @@ def _print_raising(plan: Plan, raised: Mapping[str, Raising]) -> None:
     print_table(rows)
     for laid in lay_out_plan(plan):
         for grown, layout in zip(laid.grown, laid.layouts, strict=True):
-            for words in filter(None, (spill_words(raised[layout.planting]), *stand_words(grown, layout))):
+            made = raised[layout.planting]
+            for words in filter(None, (spill_words(made), *bought_words(made), *stand_words(grown, layout))):
                 print(f"{titled(plan, layout.planting, look)}: {words}")
 
 

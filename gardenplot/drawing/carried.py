@@ -21,6 +21,7 @@ from gardenplot.drawing.stake_count import stakes_number, stakes_words
 from gardenplot.drawing.stakes import stakes
 from gardenplot.drawing.tape_legs import LEGS, is_taped
 from gardenplot.drawing.turns import turns
+from gardenplot.drawing.workings import bought_words
 from gardenplot.layout import Grown, LaidOut, Layout, kept_for
 from gardenplot.layout.candidate import has_even_rows
 from gardenplot.plan import Bed, Cover, Crop, Establish, GoodKind, Pattern, Plan, crop_of
@@ -236,9 +237,9 @@ _ALONE: Mapping[GoodKind, str] = {
 def block_words(one: Grown, layout: Layout, units: Units) -> str:
     """What is carried for a block: "136 plants (3 trays)", "63 clumps of 4 (2 trays)", "832 seeds, 12 / ft"."""
     made = raised_for(one, layout)
-    if made.to_sow is None:
-        return _seed_words(one.crop, made, layout, units)
+    if made.to_sow is None and not made.is_all_bought:
+        return ", ".join((_seed_words(one.crop, made, layout, units), *bought_words(made)))
     words = so_many_clumps(layout.plants, one.crop.stand)
     if made.trays:
         words += " " + ngettext("({count} tray)", "({count} trays)", made.trays).format(count=made.trays)
-    return words
+    return ", ".join((words, *bought_words(made)))

@@ -103,7 +103,10 @@ def tray_labels(plan: Plan, asked: Asked = EVERYTHING) -> tuple[LabelWords, ...]
         for laid in lay_out_plan(plan)
         if asked.has(laid.bed.id)
         for one, layout in zip(laid.grown, laid.layouts, strict=True)
-        if not layout.holds_trays and one.crop.establish is Establish.TRANSPLANT and asked.is_on(one.dates.sow)
+        if one.crop.establish is Establish.TRANSPLANT
+        and asked.is_on(one.dates.sow)
+        and not layout.holds_trays
+        and not raised_for(one, layout).is_all_bought
     ]
     return tuple(label for _day, _place, labels in sorted(found, key=lambda each: each[:2]) for label in labels)
 

@@ -300,6 +300,7 @@ NAMES: Mapping[str, str] = {
     "markets_missed": _("market days that it costs"),
     "buy": _("plants to buy in"),
     "bought_in": _("plants bought in"),
+    "raised_for": _("places to raise for"),
     "usable_cells": _("cells with a usable plant"),
     "cells_sown": _("cells sown"),
     "lost_on_the_way": _("lost from tray to bed"),

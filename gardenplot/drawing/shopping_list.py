@@ -6,12 +6,14 @@ from fractions import Fraction
 from attrs import frozen
 
 from gardenplot.drawing.carried import marking_needs, turn_days, whole_words
+from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.so_many import so_many_seeds
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import LaidOut, lay_out_plan
-from gardenplot.plan import GoodKind, Plan, crop_of
+from gardenplot.plan import GoodKind, Plan, crop_of, planting_of
+from gardenplot.season import dates_of
 from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, Need, shopping, total_cost
 from gardenplot.units.figures import grouped, offset, span
 from gardenplot.words import _, ngettext
@@ -21,6 +23,7 @@ LIST_COLUMNS = (_("what"), _("needed"), _("in store"), _("to buy"), _("cost"))
 LIST_NUMBERS = (4,)
 _GROUPS: Mapping[str, tuple[GoodKind, ...]] = {
     _("Seed"): (GoodKind.SEED,),
+    _("Plants to buy in"): (GoodKind.PLANT,),
     _("Raising"): (GoodKind.TRAY, GoodKind.MIX),
     _("Covers"): (GoodKind.HOOP, GoodKind.CLOTH, GoodKind.FILM, GoodKind.WEIGHT),
     _("Water"): (GoodKind.DRIP_LINE, GoodKind.JUG),
@@ -159,8 +162,8 @@ def what_words(plan: Plan, item: Item) -> str:
     """What it is: "Pak choi", "trays of 84 cells", "hoops, each 2.38 m"."""
     units = plan.place.units
     match item.kind:
-        case GoodKind.SEED:
-            return crop_of(plan, item.crop).name if item.crop else _("seed")
+        case GoodKind.SEED | GoodKind.PLANT if item.crop:
+            return _of_crop(plan, item, item.crop)
         case GoodKind.TRAY:
             return _("trays of {cells} cells").format(cells=item.size)
         case GoodKind.HOOP if item.size:
@@ -181,8 +184,26 @@ def what_words(plan: Plan, item: Item) -> str:
             return _KINDS[item.kind]
 
 
+def _of_crop(plan: Plan, item: Item, crop: str) -> str:
+    """Seed or plants of a crop: "Pak choi", "Bulb fennel: for B by 12 May"."""
+    name, plantings = crop_of(plan, crop).name, ", ".join(_bought_for(plan, item))
+    return _("{crop}: {plantings}").format(crop=name, plantings=plantings) if plantings else name
+
+
+def _bought_for(plan: Plan, item: Item) -> Iterator[str]:
+    """Which plantings plants are bought in for, and until when: "16 for B by 12 May"; alone, "for B by 12 May"."""
+    look = looks(plan)
+    for planting, number in zip(item.plantings, item.needed.terms, strict=False):  # of seed no plantings are told
+        day = dates_of(plan, planting_of(plan, planting)).in_ground
+        words = _("for {letter}") if day is None else _("for {letter} by {day}")
+        told = words.format(letter=look[planting].letter, day=short_day(day) if day else "")
+        count = grouped(number.whole or 0)
+        yield told if len(item.plantings) == 1 else _("{count} {told}").format(count=count, told=told)
+
+
 _KINDS: Mapping[GoodKind, str] = {
     GoodKind.SEED: _("seed"),
+    GoodKind.PLANT: _("plants"),
     GoodKind.TRAY: _("trays"),
     GoodKind.MIX: _("mix for trays"),
     GoodKind.HOOP: _("hoops"),

@@ -13,13 +13,14 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between, counted
 from gardenplot.drawing.so_many import so_many_cells, so_many_days, so_many_plants, so_many_seeds, so_many_trays
+from gardenplot.drawing.workings import bought_words
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
 from gardenplot.layout.staked import staked
 from gardenplot.plan import Crop, Establish, Plan, bed_of
 from gardenplot.season import dates_of
 from gardenplot.supplies import Raising, raised_for
-from gardenplot.supplies.raising import is_thinned
-from gardenplot.supplies.shopping import EVERYTHING, Asked, was_sown
+from gardenplot.supplies.raising import is_thinned, was_sown
+from gardenplot.supplies.shopping import EVERYTHING, Asked
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, offset
 from gardenplot.words import _, ngettext
@@ -70,9 +71,11 @@ def _rows(plan: Plan, laid: LaidOut) -> Iterator[SowRow]:
         if layout.holds_trays:
             continue
         made, came = raised_for(one, layout), one.planting.actual
+        if made.is_all_bought:
+            continue
         in_trays = one.crop.establish is Establish.TRANSPLANT
         tell = _tray_words if in_trays else _bed_words
-        amount, *more = tell(plan, one, layout, made)
+        amount, *more = (*tell(plan, one, layout, made), *bought_words(made))
         yield SowRow(
             day=one.dates.sow,
             planting=layout.planting,
@@ -91,10 +94,10 @@ def _tray_words(plan: Plan, one: Grown, layout: Layout, made: Raising) -> tuple[
     seeds = _seeds_in_cells(one, made, units)
     if made.cells is None:
         seeds = _("cells {not_known}").format(not_known=_told(made.to_sow, units))
-    raised = _("for {places}").format(places=_places(layout.plants))
+    raised = _("for {places}").format(places=_places(made.planted))
     if made.raised is not None:
         raised = _("{plants} to raise for {places}").format(
-            plants=_told(made.raised, units), places=_places(layout.plants)
+            plants=_told(made.raised, units), places=_places(made.planted)
         )
     amount = _cells(made, one.crop.tray_cells, layout)
     bed = bed_of(plan, layout.bed)

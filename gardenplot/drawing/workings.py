@@ -24,7 +24,7 @@ from gardenplot.layout.place_numbers import answer_numbers, order_numbers, readi
 from gardenplot.plan import Bed
 from gardenplot.plan.shapes import map_length_of
 from gardenplot.season import market_day
-from gardenplot.supplies import raised_for
+from gardenplot.supplies import Raising, raised_for
 from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Number, Source, Unit, known, put_in, worked
@@ -93,7 +93,7 @@ def raise_numbers(bed: Bed, one: Grown, layout: Layout) -> tuple[Number, ...]:
     seed = made.seed if made.to_sow is None or made.seeds != made.cells else None
     raised = made.raised if one.crop.spare is not None else None
     still = made.still if made.spill is not None else None
-    found = (raised, made.to_sow, seed, made.filled, still, made.weight, made.stand, made.thinned)
+    found = (made.bought, raised, made.to_sow, seed, made.filled, still, made.weight, made.stand, made.thinned)
     plants = evolve(plants_number(bed, one, layout), name="planted")
     return tuple(put_in(number, plants) for number in found if number is not None and number.value is not None)
 
@@ -106,6 +106,13 @@ def stand_words(one: Grown, layout: Layout) -> tuple[str, ...]:
     if made.thinned is not None and made.thinned.whole:
         found.append(_("thin out about {count}").format(count=grouped(made.thinned.whole)))
     return tuple(found)
+
+
+def bought_words(made: Raising) -> tuple[str, ...]:
+    """What is bought in: "16 plants bought in"."""
+    if made.bought is None:
+        return ()
+    return (_("{plants} bought in").format(plants=so_many_plants(made.bought.whole or 0)),)
 
 
 def trays_line(one: Grown, layout: Layout) -> str:
@@ -121,7 +128,7 @@ def trays_line(one: Grown, layout: Layout) -> str:
         parts.append(trays.format(count=made.trays, cells=one.crop.tray_cells))
     if made.to_sow is None and made.seeds is not None:
         parts.append(so_many_seeds(made.seeds))
-    words = ", ".join((*parts, *stand_words(one, layout)))
+    words = ", ".join((*parts, *bought_words(made), *stand_words(one, layout)))
     if made.spill is not None:
         still = ngettext(
             "{trays} tray still gives about {plants}", "{trays} trays still give about {plants}", made.spill.trays

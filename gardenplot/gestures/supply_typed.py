@@ -119,6 +119,8 @@ def good_of(item: Item, units: Units) -> Good:
     match item.kind:
         case GoodKind.SEED:
             return Good(f"seed-{item.crop}", item.kind, crop=item.crop)
+        case GoodKind.PLANT:
+            return Good(f"plants-{item.crop}", item.kind, crop=item.crop)
         case GoodKind.TRAY:
             return Good(f"tray-{item.size}", item.kind, cells=item.size)
         case GoodKind.TAPE | GoodKind.ROW_MARKER | GoodKind.SPACER:

@@ -12,6 +12,7 @@ class GoodKind(StrEnum):
     """What is bought and kept."""
 
     SEED = "seed"
+    PLANT = "plant"
     TRAY = "tray"
     MIX = "mix"
     HOOP = "hoop"
@@ -35,9 +36,10 @@ class GoodKind(StrEnum):
 class Good:
     """Something that a shop sells by the `pack`, and how much of it is in store.
 
-    Seed has its `crop`, the `year` in which it was packed and its own `germination`; a tray its `cells`, its sides
-    outside and the `mix` that it holds; cloth and film their `width`; an amendment its name; a tape how long it is, a
-    row marker and a spacing tool the spacing that they mark, as their `length`.
+    Plants that are bought in have their `crop`; seed has it too, the `year` in which it was packed and its own
+    `germination`; a tray its `cells`, its sides outside and the `mix` that it holds; cloth and film their `width`; an
+    amendment its name; a tape how long it is, a row marker and a spacing tool the spacing that they mark, as their
+    `length`.
     """
 
     id: str

@@ -17,6 +17,8 @@ def good_says(good: Good, crops: set[str]) -> Says:
         yield from known_id("crop", good.crop, crops)
     if good.kind is GoodKind.SEED and good.crop is None:
         yield "crop", _("seed is that of a crop")
+    if good.kind is GoodKind.PLANT and good.crop is None:
+        yield "crop", _("plants are those of a crop")
     for name in ("length", "width"):
         yield from above_nothing(name, getattr(good, name))
     yield from whole("cells", good.cells, 1, _MOST)

@@ -7,7 +7,8 @@ the upper tail of the binomial distribution. Where no more can come up than are 
 nothing is thinned, and a cell with any seedling is usable. Thinned out = seeds x g x c less those that are left.
 
 Where it is recorded how many cells were sown, or typed how many are to be, these are the cells, and the plants to
-raise are not reckoned.
+raise are not reckoned. Plants that are bought in need no raising: places to raise for = planted - bought in, not less
+than nothing. What was sown before was sown for all places, unless all are bought in.
 
 Seed sown direct: row length x rate x (1 + slack), up; without a rate so many a place, or plants / germination
 x (1 + slack), up, as over a band. Formulas: common practice, no source; that seeds are plants / germination, rounded
@@ -22,6 +23,7 @@ from attrs import evolve, frozen
 
 from gardenplot.layout import Grown, Layout
 from gardenplot.plan import Crop, Establish, Pattern, Planting
+from gardenplot.plan.value import CAME
 from gardenplot.season.orders import clump_numbers
 from gardenplot.units import Share
 from gardenplot.working import RULES, Number, Rounding, Source, Trust, Unit, known, larger, worked
@@ -47,7 +49,8 @@ class Raising:
 
     `still` are the plants that one tray less would give, `last_tray` the cells that are sown in the last one.
     Of a crop that stands in clumps, plants to raise are clumps, and `stand` are the plants that all of them have in
-    the end. `thinned` are about the seedlings that are thinned out.
+    the end. `thinned` are about the seedlings that are thinned out. `planted` are the places that are raised for,
+    `bought` the plants that are bought in for others.
     """
 
     raised: Number | None = None
@@ -60,6 +63,7 @@ class Raising:
     last_tray: Number | None = None
     stand: Number | None = None
     thinned: Number | None = None
+    bought: Number | None = None
 
     @property
     def plants(self) -> int | None:
@@ -87,6 +91,11 @@ class Raising:
         return self.weight.value if self.weight else None
 
     @property
+    def is_all_bought(self) -> bool:
+        """Whether nothing is raised or sown, since all plants are bought in."""
+        return self.bought is not None and self.to_sow is None and self.seed is None
+
+    @property
     def spill(self) -> Spill | None:
         """One tray less, where that would still give a plant for every place."""
         trays, plants = _whole(self.filled), _whole(self.still)
@@ -103,8 +112,27 @@ def raised_for(one: Grown, layout: Layout) -> Raising:
     """What to raise or sow for the plants of a layout; nothing for trays that only stand there for a while."""
     if layout.holds_trays:
         return Raising()
-    is_band = layout.grid.pattern is Pattern.BROADCAST
-    return raising(one.crop, layout.plants, layout.grid.in_row, is_band=is_band, given=given_cells(one.planting))
+    is_band, bought = layout.grid.pattern is Pattern.BROADCAST, bought_in(one.planting)
+    needs_less = bought and (bought >= layout.plants or not was_sown(one.planting))
+    made = raising(
+        one.crop, layout.plants, layout.grid.in_row, is_band=is_band, given=given_cells(one.planting),
+        bought=bought if needs_less else 0,
+    )  # fmt: skip
+    return evolve(made, bought=_bought(bought)) if bought else made
+
+
+def bought_in(planting: Planting) -> int:
+    """The plants that are bought in for a planting."""
+    return (planting.actual.bought or 0) if planting.actual is not None else 0
+
+
+def _bought(plants: int) -> Number:
+    return known("bought_in", plants, Unit.COUNT, source=Source.CAME_ABOUT)
+
+
+def was_sown(planting: Planting) -> bool:
+    """Whether it is recorded that a planting was sown, or anything that comes later."""
+    return planting.actual is not None and any(getattr(planting.actual, name) is not None for name in CAME)
 
 
 def given_cells(planting: Planting) -> Number | None:
@@ -117,27 +145,36 @@ def given_cells(planting: Planting) -> Number | None:
 
 
 @lru_cache(maxsize=4096)
-def raising(crop: Crop, planted: int, in_row: int, *, is_band: bool = False, given: Number | None = None) -> Raising:
+def raising(
+    crop: Crop, planted: int, in_row: int, *, is_band: bool = False, given: Number | None = None, bought: int = 0
+) -> Raising:
     """What to raise or sow for so many planted places, each owning `in_row` nm of row, or in a band.
 
-    `given` are the cells, where these are not reckoned.
+    `given` are the cells, where these are not reckoned, `bought` the plants that need no raising.
     """
     places = known("planted", planted, Unit.COUNT, source=Source.COUNTED)
+    stand = None if is_band else _stand(crop, places)
+    if bought:
+        places = worked("raised_for", Unit.COUNT, "larger(planted − bought_in, 0)", places, _bought(bought),
+                        using={"larger": larger}, source=RULES)  # fmt: skip
+    made = Raising(planted=places.whole or 0, stand=stand)
+    if bought and not made.planted and given is None:
+        return made
     if crop.establish is Establish.DIRECT:
-        return _direct(crop, places, in_row, is_band=is_band)
-    stand = _stand(crop, places)
+        return _direct(crop, made, places, in_row, is_band=is_band)
     if given is not None:
-        return _in_cells(crop, Raising(to_sow=given, planted=planted, stand=stand), given, places)
+        return _in_cells(crop, evolve(made, to_sow=given), given, places)
     spare = part("spare", crop.spare, missing=Fraction(0))
     raised = worked(
-        "raised", Unit.COUNT, "planted × (1 + spare)", places, spare, rounding=UP, trust=Trust.GOOD, source=RULES
-    )
+        "raised", Unit.COUNT, f"{places.name} × (1 + spare)", places, spare, rounding=UP, trust=Trust.GOOD,
+        source=RULES,
+    )  # fmt: skip
     fit, terms = _fit(crop)
     cells = worked(
         "cells", Unit.COUNT, f"raised ÷ {fit}", raised, *terms, rounding=UP, trust=Trust.GOOD, source=RULES,
         using=_USING,
     )  # fmt: skip
-    made = _in_cells(crop, Raising(raised, cells, planted=planted, stand=stand), cells, raised)
+    made = _in_cells(crop, evolve(made, raised=raised, to_sow=cells), cells, raised)
     if made.filled is None:
         return made
     still = worked(
@@ -237,33 +274,31 @@ def _typed(number: int | None) -> Source:
     return NOT_TYPED if number is None else PACKET
 
 
-def _direct(crop: Crop, places: Number, in_row: int, *, is_band: bool) -> Raising:
+def _direct(crop: Crop, made: Raising, places: Number, in_row: int, *, is_band: bool) -> Raising:
     slack = part("slack", crop.seeder_slack, missing=Fraction(0))
     seed = _seed_sown(crop, places, in_row, slack, is_band=is_band)
     more = is_thinned(crop) or (crop.seeds_per_row is not None and not is_band)
-    return Raising(
-        seed=seed, weight=_grams(crop, seed), stand=None if is_band else _stand(crop, places),
-        thinned=_thinned(crop, seed, places) if more and not is_band else None,
-    )  # fmt: skip
+    thinned = _thinned(crop, seed, places) if more and not is_band else None
+    return evolve(made, seed=seed, weight=_grams(crop, seed), thinned=thinned)
 
 
 def _seed_sown(crop: Crop, places: Number, in_row: int, slack: Number, *, is_band: bool) -> Number:
     """Seed by the row; without a rate so many a place, or as many as come up; over a band as many as come up."""
     if crop.seeds_per_row is not None and not is_band:
         apart = known("in_row_spacing", in_row, Unit.LENGTH, source=PACKET)
-        row = worked("row", Unit.LENGTH, "planted × in_row_spacing", places, apart, source=RULES)
+        row = worked("row", Unit.LENGTH, f"{places.name} × in_row_spacing", places, apart, source=RULES)
         rate = known("sown", crop.seeds_per_row.per_nm, Unit.PER_LENGTH, source=PACKET)
         return _up("row × sown × (1 + slack)", row, rate, slack)
     if (crop.seeds_per_cell or 1) > 1 and not is_band:
         each = known("seeds_per_cell", crop.seeds_per_cell, Unit.COUNT, source=PACKET)
-        return _up("planted × seeds_per_cell × (1 + slack)", places, each, slack)
+        return _up(f"{places.name} × seeds_per_cell × (1 + slack)", places, each, slack)
     germination = part("germination", crop.germination)
     if is_band or (crop.stand == 1 and crop.seedlings_per_seed is None):
-        return _up("planted ÷ germination × (1 + slack)", places, germination, slack)
+        return _up(f"{places.name} ÷ germination × (1 + slack)", places, germination, slack)
     left = known("clump", crop.stand, Unit.COUNT, source=_typed(crop.clump))
     must = worked("seeds_needed", Unit.COUNT, "clump ÷ seedlings_per_seed", left, _of_a_seed(crop), rounding=UP,
                   source=RULES)  # fmt: skip
-    return _up("planted × seeds_needed ÷ germination × (1 + slack)", places, must, germination, slack)
+    return _up(f"{places.name} × seeds_needed ÷ germination × (1 + slack)", places, must, germination, slack)
 
 
 def _up(formula: str, *terms: Number) -> Number:

@@ -1,8 +1,8 @@
 """All that a plan needs of what is bought, added up by kind, less what is in store, in packs that a shop sells.
 
 To buy = needed - in store, not less than nothing; packs = ceil(to buy / pack); cost = packs x price. Seed in store
-whose own germination is known counts for as many seeds of the packet's as would give the same plants. Formulas:
-common practice, no source.
+whose own germination is known counts for as many seeds of the packet's as would give the same plants. Plants that are
+bought in are needed on the day on which they are set out. Formulas: common practice, no source.
 """
 
 from collections.abc import Iterator, Mapping
@@ -11,15 +11,15 @@ from fractions import Fraction
 
 from attrs import evolve, frozen
 
-from gardenplot.layout import Grown, Layout, lay_out_plan
-from gardenplot.plan import Bed, Cover, Crop, Good, GoodKind, Plan, Planting, bed_of, crop_of
+from gardenplot.layout import lay_out_plan
+from gardenplot.plan import Bed, Cover, Crop, Good, GoodKind, Plan, bed_of, crop_of
+from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.plan.shapes import area_of
-from gardenplot.plan.value import CAME
 from gardenplot.season import dates_of
 from gardenplot.supplies.covers import cover_cut, stock_width
 from gardenplot.supplies.feeding import fed
 from gardenplot.supplies.jugs import jug_heat
-from gardenplot.supplies.raising import PACKET, Raising, part, raised_for
+from gardenplot.supplies.raising import PACKET, Raising, part, raised_for, was_sown
 from gardenplot.supplies.water import bed_water
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, added, known, larger, worked
 
@@ -64,7 +64,8 @@ def week_of(day: date, beds: frozenset[str] = frozenset()) -> Asked:
 class Item:
     """One thing to buy or carry: how much is needed, what of it is in store, what lacks, in packs, and their cost.
 
-    `crop` is whose seed it is; `size` tells it from others of its kind, the cells of a tray, the length of a hoop or
+    `crop` is whose seed or plants it is, `plantings` are those that these are for, in the order of what is needed;
+    `size` tells it from others of its kind, the cells of a tray, the length of a hoop or
     a tape, the width of a cloth or what a tool marks in nm, and `name` does where words do: an amendment, what a jug
     holds.
     """
@@ -79,6 +80,7 @@ class Item:
     packs: Number
     cost: Number
     good: Good | None = None
+    plantings: tuple[str, ...] = ()
 
 
 _Same = tuple[GoodKind, str | None, str, int | None]
@@ -95,6 +97,7 @@ class Need:
     size: int | None = None
     good: Good | None = None
     label: str = ""
+    planting: str = ""
 
     @property
     def same(self) -> "_Same":
@@ -121,17 +124,17 @@ def total_cost(items: tuple[Item, ...]) -> Number:
 
 
 def _grown(plan: Plan, asked: Asked) -> Iterator[Need]:
-    """What is to be raised or sown; what was sown already needs no seed and no tray any more."""
+    """What is to be raised, sown or bought in; what was sown already needs no seed and no tray any more."""
     for laid in lay_out_plan(plan):
         for one, layout in zip(laid.grown, laid.layouts, strict=True) if asked.has(laid.bed.id) else ():
-            is_asked = asked.planting in (None, layout.planting) and asked.is_on(dates_of(plan, one.planting).sow)
-            if is_asked and not layout.holds_trays and not was_sown(one.planting):
-                yield from _raised(plan, one, layout, laid.bed)
-
-
-def was_sown(planting: Planting) -> bool:
-    """Whether it is recorded that a planting was sown, or anything that comes later."""
-    return planting.actual is not None and any(getattr(planting.actual, name) is not None for name in CAME)
+            if layout.holds_trays or asked.planting not in (None, layout.planting):
+                continue
+            dates, made = dates_of(plan, one.planting), raised_for(one, layout)
+            if asked.is_on(dates.sow) and not was_sown(one.planting):
+                yield from _raised(plan, one.crop, made, laid.bed)
+            if made.bought is not None and asked.is_on(dates.in_ground) and not is_in_ground(one.planting):
+                label = f"{one.crop.name}, {laid.bed.name}"
+                yield Need(GoodKind.PLANT, made.bought, one.crop.id, label=label, planting=layout.planting)
 
 
 def _set_up(plan: Plan, asked: Asked) -> Iterator[Need]:
@@ -149,8 +152,8 @@ def _set_up(plan: Plan, asked: Asked) -> Iterator[Need]:
     yield from _fed(plan, asked)
 
 
-def _raised(plan: Plan, one: Grown, layout: Layout, bed: Bed) -> Iterator[Need]:
-    crop, made, label = one.crop, raised_for(one, layout), f"{one.crop.name}, {bed.name}"
+def _raised(plan: Plan, crop: Crop, made: Raising, bed: Bed) -> Iterator[Need]:
+    label = f"{crop.name}, {bed.name}"
     seed = _seed(plan, crop, made)
     if seed is not None:
         yield Need(GoodKind.SEED, seed, crop.id, label=label)
@@ -221,6 +224,7 @@ def _item(plan: Plan, needs: list[Need]) -> Item:
     return Item(
         first.kind, first.crop, first.name, first.size, needed, stored, lacking, packs,
         worked("cost", Unit.MONEY, "packs × price", packs, price, source=RULES), sold,
+        tuple(need.planting for need in needs if need.planting),
     )  # fmt: skip
 
 
@@ -240,7 +244,7 @@ def _is_of(good: Good, need: Need) -> bool:
     if good.kind is not need.kind:
         return False
     match need.kind:
-        case GoodKind.SEED:
+        case GoodKind.SEED | GoodKind.PLANT:
             return good.crop == need.crop
         case GoodKind.TRAY:
             return good.cells == need.size

@@ -109,8 +109,8 @@ def test_answers_taken_have_their_sums_too(capsys: pytest.CaptureFixture[str], t
     write_plan(plan, late_and_short())
 
     def said(*more: str) -> Any:
-        assert main(["again", str(plan), str(out), "--today", "2025-04-21", "--loss", "5 %", "--take", "nothing bought",
-                     *more]) == 0  # fmt: skip
+        taking = "--today", "2025-04-21", "--loss", "5 %", "--take", "nothing bought"
+        assert main(["again", str(plan), str(out), *taking, *more]) == 0
         return capsys.readouterr().out
 
     (taken,) = json.loads(said("--json", "--workings"))["taken"]

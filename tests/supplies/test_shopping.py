@@ -10,8 +10,11 @@ from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
 
+from gardenplot.drawing.shopping_list import shop_groups
+from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Actual, Good, GoodKind, Plan, Sheeting
 from gardenplot.plan.file import plan_of_text
+from gardenplot.supplies import raised_for
 from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, shopping, total_cost
 from gardenplot.units import CM, LITRE, Amount, M, parse_amount, parse_length, parse_price, parse_share
 from gardenplot.working import numbers_in
@@ -176,3 +179,43 @@ def test_beds_listed_one_by_one_come_to_what_all_of_them_need(plan: Plan, store:
     for key, value in whole.items():
         known = [part for part in parts[key] if part is not None]
         assert (sum(known) if len(known) == len(parts[key]) else None) == value
+
+
+def with_bought(plants: int, **came: Any) -> Plan:
+    """The first planting with plants bought in."""
+    plan = plan_with_goods()
+    first = evolve(plan.plantings[0], actual=Actual(bought=plants, **came))
+    return evolve(plan, plantings=(first, *plan.plantings[1:]))
+
+
+def test_plants_bought_in_are_to_buy_and_are_neither_raised_nor_sown() -> None:
+    """By hand: 136 less 16 are 120; 138 to raise, 153.3 up to 154 cells, 2 trays. All of them: those of the other."""
+    plan = with_bought(16)
+    assert item(plan, GoodKind.PLANT, "pak").needed.value == 16
+    assert item(plan, GoodKind.SEED, "pak").needed.value == 154 + 57
+    (words,) = [row.cells[0] for group in shop_groups(plan) for row in group.rows if row.item.kind is GoodKind.PLANT]
+    assert words == "Pak choi: for A by 11 Apr"
+    whole = with_bought(136)
+    assert item(whole, GoodKind.PLANT, "pak").needed.value == 136
+    assert item(whole, GoodKind.SEED, "pak").needed.value == 57
+    assert item(whole, GoodKind.TRAY, "84").needed.value == 1
+
+
+def test_what_was_sown_for_all_places_was_sown_so_though_some_are_bought_in_later() -> None:
+    """S1's 175 cells in 3 trays were sown; the plants lacking are still to buy until they are set out."""
+    plan = with_bought(16, sown=date(2027, 3, 18))
+    (laid, _field) = lay_out_plan(plan)
+    assert raised_for(laid.grown[0], laid.layouts[0]).cells == 175
+    assert item(plan, GoodKind.PLANT, "pak").needed.value == 16
+    out = with_bought(16, sown=date(2027, 3, 18), set_out=date(2027, 4, 11))
+    assert not [one for one in shopping(out) if one.kind is GoodKind.PLANT]
+
+
+def test_plants_are_bought_by_the_tray_and_for_the_days_on_which_they_are_set_out() -> None:
+    """By hand: 16 in trays of 6 are 3."""
+    sold = Good("g", GoodKind.PLANT, crop="pak", pack=parse_amount("6"), price=parse_price("2.50"))
+    plan = evolve(with_bought(16), goods=(sold,))
+    assert values(item(plan, GoodKind.PLANT)) == [16, 3, Fraction("7.5")]
+    days = (date(2027, 4, 5), date(2027, 4, 11)), (date(2027, 4, 12), date(2027, 4, 18))
+    found = [[one.kind for one in shopping(plan, Asked(first=first, last=last))] for first, last in days]
+    assert [GoodKind.PLANT in kinds for kinds in found] == [True, False]
