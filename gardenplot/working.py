@@ -46,6 +46,7 @@ class Source(StrEnum):
     SPREAD = "spread on what can be marked"
     CAME_ABOUT = "came about"
     SUN = "sun at the place"
+    NOON_SUN = "how high the sun stands at noon"
     SLOPE = "slope of the bed"
     HARDENING = "hardening off"
     EMERGENCE = "days to emerge"

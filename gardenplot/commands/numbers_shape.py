@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from datetime import date
 from typing import Any
 
-from gardenplot.drawing.number_names import SOURCES
+from gardenplot.drawing.number_sources import SOURCES
 from gardenplot.drawing.number_words import Line, formula_words, labelled, result_words, sum_words, workings_of
 from gardenplot.plan import Plan
 from gardenplot.words import _

@@ -7,6 +7,7 @@ from attrs import evolve
 
 from gardenplot.drawing.marked_numbers import blocks_numbers, moved_numbers
 from gardenplot.drawing.ways_numbers import way_numbers
+from gardenplot.filling.claims import Overflow
 from gardenplot.filling.setback_numbers import day_number, days_number
 from gardenplot.filling.setbacks import Answer, Setback
 from gardenplot.filling.ways_out import Shortage
@@ -16,7 +17,7 @@ from gardenplot.layout.told import first_true
 from gardenplot.plan import Plan, Planting, bed_of, crop_of, order_of, planting_of
 from gardenplot.season import dates_of
 from gardenplot.season.orders import market_number, sold_number
-from gardenplot.working import RULES, Number, Source, Unit, known, put_in, worked
+from gardenplot.working import RULES, Number, Source, Unit, known, larger, put_in, worked
 
 
 def setback_numbers(plan: Plan, one: Setback) -> Iterator[Number]:
@@ -49,17 +50,37 @@ def numbers_of_answer(plan: Plan, one: Setback, answer: Answer) -> Iterator[Numb
     yield from _gives(plan, one, answer)
     yield from _later(plan, one, answer)
     yield from _missed(answer.missed)
-    yield known("markets_missed", answer.costs, Unit.COUNT, source=Source.COUNTED)
+    yield _costs(plan, one, answer)
     yield from moved_numbers(plan, answer.plan)
     if answer.way is not None:
         order = order_of(plan, one.order) if one.order is not None else None
         market = planting_of(plan, one.planting).market or 1
         short = Shortage(
-            order.id if order is not None else None, market, answer.way.planting, answer.layout.bed, 0, 0, 0, ()
+            order.id if order is not None else None,
+            market,
+            answer.way.planting,
+            answer.layout.bed,
+            0,
+            Overflow(0, 0, 0),
+            0,
+            (),
         )
         yield from way_numbers(plan, short, answer.way)
     new = [answer.new] if answer.new is not None else []
     yield from blocks_numbers(answer.plan, (answer.layout.planting, *new, *(each.planting for each in answer.filled)))
+
+
+def _costs(plan: Plan, one: Setback, answer: Answer) -> Number:
+    """The market days that it misses and that the planting as it is would make."""
+    planting = planting_of(plan, one.planting)
+    lost = known("markets_missed", answer.costs, Unit.COUNT, source=Source.COUNTED)
+    if planting.order is None or answer.market is None or answer.as_is is None:
+        return lost
+    every = known("every_days", order_of(plan, planting.order).every_days, Unit.DAYS, source=Source.OF_ORDER)
+    makes, as_is = _market(plan, planting, answer), day_number("market_as_is", answer.as_is, Source.CAME_ABOUT)
+    formula = "larger(market_made − market_as_is, 0) ÷ every_days"
+    days = worked("markets_missed", Unit.COUNT, formula, makes, as_is, every, using={"larger": larger}, source=RULES)
+    return first_true(answer.costs, days) or lost
 
 
 def _takes(one: Setback, answer: Answer) -> Iterator[Number]:

@@ -5,12 +5,17 @@ from datetime import date
 
 from attrs import evolve
 
+from gardenplot.filling.setback_numbers import day_number
 from gardenplot.findings import Finding, Kind
+from gardenplot.findings.shade import tall_of
+from gardenplot.findings.tools import as_marked
 from gardenplot.layout import Grown, LaidOut, Layout, fullest_day, lay_out_bed
 from gardenplot.layout.bed import grown_of
 from gardenplot.layout.bed_numbers import grown_in, left_number, pieces_number, usable_number
 from gardenplot.layout.close_numbers import closer_numbers
 from gardenplot.layout.place_numbers import readings
+from gardenplot.layout.row_numbers import plants_number
+from gardenplot.layout.shade import lie_of, shade_number
 from gardenplot.layout.told import Told
 from gardenplot.plan import Plan, bed_of, crop_of, planting_of
 from gardenplot.season import date_numbers
@@ -34,7 +39,12 @@ _NEAR = frozenset({Kind.IN_THE_WAY, Kind.ON_DRIP_LINE})
 _LONG = frozenset({Kind.OVERLAP, Kind.OUTSIDE, Kind.LEFTOVER, Kind.SHADE, Kind.NO_ROW, Kind.NO_CELL, Kind.NO_PLANT,
                    Kind.ON_ANOTHER_BED, Kind.THROUGH_A_WALL})  # fmt: skip
 _CLOSER = {Kind.CLOSER_IN_ROW: "closer_in_row", Kind.CLOSER_ROWS: "closer_rows", Kind.EDGE: "near_edge"}
-_WORKED = frozenset({Kind.OVERLAP, Kind.OUTSIDE, Kind.NO_ROW, Kind.ROWS, *_CLOSER})
+_WORKED = frozenset(
+    {
+        Kind.OVERLAP, Kind.OUTSIDE, Kind.NO_ROW, Kind.ROWS, Kind.SHADE, Kind.NOT_MARKABLE_IN_ROW,
+        Kind.NOT_MARKABLE_ROWS, *_CLOSER,
+    }
+)  # fmt: skip
 """What is told by a sum, in which what there is and what it is held to stand."""
 
 
@@ -74,6 +84,10 @@ def _of_ground(plan: Plan, finding: Finding) -> Iterator[Number]:
             yield _outside(laid, layout, at_head=finding.start < finding.limit)
         case Kind.NO_ROW:
             yield from _no_row(Told(laid.bed, one, layout))
+        case Kind.SHADE:
+            yield from _shade(plan, laid, finding)
+        case Kind.NOT_MARKABLE_IN_ROW | Kind.NOT_MARKABLE_ROWS:
+            yield from _not_markable(plan, laid, finding)
         case Kind.ROWS:
             asked = known("asked_rows", finding.amount, Unit.COUNT, source=Source.OF_PLANTING)
             fit = known("rows", finding.limit, Unit.COUNT, source=Source.COUNTED)
@@ -81,6 +95,33 @@ def _of_ground(plan: Plan, finding: Finding) -> Iterator[Number]:
         case _:
             name = _CLOSER[finding.kind]
             yield from (number for number in closer_numbers(laid.bed, one, layout) if number.name == name)
+
+
+def _shade(plan: Plan, laid: LaidOut, finding: Finding) -> Iterator[Number]:
+    """How much of a block lies in the shadow of another one, and on which day."""
+    lie = lie_of(plan, laid.bed)
+    beside, taller = (laid.layout_of(one or "") for one in (finding.planting, finding.other))
+    lower, higher = (tall_of(grown_in(laid, each), each) for each in (beside, taller))
+    day = date.fromordinal(finding.limit)
+    if lie is not None and lower is not None and higher is not None:
+        yield shade_number(lie, day, higher, lower)
+    yield day_number("shade_day", day)
+
+
+def _not_markable(plan: Plan, laid: LaidOut, finding: Finding) -> Iterator[Number]:
+    """The spacing that cannot be marked, the nearest that can, and how many plants more that is."""
+    layout = laid.layout_of(finding.planting or "")
+    changed, after = as_marked(plan, finding)
+    now = plants_number(laid.bed, grown_in(laid, layout), layout)
+    then = plants_number(laid.bed, grown_in(lay_out_bed(changed, laid.bed), after), after)
+    told = Told(laid.bed, grown_in(laid, layout), layout)
+    in_row = finding.kind is Kind.NOT_MARKABLE_IN_ROW
+    spacing = known("row_spacing", finding.amount, Unit.SPACING, source=told.spacing_from)
+    nearest = known("nearest_mark", finding.limit, Unit.SPACING, source=Source.OF_PLACE)
+    is_ = told.in_row if in_row else spacing
+    yield worked("off_mark", Unit.SPACING, f"nearest_mark − {is_.name}", nearest, is_, source=RULES)
+    yield worked("more_plants", Unit.COUNT, f"planted_marked − {now.name}", evolve(then, name="planted_marked"), now,
+                 source=RULES)  # fmt: skip
 
 
 def _overlap(mine: tuple[Number, Number], other: tuple[Number, Number]) -> Number:

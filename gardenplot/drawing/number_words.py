@@ -6,7 +6,8 @@ from fractions import Fraction
 
 from attrs import frozen
 
-from gardenplot.drawing.number_names import NAMES, SOURCES
+from gardenplot.drawing.number_names import NAMES
+from gardenplot.drawing.number_sources import SOURCES
 from gardenplot.drawing.trust_words import TRUST
 from gardenplot.drawing.unit_figures import figure, shown_as
 from gardenplot.units import Units

@@ -4,7 +4,7 @@ from datetime import date
 
 from gardenplot.drawing.date_words import table_words
 from gardenplot.drawing.days import day_words
-from gardenplot.drawing.number_names import SOURCES
+from gardenplot.drawing.number_sources import SOURCES
 from gardenplot.drawing.so_many import so_many_days
 from gardenplot.drawing.trust_words import TRUST
 from gardenplot.findings import Finding, Kind

@@ -10,7 +10,7 @@ from attrs import evolve
 
 from gardenplot.drawing.marked_numbers import blocks_numbers, moved_numbers
 from gardenplot.drawing.sayings import name_of
-from gardenplot.filling.claims import whole_plants
+from gardenplot.filling.claims import Overflow, whole_plants
 from gardenplot.filling.met import Met
 from gardenplot.filling.setback_numbers import day_number, days_number, in_percent
 from gardenplot.filling.ways_out import Shortage, Way
@@ -24,7 +24,7 @@ from gardenplot.season import dates_of, market_day, stand_number
 from gardenplot.season.dates import wanted_ready
 from gardenplot.season.orders import sold_number
 from gardenplot.words import _
-from gardenplot.working import RULES, Number, Source, Unit, added, known, worked
+from gardenplot.working import RULES, Number, Source, Unit, added, known, larger, worked
 
 TRIED = Source.TRIED
 
@@ -41,7 +41,7 @@ def shortage_numbers(plan: Plan, one: Shortage) -> Iterator[Number]:
 
 def _too_much(plan: Plan, one: Shortage) -> Iterator[Number]:
     """By how much an order does not fit: its plants, its length of bed and its own units."""
-    yield known("too_long", one.length, Unit.LENGTH, source=TRIED)
+    yield _too_long("too_long", one.over, plan, one.planting)
     if one.order is None:
         there = [each for each in plan.plantings if each.id == one.planting]
         wanted = known("wanted_plants", whole_plants(plan, there[0]) if there else None, Unit.COUNT,
@@ -57,6 +57,18 @@ def _too_much(plan: Plan, one: Shortage) -> Iterator[Number]:
     ordered, holds = known("ordered", order.units, Unit.COUNT, source=Source.OF_ORDER), short.terms[-1]
     sold = first_true(order.units - one.units, sold_number(order, crop, holds))
     yield from _short_of("units_short", ordered, one.units, sold)
+
+
+def _too_long(name: str, over: Overflow, plan: Plan, planting: str) -> Number:
+    """By how much a block is longer than the longest gap that its bed has for it."""
+    needs = over.short + over.ends - over.begins
+    blocks = (number for number in blocks_numbers(plan, (planting,)) if number.name == "block")
+    block = first_true(needs, *blocks) or known("whole_block", needs, Unit.LENGTH, source=Source.SEARCH_LENGTH)
+    begins = known("room_begins", over.begins, Unit.READING, source=Source.MEASURED)
+    ends = known("room_ends", over.ends, Unit.READING, source=Source.MEASURED)
+    room = worked("room", Unit.LENGTH, "room_ends − room_begins", ends, begins, source=RULES)
+    return worked(name, Unit.LENGTH, f"larger({block.name} − room, 0)", block, room, using={"larger": larger},
+                  source=RULES)  # fmt: skip
 
 
 def _short_of(name: str, wanted: Number, short: int, there: Number | None = None) -> Iterator[Number]:
@@ -136,8 +148,8 @@ def _ground(found: Shortage, way: Way) -> Iterator[Number]:
     laid = lay_out_bed(way.plan, bed_of(way.plan, found.bed))
     left = first_true(way.left, left_number(laid, fullest_day(laid)))
     yield left or known("left", way.left, Unit.LENGTH, source=Source.MEASURED)
-    if way.short:
-        yield known("still_too_long", way.short, Unit.LENGTH, source=TRIED)
+    if way.over is not None:
+        yield _too_long("still_too_long", way.over, way.plan, way.planting)
     elsewhere = [
         evolve(known("block", part.end - part.start, Unit.LENGTH, source=Source.MEASURED),
                label=f"{name_of(way.plan, part.planting)}, {bed_of(way.plan, part.bed).name}")

@@ -5,6 +5,7 @@ holds it whole, else the gap that holds most of it.
 """
 
 from collections.abc import Collection, Iterable, Sequence
+from typing import NamedTuple
 
 from attrs import evolve
 
@@ -108,13 +109,22 @@ def arranged(plan: Plan, wanted: Sequence[Planting]) -> Plan:
     return plan
 
 
-def overflow(plan: Plan, wanted: Planting, without: Collection[str] = ()) -> tuple[int, int]:
-    """By how many nm the best gap of its bed is too short for a planting, and where that gap begins.
+class Overflow(NamedTuple):
+    """By how much a planting is too long for the best gap of its bed, from where to where that gap is, in nm."""
+
+    short: int
+    begins: int
+    ends: int
+
+
+def overflow(plan: Plan, wanted: Planting, without: Collection[str] = ()) -> Overflow:
+    """By how many nm the best gap of its bed is too short for a planting, and where that gap is.
 
     Behind the last block a gap counts even where nothing is left of it, with the gap that is kept before it.
     """
     ground = ground_for(plan, wanted, wanted.bed, without)
-    return min((whole_at(plan, wanted, at).end - ground.end_of_room(at), at) for at in _beginnings(ground))
+    rooms = ((at, ground.end_of_room(at)) for at in _beginnings(ground))
+    return min(Overflow(whole_at(plan, wanted, at).end - end, at, end) for at, end in rooms)
 
 
 def _beginnings(ground: Ground) -> list[int]:

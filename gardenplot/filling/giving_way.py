@@ -11,6 +11,7 @@ from fractions import Fraction
 from attrs import evolve, frozen
 
 from gardenplot.filling.claims import (
+    Overflow,
     arranged,
     further_bed,
     of_size,
@@ -47,12 +48,12 @@ class WayKind(StrEnum):
 
 @frozen
 class Offer:
-    """A plan in which one planting gives way; by how many nm it is still too long; what else it brought."""
+    """A plan in which one planting gives way; by how much it is still too long; what else it brought."""
 
     kind: WayKind
     planting: str
     plan: Plan
-    short: int = 0
+    over: Overflow | None = None
     new_bed: str | None = None
     rest: str | None = None
 
@@ -228,10 +229,10 @@ def _other_layouts(asked: Asked, claim: Planting, plants: int) -> Iterator[Offer
         yield evolve(offer, kind=kind)
         whole = evolve(claim, **dict(changes))
         plan = asked.without(claim.id)
-        short, at = overflow(plan, whole)
-        if short > 0:
-            there = evolve(whole, start=length_of(at, plan.place.units))
-            yield Offer(kind, claim.id, with_planting(plan, there), short=short)
+        over = overflow(plan, whole)
+        if over.short > 0:
+            there = evolve(whole, start=length_of(over.begins, plan.place.units))
+            yield Offer(kind, claim.id, with_planting(plan, there), over=over)
 
 
 def _changes(asked: Asked, claim: Planting, crop: Crop) -> Iterator[Changes]:

@@ -148,7 +148,7 @@ def told(case: Case, kind: AnswerKind, plan: Plan, **more: Any) -> Iterator[Answ
     free = free_on(lay_out_bed(plan, bed_of(plan, layout.bed)), day).total
     yield Answer(
         kind, plan, layout, plants, units, short, free, dates.in_ground, dates.ready, market, missed,
-        sum(asis is not None and day >= asis for day in missed), moved(case.before, plan), **more,
+        sum(asis is not None and day >= asis for day in missed), moved(case.before, plan), as_is=asis, **more,
     )  # fmt: skip
 
 

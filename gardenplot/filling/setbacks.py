@@ -90,8 +90,9 @@ class Answer:
 
     `plants` and `units` stand for the market day in all, `short` units are lacking; `length` is the planting's block
     and `free` what its bed has left then, in nm. `set_out`, `ready` and `market` are of what comes last; `missed` are
-    market days before that one, and `costs` how many of them it misses that the planting as it is would make. `new`
-    is a planting for the same that the plan did not have, `filled` are others that come to stand in what is free.
+    market days before that one, and `costs` how many of them it misses that the planting as it is would make, the
+    first on `as_is`. `new` is a planting for the same that the plan did not have, `filled` are others that come to
+    stand in what is free.
     """
 
     kind: AnswerKind
@@ -113,6 +114,7 @@ class Answer:
     new: str | None = None
     filled: tuple[Placed, ...] = ()
     way: Way | None = None
+    as_is: date | None = None
 
     @property
     def length(self) -> int:

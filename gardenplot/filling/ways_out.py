@@ -11,7 +11,7 @@ from fractions import Fraction
 from attrs import evolve, frozen
 
 from gardenplot.errors import PlanError
-from gardenplot.filling.claims import can_give_way, overflow, pinned, settled, whole_at, whole_plants
+from gardenplot.filling.claims import Overflow, can_give_way, overflow, pinned, settled, whole_at, whole_plants
 from gardenplot.filling.giving_way import Asked, Offer, WayKind, offers
 from gardenplot.filling.met import Met, met_in
 from gardenplot.layout import LaidOut, Layout, compete, free_on, fullest_day, lay_out_bed, lay_out_plan
@@ -42,7 +42,7 @@ class Way:
     """One way out: who gives way and how, what is met then, and the plan.
 
     `rest` is the part of a split planting that stands elsewhere.
-    `left` is what the bed has left over on its fullest day and `short` by how much it still does not fit, in nm;
+    `left` is what the bed has left over on its fullest day in nm and `over` by how much it still does not fit;
     `new_bed` is a bed that the plan does not have yet; `changes` counts the blocks and beds that are not as before.
     """
 
@@ -53,10 +53,15 @@ class Way:
     parts: tuple[Part, ...]
     met: tuple[Met, ...]
     left: int
-    short: int
+    over: Overflow | None
     new_bed: str | None
     rest: str | None
     changes: int
+
+    @property
+    def short(self) -> int:
+        """By how many nm it still does not fit."""
+        return self.over.short if self.over is not None else 0
 
     @property
     def fits(self) -> bool:
@@ -79,7 +84,7 @@ class Lack:
 
 @frozen
 class Shortage:
-    """What an order lacks on one of its market days, in its bed: plants, nm of bed, units of the order; and ways out.
+    """What an order lacks on one of its market days, in its bed: plants, bed, units of the order; and ways out.
 
     Units of a planting without an order are its plants. `planting` would hold what lacks ground; it stands in the
     plans of the ways, though perhaps not yet in this one.
@@ -90,9 +95,14 @@ class Shortage:
     planting: str
     bed: str
     plants: int
-    length: int
+    over: Overflow
     units: int
     ways: tuple[Way, ...]
+
+    @property
+    def length(self) -> int:
+        """By how many nm of bed it does not fit."""
+        return max(0, self.over.short)
 
     @property
     def has_ground(self) -> bool:
@@ -167,7 +177,7 @@ def shortage(plan: Plan, lack: Lack) -> Shortage | None:
     homes = [one for one in homes if whole_plants(there, one)]
     if not homes:
         return None
-    home = min(homes, key=lambda one: overflow(there, one))
+    home = min(homes, key=lambda one: overflow(there, one)[:2])
     asked = Asked(plan, there, home, _claims(there, home))
     made = [way for offer in offers(asked) for way in [_way(asked, offer)] if way is not None]
     ways = tuple(sorted(_nearest(_told_apart(made)), key=_rank))
@@ -214,7 +224,7 @@ def _way(asked: Asked, offer: Offer) -> Way | None:
         return None
     ids = {one.id for one in asked.claims} | ({offer.rest} if offer.rest else set())
     there = {one.id: (laid, one) for laid in lay_out_plan(plan) for one in laid_plantings(laid) if one.id in ids}
-    if not _keeps_the_ground(asked.before, plan) or (not offer.short and not _all_fit(there)):
+    if not _keeps_the_ground(asked.before, plan) or (offer.over is None and not _all_fit(there)):
         return None
     parts = tuple(
         Part(layout.planting, layout.bed, layout.plants, layout.start, layout.end)
@@ -224,7 +234,7 @@ def _way(asked: Asked, offer: Offer) -> Way | None:
     laid = lay_out_bed(plan, bed_of(plan, asked.home.bed))
     return Way(
         offer.kind, offer.planting, asked.claim(offer.planting).crop, plan, parts, met_in(plan, asked.claims),
-        left=free_on(laid, fullest_day(laid)).total, short=offer.short, new_bed=offer.new_bed, rest=offer.rest,
+        left=free_on(laid, fullest_day(laid)).total, over=offer.over, new_bed=offer.new_bed, rest=offer.rest,
         changes=_changes(asked.before, plan) + (offer.new_bed is not None),
     )  # fmt: skip
 
@@ -293,12 +303,12 @@ def _rank(way: Way) -> tuple[bool, int, Fraction, int, int]:
 
 def _short(asked: Asked, order: Order | None, market: int, ways: tuple[Way, ...]) -> Shortage:
     """By how much it does not fit: against what its bed holds beside all others as they want to be."""
-    least, length = offers_least(asked), max(0, overflow(asked.plan, asked.home)[0])
+    least, over = offers_least(asked), overflow(asked.plan, asked.home)
     if order is None:
         stands = any(one.id == asked.home.id for one in least.plantings)
         there = _plants_of(least, planting_of(least, asked.home.id)) if stands else 0
         lacks = max(0, whole_plants(asked.plan, asked.home) - there)
-        return Shortage(None, market, asked.home.id, asked.home.bed, lacks, length, lacks, ways)
+        return Shortage(None, market, asked.home.id, asked.home.bed, lacks, over, lacks, ways)
     planted = planted_for_orders(lay_out_plan(least)).get((order.id, market), 0)
     layout = whole_at(asked.plan, asked.home, bed_of(asked.plan, asked.home.bed).zone[0])
     crop, in_row = crop_of(asked.plan, order.crop), layout.grid.in_row
@@ -306,7 +316,7 @@ def _short(asked: Asked, order: Order | None, market: int, ways: tuple[Way, ...]
     return Shortage(
         order.id, market, asked.home.id, asked.home.bed,
         plants=max(0, needed - planted),
-        length=length,
+        over=over,
         units=max(0, order.units - units_from(order, crop, planted, in_row)),
         ways=ways,
     )  # fmt: skip

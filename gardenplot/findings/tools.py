@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator
 
+from attrs import evolve
+
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.layout import Layout, lay_out_bed, lay_out_plan
 from gardenplot.layout.candidate import marking
@@ -19,33 +21,34 @@ def find_unmarkable(plan: Plan) -> tuple[Finding, ...]:
     return tuple(finding for layout in layouts for finding in _unmarkable(plan, layout))
 
 
+def as_marked(plan: Plan, finding: Finding) -> tuple[Plan, Layout]:
+    """The plan in which the block of a finding has the nearest spacing that can be marked, and the block there."""
+    layout = lay_out_bed(plan, bed_of(plan, finding.bed or "")).layout_of(finding.planting or "")
+    nearest = Length(finding.limit, "")
+    if finding.kind is Kind.NOT_MARKABLE_IN_ROW:
+        return _with(plan, layout, in_row=nearest)
+    return _with(plan, layout, row_spacing=(nearest,), pattern=markable_pattern(layout.grid.pattern))
+
+
 def _unmarkable(plan: Plan, layout: Layout) -> Iterator[Finding]:
     grid, cannot = layout.grid, marking(plan.place, layout)
     if cannot.in_row is not None:
-        nearest = Length(cannot.in_row.nearest, "")
-        yield _found(Kind.NOT_MARKABLE_IN_ROW, layout, grid.in_row, nearest, _with(plan, layout, in_row=nearest))
+        yield _found(plan, Kind.NOT_MARKABLE_IN_ROW, layout, grid.in_row, cannot.in_row.nearest)
     if cannot.rows is not None:
-        nearest = Length(cannot.rows.nearest, "")
-        after = _with(plan, layout, row_spacing=(nearest,), pattern=markable_pattern(grid.pattern))
-        yield _found(Kind.NOT_MARKABLE_ROWS, layout, grid.between, nearest, after)
+        yield _found(plan, Kind.NOT_MARKABLE_ROWS, layout, grid.between, cannot.rows.nearest)
 
 
-def _with(plan: Plan, layout: Layout, **changes: object) -> Layout:
+def _with(plan: Plan, layout: Layout, **changes: object) -> tuple[Plan, Layout]:
     """The same block with another spacing."""
     length = Length(layout.length, "")
     start = Length(max(0, layout.start), "")
     changed = suppose_planting(plan, layout.planting, start=start, length=length, **changes)
-    return lay_out_bed(changed, bed_of(changed, layout.bed)).layout_of(layout.planting)
+    return changed, lay_out_bed(changed, bed_of(changed, layout.bed)).layout_of(layout.planting)
 
 
-def _found(kind: Kind, layout: Layout, amount: int, nearest: Length, after: Layout) -> Finding:
-    return Finding(
-        kind,
-        layout.bed,
-        layout.planting,
-        start=layout.start,
-        end=layout.end,
-        amount=amount,
-        limit=nearest.nm,
-        plants=after.plants - layout.plants,
+def _found(plan: Plan, kind: Kind, layout: Layout, amount: int, nearest: int) -> Finding:
+    found = Finding(
+        kind, layout.bed, layout.planting, start=layout.start, end=layout.end, amount=amount, limit=nearest
     )
+    _changed, after = as_marked(plan, found)
+    return evolve(found, plants=after.plants - layout.plants)

@@ -1,7 +1,8 @@
 """Which blocks of a bed stand in the shadow of taller ones at noon, where it is known how the bed lies to the sun."""
 
 from datetime import date, timedelta
-from math import cos, radians, sin
+from fractions import Fraction
+from math import cos, radians, sin, tan
 
 from attrs import frozen
 
@@ -9,7 +10,8 @@ from gardenplot.plan import Bed, Plan
 from gardenplot.plan.ground import axis, standing_of
 from gardenplot.season import Site, Span
 from gardenplot.season.shade import noon_shadow, telling_days
-from gardenplot.season.sun import site_of
+from gardenplot.season.sun import noon_lean, site_of
+from gardenplot.working import RULES, Number, Source, Trust, Unit, known, smaller, worked
 
 
 @frozen(cache_hash=True)
@@ -72,7 +74,34 @@ def shaded(lie: Lie, one: Tall, other: Tall) -> Shaded | None:
 def _reach(lie: Lie, day: date, higher: int, one: Tall, other: Tall) -> int:
     """How far a shadow reaches into a block, along the bed; it ends where it leaves the bed at its side."""
     north = noon_shadow(lie.site, day, higher)
-    sideways = abs(north) * lie.across
-    along = north * lie.along * min(1.0, lie.width / sideways if sideways else 1.0)
+    along = north * share_along(lie, north)
     between = other.start - one.end if along > 0 else one.start - other.end
     return min(round(abs(along)) - between, other.end - other.start) if between >= 0 else 0
+
+
+def share_along(lie: Lie, north: int) -> float:
+    """How much of a shadow that reaches so far north goes along the bed until it leaves it; towards the head, less
+    than nothing."""
+    sideways = abs(north) * lie.across
+    return lie.along * min(1.0, lie.width / sideways if sideways else 1.0)
+
+
+def shade_number(lie: Lie, day: date, one: Tall, other: Tall) -> Number:
+    """How much of the other block lies in the shadow of a taller one at noon of a day, with its working."""
+    taller = known("taller", one.height, Unit.LENGTH, source=Source.PACKET)
+    lower = known("lower", other.height, Unit.LENGTH, source=Source.PACKET)
+    higher = worked("higher_by", Unit.LENGTH, "taller − lower", taller, lower, source=RULES)
+    sun = known("sun_lean", noon_lean(lie.site, day), Unit.DEGREES, trust=Trust.GOOD, source=Source.NOON_SUN)
+    shadow = worked("noon_shadow", Unit.LENGTH, "higher_by × tangent(sun_lean)", higher, sun,
+                    using={"tangent": _tangent}, source=Source.GEOMETRY)  # fmt: skip
+    along = share_along(lie, noon_shadow(lie.site, day, one.height - other.height))
+    share = known("share_along", abs(along), Unit.SHARE, source=Source.MEASURED)
+    apart = other.start - one.end if other.start >= one.end else one.start - other.end
+    between = known("between_blocks", apart, Unit.LENGTH, source=Source.MEASURED)
+    block = known("block", other.end - other.start, Unit.LENGTH, source=Source.MEASURED)
+    return worked("shaded", Unit.LENGTH, "smaller(noon_shadow × share_along − between_blocks, block)", shadow, share,
+                  between, block, using={"smaller": smaller}, source=Source.GEOMETRY)  # fmt: skip
+
+
+def _tangent(lean: Fraction) -> Fraction:
+    return Fraction(abs(tan(radians(lean))))

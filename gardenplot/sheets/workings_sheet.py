@@ -11,7 +11,7 @@ from attrs import frozen
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.number_names import SOURCES
+from gardenplot.drawing.number_sources import SOURCES
 from gardenplot.drawing.number_words import Line
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.trust_words import WEAK

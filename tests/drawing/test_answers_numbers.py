@@ -75,10 +75,15 @@ CASES: dict[str, tuple[Callable[[], Plan], date]] = {
 }
 
 
+SUMS = frozenset(("too_long", "still_too_long", "markets_missed"))
+"""What is never told without its sum."""
+
+
 def told(plan: Plan, trouble: Trouble) -> Iterator[tuple[str, set[str]]]:
     """What is told of a trouble and of each remedy, with the figures of the numbers that explain it."""
     for one in trouble.remedies:
         numbers = (*one.numbers(), *trouble.numbers())
+        assert all(number.terms for number in numbers if number.value and number.name in SUMS)
         lines = workings_of(numbers, plan.place.units, plan.place.money)
         values = {figure for line in lines for figure in figures(line.value)}
         for words in (*trouble.says, trouble.title, *trouble.columns, *one.cells, one.says, *one.stakes):

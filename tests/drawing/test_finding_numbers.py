@@ -1,6 +1,7 @@
 """The numbers of findings are sums that come to what the finding says, down to what was typed."""
 
 from collections import Counter
+from math import radians, tan
 
 import pytest
 from attrs import evolve
@@ -10,9 +11,11 @@ from gardenplot.drawing.finding_numbers import finding_numbers
 from gardenplot.drawing.number_words import in_short
 from gardenplot.findings import Finding, Kind, find_all
 from gardenplot.plan import Place, Plan
-from gardenplot.units import Units, parse_length
+from gardenplot.units import M, Units, parse_length
 from gardenplot.working import Source, numbers_in
 from tests.drawing.hand_worked import plan_from
+from tests.findings.test_shade import bed_with, shadows
+from tests.findings.test_tools import plan_of as off_the_list
 from tests.layout.ground import Block, blocks
 from tests.sheets.pdf_pages import plain
 
@@ -97,3 +100,36 @@ def told(plan: Plan, finding: Finding) -> str:
     (number,) = finding_numbers(plan, finding)
     assert not any(one.source is Source.NONE for one in numbers_in(number))
     return plain(in_short(number, Units.METRIC))
+
+
+def test_a_shadow_is_the_difference_of_heights_times_the_tangent_of_the_sun() -> None:
+    """As in the tests of shadows: 1.5 m higher, two blocks that touch, north at the foot, 50 degrees north."""
+    plan = bed_with("6 m")
+    (finding,) = shadows(plan)
+    number, day = finding_numbers(plan, finding)
+    assert number.value == pytest.approx(finding.amount, abs=2)
+    assert day.value == finding.limit
+    assert {"taller", "lower", "sun_lean", "share_along", "between_blocks"} <= {
+        one.name for one in numbers_in(number)
+    }
+    lean = next(one.value for one in numbers_in(number) if one.name == "sun_lean")
+    assert number.value == pytest.approx(1.5 * M * tan(radians(lean or 0)), rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("place", "off", "more"),
+    [
+        ({"markable_in_row": ["20 cm", "30 cm"]}, "30 cm − 25 cm → 5 cm (exact)", 3 * (46 - 56)),
+        ({"markable_rows": ["20 cm"]}, "20 cm − 30 cm → −10 cm (exact)", 56),
+    ],
+)
+def test_what_cannot_be_marked_is_held_to_the_nearest_that_can(
+    place: dict[str, list[str]], off: str, more: int
+) -> None:
+    """The plants as they are counted by hand in the tests of what is off the list."""
+    plan = off_the_list(place, {})
+    (finding,) = (one for one in find_all(plan) if one.kind in (Kind.NOT_MARKABLE_IN_ROW, Kind.NOT_MARKABLE_ROWS))
+    wider, plants = finding_numbers(plan, finding)
+    assert plain(in_short(wider, Units.METRIC)).endswith(off)
+    assert plants.value == finding.plants == more
+    assert all(one.source is not Source.NONE for number in (wider, plants) for one in numbers_in(number))

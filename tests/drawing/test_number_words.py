@@ -11,7 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import gardenplot
-from gardenplot.drawing.number_names import NAMES, SOURCES
+from gardenplot.drawing.number_names import NAMES
+from gardenplot.drawing.number_sources import SOURCES
 from gardenplot.drawing.number_words import formula_words, result_words, sum_words, value_words, working_lines
 from gardenplot.drawing.unit_figures import figure
 from gardenplot.plan import Bed, Jugs, Plan

@@ -1,0 +1,56 @@
+"""Where formulas and numbers come from, in words."""
+
+from collections.abc import Mapping
+
+from gardenplot.words import _
+from gardenplot.working import Source
+
+SOURCES: Mapping[Source, str] = {
+    Source.NONE: "",
+    Source.RULES: _("common practice, no source"),
+    Source.GEOMETRY: _("geometry"),
+    Source.CIRCLE: _("geometry: circumference of a circle"),
+    Source.ELLIPSE: _("geometry: perimeter of an ellipse by the arithmetic-geometric mean (Gauss)"),
+    Source.TRIANGLE: _("geometry: rows of an equilateral triangle lie its side × √3 ÷ 2 apart"),
+    Source.PYTHAGORAS: _("geometry: right-angled triangle (Pythagoras)"),
+    Source.CHORDS: _("geometry: n chords of a circle are each its diameter × sin(180° ÷ n) long"),
+    Source.PACKET: _("seed packet"),
+    Source.NOT_TYPED: _("nothing typed"),
+    Source.COUNTED: _("counted on the drawing"),
+    Source.MEASURED: _("measured on the drawing"),
+    Source.SIZE_OF_BED: _("size of the bed"),
+    Source.LONGEST_BED: _("length of the longest bed"),
+    Source.OF_PLANTING: _("typed"),
+    Source.OF_ORDER: _("typed for the order"),
+    Source.OF_WISH: _("typed for the wish"),
+    Source.OF_BED: _("typed for this bed"),
+    Source.OF_PLACE: _("typed for the place"),
+    Source.OF_COVER: _("typed for this cover"),
+    Source.OF_FEED: _("typed for this feed"),
+    Source.OF_JUGS: _("typed for these jugs"),
+    Source.OF_TRAY: _("typed for this tray"),
+    Source.USUAL_TRAY: _("a tray of the usual size"),
+    Source.HALF_SPACING: _("half the row spacing"),
+    Source.SPREAD: _("the widest that can be marked and loses no plant"),
+    Source.CAME_ABOUT: _("as it came about"),
+    Source.NOON_SUN: "Meeus, Astronomical Algorithms",
+    Source.SUN: _("less than ten hours of light, by the sun at the place"),
+    Source.SLOPE: _("geometry: length × cosine of the slope, or as it was typed"),
+    Source.HARDENING: "University of Maryland Extension, hardening off vegetable seedlings",
+    Source.EMERGENCE: "Harrington and Minges, Vegetable Seed Germination, University of California 1954",
+    Source.WEEK: _("a week"),
+    Source.GUESS: _("a guess: the night decides"),
+    Source.LITRE: _("1 kg a litre"),
+    Source.SPECIFIC_HEAT: _("specific heat"),
+    Source.LATENT_HEAT: _("latent heat"),
+    Source.HANDBOOK: "CRC Handbook",
+    Source.BRITISH_UNIT: "1 Btu / lb °F",
+    Source.SHOP: _("sold like this"),
+    Source.STORE: _("counted in store"),
+    Source.SHEETS: _("stakes of the bed sheets"),
+    Source.SEARCH_LENGTH: _("the least length that holds as many"),
+    Source.SEARCH: _("found by trying all shifts"),
+    Source.TRIED: _("found by laying it out"),
+    Source.BOUND: _("proved: no filling can be worth more"),
+}
+"""Where formulas and numbers come from, in words; what is published keeps its own name."""
