@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from gardenplot.drawing.cautions import COVERS, FILM
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import between
@@ -17,16 +18,13 @@ SHEETINGS: Mapping[Sheeting, str] = {
     Sheeting.FILM: _("clear film"),
     Sheeting.FILM_OVER_CLOTH: _("clear film over cloth"),
 }
-FILM_CAUTION = _(
-    "Film gets hot fast in the sun, on a cold day too: ventilate it. How much snow or wind it bears is not told here."
-)
 
 
 def cover_lines(plan: Plan, bed_id: str) -> tuple[str, ...]:
-    """The covers of a bed under a heading, a line each; nothing where there are none."""
+    """The covers of a bed under a heading, a line each, and what they do not bear; nothing where there are none."""
     here = [one for one in plan.covers if one.bed == bed_id]
-    film = (FILM_CAUTION,) if any(one.sheeting.has_film for one in here) else ()
-    return (_("Covers"), *(cover_words(plan, one) for one in here), *film) if here else ()
+    film = (FILM,) if any(one.sheeting.has_film for one in here) else ()
+    return (_("Covers"), *(cover_words(plan, one) for one in here), COVERS, *film) if here else ()
 
 
 def cover_words(plan: Plan, cover: Cover) -> str:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from gardenplot.drawing.cautions import WATER
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between
 from gardenplot.drawing.workings import bed_numbers, planting_numbers
@@ -17,9 +18,11 @@ from gardenplot.working import Number, Source, Unit, known
 
 
 def supply_lines(plan: Plan, bed_id: str) -> tuple[str, ...]:
-    """A bed's jugs, water and feeds, a line each under a heading; nothing where there are none."""
+    """A bed's jugs, water and feeds, a line each under a heading, and what holds for water; nothing without any."""
     bed = bed_of(plan, bed_id)
-    lines = [*_jug_lines(plan, bed), *_water_lines(plan, bed), *_feed_lines(plan, bed)]
+    water = [*_water_lines(plan, bed)]
+    water += [WATER] if water else []
+    lines = [*_jug_lines(plan, bed), *water, *_feed_lines(plan, bed)]
     return (_("Water and soil"), *lines) if lines else ()
 
 

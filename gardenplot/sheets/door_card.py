@@ -9,6 +9,7 @@ from attrs import frozen
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
+from gardenplot.drawing.cautions import COVERS
 from gardenplot.drawing.days import days_between, short_day
 from gardenplot.drawing.night_words import (
     MORNING,
@@ -60,7 +61,7 @@ def add_door_cards(book: Book, plan: Plan, said: About, _choices: Choices = USUA
     Raises NothingToPrintError where none stands, PlanError for longer than two years.
     """
     weeks = _weeks(plan)
-    head = ListHead(_("Door card"), said, NOT_ALL)
+    head = ListHead(_("Door card"), said, f"{NOT_ALL} {COVERS}")
     numbers = {cover.id: number for number, cover in enumerate(plan.covers, 1)}
     for number, week in enumerate(weeks):
         told(number, len(weeks))

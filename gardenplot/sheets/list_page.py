@@ -12,8 +12,9 @@ from gardenplot.sheets.paper import BOLD, FACE, SIZES, Paper, broken, fitted
 HEAD = 46.0
 """Points from the upper margin to where a list begins."""
 LIST_FOOT = MARGIN + 16
-"""A list ends above this height in points."""
+"""A list ends above this height in points, higher where its caution has more than two lines."""
 _CAUTION_PITCH = 11.0
+_LINES_AT_FOOT = 2
 
 
 @frozen
@@ -25,9 +26,11 @@ class ListHead:
     caution: str
 
 
-def list_room(paper: Paper) -> float:
-    """Points of height that a list has on a page."""
-    return float(SIZES[paper][0] - MARGIN - HEAD - LIST_FOOT)
+def list_room(paper: Paper, caution: str = "") -> float:
+    """Points of height that a list has on a page above its caution."""
+    height, width = SIZES[paper]
+    lines = len(broken(caution, FACE, 9, width - 2 * MARGIN))
+    return float(height - MARGIN - HEAD - LIST_FOOT - _CAUTION_PITCH * max(0, lines - _LINES_AT_FOOT))
 
 
 def draw_list_head(book: Book, head: ListHead, beside: str = "") -> float:

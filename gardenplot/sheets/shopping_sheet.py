@@ -2,9 +2,10 @@
 
 from reportlab.pdfgen.canvas import Canvas
 
+from gardenplot.drawing.cautions import cautions_of
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.shopping_list import ShopGroup, ShopRow, cost_words, shop_groups
-from gardenplot.plan import GoodKind, Plan
+from gardenplot.plan import Plan
 from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.choices import USUAL, Choices
 from gardenplot.sheets.list_page import ListHead, draw_box, draw_fitted
@@ -16,15 +17,6 @@ from gardenplot.words import _
 
 _SHARES = (0.38, 0.28, 0.22, 0.12)
 """What the thing, what to buy, what is needed and its cost take of the width."""
-_CAUTION = _("Packets and labels come before these sums. Treated seed is no food: gloves on, and keep its packet.")
-_MORE_CAUTIONS = {
-    GoodKind.FILM: _("Film gets hot: ventilate."),
-    GoodKind.JUG: _(
-        "Full jugs are heavy. Water with bleach against algae never on plants, and never mixed with other cleaners. "
-        "No jugs that held chemicals."
-    ),
-}
-"""What is said of a thing where it is on the list."""
 
 
 def add_shopping_list(book: Book, plan: Plan, said: About, choices: Choices = USUAL, told: Told = untold) -> None:
@@ -34,8 +26,7 @@ def add_shopping_list(book: Book, plan: Plan, said: About, choices: Choices = US
         raise NothingToPrintError(_("nothing is needed yet, so there is no list"))
     cost = cost_words(plan, groups)
     parts = [Part(group.name, _counted(group), group.rows) for group in groups]
-    listed = {row.item.kind for group in groups for row in group.rows}
-    said_too = " ".join((_CAUTION, *(words for kind, words in _MORE_CAUTIONS.items() if kind in listed)))
+    said_too = " ".join(cautions_of(row.item.kind for group in groups for row in group.rows))
     caution = _("Cost: {cost}. {caution}").format(cost=cost, caution=said_too) if cost else said_too
     add_list(book, parts, _draw_row, ListHead(_("Shopping list"), said, caution), told)
 

@@ -82,7 +82,7 @@ def add_list(
     book: Book, parts: Iterable[Part[Row]], draw_row: DrawRow[Row], head: ListHead, told: Told = untold
 ) -> None:
     """Add the pages of a list; none where there is no row."""
-    pages = paged(parts, list_room(book.paper))
+    pages = paged(parts, list_room(book.paper, head.caution))
     for number, inside in enumerate(pages):
         told(number, len(pages))
         y = draw_list_head(book, head)

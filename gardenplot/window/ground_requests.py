@@ -5,7 +5,8 @@ from collections.abc import Callable, Mapping
 from attrs import frozen
 from PySide6.QtWidgets import QWidget
 
-from gardenplot.drawing.cover_words import FILM_CAUTION, SHEETINGS
+from gardenplot.drawing.cautions import COVERS, FILM, TUNNELS
+from gardenplot.drawing.cover_words import SHEETINGS
 from gardenplot.errors import GardenplotError
 from gardenplot.gestures.cover_typed import cover_texts, with_cover
 from gardenplot.gestures.strip_typed import path_example, strip_texts, tunnel_example, with_path, with_tunnel
@@ -33,7 +34,7 @@ def ask_tunnel(document: Document, parent: QWidget, tunnel: Tunnel | None = None
         Ask("cold_edge", _("Cold edge"), texts.get("cold_edge", ""), example["cold_edge"]),
     )
     title = _("Add a tunnel") if tunnel is None else _("Tunnel {name}").format(name=tunnel.name)
-    dialog = _Words(title, _("Add tunnel") if tunnel is None else _("Change tunnel"), _TUNNEL_NOTE)
+    dialog = _Words(title, _("Add tunnel") if tunnel is None else _("Change tunnel"), f"{_TUNNEL_NOTE} {TUNNELS}")
     return _ask(document, parent, dialog, asks, lambda plan, typed: with_tunnel(plan, tunnel, typed))
 
 
@@ -75,7 +76,7 @@ def ask_cover(document: Document, parent: QWidget, cover: Cover) -> bool:
         Ask("buried", _("Film in the ground"), texts["buried"], default=_("not known")),
         Ask("layers", _("Layers"), texts["layers"], default="1"),
     )
-    note = f"{_COVER_NOTE} {FILM_CAUTION}"
+    note = f"{_COVER_NOTE} {COVERS} {FILM}"
     title = _("Cover over {bed}").format(bed=bed)
     dialog = _Words(title, _("Change cover") if cover in document.plan.covers else _("Add cover"), note)
     return _ask(document, parent, dialog, asks, lambda plan, typed: with_cover(plan, cover, typed))

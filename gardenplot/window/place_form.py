@@ -4,6 +4,7 @@ from functools import partial
 
 from PySide6.QtWidgets import QWidget
 
+from gardenplot.drawing.cautions import WATER
 from gardenplot.gestures.place_typed import FROST_FIELDS, HARD, LIKE_A_DAY, PLACE_FIELDS, SHORT_DAYS, ZONE_UNKNOWN
 from gardenplot.gestures.typed import TypedField
 from gardenplot.gestures.watering_typed import WATER_FIELDS
@@ -42,6 +43,7 @@ class PlaceForm(Form):
         self.hint("time_zone", ZONE_UNKNOWN if is_unknown else "")
         self.hint("last_freeze_50", "" if plan.place.last_freeze else LIKE_A_DAY)
         self.hint("last_hard_freeze_50", HARD)
+        self.hint("weekly_depth", "" if plan.place.watering is None else WATER)
         self.short_days.setCurrentIndex(self.short_days.findData(plan.place.short_days_count))
 
     def _finish(self, field: TypedField, text: str) -> None:

@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gardenplot.drawing.bed import draw_bed
+from gardenplot.drawing.cautions import COVERS
 from gardenplot.drawing.cover_words import cover_lines, drip_lines
 from gardenplot.drawing.covers import (
     EVERY_LAYER,
@@ -153,7 +154,8 @@ def test_without_layers_of_the_window_a_bed_is_drawn_as_on_paper(plan: Plan) -> 
 
 def test_covers_in_words() -> None:
     words = [line.replace("\u2009", " ") for line in cover_lines(COVERED, "b1")]
-    assert words == ["Covers", "1.00 – 9.00 m, Thu 1 Apr 2027 to Sat 1 May 2027, 7 hoops 1.33 m apart"]
+    stands = "1.00 – 9.00 m, Thu 1 Apr 2027 to Sat 1 May 2027, 7 hoops 1.33 m apart"
+    assert words == ["Covers", stands, COVERS]
     assert cover_lines(evolve(COVERED, covers=()), "b1") == ()
 
 

@@ -1,6 +1,7 @@
 """The shopping list on paper: every thing once with what to buy, a box each, legible, the same bytes each time."""
 
 from datetime import date
+from pathlib import Path
 
 import pytest
 from attrs import evolve
@@ -9,6 +10,7 @@ from gardenplot.drawing.shopping_list import shop_groups
 from gardenplot.errors import PlanError
 from gardenplot.plan import Good, GoodKind, Jugs, Plan
 from gardenplot.plan.edits import change_crop
+from gardenplot.plan.file import read_plan
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import parse_amount, parse_length, parse_price, parse_volume
 from tests.drawing.hand_worked import hand_worked
@@ -17,6 +19,7 @@ from tests.sheets.pdf_pages import pages_of, plain
 from tests.sheets.test_lists import LONG, ODD, assert_legible, boxes, each_paper, example
 
 DAY = date(2027, 2, 26)
+SAMPLES = Path(__file__).parents[2] / "samples"
 BOX = 12.0
 
 
@@ -81,3 +84,14 @@ def test_jugs_on_the_list_bring_their_caution(paper: Paper) -> None:
         text = plain(" ".join(page.text for page in pages_of(shopping_sheet(plan, paper, printed=DAY).pdf)))
         assert ("bleach against algae never on plants" in text) is is_said
         assert ("No jugs that held chemicals" in text) is is_said
+
+
+@each_paper
+def test_covers_and_drip_lines_on_the_list_bring_their_cautions_above_which_it_ends(paper: Paper) -> None:
+    kestrel_howe = read_plan(SAMPLES / "kestrel-howe.gardenplot").plan
+    cautions = {"Snow and wind bring covers down", "Water on food crops has to be clean"}
+    for plan, said in ((kestrel_howe, cautions), (hand_worked("s4"), set[str]())):
+        for page in pages_of(shopping_sheet(plan, paper, printed=DAY).pdf):
+            assert {words for words in cautions if words in plain(page.text)} == said
+            feet = [one.box[3] for one in page.words if one.size == pytest.approx(9)]
+            assert max(feet) < min(one.box[1] for one in page.words if one.size > 11)

@@ -9,6 +9,7 @@ from PySide6.QtCore import QModelIndex, Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog
 
+from gardenplot.drawing.cautions import WATER
 from gardenplot.drawing.shopping_list import shop_groups
 from gardenplot.plan import Plan
 from gardenplot.plan.file import plan_of_text, text_of
@@ -186,6 +187,7 @@ def test_a_bed_is_fed_and_watered_and_its_numbers_follow(stocked: MainWindow) ->
     lines = stocked.inspector.bed.supplies.text().replace("\u2009", " ").splitlines()
     assert lines[1:] == [
         "281 l a week, by drip in 1.9 h, drip lines take 150 l/h, a full tank lasts 24 days",
+        WATER,
         "compost: 225 l",
     ]
 
