@@ -9,6 +9,7 @@ from typing import Any
 from gardenplot.commands.carry import carry_shapes, print_carry
 from gardenplot.commands.numbers_shape import add_workings, print_working, working_shape
 from gardenplot.commands.shape import add_json, add_plan, in_mm, named_beds, opened, print_json, print_table
+from gardenplot.drawing.cautions import cautions_of
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.shopping_list import LIST_COLUMNS, ShopGroup, cost_words, shop_groups
@@ -151,10 +152,12 @@ def _item(plan: Plan, group: ShopGroup, number: int) -> dict[str, Any]:
     row = group.rows[number]
     what, needed, stored, to_buy, cost = row.cells
     item = row.item
+    numbers = item.needed, item.in_all, item.lacking, item.packs, item.cost
     return {
         "group": group.name, "kind": str(item.kind), "what": what, "needed": needed, "in_store": stored or None,
         "to_buy": to_buy or None, "packs": item.packs.whole, "cost": cost or None,
-        "workings": [working_shape(plan, one) for one in (item.needed, item.lacking, item.packs, item.cost)],
+        "filled_in_all": item.in_all.whole if item.in_all else None,
+        "workings": [working_shape(plan, one) for one in numbers if one is not None],
     }  # fmt: skip
 
 
@@ -223,6 +226,8 @@ def _print_list(plan: Plan, groups: tuple[ShopGroup, ...], *, workings: bool) ->
     cost = cost_words(plan, groups)
     if cost:
         print(_("cost: {cost}").format(cost=cost))
+    for words in cautions_of(row.item.kind for group in groups for row in group.rows):
+        print(words)
     if workings:
         for row in (row for group in groups for row in group.rows):
             print(f"\n{row.cells[0]}")

@@ -1,11 +1,13 @@
 """What opens when it is asked how a number came about: of a block, a bed or the plan, and of a row of a table."""
 
+from collections.abc import Iterator
 from datetime import date
 
 from attrs import evolve, frozen
 
 from gardenplot.drawing.carried import tape_number
 from gardenplot.drawing.date_list import DateRow, Job, Week
+from gardenplot.drawing.date_words import dates_told
 from gardenplot.drawing.days import day_words, weekday_words
 from gardenplot.drawing.finding_numbers import finding_numbers
 from gardenplot.drawing.letters import looks
@@ -191,7 +193,18 @@ def of_item(plan: Plan, item: Item) -> Opened:
     """What of a thing on the list is needed, in store, to buy, in packs, and what it costs; its size at the end."""
     told = [each for each in (item.cost, item.packs, item.lacking) if each.value is not None]
     size = [_size(plan, item)] if item.kind in _SIZED and item.size is not None else []
-    return Opened(what_words(plan, item), (*told, item.needed, item.in_store, *size))
+    in_all = [] if item.in_all is None else [item.in_all]
+    days = _days_of(plan, item.plantings)
+    return Opened(what_words(plan, item), (*told, item.needed, *in_all, item.in_store, *size, *days))
+
+
+def _days_of(plan: Plan, plantings: tuple[str, ...]) -> Iterator[Number]:
+    """The days on which plants that are bought in are set out."""
+    look = looks(plan)
+    for planting in plantings:
+        day = dates_told(grown_of(plan, planting_of(plan, planting))).get("set_out")
+        if day is not None:
+            yield evolve(day, label=titled(plan, planting, look))
 
 
 _SIZED = (GoodKind.HOOP, GoodKind.CLOTH, GoodKind.FILM, GoodKind.TAPE)

@@ -141,7 +141,10 @@ def _row(plan: Plan, item: Item) -> ShopRow:
         return ShopRow((what_words(plan, item), words(item.needed), "", "", ""), item, lacks=True)
     stored = words(item.in_store) if item.in_store.terms else ""
     cost = words(item.cost) if item.cost.value else ""
-    cells = (what_words(plan, item), words(item.needed), stored, _to_buy(item, words(item.lacking)), cost)
+    needed = words(item.needed)
+    if item.in_all is not None and item.in_all.value != item.needed.value:
+        needed = _("{needed} at once, {in_all} in all").format(needed=needed, in_all=words(item.in_all))
+    cells = (what_words(plan, item), needed, stored, _to_buy(item, words(item.lacking)), cost)
     return ShopRow(cells, item)
 
 

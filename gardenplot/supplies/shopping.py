@@ -2,24 +2,25 @@
 
 To buy = needed - in store, not less than nothing; packs = ceil(to buy / pack); cost = packs x price. Seed in store
 whose own germination is known counts for as many seeds of the packet's as would give the same plants. Plants that are
-bought in are needed on the day on which they are set out. Formulas: common practice, no source.
+bought in are needed on the day on which they are set out. Of trays so many are needed as are in use at once; those
+that what was sown fills are there, however few are in store. Formulas: common practice, no source.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 from fractions import Fraction
 
 from attrs import evolve, frozen
 
-from gardenplot.layout import lay_out_plan
+from gardenplot.layout import Grown, lay_out_plan
 from gardenplot.plan import Bed, Cover, Crop, Good, GoodKind, Plan, bed_of, crop_of
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.plan.shapes import area_of
-from gardenplot.season import dates_of
 from gardenplot.supplies.covers import cover_cut, stock_width
 from gardenplot.supplies.feeding import fed
 from gardenplot.supplies.jugs import jug_heat
 from gardenplot.supplies.raising import PACKET, Raising, part, raised_for, was_sown
+from gardenplot.supplies.trays import Filled, most_at_once
 from gardenplot.supplies.water import bed_water
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, added, known, larger, worked
 
@@ -67,7 +68,7 @@ class Item:
     `crop` is whose seed or plants it is, `plantings` are those that these are for, in the order of what is needed;
     `size` tells it from others of its kind, the cells of a tray, the length of a hoop or
     a tape, the width of a cloth or what a tool marks in nm, and `name` does where words do: an amendment, what a jug
-    holds.
+    holds. `in_all` are the trays that are filled one after another, of which `needed` are in use at once.
     """
 
     kind: GoodKind
@@ -81,6 +82,7 @@ class Item:
     cost: Number
     good: Good | None = None
     plantings: tuple[str, ...] = ()
+    in_all: Number | None = None
 
 
 _Same = tuple[GoodKind, str | None, str, int | None]
@@ -88,7 +90,10 @@ _Same = tuple[GoodKind, str | None, str, int | None]
 
 @frozen
 class Need:
-    """So much of a kind that one planting, cover or bed needs; `label` says which."""
+    """So much of a kind that one planting, cover or bed needs; `label` says which.
+
+    Trays are needed `at_once` where they are in use on the day with most of them, else they are those of others.
+    """
 
     kind: GoodKind
     number: Number
@@ -98,6 +103,8 @@ class Need:
     good: Good | None = None
     label: str = ""
     planting: str = ""
+    filled: Filled | None = None
+    at_once: bool = True
 
     @property
     def same(self) -> "_Same":
@@ -108,8 +115,8 @@ class Need:
 def shopping(plan: Plan, asked: Asked = EVERYTHING, more: tuple[Need, ...] = ()) -> tuple[Item, ...]:
     """All that is needed for what is asked, and more that others counted, by kind and then as the plan has it."""
     needs: dict[_Same, list[Need]] = {}
-    wanted = _grown(plan, asked) if asked.planting else (*_grown(plan, asked), *_set_up(plan, asked))
-    for need in (*wanted, *more):
+    set_up = () if asked.planting else _set_up(plan, asked)
+    for need in (*_grown(plan, asked), *_trays(plan, asked), *set_up, *more):
         needs.setdefault(need.same, []).append(need)
     order = [*GoodKind]
     return tuple(
@@ -125,16 +132,38 @@ def total_cost(items: tuple[Item, ...]) -> Number:
 
 def _grown(plan: Plan, asked: Asked) -> Iterator[Need]:
     """What is to be raised, sown or bought in; what was sown already needs no seed and no tray any more."""
+    for one, made, label in _of_beds(plan, asked):
+        if asked.is_on(one.dates.sow) and not was_sown(one.planting):
+            yield from _raised(plan, one.crop, made, label)
+        if made.bought is not None and asked.is_on(one.dates.in_ground) and not is_in_ground(one.planting):
+            yield Need(GoodKind.PLANT, made.bought, one.crop.id, label=label, planting=one.planting.id)
+
+
+def _of_beds(plan: Plan, asked: Asked) -> Iterator[tuple[Grown, Raising, str]]:
+    """The plantings of the beds that are asked for, or the one that is, what is raised, and what each is called."""
     for laid in lay_out_plan(plan):
         for one, layout in zip(laid.grown, laid.layouts, strict=True) if asked.has(laid.bed.id) else ():
-            if layout.holds_trays or asked.planting not in (None, layout.planting):
-                continue
-            dates, made = dates_of(plan, one.planting), raised_for(one, layout)
-            if asked.is_on(dates.sow) and not was_sown(one.planting):
-                yield from _raised(plan, one.crop, made, laid.bed)
-            if made.bought is not None and asked.is_on(dates.in_ground) and not is_in_ground(one.planting):
-                label = f"{one.crop.name}, {laid.bed.name}"
-                yield Need(GoodKind.PLANT, made.bought, one.crop.id, label=label, planting=layout.planting)
+            if not layout.holds_trays and asked.planting in (None, layout.planting):
+                yield one, raised_for(one, layout), f"{one.crop.name}, {laid.bed.name}"
+
+
+def _trays(plan: Plan, asked: Asked) -> Iterator[Need]:
+    """The trays of each size that are to be filled when asked, and those in use beside them when most are."""
+    by_cells: dict[int, list[Filled]] = {}
+    for one, made, label in _of_beds(plan, asked):
+        if made.filled is not None and one.crop.tray_cells is not None:
+            was, dates = was_sown(one.planting), one.dates
+            filled = evolve(made.filled, label=label)
+            is_asked = asked.is_on(dates.sow) and not was
+            by_cells.setdefault(one.crop.tray_cells, []).append(
+                Filled(filled, dates.sow, dates.set_out, is_asked, is_there=was)
+            )
+    for cells, ones in by_cells.items():
+        at_once = most_at_once(ones)
+        for each in ones:
+            if each.is_asked or each in at_once:
+                yield Need(GoodKind.TRAY, each.number, size=cells, label=each.number.label, filled=each,
+                           at_once=each in at_once)  # fmt: skip
 
 
 def _set_up(plan: Plan, asked: Asked) -> Iterator[Need]:
@@ -152,13 +181,11 @@ def _set_up(plan: Plan, asked: Asked) -> Iterator[Need]:
     yield from _fed(plan, asked)
 
 
-def _raised(plan: Plan, crop: Crop, made: Raising, bed: Bed) -> Iterator[Need]:
-    label = f"{crop.name}, {bed.name}"
+def _raised(plan: Plan, crop: Crop, made: Raising, label: str) -> Iterator[Need]:
     seed = _seed(plan, crop, made)
     if seed is not None:
         yield Need(GoodKind.SEED, seed, crop.id, label=label)
     if made.filled is not None and crop.tray_cells is not None:
-        yield Need(GoodKind.TRAY, made.filled, size=crop.tray_cells, label=label)
         tray = _tray(plan, crop.tray_cells)
         if tray is not None and tray.mix is not None:
             each = known("mix_per_tray", tray.mix.nm3, Unit.BULK, source=SHOP)
@@ -210,10 +237,10 @@ def _fed(plan: Plan, asked: Asked) -> Iterator[Need]:
 def _item(plan: Plan, needs: list[Need]) -> Item:
     """Needs of the same thing as one."""
     first, unit = needs[0], needs[0].number.unit
-    needed = added("needed", unit, [evolve(need.number, label=need.label) for need in needs], RULES)
+    needed = _sum("needed", [need for need in needs if need.at_once])
     goods = [good for good in plan.goods if _is_of(good, first)]
     stores = [*_own_tools(plan, first), *(_stored(plan, good, unit) for good in goods if good.in_store)]
-    stored = added("in_store", unit, stores, STORE)
+    stored = _or_filled(added("in_store", unit, stores, STORE), needs)
     lacking = worked("lacking", unit, "larger(needed − in_store, 0)", needed, stored, source=RULES,
                      using={"larger": larger})  # fmt: skip
     sold = next((good for good in goods if good.pack is not None), goods[0] if goods else None)
@@ -224,8 +251,29 @@ def _item(plan: Plan, needs: list[Need]) -> Item:
     return Item(
         first.kind, first.crop, first.name, first.size, needed, stored, lacking, packs,
         worked("cost", Unit.MONEY, "packs × price", packs, price, source=RULES), sold,
-        tuple(need.planting for need in needs if need.planting),
+        tuple(need.planting for need in needs if need.planting), _in_all(needs),
     )  # fmt: skip
+
+
+def _sum(name: str, needs: Iterable[Need]) -> Number:
+    numbers = [evolve(need.number, label=need.label) for need in needs]
+    return added(name, numbers[0].unit if numbers else Unit.COUNT, numbers, RULES)
+
+
+def _in_all(needs: Iterable[Need]) -> Number | None:
+    """All trays that are filled when asked; None of what is no tray."""
+    filled = [need for need in needs if need.filled is not None and need.filled.is_asked]
+    return _sum("in_all", filled) if filled else None
+
+
+def _or_filled(stored: Number, needs: Iterable[Need]) -> Number:
+    """What is in store; of trays at least as many as what was sown fills."""
+    there = [need for need in needs if need.filled is not None and need.filled.is_there]
+    if not there:
+        return stored
+    on_hand, filled = evolve(stored, name="on_hand"), _sum("filled_already", there)
+    return worked("in_store", Unit.COUNT, "larger(on_hand, filled_already)", on_hand, filled,
+                  using={"larger": larger}, source=RULES)  # fmt: skip
 
 
 def is_own_tool(plan: Plan, kind: GoodKind, size: int | None) -> bool:

@@ -12,6 +12,7 @@ from functools import partial
 from pathlib import Path
 
 import pytest
+from attrs import evolve
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import (
@@ -29,7 +30,7 @@ from gardenplot.drawing.filling_words import worth_words
 from gardenplot.drawing.number_words import Line
 from gardenplot.filling import fill
 from gardenplot.filling.ways_out import lacks
-from gardenplot.plan import Plan
+from gardenplot.plan import Actual, Plan
 from gardenplot.plan.file import read_plan
 from gardenplot.window.again_dialog import AgainDialog
 from gardenplot.window.answers_dialog import AnswersDialog
@@ -165,10 +166,17 @@ def _plan(path: Path) -> Plan:
     return read_plan(path).plan
 
 
+def bought_in() -> Plan:
+    """S6 with 16 plants bought in, and no fennel raised for these."""
+    plan = hand_worked("s6")
+    return evolve(plan, plantings=(evolve(plan.plantings[0], actual=Actual(bought=16)), *plan.plantings[1:]))
+
+
 SAMPLES = Path(__file__).parents[2] / "samples"
 PLANS: dict[str, Callable[[], Plan]] = {
     "metric": metric_plan,
     **{name: partial(hand_worked, name) for name in ("s1", "s2", "s3", "s4", "s5", "s6")},
+    "bought": bought_in,
     **{path.stem: partial(_plan, path) for path in sorted(SAMPLES.glob("*.gardenplot"))},
 }
 
