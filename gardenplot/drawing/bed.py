@@ -2,14 +2,27 @@
 
 from datetime import date
 from functools import lru_cache
-from math import cos, sin, tau
 
 from attrs import frozen
 
 from gardenplot.drawing.covers import PLAIN, Layer, Over, layer_marks
 from gardenplot.drawing.detail import Detail
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.marks import Circle, Hatch, Label, Line, Mark, Outline, Pen, Plants, Point, Shape, Weight, box
+from gardenplot.drawing.marks import (
+    Circle,
+    Hatch,
+    Label,
+    Line,
+    Mark,
+    Outline,
+    Pen,
+    Plants,
+    Point,
+    Shape,
+    Weight,
+    box,
+    disc,
+)
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.trays import tray_marks
 from gardenplot.findings import Finding, Kind, find_in_bed
@@ -32,7 +45,7 @@ STAKE_OVERHANG = 1.5
 
 @frozen
 class BedFigure:
-    """A bed drawn: its size in mm, its marks from the ground up, and how far boards stand out of it in mm."""
+    """A bed drawn: its size in mm, its marks from the ground up, and how far boards or jugs stand out of it in mm."""
 
     bed: str
     length: float
@@ -88,7 +101,8 @@ def _figure(
     for finding in find_in_bed(laid):
         if finding.planting in ids and finding.other in {None, *ids}:
             marks += _trouble(finding, width)
-    return BedFigure(bed.id, length, width, tuple(marks), bed.box.board.nm / MM if bed.box else 0.0)
+    boards = bed.box.board.nm / MM if bed.box else 0.0
+    return BedFigure(bed.id, length, width, tuple(marks), max(boards, over.rim))
 
 
 def _planted(
@@ -151,7 +165,7 @@ def _obstacle(obstacle: Obstacle) -> list[Mark]:
     x, y, dashed = obstacle.x.nm / MM, obstacle.y.nm / MM, Pen(Ink.INK, Weight.ROW, dashed=True)
     if obstacle.diameter is not None:
         radius = obstacle.diameter.nm / 2 / MM
-        solid, kept = _round(x, y, radius, Pen(Ink.INK), Ink.INK), _round(x, y, radius + clear, dashed)
+        solid, kept = disc(x, y, radius, Pen(Ink.INK), Ink.INK), disc(x, y, radius + clear, dashed)
     else:
         half = (
             obstacle.length.nm / 2 / MM if obstacle.length else 0.0,
@@ -179,11 +193,6 @@ def _boards(bed: Bed, length: float, width: float) -> list[Mark]:
         box(length, 0, length + thick, width),
     )
     return [Outline(one, fill=Ink.EDGE, tint=0.35, pen=Pen(Ink.EDGE, Weight.ROW)) for one in boards]
-
-
-def _round(x: float, y: float, radius: float, pen: Pen, fill: Ink | None = None) -> Outline:
-    points = ((x + radius * cos(turn * tau / 36), y + radius * sin(turn * tau / 36)) for turn in range(36))
-    return Outline(tuple(points), fill, pen=pen, circle=Circle((x, y), radius))
 
 
 def _margins(laid: LaidOut, length: float, width: float) -> list[Mark]:
@@ -238,7 +247,7 @@ def _least_spacing(layout: Layout) -> int:
 def _rows(bed: Bed, layout: Layout, pen: Pen) -> list[Mark]:
     """The lines on which plants stand: rows along or across the bed, rings, or the sides of cells."""
     middle = bed.length.nm // 2 / MM, bed.width.nm // 2 / MM
-    rings: list[Mark] = [_round(*middle, ring.radius / MM, pen) for ring in layout.rings if ring.radius]
+    rings: list[Mark] = [disc(*middle, ring.radius / MM, pen) for ring in layout.rings if ring.radius]
     if layout.grid.pattern is Pattern.CELLS:
         return _cells(bed, layout, pen)
     lines = (

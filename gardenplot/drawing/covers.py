@@ -1,18 +1,19 @@
-"""What lies over and in a bed as layers: covers with their hoops on the days they stand, and drip lines."""
+"""What lies over, in and round a bed as layers: covers with hoops on the days they stand, drip lines, water jugs."""
 
 from collections.abc import Iterable
 from datetime import date
 from enum import StrEnum
 from functools import lru_cache
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from gardenplot.drawing.detail import Detail
-from gardenplot.drawing.marks import Line, Mark, Outline, Pen, Weight, box
+from gardenplot.drawing.marks import Line, Mark, Outline, Pen, Weight, box, disc
 from gardenplot.drawing.style import Ink
 from gardenplot.layout.zone import held, is_plain
-from gardenplot.plan import Bed, Cover, Plan
+from gardenplot.plan import Bed, Cover, Jugs, Plan
 from gardenplot.supplies import cover_cut
+from gardenplot.supplies.jugs import jugs_at
 from gardenplot.units import MM
 
 _FOOT = 90.0
@@ -24,6 +25,7 @@ class Layer(StrEnum):
 
     COVERS = "covers"
     DRIP_LINES = "drip lines"
+    JUGS = "water jugs"
     OBSTACLES = "obstacles"
     RESERVED = "reserved places"
     LEFTOVER = "leftover"
@@ -34,10 +36,16 @@ EVERY_LAYER = frozenset(Layer)
 
 @frozen(cache_hash=True)
 class Over:
-    """Which layers of a bed are drawn, and the covers that stand over it."""
+    """Which layers of a bed are drawn, the covers that stand over it, and the water jugs that stand round it."""
 
     layers: frozenset[Layer]
     covers: tuple[Cover, ...] = ()
+    jugs: tuple[Jugs, ...] = ()
+
+    @property
+    def rim(self) -> float:
+        """How far what is drawn stands out of the bed, in mm."""
+        return max((each.diameter.nm / MM for each in self.jugs), default=0.0)
 
 
 PLAIN = Over(frozenset({Layer.OBSTACLES, Layer.RESERVED, Layer.LEFTOVER}))
@@ -46,7 +54,18 @@ PLAIN = Over(frozenset({Layer.OBSTACLES, Layer.RESERVED, Layer.LEFTOVER}))
 
 def over_bed(plan: Plan, bed_id: str, day: date | None, layers: frozenset[Layer]) -> Over:
     """What is drawn over a bed of a plan on a day, or of all days."""
-    return Over(layers, standing_covers(plan, bed_id, day) if Layer.COVERS in layers else ())
+    covers = standing_covers(plan, bed_id, day) if Layer.COVERS in layers else ()
+    return Over(layers, covers, _jugs(plan, bed_id) if Layer.JUGS in layers else ())
+
+
+def on_paper(plan: Plan, bed_id: str) -> Over:
+    """What is drawn over a bed on paper and in files: its water jugs, no cover and no drip line."""
+    jugs = _jugs(plan, bed_id)
+    return evolve(PLAIN, jugs=jugs) if jugs else PLAIN
+
+
+def _jugs(plan: Plan, bed_id: str) -> tuple[Jugs, ...]:
+    return tuple(each for each in plan.jugs if each.bed == bed_id)
 
 
 def layer_marks(bed: Bed, over: Over, detail: Detail) -> tuple[Mark, ...]:
@@ -54,7 +73,8 @@ def layer_marks(bed: Bed, over: Over, detail: Detail) -> tuple[Mark, ...]:
     if detail is Detail.BLOCKS:
         return tuple(cover_marks(bed, cover)[0] for cover in over.covers)
     drip = drip_marks(bed) if Layer.DRIP_LINES in over.layers else ()
-    return (*drip, *(mark for cover in over.covers for mark in cover_marks(bed, cover)))
+    jugs = (mark for each in over.jugs for mark in jug_marks(bed, each))
+    return (*drip, *(mark for cover in over.covers for mark in cover_marks(bed, cover)), *jugs)
 
 
 def standing_covers(plan: Plan, bed_id: str, day: date | None) -> tuple[Cover, ...]:
@@ -98,6 +118,13 @@ def drip_marks(bed: Bed) -> tuple[Mark, ...]:
         for line in bed.drip_lines
         for first, last in _runs(bed, line.nm)
     )
+
+
+@lru_cache(maxsize=512)
+def jug_marks(bed: Bed, jugs: Jugs) -> tuple[Mark, ...]:
+    """The jugs round a stretch of a bed from above, each where it stands and as wide as it is."""
+    radius, pen = jugs.diameter.nm / 2 / MM, Pen(Ink.SECOND, Weight.EDGE)
+    return tuple(disc(float(x / MM), float(y / MM), radius, pen, Ink.PAPER) for x, y in jugs_at(bed, jugs))
 
 
 def _runs(bed: Bed, offset: int) -> Iterable[tuple[int, int]]:

@@ -5,6 +5,7 @@ text have roles and paper sizes, which the renderers turn into pixels or points.
 """
 
 from enum import IntEnum, StrEnum
+from math import cos, sin, tau
 from typing import NamedTuple
 
 from attrs import frozen
@@ -115,6 +116,12 @@ class Label:
 
 
 Mark = Outline | Plants | Line | Label
+
+
+def disc(x: float, y: float, radius: float, pen: Pen, fill: Ink | None = None) -> Outline:
+    """A round thing with its middle at a spot."""
+    points = ((x + radius * cos(turn * tau / 36), y + radius * sin(turn * tau / 36)) for turn in range(36))
+    return Outline(tuple(points), fill, pen=pen, circle=Circle((x, y), radius))
 
 
 def box(left: float, top: float, right: float, bottom: float) -> tuple[Point, ...]:

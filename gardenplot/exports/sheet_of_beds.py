@@ -3,6 +3,7 @@
 from attrs import frozen
 
 from gardenplot.drawing.bed import BedFigure, draw_bed
+from gardenplot.drawing.covers import on_paper
 from gardenplot.drawing.letters import looks
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
@@ -20,7 +21,9 @@ class Placed:
 def placed(plan: Plan) -> tuple[Placed, ...]:
     """All beds, as far apart as the widest of them is wide, so that captions have room."""
     look = looks(plan)
-    figures = [draw_bed(laid, None, look, plan.place.units) for laid in lay_out_plan(plan)]
+    figures = [
+        draw_bed(laid, None, look, plan.place.units, over=on_paper(plan, laid.bed.id)) for laid in lay_out_plan(plan)
+    ]
     path = max((figure.width for figure in figures), default=0)
     tops, top = [], path / 2
     for figure in figures:

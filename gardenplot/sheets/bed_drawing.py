@@ -7,6 +7,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.bed import BedFigure, draw_turn
 from gardenplot.drawing.compass import head_words
+from gardenplot.drawing.covers import on_paper
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.stakes import Stake
 from gardenplot.drawing.tape import ticks
@@ -87,7 +88,7 @@ def draw_to_scale(
     A `compact` one leaves room for the side column beside it. A slim bed is drawn once more, enlarged, where that
     leaves as much height as is `needed` for the rest.
     """
-    figure = draw_turn(laid, layouts, look, plan.place.units)
+    figure = draw_turn(laid, layouts, look, plan.place.units, over=on_paper(plan, laid.bed.id))
     above = labels_above(laid.bed, driven)
     free = top - FOOT_AT - needed - _ROUND_ABOUT
     fit = _fit(page, laid, figure, above, plan.place.units, free, compact=compact)
@@ -106,11 +107,13 @@ def draw_to_scale(
         page.drawRightString(fit.right, y - 9, _("one stake of {count} is numbered").format(count=fit.row.every))
     wide = (fit.right - MARGIN - 1) / figure.length
     row = _row(above, MARGIN + 1, wide, fit.right)
-    below = y - _ENLARGED - row.height - 24
+    rim = figure.rim * _ENLARGED / figure.width
+    below = y - _ENLARGED - 2 * rim - row.height - 24
     if not compact and figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
         page.setFont(FACE, 9)
         page.drawString(MARGIN, y - 9, _("The same, enlarged and not to scale:"))
-        y = _bed(page, figure, row, Frame(MARGIN + 1, y - 18 - row.height, wide, _ENLARGED / figure.width))
+        stretched = Frame(MARGIN + 1, y - 18 - row.height - rim, wide, _ENLARGED / figure.width)
+        y = _bed(page, figure, row, stretched) - rim
     return y - 14
 
 

@@ -8,6 +8,7 @@ from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.bed import BedFigure, draw_turn
+from gardenplot.drawing.covers import on_paper
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.part import Window, seen
 from gardenplot.drawing.progress import Told, untold
@@ -62,7 +63,7 @@ def add_drawing(book: Book, plan: Plan, said: About, choices: Choices = USUAL, t
 
 def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], head: Head, choices: Choices) -> None:
     laid, layouts = bed_turn.laid, bed_turn.layouts
-    figure = draw_turn(laid, layouts, look, plan.place.units)
+    figure = draw_turn(laid, layouts, look, plan.place.units, over=on_paper(plan, laid.bed.id))
     room = _room(book.paper, head)
     ground = _Ground(laid.bed.length.nm, laid.bed.width.nm, round(figure.rim * MM), room, plan.place.units)
     scale = _scale(ground, choices.scale)

@@ -1,11 +1,13 @@
 """Water jugs round a stretch of bed: how many find room, what they weigh, and how long their heat would last.
 
 Jugs stand side by side round the outside of a rectangle, corners too: 2 x floor((length + 2 d) / d) + 2 x
-floor(width / d), geometry. Water has 1 g / cm³ and 4.1868 J / (g K) (the international table calorie, 1956; 1 Btu /
-(lb °F)), and gives off 333.5 J / g as it freezes (heat of fusion of ice: CRC Handbook of Chemistry and Physics). A
-bed's loss on a clear night is a guess of the grower's; what comes of it is weak, in minutes or hours, never degrees.
+floor(width / d), geometry; so many as were typed stand evenly all round it. Water has 1 g / cm³ and 4.1868 J / (g K)
+(the international table calorie, 1956; 1 Btu / (lb °F)), and gives off 333.5 J / g as it freezes (heat of fusion of
+ice: CRC Handbook of Chemistry and Physics). A bed's loss on a clear night is a guess of the grower's; what comes of
+it is weak, in minutes or hours, never degrees.
 """
 
+from collections.abc import Iterator
 from fractions import Fraction
 
 from attrs import frozen
@@ -63,6 +65,41 @@ def jug_heat(bed: Bed, jugs: Jugs) -> JugHeat:
     lasts = worked("lasts", Unit.HOURS, "cooling ÷ (area × night_loss)", cooling, area, loss, trust=Trust.WEAK,
                    source=RULES)  # fmt: skip
     return JugHeat(count, water, weight, cooling, freezing, lasts)
+
+
+def jugs_at(bed: Bed, jugs: Jugs) -> tuple[tuple[Fraction, Fraction], ...]:
+    """Where the middles of the jugs are that are counted: tape readings and offsets from the base line, in nm."""
+    count, across = _count(bed, jugs), jugs.diameter.nm
+    first, last, width = jugs.start.nm, jugs.end.nm, bed.width.nm
+    half = Fraction(across, 2)
+    if not count.terms:
+        return tuple(_evenly_round((first - half, -half), (last + half, width + half), count.whole or 0))
+    along, ends = (term.whole or 0 for term in count.terms)
+    xs, ys = _side_by_side(first - across, last + across, along), _side_by_side(0, width, ends)
+    sides = ((x, y) for y in (-half, width + half) for x in xs)
+    return (*sides, *((x, y) for x in (first - half, last + half) for y in ys))
+
+
+def _side_by_side(start: int, end: int, count: int) -> tuple[Fraction, ...]:
+    """The middles of so many equal parts of a length."""
+    return tuple(start + Fraction((2 * number + 1) * (end - start), 2 * count) for number in range(count))
+
+
+def _evenly_round(
+    low: tuple[Fraction, Fraction], high: tuple[Fraction, Fraction], count: int
+) -> Iterator[tuple[Fraction, Fraction]]:
+    """So many points equally far apart along the sides of a rectangle, from its first corner on."""
+    long, wide = high[0] - low[0], high[1] - low[1]
+    for number in range(count):
+        way = Fraction(2 * number, count) * (long + wide)
+        if way <= long:
+            yield low[0] + way, low[1]
+        elif way <= long + wide:
+            yield high[0], low[1] + way - long
+        elif way <= 2 * long + wide:
+            yield high[0] - (way - long - wide), high[1]
+        else:
+            yield low[0], high[1] - (way - 2 * long - wide)
 
 
 def _cooling(weight: Number, jugs: Jugs) -> Number:

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 LAYERS = {
     Layer.COVERS: _("&Covers and hoops"),
     Layer.DRIP_LINES: _("&Drip lines"),
+    Layer.JUGS: _("&Water jugs"),
     Layer.OBSTACLES: _("&Posts and obstacles"),
     Layer.RESERVED: _("&Reserved places"),
     Layer.LEFTOVER: _("&Leftover"),

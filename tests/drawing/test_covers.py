@@ -1,7 +1,9 @@
 """Covers, hoops and drip lines as marks: where they truly stand, and only on their days."""
 
 from datetime import date
-from itertools import pairwise
+from fractions import Fraction
+from itertools import combinations, pairwise
+from math import dist
 
 from attrs import evolve
 from hypothesis import given
@@ -17,6 +19,8 @@ from gardenplot.drawing.covers import (
     Over,
     cover_marks,
     drip_marks,
+    jug_marks,
+    on_paper,
     over_bed,
     standing_covers,
 )
@@ -29,8 +33,10 @@ from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan, edits
 from gardenplot.plan.file import read_plan
 from gardenplot.supplies import cover_cut
+from gardenplot.supplies.jugs import jug_heat, jugs_at
 from gardenplot.units import CM, MM
 from tests.drawing.hand_worked import hand_worked, plan_from
+from tests.goods import jugs as any_jugs
 from tests.plans import covers, metric_plan, plans
 
 COVERED = plan_from(
@@ -168,3 +174,49 @@ def test_rows_are_told_their_distance_from_the_nearest_drip_line() -> None:
     assert title == "Rows from the nearest drip line"
     assert words.replace("\u2009", " ") == "A  " + ", ".join(f"{nm / CM:g} cm" for nm in nearest)
     assert drip_lines(lay_out_plan(metric_plan())[0], looks(plan), plan.place.units) == ()
+
+
+@given(plans(least_beds=1), st.data())
+def test_as_many_jugs_stand_round_a_stretch_as_are_on_the_list_outside_it_and_beside_one_another(
+    plan: Plan, data: st.DataObject
+) -> None:
+    bed, jugs = plan.beds[0], data.draw(any_jugs([plan.beds[0].id]))
+    places, across = jugs_at(bed, jugs), jugs.diameter.nm
+    assert len(places) == jug_heat(bed, jugs).count.value
+    for x, y in places:
+        beyond = max(jugs.start.nm - x, x - jugs.end.nm, -y, y - bed.width.nm)
+        assert beyond == Fraction(across, 2)
+    if jugs.count is None:
+        near = [dist((float(one[0]), float(one[1])), (float(two[0]), float(two[1])))
+                for one, two in combinations(places, 2)]  # fmt: skip
+        assert min(near, default=across) >= across - 1
+
+
+WITH_JUGS = plan_from(
+    {"units": "metric"},
+    beds=[{"id": "b1", "name": "North", "length": "15 m", "width": "80 cm"}, {"id": "b2", "name": "South",
+           "length": "15 m", "width": "80 cm"}],
+    jugs=[{"id": "j", "bed": "b1", "from": "2 m", "to": "4 m", "volume": "5 l", "diameter": "20 cm"}],
+)  # fmt: skip
+
+
+def test_jugs_are_a_layer_of_their_own_as_wide_as_they_are() -> None:
+    """By hand: (200 + 2 x 20) / 20 = 12 along each side, 80 / 20 = 4 at each end; the first at 1.90 m, 10 cm out."""
+    (jugs,), bed = WITH_JUGS.jugs, WITH_JUGS.beds[0]
+    marks = jug_marks(bed, jugs)
+    assert len(marks) == 2 * 12 + 2 * 4
+    first = marks[0]
+    assert isinstance(first, Outline)
+    assert first.circle is not None
+    assert (first.circle.middle, first.circle.radius) == ((1900, -100), 100)
+    shown, hidden = drawn(WITH_JUGS, None, EVERY_LAYER), drawn(WITH_JUGS, None, EVERY_LAYER - {Layer.JUGS})
+    assert set(marks) <= set(shown)
+    assert not set(marks) & set(hidden)
+
+
+def test_jugs_are_drawn_on_paper_within_what_a_page_keeps_free_beside_the_bed() -> None:
+    units, look, (bed, other) = WITH_JUGS.place.units, looks(WITH_JUGS), lay_out_plan(WITH_JUGS)
+    figure = draw_bed(bed, None, look, units, over=on_paper(WITH_JUGS, "b1"))
+    assert set(jug_marks(bed.bed, WITH_JUGS.jugs[0])) <= set(figure.marks)
+    assert figure.rim == 200
+    assert on_paper(WITH_JUGS, other.bed.id) is PLAIN
