@@ -338,6 +338,8 @@ def _said_of_plantings() -> st.SearchStrategy[dict[str, Any]]:
             "unknown": unknowns(),
             "remainder": st.sampled_from(Remainder),
             "phase": st.sampled_from(Phase),
+            "clump": st.integers(1, 6),
+            "seeds_per_cell": st.integers(1, 5),
         }
     )
 

@@ -14,7 +14,8 @@ from gardenplot.filling.ways_out import Shortage
 from gardenplot.layout import fullest_day, lay_out_bed, lay_out_plan, left_number
 from gardenplot.layout.bed_numbers import planted_number
 from gardenplot.layout.told import first_true
-from gardenplot.plan import Plan, Planting, bed_of, crop_of, order_of, planting_of
+from gardenplot.plan import Plan, Planting, bed_of, order_of, planting_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.season import dates_of
 from gardenplot.season.orders import market_number, sold_number
 from gardenplot.working import RULES, Number, Source, Unit, known, larger, put_in, worked
@@ -101,7 +102,7 @@ def _gives(plan: Plan, one: Setback, answer: Answer) -> Iterator[Number]:
     planting = planting_of(plan, one.planting)
     units = known("to_sell", answer.units, Unit.COUNT, source=Source.COUNTED)
     if planting.order is not None:
-        order, crop = order_of(plan, planting.order), crop_of(plan, planting.crop)
+        order, crop = order_of(plan, planting.order), crop_as_planted(plan, planting)
         stands = planted_number(lay_out_plan(answer.plan), order.id, planting.market or 1)
         units = first_true(answer.units, sold_number(order, crop, stands, answer.layout.grid.in_row)) or units
         wanted = known("ordered", order.units, Unit.COUNT, source=Source.OF_ORDER)

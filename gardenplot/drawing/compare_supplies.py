@@ -9,7 +9,8 @@ from gardenplot.drawing.measure_line import Cell, MeasureLine
 from gardenplot.drawing.unit_figures import figure
 from gardenplot.layout.bed import grown_of
 from gardenplot.layout.candidate import Candidate
-from gardenplot.plan import Cover, bed_of, crop_of, order_of, planting_of
+from gardenplot.plan import Cover, bed_of, order_of, planting_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.season.orders import units_from
 from gardenplot.supplies import CoverCut, cover_cut, raised_for
 from gardenplot.supplies.shopping import Asked, shopping, total_cost
@@ -94,7 +95,7 @@ def cost_of_unit(candidate: Candidate) -> Number:
     planting = planting_of(plan, layout.planting)
     units = layout.planted
     if planting.order is not None:
-        units = units_from(order_of(plan, planting.order), crop_of(plan, layout.crop), units, layout.grid.in_row)
+        units = units_from(order_of(plan, planting.order), crop_as_planted(plan, planting), units, layout.grid.in_row)
     sold = known("units_sold", units, Unit.COUNT, source=RULES)
     return worked("cost_per_unit", Unit.MONEY, "cost ÷ units_sold", cost(candidate), sold, source=RULES)
 

@@ -13,6 +13,7 @@ from gardenplot.drawing.so_many import so_many_plants
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import lay_out_bed, lay_out_plan, planted_for_orders, stood
 from gardenplot.plan import Establish, Plan, bed_of, crop_of, order_of, planting_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.season import dates_of, stand_for
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, offset, span
@@ -41,7 +42,7 @@ def asked_of(before: Plan, plan: Plan, planting_id: str) -> int:
     layout = laid.layout_of(planting_id)
     itself = next(one for one in laid.grown if one.planting.id == planting_id)
     own, each = stood(itself, layout), layout.grid.in_row
-    return max(0, stand_for(order, crop_of(plan, order.crop), each) - planted + own)
+    return max(0, stand_for(order, crop_as_planted(plan, planting), each) - planted + own)
 
 
 def short_words(before: Plan, plan: Plan, planting_id: str) -> str:

@@ -14,6 +14,7 @@ from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout, lay_out_bed
 from gardenplot.layout.trays import trays_name
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, order_of, planting_of
+from gardenplot.plan.clumps import as_planted
 from gardenplot.season import dates_of, market_day
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, offset, span, tape
@@ -252,7 +253,8 @@ def _tools_say(finding: Finding, units: Units) -> str:
 def _order_says(plan: Plan, finding: Finding) -> str:
     order = order_of(plan, finding.order or "")
     crop = crop_of(plan, order.crop)
-    name, clumps = crop.name, crop.stand > 1
+    each = {as_planted(crop, one).stand for one in plan.plantings if one.order == order.id} or {crop.stand}
+    name, clumps = crop.name, max(each) > 1
     day = (market_day(order, finding.market) or order.on).isoformat()
     if finding.kind is not Kind.ORDER_SHORT:
         words = _("{units} {crop} for {day}: not planted yet, {plants} plants must stand")

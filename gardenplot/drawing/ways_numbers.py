@@ -20,6 +20,7 @@ from gardenplot.layout.close_numbers import closer_numbers
 from gardenplot.layout.place_numbers import against
 from gardenplot.layout.told import first_true
 from gardenplot.plan import Crop, Order, Plan, bed_of, crop_of, order_of, planting_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.season import dates_of, market_day, stand_number
 from gardenplot.season.dates import wanted_ready
 from gardenplot.season.orders import sold_number
@@ -34,9 +35,16 @@ def shortage_numbers(plan: Plan, one: Shortage) -> Iterator[Number]:
     if one.order is not None:
         order = order_of(plan, one.order)
         stands = planted_number(lay_out_plan(plan), order.id, one.market)
-        for number in against(stand_number(order, crop_of(plan, order.crop)), stands):
+        for number in against(stand_number(order, _crop(plan, one, order)), stands):
             yield evolve(number, label=_("as it stands"))
     yield from _too_much(plan, one)
+
+
+def _crop(plan: Plan, one: Shortage, order: Order) -> Crop:
+    """The crop of an order as what lacks ground is planted."""
+    if _stands(plan, one.planting):
+        return crop_as_planted(plan, planting_of(plan, one.planting))
+    return crop_of(plan, order.crop)
 
 
 def _too_much(plan: Plan, one: Shortage) -> Iterator[Number]:
@@ -49,7 +57,7 @@ def _too_much(plan: Plan, one: Shortage) -> Iterator[Number]:
         yield from _short_of("short", wanted, one.plants)
         return
     order = order_of(plan, one.order)
-    crop, day = crop_of(plan, order.crop), market_day(order, one.market)
+    crop, day = _crop(plan, one, order), market_day(order, one.market)
     if day is not None:
         yield day_number("market", day, Source.OF_ORDER)
     short = next(_short_of("short", stand_number(order, crop), one.plants))

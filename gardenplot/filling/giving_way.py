@@ -28,6 +28,7 @@ from gardenplot.layout.bed import grown_of
 from gardenplot.layout.candidate import Changes, Reason
 from gardenplot.layout.proposals import proposals
 from gardenplot.plan import Crop, Pattern, Plan, Planting, bed_of, crop_of, fresh_id, order_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.season import Dates, dates_of, market_days, stand_for
 from gardenplot.units import INCH, MM, Length, Units, length_of
 
@@ -177,7 +178,7 @@ def _other_markets(plan: Plan, claim: Planting) -> Iterator[Planting]:
         return
     order, now = order_of(plan, claim.order), claim.market or 1
     planted = planted_for_orders(lay_out_plan(plan))
-    stand = stand_for(order, crop_of(plan, claim.crop))
+    stand = stand_for(order, crop_as_planted(plan, claim))
     numbers = range(1, len(market_days(order)) + 1)
     for market in sorted(numbers, key=lambda number: (abs(number - now), number)):
         if market != now and planted.get((order.id, market), 0) < stand:

@@ -8,7 +8,8 @@ from attrs import frozen
 
 from gardenplot.filling.claims import whole_plants
 from gardenplot.layout import lay_out_plan, planted_for_orders, spacings_for_orders
-from gardenplot.plan import Order, Plan, Planting, crop_of, order_of
+from gardenplot.plan import Order, Plan, Planting, order_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.season import dates_of, market_day, stand_for
 from gardenplot.season.dates import wanted_ready
 from gardenplot.season.orders import units_from
@@ -59,7 +60,7 @@ def _met(plan: Plan, claims: tuple[Planting, ...]) -> Iterator[Met]:
             wanted = whole_plants(plan, claim)
             yield Met(None, 1, claim.id, count, wanted, count, wanted, _moved(plan, claim, one))
             continue
-        order, crop, market = order_of(plan, claim.order), crop_of(plan, claim.crop), one.market or 1
+        order, crop, market = order_of(plan, claim.order), crop_as_planted(plan, claim), one.market or 1
         plants, each = planted.get((order.id, market), 0), row.get((order.id, market))
         yield Met(
             order.id, market, claim.id, plants, stand_for(order, crop, each),

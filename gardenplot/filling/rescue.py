@@ -33,11 +33,11 @@ from gardenplot.plan import (
     Plan,
     Planting,
     bed_of,
-    crop_of,
     fresh_id,
     order_of,
     planting_of,
 )
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.season import Dates, date_numbers, dates_of, market_made, markets_missed
 from gardenplot.season.dates import oldest_age
 from gardenplot.season.orders import market_number, units_from
@@ -79,7 +79,7 @@ class Case:
     @property
     def crop(self) -> Crop:
         """Its crop."""
-        return crop_of(self.plan, self.planting.crop)
+        return crop_as_planted(self.plan, self.planting)
 
     @property
     def bed(self) -> Bed:

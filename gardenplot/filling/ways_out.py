@@ -18,6 +18,7 @@ from gardenplot.layout import LaidOut, Layout, compete, free_on, fullest_day, la
 from gardenplot.layout.bed import grown_of, planted_for_orders
 from gardenplot.layout.candidate import fits_its_ground
 from gardenplot.plan import Order, Plan, Planting, bed_of, crop_of, fresh_id, order_of, planting_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.season import market_days, stand_for
 from gardenplot.season.orders import units_from
@@ -311,7 +312,7 @@ def _short(asked: Asked, order: Order | None, market: int, ways: tuple[Way, ...]
         return Shortage(None, market, asked.home.id, asked.home.bed, lacks, over, lacks, ways)
     planted = planted_for_orders(lay_out_plan(least)).get((order.id, market), 0)
     layout = whole_at(asked.plan, asked.home, bed_of(asked.plan, asked.home.bed).zone[0])
-    crop, in_row = crop_of(asked.plan, order.crop), layout.grid.in_row
+    crop, in_row = crop_as_planted(asked.plan, asked.home), layout.grid.in_row
     needed = stand_for(order_of(asked.plan, order.id), crop, in_row)
     return Shortage(
         order.id, market, asked.home.id, asked.home.bed,

@@ -32,6 +32,7 @@ from gardenplot.layout.across import closer_than_packet
 from gardenplot.layout.reserved import in_the_way
 from gardenplot.plan import Bed, Cover, Order, Pattern, Plan, bed_of, crop_of, planting_of
 from gardenplot.season import market_days, stand_for
+from gardenplot.season.orders import Each
 from gardenplot.units import CM
 
 _BESIDE = 2 * CM
@@ -112,7 +113,7 @@ def _order(
     plan: Plan,
     order: Order,
     planted: dict[tuple[str, int], int],
-    each: dict[tuple[str, int], int],
+    each: dict[tuple[str, int], Each],
     first: date | None,
 ) -> Iterator[Finding]:
     """Each market day that has too little; those that have nothing are told together, with the first of them.

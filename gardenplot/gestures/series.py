@@ -10,6 +10,7 @@ from gardenplot.gestures.kept import kept_without_order, layout_in, size_kept
 from gardenplot.layout import Ground, Grown, compete, has_room, lay_out_bed
 from gardenplot.layout.block import length_at, sized
 from gardenplot.plan import Bed, Order, Pattern, Plan, Planting, crop_of, order_of, planting_of
+from gardenplot.plan.clumps import as_planted
 from gardenplot.plan.series import repeat
 from gardenplot.season import counting_site, dates_of, market_days
 from gardenplot.units import length_of
@@ -110,7 +111,7 @@ def _placed(plan: Plan, planting: Planting, wanted: list[_Wanted]) -> Repeated:
     missing = []
     for one in wanted:
         copy = evolve(one.planting, id="", **size_kept(one.planting, block.length, units))
-        grown = Grown(copy, crop, order_of(plan, copy.order) if copy.order else None, site=site)
+        grown = Grown(copy, as_planted(crop, copy), order_of(plan, copy.order) if copy.order else None, site=site)
         tried = ((bed.bed.id, bed.put(grown, block.length)) for bed in beds)
         bed_id, start = next(((bed, start) for bed, start in tried if start is not None), ("", None))
         if start is None:

@@ -145,6 +145,27 @@ def _in_row(plan: Plan, planting_id: str, text: str, shown: str) -> Plan:
     return change_planting(plan, planting_id, in_row=None if length == packet else length)
 
 
+def _of_crop(attribute: str, default: str) -> Callable[[Plan, str], Held]:
+    """What the packet says of a number, or what holds where it says nothing."""
+
+    def held(plan: Plan, planting_id: str) -> Held:
+        number = getattr(crop_of(plan, planting_of(plan, planting_id).crop), attribute)
+        return Held(default) if number is None else _of_packet(str(number))
+
+    return held
+
+
+def _own_number(attribute: str) -> Edit:
+    """A number of a planting; the one of its packet is none of its own."""
+
+    def edit(plan: Plan, planting_id: str, text: str, _shown: str) -> Plan:
+        packet = getattr(crop_of(plan, planting_of(plan, planting_id).crop), attribute)
+        number = whole_from(text)
+        return change_planting(plan, planting_id, **{attribute: None if number == packet else number})
+
+    return edit
+
+
 def _spacing_shown(plan: Plan, planting_id: str) -> str:
     return spacing_text(planting_of(plan, planting_id).row_spacing)
 
@@ -228,6 +249,16 @@ PLANTING_FIELDS = (
         "end_margin", _("End margin"), _planted("end_margin"), _length_edit("end_margin"), held=_("half a spacing")
     ),
     TypedField("keep_clear", _("Keep clear"), _planted("keep_clear"), _length_edit("keep_clear"), held=_("nothing")),
+    TypedField(
+        "seeds_per_cell",
+        _("Seeds in a cell"),
+        _planted("seeds_per_cell"),
+        _own_number("seeds_per_cell"),
+        held=_of_crop("seeds_per_cell", _("one")),
+    ),
+    TypedField(
+        "clump", _("Left in a place"), _planted("clump"), _own_number("clump"), held=_of_crop("clump", _("one plant"))
+    ),
 )
 """The fields of a planting's block, in the order of the panel."""
 PATTERN_FIELDS = {

@@ -1,5 +1,6 @@
 """All plantings of a bed at their places: where each block begins, and what fills its gap."""
 
+from fractions import Fraction
 from functools import cached_property, lru_cache
 
 from attrs import evolve, frozen
@@ -10,7 +11,9 @@ from gardenplot.layout.spread import wider_spacings
 from gardenplot.layout.trays import tray_crop
 from gardenplot.layout.value import Layout
 from gardenplot.plan import Bed, Crop, Establish, Order, Place, Plan, Planting, crop_of, order_of, planting_of
+from gardenplot.plan.clumps import as_planted
 from gardenplot.season import Dates, Site, counting_site, dates_for, share_days, tray_dates
+from gardenplot.season.orders import Each
 
 
 @frozen(cache_hash=True, slots=False)  # with a cached property, every attribute of a slotted class takes a search
@@ -94,6 +97,7 @@ def grown_of(plan: Plan, planting: Planting) -> Grown:
 def _grown(place: Place, planting: Planting, crop: Crop, order: Order | None) -> Grown:
     if planting.hardens is not None:
         return Grown(planting, tray_crop(crop, planting), None)
+    crop = as_planted(crop, planting)
     wider = wider_spacings(place, planting, (planting.in_row or crop.in_row).nm)
     return Grown(planting, crop, order, wider, counting_site(place))
 
@@ -211,17 +215,21 @@ def planted_for_wishes(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], i
     return planted
 
 
-def spacings_for_orders(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], int]:
-    """The length of row in nm that a plant has for each market day, on average over all that is planted for it."""
+def spacings_for_orders(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], Each]:
+    """What a place has for each market day, on average over all that is planted for it."""
+    places: dict[tuple[str, int], int] = {}
     plants: dict[tuple[str, int], int] = {}
     row: dict[tuple[str, int], int] = {}
     for laid in laid_out:
         for one, layout in zip(laid.grown, laid.layouts, strict=True):
             if one.order is not None and layout.plants:
                 wanted = one.order.id, one.planting.market or 1
-                plants[wanted] = plants.get(wanted, 0) + layout.plants
+                places[wanted] = places.get(wanted, 0) + layout.plants
+                plants[wanted] = plants.get(wanted, 0) + layout.plants * one.crop.stand
                 row[wanted] = row.get(wanted, 0) + layout.plants * layout.grid.in_row
-    return {wanted: -(-row[wanted] // plants[wanted]) for wanted in plants}
+    return {
+        wanted: Each(-(-row[wanted] // count), Fraction(plants[wanted], count)) for wanted, count in places.items()
+    }
 
 
 def compete(one: Grown, other: Grown) -> bool:

@@ -8,7 +8,7 @@ from gardenplot.layout.bed_numbers import grown_in, planted_number
 from gardenplot.layout.row_numbers import row_numbers
 from gardenplot.layout.value import Layout
 from gardenplot.plan import Pattern
-from gardenplot.season.orders import sold_number, stand_number
+from gardenplot.season.orders import Each, sold_number, stand_number
 from gardenplot.units import MM
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, worked
 
@@ -62,11 +62,11 @@ def answer_numbers(layout: Layout) -> Iterator[Number]:
         yield over
 
 
-def order_numbers(laid_out: tuple[LaidOut, ...], one: Grown, row: int | None) -> Iterator[Number]:
+def order_numbers(laid_out: tuple[LaidOut, ...], one: Grown, each: Each | None) -> Iterator[Number]:
     """What must stand for a planting's market day, what stands, and by how much that is more or less."""
     if one.order is None:
         return
-    stand = stand_number(one.order, one.crop, row)
+    stand = stand_number(one.order, one.crop, each)
     planted = planted_number(laid_out, one.order.id, one.planting.market or 1)
     yield from against(stand, planted)
 

@@ -46,5 +46,5 @@ def _may_become(one: Planting, then: Planting | None) -> bool:
         return one.actual is not None and one.actual.cleared is not None
     if then is one or not is_in_ground(then):
         return True
-    by_order = ("order", "market") if one.plants is None and one.length is None else ()
+    by_order = ("order", "market", "clump") if one.plants is None and one.length is None else ()
     return all(getattr(one, name) == getattr(then, name) for name in (*BLOCK_FIELDS, *by_order))

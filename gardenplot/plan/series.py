@@ -18,6 +18,7 @@ SHARED = frozenset(
     {
         "pattern", "direction", "rows", "in_row", "row_spacing", "edge", "twin_spacing", "offsets", "cell",
         "plants_per_cell", "plants", "length", "slack", "round_up_to", "end_margin", "remainder", "phase",
+        "clump", "seeds_per_cell",
     }
 )  # fmt: skip
 """What plantings of a series have in common: how they are planted and how large they are, not where and when."""

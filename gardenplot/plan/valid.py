@@ -19,6 +19,7 @@ from gardenplot.plan.lying import Tunnel, Walk
 from gardenplot.plan.valid_goods import feed_says, good_says, hoop_says, jugs_say, watering_says
 from gardenplot.plan.valid_ground import standing_says, strip_says
 from gardenplot.plan.valid_season import (
+    MOST_TOGETHER,
     crop_days,
     gaps_say,
     homes_in,
@@ -218,8 +219,8 @@ def _crop(crop: Crop) -> Says:
         yield "seeds_per_gram", _("{typed} does not lie between 0 and a million").format(typed=crop.seeds_per_gram)
     if crop.plants_per_area is not None and crop.plants_per_area.per_nm2 == 0:
         yield "plants_per_area", _("a rate of nothing sows nothing")
-    yield from whole("seeds_per_cell", crop.seeds_per_cell, 1, 100)
-    yield from whole("clump", crop.clump, 1, 100)
+    yield from whole("seeds_per_cell", crop.seeds_per_cell, 1, MOST_TOGETHER)
+    yield from whole("clump", crop.clump, 1, MOST_TOGETHER)
     if crop.seedlings_per_seed is not None and not 1 <= crop.seedlings_per_seed <= _MOST_IN_CLUSTER:
         words = _("{typed} does not lie between 1 and {most}")
         yield "seedlings_per_seed", words.format(typed=crop.seedlings_per_seed, most=_MOST_IN_CLUSTER)

@@ -8,6 +8,8 @@ from gardenplot.plan.value import CAME, Actual, Crop, Order, Past, Plan, Plantin
 from gardenplot.words import _
 
 MOST_DAYS = 1500
+MOST_TOGETHER = 100
+"""Seeds in a cell, or plants in a place."""
 MOST_MARKETS = 1000
 
 
@@ -29,6 +31,8 @@ def planting_days(planting: Planting) -> Says:
     yield from whole("cool_days", planting.cool_days, 0, MOST_DAYS)
     yield from whole("market", planting.market, 1, MOST_MARKETS)
     yield from whole("sow_cells", planting.sow_cells, 1, 10_000_000)
+    yield from whole("clump", planting.clump, 1, MOST_TOGETHER)
+    yield from whole("seeds_per_cell", planting.seeds_per_cell, 1, MOST_TOGETHER)
     if planting.actual is not None:
         yield from ((f"actual.{name}", says) for name, says in _actual(planting.actual))
 

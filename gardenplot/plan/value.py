@@ -241,11 +241,12 @@ class Planting:
     were typed; the others follow from them. `market` is which of its order's market days it is for, or which time
     of its wish, from 1; plantings
     of one `series` are changed together. `cool_days` are its own instead of its crop's, `soil` is the temperature of
-    its soil at sowing; so many cells as `sow_cells` are to be sown for it, whatever its packet says. With `hardens`
-    it is a block of trays: those of another planting, which stand there from the day that they harden off until they
-    are set out; `plants` are then trays. With `gaps_of` it stands in the places of another planting that are empty,
-    and needs no ground of its own. `wish` is what it was planted for. `letter` is the one that it has on stakes and
-    paper in somebody's hand, and keeps; without one letters run along the plan.
+    its soil at sowing; so many cells as `sow_cells` are to be sown for it, whatever its packet says. `clump` and
+    `seeds_per_cell` stand in place of its crop's. With `hardens` it is a block of trays: those of another planting,
+    which stand there from the day that they harden off until they are set out; `plants` are then trays. With
+    `gaps_of` it stands in the places of another planting that are empty, and needs no ground of its own. `wish` is
+    what it was planted for. `letter` is the one that it has on stakes and paper in somebody's hand, and keeps;
+    without one letters run along the plan.
     """
 
     id: str
@@ -287,6 +288,8 @@ class Planting:
     wish: str | None = None
     gaps_of: str | None = None
     sow_cells: int | None = None
+    clump: int | None = None
+    seeds_per_cell: int | None = None
     letter: str | None = None
 
 

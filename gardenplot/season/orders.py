@@ -9,7 +9,10 @@ from fractions import Fraction
 from functools import lru_cache
 from math import ceil, floor
 
+from attrs import frozen
+
 from gardenplot.plan import Crop, Order
+from gardenplot.plan.clumps import is_own
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, larger, worked
 
 
@@ -66,38 +69,57 @@ def units_to_grow(order: Order, crop: Crop) -> int:
     return ceil(_to_grow(order, crop).value or 0)
 
 
-def stand_for(order: Order, crop: Crop, row: int | None = None) -> int:
-    """The plants that must stand for one market day of an order.
+@frozen
+class Each:
+    """What a place has that something is planted in: nm of row, and the plants that are left in it, on average."""
 
-    `row` is the length of row in nm that a plant has, needed where a unit is cut from a length of row: the crop's own
-    spacing where it is not given.
+    row: int
+    clump: Fraction
+
+
+def stand_for(order: Order, crop: Crop, each: Each | int | None = None) -> int:
+    """The plants that must stand for one market day of an order; of clumps the places.
+
+    `each` is what a place has, or only its length of row in nm, needed where a unit is cut from a length of row: the
+    crop's own spacing and clump where they are not given.
     """
-    return ceil(stand_number(order, crop, row).value or 0)
+    return ceil(stand_number(order, crop, each).value or 0)
+
+
+def _row_number(crop: Crop, each: Each | int | None) -> Number:
+    row = each.row if isinstance(each, Each) else each
+    return known("in_row_spacing", row or crop.in_row.nm, Unit.SPACING, source=Source.PACKET)
 
 
 @lru_cache(maxsize=4096)
-def stand_number(order: Order, crop: Crop, row: int | None = None) -> Number:
-    """The plants that must stand for one market day of an order, with their working; `row` is as in `stand_for`."""
+def stand_number(order: Order, crop: Crop, each: Each | int | None = None) -> Number:
+    """The plants that must stand for one market day of an order, with their working; `each` is as in `stand_for`."""
     if order.row_per_unit is not None:
         grow = _to_grow(order, crop)
-        each = known("row_per_unit", order.row_per_unit.nm, Unit.LENGTH, source=Source.OF_ORDER)
-        plant = known("in_row_spacing", row or crop.in_row.nm, Unit.SPACING, source=Source.PACKET)
-        return _up("stand", "to_grow × row_per_unit ÷ in_row_spacing", grow, each, plant)
+        unit = known("row_per_unit", order.row_per_unit.nm, Unit.LENGTH, source=Source.OF_ORDER)
+        plant = _row_number(crop, each)
+        return _up("stand", "to_grow × row_per_unit ÷ in_row_spacing", grow, unit, plant)
     ordered, loss = _ordered(order), _loss_number(crop)
-    left, each_left = (" ÷ clump", clump_numbers(crop)) if crop.stand > 1 else ("", ())
+    each_left = clump_numbers(crop, each)
+    left = " ÷ clump" if each_left else ""
     if order.units_per_plant is not None:
-        each = known("units_per_plant", order.units_per_plant, Unit.COUNT, source=Source.OF_ORDER)
+        units = known("units_per_plant", order.units_per_plant, Unit.COUNT, source=Source.OF_ORDER)
         formula = "ordered ÷ (units_per_plant × (1 − field_loss))"
-        return _up("stand", formula + left, ordered, each, loss, *each_left)
+        return _up("stand", formula + left, ordered, units, loss, *each_left)
     if order.plants_per_unit == 1:
         return _up("stand", "ordered ÷ (1 − field_loss)" + left, ordered, loss, *each_left)
-    each = known("plants_per_unit", order.plants_per_unit, Unit.COUNT, source=Source.OF_ORDER)
-    return _up("stand", "ordered × plants_per_unit ÷ (1 − field_loss)" + left, ordered, each, loss, *each_left)
+    plants = known("plants_per_unit", order.plants_per_unit, Unit.COUNT, source=Source.OF_ORDER)
+    return _up("stand", "ordered × plants_per_unit ÷ (1 − field_loss)" + left, ordered, plants, loss, *each_left)
 
 
-def clump_numbers(crop: Crop) -> tuple[Number, ...]:
-    """The plants that are left in a place, where they are more than one."""
-    return (known("clump", crop.stand, Unit.COUNT, source=Source.PACKET),) if crop.stand > 1 else ()
+def clump_numbers(crop: Crop, each: Each | int | None = None) -> tuple[Number, ...]:
+    """The plants that are left in a place, where they are more than one; on average where plantings differ."""
+    left = each.clump if isinstance(each, Each) else Fraction(crop.stand)
+    if left == 1:
+        return ()
+    is_packet = left == crop.stand and not is_own(crop, "clump")
+    typed = Source.OF_PLANTING if left.denominator == 1 else Source.COUNTED
+    return (known("clump", left, Unit.COUNT, source=Source.PACKET if is_packet else typed),)
 
 
 def _to_grow(order: Order, crop: Crop) -> Number:
@@ -117,30 +139,30 @@ def _up(name: str, formula: str, *terms: Number) -> Number:
 
 
 @lru_cache(maxsize=4096)
-def units_from(order: Order, crop: Crop, plants: int, row: int | None = None) -> int:
+def units_from(order: Order, crop: Crop, plants: int, each: Each | int | None = None) -> int:
     """The units that the plants of so many places leave to sell after what is lost: rounded down."""
-    return floor(sold_number(order, crop, known("planted_for", plants, Unit.COUNT), row).value or 0)
+    return floor(sold_number(order, crop, known("planted_for", plants, Unit.COUNT), each).value or 0)
 
 
-def sold_number(order: Order, crop: Crop, stands: Number, row: int | None = None) -> Number:
-    """The units that the plants that stand leave to sell, with their working; `row` is as in `stand_for`."""
-    lost, left, each_left = _loss_number(crop), f"{stands.name} × (1 − field_loss)", clump_numbers(crop)
+def sold_number(order: Order, crop: Crop, stands: Number, each: Each | int | None = None) -> Number:
+    """The units that the plants that stand leave to sell, with their working; `each` is as in `stand_for`."""
+    lost, left, each_left = _loss_number(crop), f"{stands.name} × (1 − field_loss)", clump_numbers(crop, each)
     left += " × clump" if each_left else ""
     if order.row_per_unit is not None:
         # Whole units are counted before any is lost, as they were when the row was sized.
-        return _down("to_sell", "all_units × (1 − field_loss)", _units_in_row(order, crop, stands, row), lost)
+        return _down("to_sell", "all_units × (1 − field_loss)", _units_in_row(order, crop, stands, each), lost)
     if order.units_per_plant is not None:
-        each = known("units_per_plant", order.units_per_plant, Unit.COUNT, source=Source.OF_ORDER)
-        return _down("to_sell", f"{left} × units_per_plant", stands, lost, each, *each_left)
+        units = known("units_per_plant", order.units_per_plant, Unit.COUNT, source=Source.OF_ORDER)
+        return _down("to_sell", f"{left} × units_per_plant", stands, lost, units, *each_left)
     if order.plants_per_unit == 1:
         return _down("to_sell", left, stands, lost, *each_left)
-    each = known("plants_per_unit", order.plants_per_unit, Unit.COUNT, source=Source.OF_ORDER)
-    return _down("to_sell", f"{left} ÷ plants_per_unit", stands, lost, each, *each_left)
+    plants = known("plants_per_unit", order.plants_per_unit, Unit.COUNT, source=Source.OF_ORDER)
+    return _down("to_sell", f"{left} ÷ plants_per_unit", stands, lost, plants, *each_left)
 
 
-def _units_in_row(order: Order, crop: Crop, stands: Number, row: int | None) -> Number:
+def _units_in_row(order: Order, crop: Crop, stands: Number, each: Each | int | None) -> Number:
     """Whole units that are cut from a length of row."""
-    apart = known("in_row_spacing", row or crop.in_row.nm, Unit.SPACING, source=Source.PACKET)
+    apart = _row_number(crop, each)
     cut = known("row_per_unit", order.row_per_unit.nm if order.row_per_unit else None, Unit.LENGTH,
                 source=Source.OF_ORDER)  # fmt: skip
     return _down("all_units", f"{stands.name} × in_row_spacing ÷ row_per_unit", stands, apart, cut)

@@ -23,6 +23,7 @@ from attrs import evolve, frozen
 
 from gardenplot.layout import Grown, Layout
 from gardenplot.plan import Crop, Establish, Pattern, Planting
+from gardenplot.plan.clumps import is_own
 from gardenplot.plan.value import CAME
 from gardenplot.season.orders import clump_numbers
 from gardenplot.units import Share
@@ -186,7 +187,7 @@ def raising(
 
 def _in_cells(crop: Crop, made: Raising, cells: Number, kept: Number) -> Raising:
     """What so many cells take, of which so many places or plants are kept."""
-    each = known("seeds_per_cell", crop.seeds_per_cell or 1, Unit.COUNT, source=_typed(crop.seeds_per_cell))
+    each = known("seeds_per_cell", crop.seeds_per_cell or 1, Unit.COUNT, source=_typed(crop, "seeds_per_cell"))
     seed = worked("seeds", Unit.COUNT, "cells × seeds_per_cell", cells, each, trust=Trust.GOOD, source=RULES)
     trays = worked("trays", Unit.COUNT, "cells ÷ cells_per_tray", cells, _in_tray(crop), rounding=UP, source=RULES)
     last = worked(
@@ -221,7 +222,7 @@ def _fit(crop: Crop) -> tuple[str, tuple[Number, ...]]:
     germination = part("germination", crop.germination)
     if (crop.seeds_per_cell or 1) == 1:
         return "germination", (germination,)
-    each = known("seeds_per_cell", crop.seeds_per_cell, Unit.COUNT, source=PACKET)
+    each = known("seeds_per_cell", crop.seeds_per_cell, Unit.COUNT, source=_typed(crop, "seeds_per_cell"))
     if not is_thinned(crop) or crop.stand <= _seedlings(crop):
         return "(1 − (1 − germination)^seeds_per_cell)", (germination, each)
     must = worked("seeds_needed", Unit.COUNT, "clump ÷ seedlings_per_seed", *clump_numbers(crop), _of_a_seed(crop),
@@ -255,7 +256,7 @@ def _stand(crop: Crop, places: Number) -> Number | None:
 
 def _thinned(crop: Crop, seed: Number, kept: Number) -> Number:
     """About how many seedlings are thinned out: all that come up less those that are left in the places kept."""
-    left = known("clump", crop.stand, Unit.COUNT, source=_typed(crop.clump))
+    left = known("clump", crop.stand, Unit.COUNT, source=_typed(crop, "clump"))
     return worked(
         "thinned", Unit.COUNT, f"larger(seeds × germination × seedlings_per_seed − {kept.name} × clump, 0)", seed,
         part("germination", crop.germination), _of_a_seed(crop), kept, left, rounding=DOWN, trust=Trust.FAIR,
@@ -270,8 +271,10 @@ def part(name: str, share: Share | None, *, missing: Fraction | None = None, sou
     return known(name, share.part, Unit.SHARE, source=source)
 
 
-def _typed(number: int | None) -> Source:
-    return NOT_TYPED if number is None else PACKET
+def _typed(crop: Crop, name: str) -> Source:
+    if is_own(crop, name):
+        return Source.OF_PLANTING
+    return NOT_TYPED if getattr(crop, name) is None else PACKET
 
 
 def _direct(crop: Crop, made: Raising, places: Number, in_row: int, *, is_band: bool) -> Raising:
@@ -290,12 +293,12 @@ def _seed_sown(crop: Crop, places: Number, in_row: int, slack: Number, *, is_ban
         rate = known("sown", crop.seeds_per_row.per_nm, Unit.PER_LENGTH, source=PACKET)
         return _up("row × sown × (1 + slack)", row, rate, slack)
     if (crop.seeds_per_cell or 1) > 1 and not is_band:
-        each = known("seeds_per_cell", crop.seeds_per_cell, Unit.COUNT, source=PACKET)
+        each = known("seeds_per_cell", crop.seeds_per_cell, Unit.COUNT, source=_typed(crop, "seeds_per_cell"))
         return _up(f"{places.name} × seeds_per_cell × (1 + slack)", places, each, slack)
     germination = part("germination", crop.germination)
     if is_band or (crop.stand == 1 and crop.seedlings_per_seed is None):
         return _up(f"{places.name} ÷ germination × (1 + slack)", places, germination, slack)
-    left = known("clump", crop.stand, Unit.COUNT, source=_typed(crop.clump))
+    left = known("clump", crop.stand, Unit.COUNT, source=_typed(crop, "clump"))
     must = worked("seeds_needed", Unit.COUNT, "clump ÷ seedlings_per_seed", left, _of_a_seed(crop), rounding=UP,
                   source=RULES)  # fmt: skip
     return _up(f"{places.name} × seeds_needed ÷ germination × (1 + slack)", places, must, germination, slack)

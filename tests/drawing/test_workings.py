@@ -11,7 +11,7 @@ from gardenplot.drawing.workings import counted_numbers, trays_line
 from gardenplot.layout import Grown, Layout, lay_out_plan
 from gardenplot.plan import Bed, Plan
 from gardenplot.units import Units
-from gardenplot.working import Number, Trust
+from gardenplot.working import Number, Source, Trust, numbers_in
 from tests.drawing.hand_worked import hand_worked, only_bed, plan_from
 from tests.layout.ground import Fields
 from tests.plans import plans
@@ -280,3 +280,44 @@ def test_an_order_of_a_crop_in_clumps_is_met_by_clumps() -> None:
     plan = plan_from(beds=[bed], crops=[crop], orders=[order], plantings=[planting])
     ((_bed, one, layout),) = grown(plan)
     assert order_met_words(plan, one, layout) == "3 clumps short of 63"
+
+
+def with_clumps(*clumps: int | None) -> Plan:
+    """40 bunches of 5 beetroots from a packet with clumps of 4: a bed of 30 places for each of some plantings."""
+    crop = {"id": "c", "name": "Beet", "in_row": "25 cm", "row_spacing": "30 cm", "field_loss": "20 %", "clump": 4}
+    order = {"id": "o", "crop": "c", "units": 40, "plants_per_unit": 5, "on": "2027-07-03"}
+    planting = {"crop": "c", "from": "0 m", "plants": 30, "order": "o"}
+    mine = [planting | {"id": f"p{at}", "bed": f"b{at}"} | ({"clump": one} if one else {})
+            for at, one in enumerate(clumps)]  # fmt: skip
+    beds = [
+        {"id": f"b{at}", "name": f"Bed {at}", "length": "9 m", "width": "90 cm"} for at, _one in enumerate(clumps)
+    ]
+    return plan_from(beds=beds, crops=[crop], orders=[order], plantings=mine)
+
+
+@pytest.mark.parametrize(
+    ("clumps", "words"),
+    [
+        ((None,), "33 clumps short of 63"),  # 250 plants: 62.5 clumps of 4
+        ((5,), "20 clumps short of 50"),
+        ((1,), "220 plants short of 250"),
+        ((None, 5), "met, 4 to spare of 60"),  # 120 plants and 150, 4.5 a place: 55.6
+        ((None, 2), "24 clumps short of 84"),  # 120 and 60, 3 a place: 83.3
+    ],
+)
+def test_plantings_have_clumps_of_their_own_and_count_for_their_order_by_their_plants(
+    clumps: tuple[int | None, ...], words: str
+) -> None:
+    plan = with_clumps(*clumps)
+    (_bed, one, layout) = grown(plan)[0]
+    assert order_met_words(plan, one, layout).startswith(words)
+
+
+def test_a_planting_thinned_otherwise_than_its_packet_says_is_raised_so_and_says_where_that_comes_from() -> None:
+    """By hand, as of a crop in clumps: 100 places and 20 % spare, 2 seeds at 80 %, none in a cell once in 25."""
+    plan = beds_of({"plants": 100, "clump": 2, "seeds_per_cell": 2})
+    ((_bed, one, layout),) = grown(plan)
+    assert trays_line(one, layout) == "120 clumps of 2, 125 cells, 2 trays of 72, 200 plants in the end"
+    found = {each.name: each for number in numbers(plan, 0) for each in numbers_in(number)}
+    assert found["clump"].source is found["seeds_per_cell"].source is Source.OF_PLANTING
+    assert all(crop.clump is None for crop in plan.crops)

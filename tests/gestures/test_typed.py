@@ -91,6 +91,8 @@ def test_whatever_is_typed_gives_a_valid_plan_or_says_what_is_wrong(plan: Plan, 
         ("row_spacing", "25 cm to 40 cm", "row_spacing", (parse_length("25 cm"), parse_length("40 cm"))),
         ("slack", "30 cm", "slack", parse_length("30 cm")),
         ("round_up_to", "50 cm", "round_up_to", parse_length("50 cm")),
+        ("clump", "4", "clump", 4),
+        ("seeds_per_cell", "6", "seeds_per_cell", 6),
     ],
 )
 def test_what_is_typed_becomes_the_plantings_own(name: str, text: str, attribute: str, value: object) -> None:
@@ -146,6 +148,9 @@ def test_what_is_no_length_is_not_taken(name: str, text: str) -> None:
         ("plants", "99999999"),
         ("rows", "1.5"),
         ("rows", "0"),
+        ("clump", "0"),
+        ("clump", "101"),
+        ("seeds_per_cell", "a few"),
         ("from", ""),
         ("to", ""),
         ("length", "0 cm"),
@@ -174,6 +179,8 @@ PACKET_WORDS = {
     "edge": "half the row spacing: 15 cm",
     "slack": "none",
     "end_margin": "half a spacing",
+    "clump": "one plant",
+    "seeds_per_cell": "one",
     "in_ground": "no day yet",
 }
 

@@ -84,7 +84,11 @@ ATTEMPTS: dict[str, Attempt] = {
     "change_planting": lambda plan, data: edits.change_planting(
         plan,
         id_in(data, plan.plantings),
-        **data.draw(st.dictionaries(st.sampled_from(["plants", "rows"]), st.none() | st.integers(-1, 9))),
+        **data.draw(
+            st.dictionaries(
+                st.sampled_from(["plants", "rows", "clump", "seeds_per_cell"]), st.none() | st.integers(-1, 9)
+            )
+        ),
         length=a_length(data),
     ),
     "suppose_planting": lambda plan, data: edits.suppose_planting(

@@ -65,7 +65,7 @@ EVERY_FIELD = """{
                  "direction": "across", "twin_spacing": "4 in", "offsets": ["6 in", "1 ft"], "cell": "1 ft",
                  "plants_per_cell": 4, "remainder": "spread", "phase": "best", "sow": "2028-02-29",
                  "ready": "2028-05-05", "cool_days": 7, "soil": "10 °C", "market": 2, "series": "s1", "wish": "w1",
-                 "sow_cells": 28, "letter": "C",
+                 "sow_cells": 28, "letter": "C", "clump": 3, "seeds_per_cell": 5,
                  "actual": {"sown": "2028-03-01", "emerged": "2028-03-14", "stand": 90, "potted_up": "2028-03-16",
                             "hardened": "2028-03-20",
                             "set_out": "2028-03-28", "planted": 88, "harvested": "2028-05-06",

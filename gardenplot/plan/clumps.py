@@ -1,0 +1,38 @@
+"""How many plants stand together in a place: as the packet says, or as it was typed for a planting."""
+
+from functools import lru_cache
+
+from attrs import fields, frozen
+
+from gardenplot.plan.find import crop_of
+from gardenplot.plan.value import Crop, Plan, Planting
+
+OF_PLANTING = ("clump", "seeds_per_cell")
+"""What a planting may say in place of its crop."""
+
+
+@frozen(cache_hash=True)
+class CropAsPlanted(Crop):
+    """A crop as a planting has it: `own` are the fields that were typed for the planting."""
+
+    own: frozenset[str] = frozenset()
+
+
+@lru_cache(maxsize=4096)
+def as_planted(crop: Crop, planting: Planting) -> Crop:
+    """The crop with what a planting says in its place; the very crop where it says nothing."""
+    own = {name: number for name in OF_PLANTING if (number := getattr(planting, name)) is not None}
+    if not own:
+        return crop
+    packet = {each.name: getattr(crop, each.name) for each in fields(Crop)}
+    return CropAsPlanted(**packet | own, own=frozenset(own))
+
+
+def is_own(crop: Crop, name: str) -> bool:
+    """Whether a field of a crop was typed for a planting of it."""
+    return isinstance(crop, CropAsPlanted) and name in crop.own
+
+
+def crop_as_planted(plan: Plan, planting: Planting) -> Crop:
+    """The crop of a planting, with what that says in its place."""
+    return as_planted(crop_of(plan, planting.crop), planting)
