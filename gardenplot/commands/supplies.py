@@ -173,12 +173,20 @@ def _print(plan: Plan, asked: Asked, *, workings: bool) -> None:
         for line in supply_lines(plan, bed.id)[1:]:
             print(f"{bed.name}: {line}")
     print_carry(plan, asked)
+    print()
+    _print_cautions(shop_groups(plan, asked))
     for planting in plan.plantings if workings else ():
         one = raised[planting.id]
         last = one.filled if one.trays is not None else one.weight if one.grams is not None else one.seed
         if last is not None:
             print(f"\n{titled(plan, planting.id, looks(plan))}")
             print_working(plan, last)
+
+
+def _print_cautions(groups: tuple[ShopGroup, ...]) -> None:
+    """What is said of what is needed, each once."""
+    for words in cautions_of(row.item.kind for group in groups for row in group.rows):
+        print(words)
 
 
 def _print_raising(plan: Plan, raised: Mapping[str, Raising]) -> None:
@@ -228,8 +236,7 @@ def _print_list(plan: Plan, groups: tuple[ShopGroup, ...], *, workings: bool) ->
     cost = cost_words(plan, groups)
     if cost:
         print(_("cost: {cost}").format(cost=cost))
-    for words in cautions_of(row.item.kind for group in groups for row in group.rows):
-        print(words)
+    _print_cautions(groups)
     if workings:
         for row in (row for group in groups for row in group.rows):
             print(f"\n{row.cells[0]}")

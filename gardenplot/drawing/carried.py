@@ -21,7 +21,7 @@ from gardenplot.drawing.stake_count import stakes_number, stakes_words
 from gardenplot.drawing.stakes import stakes
 from gardenplot.drawing.tape_legs import LEGS, is_taped
 from gardenplot.drawing.turns import turns
-from gardenplot.drawing.workings import bought_words
+from gardenplot.drawing.workings import with_bought
 from gardenplot.layout import Grown, LaidOut, Layout, kept_for
 from gardenplot.layout.candidate import has_even_rows
 from gardenplot.plan import Bed, Cover, Crop, Establish, GoodKind, Pattern, Plan, crop_of
@@ -83,10 +83,15 @@ def tape_number(bed: Bed, units: Units) -> Number:
                       source=Source.PYTHAGORAS, using={"root": _root})  # fmt: skip
         reach = worked("reach", Unit.LENGTH, "larger(bed_length, diagonal)", long, over, source=Source.GEOMETRY,
                        using={"larger": larger})  # fmt: skip
+    return in_wholes("tape_length", reach, units)
+
+
+def in_wholes(name: str, long: Number, units: Units) -> Number:
+    """A length in whole metres or feet, rounded up, as it is sold."""
     unit = known("whole_length", M if units is Units.METRIC else FOOT, Unit.LENGTH, source=RULES)
-    wholes = worked("wholes", Unit.COUNT, f"{reach.name} ÷ whole_length", reach, unit, rounding=Rounding.UP,
+    wholes = worked("wholes", Unit.COUNT, f"{long.name} ÷ whole_length", long, unit, rounding=Rounding.UP,
                     source=RULES)  # fmt: skip
-    return worked("tape_length", Unit.LENGTH, "wholes × whole_length", wholes, unit, source=RULES)
+    return worked(name, Unit.LENGTH, "wholes × whole_length", wholes, unit, source=RULES)
 
 
 def _root(square: Fraction) -> Fraction:
@@ -238,8 +243,8 @@ def block_words(one: Grown, layout: Layout, units: Units) -> str:
     """What is carried for a block: "136 plants (3 trays)", "63 clumps of 4 (2 trays)", "832 seeds, 12 / ft"."""
     made = raised_for(one, layout)
     if made.to_sow is None and not made.is_all_bought:
-        return ", ".join((_seed_words(one.crop, made, layout, units), *bought_words(made)))
+        return with_bought(_seed_words(one.crop, made, layout, units), made)
     words = so_many_clumps(layout.plants, one.crop.stand)
     if made.trays:
         words += " " + ngettext("({count} tray)", "({count} trays)", made.trays).format(count=made.trays)
-    return ", ".join((words, *bought_words(made)))
+    return with_bought(words, made)

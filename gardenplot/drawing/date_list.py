@@ -16,7 +16,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between
 from gardenplot.drawing.so_many import so_many_plants, so_many_seeds, so_many_trays
-from gardenplot.drawing.workings import bought_words
+from gardenplot.drawing.workings import with_bought
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Actual, Bed, Cover, Establish, Plan, bed_of
 from gardenplot.season import market_made, markets_missed
@@ -179,7 +179,7 @@ def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str) -> Iterato
         yield from row(Job.POT_UP, dates.pot_up, raise_plants, done=came.potted_up is not None)
     trays = raise_plants if made.trays is None else so_many_trays(made.trays)
     yield from row(Job.HARDEN, dates.harden, trays, until=dates.set_out, done=came.hardened is not None)
-    yield from row(Job.SET_OUT, dates.set_out, ", ".join((plants, *bought_words(made))), done=in_bed)
+    yield from row(Job.SET_OUT, dates.set_out, with_bought(plants, made), done=in_bed)
     over = None if dates.last is None or dates.last == date.max else dates.last + timedelta(days=1)
     yield from row(
         Job.READY, dates.ready, _ready(one, layout), until=over, done=came.harvested is not None, missed=_missed(one)

@@ -12,7 +12,7 @@ from gardenplot.drawing.days import day_words, weekday_words
 from gardenplot.drawing.finding_numbers import finding_numbers
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import PATTERNS, titled, where
-from gardenplot.drawing.shopping_list import ShopGroup, what_words
+from gardenplot.drawing.shopping_list import ShopGroup, in_whole_lengths, what_words
 from gardenplot.drawing.supply_words import numbers_of
 from gardenplot.drawing.workings import bed_numbers, planting_numbers
 from gardenplot.findings import Finding, find_all, find_of_planting
@@ -193,9 +193,9 @@ def of_item(plan: Plan, item: Item) -> Opened:
     """What of a thing on the list is needed, in store, to buy, in packs, and what it costs; its size at the end."""
     told = [each for each in (item.cost, item.packs, item.lacking) if each.value is not None]
     size = [_size(plan, item)] if item.kind in _SIZED and item.size is not None else []
-    in_all = [] if item.in_all is None else [item.in_all]
-    days = _days_of(plan, item.plantings)
-    return Opened(what_words(plan, item), (*told, item.needed, *in_all, item.in_store, *size, *days))
+    in_all = [item.in_all] if item.in_all is not None and item.in_all.value != item.needed.value else []
+    days, long = _days_of(plan, item.plantings), in_whole_lengths(plan, item)
+    return Opened(what_words(plan, item), (*told, item.needed, *in_all, item.in_store, *size, *days, *long))
 
 
 def _days_of(plan: Plan, plantings: tuple[str, ...]) -> Iterator[Number]:

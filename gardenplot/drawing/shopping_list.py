@@ -2,10 +2,11 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
+from functools import partial
 
 from attrs import frozen
 
-from gardenplot.drawing.carried import marking_needs, turn_days, whole_words
+from gardenplot.drawing.carried import in_wholes, marking_needs, turn_days, whole_words
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.number_words import value_words
@@ -15,6 +16,7 @@ from gardenplot.layout import LaidOut, lay_out_plan
 from gardenplot.plan import GoodKind, Plan, crop_of, planting_of
 from gardenplot.season import dates_of
 from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, Need, shopping, total_cost
+from gardenplot.units import Units
 from gardenplot.units.figures import grouped, offset, span
 from gardenplot.words import _, ngettext
 from gardenplot.working import Number, Unit
@@ -130,13 +132,18 @@ def _measure(need: Need) -> Fraction:
     return Fraction(need.size or 0) if need.kind is GoodKind.TAPE else need.number.value or Fraction(0)
 
 
+def _words(plan: Plan, item: Item, number: Number) -> str:
+    """A number of a thing: seeds are called so, and whole metres or feet have no further digits."""
+    units = plan.place.units
+    if item.kind is GoodKind.SEED and number.unit is Unit.COUNT and number.value is not None:
+        return so_many_seeds(int(number.value))
+    if number.unit is Unit.LENGTH and in_wholes(number.name, number, units).value == number.value is not None:
+        return whole_words(number.whole or 0, units)
+    return value_words(number, units, plan.place.money)
+
+
 def _row(plan: Plan, item: Item) -> ShopRow:
-    units, money = plan.place.units, plan.place.money
-
-    def words(number: Number) -> str:
-        is_seed = item.kind is GoodKind.SEED and number.unit is Unit.COUNT and number.value is not None
-        return so_many_seeds(int(number.value or 0)) if is_seed else value_words(number, units, money)
-
+    words = partial(_words, plan, item)
     if item.needed.value is None:
         return ShopRow((what_words(plan, item), words(item.needed), "", "", ""), item, lacks=True)
     stored = words(item.in_store) if item.in_store.terms else ""
@@ -144,8 +151,27 @@ def _row(plan: Plan, item: Item) -> ShopRow:
     needed = words(item.needed)
     if item.in_all is not None and item.in_all.value != item.needed.value:
         needed = _("{needed} at once, {in_all} in all").format(needed=needed, in_all=words(item.in_all))
-    cells = (what_words(plan, item), needed, stored, _to_buy(item, words(item.lacking)), cost)
+    cells = (what_words(plan, item), needed, stored, _to_buy(item, _lacking_words(plan, item)), cost)
     return ShopRow(cells, item)
+
+
+def _lacking_words(plan: Plan, item: Item) -> str:
+    """What lacks; of what is sold by its length in whole metres or feet."""
+    if item.lacking.unit is not Unit.LENGTH or not item.lacking.value:
+        return _words(plan, item, item.lacking)
+    units = plan.place.units
+    return whole_words(in_wholes("buy_length", item.lacking, units).whole or 0, units)
+
+
+def in_whole_lengths(plan: Plan, item: Item) -> Iterator[Number]:
+    """What is told in whole metres or feet and otherwise than its number: to buy, needed or in store."""
+    told = ("buy_length", item.lacking), ("needed_length", item.needed), ("stored_length", item.in_store)
+    units = plan.place.units
+    for name, number in told:
+        whole = in_wholes(name, number, units) if number.unit is Unit.LENGTH and number.value else None
+        is_told = name == "buy_length" or (whole is not None and whole.value == number.value)
+        if whole is not None and is_told and (whole.value != number.value or units is not Units.METRIC):
+            yield whole
 
 
 def _to_buy(item: Item, lacking: str) -> str:

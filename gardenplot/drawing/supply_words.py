@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from gardenplot.drawing.cautions import WATER
+from gardenplot.drawing.cautions import JUGS, WATER
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between
 from gardenplot.drawing.workings import bed_numbers, planting_numbers
@@ -18,12 +18,16 @@ from gardenplot.working import Number, Source, Unit, known
 
 
 def supply_lines(plan: Plan, bed_id: str) -> tuple[str, ...]:
-    """A bed's jugs, water and feeds, a line each under a heading, and what holds for water; nothing without any."""
+    """A bed's jugs, water and feeds, a line each under a heading; nothing where there are none."""
     bed = bed_of(plan, bed_id)
-    water = [*_water_lines(plan, bed)]
-    water += [WATER] if water else []
-    lines = [*_jug_lines(plan, bed), *water, *_feed_lines(plan, bed)]
+    lines = [*_jug_lines(plan, bed), *_water_lines(plan, bed), *_feed_lines(plan, bed)]
     return (_("Water and soil"), *lines) if lines else ()
+
+
+def supply_cautions(plan: Plan, bed_id: str) -> tuple[str, ...]:
+    """What is said of a bed that is watered by drip lines or stands among jugs."""
+    has_jugs, has_lines = any(one.bed == bed_id for one in plan.jugs), bool(bed_of(plan, bed_id).drip_lines)
+    return (*((JUGS,) if has_jugs else ()), *((WATER,) if has_lines else ()))
 
 
 def numbers_of(plan: Plan, bed_id: str, planting_id: str | None) -> tuple[Number, ...]:

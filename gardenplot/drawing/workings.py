@@ -115,6 +115,11 @@ def bought_words(made: Raising) -> tuple[str, ...]:
     return (_("{plants} bought in").format(plants=so_many_plants(made.bought.whole or 0)),)
 
 
+def with_bought(words: str, made: Raising) -> str:
+    """What is planted, with what of it is bought in: "136 plants, 16 plants bought in"; of all of it that alone."""
+    return ", ".join(bought_words(made) if made.is_all_bought else (words, *bought_words(made)))
+
+
 def trays_line(one: Grown, layout: Layout) -> str:
     """What to raise in words: "157 plants, 175 cells, 3 trays of 84; 2 trays still give about 151"."""
     made = raised_for(one, layout)

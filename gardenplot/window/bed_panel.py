@@ -10,7 +10,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import between_readings, marked, says, where
 from gardenplot.drawing.shape_words import map_words
 from gardenplot.drawing.style import Ink
-from gardenplot.drawing.supply_words import supply_lines
+from gardenplot.drawing.supply_words import supply_cautions, supply_lines
 from gardenplot.findings import Kind, find_about, find_all, find_in_bed
 from gardenplot.gestures.ground_typed import GROUND_FIELDS
 from gardenplot.gestures.history_typed import HISTORY
@@ -80,7 +80,7 @@ class BedPanel(QWidget):
         look = looks(plan)
         self.covers.setText("\n".join(cover_lines(plan, bed_id)))
         self.covers.setVisible(bool(self.covers.text()))
-        self.supplies.setText("\n".join(supply_lines(plan, bed_id)))
+        self.supplies.setText("\n".join((*supply_lines(plan, bed_id), *supply_cautions(plan, bed_id))))
         self.supplies.setVisible(bool(self.supplies.text()))
         self.drip.setText("\n".join(drip_lines(laid, look, plan.place.units)))
         self.drip.setVisible(bool(self.drip.text()))

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from PySide6.QtWidgets import QApplication
 
+from gardenplot.drawing.cautions import COVERS
 from gardenplot.layout import lay_out_plan
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Plan
@@ -138,7 +139,7 @@ def expect_bed(person: Person) -> None:
     """Nothing left over, 13 hoops, and all rows 5 in from the drip lines."""
     panel = person.window.inspector.bed
     person.expect(panel.left.text, "nothing left at its fullest")
-    person.expect(lambda: plain(panel.covers.text()), "Covers 0′ 0″ – 48′ 0″, 13 hoops 4′ 0″ apart")
+    person.expect(lambda: plain(panel.covers.text()), f"Covers 0′ 0″ – 48′ 0″, 13 hoops 4′ 0″ apart {COVERS}")
     person.expect(panel.drip.text, "Rows from the nearest drip line\nA  5″, 5″, 5″\nB  5″")
     person.expect(panel.findings.text, "")
 

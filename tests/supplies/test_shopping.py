@@ -10,6 +10,7 @@ from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
 
+from gardenplot.drawing.carried import block_words
 from gardenplot.drawing.shopping_list import shop_groups
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Actual, Good, GoodKind, Plan, Sheeting
@@ -17,7 +18,7 @@ from gardenplot.plan.file import plan_of_text
 from gardenplot.supplies import raised_for
 from gardenplot.supplies.raising import was_sown
 from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, shopping, total_cost
-from gardenplot.units import CM, LITRE, Amount, M, parse_amount, parse_length, parse_price, parse_share
+from gardenplot.units import CM, LITRE, Amount, M, Units, parse_amount, parse_length, parse_price, parse_share
 from gardenplot.working import numbers_in
 from tests.plans import plans
 
@@ -93,6 +94,18 @@ def test_film_is_listed_by_its_own_width_beside_the_cloth() -> None:
     assert found.needed.value == Fraction("14.3") * M
     assert found.size == pytest.approx(147.810 * CM, abs=0.001 * CM)
     assert item(evolve(plan, covers=(film,)), GoodKind.CLOTH) == item(plan, GoodKind.CLOTH)
+
+
+@pytest.mark.parametrize(
+    ("typed", "told"),
+    [("1 m", ("28 m", "28 m")), ("1.1 m", ("28.40 m", "29 m"))],  # 12 m and both ends, in two layers
+)
+def test_what_is_sold_by_its_length_is_bought_in_whole_metres(typed: str, told: tuple[str, str]) -> None:
+    plan = plan_with_goods()
+    (cover,) = plan.covers
+    longer = evolve(plan, covers=(evolve(cover, cloth_end=parse_length(typed)),))
+    (cells,) = [row.cells for group in shop_groups(longer) for row in group.rows if row.item.kind is GoodKind.CLOTH]
+    assert tuple(cell.replace("\u2009", " ") for cell in (cells[1], cells[3])) == told
 
 
 def test_what_is_in_store_is_taken_off_and_packs_are_whole() -> None:
@@ -217,6 +230,15 @@ def test_plants_bought_in_are_to_buy_and_are_neither_raised_nor_sown() -> None:
     assert item(whole, GoodKind.PLANT, "pak").needed.value == 136
     assert item(whole, GoodKind.SEED, "pak").needed.value == 57
     assert item(whole, GoodKind.TRAY, "84").needed.value == 1
+
+
+@pytest.mark.parametrize(
+    ("bought", "words"),
+    [(0, "136 plants (3 trays)"), (16, "136 plants (2 trays), 16 plants bought in"), (136, "136 plants bought in")],
+)
+def test_what_goes_to_the_bed_says_what_of_it_is_bought_in(bought: int, words: str) -> None:
+    laid = lay_out_plan(with_bought(bought))[0]
+    assert block_words(laid.grown[0], laid.layouts[0], Units.METRIC) == words
 
 
 def test_what_was_sown_for_all_places_was_sown_so_though_some_are_bought_in_later() -> None:

@@ -187,8 +187,8 @@ def test_a_bed_is_fed_and_watered_and_its_numbers_follow(stocked: MainWindow) ->
     lines = stocked.inspector.bed.supplies.text().replace("\u2009", " ").splitlines()
     assert lines[1:] == [
         "281 l a week, by drip in 1.9 h, drip lines take 150 l/h, a full tank lasts 24 days",
-        WATER,
         "compost: 225 l",
+        WATER,
     ]
 
 
