@@ -1,4 +1,4 @@
-"""`gardenplot sheet PLAN OUT.pdf [--what KIND ...] [--bed ID ...] [--label SIZE] [--paper ...]`: sheets to print."""
+"""`gardenplot sheet PLAN OUT.pdf [--what KIND]... [--bed ID]... [--label SIZE] [--paper ...]`: sheets to print."""
 
 from argparse import ArgumentParser, ArgumentTypeError, Namespace
 from datetime import date

@@ -13,13 +13,16 @@ COLUMNS = ("bed", "planting", "row", "plant", "x_mm", "y_mm")
 
 
 def drawn(plan: Plan, told: Told = untold) -> bytes:
-    """The CSV of a plan: rows and plants are numbered from 1, from the base line across and from the head on."""
+    """The CSV of a plan: rows and plants are numbered from 1, from the base line across and from the head on.
+
+    Trays that harden off are left out: their plants stand elsewhere in the end.
+    """
     text = io.StringIO()
     writer = csv.writer(text)
     writer.writerow(COLUMNS)
     for number, laid in enumerate(lay_out_plan(plan)):
         told(number, len(plan.beds))
-        for layout in laid.layouts:
+        for layout in laid.without_trays.layouts:
             places = iter(positions(layout).tolist())
             for row, count in enumerate(layout.per_row, 1):
                 for plant in range(1, count + 1):

@@ -6,7 +6,6 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.bed import BedFigure, draw_turn
-from gardenplot.drawing.compass import head_words
 from gardenplot.drawing.covers import on_paper
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.stakes import Stake
@@ -82,11 +81,13 @@ def draw_to_scale(
     needed: float,
     *,
     compact: bool,
+    asks_head: bool,
 ) -> float:
     """Draw the bed with its stakes from y `top` downwards; gives the y in points below it.
 
     A `compact` one leaves room for the side column beside it. A slim bed is drawn once more, enlarged, where that
-    leaves as much height as is `needed` for the rest.
+    leaves as much height as is `needed` for the rest. Where it `asks_head` there is a line to write on which end of
+    the bed the head is.
     """
     figure = draw_turn(laid, layouts, look, plan.place.units, over=on_paper(plan, laid.bed.id))
     above = labels_above(laid.bed, driven)
@@ -94,7 +95,7 @@ def draw_to_scale(
     fit = _fit(page, laid, figure, above, plan.place.units, free, compact=compact)
     y = top - 17
     end = draw_scale_line(page, fit.scale, plan, y)
-    if not head_words(plan, laid.bed.id):
+    if asks_head:
         _ask_for_head(page, end, y)
     along, base = fit.scale.on_paper(MM), y - 18
     frame = Frame(fit.left, base - 8 - fit.row.height - figure.rim * along, along, along)

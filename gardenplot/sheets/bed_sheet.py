@@ -100,7 +100,7 @@ def _sheet(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], hea
                 # What is carried is looked up before anybody goes to the bed, so not on the last of several pages.
                 beside = (*carry, *told)
             below = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, driven, top, needed,
-                                  compact=compact)  # fmt: skip
+                                  compact=compact, asks_head=not head.lies)  # fmt: skip
             tops = below, top - SCALE_LINE if compact else below
         table, beside = _columns(page, table, beside, tops)
         draw_foot(book, more=bool(table.rows or beside))

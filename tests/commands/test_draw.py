@@ -93,6 +93,17 @@ def test_the_table_of_any_plan_lists_every_plant_once(plan: Plan) -> None:
     assert len(numbered) == len(rows)
 
 
+def test_trays_that_harden_off_are_no_plants_of_the_table(tmp_path: Path) -> None:
+    path = plan_file(tmp_path / "a.gardenplot", "Bed")
+    raw = json.loads(path.read_text(encoding="utf-8"))
+    raw["plantings"][0] |= {"in_ground": "2027-05-14"}
+    raw["crops"][0] |= {"raising_days": 30, "hardening_days": 7, "tray_cells": 4, "germination": "100 %"}
+    raw["beds"].append({"id": "b2", "name": "Tunnel", "length": "5 m", "width": "75 cm"})
+    raw["plantings"].append({"id": "t1", "bed": "b2", "crop": "leeks", "plants": 2, "hardens": "p1"})
+    path.write_text(json.dumps(raw), encoding="utf-8")
+    assert {row["planting"] for row in table(drawn(path, tmp_path / "a.csv").read_bytes())} == {"p1"}
+
+
 def test_the_table_has_the_columns_that_are_fixed(tmp_path: Path) -> None:
     first, *others = drawn(SCENARIOS[0], tmp_path / "out.csv").read_bytes().split(b"\r\n")
     assert first == b"bed,planting,row,plant,x_mm,y_mm"
