@@ -9,19 +9,22 @@ from enum import StrEnum
 from functools import lru_cache
 from itertools import groupby
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from gardenplot.drawing.days import days_between, missing_words, weekday_words
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.number_words import value_words
-from gardenplot.drawing.sayings import between
+from gardenplot.drawing.sayings import between, cut_by
 from gardenplot.drawing.so_many import so_many_plants, so_many_seeds, so_many_trays
+from gardenplot.drawing.thinned import left_words, thin_about
 from gardenplot.drawing.workings import with_bought
+from gardenplot.findings import Kind, find_in_bed
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
 from gardenplot.plan import Actual, Bed, Cover, Establish, Plan, bed_of
 from gardenplot.season import market_made, markets_missed
 from gardenplot.supplies import Raising, cover_cut, raised_for
 from gardenplot.supplies.bench import Bench, bench_by_week
+from gardenplot.units import Units
 from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 
@@ -35,9 +38,11 @@ class Job(StrEnum):
     FREE = "ground free"
     SOW = "sow"
     POT_UP = "pot up"
+    THIN = "thin"
     HARDEN = "harden"
     SET_OUT = "set out"
     READY = "ready"
+    CUT_BY = "cut by"
     LAST = "last"
     COVER_ON = "cover on"
 
@@ -47,9 +52,11 @@ _JOBS = {
     Job.FREE: _("ground free"),
     Job.SOW: _("sow in the bed"),
     Job.POT_UP: _("pot up"),
+    Job.THIN: _("thin, about"),
     Job.HARDEN: _("harden off"),
     Job.SET_OUT: _("set out"),
     Job.READY: _("ready"),
+    Job.CUT_BY: _("cut by"),
     Job.LAST: _("cut until"),
     Job.COVER_ON: _("cover on"),
 }
@@ -61,8 +68,8 @@ _NOTHING_YET = Actual()
 class DateRow:
     """A job on a day: in words, for which planting or where, and how many of what.
 
-    `until` is the first day on which a job of several days is over. `about` is the id of the planting or cover, and
-    `missed` are the market days that a harvest misses.
+    `until` is the first day on which a job of several days is over. `about` is the id of the planting or cover, of
+    what is cut for another also that one's, and `missed` are the market days that a harvest misses.
     """
 
     day: date
@@ -147,24 +154,40 @@ def date_rows(plan: Plan) -> tuple[DateRow, ...]:
     rows = [
         row
         for laid in lay_out_plan(plan)
-        for row in _bed_rows(laid, tuple(look[one.planting.id].letter for one in laid.grown))
+        for row in _bed_rows(laid, tuple(look[one.planting.id].letter for one in laid.grown), plan.place.units)
         if row.job is not Job.HARDEN or row.about not in in_beds
     ]
     rows += [row for cover in plan.covers for row in _cover_rows(plan, cover)]
     place = {planting: number for number, planting in enumerate(look)}
-    return tuple(sorted(rows, key=lambda row: (row.day, _RANK[row.job], place.get(row.about, -1))))
+    return tuple(sorted(rows, key=lambda row: (row.day, _RANK[row.job], place.get(row.planting or row.about, -1))))
 
 
 @lru_cache(maxsize=1024)
-def _bed_rows(laid: LaidOut, letters: tuple[str, ...]) -> tuple[DateRow, ...]:
-    return tuple(
+def _bed_rows(laid: LaidOut, letters: tuple[str, ...], units: Units) -> tuple[DateRow, ...]:
+    rows = [
         row
         for one, layout, letter in zip(laid.grown, laid.layouts, letters, strict=True)
-        for row in _planting_rows(laid.bed, one, layout, letter)
-    )
+        for row in _planting_rows(laid.bed, one, layout, letter, units)
+    ]
+    return (*rows, *_cut_rows(laid, letters))
 
 
-def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str) -> Iterator[DateRow]:
+def _cut_rows(laid: LaidOut, letters: tuple[str, ...]) -> Iterator[DateRow]:
+    """By when plants are cut that stand on places kept for what follows."""
+    there = {one.planting.id: (one, letter) for one, letter in zip(laid.grown, letters, strict=True)}
+    for finding in find_in_bed(laid):
+        if finding.kind is Kind.IN_THE_WAY and finding.planting is not None and finding.other is not None:
+            (one, letter), (other, next_letter) = there[finding.planting], there[finding.other]
+            amount = _("{plants}, for {letter}").format(plants=so_many_plants(finding.amount), letter=next_letter)
+            done = one.planting.actual is not None and one.planting.actual.cleared is not None
+            day = cut_by(other.dates.in_ground)
+            about = f"{finding.planting} {finding.other}"
+            yield from (
+                evolve(row, about=about) for row in _maker(laid.bed, one, letter)(Job.CUT_BY, day, amount, done=done)
+            )
+
+
+def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str, units: Units) -> Iterator[DateRow]:
     row = _maker(bed, one, letter)
     if one.hardened is not None:
         yield from _tray_row(one, one.hardened, layout, row)
@@ -177,6 +200,7 @@ def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str) -> Iterato
     if not made.is_all_bought:
         yield from row(Job.SOW, dates.sow, _sown(made, plants), done=came.sown is not None or (not raised and in_bed))
         yield from row(Job.POT_UP, dates.pot_up, raise_plants, done=came.potted_up is not None)
+        yield from _thin_row(one, layout, units, row)
     trays = raise_plants if made.trays is None else so_many_trays(made.trays)
     yield from row(Job.HARDEN, dates.harden, trays, until=dates.set_out, done=came.hardened is not None)
     yield from row(Job.SET_OUT, dates.set_out, with_bought(plants, made), done=in_bed)
@@ -187,6 +211,14 @@ def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str) -> Iterato
     if dates.last != dates.ready:
         yield from row(Job.LAST, dates.last, "")
     yield from row(Job.FREE, dates.out, "", done=came.cleared is not None)
+
+
+def _thin_row(one: Grown, layout: Layout, units: Units, row: Callable[..., Iterator[DateRow]]) -> Iterator[DateRow]:
+    """About when what came up too thick is thinned. Nobody records that, but what is cut was thinned."""
+    left, came = left_words(one, layout, units), one.planting.actual or _NOTHING_YET
+    if left:
+        done = came.harvested is not None or came.cleared is not None
+        yield from row(Job.THIN, thin_about(one), _("to {left}").format(left=left), done=done)
 
 
 def _tray_row(one: Grown, raised: Grown, layout: Layout, row: Callable[..., Iterator[DateRow]]) -> Iterator[DateRow]:

@@ -14,9 +14,18 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import PATTERNS, titled, where
 from gardenplot.drawing.shopping_list import ShopGroup, in_whole_lengths, what_words
 from gardenplot.drawing.supply_words import numbers_of
+from gardenplot.drawing.thinned import thin_number
 from gardenplot.drawing.workings import bed_numbers, planting_numbers
-from gardenplot.findings import Finding, find_all, find_of_planting
-from gardenplot.layout import fullest_day, lay_out_bed, lay_out_plan, row_numbers, spacings_for_orders, wished_number
+from gardenplot.findings import Finding, Kind, find_all, find_in_bed, find_of_planting
+from gardenplot.layout import (
+    LaidOut,
+    fullest_day,
+    lay_out_bed,
+    lay_out_plan,
+    row_numbers,
+    spacings_for_orders,
+    wished_number,
+)
 from gardenplot.layout.bed import grown_of
 from gardenplot.layout.bed_numbers import left_number, pieces_number, planted_number, total_number
 from gardenplot.layout.compare import candidates
@@ -135,7 +144,7 @@ def of_wish(plan: Plan, wish_id: str) -> Opened:
 
 _DAY_OF = {
     Job.SOW: ("sow",), Job.POT_UP: ("pot_up",), Job.HARDEN: ("harden",), Job.SET_OUT: ("set_out", "sow"),
-    Job.READY: ("ready",), Job.LAST: ("last",), Job.FREE: ("out",),
+    Job.THIN: ("thin",), Job.CUT_BY: ("cut_by",), Job.READY: ("ready",), Job.LAST: ("last",), Job.FREE: ("out",),
 }  # fmt: skip
 """The date that a job is done on, and beside it what else its row tells."""
 
@@ -149,11 +158,23 @@ def of_job(plan: Plan, row: DateRow) -> Opened:
         off = known("ends", cover.end.nm, Unit.READING, source=Source.OF_COVER)
         day = known("cover_day", row.day.toordinal(), Unit.DATE, source=Source.OF_COVER)
         return Opened(title, (day, on, off, *cover_cut(bed_of(plan, row.bed), cover).numbers))
-    numbers = planting_numbers(lay_out_bed(plan, bed_of(plan, row.bed)), row.planting)
+    laid = lay_out_bed(plan, bed_of(plan, row.bed))
+    numbers = [*_told_by(plan, laid, row), *planting_numbers(laid, row.planting)]
     about = _DAY_OF.get(row.job, ())
     return Opened(
         title, tuple(sorted(numbers, key=lambda each: (each.name not in about, each.unit is not Unit.DATE)))
     )
+
+
+def _told_by(plan: Plan, laid: LaidOut, row: DateRow) -> Iterator[Number]:
+    """The day of a job that is no date of its planting: about when it is thinned, or by when it is cut."""
+    if row.job is Job.THIN:
+        thin = next(thin_number(one) for one in laid.grown if one.planting.id == row.planting)
+        yield from () if thin is None else (thin,)
+    elif row.job is Job.CUT_BY:
+        found = (one for one in find_in_bed(laid) if one.kind is Kind.IN_THE_WAY and one.planting == row.planting)
+        by = (number for one in found for number in finding_numbers(plan, one))
+        yield from (number for number in by if number.name == "cut_by" and number.whole == row.day.toordinal())
 
 
 def of_week(plan: Plan, week: Week) -> Opened | None:

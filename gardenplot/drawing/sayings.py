@@ -209,8 +209,7 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
 def _in_the_way_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     """What stands on kept places, and by when it must be cut: the day before these are planted."""
     following = planting_of(plan, finding.other or "")
-    begins = dates_of(plan, following).in_ground
-    last = begins - timedelta(days=1) if begins is not None and begins > date.min else None
+    last = cut_by(dates_of(plan, following).in_ground)
     by = _("first") if last is None else _("by {day}").format(day=day_words(last))
     return ngettext(
         "{count} plant stands within {clear} of a place of {other}: cut it {by}, or leave its place empty",
@@ -222,6 +221,11 @@ def _in_the_way_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str
         other=titled(plan, following.id, look),
         by=by,
     )
+
+
+def cut_by(begins: date | None) -> date | None:
+    """The last day to cut what stands on kept places: the day before that on which these are planted."""
+    return begins - timedelta(days=1) if begins is not None and begins > date.min else None
 
 
 def _place_says(plan: Plan, finding: Finding) -> str:

@@ -13,6 +13,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between, counted
 from gardenplot.drawing.so_many import so_many_cells, so_many_days, so_many_plants, so_many_seeds, so_many_trays
+from gardenplot.drawing.thinned import left_words
 from gardenplot.drawing.workings import bought_words
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
 from gardenplot.layout.staked import staked
@@ -22,7 +23,7 @@ from gardenplot.supplies import Raising, raised_for
 from gardenplot.supplies.raising import is_thinned, was_sown
 from gardenplot.supplies.shopping import EVERYTHING, Asked
 from gardenplot.units import Units
-from gardenplot.units.figures import grouped, offset
+from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 from gardenplot.working import Number
 
@@ -186,7 +187,7 @@ def _bed_words(plan: Plan, one: Grown, layout: Layout, made: Raising) -> tuple[s
     emerges = _days_to_emerge(one)
     if emerges is not None:
         where += " · " + _("emerges after about {days}").format(days=so_many_days(emerges))
-    rate = _rate(layout, made, units, one.crop.stand)
+    rate = _rate(one, layout, made, units)
     return _seed(made, layout, units), *rate, _thinned(one.crop, made), where
 
 
@@ -206,7 +207,7 @@ def _seed(made: Raising, layout: Layout, units: Units) -> str:
     return seeds if made.weight is None or made.grams is None else f"{seeds}, {value_words(made.weight, units)}"
 
 
-def _rate(layout: Layout, made: Raising, units: Units, left: int) -> Iterator[str]:
+def _rate(one: Grown, layout: Layout, made: Raising, units: Units) -> Iterator[str]:
     """ "8.00 m of row at 40 / m, slack 10 %", "4 × 20 = 80 · thin to one every 10 cm"; or what the seed needs."""
     terms = {} if made.seed is None else {term.name: term for term in made.seed.terms}
     if made.seeds is None:
@@ -218,10 +219,9 @@ def _rate(layout: Layout, made: Raising, units: Units, left: int) -> Iterator[st
         if slack is not None and slack.value:
             words += _(", slack {slack}").format(slack=value_words(slack, units))
         yield words
-        if rate.value * layout.grid.in_row > 1:
-            words = _("thin to one every {length}") if left == 1 else _("thin to {count} every {length}")
-            thin = " · " + words.format(length=offset(layout.grid.in_row, units), count=grouped(left))
-    yield counted(layout) + thin
+        left = left_words(one, layout, units)
+        thin = _("thin to {left}").format(left=left) if left else ""
+    yield " · ".join(part for part in (counted(layout), thin) if part)
 
 
 def _for(layout: Layout) -> str:

@@ -204,10 +204,11 @@ def _in_tray(crop: Crop) -> Number:
 
 def is_thinned(crop: Crop) -> bool:
     """Whether more seedlings can come up in a cell than are left in a place."""
-    return (crop.seeds_per_cell or 1) * _seedlings(crop) > crop.stand
+    return (crop.seeds_per_cell or 1) * seedlings_of(crop) > crop.stand
 
 
-def _seedlings(crop: Crop) -> Fraction:
+def seedlings_of(crop: Crop) -> Fraction:
+    """How many seedlings one seed gives."""
     return Fraction(str(crop.seedlings_per_seed or 1))
 
 
@@ -223,7 +224,7 @@ def _fit(crop: Crop) -> tuple[str, tuple[Number, ...]]:
     if (crop.seeds_per_cell or 1) == 1:
         return "germination", (germination,)
     each = known("seeds_per_cell", crop.seeds_per_cell, Unit.COUNT, source=_typed(crop, "seeds_per_cell"))
-    if not is_thinned(crop) or crop.stand <= _seedlings(crop):
+    if not is_thinned(crop) or crop.stand <= seedlings_of(crop):
         return "(1 − (1 − germination)^seeds_per_cell)", (germination, each)
     must = worked("seeds_needed", Unit.COUNT, "clump ÷ seedlings_per_seed", *clump_numbers(crop), _of_a_seed(crop),
                   rounding=UP, source=RULES)  # fmt: skip
@@ -244,7 +245,7 @@ _USING = {"at_least": _at_least}
 
 def _of_a_seed(crop: Crop) -> Number:
     source = NOT_TYPED if crop.seedlings_per_seed is None else PACKET
-    return known("seedlings_per_seed", _seedlings(crop), Unit.COUNT, source=source)
+    return known("seedlings_per_seed", seedlings_of(crop), Unit.COUNT, source=source)
 
 
 def _stand(crop: Crop, places: Number) -> Number | None:

@@ -6,8 +6,8 @@ import pytest
 from attrs import evolve
 from hypothesis import given
 
-from gardenplot.drawing.date_list import Job, Week, by_week, date_rows
-from gardenplot.plan import Actual, Plan, Planting
+from gardenplot.drawing.date_list import DateRow, Job, Week, by_week, date_rows
+from gardenplot.plan import Actual, Plan, Planting, Reserved, planting_of
 from gardenplot.plan.edits import record_actual
 from gardenplot.season import dates_of
 from tests.drawing.hand_worked import hand_worked, plan_from
@@ -41,6 +41,28 @@ def test_covers_go_on_and_come_off_among_the_other_jobs_of_s2() -> None:
     ]
     sown = next(row for row in date_rows(hand_worked("s2")) if row.what == "sow in the bed")
     assert (sown.day_words, sown.name, sown.amount) == ("Wed 30 Apr", "B Beets", "832 seeds, 13.9\u2009g")
+
+
+def test_what_stands_on_kept_places_is_cut_the_day_before_these_are_planted() -> None:
+    """S3, worked by hand: tomatoes are set out on May 12, and 23 of the lettuces stand where they go."""
+    (row,) = (row for row in date_rows(hand_worked("s3")) if row.job is Job.CUT_BY)
+    assert (row.day_words, row.name, row.amount) == ("Sun 11 May", "A Cos lettuce, small", "23 plants, for B")
+    left_empty = evolve(hand_worked("s3").plantings[0], reserved=Reserved.PLACES_EMPTY)
+    plan = evolve(hand_worked("s3"), plantings=(left_empty, *hand_worked("s3").plantings[1:]))
+    assert not [row for row in date_rows(plan) if row.job is Job.CUT_BY]
+
+
+def test_what_is_sown_thicker_than_it_stands_is_thinned_when_its_true_leaves_show() -> None:
+    """Three weeks after sowing, two after it came up: common practice, no source. S2 sows 12 to the foot."""
+    (row,) = (row for row in date_rows(hand_worked("s2")) if row.job is Job.THIN)
+    assert (row.day_words, row.name, row.amount) == ("Wed 21 May", "B Beets", "to one every 3″")
+    came = record_actual(hand_worked("s2"), "p2", {"sown": date(2025, 4, 30), "emerged": date(2025, 5, 14)}, {})
+    (row,) = (row for row in date_rows(came) if row.job is Job.THIN)
+    assert row.day_words == "Wed 28 May"
+    leeks = one_planting({"in_ground": "2027-05-14"}, raising_days=30, hardening_days=14, seeds_per_cell=3)
+    (row,) = (row for row in date_rows(leeks) if row.job is Job.THIN)
+    assert (row.day_words, row.amount) == ("Fri 30 Apr", "to one in each cell")
+    assert next(row.day for row in date_rows(leeks) if row.job is Job.HARDEN) == row.day
 
 
 @pytest.mark.parametrize(
@@ -113,11 +135,23 @@ def test_every_date_of_any_plan_stands_in_its_week_once(plan: Plan) -> None:
     for week in weeks:
         assert {row.day.isocalendar()[:2] for row in week.rows} == {(week.year, week.number)}
         assert all(row.until is None or row.until > row.day for row in week.rows)
-    assert jobs_in(weeks) == jobs_of(plan)
+        assert all(is_among_dates(plan, row) for row in week.rows if row.job is Job.THIN)
+    assert [job for job in jobs_in(weeks) if job[2] not in BESIDE_DATES] == jobs_of(plan)
+
+
+BESIDE_DATES = (Job.THIN, Job.CUT_BY)
+"""What is done on no date of its planting; tests of their own hold these."""
 
 
 def jobs_in(weeks: tuple[Week, ...]) -> list[tuple[date, str, str]]:
     return sorted((row.day, row.about, row.job) for week in weeks for row in week.rows if row.planting is not None)
+
+
+def is_among_dates(plan: Plan, row: DateRow) -> bool:
+    """Whether it is after sowing, and before its planting leaves its trays or is ready, where these are later."""
+    dates = dates_of(plan, planting_of(plan, row.about))
+    ends = [day for day in (dates.harden, dates.set_out, dates.ready) if day and dates.sow and day > dates.sow]
+    return dates.sow is not None and dates.sow <= row.day <= min(ends, default=date.max)
 
 
 def jobs_of(plan: Plan) -> list[tuple[date, str, str]]:

@@ -1,0 +1,63 @@
+"""What comes up thicker than it is left to stand: to what it is thinned, and about when.
+
+Seedlings are thinned when their first true leaves show, about two weeks after they emerge; where nobody knows when
+that is, about three weeks after they are sown: common practice, no source.
+"""
+
+from datetime import date
+
+from gardenplot.drawing.date_words import dates_told
+from gardenplot.layout import Grown, Layout
+from gardenplot.plan import Establish, Pattern
+from gardenplot.supplies.raising import is_thinned, seedlings_of
+from gardenplot.units import Units
+from gardenplot.units.figures import grouped, offset
+from gardenplot.words import _
+from gardenplot.working import RULES, Number, Source, Trust, Unit, known, smaller, worked
+
+_AFTER_EMERGING, _AFTER_SOWING = 14, 21
+"""Days."""
+
+
+def left_words(one: Grown, layout: Layout, units: Units) -> str:
+    """To what a planting is thinned: "one every 3 in", "4 in each cell"; empty where it is not."""
+    crop = one.crop
+    words = ""
+    if crop.establish is Establish.TRANSPLANT:
+        words = _("{left} in each cell") if is_thinned(crop) else ""
+    elif layout.grid.pattern is Pattern.BROADCAST:
+        words = ""
+    elif crop.seeds_per_row is None:
+        words = _("{left} in each place") if is_thinned(crop) else ""
+    elif crop.seeds_per_row.per_nm * layout.grid.in_row * seedlings_of(crop) > crop.stand:
+        words = _("{left} every {length}")
+    left = _("one") if crop.stand == 1 else grouped(crop.stand)
+    return words.format(left=left, length=offset(layout.grid.in_row, units))
+
+
+def thin_number(one: Grown) -> Number | None:
+    """About when it is thinned, before it leaves its tray or is ready; None where nobody knows when it is sown."""
+    told, sown = dates_told(one), one.dates.sow
+    if sown is None or "sow" not in told:
+        return None
+    begins, after, came = told.get("emerges"), _AFTER_EMERGING, one.planting.actual
+    if came is not None and came.emerged is not None and came.emerged >= sown:
+        begins = known("emerges", came.emerged.toordinal(), Unit.DATE, source=Source.CAME_ABOUT)
+    if begins is None or begins.value is None:
+        begins, after = told["sow"], _AFTER_SOWING
+    ends = [told[name] for name in ("harden", "set_out", "ready") if name in told]
+    ends = [end for end in ends if (end.whole or 0) > sown.toordinal()]
+    days = known("thin_after", after, Unit.DAYS, trust=Trust.WEAK, source=RULES)
+    formula = f"{begins.name} + thin_after"
+    if not ends:
+        return worked("thin", Unit.DATE, formula, begins, days, source=RULES)
+    first = min(ends, key=lambda end: end.value or 0)
+    return worked("thin", Unit.DATE, f"smaller({formula}, {first.name})", begins, days, first, source=RULES,
+                  using={"smaller": smaller})  # fmt: skip
+
+
+def thin_about(one: Grown) -> date | None:
+    """That day; None beyond the calendar too."""
+    number = thin_number(one)
+    day = None if number is None else number.whole
+    return date.fromordinal(day) if day is not None and day <= date.max.toordinal() else None
