@@ -116,7 +116,7 @@ def drip_marks(bed: Bed) -> tuple[Mark, ...]:
     return tuple(
         Line((first / MM, line.nm / MM), (last / MM, line.nm / MM), pen)
         for line in bed.drip_lines
-        for first, last in _runs(bed, line.nm)
+        for first, last in drip_runs(bed, line.nm)
     )
 
 
@@ -127,5 +127,6 @@ def jug_marks(bed: Bed, jugs: Jugs) -> tuple[Mark, ...]:
     return tuple(disc(float(x / MM), float(y / MM), radius, pen, Ink.PAPER) for x, y in jugs_at(bed, jugs))
 
 
-def _runs(bed: Bed, offset: int) -> Iterable[tuple[int, int]]:
+def drip_runs(bed: Bed, offset: int) -> Iterable[tuple[int, int]]:
+    """From where to where in nm along the tape a drip line lies: wherever its bed has ground at that offset."""
     return ((0, bed.length.nm),) if is_plain(bed) else held(bed, offset, offset)

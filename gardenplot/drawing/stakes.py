@@ -1,13 +1,13 @@
 """The stakes of a bed in walking order, each with its tape reading and what begins and ends there."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from itertools import pairwise
 
 from attrs import evolve, frozen
 
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import TIMES, name_of, rows_by_plants
-from gardenplot.layout import LaidOut, Layout
+from gardenplot.layout import LaidOut, Layout, free_between
 from gardenplot.layout.row_ends import RowEnd, row_ends
 from gardenplot.layout.staked import beyond, obstacle_at, post_at, staked
 from gardenplot.plan import Bed, Pattern, Plan
@@ -54,6 +54,8 @@ class Stake:
         return tuple(str(note) for note in self.notes)
 
 
+_LEFT = 9
+"""What is left behind a stake is told below all that begins and ends there."""
 _MARKED = 10
 """That a reading is marked stands below all that begins and ends there."""
 
@@ -74,6 +76,7 @@ def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[st
     ]
     ends = (note for one in layouts for note in _row_notes(plan, laid.bed, one, look))
     notes += _beside_others(notes, sorted(ends, key=lambda note: note.at), plan.place.units)
+    notes += _left_notes(plan, laid.bed, layouts, {note.at for note in notes})
     marked = {at: on for at in {note.at for note in notes} if (on := mark_on(laid.bed, at))}
     notes += [_Note(at, Here(_("mark {what}, no stake").format(what=on)), _MARKED) for at, on in marked.items()]
     found: list[Stake] = []
@@ -124,6 +127,15 @@ def _bed_notes(plan: Plan, bed: Bed, layouts: tuple[Layout, ...]) -> list[_Note]
         left = _("{length} left before it").format(length=span(last - end, plan.place.units)) if end < last else ""
         notes.append(_Note(last, Here(_("foot margin"), more=left), 8))
     return notes
+
+
+def _left_notes(plan: Plan, bed: Bed, layouts: tuple[Layout, ...], driven: set[int]) -> Iterator[_Note]:
+    """How much is left between a stake and the next one; what the foot margin tells is not told twice."""
+    last = bed.zone[1]
+    for one in free_between(bed, tuple(sorted(layouts, key=lambda each: (each.start, each.end)))).leftover:
+        if one.start in driven and (one.end < last or last == bed.length.nm):
+            words = _("{length} left after it").format(length=span(one.length, plan.place.units))
+            yield _Note(one.start, Here(words), _LEFT)
 
 
 def _block_notes(plan: Plan, bed: Bed, layout: Layout, look: dict[str, Look]) -> list[_Note]:

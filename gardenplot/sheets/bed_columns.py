@@ -15,6 +15,7 @@ from gardenplot.layout import LaidOut, Layout, kept_for
 from gardenplot.plan import Bed, Obstacle, Pattern, Plan
 from gardenplot.sheets.corner_sections import corner_sections, squared
 from gardenplot.sheets.figure_table import table
+from gardenplot.sheets.over_sections import cover_sections, drip_sections
 from gardenplot.sheets.page_parts import SIDE_WIDTH
 from gardenplot.sheets.row_sections import MOST_NAMED, across_from, row_sections
 from gardenplot.sheets.section import (
@@ -61,6 +62,8 @@ def sections(
         *corner_sections(laid.bed, units),
         *_in_the_way(laid.bed, units),
         *_reserved(plan, laid, layouts, look),
+        *drip_sections(plan, laid),
+        *cover_sections(plan, laid, layouts, look),
         *_hoops(plan, laid, layouts),
         *squared(laid.bed, units),
     )
@@ -174,11 +177,19 @@ def _pegs(plan: Plan, layout: Layout, look: dict[str, Look]) -> Section:
 def _to_cut(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> list[Section]:
     """What of this turn stands where a kept place is, and by when it goes."""
     shown = {layout.planting for layout in layouts}
+    plants = {layout.planting: layout.plants for layout in layouts}
     return [
-        stacked(sentence(f"{look[one.planting].letter}: {says(plan, one, look)}"), space(4))
+        stacked(sentence(f"{look[one.planting].letter}: {says(plan, one, look)}"),
+                sentence(_stand_words(plants[one.planting], one.amount)), space(4))
         for one in find_in_bed(laid)
         if one.kind is FindingKind.IN_THE_WAY and one.planting in shown
-    ]
+    ]  # fmt: skip
+
+
+def _stand_words(plants: int, to_cut: int) -> str:
+    """How many stand before and after that: "207 stand at once, 184 without those 23"."""
+    words = _("{all} stand at once, {rest} without those {cut}")
+    return words.format(all=grouped(plants), rest=grouped(plants - to_cut), cut=grouped(to_cut))
 
 
 def _hoops(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...]) -> Iterator[Section]:

@@ -3,9 +3,10 @@
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of
 from gardenplot.drawing.stakes import numbers as rows_listed
+from gardenplot.drawing.thinned import left_words
 from gardenplot.layout import LaidOut, Layout, Run
 from gardenplot.layout.zone import is_plain
-from gardenplot.plan import Bed, Pattern, Plan, planting_of
+from gardenplot.plan import Bed, Establish, Pattern, Plan, planting_of
 from gardenplot.sheets.cell_sections import cell_parts, cell_tables
 from gardenplot.sheets.figure_table import table
 from gardenplot.sheets.ring_sections import ring_parts, ring_tables
@@ -34,7 +35,8 @@ def row_sections(
     """
     groups: dict[object, list[Layout]] = {}
     for layout in layouts:
-        groups.setdefault(_key(laid, layout, plan.place.units), []).append(layout)
+        key = _key(laid, layout, plan.place.units), _drilled(laid, layout, plan.place.units)
+        groups.setdefault(key, []).append(layout)
     return tuple(section for group in groups.values() for section in _sections(plan, laid, group, look, string))
 
 
@@ -68,7 +70,8 @@ def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Lo
         ]
     beside = beside_rows(first, string)
     about = [
-        _every(plan, name, first, units),
+        _every(plan, laid, name, first),
+        *_thinned(laid, first, units),
         *_gained(first),
         *_said(laid.bed, first, units),
         *_string_said(beside, units),
@@ -116,15 +119,36 @@ def _further(name: str, tables: list[Section]) -> list[Section]:
     return [stacked(heading(name + _(", continued")), one, space(5)) for one in tables[1:]]
 
 
-def _every(plan: Plan, name: str, layout: Layout, units: Units) -> Section:
+def _every(plan: Plan, laid: LaidOut, name: str, layout: Layout) -> Section:
     """A name and the spacing in the row: "every 29 cm", with what was asked for where the remainder is spread."""
-    grid = layout.grid
+    grid, units = layout.grid, plan.place.units
     spacing, words = offset(grid.in_row, units), _(", {spacing} in the row")
+    if _drilled(laid, layout, units)[1]:
+        words = _(", {spacing} in the row once thinned")
     if grid.in_row_least is None or grid.in_row_least == grid.in_row:
         return heading(name, words, spacing=spacing)
     typed = planting_of(plan, layout.planting).in_row is not None
     least = _("({least} asked for)") if typed else _("(packet {least})")
     return heading(name, f"{words} {least.format(least=offset(grid.in_row_least, units))}", spacing=spacing)
+
+
+def _drilled(laid: LaidOut, layout: Layout, units: Units) -> tuple[str, str]:
+    """At which rate a row is sown, and to what it is thinned; nothing of what is set out."""
+    one = next(one for one in laid.grown if one.planting.id == layout.planting)
+    if one.crop.establish is not Establish.DIRECT:
+        return "", ""
+    return one.crop.seeds_per_row.text if one.crop.seeds_per_row else "", left_words(one, layout, units)
+
+
+def _thinned(laid: LaidOut, layout: Layout, units: Units) -> list[Section]:
+    """That the spacing is what is left of what is sown: how thick that is, and when it is thinned."""
+    rate, left = _drilled(laid, layout, units)
+    if not left:
+        return []
+    words = _("sow {rate} along each row; thin to {left} when the first true leaves show")
+    if not rate:
+        words = _("sow at each place; thin to {left} when the first true leaves show")
+    return [sentence(words.format(rate=rate, left=left))]
 
 
 def _gained(layout: Layout) -> list[Section]:

@@ -140,7 +140,7 @@ def test_a_block_that_does_not_fit_ends_at_the_margins_and_says_what_lacks() -> 
 
 def test_a_sown_band_has_no_first_and_last_plant() -> None:
     (found,) = all_stakes(leeks({"from": "1 m", "length": "2 m", "pattern": "broadcast"}))
-    assert [worded(stake) for stake in found[1:3]] == [["A Leek begins"], ["A ends"]]
+    assert [worded(stake) for stake in found[1:3]] == [["A Leek begins"], ["A ends", "7.00 m left after it"]]
     assert found[1].rows == "band"
 
 

@@ -1,0 +1,78 @@
+"""What a helper must know at the bed beside rows and stakes: what is left, drip lines, covers, what is thinned."""
+
+import pytest
+
+from gardenplot.plan import Plan
+from tests.drawing.hand_worked import hand_worked, plan_from
+from tests.layout.ground import Fields
+from tests.sheets.printed import bed_with, printed
+
+
+def told(plan: Plan) -> str:
+    """All words of the bed sheets, in one line, thin spaces as plain ones."""
+    words = " ".join(page.text for page in printed(plan)).replace("\u2009", " ")
+    return " ".join(words.split())
+
+
+def test_each_piece_that_is_left_is_told_between_two_stakes() -> None:
+    assert "5 98′ 0″ foot margin · 4′ 3″ left before it" in told(hand_worked("s2"))
+    two = told(bed_with({"from": "1 m", "length": "3 m"}, {"from": "6 m", "length": "3 m"}))
+    assert "head stake 1.00 m left after it" in two
+    assert "A ends · last plant 2.00 m left after it" in two
+    assert "B ends · last plant 3.00 m left after it" in two
+    assert "left" not in told(bed_with({"from": "0 m", "length": "12 m"})).replace("left as seen", "")
+
+
+def test_drip_lines_are_counted_with_their_offsets_and_their_reach() -> None:
+    words = told(bed_with(drip_lines=["20 cm", "55 cm"]))  # type: ignore[arg-type]  # a bed's list of lengths
+    assert "2 drip lines, tape 0.00 to 12.00 from edge 20 55 from centre −17.5 +17.5" in words
+    assert "drip line" not in told(bed_with())
+
+
+def test_a_cover_says_its_days_its_blocks_and_how_deep_its_hoops_go() -> None:
+    words = told(hand_worked("s2"))
+    assert (
+        "Cover on 7 May, off 4 Jun over A Broccoli each hoop 8″ deep in the ground at both sides "
+        "cloth 4′ 0″ beyond both ends, 10″ on the ground at both sides" in words
+    )
+    assert "Cover on 4 Jun, off 11 Jun over A Broccoli how deep the hoops go is not in the plan" in words
+
+
+@pytest.mark.parametrize(
+    ("cover", "said"),
+    [
+        ({"from": "0 m", "to": "2.5 m"}, "Cover over A Leek from 0.00 to 2.50"),
+        ({"from": "1 m", "to": "5 m"}, "Cover over part of A Leek, part of B Leek from 1.00 to 5.00"),
+        ({"from": "6 m", "to": "9 m", "off": "2027-04-20"}, "Cover off 20 Apr from 6.00 to 9.00"),
+        ({"from": "0 m", "to": "6 m", "on": "2027-06-12"}, "Cover on 12 Jun over B Leek from 0.00 to 6.00"),
+        (
+            {"from": "0 m", "to": "2 m", "sheeting": "clear film", "buried": "30 cm"},
+            "Cover over A Leek from 0.00 to 2.00 film 30 cm in the ground all round",
+        ),
+    ],
+)
+def test_a_cover_lies_over_what_stands_there_on_its_days(cover: Fields, said: str) -> None:
+    days = {"in_ground": "2027-04-01"}
+    plan = plan_from(
+        {"units": "metric"},
+        beds=[{"id": "b1", "name": "Long bed", "length": "12 m", "width": "75 cm"}],
+        crops=[{"id": "leek", "name": "Leek", "in_row": "15 cm", "row_spacing": "25 cm"}],
+        plantings=[
+            {"id": "p1", "bed": "b1", "crop": "leek", "from": "0 m", "length": "2 m", "out": "2027-06-01"} | days,
+            {"id": "p2", "bed": "b1", "crop": "leek", "from": "3 m", "length": "3 m"} | days,
+        ],
+        covers=[{"id": "c1", "bed": "b1"} | cover],
+    )
+    assert said in told(plan)
+
+
+def test_rows_that_are_drilled_tell_their_rate_from_the_spacing_that_is_left() -> None:
+    words = told(hand_worked("s2"))
+    assert "B Beets, 3″ in the row once thinned" in words
+    assert "sow 12 / ft along each row; thin to one every 3″ when the first true leaves show" in words
+    assert "A Broccoli, 18″ in the row from edge" in words
+
+
+def test_how_many_stand_at_once_is_told_with_and_without_what_is_cut_first() -> None:
+    """S3, worked by hand: 207 lettuces, 23 of them where tomatoes go, 184 beside these."""
+    assert "207 stand at once, 184 without those 23" in told(hand_worked("s3"))
