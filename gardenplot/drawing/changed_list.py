@@ -87,6 +87,11 @@ def changed_beds(before: Plan, after: Plan) -> tuple[ChangedBed, ...]:
     )
 
 
+def stakes_moved(before: Plan, after: Plan) -> int:
+    """How many stakes are driven, pulled out, or moved; where two blocks meet there is one, and covers have none."""
+    return sum(stake.is_job for bed in changed_beds(before, after) for stake in bed.stakes)
+
+
 def _stakes(before: Plan, after: Plan, marks: Iterable[Moved]) -> Iterator[ChangedStake]:
     """The stakes of the bed sheets, those alike on paper as one."""
     units = after.place.units

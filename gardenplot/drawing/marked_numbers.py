@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from attrs import evolve
 
+from gardenplot.drawing.changed_list import stakes_moved
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.moved_says import remarked
 from gardenplot.drawing.sayings import titled
@@ -15,21 +16,20 @@ from gardenplot.working import RULES, Number, Source, Unit, known, worked
 
 
 def moved_numbers(before: Plan, after: Plan) -> Iterator[Number]:
-    """The marks that move from one plan to another, and how many of them are stakes."""
-    found = moved(before, after)
-    yield known("stakes", sum(one.is_stake for one in found), Unit.COUNT, source=Source.COUNTED)
-    for one in found:
+    """The marks that move from one plan to another, and how many stakes that takes."""
+    yield known("stakes", stakes_moved(before, after), Unit.COUNT, source=Source.COUNTED)
+    for one in moved(before, after):
         yield from _of_mark(before, after, one)
 
 
 def _of_mark(before: Plan, after: Plan, one: Moved) -> Iterator[Number]:
-    mark, unit = remarked(before, after, one), Unit.READING if one.is_stake else Unit.SPACING
+    mark, unit = remarked(before, after, one), Unit.READING if one.on_tape else Unit.SPACING
     label = " ".join(part for part in (mark.letter, mark.name, mark.what) if part)
     label = f"{bed_of(after, one.bed).name}: {label}"
     old, new = known("marked_at", one.old, unit, source=Source.MEASURED), known("marked_now", one.new, unit,
                                                                                source=Source.MEASURED)  # fmt: skip
     if one.old is not None and one.new is not None:
-        by = Unit.LENGTH if one.is_stake else Unit.SPACING
+        by = Unit.LENGTH if one.on_tape else Unit.SPACING
         yield evolve(worked("moves", by, "marked_now − marked_at", new, old, source=RULES), label=label)
     else:
         yield evolve(new if one.old is None else old, label=label)

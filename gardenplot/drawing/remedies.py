@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable
 
 from attrs import evolve, field, frozen
 
+from gardenplot.drawing.changed_list import stakes_moved
 from gardenplot.drawing.letters import Look, looks, looks_in_hand
 from gardenplot.drawing.moved_says import remarked
 from gardenplot.filling.moved import Moved, moved
@@ -88,5 +89,5 @@ def _stake(before: Plan, after: Plan, one: Moved, look: dict[str, Look]) -> str:
 
 def stakes_cell(before: Plan, after: Plan) -> str:
     """How many stakes move."""
-    stakes = sum(one.is_stake for one in moved(before, after))
+    stakes = stakes_moved(before, after)
     return grouped(stakes) if stakes else _("none")

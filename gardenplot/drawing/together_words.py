@@ -1,7 +1,9 @@
 """What all that deviates comes to when it is answered in one plan, in words."""
 
 from gardenplot.drawing.again_words import done_words
+from gardenplot.drawing.changed_list import stakes_moved
 from gardenplot.drawing.so_many import so_many_plants
+from gardenplot.filling.again_ground import as_staked
 from gardenplot.filling.together import Aim, Together
 from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
@@ -24,7 +26,7 @@ def comes_to(one: Together) -> str:
     """What is short in the end, how many stakes move, the market days that it costs, and what is bought in."""
     short = ngettext("{count} unit short", "{count} units short", one.short).format(count=grouped(one.short))
     short = short if one.short else _("nothing short")
-    stakes = sum(each.is_stake for each in one.moved)
+    stakes = stakes_moved(as_staked(one.before), one.plan)
     moved = ngettext("{count} stake moved", "{count} stakes moved", stakes).format(count=grouped(stakes))
     parts = [short, moved if stakes else _("no stake moved")]
     if one.costs:

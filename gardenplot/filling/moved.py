@@ -49,8 +49,8 @@ class Moved:
         return next((one for one in (self.at, self.new, self.old) if one is not None), 0)
 
     @property
-    def is_stake(self) -> bool:
-        """Whether it is a stake that moves, rather than what is marked between stakes."""
+    def on_tape(self) -> bool:
+        """Whether it is read off the tape, as stakes and covers are, rather than marked between them."""
         return self.mark in (Mark.BLOCK, Mark.ROW_END, Mark.COVER)
 
 

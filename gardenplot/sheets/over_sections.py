@@ -33,7 +33,7 @@ def drip_sections(plan: Plan, laid: LaidOut) -> tuple[Section, ...]:
 def cover_sections(
     plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]
 ) -> Iterator[Section]:
-    """Each cover that goes on in a turn: its days, the blocks under it, how deep it stands and how far it lies out."""
+    """Each cover that goes on in a turn: its days, the blocks under it, how deep it stands, how far it reaches."""
     for cover in covers_of(plan, laid, layouts):
         under = ", ".join(_under(plan, laid, layouts, look, cover))
         over = _(" over {blocks}").format(blocks=under) if under else ""

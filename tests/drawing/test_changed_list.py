@@ -10,9 +10,13 @@ from hypothesis import given, settings
 
 from gardenplot.drawing.changed_list import ChangedBed, changed_beds, relettered_words
 from gardenplot.drawing.letters import keeping_letters
+from gardenplot.drawing.marked_numbers import moved_numbers
+from gardenplot.drawing.remedies import stakes_cell
+from gardenplot.drawing.together_words import together_words
 from gardenplot.filling.again import AnswerKind, plan_again
 from gardenplot.filling.again_ground import as_staked
 from gardenplot.filling.moved import Mark, moved
+from gardenplot.filling.together import Aim, answer_all
 from gardenplot.plan import Plan
 from gardenplot.plan.edits import change_planting, move_planting
 from gardenplot.plan.file import plan_of_text
@@ -69,6 +73,20 @@ def test_a_stake_that_two_blocks_share_is_told_once() -> None:
          "rows 1–3 at 8.1, 38.1, 68.1 cm from the base line", "row 1: 6, first plant 13.03, last plant 14.28 m",
          "rows 2–3: 5 each, first plant 13.03, last plant 14.03 m"],
     ]  # fmt: skip
+
+
+def test_stakes_are_counted_as_the_sheet_tells_them_in_tables_and_numbers_too() -> None:
+    """S6 sown again: of three ends that are not where they were two meet at one stake."""
+    plan, today, loss = late_and_short(is_late=False), date(2025, 4, 21), Fraction(5, 100)
+    (setback,) = plan_again(plan, today, loss)
+    (answer,) = [one for one in setback.answers if one.kind is AnswerKind.SOW_AGAIN]
+    assert len([one for one in answer.moved if one.mark is Mark.BLOCK]) == 3
+    assert stakes_cell(plan, answer.plan) == "2"
+    assert next(moved_numbers(plan, answer.plan)).value == 2
+    together = answer_all(
+        plan, today, loss, lambda one: next(each for each in one.answers if each.plan == answer.plan)
+    )
+    assert "2 stakes moved" in together_words(Aim.MOST_MET, together)
 
 
 def test_a_new_spacing_is_no_stake() -> None:

@@ -83,7 +83,7 @@ def test_s6_with_both_deviations_has_the_numbers_worked_by_hand(again: Opened) -
         ["Buy in", "+16 plants", "151", *late, "94 cm", "none"],
         ["Plant short", "", "136 (−14)", *late, "2.19 m", "1"],
         ["Spread out", "29 cm in the row", "136 (−14)", *late, "15 cm", "1"],
-        ["Sow again today", "+28 cells", "151", "26 May (+14 days)", "25 Jul (+14 days)", late[2], "69 cm", "3"],
+        ["Sow again today", "+28 cells", "151", "26 May (+14 days)", "25 Jul (+14 days)", late[2], "69 cm", "2"],
     ]  # fmt: skip
     click(dialog, "Sow again today")
     price = plain(dialog.view.price.text())
