@@ -20,6 +20,8 @@ _WEEKDAY, _DAY = 30.0, 62.0
 """Points of width of "Wed" and of "31 May"."""
 _SECOND = 14.0
 """Points of height of each further line in a row."""
+_CLOSER = 0.88
+"""Rows may be so much less high where no page is begun for the last of them."""
 _SHARES = (0.2, 0.29, 0.3, 0.21)
 """What job, name, number and bed take of the width that is left."""
 _CAUTION = _(
@@ -42,7 +44,7 @@ def add_dates(book: Book, plan: Plan, said: About, _choices: Choices = USUAL, to
         )
         for week in weeks
     ]
-    add_list(book, parts, _draw_row, ListHead(_("Dates by week"), said, _CAUTION), told)
+    add_list(book, parts, _draw_row, ListHead(_("Dates by week"), said, _CAUTION), told, closer=_CLOSER)
 
 
 @frozen

@@ -116,6 +116,16 @@ def test_a_week_is_kept_on_one_page_where_that_can_hold_it() -> None:
         assert sum(week.days in text for text in texts) == 1
 
 
+def test_rows_stand_closer_where_the_last_page_would_hold_hardly_any() -> None:
+    """Two jobs more than a page holds at its usual pitch: its rows stand closer, and none over another."""
+    plan = read_plan(sample("tarn-garth.gardenplot")).plan
+    (page,) = pages_of(dates_sheet(plan, Paper.A4).pdf)
+    assert boxes(page, 12) == sum(len(week.rows) for week in by_week(plan))
+    assert_legible(page, Paper.A4)
+    for page in pages_of(dates_sheet(example(), Paper.A4).pdf):
+        assert_legible(page, Paper.A4)
+
+
 def test_a_harvest_says_how_many_must_stand_beside_how_many_are_planted() -> None:
     """S1: orders for 120 pak choi and 40 kohlrabi need 134 and 43 plants, as the count sheet has it."""
     (page,) = pages_of(dates_sheet(hand_worked("s1"), Paper.A4).pdf)
