@@ -8,7 +8,7 @@ from attrs import frozen
 
 from gardenplot.drawing.number_names import NAMES
 from gardenplot.drawing.number_sources import SOURCES
-from gardenplot.drawing.trust_words import TRUST
+from gardenplot.drawing.trust_words import trust_words
 from gardenplot.drawing.unit_figures import figure, shown_as
 from gardenplot.units import Units
 from gardenplot.units.figures import rounded
@@ -182,7 +182,7 @@ def _line(number: Number, depth: int, units: Units, money: str) -> Line:
     formula, sum_ = formula_words(number), sum_words(number, units, money)
     return Line(
         depth, labelled(number), formula, sum_ if sum_ != formula else "", result_words(number, units, money),
-        TRUST[number.trust], SOURCES[number.source], number.trust is Trust.WEAK,
+        trust_words(number), SOURCES[number.source], number.trust is Trust.WEAK,
     )  # fmt: skip
 
 
@@ -193,7 +193,7 @@ def in_short(number: Number, units: Units, money: str = "") -> str:
         words = _("{count}, up") if number.rounding is Rounding.UP else _("{count}, whole part")
         value = words.format(count=value)
     sum_ = sum_words(number, units, money) if number.terms else SOURCES[number.source]
-    return f"{labelled(number)}:  {sum_}  →  {value}  ({TRUST[number.trust]})"
+    return f"{labelled(number)}:  {sum_}  →  {value}  ({trust_words(number)})"
 
 
 def sources_line(numbers: Iterable[Number]) -> str:

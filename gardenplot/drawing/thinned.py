@@ -47,7 +47,7 @@ def thin_number(one: Grown) -> Number | None:
         begins, after = told["sow"], _AFTER_SOWING
     ends = [told[name] for name in ("harden", "set_out", "ready") if name in told]
     ends = [end for end in ends if (end.whole or 0) > sown.toordinal()]
-    days = known("thin_after", after, Unit.DAYS, trust=Trust.WEAK, source=RULES)
+    days = known("thin_after", after, Unit.DAYS, trust=Trust.FAIR, source=RULES)
     formula = f"{begins.name} + thin_after"
     if not ends:
         return worked("thin", Unit.DATE, formula, begins, days, source=RULES)

@@ -29,7 +29,7 @@ from gardenplot.working import RULES
 
 _WORD, _FIGURE, _SMALL = 9.5, 10.5, 8.5
 """Sizes in points of words, of what a sum comes to, and of how far to trust it."""
-_LINE, _SPARE = 12.0, 4.5
+_LINE, _SPARE = 12.0, 3.5
 """Points of height of a line, and of what is left below a row."""
 _NAME, _VALUE, _TRUST, _GAP, _INDENT = 116.0, 108.0, 56.0, 8.0, 8.0
 """Points of width of columns and between them, and by which what went into a sum is moved to the right."""

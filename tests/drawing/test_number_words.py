@@ -123,6 +123,14 @@ def test_what_is_not_known_says_what_it_needs_and_is_never_nothing() -> None:
     assert formula_words(found) == "cells ÷ cells in a tray"
 
 
+@pytest.mark.parametrize(
+    ("unit", "said"), [(Unit.DATE, "fair: a week or two"), (Unit.DAYS, "fair: a week or two"), (Unit.COUNT, "fair")]
+)
+def test_weeks_are_said_of_the_trust_in_days_alone(unit: Unit, said: str) -> None:
+    (line,) = working_lines(known("weights", 24, unit, trust=Trust.FAIR), Units.METRIC)
+    assert line.trust == said
+
+
 @given(st.fractions(min_value=0, max_value=100), st.sampled_from(Units))
 def test_a_weak_number_is_a_range_about_it_without_decimals(hours: Fraction, units: Units) -> None:
     weak = worked("lasts", Unit.HOURS, "hours", known("hours", hours, Unit.HOURS), trust=Trust.WEAK)
