@@ -3,7 +3,9 @@
 from collections.abc import Sequence
 
 from gardenplot.drawing.sayings import between_readings, counted
+from gardenplot.drawing.so_many import so_many_plants
 from gardenplot.drawing.stakes import numbers
+from gardenplot.drawing.thinned import drill_words
 from gardenplot.filling.moved import Mark, Moved
 from gardenplot.layout import Layout, lay_out_bed
 from gardenplot.plan import Pattern, Plan, bed_of
@@ -11,6 +13,8 @@ from gardenplot.units import Units
 from gardenplot.units.figures import THIN, grouped, offset, tape
 from gardenplot.words import _, ngettext
 
+_MOST_RINGS = 12
+"""More rings are those of the bed sheet."""
 _MOST_KINDS = 6
 """Of more kinds of rows in a block only its first and its last plant are told."""
 
@@ -29,15 +33,25 @@ def rows_lines(before: Plan, after: Plan, marks: Sequence[Moved]) -> tuple[str, 
     told = counted(layout)
     if was is not None and was.plants != layout.plants:
         told += _(", {count} before").format(count=grouped(was.plants))
-    parts = [told]
+    parts, told_too = [told], list[str]()
     if layout.grid.in_row and not layout.holds_trays:
         parts.append(_("{spacing} from plant to plant").format(spacing=offset(layout.grid.in_row, units)))
         spacing = kinds.get(Mark.SPACING)
         if spacing is not None and spacing.old is not None:
             parts[-1] += _(", was {old}").format(old=offset(spacing.old, units))
+        drilled = _drilled(after, layout)
+        parts[-1] += _(" once thinned") if drilled else ""
+        told_too += [drilled] if drilled else []
     if was is None and all(one.mark is not Mark.BLOCK for one in marks):
         parts.insert(0, between_readings(after, layout.start, layout.end))
-    return "; ".join(parts), *_rows(layout, units, is_marked=was is None or Mark.ROWS in kinds)
+    return "; ".join(parts), *told_too, *_rows(layout, units, is_marked=was is None or Mark.ROWS in kinds)
+
+
+def _drilled(plan: Plan, layout: Layout) -> str:
+    """How thick it is sown, and to what it is thinned."""
+    laid = lay_out_bed(plan, bed_of(plan, layout.bed))
+    one = next(one for one in laid.grown if one.planting.id == layout.planting)
+    return drill_words(one, layout, plan.place.units)
 
 
 def _in_bed(plan: Plan, one: Moved) -> Layout | None:
@@ -56,6 +70,8 @@ def _rows(layout: Layout, units: Units, *, is_marked: bool) -> list[str]:
         if runs:
             ends = tape(min(run.first for run in runs), units), tape(max(run.last for run in runs), units)
             kinds.setdefault((row.count, ends[0].number, str(ends[1])), []).append(number)
+    if layout.rings and is_marked:
+        return [*_rings(layout, units), *_ends(layout, units)]
     if not 0 < len(kinds) <= _MOST_KINDS:
         return _ends(layout, units)
     found = [_places(layout, sorted(row for rows in kinds.values() for row in rows), units)] if is_marked else []
@@ -67,6 +83,16 @@ def _rows(layout: Layout, units: Units, *, is_marked: bool) -> list[str]:
         )
         found.append(words.format(rows=numbers(rows), count=grouped(count), first=first, last=last))
     return found
+
+
+def _rings(layout: Layout, units: Units) -> list[str]:
+    """How far each ring lies from the centre, and its plants: "ring 1: 130 cm from the centre, 40 plants"."""
+    words = _("ring {ring}: {radius} from the centre, {count}")
+    return [
+        words.format(ring=number, radius=offset(ring.radius, units), count=so_many_plants(ring.count))
+        for number, ring in enumerate(layout.rings, start=1)
+        if ring.count
+    ][:_MOST_RINGS]
 
 
 def _places(layout: Layout, rows: list[int], units: Units) -> str:

@@ -35,6 +35,20 @@ def left_words(one: Grown, layout: Layout, units: Units) -> str:
     return words.format(left=left, length=offset(layout.grid.in_row, units))
 
 
+def drill_words(one: Grown, layout: Layout, units: Units) -> str:
+    """How thick a planting is sown in its bed, to what it is thinned and when; empty where that is not done there.
+
+    "sow 12 / ft along each row; thin to one every 3 in when the first true leaves show".
+    """
+    left, rate = left_words(one, layout, units), one.crop.seeds_per_row
+    if not left or one.crop.establish is not Establish.DIRECT:
+        return ""
+    words = _("sow {rate} along each row; thin to {left} when the first true leaves show")
+    if rate is None:
+        words = _("sow at each place; thin to {left} when the first true leaves show")
+    return words.format(rate=rate.text if rate is not None else "", left=left)
+
+
 def thin_number(one: Grown) -> Number | None:
     """About when it is thinned, before it leaves its tray or is ready; None where nobody knows when it is sown."""
     told, sown = dates_told(one), one.dates.sow

@@ -3,10 +3,10 @@
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of
 from gardenplot.drawing.stakes import numbers as rows_listed
-from gardenplot.drawing.thinned import left_words
+from gardenplot.drawing.thinned import drill_words
 from gardenplot.layout import LaidOut, Layout, Run
 from gardenplot.layout.zone import is_plain
-from gardenplot.plan import Bed, Establish, Pattern, Plan, planting_of
+from gardenplot.plan import Bed, Pattern, Plan, planting_of
 from gardenplot.sheets.cell_sections import cell_parts, cell_tables
 from gardenplot.sheets.figure_table import table
 from gardenplot.sheets.ring_sections import ring_parts, ring_tables
@@ -123,7 +123,7 @@ def _every(plan: Plan, laid: LaidOut, name: str, layout: Layout) -> Section:
     """A name and the spacing in the row: "every 29 cm", with what was asked for where the remainder is spread."""
     grid, units = layout.grid, plan.place.units
     spacing, words = offset(grid.in_row, units), _(", {spacing} in the row")
-    if _drilled(laid, layout, units)[1]:
+    if _drilled(laid, layout, units):
         words = _(", {spacing} in the row once thinned")
     if grid.in_row_least is None or grid.in_row_least == grid.in_row:
         return heading(name, words, spacing=spacing)
@@ -132,23 +132,15 @@ def _every(plan: Plan, laid: LaidOut, name: str, layout: Layout) -> Section:
     return heading(name, f"{words} {least.format(least=offset(grid.in_row_least, units))}", spacing=spacing)
 
 
-def _drilled(laid: LaidOut, layout: Layout, units: Units) -> tuple[str, str]:
-    """At which rate a row is sown, and to what it is thinned; nothing of what is set out."""
-    one = next(one for one in laid.grown if one.planting.id == layout.planting)
-    if one.crop.establish is not Establish.DIRECT:
-        return "", ""
-    return one.crop.seeds_per_row.text if one.crop.seeds_per_row else "", left_words(one, layout, units)
+def _drilled(laid: LaidOut, layout: Layout, units: Units) -> str:
+    """How thick it is sown in its bed and to what it is thinned; nothing of what is not thinned there."""
+    return drill_words(next(one for one in laid.grown if one.planting.id == layout.planting), layout, units)
 
 
 def _thinned(laid: LaidOut, layout: Layout, units: Units) -> list[Section]:
-    """That the spacing is what is left of what is sown: how thick that is, and when it is thinned."""
-    rate, left = _drilled(laid, layout, units)
-    if not left:
-        return []
-    words = _("sow {rate} along each row; thin to {left} when the first true leaves show")
-    if not rate:
-        words = _("sow at each place; thin to {left} when the first true leaves show")
-    return [sentence(words.format(rate=rate, left=left))]
+    """That the spacing is what is left of what is sown."""
+    words = _drilled(laid, layout, units)
+    return [sentence(words)] if words else []
 
 
 def _gained(layout: Layout) -> list[Section]:

@@ -13,13 +13,14 @@ from gardenplot.drawing.letters import keeping_letters
 from gardenplot.drawing.marked_numbers import moved_numbers
 from gardenplot.drawing.remedies import stakes_cell
 from gardenplot.drawing.together_words import together_words
+from gardenplot.files import sample
 from gardenplot.filling.again import AnswerKind, plan_again
 from gardenplot.filling.again_ground import as_staked
 from gardenplot.filling.moved import Mark, moved
 from gardenplot.filling.together import Aim, answer_all
 from gardenplot.plan import Plan
 from gardenplot.plan.edits import change_planting, move_planting
-from gardenplot.plan.file import plan_of_text
+from gardenplot.plan.file import plan_of_text, read_plan
 from gardenplot.units import parse_length
 from tests.filling.test_moved import two_beds
 from tests.plans import plans
@@ -127,6 +128,20 @@ def test_a_cover_is_told_apart_since_no_stake_was_driven_for_it() -> None:
     (bed,) = changed_beds(plan, after)
     assert [one[:2] for one in stakes(bed)] == [("4.00 m", "3.00 m")]
     assert between(bed)[-1] == ["Cover", "0.80 – 3.20 m, was 0.80 – 4.20 m"]
+
+
+def test_a_new_block_says_how_thick_it_is_sown_and_where_its_rings_lie() -> None:
+    radish, parsley = (
+        changed_beds(evolve(plan, plantings=tuple(one for one in plan.plantings if one.crop != crop)), plan)
+        for name, crop in (("larch-bend", "radish"), ("otter-steep", "parsley"))
+        for plan in (read_plan(sample(f"{name}.gardenplot")).plan,)
+    )
+    ((_name, told, sown, *_rows),) = between(radish[0])
+    assert told == "6 × 76 = 456; 1½″ from plant to plant once thinned"
+    assert sown == "sow 10 / ft along each row; thin to one every 1½″ when the first true leaves show"
+    ((_name, told, *rings),) = between(parsley[0])
+    assert told == "5 rings, 106 plants; 20 cm from plant to plant"
+    assert rings[::4] == ["ring 1: 130 cm from the centre, 40 plants", "ring 5: 10 cm from the centre, 2 plants"]
 
 
 def test_letters_that_are_others_now_are_said() -> None:
