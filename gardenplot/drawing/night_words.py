@@ -8,7 +8,7 @@ from gardenplot.season.nights import NoSunset, ahead_of
 from gardenplot.words import _, ngettext
 
 MORNING = _("In the morning: open if it is sunny, leave shut if it is overcast.")
-VENT = _("The dear mistake is a vent missed on a sunny day: a shut cover gets hot. Open early.")
+VENT = _("The costly mistake is a vent missed on a sunny day: a shut cover gets hot. Open early.")
 NOT_ALL = _(
     "Sunset is that of a level horizon. The frost forecast and the local extension service come before this card."
 )

@@ -173,8 +173,9 @@ def _told_by(plan: Plan, laid: LaidOut, row: DateRow) -> Iterator[Number]:
         yield from () if thin is None else (thin,)
     elif row.job is Job.CUT_BY:
         found = (one for one in find_in_bed(laid) if one.kind is Kind.IN_THE_WAY and one.planting == row.planting)
-        by = (number for one in found for number in finding_numbers(plan, one))
-        yield from (number for number in by if number.name == "cut_by" and number.whole == row.day.toordinal())
+        yield from (
+            number for one in found if row.about.endswith(f" {one.other}") for number in finding_numbers(plan, one)
+        )
 
 
 def of_week(plan: Plan, week: Week) -> Opened | None:
