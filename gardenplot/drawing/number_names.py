@@ -269,7 +269,6 @@ NAMES: Mapping[str, str] = {
     "block_needed": _("length for as many as now"),
     "cut_by": _("cut by"),
     "thin": _("thin about"),
-    "thin_after": _("days until the first true leaves"),
     "cover_on": _("cover on"),
     "cover_off": _("cover off"),
     "later_freeze": _("years with a later freeze"),

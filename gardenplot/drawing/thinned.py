@@ -15,8 +15,8 @@ from gardenplot.units.figures import grouped, offset
 from gardenplot.words import _
 from gardenplot.working import RULES, Number, Source, Trust, Unit, known, smaller, worked
 
-_AFTER_EMERGING, _AFTER_SOWING = 14, 21
-"""Days."""
+_AFTER_EMERGING, _AFTER_SOWING = 2, 3
+"""Weeks."""
 
 
 def left_words(one: Grown, layout: Layout, units: Units) -> str:
@@ -36,17 +36,19 @@ def left_words(one: Grown, layout: Layout, units: Units) -> str:
 
 
 def drill_words(one: Grown, layout: Layout, units: Units) -> str:
-    """How thick a planting is sown in its bed, to what it is thinned and when; empty where that is not done there.
+    """How thick a planting is sown in its bed and when it is thinned; empty where that is not done there.
 
-    "sow 12 / ft along each row; thin to one every 3 in when the first true leaves show".
+    "sow 12 / ft; thin when the first true leaves show", "sow 40 / m; thin to 4 when the first true leaves show".
     """
     left, rate = left_words(one, layout, units), one.crop.seeds_per_row
     if not left or one.crop.establish is not Establish.DIRECT:
         return ""
-    words = _("sow {rate} along each row; thin to {left} when the first true leaves show")
     if rate is None:
-        words = _("sow at each place; thin to {left} when the first true leaves show")
-    return words.format(rate=rate.text if rate is not None else "", left=left)
+        return _("thin to {left} when the first true leaves show").format(left=left)
+    words = _("sow {rate}; thin when the first true leaves show")
+    if one.crop.stand > 1:
+        words = _("sow {rate}; thin to {count} when the first true leaves show")
+    return words.format(rate=rate.text, count=grouped(one.crop.stand))
 
 
 def thin_number(one: Grown) -> Number | None:
@@ -61,12 +63,12 @@ def thin_number(one: Grown) -> Number | None:
         begins, after = told["sow"], _AFTER_SOWING
     ends = [told[name] for name in ("harden", "set_out", "ready") if name in told]
     ends = [end for end in ends if (end.whole or 0) > sown.toordinal()]
-    days = known("thin_after", after, Unit.DAYS, trust=Trust.FAIR, source=RULES)
-    formula = f"{begins.name} + thin_after"
+    week = known("days_of_week", 7, Unit.DAYS, trust=Trust.FAIR, source=Source.WEEK)
+    formula = f"{begins.name} + {after} × days_of_week"
     if not ends:
-        return worked("thin", Unit.DATE, formula, begins, days, source=RULES)
+        return worked("thin", Unit.DATE, formula, begins, week, source=RULES)
     first = min(ends, key=lambda end: end.value or 0)
-    return worked("thin", Unit.DATE, f"smaller({formula}, {first.name})", begins, days, first, source=RULES,
+    return worked("thin", Unit.DATE, f"smaller({formula}, {first.name})", begins, week, first, source=RULES,
                   using={"smaller": smaller})  # fmt: skip
 
 

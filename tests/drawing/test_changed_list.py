@@ -138,7 +138,7 @@ def test_a_new_block_says_how_thick_it_is_sown_and_where_its_rings_lie() -> None
     )
     ((_name, told, sown, *_rows),) = between(radish[0])
     assert told == "6 × 76 = 456; 1½″ from plant to plant once thinned"
-    assert sown == "sow 10 / ft along each row; thin to one every 1½″ when the first true leaves show"
+    assert sown == "sow 10 / ft; thin when the first true leaves show"
     ((_name, told, *rings),) = between(parsley[0])
     assert told == "5 rings, 106 plants; 20 cm from plant to plant"
     assert rings[::4] == ["ring 1: 130 cm from the centre, 40 plants", "ring 5: 10 cm from the centre, 2 plants"]

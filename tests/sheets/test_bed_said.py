@@ -1,6 +1,7 @@
 """What a helper must know at the bed beside rows and stakes: what is left, drip lines, covers, what is thinned."""
 
 import pytest
+from attrs import evolve
 
 from gardenplot.plan import Plan
 from tests.drawing.hand_worked import hand_worked, plan_from
@@ -69,8 +70,11 @@ def test_a_cover_lies_over_what_stands_there_on_its_days(cover: Fields, said: st
 def test_rows_that_are_drilled_tell_their_rate_from_the_spacing_that_is_left() -> None:
     words = told(hand_worked("s2"))
     assert "B Beets, 3″ in the row once thinned" in words
-    assert "sow 12 / ft along each row; thin to one every 3″ when the first true leaves show" in words
+    assert "sow 12 / ft; thin when the first true leaves show" in words
     assert "A Broccoli, 18″ in the row from edge" in words
+    beets = evolve(hand_worked("s2").crops[1], clump=2)
+    in_twos = evolve(hand_worked("s2"), crops=(hand_worked("s2").crops[0], beets))
+    assert "sow 12 / ft; thin to 2 when the first true leaves show" in told(in_twos)
 
 
 def test_how_many_stand_at_once_is_told_with_and_without_what_is_cut_first() -> None:
