@@ -1,11 +1,8 @@
 """Beside the stake table: row offsets of each planting, how to square the bed, what to carry."""
 
-from collections.abc import Iterator
-
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.carried import are_pegged, covers_of
-from gardenplot.drawing.days import short_day
+from gardenplot.drawing.carried import are_pegged
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import says, titled
 from gardenplot.drawing.stakes import numbers as rows_listed
@@ -28,15 +25,9 @@ from gardenplot.sheets.section import (
     space,
     stacked,
 )
-from gardenplot.supplies.covers import cover_cut
-from gardenplot.units import CM, FOOT, INCH, Units
-from gardenplot.units.figures import grouped, offset, span, tape
+from gardenplot.units import CM, Units
+from gardenplot.units.figures import grouped, offset, tape
 from gardenplot.words import _, ngettext
-
-_READ = {Units.METRIC: CM, Units.FEET_AND_INCHES: INCH // 4, Units.DECIMAL_FEET: FOOT // 100}
-"""The finest step in nm that tape readings on the sheet have."""
-_MOST_HOOPS = 40
-"""More readings of hoops go on in a section of their own."""
 
 
 def sections(
@@ -64,7 +55,6 @@ def sections(
         *_reserved(plan, laid, layouts, look),
         *drip_sections(plan, laid),
         *cover_sections(plan, laid, layouts, look),
-        *_hoops(plan, laid, layouts),
         *squared(laid.bed, units),
     )
 
@@ -190,28 +180,3 @@ def _stand_words(plants: int, to_cut: int) -> str:
     """How many stand before and after that: "207 stand at once, 184 without those 23"."""
     words = _("{all} stand at once, {rest} without those {cut}")
     return words.format(all=grouped(plants), rest=grouped(plants - to_cut), cut=grouped(to_cut))
-
-
-def _hoops(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...]) -> Iterator[Section]:
-    """Where the hoops of each cover stand along the tape: every so far or, where that is no round figure, each."""
-    units = plan.place.units
-    for cover in covers_of(plan, laid, layouts):
-        cut = cover_cut(laid.bed, cover)
-        readings, apart = cut.hoop_readings, cut.hoop_spacing
-        if len(readings) < 2 or apart is None:
-            continue
-        title = _("Cover") if cover.on is None else _("Cover, {day}").format(day=short_day(cover.on))
-        hoops = ngettext("{count} hoop", "{count} hoops", len(readings)).format(count=len(readings))
-        figures = [tape(at, units).number for at in readings]
-        if apart % _READ[units] == 0:
-            words = _("{hoops} from {first} to {last}, every {spacing}").format(
-                hoops=hoops, first="{first}", last="{last}", spacing="{spacing}",
-            )  # fmt: skip
-            spacing = span(round(apart), units)
-            yield stacked(headed(title, words, first=figures[0], last=figures[-1], spacing=spacing), space(5))
-            continue
-        for at in range(0, len(figures), _MOST_HOOPS):
-            piece = {f"at{number}": one for number, one in enumerate(figures[at : at + _MOST_HOOPS])}
-            words = ", ".join(f"{{{name}}}" for name in piece)
-            said = _("{hoops} at {readings}") if at == 0 else _("{readings}")
-            yield stacked(headed(title, said.format(hoops=hoops, readings=words), **piece), space(5))

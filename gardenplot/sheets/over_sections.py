@@ -12,9 +12,14 @@ from gardenplot.layout.staked import staked
 from gardenplot.plan import Cover, Plan
 from gardenplot.sheets.section import Section, heading, measured, offsets, sentence, space, stacked
 from gardenplot.supplies import cover_cut
-from gardenplot.units import Units
+from gardenplot.units import CM, FOOT, INCH, Units
 from gardenplot.units.figures import offset, span, tape
 from gardenplot.words import _, ngettext
+
+_MOST_HOOPS = 40
+"""More readings of hoops go on in a section of their own."""
+_READ = {Units.METRIC: CM, Units.FEET_AND_INCHES: INCH // 4, Units.DECIMAL_FEET: FOOT // 100}
+"""The finest step in nm that tape readings on the sheet have."""
 
 
 def drip_sections(plan: Plan, laid: LaidOut) -> tuple[Section, ...]:
@@ -37,7 +42,11 @@ def cover_sections(
     for cover in covers_of(plan, laid, layouts):
         under = ", ".join(_under(plan, laid, layouts, look, cover))
         over = _(" over {blocks}").format(blocks=under) if under else ""
-        yield stacked(heading(_cover_title(cover), over), *_lies(laid, cover, plan.place.units), space(5))
+        first, *further = _hoops(laid, cover, plan.place.units) or [space(0)]
+        lies = _lies(laid, cover, plan.place.units)
+        yield stacked(heading(_cover_title(cover), over), first, *lies, space(5))
+        for more in further:
+            yield stacked(heading(_("Cover, continued")), more, space(5))
 
 
 def _under(
@@ -65,6 +74,28 @@ def _cover_title(cover: Cover) -> str:
     return _("Cover on {on}").format(on=on) if on else _("Cover off {off}").format(off=off) if off else _("Cover")
 
 
+def _hoops(laid: LaidOut, cover: Cover, units: Units) -> list[Section]:
+    """Where its hoops stand along the tape: every so far or, where that is no round figure, each."""
+    cut = cover_cut(laid.bed, cover)
+    readings, apart = cut.hoop_readings, cut.hoop_spacing
+    if len(readings) < 2 or apart is None:
+        return []
+    hoops = ngettext("{count} hoop", "{count} hoops", len(readings)).format(count=len(readings))
+    figures = [tape(at, units).number for at in readings]
+    if apart % _READ[units] == 0:
+        words = _("{hoops} from {first} to {last}, every {spacing}").format(
+            hoops=hoops, first="{first}", last="{last}", spacing="{spacing}",
+        )  # fmt: skip
+        return [measured(words, first=figures[0], last=figures[-1], spacing=span(round(apart), units))]
+    found = []
+    for at in range(0, len(figures), _MOST_HOOPS):
+        piece = {f"at{number}": one for number, one in enumerate(figures[at : at + _MOST_HOOPS])}
+        words = ", ".join(f"{{{name}}}" for name in piece)
+        said = _("{hoops} at {readings}") if at == 0 else _("{readings}")
+        found.append(measured(said.format(hoops=hoops, readings=words), **piece))
+    return found
+
+
 def _lies(laid: LaidOut, cover: Cover, units: Units) -> Iterator[Section]:
     """How deep its hoops go, and how far what lies over them reaches beyond them."""
     cut = cover_cut(laid.bed, cover)
@@ -74,7 +105,7 @@ def _lies(laid: LaidOut, cover: Cover, units: Units) -> Iterator[Section]:
     elif cover.leg is None:
         yield sentence(_("how deep the hoops go is not in the plan"), 9)
     else:
-        yield measured(_("each hoop {leg} deep in the ground at both sides"), leg=offset(cover.leg.nm, units))
+        yield measured(_("each {leg} deep in the ground at both sides"), leg=offset(cover.leg.nm, units))
     if cut.cloth is not None and cover.apron is not None and cover.cloth_end is not None:
         words = _("cloth {end} beyond both ends, {apron} on the ground at both sides")
         yield measured(words, end=span(cover.cloth_end.nm, units), apron=offset(cover.apron.nm, units))

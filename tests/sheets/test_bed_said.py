@@ -33,10 +33,12 @@ def test_drip_lines_are_counted_with_their_offsets_and_their_reach() -> None:
 def test_a_cover_says_its_days_its_blocks_and_how_deep_its_hoops_go() -> None:
     words = told(hand_worked("s2"))
     assert (
-        "Cover on 7 May, off 4 Jun over A Broccoli each hoop 8″ deep in the ground at both sides "
+        "Cover on 7 May, off 4 Jun over A Broccoli 16 hoops from 2′ 0″ to 77′ 0″, every 5′ 0″ "
+        "each 8″ deep in the ground at both sides "
         "cloth 4′ 0″ beyond both ends, 10″ on the ground at both sides" in words
     )
-    assert "Cover on 4 Jun, off 11 Jun over A Broccoli how deep the hoops go is not in the plan" in words
+    assert "Cover on 4 Jun, off 11 Jun over A Broccoli 20 hoops at 2′ 0″, 5′ 11¼″, 9′ 10¾″" in words
+    assert "77′ 0″ how deep the hoops go is not in the plan" in words
 
 
 @pytest.mark.parametrize(
