@@ -78,11 +78,13 @@ class Ground:
         if not load & overfull:
             return 0.0, []
         least, more = _TOLD_APART
-        near = sorted(
-            (_worth(self.task, one) * (least + more * chance()), one)
+        first, last, wishes = way.first, way.last, self.task.wishes
+        near = [
+            (wishes[one[5]][one[6]].worths[one[7]] * (least + more * chance()), one)
             for one in self.strips[way.strip]
-            if isinstance(one, Block) and one[2] < way.last and way.first < one[3]
-        )
+            if one[2] < last and first < one[3] and isinstance(one, Block)
+        ]
+        near.sort()
         out: list[tuple[float, Block, int]] = []
         for cost, one in near:
             mine = of(one[2], one[3], one[1] - one[0])

@@ -9,7 +9,7 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from gardenplot.filling.gaps import Standing
-from gardenplot.filling.model import Block, Task
+from gardenplot.filling.model import Block, Taken, Task
 
 _LEAST, _MORE = 0.7, 0.6
 """A block's length and days are taken by chance for between 0.7 and 1.3 of what they are."""
@@ -27,6 +27,19 @@ class Laid(NamedTuple):
     standing: Standing
     out: list[Block]
     lost: int
+
+
+class _Try(NamedTuple):
+    """The same while orders are tried: blocks are bare tuples."""
+
+    standing: list[tuple[int, ...]]
+    out: list[Block]
+    lost: int
+
+    @property
+    def laid(self) -> Laid:
+        """With names again."""
+        return Laid([one if isinstance(one, Taken) else Block(*one) for one in self.standing], self.out, self.lost)
 
 
 def laid_anew(
@@ -54,7 +67,7 @@ def laid_anew(
         if not found.out or not goes_on():
             break
         order = _near(begun, best.out, chance) if chance() < _BEGUN_AGAIN else _next(order, found.out, chance)
-    return best or Laid([*sorted(task.strips[strip].taken)], list(blocks), 0)
+    return best.laid if best is not None else Laid([*sorted(task.strips[strip].taken)], list(blocks), 0)
 
 
 def _next(order: list[Block], out: list[Block], chance: Callable[[], float]) -> list[Block]:
@@ -77,21 +90,30 @@ def _near(order: list[Block], out: list[Block], chance: Callable[[], float]) -> 
     return changed
 
 
-def _laid(task: Task, strip: int, order: Sequence[Block]) -> Laid:
-    """Blocks laid out in one order; fields are read by their numbers, which takes half the time of names."""
-    standing: Standing = [*sorted(task.strips[strip].taken)]
-    length, out, lost = task.strips[strip].length, [], 0
+def _laid(task: Task, strip: int, order: Sequence[Block]) -> _Try:
+    """Blocks laid out in one order.
+
+    The innermost loop of all: fields are read by their numbers and blocks made without names, which takes half the
+    time. What begins beyond a block's end ends the looking, whatever its days: all that follows lies farther on.
+    """
+    standing: list[tuple[int, ...]] = [*sorted(task.strips[strip].taken)]
+    length, wishes = task.strips[strip].length, task.wishes
+    out, lost = [], 0
     for block in order:
-        way = task.wishes[block[5]][block[6]]
-        first, last, size, at = block[2], block[3], block[1] - block[0], max(0, way.low)
+        way = wishes[block[5]][block[6]]
+        first, last, size = block[2], block[3], block[1] - block[0]
+        at, limit = max(0, way.low), min(length, way.high)
+        until = at + size
         for one in standing:
-            if one[2] < last and first < one[3] and first >= one[4]:
-                if one[0] - at >= size:
+            if one[0] >= until:
+                break
+            if one[1] > at and one[2] < last and first < one[3] and first >= one[4]:
+                at, until = one[1], one[1] + size
+                if until > limit:
                     break
-                at = max(at, one[1])
-        if at + size > min(length, way.high):
+        if until > limit:
             out.append(block)
             lost += way.worths[block[7]]
         else:
-            insort(standing, Block(at, at + size, first, last, *block[4:]))
-    return Laid(standing, out, lost)
+            insort(standing, (at, until, first, last, *block[4:]))
+    return _Try(standing, out, lost)

@@ -11,7 +11,8 @@ from bisect import bisect_right
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from math import log
 from random import Random
-from typing import NamedTuple
+
+from attrs import frozen
 
 from gardenplot.filling.gaps import Gap
 from gardenplot.filling.ground import Ground, block_of
@@ -36,7 +37,8 @@ _PASSES, _MANY_BLOCKS = 4, 60
 """Orders in which a bed is laid out anew in a turn, one alone where it has many blocks."""
 
 
-class _Could(NamedTuple):
+@frozen
+class _Could:
     """A way by its number, how many of its sizes fit into its stretch, and what the least adds to its strip."""
 
     number: int
