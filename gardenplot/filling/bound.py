@@ -8,6 +8,7 @@ from types import ModuleType
 from typing import Any, NamedTuple
 
 from gardenplot.filling.model import Task
+from gardenplot.filling.prices import most_at, whole_worth
 from gardenplot.filling.programme import Programme, programme_of, told_apart
 
 _SOLVER = "highspy"
@@ -18,6 +19,9 @@ _LOOK = 0.02
 
 _WHOLE = 0.5
 """A column that is nearer to one than to nothing stands."""
+
+_MARGIN = 1e-6
+"""What a search tree's bound may be wrong by, as a part of what the wishes would be worth alone."""
 
 Sizes = dict[int, int]
 """For a wish the ways in which it may stand, by their numbers, each with how many of its sizes it may have."""
@@ -76,11 +80,19 @@ def relaxed(task: Task, asked: Asked, goes_on: Callable[[], object] = lambda: Tr
     found = highs.getInfo()
     is_whole = asked.nodes and found.primal_solution_status == solver.kSolutionStatusFeasible
     stand = _standing(task, programme, highs.getSolution().col_value) if is_whole else ()
-    is_proved = asked.nodes or highs.getModelStatus() == solver.HighsModelStatus.kOptimal
-    if not is_proved or asked.part < 1:
+    if asked.part < 1:
         return Relaxed(alone, stand)
-    proved = -float(found.mip_dual_bound if asked.nodes else found.objective_function_value)
-    return Relaxed(floor(min(float(alone), proved + 1e-6 * alone + 1e-6)), stand)
+    return Relaxed(min(alone, _proved(highs, programme, alone, asked)), stand)
+
+
+def _proved(highs: Any, programme: Programme, alone: int, asked: Asked) -> int:
+    """The bound that the solver came to: exactly by its prices, and of a search tree, which has none, with a margin
+    for what is lost in floating point.
+    """
+    if not asked.nodes:
+        return most_at(programme, [-price for price in highs.getSolution().row_dual] or [0.0] * len(programme.rows))
+    proved = -float(highs.getInfo().mip_dual_bound) + _MARGIN * (alone + 1)
+    return whole_worth(programme, floor(min(float(alone), proved)))
 
 
 def _ran(highs: Any, goes_on: Callable[[], object]) -> bool:
@@ -106,15 +118,15 @@ def _posed(solver: ModuleType, programme: Programme, asked: Asked) -> Any:
         highs.setOptionValue(name, value)
     count = len(programme.worths)
     every = [*range(count)]
-    highs.addVars(count, [0.0] * count, programme.limits)
-    highs.changeColsCost(count, every, [-worth for worth in programme.worths])
+    highs.addVars(count, [0.0] * count, [float(limit) for limit in programme.limits])
+    highs.changeColsCost(count, every, [-float(worth) for worth in programme.worths])
     if asked.nodes:
         highs.setOptionValue("mip_max_nodes", asked.nodes)
         highs.changeColsIntegrality(count, every, [solver.HighsVarType.kInteger] * count)
     ground = set(programme.ground)
-    for number, (columns, factors, limit) in enumerate(programme.rows):
-        most = limit * asked.part if number in ground else limit
-        highs.addRow(-solver.kHighsInf, most, len(columns), columns, factors)
+    for number, (columns, factors, limit, unit) in enumerate(programme.rows):
+        most = limit / unit * asked.part if number in ground else limit / unit
+        highs.addRow(-solver.kHighsInf, most, len(columns), columns, [factor / unit for factor in factors])
     return highs
 
 

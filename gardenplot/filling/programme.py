@@ -42,31 +42,43 @@ class Stands(NamedTuple):
     sizes: tuple[int, ...]
 
 
+class Row(NamedTuple):
+    """Columns times a factor each, together at most a limit, all in whole numbers.
+
+    For the solver both are divided by `unit`, so that rows are of one size.
+    """
+
+    columns: list[int]
+    factors: list[int]
+    limit: int
+    unit: int
+
+
 @mutable
 class Programme:
-    """Columns with what they are worth and may reach, and rows of columns times a factor, at most a limit.
+    """Columns with what they are worth and may reach, and rows.
 
     `alike` are the strips of each group of strips that are the same in every way; `ground` are the rows of ground by
     their numbers, each for a group and a day.
     """
 
     alike: tuple[tuple[int, ...], ...]
-    worths: list[float] = field(factory=list)
-    limits: list[float] = field(factory=list)
-    rows: list[tuple[list[int], list[float], float]] = field(factory=list)
+    worths: list[int] = field(factory=list)
+    limits: list[int] = field(factory=list)
+    rows: list[Row] = field(factory=list)
     runs: list[Stands] = field(factory=list)
     ground: list[int] = field(factory=list)
 
     def column(self, worth: int, limit: int) -> int:
         """Add a column; its number."""
-        self.worths.append(float(worth))
-        self.limits.append(float(limit))
+        self.worths.append(worth)
+        self.limits.append(limit)
         return len(self.worths) - 1
 
-    def row(self, columns: Sequence[int], factors: Sequence[float], limit: float) -> None:
+    def row(self, columns: Sequence[int], factors: Sequence[int], limit: int, unit: int = 1) -> None:
         """Add a row, unless it would have no columns."""
         if columns:
-            self.rows.append((list(columns), list(factors), limit))
+            self.rows.append(Row(list(columns), list(factors), limit, unit))
 
 
 def programme_of(task: Task) -> Programme:
@@ -81,7 +93,7 @@ def programme_of(task: Task) -> Programme:
             for column, uses in _columns(programme, wish, number, ways[number]):
                 once.append(column)
                 used[group_of[ways[number].strip]] += uses
-        programme.row(once, [1.0] * len(once), 1.0)
+        programme.row(once, [1] * len(once), 1)
     for uses, strips in zip(used, groups.values(), strict=True):
         _ground_rows(programme, uses, [task.strips[number] for number in strips])
     return programme
@@ -113,7 +125,7 @@ def _columns(programme: Programme, wish: int, number: int, way: Way) -> Iterator
         uses = [_Used(stands, way.first, way.last, length, length)]
         if count > 1:
             steps = programme.column(dearer, count - 1)
-            programme.row([steps, stands], [1.0, 1.0 - count], 0.0)
+            programme.row([steps, stands], [1, 1 - count], 0)
             uses.append(_Used(steps, way.first, way.last, longer, 0))
         sizes = tuple(size_of[length + step * longer, worth + step * dearer] for step in range(count))
         programme.runs.append(Stands(stands, steps, wish, number, sizes))
@@ -129,11 +141,11 @@ def _ground_rows(programme: Programme, uses: list[_Used], strips: list[Strip]) -
         ground = sum(strip.length - taken_on(strip, day) for strip in strips)
         if here:
             programme.ground.append(len(programme.rows))
-        programme.row([use.column for use in here], [float(use.length) for use in here], float(ground))
+        programme.row([use.column for use in here], [use.length for use in here], ground)
         if len(lengths) == 1 and len(strips) > 1:
             (length,) = lengths
             for columns, factors, limit in _too_long_to_share(here, length, len(strips)):
-                programme.row(columns, factors, limit)
+                programme.row(columns, factors, limit * length, length)
 
 
 def _busy_days(spans: Collection[tuple[int, int]]) -> list[int]:
@@ -143,8 +155,9 @@ def _busy_days(spans: Collection[tuple[int, int]]) -> list[int]:
     return [day for day, following in pairwise(days) if day in begins and following in ends]
 
 
-def _too_long_to_share(here: list[_Used], length: int, strips: int) -> Iterator[tuple[list[int], list[float], float]]:
-    """Rows by dual feasible functions: what blocks count for, so that together they count for one strip at most.
+def _too_long_to_share(here: list[_Used], length: int, strips: int) -> Iterator[tuple[list[int], list[int], int]]:
+    """Rows by dual feasible functions: what blocks count for, so that together they count for so many strips at most,
+    in parts of a strip's length.
 
     The first rounds (k + 1) x / k down unless it is whole; the others count a block longer than the strip less some
     length as a whole strip, and one shorter than it as nothing.
@@ -159,17 +172,17 @@ def _too_long_to_share(here: list[_Used], length: int, strips: int) -> Iterator[
         yield _row(counted, strips)
 
 
-def _shared(block: int, length: int, share: int) -> float:
+def _shared(block: int, length: int, share: int) -> int:
     whole, rest = divmod(block * (share + 1), length)
-    return float(whole) if rest else block * share / length
+    return whole * length if rest else block * share
 
 
-def _past(block: int, length: int, short: int) -> float:
+def _past(block: int, length: int, short: int) -> int:
     if block > length - short:
-        return 1.0
-    return 0.0 if block < short else block / length
+        return length
+    return 0 if block < short else block
 
 
-def _row(counted: list[tuple[int, float]], limit: int) -> tuple[list[int], list[float], float]:
+def _row(counted: list[tuple[int, int]], limit: int) -> tuple[list[int], list[int], int]:
     kept = [(column, factor) for column, factor in counted if factor]
-    return [column for column, _factor in kept], [factor for _column, factor in kept], float(limit)
+    return [column for column, _factor in kept], [factor for _column, factor in kept], limit
