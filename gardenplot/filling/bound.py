@@ -74,8 +74,8 @@ def relaxed(task: Task, asked: Asked, goes_on: Callable[[], object] = lambda: Tr
     except ImportError:
         return Relaxed(alone)
     programme = programme_of(task)
-    highs = _posed(solver, programme, asked)
-    if not _ran(highs, goes_on):
+    highs = _posed(solver, programme, asked) if goes_on() is not False else None
+    if highs is None or not _ran(highs, goes_on):
         return Relaxed(alone)
     found = highs.getInfo()
     is_whole = asked.nodes and found.primal_solution_status == solver.kSolutionStatusFeasible

@@ -13,7 +13,7 @@ from itertools import accumulate
 
 from attrs import evolve, frozen
 
-from gardenplot.filling.bound import most_worth
+from gardenplot.filling.bound import Asked, relaxed, worth_alone
 from gardenplot.filling.model import Task, Way
 from gardenplot.filling.split import Part, by_rank
 from gardenplot.filling.task import Posed
@@ -43,10 +43,18 @@ class SplitBound:
     """Bounds for what is wanted where some of it may be split.
 
     `pose` makes a task of parts, in which a worth of one is `scale`. `first` is found at once: wishes that may be
-    split are paid for in full, and the rest has the ground.
+    split are paid for in full, and the rest has the ground. `goes_on` is asked now and then; once it says False,
+    what is wanted counts as if it had the ground to itself, and nothing is looked for any more.
     """
 
-    def __init__(self, parts: tuple[Part, ...], pose: Callable[[tuple[Part, ...]], Posed], scale: int) -> None:
+    def __init__(
+        self,
+        parts: tuple[Part, ...],
+        pose: Callable[[tuple[Part, ...]], Posed],
+        scale: int,
+        goes_on: Callable[[], bool] = lambda: True,
+    ) -> None:
+        self._goes_on = goes_on
         ranked = [by_rank(part) for part in parts]
         ends = [*accumulate(map(len, ranked))]
         flat = tuple(piece for pieces in ranked for piece in pieces)
@@ -94,7 +102,8 @@ class SplitBound:
             paid += (one.worth - left) * one.most
             for piece in one.pieces:
                 wishes[piece] = _worth_less(wishes[piece], self._posed.plants[piece], left)
-        return paid + most_worth(Task(self._posed.task.strips, tuple(wishes)), nodes)
+        task = Task(self._posed.task.strips, tuple(wishes))
+        return paid + (relaxed(task, Asked(nodes), self._goes_on).bound if self._goes_on() else worth_alone(task))
 
 
 def _worth_less(ways: tuple[Way, ...], plants: tuple[tuple[int, ...], ...], each: int) -> tuple[Way, ...]:

@@ -13,13 +13,13 @@ Told = Callable[[int, int, Filling | None], object]
 
 _EVERY = 0.25
 """Seconds between two words: making a filling and sending it costs time that the search lacks."""
-_LOOKS = 32
-"""Turns after which the clock is looked at."""
 
 
 def fill_and_others(plan: Plan, turns: int, weights: Weights, *, told: Told) -> tuple[Filling, tuple[Other, ...]]:
     """The very filling that `fill` gives and others that differ in kind, with word of turns and the best so far."""
-    teller = _Teller(turns + turns_for_others(plan, weights, turns), told)
+    # What may be split is looked for once more, in pieces.
+    rounds = 2 if any(wish.piece is not None for wish in plan.wishes) else 1
+    teller = _Teller(rounds * (turns + turns_for_others(plan, weights, turns)), told)
     filling = filled(plan, turns, weights, teller.better, teller.turned)
     return filling, others(plan, filling, weights, turns, teller.turned)
 
@@ -41,8 +41,7 @@ class _Teller:
     def turned(self) -> None:
         """One more turn is taken."""
         self._done += 1
-        if self._done % _LOOKS == 1:
-            self._tell()
+        self._tell()
 
     def _tell(self) -> None:
         if monotonic() - self._last < _EVERY:

@@ -53,7 +53,7 @@ class Placing:
         """The best that so many turns find, and more of them where wishes are split or series placed as wholes."""
         parts = tuple(part for part in enumerate(self._plan.wanted) if not self._plan.is_hopeless(part[0]))
         may_split = any(one.piece is not None for _number, one in parts)
-        bounds = SplitBound(parts, self._plan.posed, self._plan.scale) if may_split else None
+        bounds = SplitBound(parts, self._plan.posed, self._plan.scale, self._turn) if may_split else None
         self._most = bounds.first if bounds is not None else None
         found, most = self._solved(_in_one(parts, _unsplit), turns)
         self._most = most
@@ -73,7 +73,7 @@ class Placing:
 
         answer, proved = solve(
             posed.task, turns, lambda better, proved: self._tell(_pieces(posed, parts, better), bound(proved)),
-            self._turned,
+            self._turn,
         )  # fmt: skip
         return _pieces(posed, parts, answer), bound(proved)
 
@@ -83,14 +83,19 @@ class Placing:
         search = Search(posed.task)
         search.run(
             turns, worth_alone(posed.task),
-            lambda better: self._tell((*fixed, *_pieces(posed, parts, better)), self._most or 0), self._turned,
+            lambda better: self._tell((*fixed, *_pieces(posed, parts, better)), self._most or 0), self._turn,
         )  # fmt: skip
         return (*fixed, *_pieces(posed, parts, search.best))
 
     def _tell(self, pieces: Pieces, bound: int) -> bool:
         """Tell of pieces, without wholes that stand in part."""
         kept = self._plan.complete(pieces)
-        self._goes_on = self._told(Settled(kept, _worth(kept), bound))
+        self._goes_on = self._told(Settled(kept, _worth(kept), bound)) and self._goes_on
+        return self._goes_on
+
+    def _turn(self) -> bool:
+        """A turn is taken, or the solver is at work; whether to go on."""
+        self._goes_on = self._goes_on and self._turned() is not False
         return self._goes_on
 
     def _with_more(self, found: Pieces, parts: tuple[Part, ...]) -> Pieces:

@@ -8,7 +8,11 @@ from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gardenplot.filling import Filling, fill
+from gardenplot.filling import Filling, Weights, fill
+from gardenplot.filling.filled import filled
+from gardenplot.filling.prepared import Prepared
+from gardenplot.filling.split_bound import SplitBound
+from gardenplot.filling.wanted import wanted_in
 from gardenplot.plan import Plan, Wish
 from gardenplot.plan.edits import add_wish
 from tests.drawing.hand_worked import plan_from
@@ -125,3 +129,37 @@ def test_the_same_wishes_give_the_same_pieces(season: tuple[tuple[int, ...], tup
     places, wishes = season
     plan = with_wishes(beds_of(*places, gap="10 cm"), *wishes)
     assert fill(plan, turns=40) == fill(plan, turns=40)
+
+
+SCARCE = with_wishes(
+    beds_of(7, 5), Wish("v", "c", least=3, most=9, piece=3, worth=2), Wish("w", "c", least=2, most=8, piece=2)
+)
+"""Ground for twelve plants, and seventeen that are wanted."""
+
+
+def test_whoever_waits_hears_of_the_bound_of_split_wishes_being_looked_for() -> None:
+    wanted = wanted_in(SCARCE, Weights())
+    prepared, asked = Prepared(SCARCE, wanted), list[int]()
+
+    def looked() -> bool:
+        asked.append(1)
+        return True
+
+    bounds = SplitBound(tuple(enumerate(wanted)), prepared.posed, prepared.scale, looked)
+    at_first = len(asked)
+    bounds.tightened(range(len(wanted)))
+    assert 0 < at_first < len(asked)
+
+
+@settings(max_examples=8)
+@given(st.integers(1, 30))
+def test_a_filling_of_split_wishes_that_is_stopped_asks_no_more_and_has_a_bound_all_the_same(calls: int) -> None:
+    asked: list[int] = []
+
+    def turned() -> bool:
+        asked.append(1)
+        return len(asked) < calls
+
+    found = filled(SCARCE, 40, Weights(), lambda _made: True, turned)
+    assert len(asked) <= calls
+    assert found.worth <= best_split((7, 5), SCARCE.wishes) <= found.bound
