@@ -6,8 +6,7 @@ from typing import Any
 
 from gardenplot.commands.numbers_shape import add_workings, print_workings, workings_shape
 from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, out_beside, print_json
-from gardenplot.drawing.filling_words import proof_words
-from gardenplot.drawing.gap_words import REASONS
+from gardenplot.drawing.filling_words import proof_words, why_words
 from gardenplot.drawing.opened_choices import of_filling, of_placed
 from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.drawing.so_many import so_many_plants
@@ -103,7 +102,7 @@ def _json(filling: Filling, *, workings: bool) -> dict[str, Any]:
         "lacking": [
             {
                 "wish": one.wanted, "crop": one.crop, "plants": one.plants, "lacks": one.lacks,
-                "why": None if one.why is None else REASONS[one.why], **told(number),
+                "why": why_words(one) or None, **told(number),
             }
             for number, one in enumerate(filling.lacking)
         ],
@@ -167,7 +166,7 @@ def _print(filling: Filling, plan: Plan) -> None:
         print(
             words.format(
                 name=crop_of(plan, lack.crop).name, plants=lack.plants, wanted=lack.plants + lack.lacks,
-                why="" if lack.why is None else REASONS[lack.why],
+                why=why_words(lack),
             )
         )  # fmt: skip
     if filling.proven:

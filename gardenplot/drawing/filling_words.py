@@ -4,8 +4,9 @@ from math import ceil
 
 from attrs import frozen
 
-from gardenplot.drawing.days import days_between
+from gardenplot.drawing.days import days_between, short_day
 from gardenplot.drawing.gap_words import REASONS
+from gardenplot.drawing.hand_words import listed
 from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.filling import Filling, Lacking, Placed
 from gardenplot.filling.others import Kind
@@ -72,11 +73,23 @@ def found_rows(filling: Filling) -> tuple[FoundRow, ...]:
     return (*lacking, *(FoundRow(_placed(filling, one)) for one in filling.placed))
 
 
+def why_words(one: Lacking) -> str:
+    """Why nothing of it has ground, where that is known: "frost would find it without a cover from 1 Apr until …"."""
+    if one.why is None:
+        return ""
+    if not one.cover:
+        return REASONS[one.why]
+    days = [
+        _("from {first} until {last}").format(first=short_day(each.first), last=short_day(each.last))
+        for each in one.cover
+    ]
+    return _("frost would find it without a cover {days}").format(days=listed(days))
+
+
 def _lacking(filling: Filling, one: Lacking) -> tuple[str, ...]:
     name, wanted = crop_of(filling.plan, one.crop).name, one.plants + one.lacks
     if not one.plants:
-        why = _("found no place") if one.why is None else REASONS[one.why]
-        return name, why, "", _("0 of {count}").format(count=grouped(wanted)), ""
+        return name, why_words(one) or _("found no place"), "", _("0 of {count}").format(count=grouped(wanted)), ""
     plants = _("{plants} of {count}").format(plants=grouped(one.plants), count=grouped(wanted))
     return name, _("found too little ground"), "", plants, ""
 

@@ -19,6 +19,8 @@ from gardenplot.filling.wanted import First, Wanted, Weights, wanted_in
 from gardenplot.filling.wholes import Placing, Settled
 from gardenplot.plan import Plan, Planting, fresh_id
 from gardenplot.plan.edits import add_planting
+from gardenplot.season import Span
+from gardenplot.season.frost import frosty
 
 
 @frozen
@@ -26,6 +28,7 @@ class Lacking:
     """What is wanted and did not find ground enough: a wish or an order, the plants that it has and those it lacks.
 
     `plants` are those of the blocks that this filling made, `why` is known where no ground suits it, free or not.
+    Where frost is why, `cover` is when it would have to stand under one, on those of its days that ask the least.
     """
 
     wanted: str
@@ -33,6 +36,7 @@ class Lacking:
     plants: int
     lacks: int
     why: WhyNot | None = None
+    cover: tuple[Span, ...] = ()
 
 
 @frozen
@@ -142,7 +146,9 @@ def _lacking(plan: Plan, wanted: tuple[Wanted, ...], plants: list[tuple[int, int
         has = sum(count for each, count in plants if each == number)
         needed = one.least if one.most is None else one.most
         if has < needed:
-            yield Lacking(one.id, one.crop.id, has, needed - has, None if has else _why(plan, one))
+            why = None if has else _why(plan, one)
+            cover = _least_cover(plan, one) if why is WhyNot.FROST else ()
+            yield Lacking(one.id, one.crop.id, has, needed - has, why, cover)
 
 
 def _why(plan: Plan, one: Wanted) -> WhyNot | None:
@@ -152,3 +158,9 @@ def _why(plan: Plan, one: Wanted) -> WhyNot | None:
         whys = [unsuited(plan, bed, one.crop, one.days, bed.zone) for bed in beds if one.days]
         return max(whys, key=whys.count, default=None)
     return WhyNot.SERIES if one.series is not None else None
+
+
+def _least_cover(plan: Plan, one: Wanted) -> tuple[Span, ...]:
+    """From when to when a cover would have to be on, on the days that ask for one the shortest."""
+    spans = (frosty(plan.place, one.crop, dates) for dates in one.days)
+    return min(spans, key=lambda each: sum(span.days for span in each), default=())

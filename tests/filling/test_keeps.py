@@ -8,6 +8,7 @@ from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from gardenplot.drawing.filling_words import why_words
 from gardenplot.filling import fill
 from gardenplot.filling.now import fill_now
 from gardenplot.filling.offers import WhyNot
@@ -89,6 +90,29 @@ def test_an_order_goes_to_the_cover_too() -> None:
     assert fill(plan_with([], orders=[order])).lacking[0].why is WhyNot.FROST
     (placed,) = fill(plan_with([], [cover], orders=[order])).placed
     assert placed.start == M
+
+
+@settings(max_examples=15)
+@given(st.sampled_from(("bean", "kale")), st.dates(date(2027, 5, 25), date(2027, 10, 20)))
+def test_a_cover_on_the_very_days_that_are_told_gives_an_order_its_place(crop: str, market: date) -> None:
+    """Of half-hardy crops too: frost does not kill them, but a place in the open would be one with a finding."""
+    order = {"id": "o", "crop": crop, "units": 10, "on": f"{market}"}
+    filling = fill(plan_with([], orders=[order]))
+    assert bool(filling.placed) is not bool(filling.lacking)
+    for lack in filling.lacking:
+        cover = [
+            {"id": f"c{number}", "from": "1 m", "to": "4 m", "on": f"{one.first}", "off": f"{one.last}"}
+            for number, one in enumerate(lack.cover)
+        ]
+        (placed,) = (covered := fill(plan_with([], cover, orders=[order]))).placed
+        assert placed.start == M
+        assert broken(covered.plan) == set()
+
+
+def test_what_lacks_a_cover_is_told_for_which_days() -> None:
+    order = {"id": "o", "crop": "kale", "units": 10, "on": "2027-06-08"}
+    (lack,) = fill(plan_with([], orders=[order])).lacking
+    assert why_words(lack) == "frost would find it without a cover from 8 Apr until 20 Apr"
 
 
 @pytest.mark.parametrize("crop", ["bean", "kale"])
