@@ -5,7 +5,7 @@ knapsack problem: Kellerer, Pferschy and Pisinger, Knapsack Problems, 2004, chap
 ground used. Lengths are counted in the greatest unit that divides them all.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 from math import gcd
 from typing import NamedTuple
@@ -14,13 +14,18 @@ import numpy as np
 from attrs import evolve, frozen
 from numpy.typing import NDArray
 
+from gardenplot.filling.likely import Ends, priced
+
 _FINEST = 2**16
 """Units that a gap is divided into at most: it takes a few ms for each hundred wishes."""
 
 _IMPOSSIBLE = -(2**62)
 
+_FEW, _PART = 2, 4
+"""Wishes that are tried first: the likeliest quarter, and no fewer than a few."""
 
-@frozen
+
+@frozen(cache_hash=True)
 class Sizes:
     """The sizes that a wish could have in a gap: lengths that grow, and what each is worth."""
 
@@ -49,7 +54,7 @@ def fill_gap(length: int, wishes: Sequence[Sizes], rooms: Sequence[Room] | None 
     round, each could have the other's place.
     """
     rooms = rooms or [(0, length)] * len(wishes)
-    unit = max(1, gcd(*(each for wish in wishes for each in wish.lengths), *(low for low, _high in rooms)))
+    unit = max(1, gcd(*map(_step_of, wishes), *{low for low, _high in rooms}))
     if length // unit <= _FINEST:
         return _filled(length // unit, [_in_units(wish, unit) for wish in wishes], wishes, _narrow(rooms, unit))
     unit = -(-length // _FINEST)
@@ -74,6 +79,12 @@ def packed(wishes: Sequence[Sizes], rooms: Sequence[Room], sizes: Sequence[int |
     return tuple(starts)
 
 
+@lru_cache(maxsize=4096)
+def _step_of(wish: Sizes) -> int:
+    return gcd(*wish.lengths)
+
+
+@lru_cache(maxsize=4096)
 def _in_units(wish: Sizes, unit: int) -> Sizes:
     return Sizes(tuple(-(-each // unit) for each in wish.lengths), wish.worths)
 
@@ -83,22 +94,60 @@ def _narrow(rooms: Sequence[Room], unit: int) -> list[Room]:
 
 
 def _filled(units: int, counted: Sequence[Sizes], wishes: Sequence[Sizes], rooms: Sequence[Room]) -> GapFilling:
-    """The best sizes within a number of units; a used unit counts for less than any worth."""
+    """The best sizes within a number of units; a used unit counts for less than any worth.
+
+    Where all have one room the likeliest wishes are tried first, and others only where one of them could be in a
+    better filling. Rooms that differ leave so much of a gap empty that a price for all of it rules nothing out.
+    """
+    if len(set(rooms)) > 1:
+        return _told(_best_of(units, counted, range(len(wishes)), rooms)[0], wishes)
+    scale = units + 1
+    fits = [min(units, high) - max(0, low) for low, high in rooms]
+    by_price = priced(units, [_ends(wish, room, scale) for wish, room in zip(counted, fits, strict=True)])
+    likely = by_price.first(max(_FEW, len(wishes) // _PART))
+    found, most = _best_of(units, counted, likely, rooms)
+    more = [number for number in range(len(wishes)) if by_price.could_be_in(number, most)]
+    if not set(more) <= set(likely):
+        found, most = _best_of(units, counted, sorted({*likely, *more}), rooms)
+    return _told(found, wishes)
+
+
+def _told(found: Mapping[int, int | None], wishes: Sequence[Sizes]) -> GapFilling:
+    sizes = tuple(found.get(number) for number in range(len(wishes)))
+    worth = sum(wish.worths[size] for wish, size in zip(wishes, sizes, strict=True) if size is not None)
+    return GapFilling(sizes, worth, proven=True)
+
+
+def _ends(wish: Sizes, room: int, scale: int) -> Ends:
+    """The first and the last of each run of sizes that fits into a room, with what they count for."""
+    found = []
+    for length, worth, longer, dearer, count in progressions(wish):
+        if length <= room:
+            steps = min(count - 1, (room - length) // longer) if longer else 0
+            last = length + steps * longer
+            found += [(length, worth * scale + length), (last, (worth + steps * dearer) * scale + last)]
+    return tuple(found)
+
+
+def _best_of(
+    units: int, counted: Sequence[Sizes], some: Sequence[int], rooms: Sequence[Room]
+) -> tuple[dict[int, int | None], int]:
+    """The best sizes of some of the wishes, by their numbers, and what they count for."""
     scale = units + 1
     best = np.full(units + 1, _IMPOSSIBLE, dtype=np.int64)
     best[0] = 0
     steps: list[_Step] = []
-    for wish, (low, high) in zip(counted, rooms, strict=True):
+    for number in some:
+        low, high = rooms[number]
         before = _begun_at(best, low)
         after = before.copy()
-        for length, worth, longer, dearer, count in progressions(wish):
+        for length, worth, longer, dearer, count in progressions(counted[number]):
             at_once = length, worth * scale + length, longer, dearer * scale + longer, count
             _with_sizes(before[: high + 1], after[: high + 1], *at_once)
         steps.append(_Step(best, before, after))
         best = after
-    sizes = _traced(steps, best, counted, scale)
-    worth = sum(wish.worths[size] for wish, size in zip(wishes, sizes, strict=True) if size is not None)
-    return GapFilling(sizes, worth, proven=True)
+    sizes = _traced(steps, best, [counted[number] for number in some], scale)
+    return dict(zip(some, sizes, strict=True)), int(best.max())
 
 
 class _Step(NamedTuple):
@@ -127,19 +176,20 @@ def _with_sizes(
     The best of 2, 4, 8 ... sizes follows from the best of half as many, and the best of any number from two that
     overlap, since a maximum may be taken twice.
     """
-    if length >= len(best):
+    room = len(best) - length
+    if room <= 0:
         return
-    run = np.full(len(best), _IMPOSSIBLE, dtype=np.int64)
-    run[length:] = best[: len(best) - length] + worth
-    held = 1
+    run, held = best[:room] + worth, 1
+    moved_on = np.empty_like(run)
     while held < count:
         more = min(held, count - held)
         moved = more * longer
-        if moved >= len(best):
+        if moved >= room:
             break
-        np.maximum(run[moved:], run[: len(best) - moved] + more * dearer, out=run[moved:])
+        before = np.add(run[:-moved], more * dearer, out=moved_on[moved:])
+        np.maximum(run[moved:], before, out=run[moved:])
         held += more
-    np.maximum(better, run, out=better)
+    np.maximum(better[length:], run, out=better[length:])
 
 
 @lru_cache(maxsize=4096)
