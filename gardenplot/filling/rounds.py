@@ -30,7 +30,7 @@ _FEW_WISHES = 20
 _CHOICES, _SPARED = 8, 0.01
 """How often the programme chooses anew where beds are laid out whole, and the part of the ground left."""
 
-_TURNS_A_CHOICE = 300
+_TURNS_A_CHOICE = 1000
 """The solver takes about as long to choose anew."""
 
 _BLOCKS_A_TURN = 60
