@@ -4,7 +4,7 @@ from math import ceil
 
 from attrs import frozen
 
-from gardenplot.drawing.days import days_between, short_day
+from gardenplot.drawing.days import days_between
 from gardenplot.drawing.gap_words import REASONS
 from gardenplot.drawing.hand_words import listed
 from gardenplot.drawing.sayings import between_readings, name_of
@@ -74,16 +74,13 @@ def found_rows(filling: Filling) -> tuple[FoundRow, ...]:
 
 
 def why_words(one: Lacking) -> str:
-    """Why nothing of it has ground, where that is known: "frost would find it without a cover from 1 Apr until …"."""
+    """Why nothing of it has ground, where that is known: "needs a cover 13 Apr – 2 May 2027"."""
     if one.why is None:
         return ""
     if not one.cover:
         return REASONS[one.why]
-    days = [
-        _("from {first} until {last}").format(first=short_day(each.first), last=short_day(each.last))
-        for each in one.cover
-    ]
-    return _("frost would find it without a cover {days}").format(days=listed(days))
+    days = listed([days_between(each.first, each.last) for each in one.cover])
+    return _("needs a cover {days}").format(days=days)
 
 
 def _lacking(filling: Filling, one: Lacking) -> tuple[str, ...]:

@@ -112,7 +112,7 @@ def test_a_cover_on_the_very_days_that_are_told_gives_an_order_its_place(crop: s
 def test_what_lacks_a_cover_is_told_for_which_days() -> None:
     order = {"id": "o", "crop": "kale", "units": 10, "on": "2027-06-08"}
     (lack,) = fill(plan_with([], orders=[order])).lacking
-    assert why_words(lack) == "frost would find it without a cover from 8 Apr until 20 Apr"
+    assert why_words(lack) == "needs a cover 8 – 20 Apr 2027"
 
 
 @pytest.mark.parametrize("crop", ["bean", "kale"])
