@@ -66,12 +66,13 @@ class _Seat:
 
 @frozen
 class _Seated:
-    """An offer that stands: from where on, with how many plants, and what its length comes to in nm."""
+    """An offer that stands: from where on, with how many plants, what its length comes to in nm, and its worth."""
 
     seat: _Seat
     start: int
     plants: int
     length: int
+    worth: int
 
 
 def gap_at(plan: Plan, bed_id: str, at: int, day: date | None) -> Stretch | None:
@@ -110,7 +111,8 @@ def _alone(offers: Offers, gap: Stretch) -> tuple[list[_Seated], bool]:
         long = room[1] - room[0]
         plants, length = block_within(bed, offer.one.crop, offer.one.trial, offer.one.most, room[0], long)
         if plants >= offer.one.least and length <= long and (best is None or plants > best.plants):
-            best = _Seated(_Seat(offer, dates, room, is_only=True), room[0], plants, length)
+            (worth,) = worths_of(offer.one, (plants,), offers.scale)
+            best = _Seated(_Seat(offer, dates, room, is_only=True), room[0], plants, length, worth)
     return ([best] if best is not None else []), is_plain(bed)
 
 
@@ -125,11 +127,11 @@ def _best(offers: Offers, gap: Stretch) -> tuple[list[_Seated], bool]:
         return found, proven and is_sure
     bound = _bound(offers, gap, seats)
     best = _with_more(offers, gap, found)
-    if _worth(offers, best) < bound and not grow:
+    if _worth(best) < bound and not grow:
         by_end = sorted(seats, key=lambda seat: (seat.room[1], seat.room[0]))
         other = _with_more(offers, gap, _one_after_another(offers, gap, by_end)[0])
-        best = max(best, other, key=lambda one: _worth(offers, one))
-    return best, is_sure and _worth(offers, best) >= bound
+        best = max(best, other, key=_worth)
+    return best, is_sure and _worth(best) >= bound
 
 
 def _seat(offers: Offers, offer: Offer, gap: Stretch, placed: tuple[Stretch, ...]) -> _Seat | None:
@@ -152,7 +154,13 @@ def _one_after_another(offers: Offers, gap: Stretch, seats: list[_Seat]) -> tupl
     found = fill_gap(gap[1] - gap[0] + kept, sizes, rooms)
     starts = packed(sizes, rooms, found.sizes) or ()
     seated = [
-        _Seated(seat, gap[0] + start, seat.offer.plants[size], seat.offer.sizes.lengths[size] - kept)
+        _Seated(
+            seat,
+            gap[0] + start,
+            seat.offer.plants[size],
+            seat.offer.sizes.lengths[size] - kept,
+            seat.offer.sizes.worths[size],
+        )
         for seat, start, size in zip(seats, starts, found.sizes, strict=True)
         if size is not None
     ]
@@ -178,8 +186,8 @@ def _with_more(offers: Offers, gap: Stretch, seated: list[_Seated]) -> list[_Sea
     return seated
 
 
-def _worth(offers: Offers, seated: list[_Seated]) -> int:
-    return sum(worths_of(one.seat.offer.one, (one.plants,), offers.scale)[0] for one in seated)
+def _worth(seated: list[_Seated]) -> int:
+    return sum(one.worth for one in seated)
 
 
 def _bound(offers: Offers, gap: Stretch, seats: list[_Seat]) -> int:
