@@ -120,18 +120,16 @@ def _read(kind: type[T], raw: Json, place: str, problems: list[str]) -> T:
     if not isinstance(raw, dict):
         raise FileError(_("{place}: an object in curly brackets is needed").format(place=place))
     values: dict[str, Any] = {}
-    hints, keys = _hints(typing.cast(Any, kind)), _keys(kind)
-    for attribute in attrs.fields(typing.cast(Any, kind)):
-        key = keys.get(attribute.name)
-        if key is None:
-            continue
-        if key in raw and raw[key] is not None:
-            values[attribute.name] = _value(hints[attribute.name], raw[key], f"{place}.{key}", problems)
+    fields = _fields(typing.cast(Any, kind))
+    for one in fields:
+        key = one.key
+        if raw.get(key) is not None:
+            values[one.name] = _value(one.hint, raw[key], f"{place}.{key}", problems)
         elif kind is Bed and _follows(raw, key):
-            values[attribute.name] = Length(0, "")
-        elif attribute.default is attrs.NOTHING:
+            values[one.name] = Length(0, "")
+        elif one.default is attrs.NOTHING:
             raise FileError(_("{place}.{key}: is missing").format(place=place, key=key))
-    values["unknown"] = _unknown(raw, set(keys.values()), f"{place}.", problems)
+    values["unknown"] = _unknown(raw, {one.key for one in fields}, f"{place}.", problems)
     part = kind(**values)
     return typing.cast(T, _reached(part)) if isinstance(part, Bed) else part
 
@@ -149,16 +147,25 @@ def _reached(bed: Bed) -> Bed:
     )
 
 
+@attrs.frozen(eq=False)
+class _Field:
+    """A field of a part of the plan: its name, what it is called in the file, its type and what it is by default."""
+
+    name: str
+    key: str
+    hint: Any
+    default: Any
+
+
 @lru_cache(maxsize=64)
-def _hints(kind: type) -> dict[str, Any]:
-    """The types of its attributes."""
-    return typing.get_type_hints(kind, include_extras=True)
-
-
-def _keys(kind: type) -> dict[str, str]:
-    renamed = _KEYS.get(kind, {})
-    names = (attribute.name for attribute in attrs.fields(typing.cast(Any, kind)))
-    return {name: renamed.get(name, name) for name in names if name != "unknown"}
+def _fields(kind: type) -> tuple[_Field, ...]:
+    """The fields of a part, in order; asked of the class once, not of each of thousands of plantings."""
+    hints, renamed = typing.get_type_hints(kind, include_extras=True), _KEYS.get(kind, {})
+    return tuple(
+        _Field(one.name, renamed.get(one.name, one.name), hints[one.name], one.default)
+        for one in attrs.fields(typing.cast(Any, kind))
+        if one.name != "unknown"
+    )
 
 
 def _unknown(
@@ -173,9 +180,9 @@ def _unknown(
 
 
 def _value(hint: Any, raw: Json, place: str, problems: list[str]) -> Any:
-    for kind, reader in _READERS.items():
-        if hint in (kind, kind | None):
-            return reader(raw, place)
+    reader = _reader_of(hint)
+    if reader is not None:
+        return reader(raw, place)
     for kind in (Box, Actual, Watering):
         if hint in (kind, kind | None):
             return _read(kind, raw, place, problems)
@@ -187,6 +194,12 @@ def _value(hint: Any, raw: Json, place: str, problems: list[str]) -> Any:
     if isinstance(hint, type) and issubclass(hint, StrEnum):
         return _choice(hint, raw, place)
     raise AssertionError(hint)
+
+
+@lru_cache(maxsize=128)
+def _reader_of(hint: Any) -> Callable[[Json, str], Any] | None:
+    """What reads a plain value of a type, or None for a type that is made of others."""
+    return next((reader for kind, reader in _READERS.items() if hint in (kind, kind | None)), None)
 
 
 def _items(kind: Any, raw: Json, place: str, problems: list[str]) -> tuple[Any, ...]:
@@ -311,13 +324,12 @@ _READERS: Mapping[Any, Callable[[Json, str], Any]] = {
 def raw_part(part: Any) -> dict[str, Json]:
     """The JSON value of a part of the plan: a bed, a planting, the place."""
     raw: dict[str, Json] = {}
-    for name, key in _keys(type(part)).items():
-        value = getattr(part, name)
-        default = getattr(attrs.fields_dict(type(part))[name], "default", None)
+    for one in _fields(typing.cast(Any, type(part))):
+        value = getattr(part, one.name)
         if isinstance(value, Length) and not value.text:
             continue
-        if name in _ALWAYS or value != default:
-            raw[key] = _raw_value(value)
+        if one.name in _ALWAYS or value != one.default:
+            raw[one.key] = _raw_value(value)
     raw.update((name, json.loads(text)) for name, text in part.unknown)
     return raw
 
