@@ -35,6 +35,7 @@ from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.canvas_tips import CanvasTips
 from gardenplot.window.canvas_view import CanvasView
 from gardenplot.window.document import Document
+from gardenplot.window.focus_painted import FocusPainted
 from gardenplot.window.hand_lines import hand_lines
 from gardenplot.window.layers import Layers
 from gardenplot.window.magnifier import Magnifier
@@ -70,6 +71,7 @@ class Canvas(QAbstractScrollArea):
         # The head is at the left and readings are read from left to right, in whichever way words run elsewhere.
         self.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
         self.tips = CanvasTips(self, self.view)
+        FocusPainted(self)
         self.setAccessibleName(_("Drawing of the beds"))
         self.spoken = CanvasSpoken(self, self.places, document, sight)
         self.stage.refused.connect(self.spoken.refuse)

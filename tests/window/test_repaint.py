@@ -186,6 +186,18 @@ def test_drip_lines_are_dashed_alike_however_the_drawing_was_scrolled(window: Ma
         assert settled(window) == anew(window)
 
 
+def test_the_dots_of_the_keyboard_come_and_go_with_it(window: MainWindow) -> None:
+    window.activateWindow()
+    window.canvas.setFocus()
+    window.sight.select("b1", "p1")
+    here = settled(window)
+    window.shelf.search.setFocus()
+    assert settled(window) != here
+    assert settled(window) == anew(window)
+    window.canvas.setFocus()
+    assert settled(window) == here
+
+
 def test_all_beds_at_once_are_painted_in_a_window_that_has_no_room_for_them(window: MainWindow) -> None:
     # Qt speaks of pictures without a height, which fails this test.
     window.canvas.view.fit(all_beds=True)
