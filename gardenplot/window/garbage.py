@@ -21,8 +21,8 @@ class Garbage(QObject):
 
     What has outlived a look for all garbage is kept, that is, not looked at again: a large plan is a million parts,
     none of which is ever garbage of this kind, and to look through them would hold the window up for a quarter of a
-    second. All is looked through when nobody waits for the window, or waits for it anyway: when another program is
-    turned to, when a plan is opened, when it is saved.
+    second. So what there is when a plan is opened is kept unseen. All is looked through when nobody waits for the
+    window: when another program is turned to.
     """
 
     def __init__(self, parent: QObject) -> None:
@@ -38,6 +38,7 @@ class Garbage(QObject):
     def take_over(self) -> None:
         """Look for garbage here from now on, and nowhere else."""
         gc.disable()
+        gc.freeze()
         self._clock.start()
 
     def hand_back(self) -> None:
@@ -47,11 +48,9 @@ class Garbage(QObject):
             gc.unfreeze()
             gc.enable()
 
-    def look_through_all(self) -> None:
-        """Look through all there is, which may take a while; what is no garbage is kept."""
+    def keep_all(self) -> None:
+        """Keep what there is; to be told when there is much of it at once."""
         if self._clock.isActive():
-            gc.unfreeze()
-            gc.collect()
             gc.freeze()
 
     def _look(self) -> None:
@@ -64,5 +63,8 @@ class Garbage(QObject):
             gc.freeze()
 
     def _look_while_away(self, state: Qt.ApplicationState) -> None:
-        if state != Qt.ApplicationState.ApplicationActive:
-            self.look_through_all()
+        """Look through all there is, which may take a while; what is no garbage is kept."""
+        if state != Qt.ApplicationState.ApplicationActive and self._clock.isActive():
+            gc.unfreeze()
+            gc.collect()
+            gc.freeze()

@@ -57,8 +57,7 @@ class Journal(QObject):
         self._threads: list[threading.Thread] = []
         for signal in (document.changed, document.opened, document.saved):
             signal.connect(self._note)
-        for signal in (document.opened, document.saved):
-            signal.connect(self._garbage.look_through_all)
+        document.opened.connect(self._garbage.keep_all)
         self._note()
 
     def wait(self, seconds: float = 10.0) -> bool:

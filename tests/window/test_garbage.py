@@ -54,6 +54,20 @@ def test_its_clock_looks_by_itself(dressed: QApplication, monkeypatch: pytest.Mo
     looking.hand_back()
 
 
+def test_what_there_is_when_a_plan_is_opened_is_looked_through_only_while_nobody_waits(
+    looking: Garbage, dressed: QApplication
+) -> None:
+    gone: list[int] = []
+    ring = Ring(gone)
+    looking.keep_all()
+    del ring
+    for _look in range(30):
+        looking._look()
+    assert gone == []
+    dressed.applicationStateChanged.emit(Qt.ApplicationState.ApplicationInactive)
+    assert gone == [threading.get_ident()]
+
+
 @pytest.mark.parametrize("away", [Qt.ApplicationState.ApplicationInactive, Qt.ApplicationState.ApplicationHidden])
 def test_what_was_kept_and_became_garbage_goes_when_another_program_is_turned_to(
     looking: Garbage, dressed: QApplication, away: Qt.ApplicationState
