@@ -8,10 +8,13 @@ goes wrong, and the numbers of those that are left are told. Each monkey is a pr
 
 import json
 import os
+import shutil
 import subprocess
 import sys
 import tempfile
 from collections import Counter
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from attrs import frozen
@@ -39,7 +42,7 @@ class Came:
 
 def run(seed: int, numbers: int | list[int]) -> Came:
     """Let a monkey do so many events, or those of these numbers."""
-    with tempfile.TemporaryDirectory() as folder:
+    with _folder() as folder:
         progress = Path(folder) / "progress"
         own = dict.fromkeys(("HOME", "XDG_CONFIG_HOME", "GARDENPLOT_FOLDER"), folder)
         # Nothing else than its seed decides what a monkey does, as far as that can be.
@@ -55,6 +58,20 @@ def run(seed: int, numbers: int | list[int]) -> Came:
         return Came({}, f"{done.stderr[-6000:]}\nthe process ended with {done.returncode}", last)
     broken = counted.pop("broken")
     return Came(counted, broken[0] if broken else done.stderr, last)
+
+
+@contextmanager
+def _folder() -> Iterator[str]:
+    """A folder whose name is as wide each time, since the window shows it and the monkey hits what it meets."""
+    for number in range(100, 1000):
+        folder = Path(tempfile.gettempdir()) / f"gardenplot-monkey-{number}"
+        with suppress(FileExistsError):
+            folder.mkdir(mode=0o700)
+            break
+    try:
+        yield str(folder)
+    finally:
+        shutil.rmtree(folder, ignore_errors=True)
 
 
 def shortened(seed: int, came: Came, numbers: list[int]) -> list[int]:
@@ -87,6 +104,7 @@ def attack(first: int, seeds: int, events: int) -> dict[str, float]:
             )
             raise AssertionError(f"{came.broken}\n{told} '{json.dumps(few)}' FOLDER PROGRESS")
         most = max(most, came.counted.pop("MB"))
+        del came.counted["course"]
         total.update(came.counted)
     return {"events": seeds * events, "MB": most, **total}
 

@@ -23,7 +23,7 @@ from gardenplot.window.main import MainWindow
 from gardenplot.window.tables import Table
 from tests.window.test_repaint import anew, settled
 
-_PLAIN, _ROUNDED = 16, 0.005
+_PLAIN, _ROUNDED = 16, 0.0005
 """Levels by which a pixel is another one, and the share of those that may be.
 
 In pictures that begin elsewhere Qt rounds edges otherwise, and may begin the dashes of a line elsewhere.

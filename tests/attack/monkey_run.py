@@ -18,6 +18,7 @@ from collections.abc import Callable
 from pathlib import Path
 from types import TracebackType
 from unittest.mock import patch
+from zlib import crc32
 
 from PySide6.QtCore import QSettings, Qt, QTimer, QtMsgType, qInstallMessageHandler
 from PySide6.QtGui import QDrag
@@ -34,6 +35,7 @@ from gardenplot.window.start import made_app
 from gardenplot.window.theme import dress
 from tests.attack.monkey_hand import Hand
 from tests.attack.monkey_laws import agree, go_back, hold
+from tests.attack.monkey_wait import InTurn, look_at_work
 from tests.attack.monkey_words import FILES
 from tests.plans import metric_plan
 from tests.seasons import TODAY
@@ -46,6 +48,8 @@ _LOOK_CLOSELY, _GO_BACK = 50, 400
 """Of so many events, one is followed by the laws that take longer, and one by a way back to the first plan."""
 _PATIENCE = 40
 """So many events a dialog is left open before it is closed."""
+_NEVER = 2**31 - 1
+"""Milliseconds after which a clock is not heard of in a run."""
 _HANGS = 120
 """Seconds after which an event is taken for one that never ends."""
 
@@ -56,8 +60,9 @@ class Monkey:
     def __init__(self, seed: int, numbers: list[int], folder: Path, progress: Path) -> None:
         self._seed, self._left, self.folder, self._progress = seed, deque(numbers), folder, progress
         self.broken: list[str] = []
+        self.course: list[str] = []
         self.met: Counter[str] = Counter()
-        self.slowest = (0.0, 0, "")
+        self.slowest = (0.0, 0)
         self.window = MainWindow()
         self.hand = Hand(self.window)
         self._open: list[QWidget | None] = []
@@ -84,19 +89,27 @@ class Monkey:
         self._progress.write_text(str(number))
         faulthandler.dump_traceback_later(_HANGS, exit=True)
         self.hand.dice, began = random.Random(f"{self._seed}:{number}"), time.process_time()
-        top = self._top()
-        self.met[f"events at {type(top).__name__}"] += 1
         self._open.append(_waiting())
         self._have_looked_at()
         try:
+            look_at_work()
+            top = self._top()
+            self._note(number, top)
             self.hand.act(top)
         except Exception:
             self.broken.append(traceback.format_exc())
         self._open.pop()
         QApplication.processEvents()
         if not self._open:
-            self.slowest = max(self.slowest, (time.process_time() - began, number, type(top).__name__))
+            self.slowest = max(self.slowest, (time.process_time() - began, number))
         self._check(number)
+
+    def _note(self, number: int, top: QWidget) -> None:
+        """Note what an event meets, by which two runs are told from one another."""
+        self.met[f"events at {type(top).__name__}"] += 1
+        focus, plan = QApplication.focusWidget(), self.window.document.plan
+        place = f"{top.width()}x{top.height()} {type(focus).__name__} {len(plan.plantings)} {len(plan.beds)}"
+        self.course.append(f"{number} {type(top).__name__} {place} {self.window.document.stack.index()}")
 
     def _have_looked_at(self) -> None:
         """Look soon whether the event under way waits for the end of something that it opened."""
@@ -213,6 +226,8 @@ def _stand_in(monkey: Monkey) -> None:
     patch.object(QFileDialog, "getExistingDirectory", lambda *_asked: monkey.named()).start()
     for asks in ("getSaveFileName", "getOpenFileName"):
         patch.object(QFileDialog, asks, lambda *_asked: (monkey.named(), "")).start()
+    patch("gardenplot.window.long_work.Apart", InTurn).start()
+    patch("gardenplot.window.long_work._LOOK_EVERY", _NEVER).start()
     patch("gardenplot.window.preview.QPrintDialog", Printing).start()
     patch("gardenplot.window.shelf.QDrag", Drag).start()
 
@@ -263,7 +278,14 @@ def attack(seed: int, numbers: list[int], folder: Path, progress: Path) -> dict[
         window.document.start(window.document.plan)
         window.close()
     memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
-    return {"broken": monkey.broken[:1], "MB": memory, "processor s": time.process_time(), **monkey.met}
+    course = crc32("\n".join(monkey.course).encode())
+    return {
+        "broken": monkey.broken[:1],
+        "course": course,
+        "MB": memory,
+        "processor s": time.process_time(),
+        **monkey.met,
+    }
 
 
 if __name__ == "__main__":
