@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from datetime import date
+from functools import lru_cache
 
 from gardenplot.units.figures import grouped
 from gardenplot.words import _
@@ -20,6 +21,7 @@ def short_day(day: date) -> str:
     return f"{day.day} {day:%b}"
 
 
+@lru_cache(maxsize=1024)
 def weekday_words(day: date) -> str:
     """A day beside its year: "Fri 9 Apr"."""
     return f"{day:%a} {day.day} {day:%b}"

@@ -1,8 +1,8 @@
 """The list of what to buy and carry: short, grouped, each number with its working behind it."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
-from functools import partial
+from functools import lru_cache, partial
 
 from attrs import frozen
 
@@ -13,7 +13,7 @@ from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.so_many import so_many_seeds
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import LaidOut, lay_out_plan
-from gardenplot.plan import GoodKind, Plan, crop_of, planting_of
+from gardenplot.plan import GoodKind, Place, Plan, crop_of, planting_of
 from gardenplot.season import dates_of
 from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, Need, shopping, total_cost
 from gardenplot.units import Units
@@ -109,7 +109,9 @@ def _marking(plan: Plan, asked: Asked) -> Iterator[Need]:
     """What marks the beds: what is left in them for the turn that takes most of it, and tools once for all."""
     look, once = looks(plan), dict[tuple[GoodKind, int | None], Need]()
     for laid in lay_out_plan(plan):
-        for need in _for_bed(plan, laid, asked, look) if asked.has(laid.bed.id) else ():
+        bed = laid.without_trays
+        letters = tuple(look[layout.planting] for layout in bed.layouts)
+        for need in _for_bed(plan.place, bed, letters, asked) if asked.has(laid.bed.id) else ():
             if need.kind in _LEFT:
                 yield need
             else:
@@ -118,14 +120,20 @@ def _marking(plan: Plan, asked: Asked) -> Iterator[Need]:
     yield from sorted(once.values(), key=lambda need: need.size or 0)
 
 
-def _for_bed(plan: Plan, laid: LaidOut, asked: Asked, look: dict[str, Look]) -> Iterable[Need]:
-    """Each kind and size of thing for the turn of a bed that takes most of it, of the turns that are asked for."""
+@lru_cache(maxsize=1024)
+def _for_bed(place: Place, bed: LaidOut, letters: tuple[Look, ...], asked: Asked) -> tuple[Need, ...]:
+    """Each kind and size of thing for the turn of a bed that takes most of it, of the turns that are asked for.
+
+    It is worked out of the bed alone, so that an edit does not have it worked out for all others again.
+    """
     most: dict[tuple[GoodKind, int | None], Need] = {}
-    bed = laid.without_trays
+    look = {layout.planting: letter for layout, letter in zip(bed.layouts, letters, strict=True)}
+    crops = {one.crop.id: one.crop for one in bed.grown}
+    alone = Plan(place, (bed.bed,), tuple(crops.values()), tuple(one.planting for one in bed.grown))
     for layouts, day in zip(turns(bed), turn_days(bed), strict=True):
-        for need in marking_needs(plan, bed, layouts, look) if layouts and asked.is_on(day) else ():
+        for need in marking_needs(alone, bed, layouts, look) if layouts and asked.is_on(day) else ():
             most[need.kind, need.size] = max(most.get((need.kind, need.size), need), need, key=_measure)
-    return most.values()
+    return tuple(most.values())
 
 
 def _measure(need: Need) -> Fraction:

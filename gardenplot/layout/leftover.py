@@ -1,6 +1,7 @@
 """Ground given to nothing on a day: what is left, in which pieces, and the gaps kept between blocks."""
 
 from datetime import date, timedelta
+from functools import lru_cache
 
 from attrs import frozen
 
@@ -42,6 +43,7 @@ def standing(laid: LaidOut, day: date | None) -> tuple[Layout, ...]:
     return tuple(sorted(taken, key=lambda layout: (layout.start, layout.end)))
 
 
+@lru_cache(maxsize=4096)
 def free_on(laid: LaidOut, day: date | None) -> Free:
     """The free ground of a bed on a day."""
     return free_between(laid.bed, standing(laid, day))
@@ -76,6 +78,7 @@ def _is_gap(bed: Bed, stretch: Stretch, in_row: int) -> bool:
     return stretch.length < in_row
 
 
+@lru_cache(maxsize=2048)
 def fullest_day(laid: LaidOut) -> date | None:
     """The first day on which least of the bed is left; None where no planting has a date."""
     days = {one.dates.in_ground for one in laid.grown if one.dates.in_ground}

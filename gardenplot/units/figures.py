@@ -46,9 +46,9 @@ def tape(nm: int, units: Units, *, inch_parts: int = 4) -> Figure:
     """A tape reading: metres to the centimetre, feet and inches to 1/`inch_parts` in, or feet to 0.01 ft."""
     match units:
         case Units.METRIC:
-            return Figure(_decimal(Fraction(nm, M), 2), "m")
+            return Figure(_decimal(nm, M, 2), "m")
         case Units.DECIMAL_FEET:
-            return Figure(_decimal(Fraction(nm, FOOT), 2), "ft")
+            return Figure(_decimal(nm, FOOT, 2), "ft")
         case Units.FEET_AND_INCHES:
             return Figure(_feet_and_inches(nm, inch_parts), "")
 
@@ -57,9 +57,9 @@ def offset(nm: int, units: Units, *, inch_parts: int = 8) -> Figure:
     """A short distance, across the bed or between plants: centimetres to the millimetre, inches, or feet."""
     match units:
         case Units.METRIC:
-            return Figure(_trimmed(Fraction(nm, CM), 1), "cm")
+            return Figure(_trimmed(nm, CM, 1), "cm")
         case Units.DECIMAL_FEET:
-            return Figure(_decimal(Fraction(nm, FOOT), 2), "ft")
+            return Figure(_decimal(nm, FOOT, 2), "ft")
         case Units.FEET_AND_INCHES:
             return Figure(_inches(nm, inch_parts), "")
 
@@ -68,9 +68,9 @@ def exactly(nm: int, units: Units) -> Figure:
     """A tape reading with as much more of it as it needs, to the millimetre, 1/16 in or 0.001 ft: "0.762 m"."""
     match units:
         case Units.METRIC:
-            return Figure(_decimal(Fraction(nm, M), 2 if nm % CM == 0 else 3), "m")
+            return Figure(_decimal(nm, M, 2 if nm % CM == 0 else 3), "m")
         case Units.DECIMAL_FEET:
-            return Figure(_decimal(Fraction(nm, FOOT), 2 if nm % (FOOT // 100) == 0 else 3), "ft")
+            return Figure(_decimal(nm, FOOT, 2 if nm % (FOOT // 100) == 0 else 3), "ft")
         case Units.FEET_AND_INCHES:
             return tape(nm, units, inch_parts=4 if nm % (INCH // 4) == 0 else 16)
 
@@ -80,14 +80,15 @@ def span(nm: int, units: Units) -> Figure:
     return tape(nm, units) if abs(nm) >= (M if units is Units.METRIC else FOOT) else offset(nm, units)
 
 
-def _decimal(value: Fraction, places: int) -> str:
-    scaled = rounded(value * 10**places)
-    digits = str(abs(scaled)).rjust(places + 1, "0")
-    return f"{MINUS if scaled < 0 else ''}{digits[:-places]}.{digits[-places:]}"
+def _decimal(nm: int, unit: int, places: int) -> str:
+    """A length in units of so many nm, halves away from zero; with whole numbers alone, as there are thousands."""
+    scaled = (2 * abs(nm) * 10**places + unit) // (2 * unit)
+    digits = str(scaled).rjust(places + 1, "0")
+    return f"{MINUS if nm < 0 and scaled else ''}{digits[:-places]}.{digits[-places:]}"
 
 
-def _trimmed(value: Fraction, places: int) -> str:
-    text = _decimal(value, places)
+def _trimmed(nm: int, unit: int, places: int) -> str:
+    text = _decimal(nm, unit, places)
     return text.rstrip("0").rstrip(".")
 
 

@@ -136,4 +136,4 @@ def _stands(plan: Plan, planting: str, day: date | None) -> bool:
 
 
 def _standing(plan: Plan, day: date) -> int:
-    return sum(1 for planting in plan.plantings if grown_on(dates_of(plan, planting), day))
+    return sum(grown_on(one.dates, day) for laid in lay_out_plan(plan) for one in laid.grown)

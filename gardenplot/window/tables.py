@@ -130,26 +130,33 @@ class Table(QTreeWidget):
         return QFontMetrics(font)
 
     def _made(self, row: TableRow) -> QTreeWidgetItem:
-        item = QTreeWidgetItem()
+        item = QTreeWidgetItem(list(row.cells))
         for column in self._numbers:
             item.setTextAlignment(column, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         if self.wordWrap():
             for column in range(len(row.cells)):
                 item.setTextAlignment(column, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
-        self._show(item, row, None)
+        item.setData(0, _KEY, row.key)
+        for column, cell in enumerate(row.cells):
+            if len(cell) > _LONG:
+                item.setToolTip(column, as_is(cell))
+        if row.bold or row.grave:
+            self._dress(item, row)
+        item.addChildren([self._made(inner) for inner in row.inner])
         return item
 
-    def _show(self, item: QTreeWidgetItem, row: TableRow, before: TableRow | None) -> None:
+    def _show(self, item: QTreeWidgetItem, row: TableRow, before: TableRow) -> None:
         """Show a row in an item that showed another one before."""
         if row == before:
             return
         item.setData(0, _KEY, row.key)
-        for column, cell in enumerate(row.cells):
-            item.setText(column, cell)
-            item.setToolTip(column, as_is(cell) if len(cell) > _LONG else "")
-        if before is None or (row.bold, row.grave) != (before.bold, before.grave):
+        for column, (cell, was) in enumerate(zip_longest(row.cells, before.cells, fillvalue="")):
+            if cell != was:
+                item.setText(column, cell)
+                item.setToolTip(column, as_is(cell) if len(cell) > _LONG else "")
+        if (row.bold, row.grave) != (before.bold, before.grave):
             self._dress(item, row)
-        old = before.inner if before else ()
+        old = before.inner
         children = [item.child(number) for number in range(len(old))]
         for child, inner, other in zip(children, row.inner, old, strict=False):
             if child is not None:
