@@ -118,13 +118,17 @@ class Journal(QObject):
             held.close()
 
     def _write(self, wanted: Unsaved | None) -> None:
-        path = self.paths[self._flushed == self.paths[0]]
+        text = self._pen.text(wanted) if wanted is not None else b""
+        with self._turn:
+            path = self.paths[self._flushed == self.paths[0]]
+            # What is just being flushed is written over: once it is flushed it is no longer what is there.
+            self._unflushed = None
         try:
             if wanted is None:
                 for one in self.paths:
                     one.unlink(missing_ok=True)
             else:
-                write_whole(path, self._pen.text(wanted), flush=False)
+                write_whole(path, text, flush=False)
             for left in left_in(path.parent):
                 left.unlink(missing_ok=True)
         except (OSError, FileError) as error:
