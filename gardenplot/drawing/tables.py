@@ -119,6 +119,7 @@ class OrderRow:
     market: int = 1
 
 
+@lru_cache(maxsize=16)
 def order_rows(plan: Plan) -> tuple[OrderRow, ...]:
     """A row for each market day of each order, in the plan's order."""
     laid_out = lay_out_plan(plan)

@@ -11,7 +11,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
 from gardenplot.plan import Plan
-from gardenplot.plan.file import read_plan
+from gardenplot.plan.file import Opened, read_plan
 from gardenplot.plan.saving import Saved, changed_on_disk, save_plan, sweep
 from gardenplot.window.own_folder import versions
 from gardenplot.words import _
@@ -119,12 +119,12 @@ class Document(QObject):
         self._show(plan)
         self.opened.emit()
 
-    def open(self, path: Path, *, example: bool = False) -> tuple[str, ...]:
+    def open(self, path: Path, *, example: bool = False, found: Opened | None = None) -> tuple[str, ...]:
         """Open a plan file and give the problems found in it; raises FileError, and then nothing is changed.
 
-        An example is opened as a plan without a file.
+        An example is opened as a plan without a file. What was `found` in it is not read again.
         """
-        found = read_plan(path)
+        found = found or read_plan(path)
         if example:
             self.start(found.plan)
         else:

@@ -14,6 +14,7 @@ from gardenplot.window.late import show_versions
 from gardenplot.window.own_folder import versions
 from gardenplot.window.plain import as_is
 from gardenplot.window.questions import choose, warn
+from gardenplot.window.read_aside import read_aside
 from gardenplot.window.recent import remember
 from gardenplot.window.writing import Writing, folder_of, kinds
 from gardenplot.words import _
@@ -44,7 +45,10 @@ class Filing(QObject):
     def open(self, path: Path, *, example: bool = False) -> bool:
         """Open a file; an example is opened as a plan of its own, so that saving asks for a name."""
         try:
-            problems = self._document.open(path, example=example)
+            found = read_aside(path, self._document.today(), self._window)
+            if found is None:
+                return False
+            problems = self._document.open(path, example=example, found=found)
         except GardenplotError as error:
             self._tell_unread(path, str(error))
             return False

@@ -1,5 +1,7 @@
 """Long work with its progress in sight and a way to stop it; the window lives on meanwhile."""
 
+from typing import Protocol
+
 from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QDialog, QProgressBar, QPushButton, QVBoxLayout, QWidget
@@ -14,16 +16,29 @@ _LOOK_EVERY = 40
 """Milliseconds."""
 
 
+class Going(Protocol):
+    """Work that goes on elsewhere."""
+
+    def told(self) -> Parts | Result | None:
+        """The last that is known of it; raises the GardenplotError that ended it."""
+
+    def end(self) -> None:
+        """End it, done or not."""
+
+
 class Watched(QObject):
-    """Work in a process of its own that is looked at now and then: `told` with Parts, then `ended` or `failed`."""
+    """Work in a process of its own, or that goes on elsewhere, that is looked at now and then.
+
+    `told` with Parts, then `ended` or `failed`.
+    """
 
     told = Signal(object)
     ended = Signal(object)
     failed = Signal(object)
 
-    def __init__(self, work: Work, parent: QObject) -> None:
+    def __init__(self, work: Work | Going, parent: QObject) -> None:
         super().__init__(parent)
-        self._apart = Apart(work)
+        self._apart: Going = Apart(work) if isinstance(work, Work) else work
         self._clock = QTimer(self)
         self._clock.timeout.connect(self._look)
         self._clock.start(_LOOK_EVERY)
@@ -52,7 +67,7 @@ class Watched(QObject):
 class Waiting(QDialog):
     """Open while work goes on in a process of its own; Escape, or Stop, ends it and leaves everything as it was."""
 
-    def __init__(self, words: str, work: Work, parent: QWidget) -> None:
+    def __init__(self, words: str, work: Work | Going, parent: QWidget) -> None:
         super().__init__(parent)
         self.setWindowTitle(words)
         self.value: object = None
@@ -93,7 +108,7 @@ class Waiting(QDialog):
         self.reject()
 
 
-def carried_out(words: str, work: Work, parent: QWidget) -> object | None:
+def carried_out(words: str, work: Work | Going, parent: QWidget) -> object | None:
     """What comes out of long work, None where it was stopped; raises the GardenplotError that ended it."""
     waiting = Waiting(words, work, parent)
     waiting.exec()

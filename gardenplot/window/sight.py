@@ -1,5 +1,6 @@
 """What is looked at, which is no part of the plan: the selection and the day that the drawing shows."""
 
+from collections import Counter
 from datetime import date
 
 from PySide6.QtCore import QObject, Signal
@@ -7,7 +8,7 @@ from PySide6.QtCore import QObject, Signal
 from gardenplot.drawing.handles import Handle, handles_of
 from gardenplot.layout import fullest_day, lay_out_plan
 from gardenplot.plan import Plan, bed_of, planting_of
-from gardenplot.season import dates_of, grown_on
+from gardenplot.season import Dates, dates_of, grown_on
 from gardenplot.window.document import Document
 
 
@@ -98,8 +99,9 @@ class Sight(QObject):
     def begin(self, plan: Plan) -> None:
         """Look at a plan that was just opened: nothing selected, on the day when most of it is taken."""
         self.select(None)
-        days = [day for day in map(fullest_day, lay_out_plan(plan)) if day]
-        self.show_day(max(set(days), key=lambda day: (_standing(plan, day), day)) if days else None)
+        days = {day for day in map(fullest_day, lay_out_plan(plan)) if day}
+        grown = Counter(one.dates for laid in lay_out_plan(plan) for one in laid.grown)
+        self.show_day(max(days, key=lambda day: (_standing(grown, day), day), default=None))
 
     def _follow(self, before: Plan, plan: Plan) -> None:
         """Let go of what is no longer in the plan, and stay with a planting that goes into the ground later.
@@ -135,5 +137,5 @@ def _stands(plan: Plan, planting: str, day: date | None) -> bool:
     return grown_on(dates_of(plan, planting_of(plan, planting)), day)
 
 
-def _standing(plan: Plan, day: date) -> int:
-    return sum(grown_on(one.dates, day) for laid in lay_out_plan(plan) for one in laid.grown)
+def _standing(grown: Counter[Dates], day: date) -> int:
+    return sum(count for dates, count in grown.items() if grown_on(dates, day))

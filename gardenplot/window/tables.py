@@ -115,10 +115,11 @@ class Table(QTreeWidget):
             for column in range(fitted):
                 self.resizeColumnToContents(column)
             return
+        bold, plain = self._bold, self.fontMetrics()
         changed = [row for row, old in zip_longest(self._rows, before) if row is not None and row is not old]
         for row in (each for one in changed for each in (one, *one.inner)):
+            metrics = bold if row.bold or row.grave else plain
             for column, cell in enumerate(row.cells[:fitted]):
-                metrics = self._bold if row.bold or row.grave else self.fontMetrics()
                 needed = metrics.horizontalAdvance(cell) + _MARGIN + (0 if column else self.indentation())
                 if self.columnWidth(column) < needed:
                     self.setColumnWidth(column, needed)
