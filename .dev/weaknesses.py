@@ -23,7 +23,6 @@ _AUDIT = (
     "--no-deps",
     "--disable-pip",
     "-r",
-    "/dev/stdin",
 )
 _NEEDED = """
 import re

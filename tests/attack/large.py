@@ -250,6 +250,8 @@ def attack(beds: int, folder: Path) -> dict[str, object]:
     window.activateWindow()
     with clock.over("opened"):
         assert window.filing.open(path)
+    # A screen gives the keyboard back when the dialog that waited is gone.
+    window.activateWindow()
     journal = Journal(window.document)
     edited(window, clock)
     worked(window, clock)

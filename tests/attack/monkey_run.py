@@ -50,7 +50,7 @@ _PATIENCE = 40
 """So many events a dialog is left open before it is closed."""
 _NEVER = 2**31 - 1
 """Milliseconds after which a clock is not heard of in a run."""
-_HANGS = 120
+_HANGS = 600
 """Seconds after which an event is taken for one that never ends."""
 
 
