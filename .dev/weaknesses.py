@@ -67,7 +67,8 @@ def told(found: list[dict[str, Any]], needed: list[str]) -> int:
         print(f"Not checked: {', '.join(missed)}.")
     if weak:
         return 1
-    print("No weakness is known of any of them." if not missed else "Nothing is known of those that were checked.")
+    if not missed:
+        print("No weakness is known of any of them.")
     return 2 if missed else 0
 
 
