@@ -32,6 +32,11 @@ def words_of(template: str, **figures: object) -> list[Word]:
     return words
 
 
+def as_typed(words: str) -> str:
+    """Words of a plan as part of a template: no brace in them begins or ends a field."""
+    return words.replace("{", "{{").replace("}", "}}")
+
+
 def _add(words: list[Word], piece: Piece, *, is_glued: bool) -> None:
     if is_glued and words:
         words[-1] = (*words[-1], piece)

@@ -10,6 +10,7 @@ from gardenplot.drawing.sayings import titled
 from gardenplot.layout import LaidOut, Layout
 from gardenplot.layout.staked import staked
 from gardenplot.plan import Cover, Plan
+from gardenplot.sheets.flow import as_typed
 from gardenplot.sheets.section import Section, heading, measured, offsets, sentence, space, stacked
 from gardenplot.supplies import cover_cut
 from gardenplot.units import CM, FOOT, INCH, Units
@@ -41,7 +42,7 @@ def cover_sections(
     """Each cover that goes on in a turn: its days, the blocks under it, how deep it stands, how far it reaches."""
     for cover in covers_of(plan, laid, layouts):
         under = ", ".join(_under(plan, laid, layouts, look, cover))
-        over = _(" over {blocks}").format(blocks=under) if under else ""
+        over = _(" over {blocks}").format(blocks=as_typed(under)) if under else ""
         first, *further = _hoops(laid, cover, plan.place.units) or [space(0)]
         lies = _lies(laid, cover, plan.place.units)
         yield stacked(heading(_cover_title(cover), over), first, *lies, space(5))
