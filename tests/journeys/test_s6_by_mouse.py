@@ -20,7 +20,7 @@ ANSWERS = [
     ["Buy in", "+16 plants", "151", *LATE, "94 cm", "none"],
     ["Plant short", "", "136 (−14)", *LATE, "2.19 m", "1"],
     ["Spread out", "29 cm in the row", "136 (−14)", *LATE, "15 cm", "1"],
-    ["Sow again today", "+28 cells", "151", "26 May (+14 days)", "25 Jul (+14 days)", LATE[2], "69 cm", "3"],
+    ["Sow again today", "+28 cells", "151", "26 May (+14 days)", "25 Jul (+14 days)", LATE[2], "69 cm", "2"],
 ]
 SHORT = "A Bulb fennel 0.15 – 12.90 m 2 × 51 + 50 152"
 BOTH = (SHORT, "C Bulb fennel 12.90 – 14.40 m 6 + 2 × 5 16", "B Bulb fennel 0.15 – 9.65 m 3 × 38 114")
