@@ -34,8 +34,9 @@ def environment(extra: str = "") -> None:
     if not PYTHON.exists() or stamp.partition("\n")[0] != base:
         subprocess.run([base, "-m", "venv", "--clear", str(VENV)], check=True)
     target = f"{TOP}[{extra}]" if extra else str(TOP)
-    pip = [str(PYTHON), "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--editable", target]
-    subprocess.run(pip, check=True, cwd=TOP)
+    # What is never loaded need not be compiled, which is most of what the libraries bring.
+    pip = [str(PYTHON), "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--no-compile"]
+    subprocess.run([*pip, "--editable", target], check=True, cwd=TOP)
     _STAMP.write_text(wanted, encoding="utf-8")
 
 

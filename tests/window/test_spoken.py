@@ -171,6 +171,8 @@ def test_what_is_scrolled_away_is_said_to_be_out_of_sight(window: MainWindow) ->
 
 MANY_WINDOWS = """
 import gc, sys
+from gardenplot.__main__ import load_window
+load_window()
 from PySide6.QtCore import QEvent
 from PySide6.QtGui import QAccessible
 from gardenplot.window.main import MainWindow
