@@ -70,6 +70,10 @@ def begin_anew(shown: MainWindow, plan: Plan) -> None:
     shown.document.start(plan)
     shown.sight.select(None)
     shown.ledger.setCurrentIndex(0)
+    shown.shelf.search.clear()
+    shown.statusBar().clearMessage()
+    shown.activateWindow()
+    shown.canvas.setFocus()
 
 
 def made(plan: Plan, size: tuple[int, int] = (1440, 900)) -> MainWindow:

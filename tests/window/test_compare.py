@@ -24,6 +24,9 @@ from gardenplot.window.main import MainWindow
 from gardenplot.window.reasons import CHOOSE_PLANTING
 from tests.drawing.hand_worked import hand_worked
 from tests.plans import plans
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 Key, Keys = Qt.Key, Qt.KeyboardModifier
 Works = Callable[[CompareDialog], None]

@@ -18,6 +18,9 @@ from gardenplot.window.drawing_made import FEW_PLANTINGS, made_calendar
 from gardenplot.window.main import MainWindow
 from gardenplot.window.preview import Preview
 from tests.drawing.hand_worked import hand_worked
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 Looks = Callable[[Preview], None]
 

@@ -20,7 +20,10 @@ from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.order_dialog import OrderDialog
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from tests.plans import feet_plan
+from tests.window.shared_window import window
 from tests.window.walk import opened, settle
+
+__all__ = ["window"]
 
 Asks = Callable[[Document, MainWindow], bool]
 KOHLRABI = {"name": "Kohlrabi", "in_row": "25 cm", "row_spacing": "25 cm to 30 cm"}

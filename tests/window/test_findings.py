@@ -14,8 +14,11 @@ from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from gardenplot.window.theme import colour, palette
 from tests.journeys.person import rows_of
+from tests.window.shared_window import window
 from tests.window.test_panels import finish
 from tests.window.test_planting_days import BEETS, plan_of
+
+__all__ = ["window"]
 
 OUT_OF_BED = parse_length("13 m")
 

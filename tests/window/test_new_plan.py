@@ -12,6 +12,9 @@ from gardenplot.units import Units
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import NewPlanDialog
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 Key = Qt.Key
 

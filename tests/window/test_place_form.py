@@ -9,7 +9,10 @@ from gardenplot.season import dates_of
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Typed
 from gardenplot.window.main import MainWindow
+from tests.window.shared_window import window
 from tests.window.test_panels import finish
+
+__all__ = ["window"]
 
 
 @pytest.fixture

@@ -22,7 +22,10 @@ from gardenplot.window.main import MainWindow
 from tests.drawing.hand_worked import plan_from
 from tests.journeys.person import rows_of
 from tests.window.mouse import Mouse
+from tests.window.shared_window import window
 from tests.window.test_panels import finish
+
+__all__ = ["window"]
 
 Key, Keys = Qt.Key, Qt.KeyboardModifier
 BED = {"id": "b1", "name": "Tunnel", "length": "20 m", "width": "75 cm", "edge": "7.5 cm"}

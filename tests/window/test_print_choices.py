@@ -18,6 +18,9 @@ from gardenplot.window.preview import Preview
 from gardenplot.window.prints import print_of, print_of_all
 from tests.drawing.hand_worked import hand_worked
 from tests.sheets.pdf_pages import bookmarks_of, pages_of
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 
 @pytest.fixture

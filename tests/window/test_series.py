@@ -18,9 +18,12 @@ from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from tests.drawing.hand_worked import plan_from
 from tests.plans import metric_plan
+from tests.window.shared_window import window
 from tests.window.test_dialogs import Answers
 from tests.window.test_panels import finish
 from tests.window.test_planting_days import BED, KALE
+
+__all__ = ["window"]
 
 ORDER = Order("o1", "pak-choi", 40, date(2027, 6, 5), times=7, every_days=7)
 

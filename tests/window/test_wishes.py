@@ -16,6 +16,9 @@ from gardenplot.window.forms import AskDialog
 from gardenplot.window.main import MainWindow
 from tests.journeys.person import rows_of
 from tests.plans import metric_plan
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 Key, Keys = Qt.Key, Qt.KeyboardModifier
 NOTHING = dict.fromkeys(

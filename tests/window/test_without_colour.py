@@ -19,7 +19,10 @@ from gardenplot.window.main import MainWindow
 from gardenplot.window.painting import Scale, paint
 from tests.colours_seen import Sight, Values, contrasts, seen_light
 from tests.plans import metric_plan
+from tests.window.shared_window import window
 from tests.window.walk import cut, light, picture, settle
+
+__all__ = ["window"]
 
 SIGHTS = pytest.mark.parametrize("sight", Sight)
 TOLD = 3.0
