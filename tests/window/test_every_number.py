@@ -46,7 +46,10 @@ from tests.drawing.figures_told import figures, without_names
 from tests.drawing.hand_worked import hand_worked
 from tests.plans import metric_plan
 from tests.scenarios.again_plans import both_short, late_and_short, two_short
+from tests.window.shared_window import window
 from tests.window.walk import settle
+
+__all__ = ["window"]
 
 NO_SUMS = {
     r"Week \d+|\d[\w ]* – \d+ \w+ \d{4}": "a week of the calendar: no sum of the plan gives it",

@@ -13,6 +13,9 @@ from gardenplot.files import resource
 from gardenplot.window.document import Document
 from gardenplot.window.help_page import HelpPage
 from gardenplot.window.main import MainWindow
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 Key, Keys = Qt.Key, Qt.KeyboardModifier
 

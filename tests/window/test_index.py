@@ -9,6 +9,9 @@ from gardenplot.plan import Plan
 from gardenplot.window.document import Document
 from gardenplot.window.index_lines import IndexLine
 from gardenplot.window.main import MainWindow
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 Key = Qt.Key
 

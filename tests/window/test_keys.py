@@ -11,6 +11,9 @@ from gardenplot.plan.catalogue import entries
 from gardenplot.units import CM, parse_length
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 Key, Keys = Qt.Key, Qt.KeyboardModifier
 

@@ -18,6 +18,9 @@ from tests.gestures.shaped import ELL, box, ell, places, written
 from tests.journeys.person import plain
 from tests.layout.ground import nm
 from tests.window.mouse import Mouse
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 Key, Keys = Qt.Key, Qt.KeyboardModifier
 

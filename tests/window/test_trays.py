@@ -6,7 +6,10 @@ from PySide6.QtTest import QTest
 
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
+from tests.window.shared_window import window
 from tests.window.test_planting_days import plan_of
+
+__all__ = ["window"]
 
 TRAYS: dict[str, object] = {"id": "t1", "bed": "b1", "crop": "kale", "from": "15 m", "plants": 2, "hardens": "p1"}
 
