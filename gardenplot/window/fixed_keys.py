@@ -23,6 +23,7 @@ def fixed_keys() -> tuple[FixedKeys, ...]:
         *_on_blocks(),
         *_on_corners(),
         *_in_tracing(),
+        *_in_measuring(),
         *_in_gaps(),
         *_on_ground(),
         *_on_season_map(),

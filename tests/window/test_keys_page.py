@@ -7,6 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication, QKeySequence
 from PySide6.QtTest import QTest
 
+from gardenplot.window.fixed_keys import fixed_keys
 from gardenplot.window.keys_page import KeysPage, keys_text
 from gardenplot.window.main import MainWindow
 
@@ -37,6 +38,10 @@ def press(page: KeysPage, key: Qt.Key, held: Qt.KeyboardModifier = Keys.NoModifi
 
 def keys_of(window: MainWindow, action: str) -> list[str]:
     return [one.toString() for one in window.registry.keys(action)]
+
+
+def test_each_tool_that_has_keys_of_its_own_tells_them() -> None:
+    assert {"Tracing a bed", "Measuring", "Filling gaps"} <= {one.where for one in fixed_keys()}
 
 
 def test_pressed_keys_are_given_and_work_and_the_old_ones_are_gone(window: MainWindow, page: KeysPage) -> None:
