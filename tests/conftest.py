@@ -2,7 +2,7 @@
 
 import gc
 import os
-from collections.abc import Generator, Iterator
+from collections.abc import Generator
 from itertools import count
 from pathlib import Path
 from shutil import rmtree
@@ -56,18 +56,20 @@ def remembered(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(autouse=True)
-def own_settings(remembered: Path) -> Iterator[None]:
-    """Keep what the program remembers apart from other tests'; what is not asked for costs nothing."""
+def own_settings(remembered: Path) -> None:
+    """Keep what the program remembers apart from other tests'; what is not asked for costs nothing.
+
+    It is cleared before a test, since windows that a module shares are closed, and remembered, after its last one.
+    """
     from PySide6.QtCore import QCoreApplication, QSettings  # noqa: PLC0415  # after the platform is chosen
 
     os.environ["GARDENPLOT_FOLDER"] = str(remembered / f"own {next(_TESTS)}")
     QCoreApplication.setOrganizationName("gardenplot")
     QCoreApplication.setApplicationName("gardenplot-tests")
-    yield
-    settings_of_test = remembered / "gardenplot"
-    if settings_of_test.exists():
+    settings_of_others = remembered / "gardenplot"
+    if settings_of_others.exists():
         QSettings().clear()
-        rmtree(settings_of_test)
+        rmtree(settings_of_others)
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

@@ -1,6 +1,5 @@
 """The keyboard comes to every part in the order of reading, each says its name, and where it is can be seen."""
 
-import time
 from collections.abc import Iterator
 from itertools import pairwise
 
@@ -19,8 +18,6 @@ AROUND = 3
 """How far outside of a part its mark may be."""
 LEAST_CHANGE = 3.0
 """Least contrast of a mark with what was there before (WCAG 2.2, 2.4.13)."""
-PATIENCE = 2.0
-"""Seconds in which panels have long changed places."""
 SCHEMES = pytest.mark.parametrize(
     "screen", [Qt.ColorScheme.Light, Qt.ColorScheme.Dark], ids=["light", "dark"], indirect=True
 )
@@ -92,15 +89,6 @@ def test_focus_is_seen_on_every_part_of_the_dialogs(
     dialog.close()
 
 
-def come_into_sight(part: QWidget) -> None:
-    """Wait for a part that has the keyboard: panels that have changed places may be on their way yet."""
-    last = time.monotonic() + PATIENCE
-    while part.visibleRegion().isEmpty():
-        assert time.monotonic() < last, f"{spoken(part)} has the keyboard out of sight"
-        QApplication.processEvents()
-    QApplication.processEvents()
-
-
 def assert_every_stop_is_marked(shown: QWidget) -> None:
     """Go through with Tab; what was around a part before and after must differ by a mark that is seen."""
     found = stops(shown)
@@ -109,7 +97,8 @@ def assert_every_stop_is_marked(shown: QWidget) -> None:
     assert all(names), names
     for part, after in zip(found, (*found[1:], found[0]), strict=True):
         assert shown.focusWidget() is part
-        come_into_sight(part)
+        QApplication.processEvents()
+        assert not part.visibleRegion().isEmpty(), f"{spoken(part)} has the keyboard out of sight"
         focused = in_sight(part, shown)
         while shown.focusWidget() is part:
             QTest.keyClick(part, Qt.Key.Key_Tab)
