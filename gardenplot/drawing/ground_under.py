@@ -48,16 +48,17 @@ class Eye:
         return Eye(scale, x - spot[0] * scale, y - spot[1] * scale)
 
 
-def eye_on(reach: Box, size: tuple[float, float], margin: float, names: float = 0.0) -> Eye:
+def eye_on(reach: Box, size: tuple[float, float], margin: float, *, names: float = 0.0, foot: float = 0.0) -> Eye:
     """The eye that sees a stretch of ground whole, in mm, in the middle of so many pixels with a margin round it.
 
-    On the left `names` pixels more are kept for names before heads.
+    On the left `names` pixels more are kept for names before heads, below so many that `foot` pixels are free.
     """
     left, top, right, bottom = reach
     wide, high = max(right - left, 1000.0), max(bottom - top, 1000.0)
-    room = max(80.0, size[0] - 2 * margin - names), max(80.0, size[1] - 2 * margin)
+    below = max(0.0, foot - margin)
+    room = max(80.0, size[0] - 2 * margin - names), max(40.0, size[1] - 2 * margin - below)
     scale = max(FARTHEST, min(CLOSEST, room[0] / wide, room[1] / high))
-    middle = (size[0] + names) / 2, size[1] / 2
+    middle = (size[0] + names) / 2, (size[1] - below) / 2
     return Eye(scale, middle[0] - (left + right) / 2 * scale, middle[1] - (top + bottom) / 2 * scale)
 
 

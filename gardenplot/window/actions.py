@@ -9,7 +9,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QDockWidget, QMenu
 
 from gardenplot.gestures.push import FOOT, HEAD
 from gardenplot.sheets.choices import Kind
@@ -306,8 +306,21 @@ def _view(window: "MainWindow", why: Reasons) -> Entries:
         shown = switch_of(dock)
         also = _("panel show hide close open")
         yield Action(f"view.{dock.objectName()}", dock.windowTitle(), shown.trigger, also=also, made=shown)
+    yield Submenu(_("Mo&ve a panel"), tuple(_panels_moved(window)))
     also = _("reset restore dock layout")
     yield Action("view.panels", _("&Panels as at first"), window.panels.as_at_first, also=also)
+
+
+def _panels_moved(window: "MainWindow") -> Iterator[Action]:
+    panels = window.panels
+    for dock in panels.docks:
+        words, also = _("{panel} to another side").format(panel=dock.windowTitle()), _("panel move dock float")
+        moves = partial(_tell_move, window, dock)
+        yield Action(f"panel.move.{dock.objectName()}", words, moves, also=also)
+
+
+def _tell_move(window: "MainWindow", dock: QDockWidget) -> None:
+    window.tell(window.panels.move_on(dock))
 
 
 def _layers(layers: Layers) -> Iterator[Action]:

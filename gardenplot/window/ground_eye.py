@@ -15,6 +15,8 @@ _MARGIN, _LEAST_MARGIN = 64.0, 24.0
 """Pixels round the ground where it is shown whole, and at least where the view is low."""
 _NAMES = 56.0
 """Pixels more on the left, for names before heads."""
+_FOOT = 48.0
+"""Pixels at the foot in which the scale bar stands."""
 _REACH = 10
 """How many pixels a snap pulls."""
 
@@ -46,7 +48,8 @@ class GroundEye(QObject):
         if self._eye is not None:
             return self._eye
         if self._fitted is None or self._fitted[0] != self.size:
-            self._fitted = self.size, eye_on(self.figure.reach, self.size, _margin(self.size), _NAMES)
+            room = _margin(self.size)
+            self._fitted = self.size, eye_on(self.figure.reach, self.size, room, names=_NAMES, foot=_FOOT)
         return self._fitted[1]
 
     def fit(self) -> None:
@@ -70,7 +73,7 @@ class GroundEye(QObject):
         one = self.figure.bed_of(bed)
         if one is not None:
             xs, ys = [x for x, _y in one.corners], [y for _x, y in one.corners]
-            self._look(eye_on((min(xs), min(ys), max(xs), max(ys)), self.size, _margin(self.size)))
+            self._look(eye_on((min(xs), min(ys), max(xs), max(ys)), self.size, _margin(self.size), foot=_FOOT))
 
     def reveal(self, bed: str) -> None:
         """Bring a bed into sight, if nothing of its middle is."""

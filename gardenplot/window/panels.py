@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QDockWidget, QWidget
 
 from gardenplot.window.side_title import SideTitle
 from gardenplot.window.theme import magnified
+from gardenplot.words import _
 
 if TYPE_CHECKING:
     from gardenplot.window.main import MainWindow
@@ -27,6 +28,12 @@ _MIRRORED = {
     Qt.DockWidgetArea.RightDockWidgetArea: Qt.DockWidgetArea.LeftDockWidgetArea,
 }
 """Where panels stand in a window that runs from right to left, which Qt leaves where they are."""
+_ROUND = (
+    Qt.DockWidgetArea.LeftDockWidgetArea,
+    Qt.DockWidgetArea.RightDockWidgetArea,
+    Qt.DockWidgetArea.BottomDockWidgetArea,
+)
+"""The sides that a panel goes round by key; after the last of them it floats."""
 _VERSION = 1
 """What is remembered of other panels than these is not put back; raised when a panel is added or goes."""
 _HANDLE = 60
@@ -102,6 +109,19 @@ class Panels:
         settings.setValue("window", self._window.saveGeometry())
         settings.setValue("panels", self._window.saveState(_VERSION))
 
+    def move_on(self, dock: QDockWidget) -> str:
+        """Put a panel to the next side of the drawing, or let it float after the last; words that say where it is."""
+        area = self._window.dockWidgetArea(dock)
+        floats = not dock.isFloating() and area == _ROUND[-1]
+        if not floats:
+            after = -1 if dock.isFloating() or area not in _ROUND else _ROUND.index(area)
+            area = _ROUND[after + 1]
+            self._window.addDockWidget(area, dock)
+        dock.setFloating(floats)
+        dock.show()
+        dock.raise_()
+        return _where(dock, area)
+
     def as_at_first(self) -> None:
         """Put the panels where they are in a new program."""
         for dock in self.docks:
@@ -124,6 +144,17 @@ class Panels:
         for dock in self.docks:
             if dock.isFloating():
                 _bring_back(dock)
+
+
+def _where(dock: QDockWidget, area: Qt.DockWidgetArea) -> str:
+    """Where a panel now is, in a sentence."""
+    if dock.isFloating():
+        return _("{panel} floats").format(panel=dock.windowTitle())
+    words = {
+        Qt.DockWidgetArea.LeftDockWidgetArea: _("{panel} is at the left"),
+        Qt.DockWidgetArea.RightDockWidgetArea: _("{panel} is at the right"),
+    }
+    return words.get(area, _("{panel} is below the drawing")).format(panel=dock.windowTitle())
 
 
 def _bring_back(window: QWidget) -> None:

@@ -62,7 +62,8 @@ class PlanPanel(QWidget):
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)
         self.place = PlaceForm(document, self)
-        for part in (self.title, self.total, self.form, self.help, rule(), self.crops, rule(), self.place):
+        self._below_crops = rule()
+        for part in (self.title, self.total, self.form, self.help, rule(), self.crops, self._below_crops, self.place):
             column.addWidget(part)
         column.addStretch(1)
 
@@ -79,6 +80,8 @@ class PlanPanel(QWidget):
         self.place.show_plan()
         lines = [f"{_in_column(row.plants)}  {row.name}" for row in counts_by_crop(plan)]
         self.crops.setText("\n".join((_("Plants by crop"), *lines)) if lines else "")
+        for part in (self.crops, self._below_crops):
+            part.setVisible(bool(lines))
 
     def _rename(self, text: str) -> None:
         self._document.change(_("Name of the place"), change_place(self._document.plan, name=text))

@@ -6,9 +6,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtWidgets import QWidget
+from pytestqt.qtbot import QtBot
 
 from gardenplot.drawing.ground import Says, draw_ground
-from gardenplot.drawing.ground_placing import are_apart
+from gardenplot.drawing.ground_placing import are_apart, box_of
 from gardenplot.drawing.ground_under import Eye
 from gardenplot.drawing.ground_words import peg_words
 from gardenplot.drawing.style import Ink
@@ -17,10 +19,13 @@ from gardenplot.plan import Plan
 from gardenplot.plan.edits import move_bed
 from gardenplot.plan.file import read_plan
 from gardenplot.units import M, Units, parse_length
+from gardenplot.window.document import Document
 from gardenplot.window.ground_beside import kept_free
+from gardenplot.window.ground_eye import GroundEye
 from gardenplot.window.ground_paint import GroundScene, hindrances_of
 from gardenplot.window.ground_signs import Placed, placed_signs
 from gardenplot.window.main import MainWindow
+from gardenplot.window.sight import Sight
 from gardenplot.window.theme import colour, palette
 from tests.plans import plans
 from tests.window.walk import settle
@@ -94,3 +99,18 @@ def test_a_peg_out_of_sight_is_pointed_to_with_its_distance(window: MainWindow) 
 
 def test_the_distance_to_the_peg_is_said() -> None:
     assert peg_words(12_300_000_000, Units.METRIC) == "peg, 12.30\u2009m"
+
+
+@pytest.mark.parametrize("height", [132, 160, 240, 400])
+@pytest.mark.parametrize("name", SAMPLES)
+def test_the_scale_bar_lies_on_no_bed_where_the_ground_is_shown_whole(qtbot: QtBot, name: str, height: int) -> None:
+    area, document = QWidget(), Document()
+    qtbot.addWidget(area)
+    area.resize(600, height)
+    document.start(read_plan(sample(f"{name}.gardenplot")).plan)
+    looks = GroundEye(area, document, Sight(document))
+    frame, eye = QRectF(0, 0, *looks.size), looks.eye
+    bar = next(one for one in kept_free(frame, document.plan, eye) if one.bottom() > frame.bottom() - 10)
+    for solid in looks.figure.solid:
+        left, top, right, bottom = box_of([eye.pixels(one) for one in solid])
+        assert not bar.intersects(QRectF(left, top, right - left, bottom - top))

@@ -53,6 +53,11 @@ def places(window: MainWindow) -> dict[str, tuple[bool, bool, Qt.DockWidgetArea]
     }
 
 
+def side_of(window: MainWindow, panel: QDockWidget) -> str:
+    """The side of the drawing at which a panel is, or that it floats."""
+    return "floats" if panel.isFloating() else str(window.dockWidgetArea(panel).name)
+
+
 def test_a_hidden_panel_stays_hidden_and_comes_back_from_the_menu(start: Start) -> None:
     dock(start(), "shelf").close()
     again = start()
@@ -111,6 +116,29 @@ def test_panels_as_at_first_are_those_of_a_first_start(start: Start) -> None:
     QApplication.processEvents()
     assert places(again) == first
     assert [dock(again, name).width() for name in ("shelf", "selected")] == widths
+
+
+@pytest.mark.parametrize("name", ["shelf", "selected", "ledger", "season", "steps"])
+def test_a_panel_goes_round_the_drawing_by_key_and_says_where_it_is(start: Start, name: str) -> None:
+    window = start()
+    moves, panel = window.registry.made(f"panel.move.{name}"), dock(window, name)
+    seen, told = [], []
+    for _step in range(4):
+        moves.trigger()
+        assert panel.isVisible()
+        seen.append(side_of(window, panel))
+        told.append(window.statusBar().currentMessage().removeprefix(f"{panel.windowTitle()} "))
+    said = {
+        "LeftDockWidgetArea": "is at the left",
+        "RightDockWidgetArea": "is at the right",
+        "BottomDockWidgetArea": "is below the drawing",
+        "floats": "floats",
+    }
+    assert set(seen) == set(said)
+    assert told == [said[place] for place in seen]
+    moves.trigger()
+    again = start()
+    assert side_of(again, dock(again, name)) == seen[0]
 
 
 def test_memory_of_another_program_or_of_nonsense_does_no_harm(start: Start) -> None:
