@@ -39,6 +39,7 @@ class WorkingDialog(QDialog):
         words = PlainLabel(WEAK)
         words.setVisible(any(line.is_weak for line in lines))
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        buttons.button(QDialogButtonBox.StandardButton.Close).setDefault(True)
         self.copy = buttons.addButton(_("Copy"), QDialogButtonBox.ButtonRole.ActionRole)
         self.copy.clicked.connect(self._copy)
         buttons.rejected.connect(self.reject)

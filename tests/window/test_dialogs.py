@@ -8,6 +8,7 @@ from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit, QPushButton
 
+from gardenplot.drawing.style import Ink
 from gardenplot.drawing.tables import order_rows
 from gardenplot.plan import DaysFrom, Establish, Frost, bed_of, crop_of, order_of
 from gardenplot.plan.edits import add_order, change_planting
@@ -19,6 +20,7 @@ from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.order_dialog import OrderDialog
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
+from gardenplot.window.theme import palette
 from tests.plans import feet_plan
 from tests.window.shared_window import window
 from tests.window.walk import opened, settle
@@ -302,6 +304,15 @@ def test_the_button_that_accepts_says_what_it_does(
     words = [button.text() for button in dialog.findChildren(QPushButton)]
     assert sorted(words) == sorted([BUTTONS[name], "Cancel"])
     assert next(button for button in dialog.findChildren(QPushButton) if button.isDefault()).text() == BUTTONS[name]
+    dialog.reject()
+
+
+def test_the_button_that_accepts_is_told_from_the_others(host: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
+    dialog = opened(host, "order", monkeypatch.setattr)
+    grounds = {}
+    for button in dialog.findChildren(QPushButton):
+        grounds[button.isDefault()] = button.grab().toImage().pixelColor(button.width() // 2, 4).name()
+    assert grounds == {True: palette()[Ink.INK].lower(), False: palette()[Ink.PAPER].lower()}
     dialog.reject()
 
 
