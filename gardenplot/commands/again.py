@@ -18,7 +18,7 @@ from gardenplot.errors import PlanError
 from gardenplot.filling.again import Setback, plan_again
 from gardenplot.filling.again_ground import as_staked
 from gardenplot.filling.together import Aim, Together, all_together, answer_all, by_aim, by_number
-from gardenplot.gestures.reading import date_from
+from gardenplot.gestures.days_read import date_from
 from gardenplot.plan import Plan
 from gardenplot.plan.file import write_plan, write_whole
 from gardenplot.sheets.book import NothingToPrintError

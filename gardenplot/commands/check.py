@@ -7,7 +7,7 @@ from gardenplot.commands.shape import add_json, add_plan, opened, print_json
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import says, where
 from gardenplot.findings import find_all
-from gardenplot.gestures.reading import date_from
+from gardenplot.gestures.days_read import date_from
 from gardenplot.words import _
 
 

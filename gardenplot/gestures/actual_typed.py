@@ -7,8 +7,9 @@ from typing import Any
 from gardenplot.drawing.days import short_day
 from gardenplot.errors import PlanError
 from gardenplot.gestures.dates_typed import is_raised, planned_dates
+from gardenplot.gestures.days_read import date_from
 from gardenplot.gestures.kept import kept_in_ground, layout_in
-from gardenplot.gestures.reading import date_from, length_from, text_of, whole_from
+from gardenplot.gestures.reading import length_from, text_of, whole_from
 from gardenplot.gestures.typed import Edit, Held, Shown, TypedField
 from gardenplot.plan import Actual, Plan, crop_of, planting_of
 from gardenplot.plan.edits import record_actual

@@ -6,8 +6,9 @@ from typing import Any
 from attrs import evolve
 
 from gardenplot.errors import PlanError, at_field
+from gardenplot.gestures.days_read import date_from
 from gardenplot.gestures.kept import layout_in
-from gardenplot.gestures.reading import date_from, length_from, needed_length, text_of, whole_from
+from gardenplot.gestures.reading import length_from, needed_length, text_of, whole_from
 from gardenplot.plan import Cover, HoopShape, Plan, Sheeting, bed_of, planting_of
 from gardenplot.plan.edits import add_cover, change_cover
 from gardenplot.season import dates_of

@@ -6,8 +6,9 @@ from typing import Any
 
 from attrs import evolve
 
+from gardenplot.gestures.days_read import date_from
 from gardenplot.gestures.kept import layout_in
-from gardenplot.gestures.reading import date_from, text_of, whole_from
+from gardenplot.gestures.reading import text_of, whole_from
 from gardenplot.gestures.typed import Edit, Held, Shown, TypedField
 from gardenplot.layout.bed import grown_of
 from gardenplot.plan import Establish, Plan, crop_of, order_of, planting_of

@@ -7,7 +7,8 @@ from typing import Any
 from attrs import frozen
 
 from gardenplot.errors import GardenplotError, PlanError
-from gardenplot.gestures.reading import date_from, length_from, whole_from
+from gardenplot.gestures.days_read import date_from
+from gardenplot.gestures.reading import length_from, whole_from
 from gardenplot.plan import Order
 from gardenplot.units import Units
 from gardenplot.words import _

@@ -7,6 +7,7 @@ from datetime import date
 from attrs import evolve
 
 from gardenplot.errors import PlanError
+from gardenplot.gestures.days_read import MONTHS, SHORTEST, month_named, words_of
 from gardenplot.gestures.reading import text_of, whole_from
 from gardenplot.gestures.typed import TypedField
 from gardenplot.plan import MonthDay, Odds, Plan
@@ -17,18 +18,13 @@ from gardenplot.season.sun import zone_of
 from gardenplot.units import parse_share
 from gardenplot.words import _, ngettext
 
-_MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
-    "December",
-)  # fmt: skip
 _DEGREES = re.compile(r"(?P<number>.*\d)[ °]*(?P<side>[nsew])?", re.IGNORECASE)
-_SHORTEST = 3
 _LEAP_YEAR = 2028
 
 
 def month_day_from(text: str) -> MonthDay:
     """A day of the year as "18 May", "May 18" or "05-18"; raises PlanError."""
-    words = text.replace(".", " ").replace(",", " ").lower().split()
+    words = words_of(text)
     parts = words[0].split("-") if len(words) == 1 else words
     if len(parts) == 2:
         month, day = parts if len(words) == 1 or not parts[0].isdigit() else parts[::-1]
@@ -43,15 +39,12 @@ def month_day_from(text: str) -> MonthDay:
 
 
 def _month(text: str) -> int | None:
-    if text.isascii() and text.isdigit() and len(text) <= 2:
-        return int(text)
-    found = [number for number, name in enumerate(_MONTHS, start=1) if name.lower().startswith(text)]
-    return found[0] if found and len(text) >= _SHORTEST else None
+    return int(text) if text.isascii() and text.isdigit() and len(text) <= 2 else month_named(text)
 
 
 def month_day_text(day: MonthDay) -> str:
     """A day of the year as it is typed: "18 May"."""
-    return f"{day.day} {_MONTHS[day.month - 1][:_SHORTEST]}"
+    return f"{day.day} {MONTHS[day.month - 1][:SHORTEST]}"
 
 
 def _odds_field(name: str, label: str, share: str) -> TypedField:

@@ -1,7 +1,5 @@
 """Typed text into the values of a plan, with the words of an error for the field."""
 
-from datetime import date
-
 from gardenplot.errors import PlanError
 from gardenplot.units import Length, Units, parse_length, parse_place, unit_of
 from gardenplot.words import _
@@ -63,17 +61,6 @@ def whole_from(text: str) -> int | None:
     if not plain.isascii() or not plain.isdigit() or len(plain) > 9:
         raise PlanError(_("“{typed}” is no whole number: write it like 120").format(typed=text[:40]))
     return int(plain)
-
-
-def date_from(text: str) -> date | None:
-    """A typed date, None for an empty line."""
-    if not text:
-        return None
-    try:
-        # Python takes days by their week too, of ten letters like these.
-        return date.fromisoformat(text if len(text) == 10 and text[7] == "-" else "")
-    except ValueError:
-        raise PlanError(_("“{typed}” is no date: write it like 2027-04-09").format(typed=text[:40])) from None
 
 
 def text_of(value: object) -> str:

@@ -5,11 +5,11 @@ from collections.abc import Callable
 from attrs import frozen
 
 from gardenplot.errors import PlanError
+from gardenplot.gestures.days_read import date_from
 from gardenplot.gestures.examples import example_for, grey
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.outline_typed import obstacles_text, outline_text, type_obstacles, type_outline
 from gardenplot.gestures.reading import (
-    date_from,
     length_from,
     list_from,
     list_text,

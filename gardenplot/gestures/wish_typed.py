@@ -6,7 +6,8 @@ from typing import Any
 from attrs import frozen
 
 from gardenplot.errors import GardenplotError, PlanError
-from gardenplot.gestures.reading import date_from, text_of, whole_from
+from gardenplot.gestures.days_read import date_from
+from gardenplot.gestures.reading import text_of, whole_from
 from gardenplot.plan import Plan, Wish, bed_of
 from gardenplot.words import _
 

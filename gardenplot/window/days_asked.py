@@ -6,7 +6,8 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gardenplot.errors import PlanError
-from gardenplot.gestures.reading import date_from, text_of
+from gardenplot.gestures.days_read import date_from
+from gardenplot.gestures.reading import text_of
 from gardenplot.window.fields import Form, Typed
 from gardenplot.words import _
 

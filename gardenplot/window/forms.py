@@ -62,13 +62,7 @@ class AskDialog(QDialog):
             write_in(words, Ink.SECOND)
             column.addWidget(words)
         column.addWidget(self._complaints[""])
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
-        accepts = buttons.addButton(does, QDialogButtonBox.ButtonRole.AcceptRole)
-        accepts.setProperty("strong", True)
-        accepts.setDefault(True)
-        buttons.accepted.connect(self._try)
-        buttons.rejected.connect(self.reject)
-        column.addWidget(buttons)
+        column.addWidget(self._buttons(does))
         self.setMinimumWidth(round(420 * min(magnified(), LARGE)))
         self.fields[asks[0].name].setFocus()
 
@@ -83,6 +77,15 @@ class AskDialog(QDialog):
         form.addRow(ask.label, field)
         form.addRow("", self._complaints[ask.name])
         form.setRowVisible(self._complaints[ask.name], False)
+
+    def _buttons(self, does: str) -> QDialogButtonBox:
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        accepts = buttons.addButton(does, QDialogButtonBox.ButtonRole.AcceptRole)
+        accepts.setProperty("strong", True)
+        accepts.setDefault(True)
+        buttons.accepted.connect(self._try)
+        buttons.rejected.connect(self.reject)
+        return buttons
 
     def typed(self) -> dict[str, object]:
         """What was typed and chosen, by name."""

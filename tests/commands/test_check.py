@@ -43,4 +43,4 @@ def test_without_a_day_the_real_one_is_taken_and_a_plan_of_long_ago_is_past(
 @pytest.mark.parametrize("typed", ["yesterday", "2025-02-29", "20250407", "2025-W15-1"])
 def test_a_day_that_is_none_ends_with_status_2_and_one_line(typed: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["check", SCENARIO, "--today", typed]) == 2
-    assert capsys.readouterr().err == f"gardenplot: “{typed}” is no date: write it like 2027-04-09\n"
+    assert capsys.readouterr().err == f"gardenplot: “{typed}” is no date: write it like 2027-04-09 or 9 Apr 2027\n"

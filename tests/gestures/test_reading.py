@@ -1,12 +1,9 @@
 """Typed text into the values of a plan, and the words where it is none."""
 
-from datetime import date
-
 import pytest
 
 from gardenplot.errors import GardenplotError, LengthError, PlanError
 from gardenplot.gestures.reading import (
-    date_from,
     length_from,
     needed_length,
     spacing_from,
@@ -38,7 +35,7 @@ def test_a_number_alone_takes_the_unit_that_stood_there(typed: str, shown: str, 
 
 
 def test_an_empty_line_is_nothing() -> None:
-    assert (whole_from(""), date_from(""), length_from("", "", Units.METRIC)) == (None, None, None)
+    assert (whole_from(""), length_from("", "", Units.METRIC)) == (None, None)
 
 
 def test_a_length_that_is_needed_may_not_be_left_out() -> None:
@@ -81,18 +78,6 @@ def test_whole_numbers_may_have_spaces_for_thousands(typed: str, number: int) ->
 def test_what_is_no_whole_number_says_how_to_write_one(typed: str) -> None:
     with pytest.raises(PlanError, match="write it like 120"):
         whole_from(typed)
-
-
-def test_a_date_is_read_as_it_is_shown() -> None:
-    assert date_from(text_of(date(2028, 2, 29))) == date(2028, 2, 29)
-
-
-@pytest.mark.parametrize(
-    "typed", ["2027-02-29", "9 April 2027", "04/09/2027", "2027-13-01", "2027-W15-5", "tomorrow"]
-)
-def test_what_is_no_date_says_how_to_write_one(typed: str) -> None:
-    with pytest.raises(PlanError, match="write it like 2027-04-09"):
-        date_from(typed)
 
 
 @pytest.mark.parametrize("typed", ["wide", "30 parsecs", "1/0 in", "-3 cm", "10.5 km", "1,000 cm", "11000 m"])
