@@ -12,6 +12,7 @@ IN_FEET = {
     "box": _("8 ft by 4 ft, boards 1 1/2 in, posts 3 1/2 in"),
     "outline": "0 ft by 0 ft; 25 ft by 0 ft; 25 ft by 3 ft",
     "soil": "50 °F",
+    "drip_lines": "8 in; 22 in",
     "obstacles": _("post at 16 ft by 18 in, 4 in round, 8 in clear"),
 }
 """By the name of the field, for plans in feet; the fields themselves bring those for plans in metres."""

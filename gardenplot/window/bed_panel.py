@@ -36,7 +36,7 @@ class BedPanel(QWidget):
         self.bed = ""
         self.title, self.left, self.pieces, self.findings = heading(), quiet(), words(), words(Ink.ACCENT)
         self.covers, self.drip, self.supplies = words(), words(), words()
-        self.again = QPushButton(_("Plan again …"))
+        self.again, self._below_form = QPushButton(_("Plan again …")), rule()
         self.form = Form(self)
         for field in _FIELDS:
             self.form.add_typed(field.name, field.label, self._finisher(field), wide=field.name in _WIDE)
@@ -47,7 +47,7 @@ class BedPanel(QWidget):
             self.title,
             self.left,
             self.form,
-            rule(),
+            self._below_form,
             self.pieces,
             self.covers,
             self.drip,
@@ -77,6 +77,7 @@ class BedPanel(QWidget):
             for one in free.leftover
         ]
         self.pieces.setText("\n".join((at_fullest(_("Left over"), (laid,)), *lines)) if lines else "")
+        self.pieces.setVisible(bool(lines))
         look = looks(plan)
         self.covers.setText("\n".join(cover_lines(plan, bed_id)))
         self.covers.setVisible(bool(self.covers.text()))
@@ -93,6 +94,8 @@ class BedPanel(QWidget):
         )
         self.findings.setVisible(bool(found))
         self.again.setVisible(bool(late))
+        parts = (self.pieces, self.covers, self.drip, self.supplies, self.findings)
+        self._below_form.setVisible(any(part.text() for part in parts))
 
     def _finisher(self, field: TypedField) -> Any:
         def finished(text: str) -> None:
