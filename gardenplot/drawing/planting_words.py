@@ -90,7 +90,8 @@ def rows_words(layout: Layout, units: Units) -> str:
         return ""
     taken, *others = row_answers(grid)
     words = _("{edge} at the edge").format(edge=offset(taken.edge, units))
-    if others:
+    if others and others[0].edge > 0:
+        # Nobody plants a row on the very edge.
         words += "; " + _("or {rows} with {edge}").format(rows=others[0].rows, edge=offset(others[0].edge, units))
     return words
 

@@ -127,6 +127,12 @@ def test_both_answers_for_rows_are_in_sight() -> None:
     assert plain(rows_words(only_bed(S1).layouts[0], Units.METRIC)) == "7.5 cm at the edge; or 3 with 17.5 cm"
 
 
+def test_no_row_is_offered_on_the_very_edge() -> None:
+    beets = {"in_row": "3 in", "row_spacing": ["6 in"]}
+    laid = laid_out({"length": "20 ft", "width": "48 in"}, beets, {"length": "16 ft"})
+    assert plain(rows_words(laid.layouts[0], Units.FEET_AND_INCHES)) == "3″ at the edge"
+
+
 @pytest.mark.parametrize(
     ("planting", "words"),
     [
