@@ -23,10 +23,11 @@ from typing import Any
 from gardenplot.filling import fill
 from gardenplot.filling.bound import most_worth
 from gardenplot.filling.exact import best_of_all
-from gardenplot.filling.gap import Sizes, fill_gap
+from gardenplot.filling.gap import fill_gap
 from gardenplot.filling.model import ALWAYS, Answer, Strip, Taken, Task, Way, wrongs
 from gardenplot.filling.search import Search
 from gardenplot.filling.season import solve
+from gardenplot.filling.sizes import Sizes
 from gardenplot.plan.file import plan_of_text
 
 DRAWS = 20_000

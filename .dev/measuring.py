@@ -88,13 +88,18 @@ def faster(name: str, ours: float, slow: float, least: float) -> Line:
     return Line(name, clock(ours), clock(slow), f"1/{slow / ours:.0f}", f"<= 1/{least:g}", slow >= least * ours)
 
 
-def best_of(turns: int, run: Callable[[], object], before: Callable[[], object] | None = None) -> float:
+def best_of(
+    turns: int,
+    run: Callable[[], object],
+    before: Callable[[], object] | None = None,
+    now: Callable[[], float] = perf_counter,
+) -> float:
     """The best time of one thing in seconds, perhaps after something untimed each turn."""
     best = float("inf")
     for _turn in range(turns):
         if before is not None:
             before()
-        begin = perf_counter()
+        begin = now()
         run()
-        best = min(best, perf_counter() - begin)
+        best = min(best, now() - begin)
     return best

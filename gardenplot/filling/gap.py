@@ -1,36 +1,27 @@
-"""The best blocks for one gap on one day: an exact dynamic programme over its length, in numpy.
+"""The best blocks for one gap on one day: an exact dynamic programme over its length (`table.py`).
 
-Each wish stands at none or one of its sizes, and the lengths together are no longer than the gap (the multiple-choice
-knapsack problem: Kellerer, Pferschy and Pisinger, Knapsack Problems, 2004, chapter 11). Worth comes first, then
-ground used. Lengths are counted in the greatest unit that divides them all.
+Each wish stands at none or one of its sizes, and the lengths together are no longer than the gap. Worth comes first,
+then ground used. Lengths are counted in the greatest unit that divides them all.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
-from functools import lru_cache
+from bisect import bisect_right
+from collections.abc import Mapping, Sequence
+from itertools import groupby
 from math import gcd
 from typing import NamedTuple
 
 import numpy as np
 from attrs import evolve, frozen
-from numpy.typing import NDArray
 
 from gardenplot.filling.likely import Ends, priced
+from gardenplot.filling.sizes import Sizes, in_units, progressions, step_of
+from gardenplot.filling.table import Row, Table, begun_at, counts_for, start_of
 
 _FINEST = 2**16
 """Units that a gap is divided into at most: it takes a few ms for each hundred wishes."""
 
-_IMPOSSIBLE = -(2**62)
-
 _FEW, _PART = 2, 4
 """Wishes that are tried first: the likeliest quarter, and no fewer than a few."""
-
-
-@frozen(cache_hash=True)
-class Sizes:
-    """The sizes that a wish could have in a gap: lengths that grow, and what each is worth."""
-
-    lengths: tuple[int, ...]
-    worths: tuple[int, ...]
 
 
 @frozen
@@ -46,26 +37,6 @@ Room = tuple[int, int]
 """Between which readings of the gap a wish may stand."""
 
 
-def fill_gap(length: int, wishes: Sequence[Sizes], rooms: Sequence[Room] | None = None) -> GapFilling:
-    """The sizes of most worth that fit into a length together, and of these the ones that use most of it.
-
-    With `rooms` each wish stands in its own, and those that stand follow one another as their wishes are listed.
-    Rooms that grow from wish to wish at both ends leave out nothing by that: of two blocks that stand the other way
-    round, each could have the other's place.
-    """
-    rooms = rooms or [(0, length)] * len(wishes)
-    unit = max(1, gcd(*map(_step_of, wishes), *{low for low, _high in rooms}))
-    if length // unit <= _FINEST:
-        return _filled(length // unit, [_in_units(wish, unit) for wish in wishes], wishes, _narrow(rooms, unit))
-    unit = -(-length // _FINEST)
-    hopeful = [Sizes(tuple(each // unit for each in wish.lengths), wish.worths) for wish in wishes]
-    found = _filled(length // unit, hopeful, wishes, [(low // unit, high // unit) for low, high in rooms])
-    if packed(wishes, rooms, found.sizes) is not None:
-        return found
-    safe = [_in_units(wish, unit) for wish in wishes]
-    return evolve(_filled(length // unit, safe, wishes, _narrow(rooms, unit)), proven=False)
-
-
 def packed(wishes: Sequence[Sizes], rooms: Sequence[Room], sizes: Sequence[int | None]) -> tuple[int, ...] | None:
     """Where each wish begins if all stand as near to the head as they can; None where one leaves its room."""
     at, starts = 0, []
@@ -79,169 +50,225 @@ def packed(wishes: Sequence[Sizes], rooms: Sequence[Room], sizes: Sequence[int |
     return tuple(starts)
 
 
-@lru_cache(maxsize=4096)
-def _step_of(wish: Sizes) -> int:
-    return gcd(*wish.lengths)
+def in_turn(blocks: Mapping[int, tuple[int, int, int]]) -> list[int] | None:
+    """Blocks with their rooms and lengths in an order in which each has its place; None where none is found.
 
-
-@lru_cache(maxsize=4096)
-def _in_units(wish: Sizes, unit: int) -> Sizes:
-    return Sizes(tuple(-(-each // unit) for each in wish.lengths), wish.worths)
-
-
-def _narrow(rooms: Sequence[Room], unit: int) -> list[Room]:
-    return [(-(-low // unit), high // unit) for low, high in rooms]
-
-
-def _filled(units: int, counted: Sequence[Sizes], wishes: Sequence[Sizes], rooms: Sequence[Room]) -> GapFilling:
-    """The best sizes within a number of units; a used unit counts for less than any worth.
-
-    Where all have one room the likeliest wishes are tried first, and others only where one of them could be in a
-    better filling. Rooms that differ leave so much of a gap empty that a price for all of it rules nothing out.
+    From the head on it is always the turn of one whose room ends first of those whose rooms have begun (Schrage's
+    rule: Carlier, The one-machine sequencing problem, 1982), with equal ones the longest first or the shortest.
     """
-    if len(set(rooms)) > 1:
-        return _told(_best_of(units, counted, range(len(wishes)), rooms)[0], wishes)
-    scale = units + 1
-    fits = [min(units, high) - max(0, low) for low, high in rooms]
-    by_price = priced(units, [_ends(wish, room, scale) for wish, room in zip(counted, fits, strict=True)])
-    likely = by_price.first(max(_FEW, len(wishes) // _PART))
-    found, most = _best_of(units, counted, likely, rooms)
-    more = [number for number in range(len(wishes)) if by_price.could_be_in(number, most)]
-    if not set(more) <= set(likely):
-        found, most = _best_of(units, counted, sorted({*likely, *more}), rooms)
-    return _told(found, wishes)
+    for sign in (-1, 1):
+        order, at = list[int](), 0
+        left = sorted(blocks, key=lambda number: (blocks[number][1], sign * blocks[number][2], number))
+        while left:
+            at = max(at, min(blocks[number][0] for number in left))
+            number = next(number for number in left if blocks[number][0] <= at)
+            at += blocks[number][2]
+            if at > blocks[number][1]:
+                break
+            left.remove(number)
+            order.append(number)
+        if not left:
+            return order
+    return None
 
 
-def _told(found: Mapping[int, int | None], wishes: Sequence[Sizes]) -> GapFilling:
-    sizes = tuple(found.get(number) for number in range(len(wishes)))
-    worth = sum(wish.worths[size] for wish, size in zip(wishes, sizes, strict=True) if size is not None)
-    return GapFilling(sizes, worth, proven=True)
+def fill_gap(length: int, wishes: Sequence[Sizes], rooms: Sequence[Room] | None = None) -> GapFilling:
+    """The sizes of most worth that fit into a length together, and of these the ones that use most of it.
 
-
-def _ends(wish: Sizes, room: int, scale: int) -> Ends:
-    """The first and the last of each run of sizes that fits into a room, with what they count for."""
-    found = []
-    for length, worth, longer, dearer, count in progressions(wish):
-        if length <= room:
-            steps = min(count - 1, (room - length) // longer) if longer else 0
-            last = length + steps * longer
-            found += [(length, worth * scale + length), (last, (worth + steps * dearer) * scale + last)]
-    return tuple(found)
-
-
-def _best_of(
-    units: int, counted: Sequence[Sizes], some: Sequence[int], rooms: Sequence[Room]
-) -> tuple[dict[int, int | None], int]:
-    """The best sizes of some of the wishes, by their numbers, and what they count for."""
-    scale = units + 1
-    best = np.full(units + 1, _IMPOSSIBLE, dtype=np.int64)
-    best[0] = 0
-    steps: list[_Step] = []
-    for number in some:
-        low, high = rooms[number]
-        before = _begun_at(best, low)
-        after = before.copy()
-        for length, worth, longer, dearer, count in progressions(counted[number]):
-            at_once = length, worth * scale + length, longer, dearer * scale + longer, count
-            _with_sizes(before[: high + 1], after[: high + 1], *at_once)
-        steps.append(_Step(best, before, after))
-        best = after
-    sizes = _traced(steps, best, [counted[number] for number in some], scale)
-    return dict(zip(some, sizes, strict=True)), int(best.max())
-
-
-class _Step(NamedTuple):
-    """What each length is worth before a wish, where its room has begun, and with that wish."""
-
-    earlier: NDArray[np.int64]
-    before: NDArray[np.int64]
-    after: NDArray[np.int64]
-
-
-def _begun_at(best: NDArray[np.int64], low: int) -> NDArray[np.int64]:
-    """What each length is worth where nothing more begins before `low`: the ground up to there is left as it is."""
-    if low == 0:
-        return best
-    begun = best.copy()
-    begun[:low] = _IMPOSSIBLE
-    begun[low : low + 1] = best[: low + 1].max()
-    return begun
-
-
-def _with_sizes(
-    best: NDArray[np.int64], better: NDArray[np.int64], length: int, worth: int, longer: int, dearer: int, count: int
-) -> None:
-    """Improve `better` by one of `count` sizes on top of `best`, each a step longer and dearer than the one before.
-
-    The best of 2, 4, 8 ... sizes follows from the best of half as many, and the best of any number from two that
-    overlap, since a maximum may be taken twice.
+    With `rooms` each wish stands in its own, and those that stand follow one another as their wishes are listed.
+    Rooms that grow from wish to wish at both ends leave out nothing by that: of two blocks that stand the other way
+    round, each could have the other's place.
     """
-    room = len(best) - length
-    if room <= 0:
-        return
-    run, held = best[:room] + worth, 1
-    moved_on = np.empty_like(run)
-    while held < count:
-        more = min(held, count - held)
-        moved = more * longer
-        if moved >= room:
-            break
-        before = np.add(run[:-moved], more * dearer, out=moved_on[moved:])
-        np.maximum(run[moved:], before, out=run[moved:])
-        held += more
-    np.maximum(better[length:], run, out=better[length:])
+    return Filler(length, wishes, rooms or [(0, length)] * len(wishes)).filled(range(len(wishes)))
 
 
-@lru_cache(maxsize=4096)
-def progressions(wish: Sizes) -> tuple[tuple[int, int, int, int, int], ...]:
-    """The sizes as runs with even steps: first length and worth, the step of both, and how many there are.
+class Filler:
+    """A gap with wishes in rooms of their own: its best fillings in one order and another, and what none is above.
 
-    Rows by turns grow by turns, so every second or third size may be one run.
+    What wishes of one room are worth together is worked out once for all of these.
     """
-    fewest = _runs(wish, 1)
-    for apart in (2, 3, 4):
-        if len(fewest) < apart:
-            break
-        fewest = min(fewest, _runs(wish, apart), key=len)
-    return fewest
+
+    def __init__(self, length: int, wishes: Sequence[Sizes], rooms: Sequence[Room]) -> None:
+        self._wishes, self._rooms = wishes, rooms
+        unit = max(1, gcd(*map(step_of, wishes), *{low for low, _high in rooms}))
+        self._is_exact = length // unit <= _FINEST
+        unit = unit if self._is_exact else -(-length // _FINEST)
+        safe = [in_units(wish, unit) for wish in wishes]
+        self._safe = _Counted(length // unit, safe, [(-(-low // unit), high // unit) for low, high in rooms])
+        self._hopeful = self._safe
+        if not self._is_exact:
+            hopeful = [Sizes(tuple(each // unit for each in wish.lengths), wish.worths) for wish in wishes]
+            self._hopeful = _Counted(length // unit, hopeful, [(low // unit, high // unit) for low, high in rooms])
+
+    def filled(self, order: Sequence[int]) -> GapFilling:
+        """The best of wishes that follow one another in an order, by their numbers; sizes are in this order too."""
+        found = self._told(order, self._hopeful.best(order))
+        if self._is_exact or packed(*self._in(order), found.sizes) is not None:
+            return found
+        return evolve(self._told(order, self._safe.best(order)), proven=False)
+
+    def anywhere(self) -> tuple[int, GapFilling | None, Sequence[int]]:
+        """What no filling is worth more than: each wish anywhere, but no longer than its room.
+
+        With it a filling that is worth so much and its order, if these blocks find their places.
+        """
+        found, most = self._hopeful.anywhere()
+        blocks = {
+            number: (*self._rooms[number], self._wishes[number].lengths[size]) for number, size in found.items()
+        }
+        order = in_turn(blocks)
+        return most, self._told(order, found) if order is not None else None, order or ()
+
+    def _in(self, order: Sequence[int]) -> tuple[list[Sizes], list[Room]]:
+        return [self._wishes[number] for number in order], [self._rooms[number] for number in order]
+
+    def _told(self, order: Sequence[int], found: Mapping[int, int]) -> GapFilling:
+        sizes = tuple(found.get(number) for number in order)
+        return GapFilling(
+            sizes, sum(self._wishes[number].worths[size] for number, size in found.items()), proven=True
+        )
 
 
-def _runs(wish: Sizes, apart: int) -> tuple[tuple[int, int, int, int, int], ...]:
+class _Group(NamedTuple):
+    """Wishes that follow one another in one room, by their numbers."""
+
+    room: Room
+    numbers: tuple[int, ...]
+
+
+class _Leg(NamedTuple):
+    """A group that wishes are chosen of on top of those before it: the row before it, and its table.
+
+    The table begins at a reading of the gap.
+    """
+
+    group: _Group
+    before: Row
+    table: Table
+    begins: int
+
+    @property
+    def after(self) -> Row:
+        """The row with the group, from where its room begins on."""
+        (low, high), begins = self.group.room, self.begins
+        row = begun_at(self.before, low).copy()
+        row[begins : high + 1] = self.table.last[: high + 1 - begins]
+        return row
+
+    def traced(self, at: int) -> tuple[dict[int, int], int]:
+        """The sizes of those of the group that come to a length, and the length before them."""
+        if at > self.group.room[1]:
+            return {}, at
+        sizes, at = self.table.traced(at - self.begins)
+        return _stand(self.group.numbers, sizes), _earlier(self.before, self.group.room[0], at + self.begins)
+
+
+class _Counted:
+    """The wishes and rooms of a gap in whole units; a wish has the sizes that its room holds."""
+
+    def __init__(self, units: int, wishes: Sequence[Sizes], rooms: Sequence[Room]) -> None:
+        self._units, self._scale = units, units + 1
+        self._rooms = [(max(0, low), min(units, high)) for low, high in rooms]
+        self._wishes = [_within(wish, high - low) for wish, (low, high) in zip(wishes, self._rooms, strict=True)]
+        self._tables: dict[tuple[int, ...], Table] = {}
+
+    def best(self, order: Sequence[int]) -> dict[int, int]:
+        """The sizes of the best filling in an order, for each wish that stands."""
+        groups = self._groups(order)
+        if len(groups) > 1:
+            return self._chosen(groups)[0]
+        return self._likeliest(groups[0]) if groups else {}
+
+    def anywhere(self) -> tuple[dict[int, int], int]:
+        """The best sizes if each wish may stand anywhere, and what these are worth."""
+        every = sorted(range(len(self._wishes)), key=self._rooms.__getitem__)
+        groups = [_Group((0, self._units), group.numbers) for group in self._groups(every)]
+        return self._chosen(groups) if groups else ({}, 0)
+
+    def _groups(self, order: Sequence[int]) -> list[_Group]:
+        some = (number for number in order if self._wishes[number].lengths)
+        return [_Group(room, tuple(numbers)) for room, numbers in groupby(some, key=self._rooms.__getitem__)]
+
+    def _likeliest(self, group: _Group) -> dict[int, int]:
+        """The best of wishes in one room: the likeliest first, others only where one could be in a better filling."""
+        (low, high), numbers = group
+        by_price = priced(high - low, [_ends(self._wishes[number], self._scale) for number in numbers])
+        likely = by_price.first(max(_FEW, len(numbers) // _PART))
+        found, most = self._alone(high - low, [numbers[place] for place in likely])
+        more = [place for place in range(len(numbers)) if by_price.could_be_in(place, most)]
+        if not set(more) <= set(likely):
+            found, _most = self._alone(high - low, [numbers[place] for place in sorted({*likely, *more})])
+        return found
+
+    def _alone(self, room: int, numbers: Sequence[int]) -> tuple[dict[int, int], int]:
+        """The best sizes of some wishes in a room, and what they count for."""
+        wishes = [self._wishes[number] for number in numbers]
+        table = Table(start_of(room, wishes, self._scale), wishes, self._scale)
+        at = int(np.argmax(table.last))
+        return _stand(numbers, table.traced(at)[0]), int(table.last[at])
+
+    def _chosen(self, groups: Sequence[_Group]) -> tuple[dict[int, int], int]:
+        """The best sizes where groups follow one another, each in its room, and what these are worth.
+
+        Of the last group only the best that fits into what is left is asked, not the best of each length; of what is
+        worth the same it is the one in which those before it have most.
+        """
+        legs: list[_Leg] = []
+        row = start_of(self._units, self._wishes, self._scale)
+        for group in groups[:-1]:
+            legs.append(self._leg(group, row, is_first=not legs))
+            row = legs[-1].after
+        (low, high), numbers = groups[-1]
+        table, row, before = self._table(numbers), begun_at(row, low), row
+        most_within = np.maximum.accumulate(table.last[: high - low + 1])
+        together = row[low : high + 1] + most_within[::-1]
+        at, found = int(np.argmax(row)), {}
+        most = int(row[at])
+        if together.max() > most:
+            at = high - int(np.argmax(together[::-1]))
+            most = int(together[at - low])
+            found = _stand(numbers, table.traced(int(np.argmax(table.last[: high - at + 1])))[0])
+        at = _earlier(before, low, at)
+        for leg in reversed(legs):
+            sizes, at = leg.traced(at)
+            found |= sizes
+        return found, most // self._scale
+
+    def _leg(self, group: _Group, before: Row, *, is_first: bool) -> _Leg:
+        """A group on top of a row; wishes that follow nothing have a table of their own."""
+        (low, high), numbers = group
+        if is_first:
+            return _Leg(group, before, self._table(numbers), low)
+        wishes = [self._wishes[number] for number in numbers]
+        return _Leg(group, before, Table(begun_at(before, low)[: high + 1], wishes, self._scale), 0)
+
+    def _table(self, numbers: tuple[int, ...]) -> Table:
+        """What wishes are worth together for each length of the gap, if nothing else stands."""
+        if numbers not in self._tables:
+            row = start_of(self._units, self._wishes, self._scale)
+            self._tables[numbers] = Table(row, [self._wishes[number] for number in numbers], self._scale)
+        return self._tables[numbers]
+
+
+def _within(wish: Sizes, room: int) -> Sizes:
+    """A wish with the sizes that a room holds."""
+    count = bisect_right(wish.lengths, room)
+    return wish if count == len(wish.lengths) else Sizes(wish.lengths[:count], wish.worths[:count])
+
+
+def _earlier(before: Row, low: int, at: int) -> int:
+    """The length that was used before a room began, if there was more room than that."""
+    return int(np.argmax(before[: low + 1])) if at == low else at
+
+
+def _stand(numbers: Sequence[int], sizes: Sequence[int | None]) -> dict[int, int]:
+    return {number: size for number, size in zip(numbers, sizes, strict=True) if size is not None}
+
+
+def _ends(wish: Sizes, scale: int) -> Ends:
+    """The first and the last of each run of sizes, with what they count for."""
     return tuple(
-        run
-        for turn in range(min(apart, len(wish.lengths)))
-        for run in _even(wish.lengths[turn::apart], wish.worths[turn::apart])
+        (each, counts_for(value, each, scale))
+        for length, worth, longer, dearer, count in progressions(wish)
+        for each, value in ((length, worth), (length + (count - 1) * longer, worth + (count - 1) * dearer))
     )
-
-
-def _even(lengths: tuple[int, ...], worths: tuple[int, ...]) -> Iterator[tuple[int, int, int, int, int]]:
-    """Runs of sizes with one step."""
-    longer, dearer = np.diff(lengths), np.diff(worths)
-    breaks = np.flatnonzero((np.diff(longer) != 0) | (np.diff(dearer) != 0)) + 1
-    at = 0
-    for end in (*breaks.tolist(), len(lengths) - 1):
-        if end < at:
-            continue
-        step = (lengths[at + 1] - lengths[at], worths[at + 1] - worths[at]) if end > at else (0, 0)
-        yield lengths[at], worths[at], *step, end - at + 1
-        at = end + 1
-
-
-def _traced(
-    steps: list[_Step], last: NDArray[np.int64], counted: Sequence[Sizes], scale: int
-) -> tuple[int | None, ...]:
-    """Which size each wish has in the best of all lengths, from the last wish back."""
-    at = int(np.argmax(last))
-    found: list[int | None] = []
-    for wish, step in zip(reversed(counted), reversed(steps), strict=True):
-        here, size = step.after[at], None
-        if step.before[at] != here:
-            lengths = np.array(wish.lengths, dtype=np.int64)
-            worths = np.array(wish.worths, dtype=np.int64) * scale + lengths
-            fits = np.flatnonzero(lengths <= at)
-            size = int(fits[np.flatnonzero(step.before[at - lengths[fits]] + worths[fits] == here)[0]])
-            at -= int(lengths[size])
-        found.append(size)
-        if step.earlier[at] != step.before[at]:
-            at = int(np.argmax(step.earlier[: at + 1]))
-    return tuple(reversed(found))

@@ -7,15 +7,14 @@ foot at both ends the programme is exact still; elsewhere several orders are tri
 where it is worth as much as if all that comes later were not there.
 """
 
-from bisect import bisect_right
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 from functools import lru_cache
 from itertools import pairwise
 
 from attrs import evolve, frozen
 
-from gardenplot.filling.gap import Sizes, fill_gap, packed
+from gardenplot.filling.gap import Filler, GapFilling, packed
 from gardenplot.filling.offers import Offer, Offers, WhyNot, gaps_on, offers_for, unsuited, worths_of
 from gardenplot.filling.placed import Placed
 from gardenplot.filling.task import laid_plants, planting_of_block
@@ -121,50 +120,60 @@ def _best(offers: Offers, gap: Stretch) -> tuple[list[_Seated], bool]:
     seats = [seat for offer in offers.some if (seat := _seat(offers, offer, gap, ())) is not None]
     seats.sort(key=lambda seat: seat.room)
     is_sure = all(offer.is_sure for offer in offers.some)
-    found, proven = _one_after_another(offers, gap, seats)
+    row = _Row(offers, gap, seats)
     grow = all(one.room[1] <= other.room[1] for one, other in pairwise(seats))
     if grow and all(seat.is_only for seat in seats):
+        found, proven = row.best()
         return found, proven and is_sure
-    bound = _bound(offers, gap, seats)
-    best = _with_more(offers, gap, found)
+    bound, anywhere = row.anywhere()
+    if anywhere is not None:
+        return anywhere, is_sure
+    best = _with_more(offers, gap, row.best()[0])
     if _worth(best) < bound and not grow:
-        by_end = sorted(seats, key=lambda seat: (seat.room[1], seat.room[0]))
-        other = _with_more(offers, gap, _one_after_another(offers, gap, by_end)[0])
+        other = _with_more(offers, gap, row.best(by_end=True)[0])
         best = max(best, other, key=_worth)
     return best, is_sure and _worth(best) >= bound
 
 
+class _Row:
+    """Offers that stand one after another in a gap, each in its room; a block has its gap at its foot."""
+
+    def __init__(self, offers: Offers, gap: Stretch, seats: list[_Seat]) -> None:
+        self._seats, self._begin, self._kept = seats, gap[0], offers.kept
+        self._rooms = [(seat.room[0] - gap[0], seat.room[1] - gap[0] + offers.kept) for seat in seats]
+        self._filler = Filler(gap[1] - gap[0] + offers.kept, [seat.offer.sizes for seat in seats], self._rooms)
+
+    def best(self, *, by_end: bool = False) -> tuple[list[_Seated], bool]:
+        """The best of offers in the order in which they are listed, or in that in which their rooms end."""
+        order = range(len(self._seats))
+        numbers = sorted(order, key=lambda number: self._rooms[number][::-1]) if by_end else [*order]
+        found = self._filler.filled(numbers)
+        return self._seated(numbers, found), found.proven
+
+    def anywhere(self) -> tuple[int, list[_Seated] | None]:
+        """What the offers can be worth at most in any order, and blocks that are worth it, if they are found."""
+        bound, found, order = self._filler.anywhere()
+        return bound, self._seated(order, found) if found is not None else None
+
+    def _seated(self, numbers: Sequence[int], found: GapFilling) -> list[_Seated]:
+        seats = [self._seats[number] for number in numbers]
+        sizes, rooms = [seat.offer.sizes for seat in seats], [self._rooms[number] for number in numbers]
+        starts = packed(sizes, rooms, found.sizes) or ()
+        return [
+            _Seated(
+                seat, self._begin + start, seat.offer.plants[size], of.lengths[size] - self._kept, of.worths[size]
+            )
+            for seat, of, start, size in zip(seats, sizes, starts, found.sizes, strict=True)
+            if size is not None
+        ]
+
+
 def _seat(offers: Offers, offer: Offer, gap: Stretch, placed: tuple[Stretch, ...]) -> _Seat | None:
     """The longest room of an offer in a gap, on the first days that have it; None where none holds its least size."""
-    kept, shortest = offers.kept, offer.sizes.lengths[0]
-    found = [
-        (dates, room) for dates, room in offers.rooms(offer, gap, placed) if room[1] + kept - room[0] >= shortest
-    ]
-    if not found:
+    kept, shortest, longest = offers.kept, offer.sizes.lengths[0], offers.longest(offer, gap, placed)
+    if longest is None or longest.room[1] + kept - longest.room[0] < shortest:
         return None
-    dates, room = max(found, key=lambda one: one[1][1] - one[1][0])
-    return _Seat(offer, dates, room, is_only=all(room[0] <= low and high <= room[1] for _dates, (low, high) in found))
-
-
-def _one_after_another(offers: Offers, gap: Stretch, seats: list[_Seat]) -> tuple[list[_Seated], bool]:
-    """The best of offers that follow one another in this order, each in its room; a block has its gap at its foot."""
-    kept = offers.kept
-    sizes = [seat.offer.sizes for seat in seats]
-    rooms = [(seat.room[0] - gap[0], seat.room[1] - gap[0] + kept) for seat in seats]
-    found = fill_gap(gap[1] - gap[0] + kept, sizes, rooms)
-    starts = packed(sizes, rooms, found.sizes) or ()
-    seated = [
-        _Seated(
-            seat,
-            gap[0] + start,
-            seat.offer.plants[size],
-            seat.offer.sizes.lengths[size] - kept,
-            seat.offer.sizes.worths[size],
-        )
-        for seat, start, size in zip(seats, starts, found.sizes, strict=True)
-        if size is not None
-    ]
-    return seated, found.proven
+    return _Seat(offer, longest.dates, longest.room, is_only=longest.beyond + kept < shortest)
 
 
 def _with_more(offers: Offers, gap: Stretch, seated: list[_Seated]) -> list[_Seated]:
@@ -179,7 +188,7 @@ def _with_more(offers: Offers, gap: Stretch, seated: list[_Seated]) -> list[_Sea
         ]
         # What is left stands in one room at a time: elsewhere it would have to keep off blocks of other days.
         room = max((seat.room for seat in seats), key=lambda each: each[1] - each[0], default=None)
-        more = _one_after_another(offers, gap, [seat for seat in seats if seat.room == room])[0] if room else []
+        more = _Row(offers, gap, [seat for seat in seats if seat.room == room]).best()[0] if room else []
         if not more:
             break
         seated = [*seated, *more]
@@ -188,16 +197,6 @@ def _with_more(offers: Offers, gap: Stretch, seated: list[_Seated]) -> list[_Sea
 
 def _worth(seated: list[_Seated]) -> int:
     return sum(one.worth for one in seated)
-
-
-def _bound(offers: Offers, gap: Stretch, seats: list[_Seat]) -> int:
-    """What the blocks could be worth if each could stand anywhere in the gap, and were no longer than its room."""
-    sizes = []
-    for seat in seats:
-        count = bisect_right(seat.offer.sizes.lengths, seat.room[1] + offers.kept - seat.room[0])
-        sizes.append(Sizes(seat.offer.sizes.lengths[:count], seat.offer.sizes.worths[:count]))
-    found = fill_gap(gap[1] - gap[0] + offers.kept, sizes)
-    return found.worth if found.proven else 2**62
 
 
 def _standing(plan: Plan, offers: Offers, seated: list[_Seated]) -> tuple[Plan, list[tuple[Wanted, Placed]]]:
@@ -241,14 +240,17 @@ def _without(plan: Plan, offers: Offers, gap: Stretch, stand: list[Offer]) -> It
     """What of all that is wanted does not stand, and why."""
     for one, why in offers.none:
         yield NoRoom(one.id, one.crop.id, why)
+    seated = {id(offer) for offer in stand}
     for offer in offers.some:
-        if not any(offer is one for one in stand):
+        if id(offer) not in seated:
             yield NoRoom(offer.one.id, offer.one.crop.id, _why(plan, offers, offer, gap))
 
 
 def _why(plan: Plan, offers: Offers, offer: Offer, gap: Stretch) -> WhyNot:
+    if _seat(offers, offer, gap, ()) is not None:
+        return WhyNot.OTHERS
     if offer.sizes.lengths[0] > gap[1] - gap[0] + offers.kept:
         return WhyNot.LONG
     if not any(both([*where], [gap]) for where in offer.where):
         return unsuited(plan, offers.laid.bed, offer.one.crop, offer.days, gap)
-    return WhyNot.OTHERS if _seat(offers, offer, gap, ()) is not None else WhyNot.LATER
+    return WhyNot.LATER

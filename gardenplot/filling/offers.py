@@ -6,10 +6,11 @@ from enum import Enum
 from fractions import Fraction
 from functools import lru_cache
 from math import lcm
+from typing import Any, NamedTuple
 
 from attrs import evolve, frozen
 
-from gardenplot.filling.gap import Sizes
+from gardenplot.filling.sizes import Sizes
 from gardenplot.filling.suits import stretches_for, under_cover
 from gardenplot.filling.task import comes_back
 from gardenplot.filling.wanted import Wanted, Weights, wanted_on
@@ -39,6 +40,22 @@ class WhyNot(Enum):
     SERIES = "not all of its days find ground"
 
 
+Found = tuple[Dates, Stretch]
+"""Days, and a stretch that is free on all of them."""
+
+Where = tuple[tuple[Stretch, ...], ...]
+"""For each of some days the stretches of a bed that suit something then."""
+
+
+class Longest(NamedTuple):
+    """The longest stretch that something could stand in, the days on which it has that, and the length of the longest
+    that does not lie in it."""
+
+    dates: Dates
+    room: Stretch
+    beyond: int
+
+
 @frozen
 class Offer:
     """Something wanted with the sizes that it could have, each with its plants, and the days that it could stand.
@@ -49,7 +66,7 @@ class Offer:
 
     one: Wanted
     days: tuple[Dates, ...]
-    where: tuple[tuple[Stretch, ...], ...]
+    where: Where
     sizes: Sizes
     plants: tuple[int, ...]
     is_sure: bool
@@ -73,11 +90,37 @@ class Offers:
         """The gap in nm that the bed keeps between blocks."""
         return self.laid.bed.gap.nm if self.laid.bed.gap else 0
 
-    def rooms(self, offer: Offer, within: Stretch, placed: tuple[Stretch, ...]) -> Iterator[tuple[Dates, Stretch]]:
+    def rooms(self, offer: Offer, within: Stretch, placed: tuple[Stretch, ...]) -> tuple[Found, ...]:
         """The stretches of a gap that suit an offer and are free on all of its days, beside blocks placed already."""
-        for dates, where in zip(offer.days, offer.where, strict=True):
-            for room in _rooms(self.laid, dates, within, where, placed):
-                yield dates, room
+        return _on_days(self.laid, offer.days, offer.where, within, placed)
+
+    def longest(self, offer: Offer, within: Stretch, placed: tuple[Stretch, ...]) -> Longest | None:
+        """The longest of these."""
+        return _longest(self.laid, offer.days, offer.where, within, placed)
+
+
+@lru_cache(maxsize=1024)
+def _longest(
+    laid: LaidOut, days: tuple[Dates, ...], where: Where, within: Stretch, placed: tuple[Stretch, ...]
+) -> Longest | None:
+    """Most of what is wanted has its days in common with others, and so its rooms."""
+    rooms = _on_days(laid, days, where, within, placed)
+    if not rooms:
+        return None
+    dates, (begin, end) = max(rooms, key=lambda one: one[1][1] - one[1][0])
+    beyond = max((high - low for _dates, (low, high) in rooms if low < begin or high > end), default=-1)
+    return Longest(dates, (begin, end), beyond)
+
+
+@lru_cache(maxsize=1024)
+def _on_days(
+    laid: LaidOut, days: tuple[Dates, ...], where: Where, within: Stretch, placed: tuple[Stretch, ...]
+) -> tuple[Found, ...]:
+    return tuple(
+        (dates, room)
+        for dates, suiting in zip(days, where, strict=True)
+        for room in _rooms(laid, dates, within, suiting, placed)
+    )
 
 
 @lru_cache(maxsize=1024)
@@ -115,9 +158,21 @@ def offers_for(plan: Plan, bed_id: str, day: date | None, crop: str | None) -> O
     laid, wanted = lay_out_bed(plan, bed_of(plan, bed_id)), _wanted(plan, day, crop)
     scale, is_exact = _scale(wanted, laid.bed)
     found = [(one, _offer(plan, laid, one, day, scale)) for one in wanted]
-    some = tuple(offer for _one, offer in found if isinstance(offer, Offer))
+    some = tuple(_alike(offer for _one, offer in found if isinstance(offer, Offer)))
     none = tuple((one, why) for one, why in found if isinstance(why, WhyNot))
     return Offers(laid, some, none, scale, is_exact)
+
+
+def _alike(offers: Iterable[Offer]) -> Iterator[Offer]:
+    """Offers with the very same days, stretches and sizes where these are equal, so that they are found sooner."""
+    days, where, sizes = dict[Any, Any](), dict[Any, Any](), dict[Any, Any]()
+    for one in offers:
+        yield evolve(
+            one,
+            days=days.setdefault(one.days, one.days),
+            where=where.setdefault(one.where, one.where),
+            sizes=sizes.setdefault(one.sizes, one.sizes),
+        )
 
 
 @lru_cache(maxsize=16)

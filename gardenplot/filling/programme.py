@@ -11,9 +11,9 @@ from typing import NamedTuple
 
 from attrs import field, mutable
 
-from gardenplot.filling.gap import Sizes, progressions
 from gardenplot.filling.loads import taken_on
 from gardenplot.filling.model import Strip, Task, Way
+from gardenplot.filling.sizes import Sizes, progressions
 
 _SHARES = range(1, 6)
 """Of the dual feasible functions that round a length down to a multiple of a half, a third ... of its strip."""

@@ -61,6 +61,13 @@ def length_at(bed: Bed, crop: Crop, planting: Planting, size: Sized, start: int)
     return length
 
 
+def most_plants(bed: Bed, crop: Crop, planting: Planting, size: Sized, block: Block) -> int:
+    """The plants that a block holds which asks for no size: those that `lay_out` would let stand in it."""
+    (start, end), (first, last) = block, bed.zone
+    grid = _phased(bed, crop, planting, size, start, end)
+    return _capacity(bed, grid, crop, max(start, first), min(end, last))
+
+
 def lay_out(
     bed: Bed, crop: Crop, planting: Planting, size: Sized, block: Block, wider: tuple[int, ...] = ()
 ) -> Layout:

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from attrs import evolve, frozen
 
-from gardenplot.layout.block import Sized, lay_out, length_at, sized
+from gardenplot.layout.block import Sized, length_at, most_plants, sized
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Bed, Crop, Pattern, Planting
 
@@ -117,7 +117,7 @@ def _asked(bed: Bed, crop: Crop, planting: Planting) -> _Asked:
 
 def _held(asked: _Asked, start: int, length: int) -> int:
     bed, crop, planting, size = asked
-    return lay_out(bed, crop, planting, size, (start, start + length)).plants
+    return most_plants(bed, crop, planting, size, (start, start + length))
 
 
 def _length(asked: _Asked, plants: int, start: int) -> int:

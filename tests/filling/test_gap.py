@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gardenplot.filling.gap import GapFilling, Room, Sizes, fill_gap, packed
+from gardenplot.filling.gap import Filler, GapFilling, Room, fill_gap, packed
+from gardenplot.filling.sizes import Sizes
 
 Knapsack = tuple[int, tuple[int, ...], tuple[int, ...], int]
 
@@ -149,3 +150,25 @@ def test_in_rooms_it_is_the_best_of_all_orders_and_no_block_leaves_its_room(
     assert found.proven
     assert packed(wished, rooms, found.sizes) is not None
     assert found.worth == best_in_rooms(wished, rooms)
+
+
+@settings(max_examples=150)
+@given(st.data(), st.integers(1, 40))
+def test_whatever_the_order_and_the_rooms_none_is_worth_more_than_the_bound_and_what_reaches_it_stands(
+    data: st.DataObject, length: int
+) -> None:
+    wished = data.draw(wishes())[:3]
+    ends = st.tuples(st.integers(0, length), st.integers(0, length))
+    rooms = data.draw(st.lists(st.sampled_from(data.draw(st.lists(ends, min_size=2, max_size=2))), min_size=3))
+    rooms = rooms[: len(wished)]
+    filler, best = Filler(length, wished, rooms), best_in_rooms(wished, rooms)
+    for order in permutations(range(len(wished))):
+        mine, theirs = [wished[number] for number in order], [rooms[number] for number in order]
+        found = filler.filled(order)
+        assert packed(mine, theirs, found.sizes) is not None
+        assert found.worth == fill_gap(length, mine, theirs).worth <= best
+    most, reached_it, turns = filler.anywhere()
+    assert best <= most
+    if reached_it is not None:
+        assert packed([wished[n] for n in turns], [rooms[n] for n in turns], reached_it.sizes) is not None
+        assert reached_it.worth == most == best

@@ -3,9 +3,10 @@
 import pytest
 
 from gardenplot.filling.bound import most_worth
-from gardenplot.filling.gap import Sizes, fill_gap
+from gardenplot.filling.gap import fill_gap
 from gardenplot.filling.model import Answer, Strip, Task, Way, wrongs
 from gardenplot.filling.season import solve
+from gardenplot.filling.sizes import Sizes
 
 Code = tuple[tuple[int, ...], ...]
 
