@@ -46,7 +46,7 @@ class Ground:
             standing.remove(block)
             self.left.append(block[5])
             self.worth -= _worth(self.task, block)
-            self.loads[strip] -= self.days.of(block[2], block[3], block[1] - block[0])
+            self.loads[strip] -= self.days.more[block[2], block[3], block[1] - block[0]]
 
     def set(self, wish: int, way: int, size: int, start: int) -> None:
         """Let a wish that is left over stand there; the ground must be free."""
@@ -58,7 +58,7 @@ class Ground:
     def _stands(self, strip: int, block: Block) -> None:
         self.left.remove(block[5])
         self.worth += _worth(self.task, block)
-        self.loads[strip] += self.days.of(block[2], block[3], block[1] - block[0])
+        self.loads[strip] += self.days.more[block[2], block[3], block[1] - block[0]]
 
     def _touched(self, strip: int) -> Standing:
         """What stands in a strip, to be changed."""
@@ -73,8 +73,8 @@ class Ground:
 
     def cheapest_out(self, way: Way, length: int, chance: Callable[[], float]) -> tuple[float, list[Block]]:
         """The blocks of least worth, by and large, without which a strip has so much length on all days of a way."""
-        overfull, of = self.days.overfull, self.days.of
-        load = self.loads[way.strip] + of(way.first, way.last, length)
+        overfull, more_of = self.days.overfull, self.days.more
+        load = self.loads[way.strip] + more_of[way.first, way.last, length]
         if not load & overfull:
             return 0.0, []
         least, more = _TOLD_APART
@@ -87,7 +87,7 @@ class Ground:
         near.sort()
         out: list[tuple[float, Block, int]] = []
         for cost, one in near:
-            mine = of(one[2], one[3], one[1] - one[0])
+            mine = more_of[one[2], one[3], one[1] - one[0]]
             if not (load - mine) & overfull:
                 return cost, [one]
             out.append((cost, one, mine))

@@ -100,20 +100,22 @@ def _laid(task: Task, strip: int, order: Sequence[Block]) -> _Try:
     length, wishes = task.strips[strip].length, task.wishes
     out, lost = [], 0
     for block in order:
-        way = wishes[block[5]][block[6]]
-        first, last, size = block[2], block[3], block[1] - block[0]
-        at, limit = max(0, way.low), min(length, way.high)
-        until = at + size
+        begin, end, first, last, since, wish, number, size = block
+        way = wishes[wish][number]
+        at = way.low if way.low > 0 else 0
+        limit = way.high if way.high < length else length
+        until = at + end - begin
         for one in standing:
             if one[0] >= until:
                 break
-            if one[1] > at and one[2] < last and first < one[3] and first >= one[4]:
-                at, until = one[1], one[1] + size
+            if one[2] < last and one[1] > at and first < one[3] and first >= one[4]:
+                at = one[1]
+                until = at + end - begin
                 if until > limit:
                     break
         if until > limit:
             out.append(block)
-            lost += way.worths[block[7]]
+            lost += way.worths[size]
         else:
-            insort(standing, (at, until, first, last, *block[4:]))
+            insort(standing, (at, until, first, last, since, wish, number, size))
     return _Try(standing, out, lost)

@@ -5,9 +5,23 @@ its topmost bit is set as soon as the strip is overfull on that day. Sums in fie
 "Multiple byte processing with full-word instructions".
 """
 
+from collections.abc import Mapping
 from itertools import pairwise
 
 from gardenplot.filling.model import ALWAYS, Strip, Task
+
+
+class _More(dict[tuple[int, int, int], int]):
+    """Worked out when it is asked for first: the search asks for little else."""
+
+    def __init__(self, spans: Mapping[tuple[int, int], int]) -> None:
+        super().__init__()
+        self._spans = spans
+
+    def __missing__(self, key: tuple[int, int, int]) -> int:
+        first, last, length = key
+        self[key] = self._spans[first, last] * length
+        return self[key]
 
 
 class Loads:
@@ -24,15 +38,9 @@ class Loads:
         self.overfull = every * self._top
         """The topmost bit of every field: what a number has of these is too much."""
         self._spans = {span: self._ones(*map(self._place.__getitem__, span)) for span in sorted(spans)}
-        self._known: dict[tuple[int, int, int], int] = {}
+        self.more = _More(self._spans)
+        """What a block adds to the number of its strip, by its first and last day and its length."""
         self.empty = [self._of(strip, days) for strip in task.strips]
-
-    def of(self, first: int, last: int, length: int) -> int:
-        """What a block adds to the number of its strip."""
-        key = first, last, length
-        if key not in self._known:
-            self._known[key] = self._spans[first, last] * length
-        return self._known[key]
 
     def _ones(self, begin: int, end: int) -> int:
         return ((1 << (self._bits * max(begin, end))) - (1 << (self._bits * begin))) // ((1 << self._bits) - 1)

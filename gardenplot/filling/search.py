@@ -63,6 +63,7 @@ class Search:
         self._warm = _TEPID if start else _WARM
         self._ground = Ground(task)
         self._ways = [[*self._coulds(ways, only[wish] if only else None)] for wish, ways in enumerate(task.wishes)]
+        self._asks = [[(could.strip, could.least) for could in ways] for ways in self._ways]
         self._top = [max((could.way.worths[could.sizes - 1] for could in ways), default=0) for ways in self._ways]
         density = [max(map(_density, ways), default=0.0) for ways in self._ways]
         for block in start.blocks if start else ():
@@ -79,7 +80,7 @@ class Search:
             if only is not None:
                 sizes = min(sizes, only.get(number, 0))
             if sizes:
-                least = self._ground.days.of(way.first, way.last, way.lengths[0])
+                least = self._ground.days.more[way.first, way.last, way.lengths[0]]
                 yield _Could(number, way, sizes, way.strip, least)
 
     def run(self, turns: int, most: int, told: Told, turned: Callable[[], object] = lambda: None) -> bool:
@@ -168,14 +169,15 @@ class Search:
 
     def _let_in(self, wish: int, tries: int) -> None:
         """Set a wish into a gap without pushing anything out, the best of a few."""
-        ways, ground = self._ways[wish], self._ground
+        ways, asks, ground = self._ways[wish], self._asks[wish], self._ground
         best: tuple[Gap, int] | None = None
         overfull, loads = ground.days.overfull, ground.loads
         begin = self._one_of(len(ways))
         for place in range(begin - len(ways), begin):
-            could = ways[place]
-            if (loads[could.strip] + could.least) & overfull:
+            strip, least = asks[place]
+            if (loads[strip] + least) & overfull:
                 continue
+            could = ways[place]
             gap = ground.best_gap(could.way, could.sizes - 1)
             if gap is not None and (best is None or (gap.worth, gap.snug) > (best[0].worth, best[0].snug)):
                 best = gap, could.number

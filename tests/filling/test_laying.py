@@ -28,7 +28,7 @@ def test_a_strip_is_overfull_when_more_is_in_use_on_some_day_than_it_is_long(tas
             if not fits:
                 continue
             block = block_of(way, wish, number, fits[-1], 0)
-            more = days.of(way.first, way.last, way.lengths[fits[-1]])
+            more = days.more[way.first, way.last, way.lengths[fits[-1]]]
             is_over = any(
                 in_use(task, way.strip, [*blocks, block], day) > task.strips[way.strip].length for day in range(4)
             )
