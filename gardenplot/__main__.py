@@ -2,6 +2,7 @@
 
 import gc
 import os
+import signal
 import sys
 from argparse import ArgumentParser
 from importlib import import_module
@@ -36,6 +37,12 @@ def main(argv: list[str] | None = None) -> int:
     except GardenplotError as error:
         print(f"gardenplot: {error}", file=sys.stderr)
         return 2
+    except KeyboardInterrupt:
+        # By the signal itself and not in good order: the solver's thread would be waited for.
+        print(f"gardenplot: {_('stopped before it was done')}", file=sys.stderr, flush=True)
+        signal.signal(signal.SIGINT, signal.SIG_DFL)
+        signal.raise_signal(signal.SIGINT)
+        return 130
     except BrokenPipeError:
         # Whoever read the output has seen enough, as `head` has; what is still to be written out goes nowhere.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -60,8 +60,10 @@ def most_worth(task: Task, nodes: int) -> int:
     return relaxed(task, Asked(nodes)).bound
 
 
-def relaxed(task: Task, asked: Asked, goes_on: Callable[[], object] = lambda: True) -> Relaxed:
-    """The best of a task when places do not count.
+def relaxed(
+    task: Task, asked: Asked, goes_on: Callable[[], object] = lambda: True, programme: Programme | None = None
+) -> Relaxed:
+    """The best of a task when places do not count; `programme` is its programme where that is there already.
 
     Without the solver it is what each wish would be worth alone, and so it is when `goes_on`, which is asked now and
     then, says False.
@@ -73,7 +75,7 @@ def relaxed(task: Task, asked: Asked, goes_on: Callable[[], object] = lambda: Tr
         solver = import_module(_SOLVER)
     except ImportError:
         return Relaxed(alone)
-    programme = programme_of(task)
+    programme = programme or programme_of(task)
     highs = _posed(solver, programme, asked) if goes_on() is not False else None
     if highs is None or not _ran(highs, goes_on):
         return Relaxed(alone)

@@ -5,20 +5,23 @@ that is taken, or at the end of another block. So a block begins where one of th
 farther (normal patterns: Herz 1972; Christofides and Whitlock 1977), and only such starts are tried.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from gardenplot.filling.model import ALWAYS, Answer, Block, Task, Way, overlap
 
-_MOST_STARTS = 400
+_MOST_STARTS, _STEPS_A_TURN = 400, 500
 
 
 class _TooLargeError(Exception):
-    """The task is too large for it."""
+    """The task is too large for it, or somebody said to stop."""
 
 
-def best_of_all(task: Task, known: Answer, steps: int) -> Answer | None:
-    """The best filling, `known` if none is better; None where so many steps do not do."""
-    tried = _Tried(task, known, steps)
+def best_of_all(task: Task, known: Answer, steps: int, turned: Callable[[], object] = lambda: None) -> Answer | None:
+    """The best filling, `known` if none is better; None where so many steps do not do.
+
+    `turned` is called for every few steps, and ends it by saying False.
+    """
+    tried = _Tried(task, known, steps, turned)
     try:
         tried.go(0, 0)
     except _TooLargeError:
@@ -29,8 +32,9 @@ def best_of_all(task: Task, known: Answer, steps: int) -> Answer | None:
 class _Tried:
     """Fillings tried so far: the blocks that stand in the one being tried, and the best of all."""
 
-    def __init__(self, task: Task, known: Answer, steps: int) -> None:
+    def __init__(self, task: Task, known: Answer, steps: int, turned: Callable[[], object]) -> None:
         self.best = known
+        self._turned = turned
         self._task = task
         self._steps = steps
         self._stand: list[list[Block]] = [[] for _strip in task.strips]
@@ -60,7 +64,7 @@ class _Tried:
 
     def _step(self) -> None:
         self._steps -= 1
-        if self._steps < 0:
+        if self._steps < 0 or (self._steps % _STEPS_A_TURN == 0 and self._turned() is False):
             raise _TooLargeError
 
     def _is_taken(self, strip: int, block: Block) -> bool:

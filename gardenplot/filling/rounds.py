@@ -13,6 +13,7 @@ from gardenplot.filling.exact import best_of_all
 from gardenplot.filling.ground import block_of
 from gardenplot.filling.laying import laid_anew
 from gardenplot.filling.model import Answer, Block, Task, Way
+from gardenplot.filling.programme import Programme, programme_of
 from gardenplot.filling.search import Search
 
 Told = Callable[[Answer, int], bool]
@@ -49,7 +50,8 @@ class Rounds:
     def __init__(self, task: Task, turns: int, told: Told, turned: Callable[[], object]) -> None:
         self._task, self._turns, self._told, self._turned = task, turns, told, turned
         self._chance, self._blocks, self._goes_on = Random(1).random, 0, True
-        self.best, self.bound = Search(task).best, worth_alone(task)
+        self.best, self.bound = Search(task, turned=self._turn).best, worth_alone(task)
+        self._programme: Programme | None = None
         self._is_small = sum(map(_kinds, task.wishes)) <= _FEW_KINDS
         self._asked = Asked(_NODES) if self._is_small else Asked(1, _NEAR)
 
@@ -60,7 +62,7 @@ class Rounds:
 
     def all(self) -> None:
         """Every round, until the bound is met or somebody says to stop."""
-        if not self._told(self.best, self.bound) or self._all_tried(_STEPS):
+        if not self._told(self.best, self.bound) or not self._goes_on or self._all_tried(_STEPS):
             return
         if self._relaxed(Asked()) and self._searched() and not self._all_tried(_STEPS_A_TURN * self._turns):
             nodes = self._turns // _TURNS_A_NODE
@@ -72,7 +74,7 @@ class Rounds:
         if self.is_best:
             return True
         is_small = sum(map(bool, self._task.wishes)) <= _FEW_WISHES
-        proved = best_of_all(self._task, self.best, steps) if is_small else None
+        proved = best_of_all(self._task, self.best, steps, self._turn) if is_small else None
         if proved is not None:
             self.bound = proved.worth
             self._better(proved)
@@ -86,7 +88,9 @@ class Rounds:
 
     def _relaxed(self, asked: Asked) -> Relaxed | None:
         """The programme without places solved; None if somebody said to stop."""
-        found = relaxed(self._task, asked, self._turn)
+        if self._programme is None:
+            self._programme = programme_of(self._task)
+        found = relaxed(self._task, asked, self._turn, self._programme)
         self.bound = min(self.bound, found.bound)
         return found if self._goes_on else None
 
@@ -104,18 +108,18 @@ class Rounds:
                 goes_on = self._laid(chosen.stand, self._turns - left)
             else:
                 left //= 2
-                goes_on = self._run(Search(self._task, only=chosen.stand), self._turns - left)
+                goes_on = self._run(Search(self._task, only=chosen.stand, turned=self._turn), self._turns - left)
             if not goes_on:
                 return False
         anew = left // 2 if self._is_small else 0
-        return self._run(Search(self._task, seed=3), anew) and self._run(
-            Search(self._task, seed=2, start=self.best), left - anew
+        return self._run(Search(self._task, seed=3, turned=self._turn), anew) and self._run(
+            Search(self._task, seed=2, start=self.best, turned=self._turn), left - anew
         )
 
     def _run(self, search: Search, turns: int) -> bool:
         if self.is_best:
             return True
-        return self._better(search.best) and search.run(turns, self.bound, self._better, self._turned)
+        return self._better(search.best) and self._goes_on and search.run(turns, self.bound, self._better, self._turn)
 
     def _laid(self, stand: tuple[Sizes, ...], turns: int) -> bool:
         """Beds laid out whole, with less of the ground where what was chosen finds no place, and with more where it
@@ -124,7 +128,7 @@ class Rounds:
         choices = min(_CHOICES, 1 + turns // _TURNS_A_CHOICE)
         for _number in range(choices):
             answer, is_whole = self._placed(stand, turns * _BLOCKS_A_TURN // choices)
-            if not self._better(Search(self._task, start=answer).best) or not self._goes_on:
+            if not self._better(Search(self._task, start=answer, turned=self._turn).best) or not self._goes_on:
                 return False
             if is_whole:
                 step /= 2

@@ -37,6 +37,10 @@ _PASSES, _MANY_BLOCKS = 4, 60
 """Orders in which a bed is laid out anew in a turn, one alone where it has many blocks."""
 
 
+WISHES_A_TURN = 8
+"""Wishes that are looked at or let in where a filling begins before it is asked whether to go on."""
+
+
 @frozen
 class _Could:
     """A way by its number, how many of its sizes fit into its stretch, and what the least adds to its strip."""
@@ -52,23 +56,35 @@ class Search:
     """A filling that gets better turn by turn; `best` is the best so far."""
 
     def __init__(
-        self, task: Task, seed: int = 1, start: Answer | None = None, only: Sequence[Mapping[int, int]] = ()
+        self,
+        task: Task,
+        seed: int = 1,
+        start: Answer | None = None,
+        only: Sequence[Mapping[int, int]] = (),
+        turned: Callable[[], object] = lambda: None,
     ) -> None:
         """Begin with a filling, `start`, or with none; what is free is filled, the dearest for its ground first.
 
-        `only` has the ways that each wish may stand in, by their numbers, and how many of its sizes.
+        `only` has the ways that each wish may stand in, by their numbers, and how many of its sizes. `turned` is
+        called for every few wishes, and ends the beginning by saying False.
         """
         self._task = task
         self._chance = Random(seed).random
         self._warm = _TEPID if start else _WARM
         self._ground = Ground(task)
-        self._ways = [[*self._coulds(ways, only[wish] if only else None)] for wish, ways in enumerate(task.wishes)]
+        goes_on, self._ways = True, list[list[_Could]]()
+        for wish, ways in enumerate(task.wishes):
+            goes_on = goes_on and (wish % WISHES_A_TURN > 0 or turned() is not False)
+            self._ways.append([*self._coulds(ways, only[wish] if only else None)] if goes_on else [])
         self._asks = [[(could.strip, could.least) for could in ways] for ways in self._ways]
         self._top = [max((could.way.worths[could.sizes - 1] for could in ways), default=0) for ways in self._ways]
         density = [max(map(_density, ways), default=0.0) for ways in self._ways]
         for block in start.blocks if start else ():
             self._ground.set(block.wish, block.way, block.size, block.start)
-        for wish in sorted(self._ground.left, key=lambda wish: (-density[wish], wish)):
+        for number, wish in enumerate(sorted(self._ground.left, key=lambda wish: (-density[wish], wish))):
+            goes_on = goes_on and (number % WISHES_A_TURN > 0 or turned() is not False)
+            if not goes_on:
+                break
             self._let_in(wish, len(self._ways[wish]))
         self.best = self._ground.answer()
 

@@ -80,7 +80,7 @@ class Placing:
     def _search(self, parts: tuple[Part, ...], fixed: Pieces, turns: int) -> Pieces:
         """Fixed pieces with what a search finds beside them."""
         posed = self._plan.posed(parts, fixed)
-        search = Search(posed.task)
+        search = Search(posed.task, turned=self._turn)
         search.run(
             turns, worth_alone(posed.task),
             lambda better: self._tell((*fixed, *_pieces(posed, parts, better)), self._most or 0), self._turn,

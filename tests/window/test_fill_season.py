@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from datetime import date, timedelta
+from multiprocessing import active_children
 
 import pytest
 from attrs import evolve
@@ -139,6 +140,7 @@ def test_the_best_so_far_is_drawn_and_kept_when_it_is_stopped(
     qtbot.waitUntil(lambda: "best so far" in dialog.says.text() and dialog.bar.value() > 0, timeout=20_000)
     assert window.canvas.stage.trial is not None
     press(dialog.stop)
+    assert active_children() == []
     assert dialog.take.isVisible()
     best = dialog.filling
     assert best is not None
