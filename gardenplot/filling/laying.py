@@ -5,7 +5,7 @@ wheel optimization: Joslin and Clements 1999).
 """
 
 from bisect import insort
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import NamedTuple
 
 from gardenplot.filling.gaps import Standing
@@ -19,6 +19,9 @@ _BEGUN_AGAIN = 0.2
 
 _EXCHANGED = 0.3
 """How often two blocks change their places in the order besides."""
+
+
+_Asked = tuple[int, int, int, int]
 
 
 class Laid(NamedTuple):
@@ -56,18 +59,19 @@ def laid_anew(
     each order.
     """
     order, best, begun = list(blocks), None, list(blocks)
+    taken, asked = [*sorted(task.strips[strip].taken)], {one.wish: _asked(task, strip, one) for one in blocks}
     for number in range(passes):
         if number == 1:
             order.sort(key=lambda one: (one[1] - one[0]) * -(_LEAST + _MORE * chance()))
         elif number == 2:
             order.sort(key=lambda one: (one[3] - one[2]) * -(_LEAST + _MORE * chance()))
-        found = _laid(task, strip, order)
+        found = _laid(taken, order, asked)
         if best is None or found.lost < best.lost:
             best, begun = found, order
         if not found.out or not goes_on():
             break
         order = _near(begun, best.out, chance) if chance() < _BEGUN_AGAIN else _next(order, found.out, chance)
-    return best.laid if best is not None else Laid([*sorted(task.strips[strip].taken)], list(blocks), 0)
+    return best.laid if best is not None else Laid([*taken], list(blocks), 0)
 
 
 def _next(order: list[Block], out: list[Block], chance: Callable[[], float]) -> list[Block]:
@@ -90,32 +94,35 @@ def _near(order: list[Block], out: list[Block], chance: Callable[[], float]) -> 
     return changed
 
 
-def _laid(task: Task, strip: int, order: Sequence[Block]) -> _Try:
+def _asked(task: Task, strip: int, block: Block) -> _Asked:
+    """What a block asks for: from where on it may begin, its length, where it must end, and its worth."""
+    way = task.wishes[block.wish][block.way]
+    return max(0, way.low), block.end - block.start, min(task.strips[strip].length, way.high), way.worths[block.size]
+
+
+def _laid(taken: Sequence[Taken], order: Sequence[Block], asked: Mapping[int, _Asked]) -> _Try:
     """Blocks laid out in one order.
 
     The innermost loop of all: fields are read by their numbers and blocks made without names, which takes half the
     time. What begins beyond a block's end ends the looking, whatever its days: all that follows lies farther on.
     """
-    standing: list[tuple[int, ...]] = [*sorted(task.strips[strip].taken)]
-    length, wishes = task.strips[strip].length, task.wishes
+    standing: list[tuple[int, ...]] = [*taken]
     out, lost = [], 0
     for block in order:
-        begin, end, first, last, since, wish, number, size = block
-        way = wishes[wish][number]
-        at = way.low if way.low > 0 else 0
-        limit = way.high if way.high < length else length
-        until = at + end - begin
+        _begin, _end, first, last, since, wish, way, size = block
+        at, length, limit, worth = asked[wish]
+        until = at + length
         for one in standing:
             if one[0] >= until:
                 break
             if one[2] < last and one[1] > at and first < one[3] and first >= one[4]:
                 at = one[1]
-                until = at + end - begin
+                until = at + length
                 if until > limit:
                     break
         if until > limit:
             out.append(block)
-            lost += way.worths[size]
+            lost += worth
         else:
-            insort(standing, (at, until, first, last, since, wish, number, size))
+            insort(standing, (at, until, first, last, since, wish, way, size))
     return _Try(standing, out, lost)

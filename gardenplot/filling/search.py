@@ -139,12 +139,12 @@ class Search:
         ground, wish = self._ground, self._picked()
         if wish is None:
             return None
-        best = None
+        best, ways, chance = None, self._ways[wish], self._chance
         for _number in range(_WAYS):
-            could = self._ways[wish][self._one_of(len(self._ways[wish]))]
-            size = self._one_of(could.sizes)
-            lost, out = ground.cheapest_out(could.way, could.way.lengths[size], self._chance)
-            lost -= could.way.worths[size]
+            could = ways[int(chance() * len(ways))]
+            size, way = int(chance() * could.sizes), could.way
+            lost, out = ground.cheapest_out(way, way.lengths[size], chance)
+            lost -= way.worths[size]
             if best is None or lost < best[0]:
                 best = lost, could, size, out
             if not out:
@@ -188,7 +188,7 @@ class Search:
         ways, asks, ground = self._ways[wish], self._asks[wish], self._ground
         best: tuple[Gap, int] | None = None
         overfull, loads = ground.days.overfull, ground.loads
-        begin = self._one_of(len(ways))
+        begin = int(self._chance() * len(ways))
         for place in range(begin - len(ways), begin):
             strip, least = asks[place]
             if (loads[strip] + least) & overfull:
