@@ -42,7 +42,7 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--take", metavar="WHICH",
         help=_("the answers to take, one for each setback in turn, for example “2,0,1”, 0 leaving one as it is; "
-               "or “fewest stakes”, “most met” or “nothing bought”"),
+               "or “fewest marks”, “most met” or “nothing bought”"),
     )  # fmt: skip
     parser.add_argument(
         "--sheet", type=Path, metavar="FILE.pdf", help=_("a PDF of the stakes that move by the answers taken")

@@ -84,12 +84,17 @@ def _costs(plan: Plan, one: Setback, answer: Answer) -> Number:
     return first_true(answer.costs, days) or lost
 
 
+def bought_number(one: Setback, answer: Answer) -> Number:
+    """The plants to buy in for an answer."""
+    short = next((number for number in one.numbers if number.name == "short"), None)
+    bought = known("short", answer.buy, Unit.COUNT, source=Source.COUNTED)
+    return evolve(first_true(answer.buy, short) or bought, name="buy")
+
+
 def _takes(one: Setback, answer: Answer) -> Iterator[Number]:
     """What is to be bought, sown again, or at which spacing it is spread."""
     if answer.buy:
-        short = next((number for number in one.numbers if number.name == "short"), None)
-        bought = known("short", answer.buy, Unit.COUNT, source=Source.COUNTED)
-        yield evolve(first_true(answer.buy, short) or bought, name="buy")
+        yield bought_number(one, answer)
     if answer.sowing is not None:
         yield from answer.sowing.numbers
     if answer.spread is not None:

@@ -5,19 +5,21 @@ from datetime import date
 from fractions import Fraction
 from functools import partial
 
-from attrs import field, frozen
+from attrs import evolve, field, frozen
 
+from gardenplot.drawing.again_numbers import bought_number
 from gardenplot.drawing.again_table import trouble_of
-from gardenplot.drawing.letters import keeping_letters
+from gardenplot.drawing.letters import keeping_letters, looks
 from gardenplot.drawing.marked_numbers import moved_numbers
 from gardenplot.drawing.remedies import Remedy, Trouble, stake_lines
+from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.together_words import comes_to
 from gardenplot.filling.again import Answer, AnswerKind, Setback, Why
 from gardenplot.filling.again_ground import as_staked
-from gardenplot.filling.together import Aim, Taken, Together, answer_all, by_aim
-from gardenplot.plan import Plan
+from gardenplot.filling.together import Aim, Met, Taken, Together, answer_all, by_aim
+from gardenplot.plan import Plan, planting_of
 from gardenplot.words import _, ngettext
-from gardenplot.working import Number, Source, Unit, known
+from gardenplot.working import RULES, Number, Source, Unit, added, known, larger, worked
 
 About = tuple[str, Why]
 """What deviates, by its planting and why."""
@@ -131,6 +133,24 @@ def _remedy(plan: Plan, found: Together, deviations: tuple[Deviation, ...]) -> R
 
 def _numbers(staked: Plan, found: Together) -> Iterator[Number]:
     """What all of it comes to."""
-    for name, value in (("units_short", found.short), ("buy", found.buy), ("markets_missed", found.costs)):
-        yield known(name, value, Unit.COUNT, source=Source.COUNTED)
+    look = looks(found.before)
+    short = [evolve(_short(found.before, one), label=titled(found.before, one.planting, look)) for one in found.met]
+    yield added("units_short", Unit.COUNT, short, source=RULES)
+    bought = [
+        evolve(bought_number(one.setback, one.answer), label=titled(found.before, one.setback.planting, look))
+        for one in found.taken
+        if one.answer is not None and one.answer.buy
+    ]
+    yield added("buy", Unit.COUNT, bought, source=RULES)
+    yield known("markets_missed", found.costs, Unit.COUNT, source=Source.COUNTED)
     yield from moved_numbers(staked, found.plan)
+
+
+def _short(plan: Plan, one: Met) -> Number:
+    """The units that are lacking of what was ordered, or planted for no order."""
+    is_ordered = planting_of(plan, one.planting).order is not None
+    name, source = ("ordered", Source.OF_ORDER) if is_ordered else ("planted", Source.COUNTED)
+    wanted, units = known(name, one.wanted, Unit.COUNT, source=source), known("to_sell", one.units, Unit.COUNT,
+                                                                              source=Source.COUNTED)  # fmt: skip
+    formula = f"larger({name} − to_sell, 0)"
+    return worked("units_short", Unit.COUNT, formula, wanted, units, using={"larger": larger}, source=RULES)

@@ -9,7 +9,7 @@ from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 
 AIMS = {
-    Aim.FEWEST_STAKES: _("all together, fewest stakes moved"),
+    Aim.FEWEST_MARKS: _("all together, fewest marks moved"),
     Aim.MOST_MET: _("all together, as much as can be sold"),
     Aim.NOTHING_BOUGHT: _("all together, nothing bought in"),
 }

@@ -124,7 +124,7 @@ def _days_numbers(case: Case) -> Iterator[Number]:
 
 
 def _rank(answer: Answer) -> tuple[int, int, int]:
-    """The fewest stakes first, then the fewest units short."""
+    """The fewest marks that move first, of which stakes are a part, then the fewest units short."""
     return len(answer.moved), answer.short, list(AnswerKind).index(answer.kind)
 
 

@@ -25,7 +25,7 @@ from gardenplot.words import _
 class Aim(StrEnum):
     """What is looked for in an answer first."""
 
-    FEWEST_STAKES = "fewest stakes"
+    FEWEST_MARKS = "fewest marks"
     MOST_MET = "most met"
     NOTHING_BOUGHT = "nothing bought"
 
@@ -36,6 +36,20 @@ class Taken:
 
     setback: Setback
     answer: Answer | None
+
+
+@frozen
+class Met:
+    """Units that are wanted of a planting or of the order that it is for, and those that there are."""
+
+    planting: str
+    wanted: int
+    units: int
+
+    @property
+    def short(self) -> int:
+        """Units that are lacking."""
+        return max(0, self.wanted - self.units)
 
 
 @frozen
@@ -53,17 +67,23 @@ class Together:
         return tuple(one.answer for one in self.taken if one.answer is not None)
 
     @property
-    def short(self) -> int:
-        """Units that are lacking in the end: of each order on its market day once, and of what has no order."""
-        found: dict[tuple[str, int] | str, int] = {}
+    def met(self) -> tuple[Met, ...]:
+        """What there is in the end of each order on its market day, once, and of what has no order."""
+        found: dict[tuple[str, int] | str, Met] = {}
         for one in self.taken:
             planting = planting_of(self.before, one.setback.planting)
             if planting.order is not None:
                 (met,) = met_in(self.plan, (planting,))
-                found[planting.order, planting.market or 1] = max(0, met.wanted - met.units)
+                found[planting.order, planting.market or 1] = Met(planting.id, met.wanted, met.units)
             elif one.answer is not None:
-                found[planting.id] = one.answer.short
-        return sum(found.values())
+                units = one.answer.units
+                found[planting.id] = Met(planting.id, units + one.answer.short, units)
+        return tuple(found.values())
+
+    @property
+    def short(self) -> int:
+        """Units that are lacking in the end."""
+        return sum(one.short for one in self.met)
 
     @property
     def costs(self) -> int:
@@ -119,7 +139,7 @@ def by_aim(aim: Aim) -> Choice:
 
     def choose(one: Setback) -> Answer | None:
         some = [answer for answer in one.answers if not answer.buy or aim is not Aim.NOTHING_BOUGHT]
-        if aim is Aim.FEWEST_STAKES:
+        if aim is Aim.FEWEST_MARKS:
             return next(iter(some), None)
         return min(some, key=lambda answer: (answer.short, answer.costs, len(answer.missed)), default=None)
 
