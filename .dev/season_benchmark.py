@@ -15,23 +15,26 @@ import resource
 import sys
 from collections.abc import Sequence
 from functools import partial
-from itertools import product
+from itertools import pairwise, product
 from random import Random
 from statistics import median
-from time import perf_counter, process_time
+from time import perf_counter, process_time, sleep, thread_time
 
 from attrs import frozen
+from filling_benchmark import plan_of
 from measuring import clock
 
+from gardenplot.exports.apart import Apart, Work
 from gardenplot.filling.bound import most_worth
 from gardenplot.filling.model import Answer, Strip, Task, Way, wrongs
 from gardenplot.filling.season import solve
+from gardenplot.filling.wanted import Weights
 
 WEEKS, UNITS = 30, 200
 SEEDS = (7, 8, 9, 10)
 QUICK_TURNS, NODES = 30, 400
-STOPPED_AFTER = 0.5
-"""Seconds after which a filling is stopped, to see how soon it ends."""
+ASKED_TURNS = 2_000
+"""Turns in which all is done that a filling does."""
 
 
 @frozen
@@ -47,7 +50,7 @@ class Goal:
 
 SHORT = (
     Goal(50, 1, 4_000, 2, 0.5), Goal(50, 8, 18_000, 2, 2),
-    Goal(200, 1, 2_000, 5, 2), Goal(200, 8, 8_000, 5, 2.5), Goal(200, 40, 12_000, 5, 4),
+    Goal(200, 1, 2_800, 5, 2), Goal(200, 8, 8_000, 5, 2.5), Goal(200, 40, 12_000, 5, 4),
 )  # fmt: skip
 LONG = (Goal(200, 1, 20_000, 60, 1), Goal(200, 8, 120_000, 60, 1.5), Goal(200, 40, 200_000, 60, 2))
 
@@ -57,16 +60,17 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0] if __doc__ else "")
     parser.add_argument("--long", action="store_true", help="a minute for each of the larger seasons as well")
     parser.add_argument("--quick", action="store_true", help="a few turns; goals are not judged")
-    asked = parser.parse_args(arguments)
+    wanted = parser.parse_args(arguments)
     wrong = False
-    for goal in (*SHORT, *(LONG if asked.long else ())):
-        found = [filled(goal, seed, few=asked.quick) for seed in SEEDS[: 1 if asked.quick else None]]
+    for goal in (*SHORT, *(LONG if wanted.long else ())):
+        found = [filled(goal, seed, few=wanted.quick) for seed in SEEDS[: 1 if wanted.quick else None]]
         wrong = wrong or any(one.faults for one in found)
-        show(judged(goal, found), judged=not asked.quick)
-    show(fits(), judged=not asked.quick)
-    show(stopped(few=asked.quick), judged=not asked.quick)
+        show(judged(goal, found), judged=not wanted.quick)
+    show(fits(), judged=not wanted.quick)
+    show(asked(few=wanted.quick), judged=not wanted.quick)
+    show(ended(), judged=not wanted.quick)
     memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
-    show(Line("memory of all this", "", f"{memory:.0f} MB", "<= 400 MB", memory <= 400), judged=not asked.quick)
+    show(Line("memory of all this", "", f"{memory:.0f} MB", "<= 400 MB", memory <= 400), judged=not wanted.quick)
     return int(wrong)
 
 
@@ -130,19 +134,34 @@ def fits() -> Line:
     return Line("50 wishes, 8 beds, all fit", clock(took), "proved" if met else "not proved", "<= 1 s", met)
 
 
-def stopped(*, few: bool) -> Line:
-    """How soon a filling ends that is stopped while it looks for its bound and while it searches, at worst."""
-    latest = 0.0
+def asked(*, few: bool) -> Line:
+    """How long a filling works at most before it asks whether to go on, or ends: what a stop waits for.
+
+    It is the time of the processor, without the solver's thread, which is left to end by itself.
+    """
+    longest = 0.0
     tried = product((50, 200), (1, 8, 40), SEEDS[:2])
     for wishes, beds, seed in [(50, 8, SEEDS[0]), (200, 40, SEEDS[0])] if few else tried:
-        end = perf_counter() + STOPPED_AFTER
-        solve(season(wishes, beds, seed, 1.2), 10_000_000, _go_on, partial(_until, end))
-        latest = max(latest, perf_counter() - end)
-    return Line("stopped after half a second", "", f"ends {clock(latest)} later", "<= 100 ms", latest <= 0.1)
+        at = [thread_time()]
+        solve(season(wishes, beds, seed, 1.2), ASKED_TURNS, _go_on, partial(_asked, at))
+        at.append(thread_time())
+        longest = max(longest, *(after - before for before, after in pairwise(at)))
+    return Line("between two questions to go on", clock(longest), "", "<= 100 ms", longest <= 0.1)
 
 
-def _until(end: float) -> bool:
-    return perf_counter() < end
+def _asked(at: list[float]) -> None:
+    at.append(thread_time())
+
+
+def ended() -> Line:
+    """How long it takes until a filling in a process of its own, as the window has it, is gone."""
+    work = Apart(Work("gardenplot.filling.telling", "fill_and_others", (plan_of(200), 1_000_000, Weights())))
+    while work.told() is None:
+        sleep(0.05)
+    begin = perf_counter()
+    work.end()
+    took = perf_counter() - begin
+    return Line("a filling in a process, stopped", clock(took), "", "<= 100 ms", took <= 0.1)
 
 
 def _go_on(_better: Answer, _bound: int) -> bool:

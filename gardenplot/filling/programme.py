@@ -5,7 +5,7 @@ problem: Bartlett and others 2005), that each wish stands once, and, where sever
 long to share one do not (dual feasible functions: Fekete and Schepers 2001). Any real filling fulfils all of these.
 """
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -20,6 +20,10 @@ _SHARES = range(1, 6)
 
 _COLUMNS = 12_000
 """Above it, strips that differ are thrown together: a looser bound, found in a moment."""
+
+
+_WISHES_AT_ONCE, _DAYS_AT_ONCE = 32, 4
+"""Wishes and days that are looked at before it is asked whether to go on."""
 
 
 class _Used(NamedTuple):
@@ -81,13 +85,15 @@ class Programme:
             self.rows.append(Row(list(columns), list(factors), limit, unit))
 
 
-def programme_of(task: Task) -> Programme:
-    """The programme of a task."""
+def programme_of(task: Task, goes_on: Callable[[], object] = lambda: True) -> Programme:
+    """The programme of a task; it is not whole where `goes_on`, which is asked now and then, says False."""
     columns = sum(len(ways) for ways in task.wishes)
     groups = _alike(task.strips) if columns <= _COLUMNS else {None: [*range(len(task.strips))]}
     group_of = {strip: number for number, strips in enumerate(groups.values()) for strip in strips}
     programme, used = Programme(tuple(map(tuple, groups.values()))), [list[_Used]() for _group in groups]
     for wish, ways in enumerate(task.wishes):
+        if wish % _WISHES_AT_ONCE == 0 and goes_on() is False:
+            return programme
         once = []
         for number in told_apart(ways, group_of):
             for column, uses in _columns(programme, wish, number, ways[number]):
@@ -95,7 +101,7 @@ def programme_of(task: Task) -> Programme:
                 used[group_of[ways[number].strip]] += uses
         programme.row(once, [1] * len(once), 1)
     for uses, strips in zip(used, groups.values(), strict=True):
-        _ground_rows(programme, uses, [task.strips[number] for number in strips])
+        _ground_rows(programme, uses, [task.strips[number] for number in strips], goes_on)
     return programme
 
 
@@ -132,11 +138,13 @@ def _columns(programme: Programme, wish: int, number: int, way: Way) -> Iterator
         yield stands, uses
 
 
-def _ground_rows(programme: Programme, uses: list[_Used], strips: list[Strip]) -> None:
+def _ground_rows(programme: Programme, uses: list[_Used], strips: list[Strip], goes_on: Callable[[], object]) -> None:
     """On every day that some block is the last to begin before another ends, what stands there fits the strips."""
     lengths = {strip.length for strip in strips}
     taken = {(one.first, one.last) for strip in strips for one in strip.taken}
-    for day in _busy_days(taken | {(use.first, use.last) for use in uses}):
+    for place, day in enumerate(_busy_days(taken | {(use.first, use.last) for use in uses}), 1):
+        if place % _DAYS_AT_ONCE == 0 and goes_on() is False:
+            return
         here = [use for use in uses if use.first <= day < use.last]
         ground = sum(strip.length - taken_on(strip, day) for strip in strips)
         if here:

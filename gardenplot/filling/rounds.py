@@ -89,7 +89,9 @@ class Rounds:
     def _relaxed(self, asked: Asked) -> Relaxed | None:
         """The programme without places solved; None if somebody said to stop."""
         if self._programme is None:
-            self._programme = programme_of(self._task)
+            self._programme = programme_of(self._task, self._turn)
+            if not self._goes_on:
+                return None
         found = relaxed(self._task, asked, self._turn, self._programme)
         self.bound = min(self.bound, found.bound)
         return found if self._goes_on else None

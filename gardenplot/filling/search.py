@@ -72,13 +72,15 @@ class Search:
         self._chance = Random(seed).random
         self._warm = _TEPID if start else _WARM
         self._ground = Ground(task)
-        goes_on, self._ways = True, list[list[_Could]]()
+        goes_on, density = True, list[float]()
+        self._ways, self._asks, self._top = list[list[_Could]](), list[list[tuple[int, int]]](), list[int]()
         for wish, ways in enumerate(task.wishes):
             goes_on = goes_on and (wish % WISHES_A_TURN > 0 or turned() is not False)
-            self._ways.append([*self._coulds(ways, only[wish] if only else None)] if goes_on else [])
-        self._asks = [[(could.strip, could.least) for could in ways] for ways in self._ways]
-        self._top = [max((could.way.worths[could.sizes - 1] for could in ways), default=0) for ways in self._ways]
-        density = [max(map(_density, ways), default=0.0) for ways in self._ways]
+            coulds = [*self._coulds(ways, only[wish] if only else None)] if goes_on else []
+            self._ways.append(coulds)
+            self._asks.append([(could.strip, could.least) for could in coulds])
+            self._top.append(max((could.way.worths[could.sizes - 1] for could in coulds), default=0))
+            density.append(max(map(_density, coulds), default=0.0))
         for block in start.blocks if start else ():
             self._ground.set(block.wish, block.way, block.size, block.start)
         for number, wish in enumerate(sorted(self._ground.left, key=lambda wish: (-density[wish], wish))):
