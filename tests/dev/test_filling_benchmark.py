@@ -7,7 +7,12 @@ import sys
 
 from tests.rules.source_tree import ROOT
 
-ROWS = ["a gap, 5 wishes", "a gap, 5 wishes, two blocks later", "the first gap of a plan, 5 wishes"]
+ROWS = [
+    "a gap, 5 wishes",
+    "a gap, 5 wishes, two blocks later",
+    "the same, the longest of four seeds",
+    "the first gap of a plan, 5 wishes",
+]
 
 
 def test_every_row_has_its_figure_and_its_goal() -> None:
