@@ -3,13 +3,14 @@
 Only those that stand on some day together, over the same stretch of the tape or of the ground.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from functools import lru_cache
 from itertools import pairwise
+from typing import TypeVar
 
 import numpy as np
 
-from gardenplot.layout import LaidOut, Layout, lay_out_plan
+from gardenplot.layout import LaidOut, lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.plan.ground import Frame, frames_of
 from gardenplot.season import share_days
@@ -18,6 +19,7 @@ from gardenplot.units import M
 _NEAR = M
 """Beds between which so much ground lies in nm are beside one another still; ours."""
 _Box = tuple[float, float, float, float]
+_P = TypeVar("_P")
 
 
 @lru_cache(maxsize=16)
@@ -36,15 +38,18 @@ def across(plan: Plan) -> dict[str, tuple[str, ...]]:
 @lru_cache(maxsize=2048)
 def _under(one: LaidOut, other: LaidOut) -> tuple[tuple[str, str], ...]:
     """Those that stand under one another in two strips."""
-    return tuple(_together(one, other, lambda a, b: max(a.start, b.start) < min(a.end, b.end)))
+    ones, others = ([(each.start, each.end) for each in laid.layouts] for laid in (one, other))
+    return tuple(_together(one, ones, other, others, lambda a, b: max(a[0], b[0]) < min(a[1], b[1])))
 
 
-def _together(one: LaidOut, other: LaidOut, beside: Callable[[Layout, Layout], bool]) -> Iterator[tuple[str, str]]:
-    """Those of two beds that are beside one another on some day."""
-    for grown, layout in zip(one.grown, one.layouts, strict=True):
-        for other_grown, other_layout in zip(other.grown, other.layouts, strict=True):
-            if beside(layout, other_layout) and share_days(grown.dates, other_grown.dates):
-                yield layout.planting, other_layout.planting
+def _together(
+    one: LaidOut, ones: Sequence[_P], other: LaidOut, others: Sequence[_P], beside: Callable[[_P, _P], bool]
+) -> Iterator[tuple[str, str]]:
+    """Those of two beds whose places, in the order of their plantings, are beside one another on some day."""
+    for grown, place in zip(one.grown, ones, strict=True):
+        for other_grown, other_place in zip(other.grown, others, strict=True):
+            if beside(place, other_place) and share_days(grown.dates, other_grown.dates):
+                yield grown.planting.id, other_grown.planting.id
 
 
 def _on_ground(plan: Plan, laid_out: tuple[LaidOut, ...]) -> Iterator[tuple[str, str]]:
@@ -56,12 +61,19 @@ def _on_ground(plan: Plan, laid_out: tuple[LaidOut, ...]) -> Iterator[tuple[str,
     near &= (top[:, None] < bottom + _NEAR) & (top < bottom[:, None] + _NEAR)
     for first, second in np.argwhere(np.triu(near, 1)):
         one, other = laid_out[first], laid_out[second]
+        yield from _near(one, frames[one.bed.id], other, frames[other.bed.id])
 
-        def beside(a: Layout, b: Layout, one: LaidOut = one, other: LaidOut = other) -> bool:
-            return _is_near(*(_box(frames[laid.bed.id], layout.start, layout.end, laid.bed.width.nm)
-                              for laid, layout in ((one, a), (other, b))))  # fmt: skip
 
-        yield from _together(one, other, beside)
+@lru_cache(maxsize=4096)
+def _near(one: LaidOut, lies: Frame, other: LaidOut, other_lies: Frame) -> tuple[tuple[str, str], ...]:
+    """Those that are near on the ground in two beds that lie there so."""
+    return tuple(_together(one, _boxes(one, lies), other, _boxes(other, other_lies), _is_near))
+
+
+@lru_cache(maxsize=2048)
+def _boxes(laid: LaidOut, frame: Frame) -> tuple[_Box, ...]:
+    """What each block of a bed takes of the ground."""
+    return tuple(_box(frame, layout.start, layout.end, laid.bed.width.nm) for layout in laid.layouts)
 
 
 def _box(frame: Frame, start: int, end: int, width: int) -> _Box:
@@ -72,4 +84,6 @@ def _box(frame: Frame, start: int, end: int, width: int) -> _Box:
 
 
 def _is_near(one: _Box, other: _Box) -> bool:
-    return all(one[side] < other[side + 2] + _NEAR and other[side] < one[side + 2] + _NEAR for side in range(2))
+    (left, top, right, bottom), (its_left, its_top, its_right, its_bottom) = one, other
+    level = left < its_right + _NEAR and its_left < right + _NEAR
+    return level and top < its_bottom + _NEAR and its_top < bottom + _NEAR

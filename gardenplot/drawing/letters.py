@@ -38,6 +38,10 @@ _HATCHES = {
     Shape.CROSS: Hatch.DENSE,
 }
 
+_SHAPES = tuple(Shape)
+_TURNED = tuple((*_SHAPES[first:], *_SHAPES[:first]) for first in range(len(_SHAPES)))
+"""All shapes, beginning with each of them."""
+
 
 @lru_cache(maxsize=16)
 def looks(plan: Plan) -> dict[str, Look]:
@@ -117,9 +121,7 @@ def _shape(number: int, neighbour: Shape | None, others: Sequence[Shape]) -> Sha
 
     Where those across have all the others, it is the one that the fewest of them have.
     """
-    shapes = tuple(Shape)
-    turned = [shapes[(number + more) % len(shapes)] for more in range(len(shapes))]
-    return min((one for one in turned if one is not neighbour), key=others.count)
+    return min((one for one in _TURNED[number % len(_TURNED)] if one is not neighbour), key=others.count)
 
 
 def _ink(number: int, neighbour: int | None) -> int:
@@ -136,6 +138,7 @@ def _ink(number: int, neighbour: int | None) -> int:
     )
 
 
+@lru_cache(maxsize=8192)
 def letter(number: int) -> str:
     """A, B ... Z, AA, AB ... for 0, 1 ... 25, 26, 27 ..."""
     name = ""
