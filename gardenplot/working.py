@@ -196,9 +196,14 @@ def worked(
     return Number(name, value, unit, formula, terms, exact, rounding, trust, source)
 
 
-def added(name: str, unit: Unit, parts: Sequence[Number], source: Source = Source.NONE) -> Number:
-    """The sum of numbers of one kind, each with a label of its own; of none it is nothing."""
-    terms = [evolve(part, name=f"{part.name}_{place}") for place, part in enumerate(parts, 1)]
+def added(
+    name: str, unit: Unit, parts: Sequence[Number], source: Source = Source.NONE, *, labels: Sequence[str] = ()
+) -> Number:
+    """The sum of numbers of one kind, each with a label of its own, or given one; of none it is nothing."""
+    terms = [
+        evolve(part, name=f"{part.name}_{place}", label=label)
+        for place, (part, label) in enumerate(zip(parts, labels or [part.label for part in parts], strict=True), 1)
+    ]
     return worked(name, unit, " + ".join(term.name for term in terms) or "0", *terms, source=source)
 
 

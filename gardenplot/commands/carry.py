@@ -9,7 +9,7 @@ from gardenplot.commands.numbers_shape import working_shape
 from gardenplot.commands.shape import in_mm
 from gardenplot.drawing.carried import block_words, carried, carried_list, carried_words, turn_days
 from gardenplot.drawing.days import short_day
-from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import LaidOut, Layout, lay_out_plan
@@ -35,12 +35,11 @@ def _asked_for(plan: Plan, asked: Asked) -> Iterable[_Turn]:
 
 def carry_shapes(plan: Plan, asked: Asked) -> list[dict[str, Any]]:
     """What is carried to the beds that are asked for, on the days on which their turns begin."""
-    look = looks(plan)
-    return [_shape(plan, turn, look) for turn in _asked_for(plan, asked)]
+    return [_shape(plan, turn) for turn in _asked_for(plan, asked)]
 
 
-def _shape(plan: Plan, turn: _Turn, look: dict[str, Look]) -> dict[str, Any]:
-    needs = [need for one in carried(plan, turn.laid, turn.layouts, look) for need in one.needs]
+def _shape(plan: Plan, turn: _Turn) -> dict[str, Any]:
+    needs = [need for one in carried(plan, turn.laid, turn.layouts) for need in one.needs]
     return {
         "bed": turn.laid.bed.id,
         "turn": turn.number,
@@ -76,7 +75,7 @@ def print_carry(plan: Plan, asked: Asked) -> None:
         begins = turn_days(turn.laid)[turn.number - 1]
         when = f", {short_day(begins)}" if begins else ""
         print("\n" + _("carry to {bed}{when}").format(bed=turn.laid.bed.name, when=when))
-        for one in carried(plan, turn.laid, turn.layouts, look):
+        for one in carried(plan, turn.laid, turn.layouts):
             print("  " + " · ".join(carried_list(plan, one)))
         for layout in turn.layouts:
             planted = grown[layout.planting]

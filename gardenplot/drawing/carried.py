@@ -9,16 +9,16 @@ all beds: common practice, no source.
 from collections.abc import Iterator, Mapping
 from datetime import date
 from fractions import Fraction
+from functools import lru_cache
 from math import isqrt
 
 from attrs import frozen
 
 from gardenplot.drawing.days import short_day
-from gardenplot.drawing.letters import Look
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.so_many import so_many_clumps, so_many_seeds
 from gardenplot.drawing.stake_count import stakes_number, stakes_words
-from gardenplot.drawing.stakes import stakes
+from gardenplot.drawing.stakes import stake_readings
 from gardenplot.drawing.tape_legs import LEGS, is_taped
 from gardenplot.drawing.turns import turns
 from gardenplot.drawing.workings import with_bought
@@ -42,16 +42,16 @@ class Carried:
     day: date | None = None
 
 
-def carried(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> tuple[Carried, ...]:
+def carried(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...]) -> tuple[Carried, ...]:
     """What is carried to a bed for the plantings of one turn: what marks it, and each of its covers."""
     covers = (Carried(tuple(covered(plan, cover)), cover.on) for cover in covers_of(plan, laid, layouts))
-    return Carried(marking_needs(plan, laid, layouts, look)), *covers
+    return Carried(marking_needs(plan, laid, layouts)), *covers
 
 
-def marking_needs(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> tuple[Need, ...]:
+def marking_needs(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...]) -> tuple[Need, ...]:
     """What marks the plantings of one turn of a bed."""
     name, bed = laid.bed.name, laid.bed
-    count = stakes_number(laid, layouts, stakes(plan, laid, layouts, look), plan.place.units)
+    count = stakes_number(laid, layouts, stake_readings(plan, laid, layouts), plan.place.units)
     reach = tape_number(bed, plan.place.units)
     long = known("bed_length", bed.length.nm, Unit.LENGTH, source=Source.SIZE_OF_BED)
     one = known("tape", 1, Unit.COUNT, source=RULES)
@@ -65,6 +65,7 @@ def marking_needs(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: 
     )
 
 
+@lru_cache(maxsize=1024)
 def tape_number(bed: Bed, units: Units) -> Number:
     """The tape that reaches along a bed and over the diagonal by which it is squared, in whole metres or feet.
 

@@ -8,7 +8,7 @@ from attrs import frozen
 
 from gardenplot.drawing.carried import in_wholes, marking_needs, turn_days, whole_words
 from gardenplot.drawing.days import short_day
-from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.letters import looks
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.so_many import so_many_seeds
 from gardenplot.drawing.turns import turns
@@ -107,11 +107,10 @@ _LEFT = frozenset((GoodKind.STAKE, GoodKind.PEG))
 
 def _marking(plan: Plan, asked: Asked) -> Iterator[Need]:
     """What marks the beds: what is left in them for the turn that takes most of it, and tools once for all."""
-    look, once = looks(plan), dict[tuple[GoodKind, int | None], Need]()
+    once = dict[tuple[GoodKind, int | None], Need]()
     for laid in lay_out_plan(plan):
         bed = laid.without_trays
-        letters = tuple(look[layout.planting] for layout in bed.layouts)
-        for need in _for_bed(plan.place, bed, letters, asked) if asked.has(laid.bed.id) else ():
+        for need in _for_bed(plan.place, bed, asked) if asked.has(laid.bed.id) else ():
             if need.kind in _LEFT:
                 yield need
             else:
@@ -121,17 +120,16 @@ def _marking(plan: Plan, asked: Asked) -> Iterator[Need]:
 
 
 @lru_cache(maxsize=1024)
-def _for_bed(place: Place, bed: LaidOut, letters: tuple[Look, ...], asked: Asked) -> tuple[Need, ...]:
+def _for_bed(place: Place, bed: LaidOut, asked: Asked) -> tuple[Need, ...]:
     """Each kind and size of thing for the turn of a bed that takes most of it, of the turns that are asked for.
 
     It is worked out of the bed alone, so that an edit does not have it worked out for all others again.
     """
     most: dict[tuple[GoodKind, int | None], Need] = {}
-    look = {layout.planting: letter for layout, letter in zip(bed.layouts, letters, strict=True)}
     crops = {one.crop.id: one.crop for one in bed.grown}
     alone = Plan(place, (bed.bed,), tuple(crops.values()), tuple(one.planting for one in bed.grown))
     for layouts, day in zip(turns(bed), turn_days(bed), strict=True):
-        for need in marking_needs(alone, bed, layouts, look) if layouts and asked.is_on(day) else ():
+        for need in marking_needs(alone, bed, layouts) if layouts and asked.is_on(day) else ():
             most[need.kind, need.size] = max(most.get((need.kind, need.size), need), need, key=_measure)
     return tuple(most.values())
 

@@ -6,7 +6,7 @@ centre of a round bed or of rings.
 
 from collections.abc import Mapping
 
-from gardenplot.drawing.stakes import Stake
+from gardenplot.drawing.stakes import mark_on
 from gardenplot.drawing.tape_legs import legs_of
 from gardenplot.layout import LaidOut, Layout
 from gardenplot.layout.staked import obstacle_at, other_corners
@@ -16,15 +16,15 @@ from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Number, Source, Unit, known, worked
 
 
-def stakes_number(laid: LaidOut, layouts: tuple[Layout, ...], on_line: tuple[Stake, ...], units: Units) -> Number:
-    """The stakes to carry, those of the sheet's table being `on_line`."""
-    bed, readings = laid.bed, {stake.at for stake in on_line}
+def stakes_number(laid: LaidOut, layouts: tuple[Layout, ...], on_line: frozenset[int], units: Units) -> Number:
+    """The stakes to carry, those of the sheet's table having the readings `on_line`."""
+    bed = laid.bed
     middle = bed.length.nm // 2, bed.width.nm // 2
     is_centred = bed.diameter is not None or any(one.rings for one in layouts)
-    line = known("line_stakes", sum(not stake.is_mark for stake in on_line), Unit.COUNT, source=Source.SHEETS)
+    line = known("line_stakes", sum(not mark_on(bed, at) for at in on_line), Unit.COUNT, source=Source.SHEETS)
     others = {
-        "corner_stakes" if bed.outline else "far_corner_stakes": len(other_corners(bed, readings)),
-        "leg_stakes": sum(at not in readings for at in legs_of(bed, units)),
+        "corner_stakes" if bed.outline else "far_corner_stakes": len(other_corners(bed, on_line)),
+        "leg_stakes": sum(at not in on_line for at in legs_of(bed, units)),
         "centre_stake": int(is_centred and obstacle_at(bed, middle) is None),
     }
     terms = line, *(known(name, count, Unit.COUNT, source=RULES) for name, count in others.items() if count)

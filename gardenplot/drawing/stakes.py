@@ -1,6 +1,7 @@
 """The stakes of a bed in walking order, each with its tape reading and what begins and ends there."""
 
 from collections.abc import Callable, Iterable, Iterator
+from functools import partial
 from itertools import pairwise
 
 from attrs import evolve, frozen
@@ -60,25 +61,26 @@ _MARKED = 10
 """That a reading is marked stands below all that begins and ends there."""
 
 
+_Looks = dict[str, Look]
+
+
 @frozen
 class _Note:
+    """Something to write beside the stake of a reading, in words that are made where the stake is shown."""
+
     at: int
-    here: Here
+    says: Callable[[_Looks], Here]
     rank: int
     layout: Layout | None = None
 
 
 def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]) -> tuple[Stake, ...]:
     """The stakes for some plantings of a bed; ends come before beginnings at the same reading."""
-    notes = [
-        *_bed_notes(plan, laid.bed, layouts),
-        *(note for one in layouts for note in _block_notes(plan, laid.bed, one, look)),
-    ]
-    ends = (note for one in layouts for note in _row_notes(plan, laid.bed, one, look))
-    notes += _beside_others(notes, sorted(ends, key=lambda note: note.at), plan.place.units)
+    notes = _driven(plan, laid, layouts)
     notes += _left_notes(plan, laid.bed, layouts, {note.at for note in notes})
     marked = {at: on for at in {note.at for note in notes} if (on := mark_on(laid.bed, at))}
-    notes += [_Note(at, Here(_("mark {what}, no stake").format(what=on)), _MARKED) for at, on in marked.items()]
+    notes += [_Note(at, _said(_("mark {what}, no stake").format(what=on)), _MARKED)
+              for at, on in marked.items()]  # fmt: skip
     found: list[Stake] = []
     for at in sorted({note.at for note in notes}):
         here = sorted((note for note in notes if note.at == at), key=lambda note: note.rank)
@@ -87,13 +89,30 @@ def stakes(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[st
             Stake(
                 len(found),
                 at,
-                tuple(note.here for note in here),
+                tuple(note.says(look) for note in here),
                 "; ".join(_rows(layout) for layout in begins),
                 sum(layout.plants for layout in begins) if begins else None,
                 at in marked,
             )
         )
     return tuple(found)
+
+
+def stake_readings(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...]) -> frozenset[int]:
+    """The tape readings in nm of the stakes for some plantings of a bed, also of those that are marks."""
+    return frozenset(note.at for note in _driven(plan, laid, layouts))
+
+
+def _driven(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...]) -> list[_Note]:
+    """What stakes are driven for: the ends of the bed, of its blocks and of rows inside these."""
+    notes = [
+        *_bed_notes(plan, laid.bed, layouts),
+        *(note for one in layouts for note in _block_notes(plan, laid.bed, one)),
+    ]
+    ends = [note for one in layouts for note in _row_notes(plan, laid.bed, one)]
+    if ends:
+        notes += _beside_others(notes, sorted(ends, key=lambda note: note.at), plan.place.units)
+    return notes
 
 
 def mark_on(bed: Bed, at: int) -> str:
@@ -113,20 +132,33 @@ def _rows(layout: Layout) -> str:
 
 def _bed_notes(plan: Plan, bed: Bed, layouts: tuple[Layout, ...]) -> list[_Note]:
     first, last = bed.zone
-    head, foot = _("head stake"), _("foot stake: if it reads otherwise, stop and measure again")
-    if mark_on(bed, 0):
-        head = _("head")
-    if mark_on(bed, bed.length.nm):
-        foot = _("foot: if it reads otherwise, stop and measure again")
-    notes = [_Note(0, Here(head), 0), _Note(bed.length.nm, Here(foot), 9)]
+    notes = [_Note(0, partial(_head, bed), 0), _Note(bed.length.nm, partial(_foot, bed), 9)]
     ends = [staked(bed, layout) for layout in layouts]
     end = max((end for _start, end in ends), default=first)
     if first > 0 and not any(start == first for start, _end in ends):
-        notes.append(_Note(first, Here(_("head margin")), 1))
+        notes.append(_Note(first, _said(_("head margin")), 1))
     if last < bed.length.nm and end != last:
-        left = _("{length} left before it").format(length=span(last - end, plan.place.units)) if end < last else ""
-        notes.append(_Note(last, Here(_("foot margin"), more=left), 8))
+        notes.append(_Note(last, partial(_foot_margin, last - end, plan.place.units), 8))
     return notes
+
+
+def _said(words: str) -> Callable[[_Looks], Here]:
+    return lambda _look: Here(words)
+
+
+def _head(bed: Bed, _look: _Looks) -> Here:
+    return Here(_("head") if mark_on(bed, 0) else _("head stake"))
+
+
+def _foot(bed: Bed, _look: _Looks) -> Here:
+    if mark_on(bed, bed.length.nm):
+        return Here(_("foot: if it reads otherwise, stop and measure again"))
+    return Here(_("foot stake: if it reads otherwise, stop and measure again"))
+
+
+def _foot_margin(left: int, units: Units, _look: _Looks) -> Here:
+    words = _("{length} left before it").format(length=span(left, units)) if left > 0 else ""
+    return Here(_("foot margin"), more=words)
 
 
 def _left_notes(plan: Plan, bed: Bed, layouts: tuple[Layout, ...], driven: set[int]) -> Iterator[_Note]:
@@ -135,21 +167,30 @@ def _left_notes(plan: Plan, bed: Bed, layouts: tuple[Layout, ...], driven: set[i
     for one in free_between(bed, tuple(sorted(layouts, key=lambda each: (each.start, each.end)))).leftover:
         if one.start in driven and (one.end < last or last == bed.length.nm):
             words = _("{length} left after it").format(length=span(one.length, plan.place.units))
-            yield _Note(one.start, Here(words), _LEFT)
+            yield _Note(one.start, _said(words), _LEFT)
 
 
-def _block_notes(plan: Plan, bed: Bed, layout: Layout, look: dict[str, Look]) -> list[_Note]:
-    units, letter = plan.place.units, look[layout.planting].letter
-    first = last = ""
-    if layout.first_plant is not None and layout.last_plant is not None:
-        first, last = tape(layout.first_plant, units).number, tape(layout.last_plant, units).number
-    (start, end), (before, behind) = staked(bed, layout), beyond(bed, layout)
-    name, words = f"{letter} {name_of(plan, layout.planting)}", (_("first plant"), _("last plant"))
-    begins, ends = end_words(units, begins=True, beyond=before), end_words(units, begins=False, beyond=behind)
+def _block_notes(plan: Plan, bed: Bed, layout: Layout) -> list[_Note]:
+    start, end = staked(bed, layout)
     return [
-        _Note(start, Here(begins, name, words[0] if first else "", first, begins=True), 5, layout),
-        _Note(end, Here(ends, letter, words[1] if last else "", last), 3),
+        _Note(start, partial(_begins, plan, bed, layout), 5, layout),
+        _Note(end, partial(_ends, plan, bed, layout), 3),
     ]
+
+
+def _begins(plan: Plan, bed: Bed, layout: Layout, look: _Looks) -> Here:
+    units, first = plan.place.units, layout.first_plant
+    name = f"{look[layout.planting].letter} {name_of(plan, layout.planting)}"
+    says = end_words(units, begins=True, beyond=beyond(bed, layout)[0])
+    if first is None:
+        return Here(says, name, begins=True)
+    return Here(says, name, _("first plant"), tape(first, units).number, begins=True)
+
+
+def _ends(plan: Plan, bed: Bed, layout: Layout, look: _Looks) -> Here:
+    units, last, letter = plan.place.units, layout.last_plant, look[layout.planting].letter
+    says = end_words(units, begins=False, beyond=beyond(bed, layout)[1])
+    return Here(says, letter) if last is None else Here(says, letter, _("last plant"), tape(last, units).number)
 
 
 def end_words(units: Units, *, begins: bool, beyond: int) -> str:
@@ -160,16 +201,20 @@ def end_words(units: Units, *, begins: bool, beyond: int) -> str:
     return words.format(length=span(beyond, units))
 
 
-def _row_notes(plan: Plan, bed: Bed, layout: Layout, look: dict[str, Look]) -> list[_Note]:
+def _row_notes(plan: Plan, bed: Bed, layout: Layout) -> list[_Note]:
     """Rows that begin or end inside a block; those whose readings look the same on paper in one note."""
-    units, letter = plan.place.units, look[layout.planting].letter
+    units = plan.place.units
     alike: dict[tuple[str, bool], list[RowEnd]] = {}
     for end in row_ends(bed, layout):
         alike.setdefault((tape(end.at, units).number, end.begins), []).append(end)
     return [
-        _Note(found[0].at, Here(_row_words(layout, found), letter), 6 if begins else 2)
+        _Note(found[0].at, partial(_row_says, layout, found), 6 if begins else 2)
         for (_reading, begins), found in alike.items()
     ]
+
+
+def _row_says(layout: Layout, ends: list[RowEnd], look: _Looks) -> Here:
+    return Here(_row_words(layout, ends), look[layout.planting].letter)
 
 
 def _row_words(layout: Layout, ends: list[RowEnd]) -> str:

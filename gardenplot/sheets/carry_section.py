@@ -31,7 +31,7 @@ def carry_sections(
     columns = 1 if len(lines) <= _FEW or (widest > SIDE_WIDTH / 2 - 4 and len(lines) <= _MOST) else 2
     ends = _ends(layouts, look, plan.place.units)
     pieces = [lines[at : at + columns * _LINES] for at in range(0, len(lines), columns * _LINES)]
-    things = (listed(carried_list(plan, one)) for one in carried(plan, laid, layouts, look))
+    things = (listed(carried_list(plan, one)) for one in carried(plan, laid, layouts))
     title = stacked(headed(_("Carry"), ""), *things)
     counted = stacked(*(sentence(line, 9) for line in ends), space(4))
     if not pieces:

@@ -9,10 +9,11 @@ that what was sown fills are there, however few are in store. Formulas: common p
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 from fractions import Fraction
+from functools import lru_cache
 
 from attrs import evolve, frozen
 
-from gardenplot.layout import Grown, lay_out_plan
+from gardenplot.layout import Grown, LaidOut, lay_out_plan
 from gardenplot.plan import Bed, Cover, Crop, Good, GoodKind, Plan, bed_of, crop_of
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.plan.shapes import area_of
@@ -20,7 +21,7 @@ from gardenplot.supplies.covers import cover_cut, stock_width
 from gardenplot.supplies.feeding import fed
 from gardenplot.supplies.jugs import jug_heat
 from gardenplot.supplies.raising import PACKET, Raising, part, raised_for, was_sown
-from gardenplot.supplies.trays import Filled, most_at_once
+from gardenplot.supplies.trays import Filled, fullest_day
 from gardenplot.supplies.water import bed_water
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, added, known, larger, worked
 
@@ -132,38 +133,64 @@ def total_cost(items: tuple[Item, ...]) -> Number:
 
 def _grown(plan: Plan, asked: Asked) -> Iterator[Need]:
     """What is to be raised, sown or bought in; what was sown already needs no seed and no tray any more."""
-    for one, made, label in _of_beds(plan, asked):
+    for laid in _laid_out(plan, asked):
+        yield from _grown_in(laid, plan.goods, asked)
+
+
+def _laid_out(plan: Plan, asked: Asked) -> Iterator[LaidOut]:
+    """The beds that are asked for."""
+    return (laid for laid in lay_out_plan(plan) if asked.has(laid.bed.id))
+
+
+@lru_cache(maxsize=1024)
+def _grown_in(laid: LaidOut, goods: tuple[Good, ...], asked: Asked) -> tuple[Need, ...]:
+    """What is to be raised, sown or bought in for one bed: an edit has it worked out for its own bed alone."""
+    found: list[Need] = []
+    for one, made in _raised_in(laid, asked):
+        label = _label(one, laid.bed)
         if asked.is_on(one.dates.sow) and not was_sown(one.planting):
-            yield from _raised(plan, one.crop, made, label)
+            found += _raised(goods, one.crop, made, label)
         if made.bought is not None and asked.is_on(one.dates.in_ground) and not is_in_ground(one.planting):
-            yield Need(GoodKind.PLANT, made.bought, one.crop.id, label=label, planting=one.planting.id)
+            found.append(Need(GoodKind.PLANT, made.bought, one.crop.id, label=label, planting=one.planting.id))
+    return tuple(found)
 
 
-def _of_beds(plan: Plan, asked: Asked) -> Iterator[tuple[Grown, Raising, str]]:
-    """The plantings of the beds that are asked for, or the one that is, what is raised, and what each is called."""
-    for laid in lay_out_plan(plan):
-        for one, layout in zip(laid.grown, laid.layouts, strict=True) if asked.has(laid.bed.id) else ():
-            if not layout.holds_trays and asked.planting in (None, layout.planting):
-                yield one, raised_for(one, layout), f"{one.crop.name}, {laid.bed.name}"
+def _raised_in(laid: LaidOut, asked: Asked) -> Iterator[tuple[Grown, Raising]]:
+    """The plantings of a bed, or the one that is asked for, and what is raised for each."""
+    for one, layout in zip(laid.grown, laid.layouts, strict=True):
+        if not layout.holds_trays and asked.planting in (None, layout.planting):
+            yield one, raised_for(one, layout)
+
+
+def _label(one: Grown, bed: Bed) -> str:
+    return f"{one.crop.name}, {bed.name}"
 
 
 def _trays(plan: Plan, asked: Asked) -> Iterator[Need]:
     """The trays of each size that are to be filled when asked, and those in use beside them when most are."""
-    by_cells: dict[int, list[Filled]] = {}
-    for one, made, label in _of_beds(plan, asked):
+    by_cells: dict[int, list[tuple[str, Filled]]] = {}
+    for laid in _laid_out(plan, asked):
+        for cells, label, filled in _filled_in(laid, asked):
+            by_cells.setdefault(cells, []).append((label, filled))
+    for cells, ones in by_cells.items():
+        day = fullest_day(filled for _label, filled in ones)
+        for label, filled in ones:
+            at_once = day is not None and filled.are_in_use(day)
+            if filled.is_asked or at_once:
+                yield Need(GoodKind.TRAY, filled.number, size=cells, label=label, filled=filled, at_once=at_once)
+
+
+@lru_cache(maxsize=1024)
+def _filled_in(laid: LaidOut, asked: Asked) -> tuple[tuple[int, str, Filled], ...]:
+    """The trays that each planting of a bed fills: their cells, what it is called, and when they are in use."""
+    found = []
+    for one, made in _raised_in(laid, asked):
         if made.filled is not None and one.crop.tray_cells is not None:
             was, dates = was_sown(one.planting), one.dates
-            filled = evolve(made.filled, label=label)
             is_asked = asked.is_on(dates.sow) and not was
-            by_cells.setdefault(one.crop.tray_cells, []).append(
-                Filled(filled, dates.sow, dates.set_out, is_asked, is_there=was)
-            )
-    for cells, ones in by_cells.items():
-        at_once = most_at_once(ones)
-        for each in ones:
-            if each.is_asked or each in at_once:
-                yield Need(GoodKind.TRAY, each.number, size=cells, label=each.number.label, filled=each,
-                           at_once=each in at_once)  # fmt: skip
+            filled = Filled(made.filled, dates.sow, dates.set_out, is_asked, is_there=was)
+            found.append((one.crop.tray_cells, _label(one, laid.bed), filled))
+    return tuple(found)
 
 
 def _set_up(plan: Plan, asked: Asked) -> Iterator[Need]:
@@ -181,27 +208,27 @@ def _set_up(plan: Plan, asked: Asked) -> Iterator[Need]:
     yield from _fed(plan, asked)
 
 
-def _raised(plan: Plan, crop: Crop, made: Raising, label: str) -> Iterator[Need]:
-    seed = _seed(plan, crop, made)
+def _raised(goods: tuple[Good, ...], crop: Crop, made: Raising, label: str) -> Iterator[Need]:
+    seed = _seed(goods, crop, made)
     if seed is not None:
         yield Need(GoodKind.SEED, seed, crop.id, label=label)
     if made.filled is not None and crop.tray_cells is not None:
-        tray = _tray(plan, crop.tray_cells)
+        tray = _tray(goods, crop.tray_cells)
         if tray is not None and tray.mix is not None:
             each = known("mix_per_tray", tray.mix.nm3, Unit.BULK, source=SHOP)
             mix = worked("mix", Unit.BULK, "trays × mix_per_tray", made.filled, each, source=RULES)
             yield Need(GoodKind.MIX, mix, label=label)
 
 
-def _seed(plan: Plan, crop: Crop, made: Raising) -> Number | None:
+def _seed(goods: tuple[Good, ...], crop: Crop, made: Raising) -> Number | None:
     """Seeds, or their weight where that is how the crop's seed is sold."""
-    sold = next((good for good in plan.goods if good.kind is GoodKind.SEED and good.crop == crop.id), None)
+    sold = next((good for good in goods if good.kind is GoodKind.SEED and good.crop == crop.id), None)
     amount = (sold.pack or sold.in_store) if sold else None
     return made.weight if amount is not None and amount.grams is not None else made.seed
 
 
-def _tray(plan: Plan, cells: int) -> Good | None:
-    return next((good for good in plan.goods if good.kind is GoodKind.TRAY and good.cells == cells), None)
+def _tray(goods: tuple[Good, ...], cells: int) -> Good | None:
+    return next((good for good in goods if good.kind is GoodKind.TRAY and good.cells == cells), None)
 
 
 def covered(plan: Plan, cover: Cover) -> Iterator[Need]:
@@ -256,8 +283,9 @@ def _item(plan: Plan, needs: list[Need]) -> Item:
 
 
 def _sum(name: str, needs: Iterable[Need]) -> Number:
-    numbers = [evolve(need.number, label=need.label) for need in needs]
-    return added(name, numbers[0].unit if numbers else Unit.COUNT, numbers, RULES)
+    ones = tuple(needs)
+    unit = ones[0].number.unit if ones else Unit.COUNT
+    return added(name, unit, [need.number for need in ones], RULES, labels=[need.label for need in ones])
 
 
 def _in_all(needs: Iterable[Need]) -> Number | None:

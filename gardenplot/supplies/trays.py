@@ -4,7 +4,10 @@ Where a day is not known, trays are in use from ever or for ever. Most at once =
 which trays are filled: between two of these none is added. Common practice, no source.
 """
 
+from collections.abc import Iterable
 from datetime import date
+from itertools import accumulate
+from operator import add, itemgetter
 
 from attrs import frozen
 
@@ -29,21 +32,30 @@ class Filled:
         """The first day on which they are in use."""
         return self.sow or date.min
 
+    @property
+    def over(self) -> date:
+        """The day from which they are free again; a day of setting out before that of sowing says nothing."""
+        return self.set_out if self.set_out is not None and self.set_out > self.begins else date.max
+
     def are_in_use(self, day: date) -> bool:
-        """Whether they are in use on a day; a day of setting out before that of sowing says nothing."""
-        over = self.set_out if self.set_out is not None and self.set_out > self.begins else date.max
-        return self.begins <= day < over
+        """Whether they are in use on a day."""
+        return self.begins <= day < self.over
 
 
-def most_at_once(filled: list[Filled]) -> tuple[Filled, ...]:
-    """Of trays of one kind those in use on the day with most of them, of days with some that are asked for.
+def fullest_day(filled: Iterable[Filled]) -> date | None:
+    """The day with most trays of one kind in use, of days with some that are asked for; None where none are.
 
     A day with a number that is not known comes first.
     """
-    on_days = (tuple(one for one in filled if one.are_in_use(day)) for day in sorted({one.begins for one in filled}))
-    return max((ones for ones in on_days if any(one.is_asked for one in ones)), key=_measure, default=())
-
-
-def _measure(ones: tuple[Filled, ...]) -> tuple[bool, int]:
-    counts = [one.number.whole for one in ones]
-    return None in counts, sum(count or 0 for count in counts)
+    changes: dict[date, list[int]] = {}
+    for one in filled:
+        number = one.number.whole
+        for day, way in ((one.begins, 1), (one.over, -1)):
+            change = changes.setdefault(day, [0, 0, 0])
+            change[0] += way * one.is_asked
+            change[1] += way * (number is None)
+            change[2] += way * (number or 0)
+    days = sorted(changes)
+    in_use = accumulate((changes[day] for day in days), lambda there, more: [*map(add, there, more)])
+    on_days = [(day, unknown > 0, trays) for day, (asked, unknown, trays) in zip(days, in_use, strict=True) if asked]
+    return max(on_days, key=itemgetter(1, 2))[0] if on_days else None

@@ -8,7 +8,6 @@ import pytest
 
 from gardenplot.__main__ import main
 from gardenplot.drawing.carried import carried, carried_words, covers_of, tape_number, turn_days
-from gardenplot.drawing.letters import looks
 from gardenplot.drawing.shopping_list import shop_groups
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import lay_out_plan
@@ -27,9 +26,8 @@ S3_TOMATOES = date(2025, 5, 12)
 
 def words_of(plan: Plan) -> list[list[str]]:
     """What is carried in words, turn by turn."""
-    look = looks(plan)
     return [
-        [carried_words(plan, need) for one in carried(plan, laid, layouts, look) for need in one.needs]
+        [carried_words(plan, need) for one in carried(plan, laid, layouts) for need in one.needs]
         for laid in (one.without_trays for one in lay_out_plan(plan))
         for layouts in turns(laid)
     ]
@@ -148,11 +146,9 @@ def test_a_tape_in_store_counts_where_it_is_long_enough() -> None:
 
 
 def test_a_number_of_what_is_carried_is_that_of_the_list() -> None:
-    plan, look = hand_worked("s1"), looks(hand_worked("s1"))
+    plan = hand_worked("s1")
     (laid,) = lay_out_plan(plan)
-    carried_here = {
-        need.kind: need.number.value for one in carried(plan, laid, laid.layouts, look) for need in one.needs
-    }
+    carried_here = {need.kind: need.number.value for one in carried(plan, laid, laid.layouts) for need in one.needs}
     listed = {row.item.kind: row.item.needed.value for group in shop_groups(plan) for row in group.rows}
     for kind in (GoodKind.STAKE, GoodKind.STRING, GoodKind.HOOP, GoodKind.WEIGHT, GoodKind.TAPE, GoodKind.DIBBLE):
         assert carried_here[kind] == listed[kind]
