@@ -1,7 +1,7 @@
 """A bed as marks: soil, end margins, leftover, blocks with their rows and plants, and what cannot be."""
 
 from datetime import date
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from attrs import frozen
 
@@ -43,7 +43,7 @@ STAKE_OVERHANG = 1.5
 """How far a stake line stands out of the bed, in paper millimetres."""
 
 
-@frozen
+@frozen(slots=False)  # with a cached property, every attribute of a slotted class takes a search
 class BedFigure:
     """A bed drawn: its size in mm, its marks from the ground up, and how far boards or jugs stand out of it in mm."""
 
@@ -52,6 +52,11 @@ class BedFigure:
     width: float
     marks: tuple[Mark, ...]
     rim: float = 0.0
+
+    @cached_property
+    def unlabelled(self) -> tuple[Mark, ...]:
+        """Its marks without words."""
+        return tuple(mark for mark in self.marks if not isinstance(mark, Label))
 
 
 def draw_bed(

@@ -6,7 +6,7 @@ from fractions import Fraction
 from attrs import evolve
 
 from gardenplot.drawing.compare_supplies import supply_lines
-from gardenplot.drawing.letters import looks
+from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.measure_line import Cell, MeasureLine
 from gardenplot.drawing.sayings import ANSWERS, PATTERNS, between_readings, name_of, says, titled
 from gardenplot.findings import find_in_bed
@@ -326,13 +326,14 @@ def _kept(candidate: Candidate) -> Cell:
 
 def _ground_line(candidates: Candidates) -> MeasureLine | None:
     """What cannot be done in the bed with a candidate, where anything cannot."""
-    cells = tuple(_ground(one) for one in candidates)
+    look = looks(candidates[0].plan)
+    cells = tuple(_ground(one, look) for one in candidates)
     return MeasureLine(_("In the bed"), cells) if any(cell.trouble for cell in cells) else None
 
 
-def _ground(candidate: Candidate) -> Cell:
+def _ground(candidate: Candidate, look: dict[str, Look]) -> Cell:
+    """By the letters that the plan has now, which are those on the drawing."""
     plan, own = candidate.plan, candidate.layout.planting
-    look = looks(plan)
     sentences = [
         says(plan, one, look)
         if one.planting in (own, None)

@@ -16,7 +16,7 @@ from gardenplot.drawing.covers import Layer, over_bed
 from gardenplot.drawing.detail import detail_at
 from gardenplot.drawing.ground_placing import Box, Corners, box_of
 from gardenplot.drawing.letters import Look, looks
-from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Point, Weight, box
+from gardenplot.drawing.marks import Hatch, Line, Mark, Outline, Pen, Point, Weight, box
 from gardenplot.drawing.style import Ink
 from gardenplot.findings import Finding, find_about, find_on_ground
 from gardenplot.findings.ground import footprint
@@ -123,7 +123,10 @@ def draw_ground(plan: Plan, day: date | None, held: tuple[str, ...] = ()) -> Gro
     over: list[Mark] = []
     for one in beds:
         over += (_trouble(one, finding) for finding in found if finding.bed == one.bed)
-        signs += [_bed_name(one), *_block_names(one, day, look)]
+        signs += [
+            _bed_name(one),
+            *_block_names(one, day, tuple(look[layout.planting] for layout in one.laid.layouts)),
+        ]
         if one.laid.bed.slope is not None:
             over += _slope(one)
             signs.append(_slope_words(one))
@@ -140,8 +143,7 @@ def bed_marks(
 ) -> tuple[Mark, ...]:
     """The marks of a bed in its own frame at so many pixels per mm, without words: these have signs of their own."""
     over = over_bed(plan, one.bed, day, layers)
-    figure = draw_bed(one.laid, day, looks(plan), plan.place.units, detail_at(one.laid, scale), over)
-    return tuple(mark for mark in figure.marks if not isinstance(mark, Label))
+    return draw_bed(one.laid, day, looks(plan), plan.place.units, detail_at(one.laid, scale), over).unlabelled
 
 
 def _around(one: GroundBed) -> Corners:
@@ -204,6 +206,7 @@ def upright(turn: Fraction) -> tuple[float, bool]:
     return float((turn + (180 if flipped else 0) + 180) % 360 - 180), flipped
 
 
+@lru_cache(maxsize=1024)
 def _bed_name(one: GroundBed) -> Sign:
     """The name of a bed beyond its head, on the line of the bed, else along an edge; never at its foot."""
     turn, flipped = upright(one.frame.turn)
@@ -221,12 +224,14 @@ def _bed_name(one: GroundBed) -> Sign:
     return Sign(Says.BED, bed.id, (bed.name,), turn, stands, length, width, bed=bed.id)
 
 
-def _block_names(one: GroundBed, day: date | None, look: dict[str, Look]) -> list[Sign]:
+@lru_cache(maxsize=1024)
+def _block_names(one: GroundBed, day: date | None, looks: tuple[Look, ...]) -> tuple[Sign, ...]:
     """The letter of each block, with its crop's name where there is room."""
+    look = {each.planting: each for each in looks}
     turn, _flipped = upright(one.frame.turn)
     names = {grown.planting.id: grown.crop.name for grown in one.laid.grown}
     across = one.laid.bed.width.nm
-    return [
+    return tuple(
         Sign(
             Says.BLOCK, layout.planting,
             (f"{look[layout.planting].letter}  {names[layout.planting]}", look[layout.planting].letter), turn,
@@ -234,7 +239,7 @@ def _block_names(one: GroundBed, day: date | None, look: dict[str, Look]) -> lis
             layout.length / MM, across / MM, ink=look[layout.planting].ink, bed=one.bed,
         )
         for layout in standing(one.laid, day)
-    ]  # fmt: skip
+    )  # fmt: skip
 
 
 def _strip_name(strip: Tunnel | Walk) -> Sign:

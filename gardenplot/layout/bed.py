@@ -65,23 +65,31 @@ class LaidOut:
 
 def lay_out_bed(plan: Plan, bed: Bed) -> LaidOut:
     """The layouts of one bed; the same values give the very same object again."""
-    return _laid_out(bed, _grown_by_bed(plan).get(bed.id, ()))
+    return _laid_out(bed, _growing(plan).in_bed(bed.id))
+
+
+class _Growing:
+    """The plantings of a plan by their bed, in the plan's order; what they refer to is looked up bed by bed."""
+
+    def __init__(self, plan: Plan) -> None:
+        self._plan = plan
+        self._plantings: dict[str, list[Planting]] = {}
+        for planting in plan.plantings:
+            self._plantings.setdefault(planting.bed, []).append(planting)
+        self._found: dict[str, tuple[Grown, ...]] = {}
+
+    def in_bed(self, bed: str) -> tuple[Grown, ...]:
+        """What grows in a bed."""
+        found = self._found.get(bed)
+        if found is None:
+            found = tuple(grown_of(self._plan, planting) for planting in self._plantings.get(bed, ()))
+            self._found[bed] = found
+        return found
 
 
 @lru_cache(maxsize=16)
-def _grown_by_bed(plan: Plan) -> dict[str, tuple[Grown, ...]]:
-    """The plantings of a plan by their bed, in the plan's order."""
-    crops = {crop.id: crop for crop in plan.crops}
-    orders = {order.id: order for order in plan.orders}
-    every = {
-        planting.id: _grown(plan.place, planting, crops[planting.crop], orders.get(planting.order or ""))
-        for planting in plan.plantings
-    }
-    grown: dict[str, list[Grown]] = {}
-    for one in every.values():
-        raised = every.get(one.planting.hardens or "")
-        grown.setdefault(one.planting.bed, []).append(one if raised is None else evolve(one, hardened=raised))
-    return {bed: tuple(ones) for bed, ones in grown.items()}
+def _growing(plan: Plan) -> _Growing:
+    return _Growing(plan)
 
 
 def grown_of(plan: Plan, planting: Planting) -> Grown:
@@ -105,8 +113,8 @@ def _grown(place: Place, planting: Planting, crop: Crop, order: Order | None) ->
 @lru_cache(maxsize=16)
 def lay_out_plan(plan: Plan) -> tuple[LaidOut, ...]:
     """The layouts of all beds, in the plan's order."""
-    grown = _grown_by_bed(plan)
-    return tuple(_laid_out(bed, grown.get(bed.id, ())) for bed in plan.beds)
+    growing = _growing(plan)
+    return tuple(_laid_out(bed, growing.in_bed(bed.id)) for bed in plan.beds)
 
 
 @lru_cache(maxsize=2048)

@@ -8,7 +8,6 @@ from PySide6.QtGui import QFocusEvent, QFontMetricsF, QKeyEvent, QMouseEvent, QP
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from gardenplot.drawing.bed import BedFigure
-from gardenplot.drawing.marks import Label
 from gardenplot.drawing.measure_line import Cell
 from gardenplot.drawing.style import Ink
 from gardenplot.layout.candidate import Candidate
@@ -187,8 +186,7 @@ class CandidateColumn(QAbstractButton):
         painter.save()
         painter.setClipRect(room.adjusted(0, -1, 0, 1))
         painter.translate(QPointF(room.left() - start * scale, room.top()))
-        marks = tuple(mark for mark in figure.marks if not isinstance(mark, Label))
-        paint(painter, marks, Scale(scale, scale, start, start + room.width() / scale), palette())
+        paint(painter, figure.unlabelled, Scale(scale, scale, start, start + room.width() / scale), palette())
         painter.restore()
 
 

@@ -14,7 +14,7 @@ from gardenplot.drawing.compare_words import (
     reason_words,
     step_name,
 )
-from gardenplot.drawing.letters import looks
+from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.measure_line import MeasureLine
 from gardenplot.drawing.opened_choices import of_candidate
 from gardenplot.errors import PlanError
@@ -101,7 +101,11 @@ class CompareDialog(QDialog):
         candidates = tuple(self._candidates)
         lines, best = measure_lines(candidates), best_of(candidates)
         praise = best_words(best, candidates) if best is not None else ""
-        shown = [_shown(one, number, lines, praise if one is best else "") for number, one in enumerate(candidates)]
+        # As the drawing behind it shows the plan now: a candidate's own letters could be others.
+        look = looks(self._ways.plan)
+        shown = [
+            _shown(one, number, lines, praise if one is best else "", look) for number, one in enumerate(candidates)
+        ]
         self.columns.show_columns(shown, chosen)
 
     def _choose(self, number: int) -> None:
@@ -136,8 +140,9 @@ class CompareDialog(QDialog):
         self.accept()
 
 
-def _shown(candidate: Candidate, number: int, lines: tuple[MeasureLine, ...], best: str) -> Shown:
-    plan = candidate.plan
+def _shown(
+    candidate: Candidate, number: int, lines: tuple[MeasureLine, ...], best: str, look: dict[str, Look]
+) -> Shown:
     return Shown(
         candidate=candidate,
         name=candidate_name(candidate),
@@ -145,7 +150,7 @@ def _shown(candidate: Candidate, number: int, lines: tuple[MeasureLine, ...], be
         best=best,
         headings=tuple(line.heading for line in lines),
         cells=tuple(line.cells[number] for line in lines),
-        figure=draw_turn(candidate.laid, (candidate.layout,), looks(plan), plan.place.units),
+        figure=draw_turn(candidate.laid, (candidate.layout,), look, candidate.plan.place.units),
     )
 
 

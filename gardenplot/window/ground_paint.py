@@ -56,24 +56,28 @@ class GroundScene:
         return next(iter(self.chosen), None)
 
 
-def paint_ground(painter: QPainter, frame: QRectF, scene: GroundScene, still: QPixmap | None = None) -> None:
-    """Paint the whole view, or upon `still`, which shows all but the chosen beds, what the hand moves."""
+def paint_empty(painter: QPainter, frame: QRectF) -> None:
+    """Paint the view of a plan in which nothing lies on the ground."""
     inks = palette()
-    if still is not None:
-        painter.drawPixmap(frame.topLeft(), still)
-    elif not scene.plan.beds and not scene.plan.tunnels:
-        painter.fillRect(frame, colour(inks, Ink.PAPER))
-        _empty(painter, frame, inks)
-        return
-    else:
-        paint_still(painter, frame, scene)
+    painter.fillRect(frame, colour(inks, Ink.PAPER))
+    painter.setPen(colour(inks, Ink.SECOND))
+    painter.setFont(drawing_font(17))
+    painter.drawText(frame, Qt.AlignmentFlag.AlignCenter, _("No bed yet. Bed ▸ Add bed … makes the first one."))
+
+
+def paint_ground(
+    painter: QPainter, frame: QRectF, scene: GroundScene, still: QPixmap, *, only: tuple[str, ...] | None = None
+) -> None:
+    """Paint upon `still`, which shows all but the chosen beds, these and the words, or those of some beds only."""
+    inks = palette()
+    painter.drawPixmap(frame.topLeft(), still)
     chosen = scene.chosen
     if chosen:
         _distances(painter, chosen[0], scene, inks)
     for one in reversed(chosen):
         _bed(painter, one, scene, inks)
     _marks(painter, scene.figure.over, scene, inks)
-    _signs(painter, frame, scene, only=None if still is None else scene.beds)
+    _signs(painter, frame, scene, only=only)
     _outlined(painter, chosen, scene.eye, inks)
     if chosen:
         _lead(painter, chosen[0], scene, inks)
@@ -81,14 +85,28 @@ def paint_ground(painter: QPainter, frame: QRectF, scene: GroundScene, still: QP
 
 
 def paint_still(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
-    """Paint what stays while the hand moves the chosen beds: peg, tunnels, paths and all other beds."""
+    """Paint what stays while the chosen beds are moved: peg, tunnels, paths and all other beds."""
     inks = palette()
     painter.fillRect(frame, colour(inks, Ink.PAPER))
     _peg(painter, scene, inks)
     _marks(painter, scene.figure.under, scene, inks)
-    for one in scene.figure.beds:
-        if one.bed not in scene.beds and _is_seen(one, frame, scene.eye):
-            _bed(painter, one, scene, inks)
+    for one in _others(frame, scene):
+        _bed(painter, one, scene, inks)
+
+
+def shown_still(frame: QRectF, scene: GroundScene) -> tuple[object, ...]:
+    """All that `paint_still` shows, to see whether a picture of it still holds."""
+    beds = tuple((one, _bed_marks(one, scene)) for one in _others(frame, scene))
+    return frame, scene.eye, scene.figure.reach, scene.figure.under, beds
+
+
+def _others(frame: QRectF, scene: GroundScene) -> list[GroundBed]:
+    """The beds in sight that are not chosen."""
+    return [one for one in scene.figure.beds if one.bed not in scene.beds and _is_seen(one, frame, scene.eye)]
+
+
+def _bed_marks(one: GroundBed, scene: GroundScene) -> tuple[Mark, ...]:
+    return bed_marks(scene.plan, one, scene.day, scene.eye.scale, scene.layers)
 
 
 def paint_names(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
@@ -138,12 +156,6 @@ def _scale(scene: GroundScene) -> Scale:
     return Scale(scene.eye.scale, scene.eye.scale, 0.0, 1e9)
 
 
-def _empty(painter: QPainter, frame: QRectF, inks: Palette) -> None:
-    painter.setPen(colour(inks, Ink.SECOND))
-    painter.setFont(drawing_font(17))
-    painter.drawText(frame, Qt.AlignmentFlag.AlignCenter, _("No bed yet. Bed ▸ Add bed … makes the first one."))
-
-
 def _peg(painter: QPainter, scene: GroundScene, inks: Palette) -> None:
     """The peg that the ground is measured from, an open circle, and the lines through it."""
     at = QPointF(scene.eye.left, scene.eye.top)
@@ -176,8 +188,7 @@ def _bed(painter: QPainter, one: GroundBed, scene: GroundScene, inks: Palette) -
     painter.translate(*scene.eye.pixels((one.frame.x / MM, one.frame.y / MM)))
     painter.rotate(float(one.frame.turn))
     scale = scene.eye.scale
-    marks = bed_marks(scene.plan, one, scene.day, scale, scene.layers)
-    paint(painter, marks, Scale(scale, scale, 0.0, one.laid.bed.length.nm / MM), inks)
+    paint(painter, _bed_marks(one, scene), Scale(scale, scale, 0.0, one.laid.bed.length.nm / MM), inks)
     painter.setPen(QPen(colour(inks, Ink.INK), 1.2))
     painter.setBrush(colour(inks, Ink.PAPER))
     radius = min(3.0, one.laid.bed.width.nm / MM * scale / 5)

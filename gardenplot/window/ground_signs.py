@@ -89,15 +89,26 @@ def placed_signs(
     for sign in sorted((one for one in signs if one.says in _ORDER), key=lambda one: _rank(one, chosen)):
         is_chosen = _rank(sign, chosen) < 0
         font = _font_of(sign, usual, chosen=is_chosen)
-        tried = list(_tried(sign, scale, font)) if font is not None else []
-        clear = [one for one in tried if hard.is_free(one.corners)]
-        best = next((one for one in clear if soft.is_free(one.corners)), None) or next(iter(clear), None)
+        if font is None:
+            continue
+        best = _free(_tried(sign, scale, font), hard, soft)
         if best is None and is_chosen:
-            best = next(iter(tried), None)
+            best = next(_tried(sign, scale, font), None)
         if best is not None:
             hard.take(best.corners)
             found.append(best)
     return tuple(found)
+
+
+def _free(tried: Iterator[Placed], hard: Taken, soft: Taken) -> Placed | None:
+    """The first that is free of all, else the first that is free of what is hard."""
+    clear: Placed | None = None
+    for one in tried:
+        if hard.is_free(one.corners):
+            if soft.is_free(one.corners):
+                return one
+            clear = clear or one
+    return clear
 
 
 def _rank(sign: Sign, chosen: tuple[str, ...]) -> int:

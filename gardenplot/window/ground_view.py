@@ -2,9 +2,8 @@
 
 from functools import partial
 
-from attrs import evolve
 from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, QPixmap, QResizeEvent, QWheelEvent
+from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.ground import draw_ground
@@ -21,7 +20,8 @@ from gardenplot.window.document import Document
 from gardenplot.window.ground_eye import GroundEye, bed_pointer
 from gardenplot.window.ground_hand import GroundHand
 from gardenplot.window.ground_keys import press_ground_key
-from gardenplot.window.ground_paint import GroundScene, paint_ground, paint_names, paint_still
+from gardenplot.window.ground_paint import GroundScene, paint_empty, paint_ground
+from gardenplot.window.ground_still import GroundStill
 from gardenplot.window.hand_box import Lines, box_of, paint_lines
 from gardenplot.window.hand_lines import hand_lines
 from gardenplot.window.layers import Layers
@@ -50,7 +50,7 @@ class GroundView(QWidget):
     def __init__(self, document: Document, sight: Sight, layers: Layers, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight, self._layers = document, sight, layers
-        self._still: tuple[tuple[str, ...], QPixmap] | None = None
+        self._still = GroundStill(self)
         self.eye = GroundEye(self, document, sight)
         self.stage = CanvasStage(document, sight, self)
         self.hand = GroundHand(self, self.eye, self.stage, sight)
@@ -70,7 +70,7 @@ class GroundView(QWidget):
         self._follow()
 
     def _look_anew(self) -> None:
-        self._still = None
+        self._still.forget()
         self.update()
 
     def _follow(self) -> None:
@@ -99,13 +99,14 @@ class GroundView(QWidget):
         painter.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.scale(magnified(), magnified())
-        if trial is None:
-            self._still = None
-            paint_ground(painter, frame, scene)
+        if not scene.plan.beds and not scene.plan.tunnels:
+            paint_empty(painter, frame)
+        elif trial is None:
+            self._still.forget()
+            paint_ground(painter, frame, scene, self._still.picture(frame, scene))
         else:
-            if self._still is None or self._still[0] != trial.beds:
-                self._still = trial.beds, self._painted_still(frame, trial.beds)
-            paint_ground(painter, frame, scene, self._still[1])
+            still = self._still.picture_in_hand(frame, self._scene(self._document.plan), trial.beds)
+            paint_ground(painter, frame, scene, still, only=scene.beds)
             at, lines = self.stage.at, _lines(self._document.plan, scene, trial)
             if at is not None and lines:
                 whole = frame.toAlignedRect()
@@ -113,21 +114,6 @@ class GroundView(QWidget):
         if self.hasFocus():
             painter.fillRect(QRectF(0, 0, frame.width(), 2), colour(palette(), Ink.ACCENT))
         painter.end()
-
-    def _painted_still(self, frame: QRectF, held: tuple[str, ...]) -> QPixmap:
-        """A picture of all that stays as it is while the hand is about beds."""
-        times = self.devicePixelRatioF()
-        image = QPixmap(self.size() * times)
-        image.setDevicePixelRatio(times)
-        painter = QPainter(image)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.scale(magnified(), magnified())
-        scene = evolve(self._scene(self._document.plan), beds=held)
-        paint_still(painter, frame, scene)
-        paint_names(painter, frame, scene)
-        painter.end()
-        image.setDevicePixelRatio(times * magnified())
-        return image
 
     def _scene(self, plan: Plan, trial: Trial | None = None) -> GroundScene:
         """What is to be seen of a plan now, or of the beds alone that the hand holds or tries a crop in."""
