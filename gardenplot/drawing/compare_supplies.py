@@ -83,7 +83,8 @@ def _film(candidate: Candidate) -> Number | None:
 
 def cost(candidate: Candidate) -> Number:
     """What the seed, the trays and the mix of a candidate cost, as far as they have a price."""
-    items = shopping(candidate.plan, Asked(planting=candidate.layout.planting))
+    layout = candidate.layout
+    items = shopping(candidate.plan, Asked(frozenset({layout.bed}), planting=layout.planting))
     if not any(item.cost.value is not None for item in items):
         return known("cost", None, Unit.MONEY)
     return total_cost(items)

@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Sequence
 from datetime import date, timedelta
+from functools import lru_cache
 
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import at_fullest
@@ -61,6 +62,7 @@ def name_of(plan: Plan, planting_id: str) -> str:
     return crop.name if planting.hardens is None else trays_name(crop)
 
 
+@lru_cache(maxsize=8192)
 def counted(layout: Layout, asked: int = 0) -> str:
     """Rows and plants of a layout: "4 × 34 = 136", "2 × 46 + 45 = 137"; the plants alone of one row or none.
 
@@ -81,6 +83,7 @@ def counted(layout: Layout, asked: int = 0) -> str:
     return f"{rows_by_plants(layout)} = {plants if layout.plants < asked else grouped(layout.plants)}"
 
 
+@lru_cache(maxsize=8192)
 def rows_by_plants(layout: Layout) -> str:
     """Rows and plants without their product: "4 × 34", "2 × 46 + 45", "80 cells × 4", or "band"."""
     if layout.grid.pattern is Pattern.BROADCAST:

@@ -1,5 +1,6 @@
 """What typed words find in the index: any beginnings of words of a name, of its place, or of other words for it."""
 
+import re
 import unicodedata
 from collections.abc import Sequence
 
@@ -8,6 +9,10 @@ from attrs import field, frozen
 _WHOLE, _FIRST, _NAME, _WHERE, _WITHIN = range(5)
 """How well a typed word fits: a whole word of the name, the beginning of it, of another of its words, of where it
 stands or of other words for it, or anything inside a name."""
+
+
+_WORDS = re.compile(r"[^\W_]+")
+"""Letters and figures of any script in a row."""
 
 
 @frozen
@@ -57,5 +62,6 @@ def seek(lines: Sequence[Sought], text: str) -> tuple[int, ...]:
 def folded(text: str) -> tuple[str, ...]:
     """The words of a text without case, accents and signs, so that "Spätkohl" is found by "spatkohl"."""
     plain = unicodedata.normalize("NFKD", text.casefold())
-    kept = (letter for letter in plain if not unicodedata.combining(letter))
-    return tuple("".join(letter if letter.isalnum() else " " for letter in kept).split())
+    if not plain.isascii():
+        plain = "".join(letter for letter in plain if not unicodedata.combining(letter))
+    return tuple(_WORDS.findall(plain))

@@ -18,6 +18,7 @@ from gardenplot.layout.reserved import in_the_way
 from gardenplot.layout.value import EdgeRule, Layout
 from gardenplot.plan import Pattern, Place, Plan, Reserved, bed_of, planting_of
 from gardenplot.plan.edits import suppose_planting
+from gardenplot.plan.find import only
 from gardenplot.season import grown_on, stand_for
 from gardenplot.units import MM, Length
 
@@ -122,9 +123,11 @@ class Comparison:
     """A planting that is laid out in several ways: its plan, and what stays the same for all of them.
 
     `planted` are the plants that stand for its order in other beds; `day` is the day for which leftover is told.
+    `alone` is the plan as far as the layout of its bed depends on it.
     """
 
     plan: Plan
+    alone: Plan
     planting: str
     now: Layout
     reading: Reading
@@ -156,8 +159,8 @@ class Comparison:
     def _other(self, changes: dict[str, Any]) -> Layout | None:
         """The block read the other way."""
         if self.reading is Reading.PLANTS:
-            return in_length_of(self.plan, self.now, changes) if self.now.length else None
-        return for_plants_of(self.plan, self.now, changes)
+            return in_length_of(self.alone, self.now, changes) if self.now.length else None
+        return for_plants_of(self.alone, self.now, changes)
 
     def _near_edge(self, layout: Layout) -> int:
         """How much nearer to the edge than is asked for now rows stand, in nm; half a row spacing goes with them."""
@@ -181,7 +184,9 @@ def comparison(plan: Plan, planting_id: str) -> Comparison:
         planted = planted_for_orders(others).get(_wanted(one), 0)
     by_length = one.planting.length is not None or now.wanted is None
     reading = Reading.LENGTH if by_length else Reading.PLANTS
-    return Comparison(plan, planting_id, now, reading, planted, _fullest_of(laid, one))
+    holds_trays = any(each.planting.hardens is not None for each in laid.grown)
+    alone = plan if holds_trays else only(plan, now.bed)  # without what is raised elsewhere there would be no trays
+    return Comparison(plan, alone, planting_id, now, reading, planted, _fullest_of(laid, one))
 
 
 def _wanted(one: Grown) -> tuple[str, int]:

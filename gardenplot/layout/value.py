@@ -226,7 +226,7 @@ class Layout:
         """Tape reading of the plant farthest from the head, None if there is none on a row."""
         return max(self._reach, default=None)
 
-    @property
+    @cached_property
     def per_row(self) -> tuple[int, ...]:
         """Plants in each row, from the base line on; of rows across, from the head on; of rings, from outside in."""
         return tuple([row.count for row in self.rows] + [ring.count for ring in self.rings])

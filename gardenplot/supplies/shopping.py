@@ -13,7 +13,7 @@ from functools import lru_cache
 
 from attrs import evolve, frozen
 
-from gardenplot.layout import Grown, LaidOut, lay_out_plan
+from gardenplot.layout import Grown, LaidOut, lay_out_bed
 from gardenplot.plan import Bed, Cover, Crop, Good, GoodKind, Plan, bed_of, crop_of
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.plan.shapes import area_of
@@ -139,7 +139,7 @@ def _grown(plan: Plan, asked: Asked) -> Iterator[Need]:
 
 def _laid_out(plan: Plan, asked: Asked) -> Iterator[LaidOut]:
     """The beds that are asked for."""
-    return (laid for laid in lay_out_plan(plan) if asked.has(laid.bed.id))
+    return (lay_out_bed(plan, bed) for bed in plan.beds if asked.has(bed.id))
 
 
 @lru_cache(maxsize=1024)

@@ -1,4 +1,4 @@
-"""Reading a large plan in a thread, with all that the window asks of it at first, while the window lives on."""
+"""Reading a large plan in a thread, with all that the window asks of it, while the window lives on."""
 
 import gc
 import threading
@@ -10,6 +10,8 @@ from typing import cast
 
 from PySide6.QtWidgets import QWidget
 
+from gardenplot.drawing.date_list import by_week
+from gardenplot.drawing.shopping_list import shop_groups
 from gardenplot.drawing.tables import counts_by_bed, summary
 from gardenplot.errors import GardenplotError
 from gardenplot.exports.apart import Parts, Result
@@ -22,7 +24,7 @@ from gardenplot.words import _
 
 _LARGE = 100_000
 """Bytes from which on a file is read beside the window: some 400 plantings."""
-_STEPS = 3
+_STEPS = 4
 
 
 class Aside:
@@ -85,6 +87,8 @@ def _read(path: Path, today: date) -> Iterator[Opened]:
     first: tuple[Callable[[], object], ...] = (
         lambda: (lay_out_plan(found.plan), season_of(found.plan), summary(found.plan)),
         lambda: (find_all(found.plan, today), counts_by_bed(found.plan)),
+        # Tables that are turned to later: what they ask of each bed stays known through edits of other beds.
+        lambda: (by_week(found.plan), shop_groups(found.plan)),
     )
     for each in first:
         # What goes wrong here does so in the window too, where it is told.

@@ -1,6 +1,6 @@
 """A table that is shown anew at every edit and touches only the rows that have changed."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import zip_longest
 
 from attrs import frozen
@@ -116,10 +116,12 @@ class Table(QTreeWidget):
                 self.resizeColumnToContents(column)
             return
         bold, plain = self._bold, self.fontMetrics()
-        changed = [row for row, old in zip_longest(self._rows, before) if row is not None and row is not old]
-        for row in (each for one in changed for each in (one, *one.inner)):
+        for row, old in _changed(self._rows, before):
             metrics = bold if row.bold or row.grave else plain
+            had_room = old.cells if old is not None and (old.bold, old.grave) == (row.bold, row.grave) else ()
             for column, cell in enumerate(row.cells[:fitted]):
+                if cell in had_room[column : column + 1]:
+                    continue
                 needed = metrics.horizontalAdvance(cell) + _MARGIN + (0 if column else self.indentation())
                 if self.columnWidth(column) < needed:
                     self.setColumnWidth(column, needed)
@@ -178,3 +180,11 @@ class Table(QTreeWidget):
         item.setFont(0, font)
         for column in (0, last):
             item.setForeground(column, QBrush(colour(palette(), Ink.ACCENT)) if row.grave else QBrush())
+
+
+def _changed(rows: Sequence[TableRow], before: Sequence[TableRow]) -> Iterator[tuple[TableRow, TableRow | None]]:
+    """The rows that are not as before, with the rows below them, each with the one that was in its place."""
+    for row, old in zip_longest(rows, before):
+        if row is not None and row is not old:
+            yield row, old
+            yield from _changed(row.inner, old.inner if old is not None else ())
