@@ -5,9 +5,9 @@ from collections.abc import Sequence
 from gardenplot.drawing.sayings import between_readings, counted
 from gardenplot.drawing.so_many import so_many_plants
 from gardenplot.drawing.stakes import numbers
-from gardenplot.drawing.thinned import drill_words
+from gardenplot.drawing.thinned import drill_words, stands_thinned
 from gardenplot.filling.moved import Mark, Moved
-from gardenplot.layout import Layout, lay_out_bed
+from gardenplot.layout import Grown, Layout, lay_out_bed
 from gardenplot.plan import Pattern, Plan, bed_of
 from gardenplot.units import Units
 from gardenplot.units.figures import THIN, grouped, offset, tape
@@ -39,19 +39,19 @@ def rows_lines(before: Plan, after: Plan, marks: Sequence[Moved]) -> tuple[str, 
         spacing = kinds.get(Mark.SPACING)
         if spacing is not None and spacing.old is not None:
             parts[-1] += _(", was {old}").format(old=offset(spacing.old, units))
-        drilled = _drilled(after, layout)
-        parts[-1] += _(" once thinned") if drilled else ""
+        one = _grown(after, layout)
+        drilled = drill_words(one, layout, units)
+        parts[-1] += _(" once thinned") if stands_thinned(one, layout, units) else ""
         told_too += [drilled] if drilled else []
     if was is None and all(one.mark is not Mark.BLOCK for one in marks):
         parts.insert(0, between_readings(after, layout.start, layout.end))
     return "; ".join(parts), *told_too, *_rows(layout, units, is_marked=was is None or Mark.ROWS in kinds)
 
 
-def _drilled(plan: Plan, layout: Layout) -> str:
-    """How thick it is sown, and to what it is thinned."""
+def _grown(plan: Plan, layout: Layout) -> Grown:
+    """The planting of a layout with its crop."""
     laid = lay_out_bed(plan, bed_of(plan, layout.bed))
-    one = next(one for one in laid.grown if one.planting.id == layout.planting)
-    return drill_words(one, layout, plan.place.units)
+    return next(one for one in laid.grown if one.planting.id == layout.planting)
 
 
 def _in_bed(plan: Plan, one: Moved) -> Layout | None:

@@ -9,7 +9,7 @@ from datetime import date
 from gardenplot.drawing.date_words import dates_told
 from gardenplot.layout import Grown, Layout
 from gardenplot.plan import Establish, Pattern
-from gardenplot.supplies.raising import is_thinned, seedlings_of
+from gardenplot.supplies.raising import is_row_thinned, is_thinned
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, offset
 from gardenplot.words import _
@@ -29,22 +29,30 @@ def left_words(one: Grown, layout: Layout, units: Units) -> str:
         words = ""
     elif crop.seeds_per_row is None:
         words = _("{left} in each place") if is_thinned(crop) else ""
-    elif crop.seeds_per_row.per_nm * layout.grid.in_row * seedlings_of(crop) > crop.stand:
+    elif is_row_thinned(crop, layout.grid.in_row):
         words = _("{left} every {length}")
     left = _("one") if crop.stand == 1 else grouped(crop.stand)
     return words.format(left=left, length=offset(layout.grid.in_row, units))
 
 
-def drill_words(one: Grown, layout: Layout, units: Units) -> str:
-    """How thick a planting is sown in its bed and when it is thinned; empty where that is not done there.
+def stands_thinned(one: Grown, layout: Layout, units: Units) -> bool:
+    """Whether plants stand at their spacing only once they are thinned in their bed."""
+    return one.crop.establish is Establish.DIRECT and bool(left_words(one, layout, units))
 
-    "sow 12 / ft; thin when the first true leaves show", "sow 40 / m; thin to 4 when the first true leaves show".
+
+def drill_words(one: Grown, layout: Layout, units: Units) -> str:
+    """How thick a planting is sown in the rows of its bed and when it is thinned; empty where neither is known.
+
+    "sow 12 / ft; thin when the first true leaves show", "sow 40 / m; thin to 4 when the first true leaves show",
+    "sow 6 / m, not thinned".
     """
     left, rate = left_words(one, layout, units), one.crop.seeds_per_row
-    if not left or one.crop.establish is not Establish.DIRECT:
+    if one.crop.establish is not Establish.DIRECT or layout.grid.pattern is Pattern.BROADCAST:
         return ""
     if rate is None:
-        return _("thin to {left} when the first true leaves show").format(left=left)
+        return _("thin to {left} when the first true leaves show").format(left=left) if left else ""
+    if not left:
+        return _("sow {rate}, not thinned").format(rate=rate.text)
     words = _("sow {rate}; thin when the first true leaves show")
     if one.crop.stand > 1:
         words = _("sow {rate}; thin to {count} when the first true leaves show")

@@ -3,8 +3,8 @@
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of
 from gardenplot.drawing.stakes import numbers as rows_listed
-from gardenplot.drawing.thinned import drill_words
-from gardenplot.layout import LaidOut, Layout, Run
+from gardenplot.drawing.thinned import drill_words, stands_thinned
+from gardenplot.layout import Grown, LaidOut, Layout, Run
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Bed, Pattern, Plan, planting_of
 from gardenplot.sheets.cell_sections import cell_parts, cell_tables
@@ -18,6 +18,8 @@ from gardenplot.words import _, ngettext
 
 MOST_LINES, MOST_NAMED = 14, 7
 """Longer tables, and those whose rows have names above them, go on in a section of their own, maybe on the next page.
+
+Parts of a table are alike long, so that they find room on the same page.
 """
 MOST_RINGS = 9
 _MOST_STRETCHES = 3
@@ -123,7 +125,7 @@ def _every(plan: Plan, laid: LaidOut, name: str, layout: Layout) -> Section:
     """A name and the spacing in the row: "every 29 cm", with what was asked for where the remainder is spread."""
     grid, units = layout.grid, plan.place.units
     spacing, words = offset(grid.in_row, units), _(", {spacing} in the row")
-    if _drilled(laid, layout, units):
+    if stands_thinned(_grown(laid, layout), layout, units):
         words = _(", {spacing} in the row once thinned")
     if grid.in_row_least is None or grid.in_row_least == grid.in_row:
         return heading(name, words, spacing=spacing)
@@ -133,8 +135,12 @@ def _every(plan: Plan, laid: LaidOut, name: str, layout: Layout) -> Section:
 
 
 def _drilled(laid: LaidOut, layout: Layout, units: Units) -> str:
-    """How thick it is sown in its bed and to what it is thinned; nothing of what is not thinned there."""
-    return drill_words(next(one for one in laid.grown if one.planting.id == layout.planting), layout, units)
+    """How thick it is sown in its bed and to what it is thinned, as far as that is known."""
+    return drill_words(_grown(laid, layout), layout, units)
+
+
+def _grown(laid: LaidOut, layout: Layout) -> Grown:
+    return next(one for one in laid.grown if one.planting.id == layout.planting)
 
 
 def _thinned(laid: LaidOut, layout: Layout, units: Units) -> list[Section]:
@@ -239,8 +245,8 @@ def _tables(bed: Bed, layout: Layout, units: Units, beside: int) -> list[Section
     names = (_("row"), across_from(bed), _("first plant"), _("last plant"), _("plants"))
     if layout.grid.runs_across:
         names = (_("rows"), _("tape"), _("first"), _("last"), _("plants"))
-    pieces = [lines[at : at + MOST_LINES] for at in range(0, len(lines), MOST_LINES)]
-    return [table(names, piece) for piece in pieces]
+    each = -(-len(lines) // -(-len(lines) // MOST_LINES))
+    return [table(names, lines[at : at + each]) for at in range(0, len(lines), each)]
 
 
 def _along_lines(layout: Layout, units: Units, beside: int) -> list[tuple[str, ...]]:

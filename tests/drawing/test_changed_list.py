@@ -131,14 +131,17 @@ def test_a_cover_is_told_apart_since_no_stake_was_driven_for_it() -> None:
 
 
 def test_a_new_block_says_how_thick_it_is_sown_and_where_its_rings_lie() -> None:
-    radish, parsley = (
+    radish, scallion, parsley = (
         changed_beds(evolve(plan, plantings=tuple(one for one in plan.plantings if one.crop != crop)), plan)
-        for name, crop in (("larch-bend", "radish"), ("otter-steep", "parsley"))
+        for name, crop in (("larch-bend", "radish"), ("larch-bend", "scallion"), ("otter-steep", "parsley"))
         for plan in (read_plan(sample(f"{name}.gardenplot")).plan,)
     )
     ((_name, told, sown, *_rows),) = between(radish[0])
-    assert told == "6 × 76 = 456; 1½″ from plant to plant once thinned"
-    assert sown == "sow 10 / ft; thin when the first true leaves show"
+    assert told == "6 × 76 = 456; 1½″ from plant to plant"
+    assert sown == "sow 10 / ft, not thinned"
+    (_name, told, sown, *_rows), *_others = between(scallion[0])
+    assert told.endswith("; 2″ from plant to plant once thinned")
+    assert sown == "sow 16 / ft; thin when the first true leaves show"
     ((_name, told, *rings),) = between(parsley[0])
     assert told == "5 rings, 106 plants; 20 cm from plant to plant"
     assert rings[::4] == ["ring 1: 130 cm from the centre, 40 plants", "ring 5: 10 cm from the centre, 2 plants"]

@@ -4,6 +4,7 @@ import pytest
 from attrs import evolve
 
 from gardenplot.plan import Plan
+from gardenplot.units import parse_rate
 from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.layout.ground import Fields
 from tests.sheets.printed import bed_with, printed
@@ -74,6 +75,9 @@ def test_rows_that_are_drilled_tell_their_rate_from_the_spacing_that_is_left() -
     assert "B Beets, 3″ in the row once thinned" in words
     assert "sow 12 / ft; thin when the first true leaves show" in words
     assert "A Broccoli, 18″ in the row from edge" in words
+    sparse = evolve(hand_worked("s2").crops[1], seeds_per_row=parse_rate("5 / ft"))
+    words = told(evolve(hand_worked("s2"), crops=(hand_worked("s2").crops[0], sparse)))
+    assert "B Beets, 3″ in the row sow 5 / ft, not thinned" in words
     beets = evolve(hand_worked("s2").crops[1], clump=2)
     in_twos = evolve(hand_worked("s2"), crops=(hand_worked("s2").crops[0], beets))
     assert "sow 12 / ft; thin to 2 when the first true leaves show" in told(in_twos)

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Crop, Establish
 from gardenplot.supplies import Raising, Spill, raised_for, raising
-from gardenplot.supplies.raising import usable_share
+from gardenplot.supplies.raising import is_row_thinned, usable_share
 from gardenplot.units import Share
 from tests.layout.ground import Fields, nm, plan_with
 from tests.plans import crops, shares
@@ -150,6 +150,30 @@ def test_what_is_sown_by_the_row_is_thinned_to_its_final_stand() -> None:
     assert found.seeds == 832
     assert found.thinned is not None
     assert found.thinned.value == 832 * 0.75 - 252
+
+
+@pytest.mark.parametrize(
+    ("rate", "seed", "thinned"),
+    [
+        # 5 are to stand on a metre: up to 6 2/3 seedlings are left, all seeds counted where germination is not known.
+        ("6 / m", {}, False),
+        ("6.6 / m", {}, False),
+        ("6.7 / m", {}, True),
+        ("8.3 / m", {"germination": "80 %"}, False),
+        ("8.4 / m", {"germination": "80 %"}, True),
+        # Of clusters of 2.5 seedlings 4 give 10; two to a place are 10 on a metre.
+        ("4 / m", {"seedlings_per_seed": 2.5}, True),
+        ("4 / m", {"seedlings_per_seed": 2.5, "clump": 2}, False),
+        ("12 / m", {"clump": 2}, False),
+    ],
+)
+def test_a_row_sown_a_little_thicker_than_it_stands_is_not_thinned(
+    rate: str, seed: dict[str, str | float], thinned: bool
+) -> None:
+    """A rule of thumb; that a third more than is to stand is left is our limit."""
+    sown = crop(establish="direct", seeds_per_row=rate, **seed)
+    assert is_row_thinned(sown, nm("20 cm")) is thinned
+    assert (raising(sown, 90, nm("20 cm")).thinned is not None) is thinned
 
 
 def test_seed_is_dropped_in_places_so_many_to_each() -> None:
