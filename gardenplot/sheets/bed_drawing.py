@@ -11,10 +11,10 @@ from gardenplot.drawing.letters import Look
 from gardenplot.drawing.stakes import Stake
 from gardenplot.drawing.tape import ticks
 from gardenplot.layout import LaidOut, Layout
-from gardenplot.plan import Plan
+from gardenplot.plan import Bed, Plan
 from gardenplot.sheets.block_names import draw_names
 from gardenplot.sheets.corner_marks import BELOW_CORNERS, draw_corners, labels_above
-from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, stakes_width
+from gardenplot.sheets.page_parts import FOOT_AT, GUTTER, MARGIN, SIDE_WIDTH, stakes_width
 from gardenplot.sheets.paper import BOLD, FACE, DrawingScale, check_length, scale_for
 from gardenplot.sheets.render import Frame, render
 from gardenplot.sheets.stake_row import StakeRow, stake_row
@@ -52,9 +52,8 @@ _AROUND = 120.0
 
 def is_compact(page: Canvas, laid: LaidOut, units: Units) -> bool:
     """Whether a bed leaves room for the side column, however large it is drawn."""
-    length, width = laid.bed.length.nm, laid.bed.width.nm
-    scale = scale_for(length, width, (page._pagesize[0] - 2 * MARGIN - 2, _HIGHEST), units)
-    return scale.on_paper(length) + _AROUND <= stakes_width(page)
+    scale = scale_for(laid.bed.length.nm, laid.bed.width.nm, (_width(page, 0), _HIGHEST), units)
+    return scale.on_paper(laid.bed.length.nm) + _AROUND <= stakes_width(page)
 
 
 def is_larger_beside(page: Canvas, laid: LaidOut, units: Units, top: float, needed: float, beside: float) -> bool:
@@ -62,12 +61,31 @@ def is_larger_beside(page: Canvas, laid: LaidOut, units: Units, top: float, need
 
     So much height is needed below it where that stands there as well, and so much where it does not.
     """
-    if not has_room(top, beside):
-        return False
-    sides, free = (laid.bed.length.nm, laid.bed.width.nm), top - FOOT_AT - _ROUND_ABOUT
-    whole = scale_for(*sides, (page._pagesize[0] - 2 * MARGIN - 2, _height_for(free - needed)), units)
-    slim = scale_for(*sides, (stakes_width(page) - _AROUND, _height_for(free - beside)), units)
-    return not has_room(top, needed) or slim.ratio < whole.ratio
+    whole, slim = drawn_at(page, laid, units, top, needed, 0), drawn_at(page, laid, units, top, beside, 1)
+    return slim is not None and (whole is None or slim < whole)
+
+
+def drawn_at(
+    page: Canvas, laid: LaidOut, units: Units, top: float, needed: float, columns: int
+) -> int | None:  # fmt: skip
+    """One to how many a bed is drawn with so many columns beside it, and so much height needed below it.
+
+    None where that leaves too little height for it.
+    """
+    if not has_room(laid.bed, top, needed):
+        return None
+    room = _width(page, columns), _height_for(top - FOOT_AT - needed - _round_about(laid.bed))
+    return scale_for(laid.bed.length.nm, laid.bed.width.nm, room, units).ratio
+
+
+def _width(page: Canvas, columns: int) -> float:
+    """Points along which a bed has room with so many columns beside it, its name and its tape with it."""
+    return columns_left(page, columns) - (_AROUND if columns else 2)
+
+
+def columns_left(page: Canvas, columns: int) -> float:
+    """Points of width that so many columns at the right of a page leave."""
+    return float(page._pagesize[0] - 2 * MARGIN - columns * (SIDE_WIDTH + GUTTER))
 
 
 def draw_to_scale(
@@ -80,19 +98,19 @@ def draw_to_scale(
     top: float,
     needed: float,
     *,
-    compact: bool,
+    columns: int,
     asks_head: bool,
 ) -> float:
     """Draw the bed with its stakes from y `top` downwards; gives the y in points below it.
 
-    A `compact` one leaves room for the side column beside it. A slim bed is drawn once more, enlarged, where that
+    It leaves room for so many columns beside it. A slim bed without any is drawn once more, enlarged, where that
     leaves as much height as is `needed` for the rest. Where it `asks_head` there is a line to write on which end of
     the bed the head is.
     """
     figure = draw_turn(laid, layouts, look, plan.place.units, over=on_paper(plan, laid.bed.id))
     above = labels_above(laid.bed, driven)
-    free = top - FOOT_AT - needed - _ROUND_ABOUT
-    fit = _fit(page, laid, figure, above, plan.place.units, free, compact=compact)
+    free = top - FOOT_AT - needed - _round_about(laid.bed)
+    fit = _fit(page, laid, figure, above, plan.place.units, free, columns)
     y = top - 17
     end = draw_scale_line(page, fit.scale, plan, y)
     if asks_head:
@@ -110,7 +128,7 @@ def draw_to_scale(
     row = _row(above, MARGIN + 1, wide, fit.right)
     rim = figure.rim * _ENLARGED / figure.width
     below = y - _ENLARGED - 2 * rim - row.height - 24
-    if not compact and figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
+    if not columns and figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
         page.setFont(FACE, 9)
         page.drawString(MARGIN, y - 9, _("The same, enlarged and not to scale:"))
         stretched = Frame(MARGIN + 1, y - 18 - row.height - rim, wide, _ENLARGED / figure.width)
@@ -129,19 +147,18 @@ class _Fit:
 
 
 def _fit(
-    page: Canvas, laid: LaidOut, figure: BedFigure, above: list[tuple[str, int]], units: Units, free: float, *,
-    compact: bool,
+    page: Canvas, laid: LaidOut, figure: BedFigure, above: list[tuple[str, int]], units: Units, free: float,
+    columns: int,
 ) -> _Fit:  # fmt: skip
     """A bed as large as so much height lets it be, also below numbers that need more than a line."""
-    room = page._pagesize[0] - 2 * MARGIN - 2
-    wide = stakes_width(page) if compact else room
+    wide = columns_left(page, columns) - (0 if columns else 2)
     rims = 2 * round(figure.rim * MM)
     sides = laid.bed.length.nm + rims, laid.bed.width.nm + rims
-    high = _height_for(free - (BELOW_CORNERS if laid.bed.outline else 0.0))
+    high = _height_for(free)
     fit = None
     while fit is None or fit.scale.on_paper(sides[1]) > high - fit.row.height + _NUMBERS >= _STILL_SEEN:
         lower = high if fit is None else high - fit.row.height + _NUMBERS
-        scale = scale_for(*sides, (wide - _AROUND if compact else room, lower), units)
+        scale = scale_for(*sides, (_width(page, columns), lower), units)
         left, right = MARGIN + 1 + (wide - figure.length * scale.on_paper(MM)) / 2, MARGIN + 1 + wide
         fit = _Fit(scale, left, right, _row(above, left, scale.on_paper(MM), right))
     return fit
@@ -152,9 +169,14 @@ def _row(above: list[tuple[str, int]], left: float, along: float, right: float) 
     return stake_row([(words, left + at / MM * along) for words, at in above], MARGIN - _BESIDE, right + _BESIDE)
 
 
-def has_room(top: float, needed: float) -> bool:
+def has_room(bed: Bed, top: float, needed: float) -> bool:
     """Whether a bed drawn as low as may be leaves as much height as is `needed` for all else on its page."""
-    return bool(top - FOOT_AT - needed - _ROUND_ABOUT >= _STILL_READ)
+    return bool(top - FOOT_AT - needed - _round_about(bed) >= _STILL_READ)
+
+
+def _round_about(bed: Bed) -> float:
+    """Points above and below a bed for all that is told of it there."""
+    return _ROUND_ABOUT + (BELOW_CORNERS if bed.outline else 0.0)
 
 
 def _height_for(free: float) -> float:

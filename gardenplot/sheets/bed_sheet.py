@@ -11,8 +11,9 @@ from gardenplot.drawing.turns import turns
 from gardenplot.layout import LaidOut, Layout
 from gardenplot.plan import Plan
 from gardenplot.plan.in_ground import is_in_ground
+from gardenplot.sheets.bed_arranged import BELOW, arranged, height_below
 from gardenplot.sheets.bed_columns import draw_sections, sections, sections_in
-from gardenplot.sheets.bed_drawing import SCALE_LINE, draw_to_scale, has_room, is_compact, is_larger_beside
+from gardenplot.sheets.bed_drawing import SCALE_LINE, columns_left, draw_to_scale
 from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.carry_section import carry_sections
 from gardenplot.sheets.choices import USUAL, Choices, chosen
@@ -27,12 +28,8 @@ from gardenplot.sheets.page_parts import (
     stakes_width,
 )
 from gardenplot.sheets.section import Section
-from gardenplot.sheets.stake_table import MOST_STAKES, StakeTable, stake_table
-from gardenplot.units import Units
+from gardenplot.sheets.stake_table import StakeTable, stake_table
 from gardenplot.words import _
-
-_BELOW = 12.0
-"""Points between the stakes and what stands below them."""
 
 
 @frozen
@@ -88,35 +85,25 @@ def _sheet(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], hea
     page = book.lying()
     units, driven = plan.place.units, stakes(plan, bed_turn.laid, bed_turn.layouts, look)
     table = stake_table(driven, units, stakes_width(page))
-    told: tuple[Section, ...] = sections(plan, bed_turn.laid, bed_turn.layouts, look, string)
+    told = sections(plan, bed_turn.laid, bed_turn.layouts, look, string)
     carry = carry_sections(plan, bed_turn.laid, bed_turn.layouts, look)
-    beside, first = (*told, *carry), True
-    while table.rows or beside or first:
-        top = draw_head(book, head, continued=not first) - (0 if first else _BELOW / 2)
-        tops = top, top
-        if first:
-            compact, needed = _below(page, bed_turn.laid, units, table, beside, top)
-            if not has_room(top, needed) or len(driven) > MOST_STAKES:
-                # What is carried is looked up before anybody goes to the bed, so not on the last of several pages.
-                beside = (*carry, *told)
-            below = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, driven, top, needed,
-                                  compact=compact, asks_head=not head.lies)  # fmt: skip
-            tops = below, top - SCALE_LINE if compact else below
-        table, beside = _columns(page, table, beside, tops)
-        draw_foot(book, more=bool(table.rows or beside))
+    top = draw_head(book, head, continued=False)
+    here = arranged(page, bed_turn.laid, units, table, (told, carry), top)
+    below = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, driven, top, here.needed,
+                          columns=here.columns, asks_head=not head.lies)  # fmt: skip
+    side_top, beside = top - SCALE_LINE if here.columns else below, here.beside
+    if here.middle:
+        draw_sections(page, beside[: here.middle], (MARGIN + columns_left(page, 2) + GUTTER, side_top))
+        below = min(below, side_top - sum(one.height for one in beside[: here.middle]) - BELOW)
+    table, beside = _columns(page, here.table, beside[here.middle :], (below, side_top))
+    while table.rows or beside:
+        draw_foot(book, more=True)
         book.end_page()
-        first = False
-
-
-def _below(
-    page: Canvas, laid: LaidOut, units: Units, table: StakeTable, beside: tuple[Section, ...], top: float
-) -> tuple[bool, float]:
-    """Whether a bed stands beside its side column, and the height in points that is needed below it."""
-    slim = room_for(table.height, beside, top - SCALE_LINE - FOOT_AT)
-    needed = room_for(table.height, beside)
-    if is_compact(page, laid, units) or is_larger_beside(page, laid, units, top, needed, slim):
-        return True, slim
-    return False, needed
+        page = book.lying()
+        top = draw_head(book, head, continued=True) - BELOW / 2
+        table, beside = _columns(page, table, beside, (top, top))
+    draw_foot(book, more=False)
+    book.end_page()
 
 
 def _columns(
@@ -133,41 +120,11 @@ def _columns(
     over = beside[fit:]
     below = taken == len(table.rows) > 0 and bool(over)
     if below:
-        room = max(table.height, room - _BELOW - _height_below(over))
-    bottom = table.first(taken).draw(page, (MARGIN, top), room) - _BELOW
+        room = max(table.height, room - BELOW - height_below(over))
+    bottom = table.first(taken).draw(page, (MARGIN, top), room) - BELOW
     draw_sections(page, beside[:fit], (MARGIN + table_width + GUTTER, side_top))
     for left in (MARGIN, MARGIN + SIDE_WIDTH + GUTTER) if below else ():
         fit = sections_in(over, bottom - FOOT_AT, 0)
         draw_sections(page, over[:fit], (left, bottom))
         over = over[fit:]
     return table.without(taken), over
-
-
-def room_for(table: float, beside: tuple[Section, ...], side: float | None = None) -> float:
-    """The least height in points in which the stakes, themselves so high, and all else stand, in steps of 4.
-
-    The side column is as high as that or, where it begins beside the bed, has a height of its own.
-    """
-    whole = sum(section.height for section in beside)
-    room = table
-    while room < whole and not _stand(beside, (side or room, room - table - _BELOW, room - table - _BELOW)):
-        room += 4
-    return room
-
-
-def _height_below(over: tuple[Section, ...]) -> float:
-    """The height in points of two columns in which some sections stand, in steps of 4."""
-    high = 1.0
-    while not _stand(over, (high, high)):
-        high += 4
-    return high + 1
-
-
-def _stand(beside: tuple[Section, ...], columns: tuple[float, ...]) -> bool:
-    """Whether all sections stand in columns so high, one after another."""
-    left = list(beside)
-    for column in columns:
-        free = column
-        while left and left[0].height <= free:
-            free -= left.pop(0).height
-    return not left

@@ -14,8 +14,8 @@ from gardenplot.units import CM, INCH, Units
 from gardenplot.units.figures import offset, tape
 from gardenplot.words import _
 
-_MOST_LINES = 8
-"""More corners go on in a section of their own, all of them alike long, so that they find room on the same page."""
+_MOST_LINES, _PIECE = 8, 5
+"""More corners stand in sections of so many at most, all of them alike long, so that they find room on one page."""
 
 _Lines = list[tuple[str, ...]]
 
@@ -60,7 +60,9 @@ def _beside(headings: tuple[str, ...], lines: _Lines) -> tuple[tuple[str, ...], 
 
 def _pieces(headings: tuple[str, ...], lines: _Lines, *, is_tied: bool = False) -> list[Section]:
     """Corners in tables of so many lines, closer together where two stand on a line."""
-    found, each = [], -(-len(lines) // -(-len(lines) // _MOST_LINES))
+    found, each = [], len(lines)
+    if each > _MOST_LINES:
+        each = -(-each // -(-each // _PIECE))
     for at in range(0, len(lines), each):
         title = heading(_("Corners of the bed"), _(", by tapes from both ends") if is_tied else "")
         if at:

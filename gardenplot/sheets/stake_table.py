@@ -21,6 +21,8 @@ from gardenplot.words import _
 
 _HEADING = 15.0
 _LOWEST, _HIGHEST = 21.0, 36.0
+_CLOSE = 18.0
+"""Points of the lowest row of one line in a table that is to be close."""
 MOST_STAKES = 18
 _GREY = 0.93
 _TAPE, _FIGURE = 17, 14
@@ -51,12 +53,16 @@ _Column = tuple[float, float]
 
 @frozen
 class StakeTable:
-    """The stakes that are left to print, in the columns in which all stakes of their bed are set."""
+    """The stakes that are left to print, in the columns in which all stakes of their bed are set.
+
+    Where they are `close`, rows of one line are lower, so that the bed has more room on the page.
+    """
 
     rows: tuple[Stake, ...]
     units: Units
     columns: dict[str, _Column] = field(eq=False)
     width: float
+    close: bool = False
 
     @property
     def height(self) -> float:
@@ -76,6 +82,10 @@ class StakeTable:
     def first(self, count: int) -> "StakeTable":
         """The first stakes alone."""
         return evolve(self, rows=self.rows[:count])
+
+    def closer(self) -> "StakeTable":
+        """The same with lower rows where these have one line."""
+        return evolve(self, close=True)
 
     def without(self, count: int) -> "StakeTable":
         """What is left without the first stakes."""
@@ -108,8 +118,8 @@ class StakeTable:
         """The height of a stake's row, in rows of two lines."""
         if _is_crowded(stake):
             return max(1.0, (len(stake.notes) * _PITCH + 3) / _LOWEST)
-        lines = len(self._lines(stake))
-        return max(1.0, lines / 2 + 0.2 * (lines > 2))
+        lines, least = len(self._lines(stake)), _CLOSE / _LOWEST if self.close else 1.0
+        return max(least if lines == 1 else 1.0, lines / 2 + 0.2 * (lines > 2))
 
     def _lines(self, stake: Stake) -> list[Line]:
         left, right = self.columns["here"]

@@ -1,13 +1,16 @@
 """Beds that are no rectangles are laid out from their sheet alone: ties from both ends, names of corners, marks."""
 
 import re
-from math import hypot
+from itertools import chain, combinations
+from math import cos, hypot, pi, sin
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from gardenplot.drawing.carried import tape_number
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.stakes import stakes
 from gardenplot.files import sample
 from gardenplot.layout.staked import MOST_STAKED, other_corners
 from gardenplot.plan import Plan
@@ -15,12 +18,14 @@ from gardenplot.plan.file import read_plan
 from gardenplot.plan.shapes import ties_of
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import MM, M, Units
+from gardenplot.units.figures import tape
 from tests.drawing.hand_worked import only_bed, plan_from
 from tests.drawing.test_carried import words_of
 from tests.layout.ground import Fields
 from tests.sheets.patterned import BOX, L_SHAPE, PLAIN, ROUND, TAPER, bed_of
 from tests.sheets.pdf_pages import POINT_PER_MM, Page, plain
 from tests.sheets.printed import printed, said
+from tests.sheets.test_words import lies_over
 
 STEPS = [
     (0, 0),
@@ -79,6 +84,29 @@ def test_an_outline_of_twelve_corners_has_each_of_them_in_its_table() -> None:
     assert stakes_said(bed_of(TWELVE)) == "16 stakes (10 at corners)"
 
 
+@each_paper
+@pytest.mark.parametrize("units", Units)
+@pytest.mark.parametrize(
+    ("corners", "length", "width", "rows"),
+    [(12, 240, 240, 18), (12, 400, 400, 40), (12, 1200, 400, 40), (12, 720, 240, 30)],
+)
+def test_stakes_and_corners_of_an_outline_of_many_corners_are_on_one_page(
+    corners: int, length: int, width: int, rows: int, units: Units, paper: Paper
+) -> None:
+    """Corners on an ellipse that touches its base line, in cm, with so many stakes that 16 are not exceeded."""
+    turns = [2 * pi * at / corners for at in range(corners)]
+    outline = [[f"{length * (1 - cos(one)) / 2:.2f} cm", f"{width * (1 - sin(one)) / 2:.2f} cm"] for one in turns]
+    plan = bed_of({"outline": outline}, units=units, row_spacing=f"{rows} cm")
+    laid = only_bed(plan)
+    assert 8 <= len(stakes(plan, laid, laid.layouts, looks(plan))) <= 16
+    (page,) = printed(plan, paper)
+    large = {plain(words.text) for words in page.words if words.size == 14}
+    for tie in chain.from_iterable(ties_of(laid.bed)):
+        assert plain(tape(tie, units).number) in large
+    for one, other in combinations(page.words, 2):
+        assert not lies_over(one, other), f"“{one.text}” and “{other.text}”"
+
+
 def test_the_corners_of_a_curve_are_left_to_the_drawing() -> None:
     corners = [[f"{at} cm", "0 cm"] for at in range(0, 700, 10)] + [["690 cm", "1 m"], ["0 m", "1 m"]]
     plan = bed_of({"outline": corners})
@@ -88,9 +116,9 @@ def test_the_corners_of_a_curve_are_left_to_the_drawing() -> None:
 
 
 @given(st.dictionaries(st.integers(1, 1999), st.integers(1, 500), min_size=1, max_size=9))
-def test_two_tapes_meet_at_the_corner_of_any_outline(chain: dict[int, int]) -> None:
+def test_two_tapes_meet_at_the_corner_of_any_outline(others: dict[int, int]) -> None:
     """Where circles round both ends of the base line meet is worked out anew, and is the corner."""
-    corners = [(0, 0), (2000, 0), *sorted(chain.items(), reverse=True)]
+    corners = [(0, 0), (2000, 0), *sorted(others.items(), reverse=True)]
     (bed,) = plan_from(beds=[{"id": "b", "name": "B", "outline": [[f"{x} mm", f"{y} mm"] for x, y in corners]}]).beds
     base = bed.length.nm / MM
     for (x, y), (head, foot) in zip(corners, ties_of(bed), strict=True):

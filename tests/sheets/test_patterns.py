@@ -4,7 +4,7 @@ from itertools import combinations
 
 import pytest
 
-from gardenplot.sheets.bed_sheet import room_for
+from gardenplot.sheets.bed_arranged import room_for
 from gardenplot.sheets.paper import Paper
 from gardenplot.sheets.section import space
 from tests.layout.ground import Fields
