@@ -16,7 +16,8 @@ from gardenplot.units import MM
 
 BELOW_CORNERS = 9.0
 """Points below an outline for the names of its corners."""
-_SIZE = 8
+_SIZE, _LARGER = 8, 10
+"""Sizes in points of names on a bed sheet, and on the drawing over pages."""
 _AWAY = 3.0
 """Points from a corner to its name."""
 
@@ -32,25 +33,41 @@ def labels_above(bed: Bed, driven: tuple[Stake, ...]) -> list[tuple[str, int]]:
     return [(" ".join(said), at) for at, said in sorted(words.items())]
 
 
-def draw_corners(page: Canvas, bed: Bed, frame: Frame) -> float:
+def corners_room(bed: Bed) -> float:
+    """Points outside an outline, on each side of it, for the names of its corners."""
+    return BELOW_CORNERS if _corners(bed) else 0.0
+
+
+def draw_corners(page: Canvas, bed: Bed, frame: Frame, *, over_pages: bool = False) -> float:
     """Draw the names of the other corners outside the bed; gives the points of height that they take below it.
 
-    One that would stand upon another or upon the base line is left out: its neighbours tell which it is.
+    Of a bed `over_pages` those of the base line are drawn too. Elsewhere a name that would stand upon another or upon
+    the base line is left out: its neighbours tell which it is.
     """
     corners, taken, line = _corners(bed), list[_Box](), frame.place(0, 0)[1]
-    page.setFont(FACE, _SIZE)
+    size = _LARGER if over_pages else _SIZE
+    page.setFont(FACE, size)
     for number, (before, at, after) in enumerate(_with_neighbours(corners), 1):
         words = corner_name(number)
-        half = pdfmetrics.stringWidth(words, FACE, _SIZE) / 2, 0.36 * _SIZE
+        half = pdfmetrics.stringWidth(words, FACE, size) / 2, 0.36 * size
         out = _outward(before, at, after, is_clockwise=_is_clockwise(corners))
         x, y = frame.place(at[0] / MM, at[1] / MM)
         x += out[0] * (_AWAY + half[0])
         y -= out[1] * (_AWAY + half[1])
         box = x - half[0] - 1, y - half[1] - 1, x + half[0] + 1, y + half[1] + 1
-        if at[1] and box[3] < line and not any(_meet(box, other) for other in taken):
+        clear = over_pages or (at[1] > 0 and box[3] < line)
+        if clear and _is_seen(at, frame) and not any(_meet(box, other) for other in taken):
             page.drawCentredString(x, y - half[1], words)
             taken.append(box)
-    return BELOW_CORNERS if corners else 0.0
+    return corners_room(bed)
+
+
+def _is_seen(at: Point, frame: Frame) -> bool:
+    """Whether a corner lies in the part of the bed that a page shows."""
+    window = frame.window
+    return window is None or (
+        window.left <= at[0] / MM <= window.right and window.top <= at[1] / MM <= window.bottom
+    )  # fmt: skip
 
 
 def _corners(bed: Bed) -> tuple[Point, ...]:

@@ -23,6 +23,7 @@ from gardenplot.sheets.bed_sheet import BedTurn, bed_turns, head_of
 from gardenplot.sheets.block_names import draw_names
 from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.choices import USUAL, Choices
+from gardenplot.sheets.corner_marks import corners_room, draw_corners
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, Head, draw_foot, draw_head, head_height
 from gardenplot.sheets.paper import BOLD, FACE, SIZES, DrawingScale, Paper, scale_of, scales
 from gardenplot.sheets.render import Frame, render
@@ -37,9 +38,12 @@ _ACROSS_TAPE = 40.0
 """Points left of the drawing for the tape across the bed."""
 _SCALE, _ABOVE, _BELOW = 17.0, 43.0, 66.0
 """Points for the scale, above each part for its joins and names, and below it for the tape and the stakes."""
+_NAMED = 3.0
+"""Points that corners with names on the base line take above the drawing: the names of blocks stand higher there."""
 _USUAL = 10
 _MOST_PAGES = 12
 """A bed that needs several pages is drawn at 1 : 10 (1 in = 1 ft), smaller where it would take more than so many."""
+_WHAT_CORNERS = _("c1, c2 … are the corners of the bed, as in the table of its bed sheet.")
 _HOW_TO_JOIN = _(
     "To join: cut along the match line of one part and lay it on the same line of the next; rows and readings meet."
 )
@@ -64,8 +68,9 @@ def add_drawing(book: Book, plan: Plan, said: About, choices: Choices = USUAL, t
 def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], head: Head, choices: Choices) -> None:
     laid, layouts = bed_turn.laid, bed_turn.layouts
     figure = draw_turn(laid, layouts, look, plan.place.units, over=on_paper(plan, laid.bed.id))
-    room = _room(book.paper, head)
-    ground = _Ground(laid.bed.length.nm, laid.bed.width.nm, round(figure.rim * MM), room, plan.place.units)
+    around = corners_room(laid.bed)
+    ground = _Ground(laid.bed.length.nm, laid.bed.width.nm, round(figure.rim * MM), _room(book.paper, head, around),
+                     plan.place.units, around)  # fmt: skip
     scale = _scale(ground, choices.scale)
     parts = tiles(*ground.cut(scale), corners_of(laid.bed))
     below = {part: stakes_below(stakes(plan, laid, layouts, look), part.along, plan.place.units) for part in parts}
@@ -75,17 +80,18 @@ def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
         top = draw_head(book, head, continued=number > 0) - _SCALE
         _draw_scale(page, drawn, here, top)
         for tile in here:
-            frame = _frame(drawn, tile, top - _ABOVE)
+            frame = _frame(drawn, tile, top - ground.above, around)
             _draw_joins(page, drawn, tile, top - 17)
             _draw_ground(page, drawn, tile, frame)
-            draw_names(page, plan, laid, layouts, look, frame, top - _ABOVE + 7)
-            _draw_tapes(page, drawn, tile, frame)
-            low = frame.place(0, tile.across.end / MM)[1] - _STICKS_OUT - 32
+            draw_corners(page, laid.bed, frame, over_pages=True)
+            draw_names(page, plan, laid, layouts, look, frame, top - _ABOVE + (10 if around else 7))
+            _draw_tapes(page, drawn, tile, frame, around)
+            low = frame.place(0, tile.across.end / MM)[1] - _STICKS_OUT - around - 32
             below[tile].draw(page, frame, low, int((low - FOOT_AT) / LINE) + 1)
             top -= ground.height(scale, tile, below[tile])
-        if len(parts) > 1:
-            page.setFont(FACE, 9)
-            page.drawString(MARGIN, MARGIN + 14, _HOW_TO_JOIN)
+        said = [_HOW_TO_JOIN] if len(parts) > 1 else []
+        page.setFont(FACE, 9)
+        page.drawString(MARGIN, MARGIN + 14, " ".join([*said, *([_WHAT_CORNERS] if around else [])]))
         draw_foot(book, more=False)
         book.end_page()
 
@@ -97,7 +103,7 @@ def _pages(ground: "_Ground", scale: DrawingScale, below: dict[Tile, StakesBelow
         high = ground.height(scale, tile, stakes_here)
         if not pages or tile.line or high > left:
             pages.append([])
-            left = ground.room[1] + _ABOVE + _BELOW if ground.is_in_one(scale) else 0.0
+            left = ground.room[1] + ground.others if ground.is_in_one(scale) else 0.0
         pages[-1].append(tile)
         left -= high
     return tuple(map(tuple, pages))
@@ -105,13 +111,27 @@ def _pages(ground: "_Ground", scale: DrawingScale, below: dict[Tile, StakesBelow
 
 @frozen
 class _Ground:
-    """A bed's length, width and rim in nm, and the points along and across that a page has for a part of it."""
+    """A bed's length, width and rim in nm, and the points along and across that a page has for a part of it.
+
+    So many points left of a part and below it are for the names of corners.
+    """
 
     length: int
     width: int
     rim: int
     room: tuple[float, float]
     units: Units
+    around: float
+
+    @property
+    def above(self) -> float:
+        """Points above a part, those for the names of corners between it and the names of blocks."""
+        return _ABOVE + (_NAMED if self.around else 0.0)
+
+    @property
+    def others(self) -> float:
+        """Points above and below a part for all that stands there, where its stakes need no more than is usual."""
+        return self.above + _BELOW + self.around
 
     def cut(self, scale: DrawingScale) -> tuple[tuple[Span, ...], tuple[Span, ...]]:
         """The stretches along and across that pages show at a scale."""
@@ -128,14 +148,13 @@ class _Ground:
 
     def height(self, scale: DrawingScale, tile: Tile, below: StakesBelow) -> float:
         """Points of height that a part takes with all that stands above and below it."""
-        others = _ABOVE + _BELOW + LINE * (below.lines(self.room[0]) - LINES)
+        others = self.others + LINE * (below.lines(self.room[0]) - LINES)
         return scale.on_paper(tile.across.end - tile.across.start) + others
 
     def pages(self, scale: DrawingScale) -> int:
         """How many pages the bed takes at a scale, where its stakes need no more room than is usual."""
         along, across = self.cut(scale)
-        others = _ABOVE + _BELOW
-        on_page = int((self.room[1] + others) / (scale.on_paper(self.width + 2 * self.rim) + others))
+        on_page = int((self.room[1] + self.others) / (scale.on_paper(self.width + 2 * self.rim) + self.others))
         return -(-len(along) // max(1, on_page)) if len(across) == 1 else len(along) * len(across)
 
 
@@ -168,11 +187,11 @@ def _nm(points: float, scale: DrawingScale) -> int:
     return int(points / scale.on_paper(MM) * MM)
 
 
-def _room(paper: Paper, head: Head) -> tuple[float, float]:
-    """Points along and across that a part of a bed has on a page."""
+def _room(paper: Paper, head: Head, around: float) -> tuple[float, float]:
+    """Points along and across that a part of a bed with so many points around it has on a page."""
     width, height = SIZES[paper]
     high = height - head_height(head) - _SCALE - _ABOVE - _BELOW - FOOT_AT
-    return width - 2 * MARGIN - _ACROSS_TAPE, high
+    return width - 2 * MARGIN - _ACROSS_TAPE - around, high - around - (_NAMED if around else 0.0)
 
 
 def _scale(ground: _Ground, ratio: int | None) -> DrawingScale:
@@ -192,11 +211,11 @@ def _window(tile: Tile) -> Window:
     return Window(*(at / MM for at in (tile.along.start, tile.across.start, tile.along.end, tile.across.end)))
 
 
-def _frame(drawn: _Tiled, tile: Tile, top: float) -> Frame:
+def _frame(drawn: _Tiled, tile: Tile, top: float, around: float) -> Frame:
     """Where the part lies on its page: its upper left corner below `top`, right of the tape across."""
     along = drawn.scale.on_paper(MM)
     window = _window(tile)
-    left = MARGIN + _ACROSS_TAPE - window.left * along
+    left = MARGIN + _ACROSS_TAPE + around - window.left * along
     return Frame(left, top + window.top * along, along, along, window)
 
 
@@ -272,12 +291,12 @@ def _draw_ground(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame) -> None:
     page.setDash()
 
 
-def _draw_tapes(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame) -> None:
-    """The tape below the bed and the tape across it, left of it."""
+def _draw_tapes(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame, around: float) -> None:
+    """The tape below the bed and the tape across it, left of it, both so many points away from it."""
     units, bed = drawn.plan.place.units, drawn.laid.bed
     left, bottom = frame.place(tile.along.start / MM, tile.across.end / MM)
     page.setLineWidth(0.18 * mm)
-    low = bottom - _STICKS_OUT
+    low = bottom - _STICKS_OUT - around
     for tick in ticks(max(0, tile.along.start), min(drawn.laid.bed.length.nm, tile.along.end), units, frame.along):
         x = frame.place(tick.at / MM, 0)[0]
         page.line(x, low, x, low - (6 if tick.words else 3))
@@ -285,7 +304,7 @@ def _draw_tapes(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame) -> None:
             words = _("0 HEAD") if tick.at == 0 else tick.words
             page.setFont(BOLD if tick.at == 0 else FACE, 10)
             page.drawCentredString(x, low - 16, words)
-    side = left - _STICKS_OUT
+    side = left - _STICKS_OUT - around
     for tick in ticks(max(0, tile.across.start), min(bed.width.nm, tile.across.end), units, _CLOSER * frame.along):
         y = frame.place(0, tick.at / MM)[1]
         page.line(side, y, side - (6 if tick.words else 3), y)

@@ -92,8 +92,8 @@ def _hoops(laid: LaidOut, cover: Cover, units: Units) -> list[Section]:
     for at in range(0, len(figures), _MOST_HOOPS):
         piece = {f"at{number}": one for number, one in enumerate(figures[at : at + _MOST_HOOPS])}
         words = ", ".join(f"{{{name}}}" for name in piece)
-        said = _("{hoops} at {readings}") if at == 0 else _("{readings}")
-        found.append(measured(said.format(hoops=hoops, readings=words), **piece))
+        said = _("{hoops} at {readings}").format(hoops=hoops, readings=words) if at == 0 else words
+        found.append(measured(said, **piece))
     return found
 
 

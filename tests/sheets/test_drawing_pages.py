@@ -19,6 +19,7 @@ from gardenplot.sheets.paper import Paper
 from gardenplot.sheets.render import Frame, kept_radius, plant_radius
 from gardenplot.units import CM, FOOT, MM, M, Units
 from tests.drawing.hand_worked import hand_worked, only_bed
+from tests.layout.ground import Fields
 from tests.sheets.made import made
 from tests.sheets.patterned import BY_NAME, L_SHAPE, RINGS, ROUND, TAPER, bed_of
 from tests.sheets.pdf_pages import POINT_PER_MM, Box, Page, Point, pages_of
@@ -194,6 +195,26 @@ def test_stakes_close_to_each_other_are_numbered_beside_each_other() -> None:
     for one, other in combinations(low, 2):
         apart = one.box[2] <= other.box[0] or other.box[2] <= one.box[0]
         assert apart or abs(one.box[1] - other.box[1]) > 10, (one.text, other.text)
+
+
+@each_paper
+@pytest.mark.parametrize("scale", [10, 25, None])
+@pytest.mark.parametrize("bed", [L_SHAPE, TAPER])
+def test_corners_of_an_outline_have_their_names_beside_them(bed: Fields, scale: int | None, paper: Paper) -> None:
+    """Within 15 points of paper, on each page that shows the corner."""
+    plan = bed_of(bed)
+    laid, named = only_bed(plan), set[int]()
+    for page in drawn(plan, paper, scale):
+        left, _bottom, _right, top = soil(page, laid)
+        along = POINT_PER_MM / page.ratio
+        for words in page.words:
+            if found := re.fullmatch(r"c(\d)", words.text):
+                x, y = (at.nm / MM for at in laid.bed.outline[int(found[1]) - 1])
+                middle = (words.box[0] + words.box[2]) / 2, (words.box[1] + words.box[3]) / 2
+                assert dist(middle, (left + x * along, top - y * along)) < 15
+                named.add(int(found[1]))
+        assert "c1, c2 … are the corners of the bed" in page.text
+    assert named == set(range(1, len(laid.bed.outline) + 1))
 
 
 @each_paper
