@@ -55,7 +55,7 @@ _JOBS = {
     Job.THIN: _("thin, about"),
     Job.HARDEN: _("harden off"),
     Job.SET_OUT: _("set out"),
-    Job.READY: _("ready"),
+    Job.READY: _("first cut"),
     Job.CUT_BY: _("cut by"),
     Job.LAST: _("cut until"),
     Job.COVER_ON: _("cover on"),
@@ -210,7 +210,7 @@ def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str, units: Uni
     )
     if dates.last != dates.ready:
         yield from row(Job.LAST, dates.last, "")
-    yield from row(Job.FREE, dates.out, "", done=came.cleared is not None)
+    yield from row(Job.FREE, dates.out, _("from this day on"), done=came.cleared is not None)
 
 
 def _thin_row(one: Grown, layout: Layout, units: Units, row: Callable[..., Iterator[DateRow]]) -> Iterator[DateRow]:

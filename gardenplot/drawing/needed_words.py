@@ -16,7 +16,7 @@ from gardenplot.words import _, ngettext
 
 @frozen
 class Needed:
-    """How many plants must stand for an order, how many stand by a market day, and which others count by then.
+    """How many plants must stand for units of an order, how many stand by a market day, and who else counts by then.
 
     `day` is the market day that a planting makes, `missed` those from its own until that one, and `late` are the
     letters of others for the same day that make it later still.
@@ -28,10 +28,21 @@ class Needed:
     day: date
     missed: tuple[date, ...] = ()
     late: tuple[str, ...] = ()
+    units: int = 0
 
     def __str__(self) -> str:
         words = ngettext("{count} must stand", "{count} must stand", self.count).format(count=grouped(self.count))
-        return words + _(", with {letters}").format(letters=", ".join(self.others)) if self.others else words
+        return words + self._with_others
+
+    @property
+    def ordered(self) -> str:
+        """What is to be taken to that market: "120 ordered, with E"."""
+        words = ngettext("{count} ordered", "{count} ordered", self.units).format(count=grouped(self.units))
+        return words + self._with_others
+
+    @property
+    def _with_others(self) -> str:
+        return _(", with {letters}").format(letters=", ".join(self.others)) if self.others else ""
 
     @property
     def late_words(self) -> str:
@@ -59,6 +70,7 @@ def needed_for_orders(plan: Plan) -> dict[str, Needed]:
                 one.day,
                 markets_missed(one.order, one.market, one.day),
                 tuple(look[each.planting].letter for each in several if each.day > one.day),
+                one.order.units,
             )
     return found
 

@@ -49,7 +49,7 @@ def add_dates(book: Book, plan: Plan, said: About, _choices: Choices = USUAL, to
 
 @frozen
 class _Row:
-    """A job and, where it is a harvest, the market days that it misses and what must stand, a line each."""
+    """A job and, where it is a harvest, the market days that it misses and what is ordered, a line each."""
 
     job: DateRow
     more: tuple[str, ...]
@@ -57,7 +57,7 @@ class _Row:
 
 def _more(row: DateRow, needed: dict[str, Needed]) -> tuple[str, ...]:
     found = needed.get(row.planting or "") if row.job is Job.READY else None
-    return tuple(words for words in (row.missed, "" if found is None else str(found)) if words)
+    return tuple(words for words in (row.missed, "" if found is None else found.ordered) if words)
 
 
 def _height_of(row: _Row) -> float:

