@@ -8,12 +8,14 @@ from reportlab.pdfgen.canvas import Canvas
 from gardenplot.drawing.bed import BedFigure, draw_turn
 from gardenplot.drawing.covers import on_paper
 from gardenplot.drawing.letters import Look
+from gardenplot.drawing.marks import Mark
 from gardenplot.drawing.stakes import Stake
 from gardenplot.drawing.tape import ticks
 from gardenplot.layout import LaidOut, Layout
 from gardenplot.plan import Bed, Plan
 from gardenplot.sheets.block_names import draw_names
 from gardenplot.sheets.corner_marks import BELOW_CORNERS, draw_corners, labels_above
+from gardenplot.sheets.drip_drawn import DRIP_KEY, drip_drawn
 from gardenplot.sheets.page_parts import FOOT_AT, GUTTER, MARGIN, SIDE_WIDTH, stakes_width
 from gardenplot.sheets.paper import BOLD, FACE, DrawingScale, check_length, scale_for
 from gardenplot.sheets.render import Frame, render
@@ -40,7 +42,7 @@ _ROUND_ABOUT = 81.0 + _NUMBERS
 """Points above and below a bed for its scale, its letters, its stakes and its tape."""
 _HEAD_AT = 190.0
 """Points for the words and the line on which it is written where the head is."""
-_THICK = 2.2
+THICK = 2.2
 """Points of width of the base line, thicker than all else, so that nobody takes another edge for it."""
 
 
@@ -117,13 +119,16 @@ def draw_to_scale(
         _ask_for_head(page, end, y)
     along, base = fit.scale.on_paper(MM), y - 18
     frame = Frame(fit.left, base - 8 - fit.row.height - figure.rim * along, along, along)
-    y = _bed(page, figure, fit.row, frame) - figure.rim * along
+    drip = drip_drawn(laid, layouts, along)
+    y = _bed(page, figure, fit.row, frame, drip) - figure.rim * along
     y -= draw_corners(page, laid.bed, frame)
     draw_names(page, plan, laid, layouts, look, frame, base)
     y = _tape(page, plan, laid, Frame(fit.left, y, along, along))
+    said = [DRIP_KEY] if drip else []
     if fit.row.every > 1:
-        page.setFont(FACE, 9)
-        page.drawRightString(fit.right, y - 9, _("one stake of {count} is numbered").format(count=fit.row.every))
+        said.append(_("one stake of {count} is numbered").format(count=fit.row.every))
+    page.setFont(FACE, 9)
+    page.drawRightString(fit.right, y - 9, " ".join(said))
     wide = (fit.right - MARGIN - 1) / figure.length
     row = _row(above, MARGIN + 1, wide, fit.right)
     rim = figure.rim * _ENLARGED / figure.width
@@ -132,7 +137,7 @@ def draw_to_scale(
         page.setFont(FACE, 9)
         page.drawString(MARGIN, y - 9, _("The same, enlarged and not to scale:"))
         stretched = Frame(MARGIN + 1, y - 18 - row.height - rim, wide, _ENLARGED / figure.width)
-        y = _bed(page, figure, row, stretched) - rim
+        y = _bed(page, figure, row, stretched, drip) - rim
     return y - 14
 
 
@@ -213,7 +218,7 @@ def _ask_for_head(page: Canvas, left: float, y: float) -> None:
     page.line(line, y - 1, right, y - 1)
 
 
-def _bed(page: Canvas, figure: BedFigure, row: StakeRow, frame: Frame) -> float:
+def _bed(page: Canvas, figure: BedFigure, row: StakeRow, frame: Frame, drip: tuple[Mark, ...]) -> float:
     """Draw what stands in the bed, its base line and the numbers of its stakes; gives the y in points below it.
 
     Nothing is drawn of what a block that does not fit would need beyond the ends of the bed.
@@ -223,7 +228,7 @@ def _bed(page: Canvas, figure: BedFigure, row: StakeRow, frame: Frame) -> float:
     path = page.beginPath()
     path.rect(frame.left - rim, 0, figure.length * frame.along + 2 * rim, page._pagesize[1])
     page.clipPath(path, stroke=0, fill=0)
-    render(page, figure.marks, frame)
+    render(page, (*drip, *figure.marks), frame)
     page.restoreState()
     _thick_edge(page, figure, frame)
     row.draw(page, frame.top + figure.rim * frame.across + _STICKS_OUT + 2)
@@ -232,7 +237,7 @@ def _bed(page: Canvas, figure: BedFigure, row: StakeRow, frame: Frame) -> float:
 
 def _thick_edge(page: Canvas, figure: BedFigure, frame: Frame) -> None:
     """The line that tape and stakes lie along, also where the bed draws back from it."""
-    page.setLineWidth(_THICK)
+    page.setLineWidth(THICK)
     page.line(*frame.place(0, 0), *frame.place(figure.length, 0))
 
 

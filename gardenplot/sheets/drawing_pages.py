@@ -5,11 +5,13 @@ Parts of a slim bed stand below each other on a page, as many as there is room f
 
 from attrs import frozen
 from reportlab.lib.units import mm
+from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.bed import BedFigure, draw_turn
 from gardenplot.drawing.covers import on_paper
 from gardenplot.drawing.letters import Look, looks
+from gardenplot.drawing.marks import Mark
 from gardenplot.drawing.part import Window, seen
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.stakes import stakes
@@ -18,12 +20,14 @@ from gardenplot.drawing.tiles import Span, Tile, cut, tiles
 from gardenplot.layout import LaidOut
 from gardenplot.layout.zone import corners_of
 from gardenplot.plan import Plan
-from gardenplot.sheets.bed_drawing import draw_scale_line
+from gardenplot.sheets.bed_drawing import THICK, draw_scale_line
 from gardenplot.sheets.bed_sheet import BedTurn, bed_turns, head_of
 from gardenplot.sheets.block_names import draw_names
 from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.choices import USUAL, Choices
 from gardenplot.sheets.corner_marks import corners_room, draw_corners
+from gardenplot.sheets.drip_drawn import DRIP_KEY, drip_drawn
+from gardenplot.sheets.list_page import draw_fitted
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, Head, draw_foot, draw_head, head_height
 from gardenplot.sheets.paper import BOLD, FACE, SIZES, DrawingScale, Paper, scale_of, scales
 from gardenplot.sheets.render import Frame, render
@@ -38,15 +42,16 @@ _ACROSS_TAPE = 40.0
 """Points left of the drawing for the tape across the bed."""
 _SCALE, _ABOVE, _BELOW = 17.0, 43.0, 66.0
 """Points for the scale, above each part for its joins and names, and below it for the tape and the stakes."""
+_OUT = 8.0
+"""Points of the margin that the reading of the foot may take."""
 _NAMED = 3.0
 """Points that corners with names on the base line take above the drawing: the names of blocks stand higher there."""
 _USUAL = 10
 _MOST_PAGES = 12
 """A bed that needs several pages is drawn at 1 : 10 (1 in = 1 ft), smaller where it would take more than so many."""
-_WHAT_CORNERS = _("c1, c2 … are the corners of the bed, as in the table of its bed sheet.")
-_HOW_TO_JOIN = _(
-    "To join: cut along the match line of one part and lay it on the same line of the next; rows and readings meet."
-)
+_HOW_TO_JOIN = _("To join: cut along one match line and lay it on the same line of the next part.")
+_WHAT_LINE = _("Thick line: base line, left as seen from the head; tape and stakes lie along it.")
+_WHAT_CORNERS = _("c1, c2 …: corners of the bed.")
 _CLOSER = 2.4
 """So much closer together stand the words of the tape across, which are as high as they are short."""
 _FINDER = 9.0, 17.0
@@ -74,7 +79,8 @@ def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
     scale = _scale(ground, choices.scale)
     parts = tiles(*ground.cut(scale), corners_of(laid.bed))
     below = {part: stakes_below(stakes(plan, laid, layouts, look), part.along, plan.place.units) for part in parts}
-    drawn = _Tiled(plan, laid, figure, scale, _pages(ground, scale, below), book.page_number)
+    drip = drip_drawn(laid, layouts, scale.on_paper(MM))
+    drawn = _Tiled(plan, laid, figure, drip, scale, _pages(ground, scale, below), book.page_number)
     for number, here in enumerate(drawn.pages):
         page = book.lying()
         top = draw_head(book, head, continued=number > 0) - _SCALE
@@ -89,9 +95,7 @@ def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
             low = frame.place(0, tile.across.end / MM)[1] - _STICKS_OUT - around - 32
             below[tile].draw(page, frame, low, int((low - FOOT_AT) / LINE) + 1)
             top -= ground.height(scale, tile, below[tile])
-        said = [_HOW_TO_JOIN] if len(parts) > 1 else []
-        page.setFont(FACE, 9)
-        page.drawString(MARGIN, MARGIN + 14, " ".join([*said, *([_WHAT_CORNERS] if around else [])]))
+        _draw_words(page, drawn, here)
         draw_foot(book, more=False)
         book.end_page()
 
@@ -165,6 +169,7 @@ class _Tiled:
     plan: Plan
     laid: LaidOut
     figure: BedFigure
+    drip: tuple[Mark, ...]
     scale: DrawingScale
     pages: tuple[tuple[Tile, ...], ...]
     first: int
@@ -264,6 +269,22 @@ def _draw_joins(page: Canvas, drawn: _Tiled, tile: Tile, base: float) -> None:
     page.drawCentredString((MARGIN + right) / 2, base, "     ".join(sides))
 
 
+def _draw_words(page: Canvas, drawn: _Tiled, here: tuple[Tile, ...]) -> None:
+    """How to join the parts, and what is what in them."""
+    said = [_HOW_TO_JOIN] if len(drawn.tiles) > 1 else []
+    if any(_has_base_line(tile) for tile in here):
+        said.append(_WHAT_LINE)
+    if corners_room(drawn.laid.bed):
+        said.append(_WHAT_CORNERS)
+    if drawn.drip:
+        said.append(DRIP_KEY)
+    draw_fitted(page, "   ".join(said), (MARGIN, MARGIN + 14), page._pagesize[0] - 2 * MARGIN, FACE, 9)
+
+
+def _has_base_line(tile: Tile) -> bool:
+    return tile.across.start <= 0 <= tile.across.end
+
+
 def _draw_ground(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame) -> None:
     """The part of the bed, and the match lines at its ends."""
     window = _window(tile)
@@ -276,8 +297,12 @@ def _draw_ground(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame) -> None:
     path = page.beginPath()
     path.rect(left - over[0], bottom - over[3], right - left + over[0] + over[1], top - bottom + over[2] + over[3])
     page.clipPath(path, stroke=0, fill=0)
-    render(page, tuple(seen(drawn.figure.marks, window)), frame)
+    render(page, tuple(seen((*drawn.drip, *drawn.figure.marks), window)), frame)
     page.restoreState()
+    if _has_base_line(tile):
+        page.setLineWidth(THICK)
+        ends = max(0, tile.along.start), min(drawn.laid.bed.length.nm, tile.along.end)
+        page.line(*frame.place(ends[0] / MM, 0), *frame.place(ends[1] / MM, 0))
     page.setLineWidth(0.5 * mm)
     page.setDash([10, 3, 2, 3])
     for at in (tile.along.before, tile.along.after):
@@ -291,16 +316,31 @@ def _draw_ground(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame) -> None:
     page.setDash()
 
 
+def _draw_foot_end(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame, low: float) -> float:
+    """Name the foot with its reading below the bed; gives the x in points that other readings keep left of."""
+    length = drawn.laid.bed.length.nm
+    if tile.along.end < length:
+        return float(page._pagesize[0])
+    words = _("FOOT {reading}").format(reading=tape(length, drawn.plan.place.units))
+    x, half = frame.place(length / MM, 0)[0], pdfmetrics.stringWidth(words, BOLD, 10) / 2
+    middle = min(x, page._pagesize[0] - MARGIN + _OUT - half)
+    page.line(x, low, x, low - 6)
+    page.setFont(BOLD, 10)
+    page.drawCentredString(middle, low - 16, words)
+    return float(middle - half - 24)
+
+
 def _draw_tapes(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame, around: float) -> None:
     """The tape below the bed and the tape across it, left of it, both so many points away from it."""
     units, bed = drawn.plan.place.units, drawn.laid.bed
     left, bottom = frame.place(tile.along.start / MM, tile.across.end / MM)
     page.setLineWidth(0.18 * mm)
     low = bottom - _STICKS_OUT - around
+    foot = _draw_foot_end(page, drawn, tile, frame, low)
     for tick in ticks(max(0, tile.along.start), min(drawn.laid.bed.length.nm, tile.along.end), units, frame.along):
         x = frame.place(tick.at / MM, 0)[0]
         page.line(x, low, x, low - (6 if tick.words else 3))
-        if tick.words:
+        if tick.words and x < foot:
             words = _("0 HEAD") if tick.at == 0 else tick.words
             page.setFont(BOLD if tick.at == 0 else FACE, 10)
             page.drawCentredString(x, low - 16, words)

@@ -149,7 +149,9 @@ def _line(page: Canvas, mark: Line, frame: Frame) -> None:
     (x1, y1), (x2, y2) = frame.place(*mark.start), frame.place(*mark.end)
     reach = mark.overhang * POINT_PER_MM
     page.setLineWidth(_WIDTHS[mark.pen.weight])
+    page.setDash(3, 2) if mark.pen.dashed else page.setDash()
     page.line(x1, y1 + reach, x2, y2 - reach)
+    page.setDash()
 
 
 def _label(page: Canvas, mark: Label, frame: Frame) -> None:

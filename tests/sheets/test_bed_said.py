@@ -1,5 +1,7 @@
 """What a helper must know at the bed beside rows and stakes: what is left, drip lines, covers, what is thinned."""
 
+from math import dist
+
 import pytest
 from attrs import evolve
 
@@ -7,6 +9,7 @@ from gardenplot.plan import Plan
 from gardenplot.units import parse_rate
 from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.layout.ground import Fields
+from tests.sheets.pdf_pages import POINT_PER_MM
 from tests.sheets.printed import bed_with, printed
 
 
@@ -23,6 +26,19 @@ def test_each_piece_that_is_left_is_told_between_two_stakes() -> None:
     assert "A ends · last plant 2.00 m left after it" in two
     assert "B ends · last plant 3.00 m left after it" in two
     assert "left" not in told(bed_with({"from": "0 m", "length": "12 m"})).replace("left as seen", "")
+
+
+@pytest.mark.parametrize(("offset", "drawn"), [("20 cm", True), ("37.5 cm", True), ("30 cm", True), ("33 cm", False)])
+def test_drip_lines_are_drawn_where_they_have_room_between_the_rows(offset: str, drawn: bool) -> None:
+    """Rows lie at 12.5, 37.5 and 62.5 cm; at 1 : 50 a drip line 4.5 cm from one would run through its plants."""
+    plan = bed_with({"from": "1 m", "length": "8 m"}, drip_lines=[offset])  # type: ignore[arg-type]  # a list of lengths
+    (page,) = printed(plan)
+    assert page.ratio == 50
+    left, _bottom, right, top = page.outline(12_000, 750)
+    low = top - float(offset.removesuffix(" cm")) * 10 / page.ratio * POINT_PER_MM
+    lines = [path.corners for path in page.paths if len(path.corners) == 2]
+    assert any(dist(one, (left, low)) < 0.05 and dist(other, (right, low)) < 0.05 for one, other in lines) is drawn
+    assert ("Dashed: drip lines." in page.text) is drawn
 
 
 def test_drip_lines_are_counted_with_their_offsets_and_their_reach() -> None:

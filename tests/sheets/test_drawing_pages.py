@@ -22,7 +22,7 @@ from tests.drawing.hand_worked import hand_worked, only_bed
 from tests.layout.ground import Fields
 from tests.sheets.made import made
 from tests.sheets.patterned import BY_NAME, L_SHAPE, RINGS, ROUND, TAPER, bed_of
-from tests.sheets.pdf_pages import POINT_PER_MM, Box, Page, Point, pages_of
+from tests.sheets.pdf_pages import POINT_PER_MM, Box, Page, Point, pages_of, plain
 from tests.sheets.printed import Sheet, bed_with, in_a_row, sheets
 from tests.sheets.test_geometry import NEAR, farthest
 from tests.sheets.test_spacing_strips import are_apart
@@ -198,6 +198,32 @@ def test_stakes_close_to_each_other_are_numbered_beside_each_other() -> None:
 
 
 @each_paper
+def test_the_base_line_is_the_thick_one_on_every_page_and_the_foot_is_named(paper: Paper) -> None:
+    """Whoever has only the drawing sees which edge tape and stakes lie along."""
+    plan = bed_with({"from": "1 m", "length": "8 m"}, drip_lines=["25 cm"])  # type: ignore[arg-type]  # a list of lengths
+    laid = only_bed(plan)
+    pages = drawn(plan, paper, 10)
+    assert len(pages) > 1
+    for number, page in enumerate(pages):
+        left, _bottom, right, top = soil(page, laid)
+        along = POINT_PER_MM / 10
+        thick = [
+            path.box
+            for path in page.paths
+            if len(path.corners) == 2 and path.size[1] < 0.01 and abs(path.box[1] - top) < 0.01 and path.size[0] > 100
+        ]
+        assert len(thick) == 1
+        assert left - 0.01 <= thick[0][0] < thick[0][2] <= right + 0.01
+        assert "Thick line: base line, left as seen from the head" in page.text
+        assert "Dashed: drip lines." in page.text
+        drips = [
+            path.box for path in page.paths if abs(path.box[1] - (top - 250 * along)) < 0.01 and path.size[1] < 0.01
+        ]
+        assert drips
+        assert ("FOOT 12.00" in plain(page.text)) == (number == len(pages) - 1)
+
+
+@each_paper
 @pytest.mark.parametrize("scale", [10, 25, None])
 @pytest.mark.parametrize("bed", [L_SHAPE, TAPER])
 def test_corners_of_an_outline_have_their_names_beside_them(bed: Fields, scale: int | None, paper: Paper) -> None:
@@ -213,7 +239,7 @@ def test_corners_of_an_outline_have_their_names_beside_them(bed: Fields, scale: 
                 middle = (words.box[0] + words.box[2]) / 2, (words.box[1] + words.box[3]) / 2
                 assert dist(middle, (left + x * along, top - y * along)) < 15
                 named.add(int(found[1]))
-        assert "c1, c2 … are the corners of the bed" in page.text
+        assert "c1, c2 …: corners of the bed" in page.text
     assert named == set(range(1, len(laid.bed.outline) + 1))
 
 
