@@ -56,9 +56,11 @@ def _of_bed(plan: Plan, laid: LaidOut, look: dict[str, Look], asked: Asked) -> I
 def _of_block(plan: Plan, one: Grown, layout: Layout, look: dict[str, Look], driven: Numbered) -> LabelWords:
     units, bed = plan.place.units, bed_of(plan, layout.bed)
     start, end = staked(bed, layout)
-    stands = _("stakes {first}, {last} · {readings}").format(
-        first=driven.number_at(start, units), last=driven.number_at(end, units), readings=between(start, end, units)
-    )
+    first, last = driven.number_at(start, units), driven.number_at(end, units)
+    words = _("stakes {first}, {last} · {readings}")
+    if first is not None and last is not None and last > first + 1:
+        words = _("stakes {first}–{last} · {readings}")
+    stands = words.format(first=first, last=last, readings=between(start, end, units))
     lines = (stands, _rows(layout, units), _in_ground(one), bed.name)
     return LabelWords(layout.planting, look[layout.planting].letter, one.crop.name, tuple(filter(None, lines)))
 
@@ -79,7 +81,12 @@ def spacing_of(layout: Layout, units: Units) -> str:
     along = offset(grid.in_row, units)
     if len(layout.per_row) < 2 or grid.pattern in (Pattern.RINGS, Pattern.OFFSETS):
         return _("{length} apart").format(length=along)
-    return f"{along.number}{TIMES}{offset(grid.between, units)}"
+    if grid.pattern is not Pattern.TWIN:
+        return f"{along.number}{TIMES}{offset(grid.between, units)}"
+    inside = f"{along.number}{TIMES}{offset(grid.twin, units)}"
+    if len(layout.per_row) <= 2:
+        return inside
+    return _("{inside}, pairs {between} apart").format(inside=inside, between=offset(grid.between, units))
 
 
 def _in_ground(one: Grown) -> str:
@@ -116,7 +123,7 @@ def _of_trays(plan: Plan, one: Grown, layout: Layout, look: dict[str, Look]) -> 
     later = _later(plan, one)
     last = made.last_tray.whole if made.last_tray else None
     if made.trays is None or last is None:
-        numbered = [_("tray      of     ")]
+        numbered = [_("tray ____ of ____")]
     else:
         numbered = [
             _("tray {number} of {count} · {cells}").format(

@@ -229,7 +229,13 @@ def _days_of(plan: Plan, plantings: tuple[str, ...]) -> Iterator[Number]:
             yield evolve(day, label=titled(plan, planting, look))
 
 
-_SIZED = (GoodKind.HOOP, GoodKind.CLOTH, GoodKind.FILM, GoodKind.TAPE)
+_SIZED = {
+    GoodKind.HOOP: "hoop_length",
+    GoodKind.CLOTH: "cloth_width",
+    GoodKind.FILM: "film_width",
+    GoodKind.TAPE: "tape_length",
+}
+"""Things that have a size, and what it is called."""
 
 
 def _size(plan: Plan, item: Item) -> Number:
@@ -240,10 +246,11 @@ def _size(plan: Plan, item: Item) -> Number:
         return next((number for number in reaches if number.value == item.size), sold)
     for cover in plan.covers:
         cut = cover_cut(bed_of(plan, cover.bed), cover)
-        for number in (cut.hoop, *(sheet.width for sheet in cut.sheets)):
-            if number.value == item.size:
+        is_hoop = item.kind is GoodKind.HOOP
+        for number in (cut.hoop,) if is_hoop else (sheet.width for sheet in cut.sheets if sheet.kind is item.kind):
+            if item.size in (number.value, number.whole):
                 return number
-    return known("cloth_width", item.size, Unit.LENGTH, source=Source.SHOP)
+    return known(_SIZED[item.kind], item.size, Unit.LENGTH, source=Source.SHOP)
 
 
 def of_cost(plan: Plan, groups: tuple[ShopGroup, ...]) -> Opened:

@@ -27,8 +27,10 @@ from gardenplot.sheets.paper import MISSING, Paper
 from gardenplot.supplies import raised_for
 from gardenplot.units import parse_share
 from tests.drawing.hand_worked import hand_worked, plan_from
+from tests.layout.ground import Fields
 from tests.plans import plans
 from tests.sheets.made import made
+from tests.sheets.patterned import L_SHAPE, PLAIN, TWIN, bed_of
 from tests.sheets.pdf_pages import POINT_PER_MM, Box, Page, Words, pages_of, plain
 from tests.sheets.test_lists import LONG, ODD
 
@@ -247,6 +249,25 @@ TRAYS = {
 
 
 @pytest.mark.parametrize(
+    ("planting", "words"),
+    [
+        (TWIN | {"row_spacing": "90 cm"}, "20 × 20 cm"),
+        (TWIN, "20 × 20 cm, pairs 60 cm apart"),
+        ({}, "20 × 40 cm"),
+    ],
+)
+def test_a_label_tells_the_spacing_of_pairs_apart_from_that_inside_them(planting: Fields, words: str) -> None:
+    """With one pair there is no distance of pairs."""
+    (label,) = plant_labels(bed_of(PLAIN, planting))
+    assert plain(label.lines[1]).partition(" · ")[2] == words
+
+
+def test_a_label_names_the_stakes_of_its_block_from_the_first_to_the_last() -> None:
+    (label,) = plant_labels(bed_of(L_SHAPE))
+    assert label.lines[0].startswith("stakes 0–")
+
+
+@pytest.mark.parametrize(
     ("scenario", "labelled", "expected"),
     [
         *((name, Labelled.BLOCKS, BLOCKS[name]) for name in BLOCKS),
@@ -267,7 +288,7 @@ def test_the_hand_worked_blocks_and_trays_have_their_labels(
 def test_where_trays_are_not_known_their_number_is_left_to_write_in() -> None:
     plan = hand_worked("s3")
     (label,) = (label for label in tray_labels(plan) if label.crop == "Tomato")
-    assert label.lines[0].split() == ["tray", "of"]
+    assert label.lines[0].split() == ["tray", "____", "of", "____"]
 
 
 @pytest.mark.parametrize("crop", [LONG, ODD, "Ω" * 300, "Капуста " * 40, *FOREIGN])
