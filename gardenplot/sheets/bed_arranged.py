@@ -1,18 +1,15 @@
 """What stands where on the first page of a bed sheet: stakes below the bed, all else in columns beside and below it.
 
-Where the usual columns cannot hold all of it, rows of stakes are close, and a small bed has two columns beside it.
+What has all of it on one page and draws the bed largest is taken: with no column beside the bed, with one or with
+two. Where the usual columns cannot hold all of it, rows of stakes are closer.
 """
 
 from attrs import evolve, frozen
-from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.layout import LaidOut
 from gardenplot.sheets.bed_columns import sections_in
-from gardenplot.sheets.bed_drawing import SCALE_LINE, drawn_at, has_room, is_compact, is_larger_beside
-from gardenplot.sheets.page_parts import FOOT_AT
+from gardenplot.sheets.bed_spot import Spot
 from gardenplot.sheets.section import Section
 from gardenplot.sheets.stake_table import MOST_STAKES, StakeTable
-from gardenplot.units import Units
 
 BELOW = 12.0
 """Points between the stakes and what stands below or above them."""
@@ -37,49 +34,40 @@ class Arranged:
     middle: int = 0
 
 
-def arranged(
-    page: Canvas, laid: LaidOut, units: Units, table: StakeTable, parts: tuple[_Sections, _Sections], top: float
-) -> Arranged:
-    """What stands where below y `top`, in `parts` what is told of the bed and what is carried to it."""
-    told, carry = parts
-    usual = _usual(page, laid, units, table, (*told, *carry), top)
+def arranged(spot: Spot, table: StakeTable, parts: tuple[_Sections, _Sections, _Sections]) -> Arranged:
+    """What stands where with a bed at its spot; in `parts` its shape, what else is told of it and what is carried."""
+    shape, told, carry = parts
+    usual = _usual(spot, table, (*shape, *told, *carry))
     if len(table.rows) <= MOST_STAKES:
-        if has_room(laid.bed, top, usual.needed):
-            return usual
-        close = [
-            one for beside in ((*told, *carry), (*carry, *told))
-            for one in _close(page, laid, units, table.closer(), beside, top)
-        ]  # fmt: skip
-        if close:
-            return min(close, key=lambda one: one[0])[1]
+        ratio = spot.ratio(usual.needed, usual.columns)
+        ways, rows = ([], table.closer()) if ratio is None else ([(ratio, usual)], table)
+        for beside in ((*shape, *told, *carry), (*carry, *shape, *told), (*told, *shape, *carry)):
+            ways += _ways(spot, rows, beside)
+        if ways:
+            return min(ways, key=lambda way: way[0])[1]
     # What is carried is looked up before anybody goes to the bed, so not on the last of several pages.
-    return evolve(usual, beside=(*carry, *told))
+    return evolve(usual, beside=(*carry, *told, *shape))
 
 
-def _usual(
-    page: Canvas, laid: LaidOut, units: Units, table: StakeTable, beside: _Sections, top: float
-) -> Arranged:  # fmt: skip
+def _usual(spot: Spot, table: StakeTable, beside: _Sections) -> Arranged:
     """The bed over its columns, or beside the side column where that draws it no smaller."""
-    slim = room_for(table.height, beside, top - SCALE_LINE - FOOT_AT)
+    slim = room_for(table.height, beside, spot.side)
     needed = room_for(table.height, beside)
-    if is_compact(page, laid, units) or is_larger_beside(page, laid, units, top, needed, slim):
+    if spot.is_compact() or spot.is_larger_beside(needed, slim):
         return Arranged(table, beside, 1, slim)
     return Arranged(table, beside, 0, needed)
 
 
-def _close(
-    page: Canvas, laid: LaidOut, units: Units, table: StakeTable, beside: _Sections, top: float
-) -> list[tuple[int, Arranged]]:
+def _ways(spot: Spot, table: StakeTable, beside: _Sections) -> list[tuple[int, Arranged]]:
     """What has all on one page, each with one to how many the bed is drawn there."""
-    side = top - SCALE_LINE - FOOT_AT
-    one, two = room_for(table.height, beside), room_for(table.height, beside, side)
-    middle, three = _with_middle(table.height, beside, side)
+    one, two = room_for(table.height, beside), room_for(table.height, beside, spot.side)
+    middle, three = _with_middle(table.height, beside, spot.side)
     ways = (
         Arranged(table, beside, 0, one),
         Arranged(table, beside, 1, two),
         *([Arranged(table, beside, 2, three, middle)] if middle else []),
     )
-    found = ((drawn_at(page, laid, units, top, way.needed, way.columns), way) for way in ways)
+    found = ((spot.ratio(way.needed, way.columns), way) for way in ways)
     return [(ratio, way) for ratio, way in found if ratio is not None]
 
 

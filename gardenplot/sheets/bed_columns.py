@@ -33,7 +33,7 @@ from gardenplot.words import _, ngettext
 def sections(
     plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], string: int = 0
 ) -> tuple[Section, ...]:
-    """The sections of a bed in the order of work: its corners, its rows, what lies over it; all but what is carried.
+    """The sections of a bed in the order of work, behind those of its shape: its rows, then what lies over it.
 
     `string` is how far beside the rows strings are drawn, in nm.
     """
@@ -49,14 +49,17 @@ def sections(
         seen = words.format(unit=unit).strip()
     column_head = _title(title, seen)
     return (
-        *squared(laid.bed, units),
-        *corner_sections(laid.bed, units),
         *((stacked(column_head, across[0]), *across[1:]) if across else ()),
         *_in_the_way(laid.bed, units),
         *_reserved(plan, laid, layouts, look),
         *drip_sections(plan, laid),
         *cover_sections(plan, laid, layouts, look),
     )
+
+
+def shape_sections(laid: LaidOut, units: Units) -> tuple[Section, ...]:
+    """How a bed gets its shape, which comes first at the bed."""
+    return (*squared(laid.bed, units), *corner_sections(laid.bed, units))
 
 
 def sections_in(found: tuple[Section, ...], room: float, least: int = 1) -> int:

@@ -12,8 +12,9 @@ from gardenplot.layout import LaidOut, Layout
 from gardenplot.plan import Plan
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.sheets.bed_arranged import BELOW, arranged, height_below
-from gardenplot.sheets.bed_columns import draw_sections, sections, sections_in
-from gardenplot.sheets.bed_drawing import SCALE_LINE, columns_left, draw_to_scale
+from gardenplot.sheets.bed_columns import draw_sections, sections, sections_in, shape_sections
+from gardenplot.sheets.bed_drawing import draw_to_scale
+from gardenplot.sheets.bed_spot import SCALE_LINE, columns_left, spot_of
 from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.carry_section import carry_sections
 from gardenplot.sheets.choices import USUAL, Choices, chosen
@@ -85,11 +86,13 @@ def _sheet(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], hea
     page = book.lying()
     units, driven = plan.place.units, stakes(plan, bed_turn.laid, bed_turn.layouts, look)
     table = stake_table(driven, units, stakes_width(page))
+    shape = shape_sections(bed_turn.laid, units)
     told = sections(plan, bed_turn.laid, bed_turn.layouts, look, string)
     carry = carry_sections(plan, bed_turn.laid, bed_turn.layouts, look)
     top = draw_head(book, head, continued=False)
-    here = arranged(page, bed_turn.laid, units, table, (told, carry), top)
-    below = draw_to_scale(page, plan, bed_turn.laid, bed_turn.layouts, look, driven, top, here.needed,
+    spot = spot_of(page, plan, bed_turn.laid.bed, driven, top)
+    here = arranged(spot, table, (shape, told, carry))
+    below = draw_to_scale(spot, plan, bed_turn.laid, bed_turn.layouts, look, here.needed,
                           columns=here.columns, asks_head=not head.lies)  # fmt: skip
     side_top, beside = top - SCALE_LINE if here.columns else below, here.beside
     if here.middle:

@@ -79,7 +79,7 @@ def _ends(layouts: tuple[Layout, ...], look: dict[str, Look], units: Units) -> l
         if layout.per_row:
             ends.setdefault(convention(grid, units), []).append(letter)
             if grid.edge_least and grid.pattern is not Pattern.RINGS:
-                edge = _("edge {edge}").format(edge=offset(grid.edge_least, units))
+                edge = _("edge at least {edge}").format(edge=offset(grid.edge_least, units))
                 edges.setdefault(edge, []).append(letter)
     both = [_("counted with {ends}").format(ends=", ".join((*ends, *edges)))]
     is_alike = len(ends) == len(edges) == 1 and [*ends.values()] == [*edges.values()]

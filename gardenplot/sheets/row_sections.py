@@ -110,9 +110,9 @@ def _string_said(beside: int, units: Units) -> list[Section]:
     """On which side of the rows the strings are, if they are not on them."""
     if not beside:
         return []
-    words = _("strings {far} left of the rows: the figures are where they are drawn")
+    words = _("strings {far} left of the rows, at these figures")
     if beside > 0:
-        words = _("strings {far} right of the rows: the figures are where they are drawn")
+        words = _("strings {far} right of the rows, at these figures")
     return [measured(words, far=offset(abs(beside), units))]
 
 

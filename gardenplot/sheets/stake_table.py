@@ -39,12 +39,13 @@ _HEADINGS = {
     "here": _("here"),
     "last": _("last plant"),
     "first": _("first plant"),
-    "plant": _("plant"),
+    "plant": _("plant at"),
     "rows": _("rows × plants"),
     "plants": _("plants"),
     "set": _("set"),
     "actual": _("actual"),
 }
+_READINGS = {"tape", "plant"}
 _RIGHT, _CENTRE = {"tape", "last", "first", "plant", "plants"}, {"stake", "set"}
 
 _Column = tuple[float, float]
@@ -98,8 +99,11 @@ class StakeTable:
         left, top = corner
         share = max(_LOWEST, min(_HIGHEST, (room - _HEADING) / sum(map(self._share, self.rows))))
         page.setFont(FACE, 9)
+        unit = tape(0, self.units).unit
         for name in self.columns:
-            self._put(page, name, _HEADINGS[name], left, top - 10)
+            # Else metres here and centimetres across the bed would stand on one sheet without a word.
+            said = f"{_HEADINGS[name]}, {unit}" if unit and name in _READINGS else _HEADINGS[name]
+            self._put(page, name, said, left, top - 10)
         page.setLineWidth(0.35 * mm)
         bottom = top - _HEADING
         page.line(left, bottom, left + self.width, bottom)

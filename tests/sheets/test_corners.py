@@ -200,15 +200,15 @@ def test_corners_that_stakes_mark_already_take_none() -> None:
 @pytest.mark.parametrize(
     ("edge", "words"),
     [
-        ({"edge": "20 cm"}, "counted with half a spacing at both ends, edge 20 cm"),
-        ({}, "counted with half a spacing at both ends, edge 25 cm"),
+        ({"edge": "20 cm"}, "counted with half a spacing at both ends counted with edge at least 20 cm"),
+        ({}, "counted with half a spacing at both ends counted with edge at least 25 cm"),
         ({"edge": "0 cm"}, None),
     ],
 )
 def test_what_is_kept_clear_of_the_edge_is_said(edge: Fields, words: str | None) -> None:
     """Of its own, else of its crop: 25 cm; the rows themselves may lie further in."""
     plan = bed_of(PLAIN, edge, edge="25 cm")
-    assert (words is None) == ("both ends, edge" not in plain(said(plan)))
+    assert (words is None) == ("edge at least" not in plain(said(plan)))
     assert words is None or words in plain(said(plan))
 
 
@@ -217,8 +217,8 @@ def test_edges_that_differ_are_told_by_letter() -> None:
     texts = {plain(words.text) for page in printed(plan) for words in page.words}
     assert {
         "counted with half a spacing at both ends",
-        "A: counted with edge 20 cm",
-        "B: counted with edge 10 cm",
+        "A: counted with edge at least 20 cm",
+        "B: counted with edge at least 10 cm",
     } <= texts
 
 

@@ -2,8 +2,10 @@
 
 import pytest
 
+from gardenplot.files import sample
 from gardenplot.layout import Layout
 from gardenplot.plan import Plan
+from gardenplot.plan.file import read_plan
 from gardenplot.sheets.choices import Choices, Kind
 from gardenplot.sheets.paper import Paper
 from gardenplot.sheets.row_sections import beside_rows
@@ -30,7 +32,7 @@ def test_offsets_are_those_of_the_strings_where_they_stand_beside_the_rows() -> 
     assert [row.offset // (CM // 10) for row in only_layout(plan).rows] == [125, 375, 625]
     assert "from edge 12.5 37.5 62.5" in said(plan, 0)
     beside = said(plan, 5 * CM)
-    assert "strings 5 cm left of the rows: the figures are where they are drawn" in beside
+    assert "strings 5 cm left of the rows, at these figures" in beside
     assert "from edge 7.5 32.5 57.5" in beside
 
 
@@ -51,3 +53,17 @@ def test_strings_go_right_of_rows_that_begin_at_the_left_edge() -> None:
 def test_rows_across_the_bed_keep_their_strings_on_them() -> None:
     plan = bed_with({"length": "3 m", "direction": "across"})
     assert "strings" not in said(plan, 5 * CM)
+
+
+@pytest.mark.parametrize("paper", Paper)
+@pytest.mark.parametrize(
+    ("name", "bed", "ratio"),
+    [("tarn-garth", "L round the shed", 75), ("larch-bend", "Tunnel 2", 96), ("kestrel-howe", "Field 1", 100)],
+)
+def test_a_line_more_for_the_strings_does_not_make_the_bed_smaller(
+    name: str, bed: str, ratio: int, paper: Paper
+) -> None:
+    """They were drawn at less than half of that size, while a third of the page was white."""
+    plan = read_plan(sample(f"{name}.gardenplot")).plan
+    pages = pages_of(made(plan, paper, Kind.BEDS, Choices(string=5 * CM)).pdf)
+    assert [page.ratio for page in pages if page.text.startswith(bed)] == [ratio]

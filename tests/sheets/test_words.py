@@ -72,7 +72,7 @@ def test_all_that_was_worked_out_for_s2_is_on_its_sheet(paper: Paper) -> None:
 @pytest.mark.parametrize(
     ("margins", "lines"),
     [
-        (({}, {}), ["counted with half a spacing at both ends, edge 10 cm"]),
+        (({}, {}), ["counted with half a spacing at both ends"]),
         (({"end_margin": "0 cm"},) * 2, ["counted with plant on the mark at both ends"]),
         (
             ({}, {"end_margin": "0 cm"}, {"end_margin": "5 cm"}, {}),
