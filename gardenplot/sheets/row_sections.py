@@ -6,7 +6,7 @@ from gardenplot.drawing.stakes import numbers as rows_listed
 from gardenplot.drawing.thinned import drill_words, stands_thinned
 from gardenplot.layout import Grown, LaidOut, Layout, Run
 from gardenplot.layout.zone import is_plain
-from gardenplot.plan import Bed, Pattern, Plan, planting_of
+from gardenplot.plan import Bed, Pattern, Plan, Reserved, planting_of
 from gardenplot.sheets.cell_sections import cell_parts, cell_tables
 from gardenplot.sheets.figure_table import table
 from gardenplot.sheets.ring_sections import ring_parts, ring_tables
@@ -37,7 +37,10 @@ def row_sections(
     """
     groups: dict[object, list[Layout]] = {}
     for layout in layouts:
-        key = _key(laid, layout, plan.place.units), _drilled(laid, layout, plan.place.units)
+        key = (
+            _key(laid, layout, plan.place.units), _drilled(laid, layout, plan.place.units),
+            planting_of(plan, layout.planting).reserved is Reserved.PLACES_EMPTY and layout.planting,
+        )  # fmt: skip
         groups.setdefault(key, []).append(layout)
     return tuple(section for group in groups.values() for section in _sections(plan, laid, group, look, string))
 
@@ -48,7 +51,8 @@ def _key(laid: LaidOut, layout: Layout, units: Units) -> object:
     own = not is_plain(laid.bed) or grid.runs_across or grid.pattern in (Pattern.RINGS, Pattern.CELLS)
     if grid.pattern is not Pattern.BROADCAST and (own or len(_ends(layout, units)) > 1):
         return layout.planting
-    return grid.pattern, grid.in_row, grid.in_row_least, tuple(row.offset for row in layout.rows), grid.edge
+    planted = tuple((row.offset, row.count > 0) for row in layout.rows)
+    return grid.pattern, grid.in_row, grid.in_row_least, planted, grid.edge
 
 
 def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Look], string: int) -> list[Section]:
@@ -77,6 +81,7 @@ def _sections(plan: Plan, laid: LaidOut, group: list[Layout], look: dict[str, Lo
         *_gained(first),
         *_said(laid.bed, first, units),
         *_string_said(beside, units),
+        *_kept_empty(plan, first, units),
     ]
     if is_plain(laid.bed):
         return [stacked(*about, *_alike(first, units, beside), space(5))]
@@ -114,6 +119,19 @@ def _string_said(beside: int, units: Units) -> list[Section]:
     if beside > 0:
         words = _("strings {far} right of the rows, at these figures")
     return [measured(words, far=offset(abs(beside), units))]
+
+
+def _kept_empty(plan: Plan, layout: Layout, units: Units) -> list[Section]:
+    """The rows along the bed that stay empty for the crop that follows, and those with places that do."""
+    reserved, found = planting_of(plan, layout.planting).reserved, list[Section]()
+    for row in layout.rows if reserved is not None and not layout.grid.runs_across else ():
+        if reserved is Reserved.ROW_EMPTY and not row.count:
+            found.append(measured(_("the row at {at} stays empty"), at=offset(row.offset, units)))
+        elif reserved is Reserved.PLACES_EMPTY and sum(1 for run in row.runs if run.count) > 1:
+            words = _("the row at {at} has {plants} plants: none at a place that is kept")
+            words = words.format(at="{at}", plants=grouped(row.count))
+            found.append(measured(words, at=offset(row.offset, units)))
+    return found
 
 
 def _further(name: str, tables: list[Section]) -> list[Section]:
@@ -199,8 +217,9 @@ def _alike(layout: Layout, units: Units, beside: int) -> list[Section]:
     """Offsets that hold for all of a block in a plain bed: of its rows or, of rows across, of their plants."""
     grid = layout.grid
     if not grid.runs_across:
-        in_pairs = grid.pattern is Pattern.TWIN
-        across = offsets([row.offset + beside for row in layout.rows], grid.width, units, in_pairs=in_pairs)
+        planted = [row.offset + beside for row in layout.rows if row.count]
+        in_pairs = grid.pattern is Pattern.TWIN and len(planted) == len(layout.rows)
+        across = offsets(planted, grid.width, units, in_pairs=in_pairs)
         return [across, *_unlike(layout, units)]
     parts: list[Section] = []
     kinds = [row for row in layout.rows[: len(grid.kinds)] if row.count]

@@ -5,7 +5,7 @@ from math import dist
 import pytest
 from attrs import evolve
 
-from gardenplot.plan import Plan
+from gardenplot.plan import Plan, Reserved
 from gardenplot.units import parse_rate
 from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.layout.ground import Fields
@@ -97,6 +97,18 @@ def test_rows_that_are_drilled_tell_their_rate_from_the_spacing_that_is_left() -
     beets = evolve(hand_worked("s2").crops[1], clump=2)
     in_twos = evolve(hand_worked("s2"), crops=(hand_worked("s2").crops[0], beets))
     assert "sow 12 / ft; thin to 2 when the first true leaves show" in told(in_twos)
+
+
+def test_rows_and_places_that_stay_empty_for_what_follows_are_not_told_as_planted() -> None:
+    """S3 with the middle row, or the tomatoes' places in it, left empty: 2 x 69, or 2 x 69 + 46."""
+    plan = hand_worked("s3")
+    lettuce, *others = plan.plantings
+    row, places = (
+        told(evolve(plan, plantings=(evolve(lettuce, reserved=reserved), *others)))
+        for reserved in (Reserved.ROW_EMPTY, Reserved.PLACES_EMPTY)
+    )
+    assert "in the row the row at 15″ stays empty from edge 5″ 25″ from centre" in row
+    assert "in the row the row at 15″ has 46 plants: none at a place that is kept from edge 5″ 15″ 25″" in places
 
 
 def test_how_many_stand_at_once_is_told_with_and_without_what_is_cut_first() -> None:
