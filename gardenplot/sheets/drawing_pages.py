@@ -227,7 +227,7 @@ def _frame(drawn: _Tiled, tile: Tile, top: float, around: float) -> Frame:
 def _draw_scale(page: Canvas, drawn: _Tiled, here: tuple[Tile, ...], base: float) -> None:
     """The scale, the bar to measure, and which parts of the bed this page shows."""
     end = draw_scale_line(page, drawn.scale, drawn.plan, base)
-    if len(drawn.tiles) == 1:
+    if len(drawn.pages) == 1:
         return
     room = page._pagesize[0] - MARGIN - end - 24
     first, width = min(one.along.start for one in drawn.tiles), max(one.across.end for one in drawn.tiles)

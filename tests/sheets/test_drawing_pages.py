@@ -197,6 +197,16 @@ def test_stakes_close_to_each_other_are_numbered_beside_each_other() -> None:
         assert apart or abs(one.box[1] - other.box[1]) > 10, (one.text, other.text)
 
 
+@pytest.mark.parametrize(("scale", "pages"), [(25, 1), (10, 5)])
+def test_where_a_bed_is_on_one_page_no_map_says_which_one(scale: int, pages: int) -> None:
+    """It would be a black bar, the heaviest mark of the page."""
+    found = drawn(bed_with({"from": "1 m", "length": "8 m"}), Paper.A4, scale)
+    assert len(found) == pages
+    page = found[0]
+    parts = [path for path in page.paths if path.closed and path.size[1] < 18 and path.box[1] > page.size[1] - 100]
+    assert len(parts) == (0 if pages == 1 else pages)
+
+
 @each_paper
 def test_the_base_line_is_the_thick_one_on_every_page_and_the_foot_is_named(paper: Paper) -> None:
     """Whoever has only the drawing sees which edge tape and stakes lie along."""
