@@ -40,6 +40,9 @@ def arranged(spot: Spot, table: StakeTable, parts: tuple[_Sections, _Sections, _
     usual = _usual(spot, table, (*shape, *told, *carry))
     if len(table.rows) <= MOST_STAKES:
         ratio = spot.ratio(usual.needed, usual.columns)
+        if ratio is not None and ratio == spot.ratio(table.height, 0):
+            # With the whole width and nothing but the stakes below it, the bed would be no larger.
+            return usual
         ways, rows = ([], table.closer()) if ratio is None else ([(ratio, usual)], table)
         for beside in ((*shape, *told, *carry), (*carry, *shape, *told), (*told, *shape, *carry)):
             ways += _ways(spot, rows, beside)

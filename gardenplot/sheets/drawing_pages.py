@@ -272,7 +272,7 @@ def _draw_joins(page: Canvas, drawn: _Tiled, tile: Tile, base: float) -> None:
 def _draw_words(page: Canvas, drawn: _Tiled, here: tuple[Tile, ...]) -> None:
     """How to join the parts, and what is what in them."""
     said = [_HOW_TO_JOIN] if len(drawn.tiles) > 1 else []
-    if any(_has_base_line(tile) for tile in here):
+    if any(_shows_thick_line(tile) for tile in here):
         said.append(_WHAT_LINE)
     if corners_room(drawn.laid.bed):
         said.append(_WHAT_CORNERS)
@@ -281,7 +281,7 @@ def _draw_words(page: Canvas, drawn: _Tiled, here: tuple[Tile, ...]) -> None:
     draw_fitted(page, "   ".join(said), (MARGIN, MARGIN + 14), page._pagesize[0] - 2 * MARGIN, FACE, 9)
 
 
-def _has_base_line(tile: Tile) -> bool:
+def _shows_thick_line(tile: Tile) -> bool:
     return tile.across.start <= 0 <= tile.across.end
 
 
@@ -299,7 +299,7 @@ def _draw_ground(page: Canvas, drawn: _Tiled, tile: Tile, frame: Frame) -> None:
     page.clipPath(path, stroke=0, fill=0)
     render(page, tuple(seen((*drawn.drip, *drawn.figure.marks), window)), frame)
     page.restoreState()
-    if _has_base_line(tile):
+    if _shows_thick_line(tile):
         page.setLineWidth(THICK)
         ends = max(0, tile.along.start), min(drawn.laid.bed.length.nm, tile.along.end)
         page.line(*frame.place(ends[0] / MM, 0), *frame.place(ends[1] / MM, 0))
