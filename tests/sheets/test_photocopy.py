@@ -153,7 +153,7 @@ def _across_the_bed(bed: Bed, layout: Layout, units: Units) -> Iterator[str]:
         return
     yield from (short(row.offset, units) for row in layout.rows if row.count)
     if is_plain(bed) and layout.rows:
-        yield from (from_centre(row.offset, grid.width, units) for row in layout.rows)
+        yield from (from_centre(row.offset, grid.width, units) for row in layout.rows if row.count)
         yield str(offset(grid.in_row, units))
 
 
