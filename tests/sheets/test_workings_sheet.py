@@ -21,7 +21,7 @@ from gardenplot.drawing.supply_words import numbers_of
 from gardenplot.drawing.working_list import working_parts
 from gardenplot.errors import PlanError
 from gardenplot.files import sample
-from gardenplot.plan import Jugs, Plan
+from gardenplot.plan import GoodKind, Jugs, Plan
 from gardenplot.plan.file import read_plan
 from gardenplot.sheets.choices import USUAL, Choices, Kind
 from gardenplot.sheets.paper import Paper
@@ -131,6 +131,19 @@ def test_the_sums_of_s1_stand_on_it_as_they_were_worked_by_hand(paper: Paper) ->
         "Formulas: common practice, no source, where none is named.",
     ):
         assert words in text
+
+
+@pytest.mark.parametrize("name", ["s1", "s2", "s3", "s5"])
+def test_hoops_are_told_by_the_length_that_they_are_cut_to_and_no_width_of_cloth(name: str) -> None:
+    """S2 by hand: hoops of 7 ft 7 1/2 in, under cloth 7 ft 11 1/2 in wide."""
+    plan = hand_worked(name)
+    items = [row.item for group in shop_groups(plan) for row in group.rows]
+    hoops = [of_item(plan, one) for one in items if one.kind is GoodKind.HOOP and one.size is not None]
+    assert hoops or name != "s2"
+    for opened in hoops:
+        told = {number.name: number for number in opened.numbers}
+        assert told["hoop_length"].terms
+        assert "cloth_width" not in told
 
 
 def test_a_small_plan_takes_few_pages() -> None:
