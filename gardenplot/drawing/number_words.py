@@ -9,7 +9,7 @@ from attrs import frozen
 from gardenplot.drawing.number_names import NAMES
 from gardenplot.drawing.number_sources import SOURCES
 from gardenplot.drawing.trust_words import trust_words
-from gardenplot.drawing.unit_figures import figure, shown_as
+from gardenplot.drawing.unit_figures import figure, followed, shown_as
 from gardenplot.units import Units
 from gardenplot.units.figures import rounded
 from gardenplot.words import _, ngettext
@@ -17,6 +17,7 @@ from gardenplot.working import Number, Rounding, Trust, Unit
 
 _WORD = re.compile(r"[a-z_]+\d*")
 _PLACE = re.compile(r"_\d+$")
+_LENGTHS = (Unit.LENGTH, Unit.SPACING, Unit.READING)
 _LOW, _HIGH = Fraction(7, 10), Fraction(14, 10)
 """What a weak number is told to lie between, of its value: ours, since nothing is published for it."""
 
@@ -107,7 +108,10 @@ def formula_words(number: Number) -> str:
 
 
 def sum_words(number: Number, units: Units, money: str = "") -> str:
-    """The formula with values for its words: "136 × (1 + 15 %)"; empty where a value is not known."""
+    """The formula with values for its words: "136 × (1 + 15 %)"; empty where a value is not known.
+
+    Values stand in it as they are and not as they are read off a tape, so that it comes out by the pencil.
+    """
     values = {term.name: term for term in number.terms}
     if any(term.value is None for term in number.terms):
         return ""
@@ -116,21 +120,29 @@ def sum_words(number: Number, units: Units, money: str = "") -> str:
         term = values.get(word.group())
         if term is None or term.value is None:
             return name_words(word.group())
-        return figure(term.value, term.unit, units, money)
+        return followed(term.value, term.unit, units, money)
 
     return _WORD.sub(shown, number.formula)
 
 
 def result_words(number: Number, units: Units, money: str = "") -> str:
-    """The value, and what it was before it was rounded: "157 (156.4, up)"."""
+    """The value, and what it was before it was rounded: "157 (156.4, up)"; all of a length: "1.63 m (1.625 m)"."""
     value = value_words(number, units, money)
-    if number.rounding is Rounding.NONE or number.exact is None or number.exact == number.value:
-        return value
+    if number.value is None or number.exact is None:
+        return _with_all(number, value, units)
     before = figure(number.exact, number.unit, units, money)
-    if before == value:
-        return value
+    if number.rounding is Rounding.NONE or number.exact == number.value or before == value:
+        return _with_all(number, value, units)
     way = _("up") if number.rounding is Rounding.UP else _("down")
     return _("{value} ({before}, {way})").format(value=value, before=before, way=way)
+
+
+def _with_all(number: Number, value: str, units: Units) -> str:
+    """A length as it is read off a tape, and all of it where that is more and ends."""
+    if number.value is None or number.unit not in _LENGTHS:
+        return value
+    whole = followed(number.value, number.unit, units)
+    return value if whole == value or whole.startswith("≈") else f"{value} ({whole})"
 
 
 def working_lines(number: Number, units: Units, money: str = "") -> Iterator[Line]:
@@ -189,7 +201,7 @@ def _line(number: Number, depth: int, units: Units, money: str) -> Line:
 def in_short(number: Number, units: Units, money: str = "") -> str:
     """A number with its sum in a line: "trays:  185 ÷ 84  →  3, up  (good)", "set out:  typed  →  Fri 9 Apr 2027"."""
     value = value_words(number, units, money)
-    if result_words(number, units, money) != value:
+    if number.rounding is not Rounding.NONE and result_words(number, units, money) != _with_all(number, value, units):
         words = _("{count}, up") if number.rounding is Rounding.UP else _("{count}, whole part")
         value = words.format(count=value)
     sum_ = sum_words(number, units, money) if number.terms else SOURCES[number.source]

@@ -6,8 +6,8 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from gardenplot.drawing.days import day_words
-from gardenplot.units import BTU, FOOT, GALLON, LITRE, POUND, M, Units
-from gardenplot.units.figures import MINUS, THIN, grouped, offset, rounded, span, tape
+from gardenplot.units import BTU, CM, FOOT, GALLON, INCH, LITRE, POUND, M, Units
+from gardenplot.units.figures import MINUS, THIN, grouped, is_long, offset, rounded, span, tape
 from gardenplot.words import ngettext
 from gardenplot.working import Unit
 
@@ -27,6 +27,9 @@ def _shown(size: Fraction | float, decimals: int, sign: str, since: float = 0) -
 
 
 _PER = Fraction(1)
+_LENGTHS = (Unit.LENGTH, Unit.SPACING, Unit.READING)
+_WHOLE_FROM = 100
+"""From so many of what is shown on a figure has no decimals."""
 _METRIC: Mapping[Unit, tuple[Shown, ...]] = {
     Unit.SHARE: (_shown(Fraction(1, 100), 1, "%"),),
     Unit.AREA: (_shown(M**2, 2, "m²"),),
@@ -69,26 +72,75 @@ _FEET: Mapping[Unit, tuple[Shown, ...]] = {
 """Feet have grams for seed: packets tell seeds in a gram or an ounce, and half an ounce is 14.2 g."""
 
 
-def figure(value: Fraction, unit: Unit, units: Units, money: str = "") -> str:
-    """A value in the plan's units: "157", "14.6 m", "832 Btu", "€ 12.50"."""
+def figure(value: Fraction, unit: Unit, units: Units, money: str = "", *, finer: int = 0) -> str:
+    """A value in the plan's units: "157", "14.6 m", "832 Btu", "€ 12.50"; in up to two steps `finer` than usual."""
     match unit:
         case Unit.COUNT:
-            return grouped(int(value)) if value.denominator == 1 else trimmed(value, 2, whole_from=None)
+            return grouped(int(value)) if value.denominator == 1 else trimmed(value, 2 + finer, whole_from=None)
         case Unit.LENGTH:
-            return str(span(rounded(value), units))
+            return str(span(rounded(value), units, finer=finer))
         case Unit.SPACING:
-            return str(offset(rounded(value), units))
+            return str(offset(rounded(value), units, finer=finer))
         case Unit.READING:
-            return str(tape(rounded(value), units))
+            return str(tape(rounded(value), units, finer=finer))
         case Unit.DATE:
             return day_words(date.fromordinal(rounded(value)))
         case Unit.MONEY:
-            return f"{money}{THIN if money else ''}{placed(value, 2)}"
+            return f"{money}{THIN if money else ''}{placed(value, 2 + finer)}"
         case Unit.DAYS:
-            return ngettext("{count} day", "{count} days", int(value)).format(count=trimmed(value, 1))
+            days = trimmed(value, 1 + finer, whole_from=_whole_from(finer))
+            return ngettext("{count} day", "{count} days", int(value)).format(count=days)
         case _:
             shown = shown_as(value, unit, units)
-            return f"{trimmed(value / shown.size, shown.decimals)}{THIN}{shown.sign}"
+            figures = trimmed(value / shown.size, shown.decimals + finer, whole_from=_whole_from(finer))
+            return f"{figures}{THIN}{shown.sign}"
+
+
+def followed(value: Fraction, unit: Unit, units: Units, money: str = "") -> str:
+    """A value as it stands in a sum, to be followed with a pencil: all of it, with "≈" before it where it is rounded.
+
+    It is no finer than `figure` where that tells all of it, else up to two steps; a rounded length goes to the mm.
+    """
+    whole = next((finer for finer in range(3) if _tells_all(value, unit, units, finer)), None)
+    most = 1 if unit in _LENGTHS else 2
+    told = figure(value, unit, units, money, finer=most if whole is None else whole)
+    return f"≈{THIN}{told}" if whole is None else told
+
+
+def _tells_all(value: Fraction, unit: Unit, units: Units, finer: int) -> bool:
+    """Whether nothing of a value is rounded away; of lengths nothing that is a nanometre or more."""
+    if unit in _LENGTHS:
+        value = Fraction(rounded(value))
+    return (value / _grain(value, unit, units, finer)).denominator == 1
+
+
+def _grain(value: Fraction, unit: Unit, units: Units, finer: int) -> Fraction:
+    """The least that a figure tells."""
+    match unit:
+        case Unit.DATE:
+            return Fraction(1)
+        case Unit.COUNT | Unit.MONEY:
+            return Fraction(1, 10 ** (2 + finer))
+        case Unit.LENGTH | Unit.SPACING | Unit.READING:
+            is_tape = unit is Unit.READING or (unit is Unit.LENGTH and is_long(rounded(value), units))
+            return _length_grain(units, finer, is_tape=is_tape)
+        case Unit.DAYS:
+            size, decimals = Fraction(1), 1
+        case _:
+            shown = shown_as(value, unit, units)
+            size, decimals = shown.size, shown.decimals
+    is_whole = not finer and abs(value / size) >= _WHOLE_FROM
+    return size if is_whole else size / 10 ** (decimals + finer)
+
+
+def _length_grain(units: Units, finer: int, *, is_tape: bool) -> Fraction:
+    match units:
+        case Units.METRIC:
+            return Fraction(CM if is_tape else CM // 10, 10**finer)
+        case Units.DECIMAL_FEET:
+            return Fraction(FOOT, 100 * 10**finer)
+        case Units.FEET_AND_INCHES:
+            return Fraction(INCH, (4 if is_tape else 8, 16, 64)[finer])
 
 
 def shown_as(value: Fraction, unit: Unit, units: Units) -> Shown:
@@ -105,7 +157,11 @@ def placed(value: Fraction, decimals: int) -> str:
     return f"{sign}{grouped(whole)}.{rest:0{decimals}}" if decimals else f"{sign}{grouped(whole)}"
 
 
-def trimmed(value: Fraction, most: int, *, whole_from: int | None = 100) -> str:
+def _whole_from(finer: int) -> int | None:
+    return None if finer else _WHOLE_FROM
+
+
+def trimmed(value: Fraction, most: int, *, whole_from: int | None = _WHOLE_FROM) -> str:
     """A value with as many decimals as it has, at most so many, and none from a hundred on, or from never on."""
     text = placed(value, 0 if whole_from is not None and abs(value) >= whole_from else most)
     return text.rstrip("0").rstrip(".") if "." in text else text

@@ -42,26 +42,36 @@ def rounded(value: Fraction) -> int:
     return whole if value >= 0 else -whole
 
 
-def tape(nm: int, units: Units, *, inch_parts: int = 4) -> Figure:
-    """A tape reading: metres to the centimetre, feet and inches to 1/`inch_parts` in, or feet to 0.01 ft."""
-    match units:
-        case Units.METRIC:
-            return Figure(_decimal(nm, M, 2), "m")
-        case Units.DECIMAL_FEET:
-            return Figure(_decimal(nm, FOOT, 2), "ft")
-        case Units.FEET_AND_INCHES:
-            return Figure(_feet_and_inches(nm, inch_parts), "")
+_FINER = {1: 16, 2: 64}
+"""The parts of an inch that are shown one and two steps finer than usual."""
 
 
-def offset(nm: int, units: Units, *, inch_parts: int = 8) -> Figure:
-    """A short distance, across the bed or between plants: centimetres to the millimetre, inches, or feet."""
+def tape(nm: int, units: Units, *, inch_parts: int = 4, finer: int = 0) -> Figure:
+    """A tape reading: metres to the centimetre, feet and inches to 1/`inch_parts` in, or feet to 0.01 ft.
+
+    Up to two steps `finer` it has as many decimals more, or 1/16 and 1/64 in.
+    """
     match units:
         case Units.METRIC:
-            return Figure(_trimmed(nm, CM, 1), "cm")
+            return Figure(_decimal(nm, M, 2 + finer), "m")
         case Units.DECIMAL_FEET:
-            return Figure(_decimal(nm, FOOT, 2), "ft")
+            return Figure(_decimal(nm, FOOT, 2 + finer), "ft")
         case Units.FEET_AND_INCHES:
-            return Figure(_inches(nm, inch_parts), "")
+            return Figure(_feet_and_inches(nm, _FINER.get(finer, inch_parts)), "")
+
+
+def offset(nm: int, units: Units, *, inch_parts: int = 8, finer: int = 0) -> Figure:
+    """A short distance, across the bed or between plants: centimetres to the millimetre, inches, or feet.
+
+    Up to two steps `finer` it has as many decimals more, or 1/16 and 1/64 in.
+    """
+    match units:
+        case Units.METRIC:
+            return Figure(_trimmed(nm, CM, 1 + finer), "cm")
+        case Units.DECIMAL_FEET:
+            return Figure(_decimal(nm, FOOT, 2 + finer), "ft")
+        case Units.FEET_AND_INCHES:
+            return Figure(_inches(nm, _FINER.get(finer, inch_parts)), "")
 
 
 def exactly(nm: int, units: Units) -> Figure:
@@ -75,9 +85,14 @@ def exactly(nm: int, units: Units) -> Figure:
             return tape(nm, units, inch_parts=4 if nm % (INCH // 4) == 0 else 16)
 
 
-def span(nm: int, units: Units) -> Figure:
+def span(nm: int, units: Units, *, finer: int = 0) -> Figure:
     """A length of ground: as a tape reading from one metre or foot on, as an offset below."""
-    return tape(nm, units) if abs(nm) >= (M if units is Units.METRIC else FOOT) else offset(nm, units)
+    return tape(nm, units, finer=finer) if is_long(nm, units) else offset(nm, units, finer=finer)
+
+
+def is_long(nm: int, units: Units) -> bool:
+    """Whether a length of ground is told as a tape reading."""
+    return abs(nm) >= (M if units is Units.METRIC else FOOT)
 
 
 def _decimal(nm: int, unit: int, places: int) -> str:

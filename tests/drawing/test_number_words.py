@@ -14,14 +14,17 @@ import gardenplot
 from gardenplot.drawing.number_names import NAMES
 from gardenplot.drawing.number_sources import SOURCES
 from gardenplot.drawing.number_words import formula_words, result_words, sum_words, value_words, working_lines
-from gardenplot.drawing.unit_figures import figure
+from gardenplot.drawing.unit_figures import figure, followed
 from gardenplot.plan import Bed, Jugs, Plan
 from gardenplot.supplies.jugs import jug_heat
 from gardenplot.supplies.raising import raising
 from gardenplot.supplies.shopping import shopping
 from gardenplot.units import (
     BTU,
+    FOOT,
+    INCH,
     LITRE,
+    MM,
     M,
     Units,
     parse_heat_loss,
@@ -97,6 +100,35 @@ def test_figures_are_rounded_once_and_have_no_nonsense_digits(
     value: Fraction, unit: Unit, units: Units, words: str
 ) -> None:
     assert figure(value, unit, units, "€").replace("\u2009", " ") == words
+
+
+@given(
+    st.integers(1, 30 * M // 1000).map(lambda many: many * 1000)
+    | st.integers(1, 64 * 900).map(lambda many: many * INCH // 64),
+    st.sampled_from((Unit.LENGTH, Unit.SPACING, Unit.READING)), st.sampled_from(Units),
+)  # fmt: skip
+def test_a_length_in_a_sum_reads_back_to_itself_unless_it_is_said_to_be_rounded(
+    nm: int, unit: Unit, units: Units
+) -> None:
+    words = followed(Fraction(nm), unit, units)
+    finest = INCH // 16 if units is Units.FEET_AND_INCHES else FOOT // 1000 if units is Units.DECIMAL_FEET else MM
+    if words.startswith("≈"):
+        assert 0 < abs(parse_length(words[1:].strip()).nm - nm) <= finest
+    else:
+        assert parse_length(words).nm == nm
+
+
+@pytest.mark.parametrize(("value", "unit", "units", "words"), [
+    (Fraction(15375, 1000) * M, Unit.LENGTH, Units.METRIC, "15.375 m"),
+    (Fraction(15), Unit.COUNT, Units.METRIC, "15"),
+    (Fraction(22, 7), Unit.COUNT, Units.METRIC, "≈ 3.1429"),
+    (Fraction(215, 1000) * M, Unit.SPACING, Units.METRIC, "21.5 cm"),
+    (Fraction(111, 16) * INCH, Unit.SPACING, Units.FEET_AND_INCHES, "6 15/16″"),
+    (Fraction(3996, 10) * LITRE, Unit.VOLUME, Units.METRIC, "399.6 l"),
+    (Fraction(1, 3), Unit.SHARE, Units.METRIC, "≈ 33.333 %"),
+])  # fmt: skip
+def test_a_value_stands_in_a_sum_as_it_is(value: Fraction, unit: Unit, units: Units, words: str) -> None:
+    assert followed(value, unit, units).replace("\u2009", " ") == words
 
 
 def test_a_working_names_every_step_down_to_what_was_typed() -> None:

@@ -7,6 +7,7 @@ import json
 import re
 from collections.abc import Iterator
 from datetime import date
+from fractions import Fraction
 from typing import Any
 
 import pytest
@@ -125,12 +126,44 @@ def test_the_sums_of_s1_stand_on_it_as_they_were_worked_by_hand(paper: Paper) ->
         "planted rows × plants in a row = 4 × 34 = 136 exact",
         "cells raise ÷ germination = 157 ÷ 90 % = 175 (174.44, up) good",
         "= 11.40 m − 10.55 m − 20 cm = 65 cm exact",
-        "= 3.14 × 75 cm ÷ 2 geometry: circumference of a circle = 1.18 m exact",
+        "= ≈ 3.1416 × 75 cm ÷ 2 geometry: circumference of a circle = 1.18 m exact",
         "hoops to cut arc + 2 × leg in the ground not known: needs leg in the ground",
         "typed for the order: ordered 120;",
         "Formulas: common practice, no source, where none is named.",
     ):
         assert words in text
+
+
+_SIZES = {"m": Fraction(1), "cm": Fraction(1, 100), "%": Fraction(1, 100), "m²": Fraction(1), "": Fraction(1)}
+_TOLD = re.compile(r"(\d[\d.]*) ?(m²|cm|m|%)?(?![\w.])")
+
+
+def by_pencil(sum_: str) -> Fraction | None:
+    """What a sum of metres, centimetres, counts and shares comes to by its own figures; None of any other sum."""
+    closed = re.sub(r"(?<=\d) (?=\d{3}(?!\d))", "", plain(sum_).replace("≈", " "))
+    text = _TOLD.sub(lambda told: f"Fraction('{told[1]}')*Fraction('{_SIZES[told[2] or '']}')", closed)
+    text = text.replace("×", "*").replace("÷", "/").replace("−", "-")
+    if re.search(r"[^\d\s()+*/.'-]", text.replace("Fraction", "")):
+        return None
+    value = eval(re.sub(r"(Fraction\('[\d.]+'\)\*Fraction\('[\d/]+'\))", r"(\1)", text), {"Fraction": Fraction})
+    return Fraction(value)
+
+
+@pytest.mark.parametrize("name", ["kestrel-howe", "tarn-garth"])
+def test_sums_of_metres_come_out_by_the_figures_that_are_printed(name: str) -> None:
+    """17.20 m less 15.375 m less 20 cm: with 15.38 m for the 15.375 m it came to 1.62 m where 1.63 m stood."""
+    plan = read_plan(sample(f"{name}.gardenplot")).plan
+    checked = 0
+    for line in (line for lines in dialogs(plan) for line in lines if line.sum):
+        told = re.match(r"−?(\d[\d.]*) ?(m²|cm|m)(?![\w.])", plain(line.value))
+        value = by_pencil(line.sum)
+        if told is None or value is None:
+            continue
+        size, decimals = _SIZES[told[2]], len(told[1].partition(".")[2])
+        half = size / 10**decimals / 2
+        assert abs(value - Fraction(told[1]) * size) <= (half * 3 if "≈" in line.sum else half), line
+        checked += 1
+    assert checked >= 30
 
 
 @pytest.mark.parametrize("name", ["s1", "s2", "s3", "s5"])
@@ -160,6 +193,18 @@ def test_what_went_into_several_numbers_is_told_once(plan: Plan) -> None:
         lines = [row for row in part.rows if isinstance(row, Line)]
         assert not before & {line.says for line in lines if line.depth} or part.bed
         before |= {line.says for line in lines}
+
+
+def test_a_bed_without_drip_lines_tells_nothing_of_them() -> None:
+    plan = read_plan(sample("kestrel-howe.gardenplot")).plan
+    names = {bed.name for bed in plan.beds if bed.drip_lines}
+    parts = [part for part in working_parts(plan, Asked()) if part.bed]
+    assert names
+    assert {part.name for part in parts} - names
+    for part in parts:
+        told = " ".join(row.name if isinstance(row, Line) else " ".join(row) for row in part.rows)
+        assert ("drip line" in told) == (part.name in names)
+        assert "a week" in told
 
 
 def test_only_beds_that_were_chosen_are_on_it() -> None:
