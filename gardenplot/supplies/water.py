@@ -8,7 +8,7 @@ extension services, whose printed examples the tests repeat.
 from attrs import frozen
 
 from gardenplot.plan import Bed, Place, Watering
-from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, worked
+from gardenplot.working import RULES, Number, Rounding, Source, Trust, Unit, known, worked
 
 _TYPED = Source.OF_PLACE
 _DAYS = 7
@@ -28,7 +28,9 @@ class BedWater:
 
     @property
     def numbers(self) -> tuple[Number, ...]:
-        """All of them, in their order."""
+        """All of them, in their order; of a bed without drip lines what it takes a week."""
+        if self.lines.value is None:
+            return self.weekly, self.tank_days
         return self.lines, self.line_length, self.flow, self.share, self.weekly, self.hours, self.tank_days
 
 
@@ -57,7 +59,8 @@ def weekly_water(watering: Watering, area: int) -> Number:
     deep = known("depth", watering.weekly_depth.nm if watering.weekly_depth else None, Unit.LENGTH, source=_TYPED)
     part = watering.efficiency.part if watering.efficiency else 1
     reaches = known("efficiency", part, Unit.SHARE, source=_TYPED if watering.efficiency else Source.NOT_TYPED)
-    return worked("weekly", Unit.VOLUME, "area × depth ÷ efficiency", ground, deep, reaches, source=RULES)
+    return worked("weekly", Unit.VOLUME, "area × depth ÷ efficiency", ground, deep, reaches, trust=Trust.GOOD,
+                  source=RULES)  # fmt: skip
 
 
 def tank_days(watering: Watering, weekly: Number) -> Number:
