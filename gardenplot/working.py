@@ -51,6 +51,7 @@ class Source(StrEnum):
     HARDENING = "hardening off"
     EMERGENCE = "days to emerge"
     WEEK = "a week"
+    COMPARED = "for comparison"
     GUESS = "a guess"
     LITRE = "weight of a litre"
     SPECIFIC_HEAT = "specific heat"

@@ -26,7 +26,8 @@ _LOW, _HIGH = Fraction(7, 10), Fraction(14, 10)
 class Line:
     """A number and how it came about: its name, the formula in words, the same in figures, its value, its trust.
 
-    `depth` is how deep it lies in the sum of the first; one that `is_weak` hangs on a guess.
+    `depth` is how deep it lies in the sum of the first; one that `is_weak` hangs on a guess; the name of one that
+    `is_labelled` ends in what it is of.
     """
 
     depth: int
@@ -37,6 +38,7 @@ class Line:
     trust: str
     source: str
     is_weak: bool = False
+    is_labelled: bool = False
 
     @property
     def is_sum(self) -> bool:
@@ -194,7 +196,7 @@ def _line(number: Number, depth: int, units: Units, money: str) -> Line:
     formula, sum_ = formula_words(number), sum_words(number, units, money)
     return Line(
         depth, labelled(number), formula, sum_ if sum_ != formula else "", result_words(number, units, money),
-        trust_words(number), SOURCES[number.source], number.trust is Trust.WEAK,
+        trust_words(number), SOURCES[number.source], number.trust is Trust.WEAK, bool(number.label),
     )  # fmt: skip
 
 

@@ -15,7 +15,7 @@ from gardenplot.drawing.sayings import PATTERNS, titled, where
 from gardenplot.drawing.shopping_list import ShopGroup, in_whole_lengths, what_words
 from gardenplot.drawing.supply_words import numbers_of
 from gardenplot.drawing.thinned import thin_number
-from gardenplot.drawing.workings import bed_numbers, planting_numbers
+from gardenplot.drawing.workings import bed_numbers, left_at_fullest, planting_numbers
 from gardenplot.findings import Finding, Kind, find_all, find_in_bed, find_of_planting
 from gardenplot.layout import (
     LaidOut,
@@ -27,7 +27,7 @@ from gardenplot.layout import (
     wished_number,
 )
 from gardenplot.layout.bed import grown_of
-from gardenplot.layout.bed_numbers import left_number, pieces_number, planted_number, total_number
+from gardenplot.layout.bed_numbers import pieces_number, planted_number, total_number
 from gardenplot.layout.compare import candidates
 from gardenplot.layout.place_numbers import against
 from gardenplot.plan import GoodKind, Pattern, Plan, bed_of, by_id, crop_of, order_of, planting_of
@@ -53,7 +53,7 @@ def of_plan(plan: Plan) -> Opened:
     """What the plan comes to: its plants, those of each crop, and what each bed has left on its fullest day."""
     laid_out = lay_out_plan(plan)
     crops = dict.fromkeys(layout.crop for laid in laid_out for layout in laid.layouts if not layout.holds_trays)
-    left = [left_number(laid, fullest_day(laid)) for laid in laid_out]
+    left = [left_at_fullest(laid) for laid in laid_out]
     pieces = [evolve(pieces_number(laid, fullest_day(laid)), label=laid.bed.name) for laid in laid_out]
     numbers = (
         known("beds", len(plan.beds), Unit.COUNT, source=Source.COUNTED),

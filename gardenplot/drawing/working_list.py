@@ -103,7 +103,8 @@ def _put_in(lines: Iterable[Line]) -> Iterator[str]:
     """What was put in, source by source."""
     by_source: dict[str, list[str]] = {}
     for line in lines:
-        words, source = f"{line.name} {line.value}", line.formula if line.is_sum else line.source
+        name = f"{line.name}:" if line.is_labelled else line.name
+        words, source = f"{name} {line.value}", line.formula if line.is_sum else line.source
         by_source.setdefault(source, []).append(words if line.trust == EXACT else f"{words} ({line.trust})")
     for source, told in by_source.items():
         numbers = "; ".join(dict.fromkeys(told))

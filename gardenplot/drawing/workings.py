@@ -5,11 +5,13 @@ from collections.abc import Iterator
 from attrs import evolve
 
 from gardenplot.drawing.date_words import dates_told
+from gardenplot.drawing.days import short_day
 from gardenplot.drawing.so_many import so_many_cells, so_many_clumps, so_many_plants, so_many_seeds
 from gardenplot.layout import (
     Grown,
     LaidOut,
     Layout,
+    Stretch,
     free_on,
     fullest_day,
     left_number,
@@ -68,18 +70,31 @@ def _of_order(laid_out: tuple[LaidOut, ...], one: Grown, layout: Layout) -> Iter
 def bed_numbers(laid: LaidOut) -> tuple[Number, ...]:
     """What a bed comes to on the day that it is fullest: its plants, what is left of it, and the pieces of that."""
     day = fullest_day(laid)
-    pieces = (
-        number
-        for stretch in free_on(laid, day).leftover
-        for number in (
-            known("begins", stretch.start, Unit.READING, source=Source.MEASURED),
-            known("ends", stretch.end, Unit.READING, source=Source.MEASURED),
-            known("piece", stretch.length, Unit.LENGTH, source=Source.MEASURED),
-        )
-    )
+    pieces = (number for stretch in free_on(laid, day).leftover for number in _piece(laid.bed, stretch))
     on_map = map_length_of(laid.bed)
     slope = () if on_map is None else (known("map_length", on_map, Unit.LENGTH, source=Source.SLOPE),)
-    return total_number((laid,)), left_number(laid, day), pieces_number(laid, day), *pieces, *slope
+    return total_number((laid,)), left_at_fullest(laid), pieces_number(laid, day), *pieces, *slope
+
+
+def left_at_fullest(laid: LaidOut) -> Number:
+    """What is left of a bed on its fullest day, which its name tells: on others there may be more."""
+    day = fullest_day(laid)
+    left = left_number(laid, day)
+    if day is None:
+        return left
+    words = _("{bed}, fullest on {day}").format(bed=laid.bed.name, day=f"{short_day(day)} {day:%Y}")
+    return evolve(left, label=words)
+
+
+def _piece(bed: Bed, stretch: Stretch) -> Iterator[Number]:
+    """A piece that is left over; of one between blocks by how much it is too wide for the gap that the bed asks for."""
+    yield known("begins", stretch.start, Unit.READING, source=Source.MEASURED)
+    yield known("ends", stretch.end, Unit.READING, source=Source.MEASURED)
+    piece = known("piece", stretch.length, Unit.LENGTH, source=Source.MEASURED)
+    yield piece
+    if bed.gap is not None and bed.zone[0] < stretch.start and stretch.end < bed.zone[1]:
+        asked = known("bed_gap", bed.gap.nm, Unit.LENGTH, source=Source.OF_BED)
+        yield worked("over_gap", Unit.SPACING, "piece − bed_gap", piece, asked, source=RULES)
 
 
 def counted_numbers(bed: Bed, one: Grown, layout: Layout) -> tuple[Number, ...]:

@@ -45,7 +45,7 @@ def answer_numbers(layout: Layout) -> Iterator[Number]:
     if grid.pattern is not Pattern.BROADCAST and grid.turn is None and grid.rows:
         for other in row_answers(grid)[1:]:
             width = known("bed_width", grid.width, Unit.SPACING, source=Source.SIZE_OF_BED)
-            rows = known("rows_else", other.rows, Unit.COUNT, source=RULES)
+            rows = known("rows_else", other.rows, Unit.COUNT, source=Source.COMPARED)
             apart = known("row_spacing", grid.between_least, Unit.SPACING, source=Source.PACKET)
             yield rows
             yield worked("edge_else", Unit.SPACING, "(bed_width − (rows_else − 1) × row_spacing) ÷ 2", width, rows,

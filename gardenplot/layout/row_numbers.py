@@ -42,6 +42,9 @@ def _rows(told: Told) -> Iterator[Number]:
     yield rows
     if told.grid.rows and told.grid.pattern.has_even_rows:
         yield _edge(told, rows)
+    here = sum(1 for row in told.layout.rows if row.count)
+    if here < told.grid.rows:
+        yield known("rows_here", here, Unit.COUNT, source=Source.COUNTED)
     if not is_plain(told.bed) or not told.grid.rows:
         yield counted(told)
         return
@@ -110,10 +113,10 @@ def _cross(told: Told) -> Iterator[Number]:
     straight, moved = in_cross_rows(told.grid)
     room = "(bed_width − 2 × edge_distance) ÷ in_row_spacing"
     row = first_true(straight, down("a_row", Unit.COUNT, f"{room} + 1", width, edge, step))
-    other = None
-    if moved != straight:
+    other, is_moved = None, moved != straight and len(told.layout.rows) > 1
+    if is_moved:
         other = first_true(moved, down("moved_row", Unit.COUNT, f"{room} + ½", width, edge, step))
-    if not is_plain(told.bed) or not told.layout.rows or row is None or (moved != straight and other is None):
+    if not is_plain(told.bed) or not told.layout.rows or row is None or (is_moved and other is None):
         yield known("rows", len(told.layout.rows), Unit.COUNT, source=Source.COUNTED)
         yield counted(told)
         return

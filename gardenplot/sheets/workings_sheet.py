@@ -31,12 +31,12 @@ _WORD, _FIGURE, _SMALL = 9.5, 10.5, 8.5
 """Sizes in points of words, of what a sum comes to, and of how far to trust it."""
 _LINE, _SPARE = 12.0, 3.5
 """Points of height of a line, and of what is left below a row."""
-_NAME, _VALUE, _TRUST, _GAP, _INDENT = 116.0, 108.0, 56.0, 8.0, 8.0
+_NAME, _VALUE, _TRUST, _GAP, _INDENT = 120.0, 120.0, 56.0, 8.0, 8.0
 """Points of width of columns and between them, and by which what went into a sum is moved to the right."""
 _DEEPEST, _MOST_LINES = 4, 40
 """Steps to the right, and lines of a row: a longer one goes on in a further row."""
 _USUAL = SOURCES[RULES]
-_SAID = _("Formulas: {source}, where none is named. What was put in is exact where nothing else is said.")
+_SAID = _("Formulas: {source}, where none is named. Numbers used are exact where nothing else is said.")
 
 
 def add_workings(book: Book, plan: Plan, said: About, choices: Choices = USUAL, told: Told = untold) -> None:
@@ -73,7 +73,7 @@ def _set(row: WorkingRow, width: float) -> _Set:
     left = _NAME + _GAP
     if not isinstance(row, Line):
         words = _lines(" · ".join(row), FACE, _WORD, width - left - 4)
-        return _Set(((4.0, False, _lines(_("put in"), FACE, _WORD, _NAME)), (left, False, words)))
+        return _Set(((4.0, False, _lines(_("numbers used"), FACE, _WORD, _NAME)), (left, False, words)))
     line, indent = row, 4 + _INDENT * min(row.depth, _DEEPEST)
     ends = width - _TRUST - _GAP
     name = _lines(line.name, FACE if line.depth else BOLD, _WORD, left - indent - 6)

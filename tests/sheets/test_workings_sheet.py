@@ -88,7 +88,8 @@ def test_every_number_on_paper_is_the_one_that_opens_in_the_window(name: str) ->
             assert line.depth or f"{plain(line.name)} {sums(line)}" in text
         elif not line.depth:
             formula = "" if line.sum or not line.is_sum else line.formula
-            assert plain(f"{line.name} {formula} {line.value}") in text
+            name = f"{line.name}:" if line.is_labelled and not line.is_sum else line.name
+            assert plain(f"{name} {formula} {line.value}") in text
         else:
             assert plain(line.value) in text
     large = " ".join(words.text for page in read for words in page.words if words.size == VALUE)
@@ -205,6 +206,43 @@ def test_a_bed_without_drip_lines_tells_nothing_of_them() -> None:
         told = " ".join(row.name if isinstance(row, Line) else " ".join(row) for row in part.rows)
         assert ("drip line" in told) == (part.name in names)
         assert "a week" in told
+
+
+def told_of(plan: Plan, name: str) -> dict[str, Line]:
+    """The sums of a bed or a block on paper by their names."""
+    part = next(part for part in working_parts(plan, Asked()) if part.name == name)
+    return {row.name: row for row in part.rows if isinstance(row, Line)}
+
+
+def test_what_is_left_of_a_bed_says_on_which_day() -> None:
+    """The north tunnel has lettuce and radish in spring, then cucumber, which leaves least."""
+    plan = read_plan(sample("kestrel-howe.gardenplot")).plan
+    left = told_of(plan, "Tunnel, north")["left over, Tunnel, north, fullest on 28 May 2027"]
+    assert plain(left.value) == "20 cm"
+    (whole,) = (line for line in told_of(plan, "The plan").values() if line.name == "left over")
+    assert "Tunnel, north, fullest on 28 May 2027" in whole.formula
+
+
+def test_a_gap_that_is_too_wide_says_why_it_is_left_over() -> None:
+    """In field 1 the blocks are 30.5 cm apart, where the bed asks for 30 cm."""
+    plan = read_plan(sample("kestrel-howe.gardenplot")).plan
+    wide = told_of(plan, "Field 1")["wider than the gap, so left over, by"]
+    assert (plain(wide.sum), plain(wide.value)) == ("30.5 cm − 30 cm", "0.5 cm")
+
+
+def test_a_block_in_the_slim_part_of_a_bed_says_how_many_rows_have_room_there() -> None:
+    """Kale stands in the leg of the L: of five rows that the width of the bed holds two."""
+    plan = read_plan(sample("tarn-garth.gardenplot")).plan
+    part = next(part for part in working_parts(plan, Asked()) if part.name.endswith("Kale"))
+    numbers_used = plain(" ".join(words for row in part.rows if isinstance(row, tuple) for words in row))
+    assert "of these with room for plants 2" in numbers_used
+
+
+def test_a_bed_with_a_number_for_a_name_keeps_it_apart_from_its_figures() -> None:
+    plan = read_plan(sample("kestrel-howe.gardenplot")).plan
+    text = in_turn(pages(plan))
+    assert "pieces, Field 1: 2;" in text
+    assert "other number of rows 4" in text
 
 
 def test_only_beds_that_were_chosen_are_on_it() -> None:
