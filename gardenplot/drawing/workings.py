@@ -87,7 +87,7 @@ def left_at_fullest(laid: LaidOut) -> Number:
 
 
 def _piece(bed: Bed, stretch: Stretch) -> Iterator[Number]:
-    """A piece that is left over; of one between blocks by how much it is too wide for the gap that the bed asks for."""
+    """A piece that is left over; of one between blocks by how much it is wider than the gap of the bed."""
     yield known("begins", stretch.start, Unit.READING, source=Source.MEASURED)
     yield known("ends", stretch.end, Unit.READING, source=Source.MEASURED)
     piece = known("piece", stretch.length, Unit.LENGTH, source=Source.MEASURED)

@@ -33,7 +33,8 @@ from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.choices import USUAL, Choices, chosen
 from gardenplot.sheets.page_parts import MARGIN
 from gardenplot.sheets.paper import POINT_PER_MM, SIZES, Paper
-from gardenplot.sheets.strip_pieces import HEIGHT, Piece, Said, draw_piece, pieces_of
+from gardenplot.sheets.strip_piece import HEIGHT, Piece, Said, pieces_of
+from gardenplot.sheets.strip_pieces import draw_piece
 from gardenplot.sheets.template_tiles import Tiled, Words, draw_tile, tiled
 from gardenplot.units import MM
 from gardenplot.words import _, ngettext

@@ -482,6 +482,29 @@ def test_a_strip_has_its_length_at_its_end_and_each_figure_at_its_mark(
         assert any(left - 6 <= line[0] <= right + 24 for line in near), f"{words.text}, or its unit"
 
 
+@pytest.mark.parametrize(("in_row", "units", "last", "end"), [
+    ("1½ in", "feet and inches", "47¼″", "48″"), ("5 cm", "metric", "117.5", "120"), ("4 cm", "metric", "118", "120"),
+])  # fmt: skip
+def test_the_last_mark_has_its_own_figure_and_the_end_stands_clear_of_it(
+    in_row: str, units: str, last: str, end: str
+) -> None:
+    """The end's figure right under the last arrow was read as the figure of that arrow."""
+    pages = printed(bed_of(PLAIN, {"rows": 3}, in_row=in_row, units=units))
+    (page,) = (page for page in pages if any(words.text.startswith("here 0 comes next") for words in page.words))
+    large = {words.text: words.box for words in page.words if round(words.size) == 17}
+    mark, length = large[last], large[end]
+    assert mark[2] + 8 <= length[0] or not (mark[1] < length[3] and length[1] < mark[3])
+
+
+def test_the_end_of_a_strip_does_not_stand_under_the_last_side_of_its_cells() -> None:
+    """Cells from 1 cm to 121 cm in a box 122 cm wide: with 122 under the mark at 121 the strip seemed to be wrong."""
+    plan = bed_of(PLAIN | {"width": "122 cm"}, CELLS, in_row="30 cm", edge="1 cm")
+    assert max(strip(plan, "across a bed").upper) == pytest.approx(1210, abs=NEAR)
+    (page,) = (page for page in printed(plan) if any("right edge" in words.text for words in page.words))
+    large = {words.text: words.box for words in page.words if round(words.size) == 17}
+    assert large["122"][3] < large["121"][1]
+
+
 @each_paper
 def test_each_row_of_a_strip_is_numbered_also_where_a_piece_ends(paper: Paper) -> None:
     plan = bed_of(PLAIN | {"width": "1.7 m"}, {}, row_spacing="30 cm", edge="25 cm")
