@@ -22,6 +22,9 @@ _ANCHORS = {
 }
 PLACES_KEPT = _("leave the places empty that the bed sheet keeps")
 """Said of what marks all places of a row, where some are kept for a crop that follows."""
+HAS_RUNS = _("where an obstacle breaks a row, plant nothing between its two runs (bed sheet)")
+BEGIN_ANEW = _("where an obstacle breaks a row, begin anew on the first plant behind it (bed sheet)")
+"""Said where rows are broken: of what is laid on the block, and of what is laid on a row’s first plant."""
 _LATE = _("{begins}; plant from the row’s first plant on (bed sheet)")
 _FIRST_CELL = _("0 on the head side of the row’s first cell (bed sheet)")
 _TEMPLATES = {
@@ -78,14 +81,14 @@ def template_use(template: Template, *, begins_late: bool = False) -> tuple[str,
         begins = _LATE.format(begins=begins)
     if template.way is Way.CELLS and template.anchor is Anchor.ROW:
         begins = _FIRST_CELL
-    moved = _("next: 0 on the end line")
+    moved = _("then 0 on the end line, again and again to the foot")
     match template.way:
         case Way.ALONG:
-            across = _("row lines on the rows from row 1 on")
+            across = _("row lines on the strings of the rows, from row 1 on")
             if template.rows < template.of_rows:
-                again = _("{moved}; after that, row 1 on row {row}")
+                again = _("{moved}; then the same with row 1 on row {row}")
                 if template.of_rows > 2 * template.rows:
-                    again = _("{moved}; after that, row 1 on row {row} and so on")
+                    again = _("{moved}; then the same with row 1 on row {row} and so on")
                 moved = again.format(moved=moved, row=template.rows + 1)
             if template.of_rows % template.rows:
                 moved = _("{moved}, plant nothing beyond row {row}").format(moved=moved, row=template.of_rows)
@@ -93,6 +96,8 @@ def template_use(template: Template, *, begins_late: bool = False) -> tuple[str,
             across = _("upper line on the base line (left edge, from the head)")
         case Way.CELLS:
             across = _("upper line on the first side of the cells")
+            if template.rows < template.of_rows:
+                moved = _("{moved}; then the upper line where the lowest was").format(moved=moved)
     return begins, across, moved
 
 
@@ -106,7 +111,12 @@ def template_size(template: Template, units: Units) -> str:
 
 
 def strip_size(strip: Strip, units: Units) -> str:
-    """How long a strip is once it is glued."""
+    """How long a strip is once it is glued; where marks lie at its ends it goes on beyond dashed lines."""
+    if strip.end != strip.length:
+        words = _("{length} from 0 to the dashed line at the end")
+        return words.format(length=offset(strip.length, units))
+    if strip.begin:
+        return _("{length} from the dashed line at 0 to the end").format(length=offset(strip.length, units))
     return _("{length} from 0 to end").format(length=offset(strip.length, units))
 
 
@@ -130,8 +140,10 @@ def ends_words(strip: Strip) -> str:
     if strip.repeats:
         if strip.anchor is Anchor.ROW and strip.purpose is not Purpose.CELLS_ALONG:
             return _("next: first mark a spacing beyond the last")
-        return _("here 0 comes next")
-    return _("this end on the right edge") if strip.anchor is Anchor.EDGE else ""
+        return _("here 0 comes next") if strip.end == strip.length else _("0 comes next on the dashed line")
+    if strip.anchor is not Anchor.EDGE:
+        return ""
+    return _("this end on the right edge") if strip.end == strip.length else _("dashed line on the right edge")
 
 
 def sides_words(strip: Strip) -> tuple[str, str]:
@@ -146,8 +158,20 @@ def edges_words(strip: Strip) -> str:
     if strip.purpose in (Purpose.CELLS_ALONG, Purpose.CELLS_ACROSS):
         return _("upper edge: sides of the cells, lower edge: plants")
     if any(mark.lower and mark.what is not What.CENTRE for mark in strip.marks):
-        return _("upper edge: rows 1, 3 …, lower edge: rows 2, 4 …")
+        upper, lower = rows_by_turns(strip.rows)
+        return _("upper edge: {upper}, lower edge: {lower}").format(upper=upper, lower=lower)
     return ""
+
+
+def rows_by_turns(rows: int) -> tuple[str, str]:
+    """Every second one of so many rows, and the others: "rows 1, 3", "row 2"."""
+    odd, even = (range(first, rows + 1, 2) for first in (1, 2))
+    return _rows(odd), _rows(even)
+
+
+def _rows(numbers: range) -> str:
+    words = ngettext("row {numbers}", "rows {numbers}", len(numbers))
+    return words.format(numbers=", ".join(map(str, numbers[:2])) + (" …" if len(numbers) > 2 else ""))
 
 
 def blocks_words(plan: Plan, plantings: tuple[str, ...], look: dict[str, Look]) -> str:
@@ -172,9 +196,9 @@ def counted_words(plan: Plan, plantings: tuple[str, ...], look: dict[str, Look])
     )
 
 
-def crop_words(plan: Plan, crop: str) -> str:
-    """The name of a crop."""
-    return crop_of(plan, crop).name
+def crops_words(plan: Plan, crops: tuple[str, ...]) -> str:
+    """The names of some crops: "Pak choi, Kohlrabi"."""
+    return ", ".join(crop_of(plan, crop).name for crop in crops)
 
 
 def ring_words(strip: Strip, units: Units) -> tuple[str, ...]:
@@ -190,8 +214,8 @@ def ring_words(strip: Strip, units: Units) -> tuple[str, ...]:
     )
 
 
-def left_out_words(plan: Plan, one: LeftOut, look: dict[str, Look], pages: int = 0) -> str:
-    """What has no strip, and why."""
+def left_out_words(plan: Plan, one: LeftOut, look: dict[str, Look], pages: int = 0, plants: int = 0) -> str:
+    """What has no strip, and why; of a template how many pages it would take for how many plants."""
     names = dict.fromkeys(name_of(plan, planting) for planting in one.plantings)
     blocks = f"{', '.join(names)} ({blocks_words(plan, one.plantings, look)})"
     match one.why:
@@ -203,10 +227,16 @@ def left_out_words(plan: Plan, one: LeftOut, look: dict[str, Look], pages: int =
             return _("{blocks}: a strip of {length} would be too long, a tape does better").format(
                 blocks=blocks, length=span(_length(one), plan.place.units)
             )
+        case Why.WIDE:
+            words = _("{blocks}: a strip of {length} across the bed is longer than the board, a tape does better")
+            return words.format(blocks=blocks, length=span(_length(one), plan.place.units))
         case Why.LARGE:
-            return _("{blocks}: a template would take {pages} pages, so use the strips").format(
-                blocks=blocks, pages=pages
+            words = ngettext(
+                "{blocks}: a template would take {pages} pages for {count} plant, so use the strips",
+                "{blocks}: a template would take {pages} pages for {count} plants, so use the strips",
+                plants,
             )
+            return words.format(blocks=blocks, pages=pages, count=plants)
 
 
 def _length(one: LeftOut) -> int:

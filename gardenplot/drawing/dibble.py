@@ -46,10 +46,9 @@ class Template:
     """Plants, the lines that go through it along and across the bed, and the box that is cut out, all in nm.
 
     `repeat` is how far along the bed its 0 line comes next, `rows` how many rows or rows of cells it holds; `of_rows`
-    how many the block has, of rows along the bed.
+    how many the block has, of rows along the bed or of cells.
     """
 
-    crop: str
     way: Way
     anchor: Anchor
     spots: tuple[Spot, ...]
@@ -78,7 +77,6 @@ class Lattice:
     `rows` are the offsets of the rows from the first; of rows across the bed how far they lie in the block.
     """
 
-    crop: str
     way: Way
     anchor: Anchor
     step: int
@@ -117,9 +115,7 @@ class Lattice:
         )
         repeat = times * self.step
         spacing, upright, level = (self.step, self.rows[1]), (0, repeat), self.rows[:rows]
-        return Template(
-            self.crop, self.way, self.anchor, spots, upright, level, repeat, rows, spacing, of_rows=len(self.rows)
-        )
+        return Template(self.way, self.anchor, spots, upright, level, repeat, rows, spacing, of_rows=len(self.rows))
 
     def _across(self, along: int, across: int) -> Template:
         """Rows across the bed: their plants from the left edge, which is the first level line."""
@@ -133,7 +129,7 @@ class Lattice:
         )
         repeat, spacing = 2 * pairs * rank, (rank, self.step)
         upright = (0, *(self.rows[0] + row * rank for row in range(2 * pairs)), repeat)
-        return Template(self.crop, self.way, self.anchor, spots, upright, (0,), repeat, 2 * pairs, spacing)
+        return Template(self.way, self.anchor, spots, upright, (0,), repeat, 2 * pairs, spacing)
 
     def _cells(self, along: int, across: int) -> Template:
         side, each = self.cell
@@ -148,7 +144,16 @@ class Lattice:
         upright = tuple(number * side for number in range(times + 1))
         level = tuple(number * side for number in range(rows + 1))
         return Template(
-            self.crop, self.way, self.anchor, spots, upright, level, times * side, rows, (side, side), self.cell
+            self.way,
+            self.anchor,
+            spots,
+            upright,
+            level,
+            times * side,
+            rows,
+            (side, side),
+            self.cell,
+            of_rows=len(self.rows),
         )
 
 
@@ -161,7 +166,7 @@ def lattice_of(bed: Bed, layout: Layout) -> Iterable[Lattice]:
         rows = tuple(range(0, len(grid.offsets) * grid.cell, grid.cell))
         cell, count = (grid.cell, grid.per_cell), max(1, -(-layout.length // grid.cell))
         anchor = begins_at(bed, layout) if is_anchored(bed, grid) else Anchor.ROW
-        yield Lattice(layout.crop, Way.CELLS, anchor, grid.cell, (0,), rows, 1, cell, count=count)
+        yield Lattice(Way.CELLS, anchor, grid.cell, (0,), rows, 1, cell, count=count)
     elif grid.pattern.staggers and grid.runs_across:
         if len(layout.offsets) > 1:
             yield _lattice_across(bed, layout)
@@ -176,7 +181,7 @@ def _lattice_along(bed: Bed, layout: Layout) -> Lattice:
         begins = tuple(begins[0] + (kind.first - kinds[0].first) % grid.in_row for kind in kinds)
     rows = tuple(offset - grid.offsets[0] for offset in grid.offsets[: _last_row(layout)])
     count = max(1, -(-layout.length // grid.in_row))
-    return Lattice(layout.crop, Way.ALONG, anchor, grid.in_row, begins, rows, 2, count=count)
+    return Lattice(Way.ALONG, anchor, grid.in_row, begins, rows, 2, count=count)
 
 
 def _last_row(layout: Layout) -> int:
@@ -188,4 +193,4 @@ def _lattice_across(bed: Bed, layout: Layout) -> Lattice:
     grid, (anchor, rows) = layout.grid, ranks(bed, layout)
     begins = tuple(kind.first for kind in grid.kinds)
     count = max(1, -(-layout.length // (2 * grid.rank)))
-    return Lattice(layout.crop, Way.ACROSS, anchor, grid.in_row, begins, rows, 2, count=count)
+    return Lattice(Way.ACROSS, anchor, grid.in_row, begins, rows, 2, count=count)

@@ -75,10 +75,9 @@ class Strip:
 
     All lengths in nm. `begin` and `end` are those of the strip as it is cut out: at 0 and at its length, or beyond
     where a mark lies there. `times` says how many steps it holds, `on_rings` how many plants stand on each ring
-    that has some, from the outermost in.
+    that has some, from the outermost in; `rows` in how many rows plants stand, where every second one is moved.
     """
 
-    crop: str
     purpose: Purpose
     anchor: Anchor
     length: int
@@ -89,6 +88,7 @@ class Strip:
     cell: tuple[int, int] = (0, 0)
     between: int = 0
     on_rings: tuple[int, ...] = ()
+    rows: int = field(default=0, eq=False)
 
     @property
     def lies_across(self) -> bool:
@@ -110,9 +110,8 @@ class Strip:
 
 @frozen
 class Ladder:
-    """A strip that repeats, before it is known how long a board is: the marks of one step, and the steps in use."""
+    """A strip that repeats, before it is known how long a board is: the marks of one step, steps and rows in use."""
 
-    crop: str
     purpose: Purpose
     anchor: Anchor
     rungs: tuple[Mark, ...]
@@ -121,6 +120,7 @@ class Ladder:
     between: int = 0
     cell: tuple[int, int] = (0, 0)
     count: int = field(default=1, eq=False)
+    rows: int = field(default=1, eq=False)
 
     def strip(self, board: int) -> Strip:
         """As many steps as a board of so many nm holds, no more than are in use and never less than one."""
@@ -129,8 +129,8 @@ class Ladder:
         length = times * self.step
         kept = sorted(mark for mark in marks if mark.what is not What.SIDE or 0 < mark.at < length)
         return Strip(
-            self.crop, self.purpose, self.anchor, length, tuple(kept), self.spacing, True, times, self.cell,
-            self.between,
+            self.purpose, self.anchor, length, tuple(kept), self.spacing, True, times, self.cell, self.between,
+            rows=self.rows,
         )  # fmt: skip
 
 
@@ -229,7 +229,9 @@ def _in_row(bed: Bed, layout: Layout) -> Ladder:
     if grid.turn is not None:
         count = max(sum(run.count for run in row.runs) for row in layout.rows)
     between = grid.between if len(begins) > 1 else 0
-    return Ladder(layout.crop, Purpose.IN_ROW, anchor, _rungs(begins), grid.in_row, grid.in_row, between, count=count)
+    rows = max(number for number, row in enumerate(layout.rows, 1) if row.count)
+    rungs = _rungs(begins)
+    return Ladder(Purpose.IN_ROW, anchor, rungs, grid.in_row, grid.in_row, between, count=count, rows=rows)
 
 
 def _rungs(begins: Iterable[int]) -> tuple[Mark, ...]:
@@ -252,7 +254,8 @@ def _across(bed: Bed, layout: Layout, purpose: Purpose, marks: list[Mark]) -> St
         kept.append(Mark(grid.width // 2, What.CENTRE, lower=True))
     spacing = {Purpose.ROWS: 0, Purpose.ACROSS: grid.in_row}.get(purpose, 0)
     cell = (grid.cell, grid.per_cell) if purpose is Purpose.CELLS_ACROSS else (0, 0)
-    return Strip(layout.crop, purpose, anchor, far, tuple(sorted(kept)), spacing, cell=cell)
+    rows = len(layout.rows) if purpose is Purpose.ACROSS else 0
+    return Strip(purpose, anchor, far, tuple(sorted(kept)), spacing, cell=cell, rows=rows)
 
 
 def _far_side(bed: Bed, layout: Layout) -> int:
@@ -275,7 +278,7 @@ def _in_row_across(bed: Bed, layout: Layout) -> Ladder | Strip:
     if not (is_plain(bed) or kinds[0].keeps_phase):
         most = max(row.count for row in layout.rows)
         rung = Mark(grid.in_row // 2)
-        return Ladder(layout.crop, Purpose.IN_RANK, Anchor.ROW, (rung,), grid.in_row, grid.in_row, count=most)
+        return Ladder(Purpose.IN_RANK, Anchor.ROW, (rung,), grid.in_row, grid.in_row, count=most)
     rows = zip(kinds, in_cross_rows(grid), ((What.PLANT, False), (What.OTHER, True)), strict=False)
     marks = [
         Mark(kind.first + number * kind.step, what, lower)
@@ -290,7 +293,7 @@ def _ranks(bed: Bed, layout: Layout) -> Ladder:
     grid, (anchor, begins) = layout.grid, ranks(bed, layout)
     step = grid.rank * len(begins)
     count = _in_use(layout, step)
-    return Ladder(layout.crop, Purpose.RANKS, anchor, _rungs(begins), step, grid.rank, count=count)
+    return Ladder(Purpose.RANKS, anchor, _rungs(begins), step, grid.rank, count=count, rows=len(layout.rows))
 
 
 def _cells_along(bed: Bed, layout: Layout) -> Ladder:
@@ -308,7 +311,7 @@ def _cells_along(bed: Bed, layout: Layout) -> Ladder:
     rungs = (Mark(0, What.SIDE), *sorted(plants))
     count = max(1, -(-layout.length // grid.cell))
     cell = grid.cell, grid.per_cell
-    return Ladder(layout.crop, Purpose.CELLS_ALONG, anchor, rungs, grid.cell, grid.cell, cell=cell, count=count)
+    return Ladder(Purpose.CELLS_ALONG, anchor, rungs, grid.cell, grid.cell, cell=cell, count=count)
 
 
 def _cells_across(bed: Bed, layout: Layout) -> Strip:
@@ -326,4 +329,4 @@ def _radii(layout: Layout) -> Strip:
     rings = [(number, ring) for number, ring in enumerate(layout.rings, 1) if ring.count]
     marks = sorted(Mark(ring.radius, number=number) for number, ring in rings)
     counts = tuple(ring.count for _number, ring in rings)
-    return Strip(layout.crop, Purpose.RADII, Anchor.CENTRE, marks[-1].at, tuple(marks), on_rings=counts)
+    return Strip(Purpose.RADII, Anchor.CENTRE, marks[-1].at, tuple(marks), on_rings=counts)

@@ -19,15 +19,16 @@ _STEPS = (
         "before the hatched edge, so that equal numbers of a join meet."
     ),
     _("Measure the glued strip: if it is not as long as this list says, it is not used."),
-    _(
-        "Stick it on a board 38 mm (1½ in) wide, under clear tape or varnish. Cut a notch at each mark. Of a "
-        "template, bore a hole at each cross."
-    ),
+    _("Stick it on a board 38 mm (1½ in) wide, under clear tape or varnish. Cut a notch at each mark."),
     _(
         "At the bed, lay 0 where the strip says and plant at each mark. Then lay 0 where the strip ended, and so on "
-        "up to the last plant that the bed sheet tells; marks beyond that are not planted."
+        "up to the last plant that the bed sheet tells; marks beyond that are not planted. Check each new 0 on the "
+        "tape: it lies the length of the strip further on."
     ),
 )
+_BORED = _("{step} Of a template, bore a hole at each cross.")
+_STICK = 3
+"""The step that says what is done with the marks."""
 CAUTION = _(
     "Clamp the board and guard your eyes and hands when you saw and bore. A strip is only as good as its print and "
     "its glue. The seed packet and local advice come before this sheet."
@@ -42,12 +43,14 @@ _MOST_LINES = 24
 
 @frozen
 class Entry:
-    """A board: its number (0 for what has none), what it is, what there is to know of it, and its page."""
+    """A board: its number (0 for what has none), what it is, what there is to know of it, its first and last page."""
 
     number: int
     title: str
     lines: tuple[str, ...]
     page: int = 0
+    last: int = 0
+    is_template: bool = False
 
 
 @frozen
@@ -76,7 +79,7 @@ def add_board_list(book: Book, entries: tuple[Entry, ...], about: About) -> None
         y = draw_list_head(book, head, _("what to make"))
         if number == 0:
             book.bookmark(_("What to make"))
-            y = _draw_steps(book.canvas, y)
+            y = _draw_steps(book.canvas, y, entries)
         for one in inside:
             _draw_entry(book.canvas, one, y)
             y -= one.height
@@ -86,7 +89,7 @@ def add_board_list(book: Book, entries: tuple[Entry, ...], about: About) -> None
 def _paged(entries: tuple[Entry, ...], paper: Paper) -> list[list[_Set]]:
     width = SIZES[paper][1] - 2 * MARGIN
     pages: list[list[_Set]] = [[]]
-    left = list_room(paper) - _steps_height(width)
+    left = list_room(paper) - _steps_height(_steps(entries, width))
     for one in (_set(entry, width) for entry in entries):
         if one.height > left and (pages[-1] or len(pages) == 1):
             pages.append([])
@@ -96,24 +99,35 @@ def _paged(entries: tuple[Entry, ...], paper: Paper) -> list[list[_Set]]:
     return pages
 
 
+def _pages(entry: Entry) -> str:
+    if entry.last > entry.page:
+        return _("pages {first}–{last}").format(first=entry.page, last=entry.last)
+    return _("page {number}").format(number=entry.page)
+
+
 def _set(entry: Entry, width: float) -> _Set:
     titles = broken(entry.title, BOLD, 12, width - _INDENT - _PAGES)
     lines = [line for words in entry.lines for line in broken(words, FACE, 10, width - _INDENT)]
     return _Set(entry, tuple(titles[:_MOST_LINES]), tuple(lines[:_MOST_LINES]))
 
 
-def _steps(width: float) -> list[list[str]]:
-    return [broken(words, FACE, 11, width - 22) for words in _STEPS]
+def _steps(entries: tuple[Entry, ...], width: float) -> list[list[str]]:
+    """How boards are made and used, each step in its lines; of a template only where there is one."""
+    steps = [*_STEPS]
+    if any(entry.is_template for entry in entries):
+        steps[_STICK] = _BORED.format(step=steps[_STICK])
+    return [broken(words, FACE, 11, width - 22) for words in steps]
 
 
-def _steps_height(width: float) -> float:
-    return _STEP * sum(map(len, _steps(width))) + 4 * len(_STEPS) + 22
+def _steps_height(steps: list[list[str]]) -> float:
+    return _STEP * sum(map(len, steps)) + 4 * len(steps) + 22
 
 
-def _draw_steps(page: Canvas, y: float) -> float:
+def _draw_steps(page: Canvas, y: float, entries: tuple[Entry, ...]) -> float:
     """How a board is made and used, in numbered steps; gives the y in points below them."""
     top, width = y, page._pagesize[0] - 2 * MARGIN
-    for number, lines in enumerate(_steps(width), 1):
+    steps = _steps(entries, width)
+    for number, lines in enumerate(steps, 1):
         page.setFont(BOLD, 12)
         page.drawString(MARGIN, y - 12, f"{number}")
         page.setFont(FACE, 11)
@@ -123,7 +137,7 @@ def _draw_steps(page: Canvas, y: float) -> float:
         y -= 4
     page.setLineWidth(1)
     page.line(MARGIN, y - 6, MARGIN + width, y - 6)
-    return top - _steps_height(width)
+    return top - _steps_height(steps)
 
 
 def _draw_entry(page: Canvas, one: _Set, top: float) -> None:
@@ -134,7 +148,7 @@ def _draw_entry(page: Canvas, one: _Set, top: float) -> None:
         page.setFont(BOLD, 14)
         page.drawRightString(left - 8, y, str(entry.number))
         page.setFont(FACE, 12)
-        page.drawRightString(right, y, _("page {number}").format(number=entry.page))
+        page.drawRightString(right, y, _pages(entry))
     page.setFont(BOLD, 12)
     for line in one.titles:
         page.drawString(left, y, line)

@@ -6,11 +6,13 @@ from attrs import evolve, frozen
 from reportlab.lib.units import mm
 
 from gardenplot.drawing.board_words import (
+    BEGIN_ANEW,
+    HAS_RUNS,
     PLACES_KEPT,
     begins_words,
     blocks_words,
     counted_words,
-    crop_words,
+    crops_words,
     edges_words,
     ends_words,
     left_out_words,
@@ -25,7 +27,7 @@ from gardenplot.drawing.board_words import (
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.spacing_boards import Board, LeftOut, Why, boards_of, usual_board
-from gardenplot.drawing.spacing_marks import Strip, What
+from gardenplot.drawing.spacing_marks import Anchor, Purpose, Strip, What
 from gardenplot.plan import Plan
 from gardenplot.sheets.board_list import Entry, add_board_list, list_pages
 from gardenplot.sheets.board_page import FOOT, HEAD, SIDE, TAB, draw_board_foot, draw_board_head
@@ -39,13 +41,12 @@ from gardenplot.sheets.template_tiles import Tiled, Words, draw_tile, tiled
 from gardenplot.units import MM
 from gardenplot.words import _, ngettext
 
-MOST_TILES = 40
-"""A template of more pages is not printed: strips do the same."""
 _BETWEEN: float = 3.4 * mm
 """Points between the pieces of a page."""
 _LEGEND = _("Cut on the outer line. Glue the next piece on the hatched edge, up to the thick line, join 1 to join 1.")
-_PAGES_A_PLANT = 2
-"""A template of more pages for each plant that it holds is mostly blank."""
+_TILE = _("tile {number} of {tiles}: {row} of {rows} from the top, {column} of {columns} from the left")
+_OF_ROWS = (Purpose.ROWS, Purpose.RANKS, Purpose.RADII)
+"""What strips mark that are laid on once for all rows."""
 _MANY = 8
 """From so many pieces on, what joins lose is worth a measure."""
 
@@ -100,9 +101,10 @@ def _set_of(plan: Plan, said: About, choices: Choices, paper: Paper) -> _Set:
             made.append(_Numbered(number, board, pieces=pieces))
             continue
         tiles = tiled(board.what, paper)
-        if len(tiles.tiles) > MOST_TILES:
-            large = LeftOut(Why.LARGE, board.plantings)
-            words.append(left_out_words(plan, large, look, len(tiles.tiles)))
+        pages, plants = len(tiles.tiles), len(tiles.template.spots)
+        if pages > plants:
+            # Mostly blank paper: the strips mark the same with less.
+            words.append(left_out_words(plan, LeftOut(Why.LARGE, board.plantings), look, pages, plants))
             continue
         made.append(_Numbered(number, board, tiles=tiles))
     return _Set(tuple(made), tuple(words))
@@ -111,14 +113,22 @@ def _set_of(plan: Plan, said: About, choices: Choices, paper: Paper) -> _Set:
 def _said(plan: Plan, said: About, board: Board, strip: Strip, number: int) -> Said:
     blocks = blocks_words(plan, board.plantings, looks(plan))
     return Said(
-        name=f"{number} · {crop_words(plan, strip.crop)}: ",
+        name=f"{number} · {crops_words(plan, board.crops)}: ",
         title=strip_title(strip, plan.place.units),
         begins=begins_words(strip, begins_late=board.begins_late),
         ends=ends_words(strip),
         sides=sides_words(strip),
-        about=" · ".join((*([PLACES_KEPT] if board.keeps_places else []), *said.said, blocks)),
+        about=" · ".join((*_cautions(board), *said.said, blocks)),
         edges=edges_words(strip),
     )
+
+
+def _cautions(board: Board) -> tuple[str, ...]:
+    """What is not planted of all that is marked."""
+    is_of_places = not isinstance(board.what, Strip) or board.what.purpose not in _OF_ROWS
+    words = BEGIN_ANEW if board.what.anchor is Anchor.ROW else HAS_RUNS
+    runs = (words,) if board.has_runs and is_of_places else ()
+    return (*((PLACES_KEPT,) if board.keeps_places else ()), *runs)
 
 
 def _strip_pages(boards: Iterable[_Numbered], paper: Paper) -> list[list[tuple[_Numbered, Piece]]]:
@@ -130,21 +140,22 @@ def _strip_pages(boards: Iterable[_Numbered], paper: Paper) -> list[list[tuple[_
 
 
 def _add_list(book: Book, plan: Plan, said: About, whole: _Set, pages: list[list[tuple[_Numbered, Piece]]]) -> None:
-    """The list of all boards, each with the page on which its first piece or tile will be."""
+    """The list of all boards, each with the pages on which its pieces or tiles will be."""
     entries = tuple(_entry(plan, one, book.paper) for one in whole.boards)
     if whole.left_out:
         entries = (*entries, Entry(0, _("No strip"), whole.left_out))
     at = book.page_number + list_pages(entries, book.paper)
-    first: dict[int, int] = {}
-    for number, page in enumerate(pages):
+    places: dict[int, tuple[int, int]] = {}
+    for number, page in enumerate(pages, at):
         for one, _piece in page:
-            first.setdefault(one.number, at + number)
+            places[one.number] = places.get(one.number, (number, 0))[0], number
     at += len(pages)
     for one in whole.boards:
         if one.tiles is not None:
-            first[one.number] = at
+            places[one.number] = at, at + len(one.tiles.tiles) - 1
             at += len(one.tiles.tiles)
-    add_board_list(book, tuple(evolve(entry, page=first.get(entry.number, 0)) for entry in entries), said)
+    paged = ((entry, *places.get(entry.number, (0, 0))) for entry in entries)
+    add_board_list(book, tuple(evolve(entry, page=page, last=last) for entry, page, last in paged), said)
 
 
 def _entry(plan: Plan, one: _Numbered, paper: Paper) -> Entry:
@@ -156,6 +167,7 @@ def _entry(plan: Plan, one: _Numbered, paper: Paper) -> Entry:
         lines = (
             f"{strip_size(what, units)}, {pieces}; {begins_words(what, begins_late=late)}",
             *ring_words(what, units),
+            *(words for words in (edges_words(what),) if words),
         )
         if any(mark.what is What.CENTRE for mark in what.marks):
             lines = (*lines, _("the mark with a bar is the centre line"))
@@ -167,19 +179,18 @@ def _entry(plan: Plan, one: _Numbered, paper: Paper) -> Entry:
         count = len(tiles.tiles)
         pieces = ngettext("{count} tile", "{count} tiles", count).format(count=count)
         use = template_use(tiles.template, begins_late=late)
-        lines = (f"{template_size(tiles.template, units)}, {pieces}", ", ".join(use))
-        if count > _PAGES_A_PLANT * len(tiles.template.spots):
-            lines = (*lines, _("mostly blank paper: the strips mark the same with less"))
+        lines = (f"{template_size(tiles.template, units)}, {pieces}", "; ".join(use))
         title = template_title(tiles.template, units)
-    kept = [PLACES_KEPT] if one.board.keeps_places else []
-    told = *lines, *kept, _("for {blocks}").format(blocks=blocks)
-    return Entry(one.number, f"{crop_words(plan, what.crop)}: {title}", told)
+    told = *lines, *_cautions(one.board), _("for {blocks}").format(blocks=blocks)
+    return Entry(
+        one.number, f"{crops_words(plan, one.board.crops)}: {title}", told, is_template=one.tiles is not None
+    )
 
 
 def _add_page(book: Book, plan: Plan, said: About, page: list[tuple[_Numbered, Piece]]) -> None:
     """A page of pieces."""
     canvas = book.lying()
-    y = draw_board_head(book, _("Spacing strips, true size 1 : 1"), "", plan.place.units)
+    y = draw_board_head(book, _("Spacing strips, true size 1 : 1"), _which(page), plan.place.units)
     for _one, piece in page:
         if piece.number == 1:
             book.bookmark(f"{piece.said.name}{piece.said.title}")
@@ -189,12 +200,20 @@ def _add_page(book: Book, plan: Plan, said: About, page: list[tuple[_Numbered, P
     book.end_page()
 
 
+def _which(page: list[tuple[_Numbered, Piece]]) -> str:
+    """The strips of a page: "strip 4", "strips 4–6"."""
+    first, last = page[0][0].number, page[-1][0].number
+    if first == last:
+        return _("strip {number}").format(number=first)
+    return _("strips {first}–{last}").format(first=first, last=last)
+
+
 def _add_tiles(book: Book, plan: Plan, said: About, one: _Numbered, whole: Tiled) -> None:
     """A page for each tile of a template."""
     words = _template_words(plan, said, one, whole)
     for tile in whole.tiles:
         canvas = book.upright() if whole.upright else book.lying()
-        which = _("tile {number} of {tiles}: row {row} of {rows}, column {column} of {columns}").format(
+        which = _TILE.format(
             number=tile.number, tiles=len(whole.tiles), row=tile.row, rows=whole.rows, column=tile.column,
             columns=whole.columns,
         )  # fmt: skip
@@ -210,8 +229,8 @@ def _add_tiles(book: Book, plan: Plan, said: About, one: _Numbered, whole: Tiled
 def _template_words(plan: Plan, said: About, one: _Numbered, whole: Tiled) -> Words:
     template, blocks = whole.template, blocks_words(plan, one.board.plantings, looks(plan))
     return Words(
-        name=f"{one.number} · {crop_words(plan, template.crop)}",
+        name=f"{one.number} · {crops_words(plan, one.board.crops)}",
         title=template_title(template, plan.place.units),
         use=template_use(template, begins_late=one.board.begins_late),
-        about=" · ".join((*([PLACES_KEPT] if one.board.keeps_places else []), *said.said, blocks)),
+        about=" · ".join((*_cautions(one.board), *said.said, blocks)),
     )

@@ -7,6 +7,7 @@ from attrs import frozen
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
+from gardenplot.drawing.board_words import rows_by_turns
 from gardenplot.drawing.spacing_marks import Mark, Purpose, Strip, What
 from gardenplot.sheets.paper import BOLD, FACE, POINT_PER_MM
 from gardenplot.sheets.strip_piece import Piece, Place
@@ -44,7 +45,7 @@ class Figures:
         marks = tuple(mark for mark in strip.marks if mark.lower is lower and mark.what is not What.CENTRE)
         numbered = _("ring {number}") if strip.purpose is Purpose.RADII else _("row {number}")
         has_others = any(mark.what is What.OTHER for mark in strip.marks) and not strip.cell[0]
-        rows = {What.PLANT: _("rows 1, 3 …"), What.OTHER: _("rows 2, 4 …")} if has_others else {}
+        rows = dict(zip((What.PLANT, What.OTHER), rows_by_turns(strip.rows), strict=True)) if has_others else {}
         ways = ((1, False), *((step, True) for step in (1, 2, 5, 10, 20, 50, 100, 200, 500)))
         all_ways = (cls(marks[::step], units, bare, numbered, rows) for step, bare in ways)
         return next((shown for shown in all_ways if shown.has_room), cls(marks[:1], units, True, numbered, rows))

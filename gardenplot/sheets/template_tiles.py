@@ -253,13 +253,16 @@ def _draw_words(page: Canvas, place: _Place, whole: Tiled, words: Words) -> None
 
 
 def _draw_labels(page: Canvas, place: _Place, template: Template) -> None:
-    """At the 0 line which rows are which, and at the end line what comes there, where no plant is near."""
+    """At the 0 line which rows are which, and at the end line what comes there, where no plant is near.
+
+    Of cells and of rows across the bed these lines are told once, above the first.
+    """
     right = place.box[2]
     page.setFont(BOLD, 10)
     for number, at in enumerate(template.level):
-        if not place.tile.top <= at - 10 * MM <= place.tile.bottom or template.way is not Way.ALONG:
+        if not place.tile.top <= at - 10 * MM <= place.tile.bottom or (number and template.way is not Way.ALONG):
             continue
-        words = f"0   {_('row {number}').format(number=number + 1)}"
+        words = f"0   {_('row {number}').format(number=number + 1)}" if template.way is Way.ALONG else "0"
         if place.tile.left <= 0 <= place.tile.right and _is_free(template, at, 0, 30 * MM):
             page.drawString(place.x(0) + 4, place.y(at) + 5, words)
         free = _is_free(template, at, template.repeat - 40 * MM, template.repeat)

@@ -24,8 +24,8 @@ POND: Fields = {
 
 
 def boards(plan: Plan) -> tuple[Board, ...]:
-    """The boards of a plan, 1.2 m long."""
-    return boards_of(lay_out_plan(plan), 120 * CM).made
+    """The boards of a plan, 4 m long."""
+    return boards_of(lay_out_plan(plan), 400 * CM).made
 
 
 def strip(plan: Plan, purpose: Purpose) -> tuple[Strip, Board]:

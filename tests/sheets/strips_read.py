@@ -172,7 +172,9 @@ def templates_in(pages: tuple[Page, ...]) -> dict[int, Template]:
     for page in pages:
         words = [word.text for word in page.words]
         which = [
-            r for word in words if (r := re.fullmatch(r"tile .*row (\d+) of (\d+), column (\d+) of (\d+)", word))
+            r
+            for word in words
+            if (r := re.fullmatch(r"tile .*: (\d+) of (\d+) from the top, (\d+) of (\d+) from the left", word))
         ]
         if which:
             title = next(word for word in words if word.startswith("Template"))

@@ -13,6 +13,8 @@ from attrs import evolve
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from gardenplot.drawing.dibble import Lattice
+from gardenplot.drawing.spacing_boards import boards_of
 from gardenplot.layout import Layout, lay_out_plan
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Direction, Pattern, Plan
@@ -20,6 +22,7 @@ from gardenplot.plan.edits import change_place
 from gardenplot.sheets.book import NothingToPrintError
 from gardenplot.sheets.choices import USUAL, Choices, Kind
 from gardenplot.sheets.paper import MISSING, Paper
+from gardenplot.sheets.template_tiles import tiled
 from gardenplot.units import CM, FOOT, MM, Units
 from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.layout.ground import Fields, blocks, nm
@@ -109,6 +112,8 @@ def test_a_strip_laid_on_and_on_marks_every_plant_of_a_row(case: tuple[Plan, Pap
 def test_rows_lie_at_their_offsets_from_the_left_edge(case: tuple[Plan, Paper, Choices]) -> None:
     plan, paper, choices = case
     layout = laid(plan)
+    # Rows of a bed that is wider than the board are left to the tape.
+    choices = evolve(choices, board=max(choices.board or 0, plan.beds[0].width.nm))
     glued = strip(plan, "rows in a bed", paper, choices)
     rows = [row[0][1] for row in rows_of(layout)]
     assert [at - glued.zero for at in glued.upper] == pytest.approx(rows, abs=NEAR)
@@ -200,10 +205,26 @@ def test_the_marks_of_s1_are_those_that_were_worked_out_by_hand() -> None:
 
 @each_paper
 def test_the_template_of_s4_is_one_repeat_in_which_every_second_row_is_moved_by_half(paper: Paper) -> None:
-    (template,) = templates_in(printed(hand_worked("s4"), paper)).values()
-    (x1, y1), (x2, y2) = template.spots
-    assert (x1 - template.zero, x2 - template.zero, template.repeat) == pytest.approx((200, 400, 400), abs=NEAR)
-    assert y2 - y1 == pytest.approx(400, abs=NEAR)
+    """By hand: two plants 40 cm apart both ways, which would take six pages, so it is not printed but said."""
+    plan = hand_worked("s4")
+    (lattice,) = {one.what for one in boards_of(lay_out_plan(plan), 120 * CM).made if isinstance(one.what, Lattice)}
+    whole = tiled(lattice, paper)
+    (x1, y1), (x2, y2) = ((spot.x / MM, spot.y / MM) for spot in whole.template.spots)
+    assert (x1, x2, whole.template.repeat / MM, y2 - y1) == (200, 400, 400, 400)
+    assert not templates_in(printed(plan, paper))
+    assert f"a template would take {len(whole.tiles)} pages for 2 plants, so use the strips" in said(plan, paper)
+
+
+@each_paper
+def test_the_same_at_half_of_its_spacing_is_printed(paper: Paper) -> None:
+    plan = bed_of(PLAIN, {"pattern": "staggered"}, in_row="10 cm", row_spacing="10 cm")
+    (template,) = templates_in(printed(plan, paper)).values()
+    rows = sorted({round(y, 2) for _x, y in template.spots})
+    first, second = (sorted(x - template.zero for x, y in template.spots if round(y, 2) == row) for row in rows[:2])
+    assert rows[1] - rows[0] == pytest.approx(100, abs=NEAR)
+    assert first == pytest.approx([50 + 100 * at for at in range(len(first))], abs=NEAR)
+    assert second == pytest.approx([100 + 100 * at for at in range(len(second))], abs=NEAR)
+    assert len(template.spots) >= template.tiles
 
 
 @each_paper
@@ -328,6 +349,9 @@ def test_cells_have_their_sides_and_their_plants(plants: int, paper: Paper) -> N
     assert across.upper == pytest.approx([300, 600, 900], abs=NEAR)
     rows = {y for _x, y in places}
     assert across.lower == pytest.approx(sorted({*rows, 600.0}), abs=NEAR)
+    if plants == 1:
+        assert "pages for 1 plant, so use the strips" in said(plan, paper)
+        return
     (template,) = templates_in(printed(plan, paper)).values()
     assert template.repeat == pytest.approx(300, abs=NEAR)
     top = template.level[0]
@@ -377,7 +401,7 @@ def test_a_staggered_block_in_any_outline_is_counted_from_where_it_begins() -> N
                 assert min(min(abs(at - mark), glued.repeat - abs(at - mark)) for mark in marks) <= NEAR
 
 
-def test_plantings_of_a_crop_with_the_same_spacing_share_a_strip_that_names_them_all() -> None:
+def test_plantings_with_the_same_spacing_share_a_strip_that_names_them_all() -> None:
     beds = [{"id": f"b{at}", "name": f"Bed {at}", "length": "6 m", "width": "80 cm"} for at in (1, 2, 3)]
     crops = [{"id": name, "name": name, "in_row": "20 cm", "row_spacing": "25 cm"} for name in ("leek", "celery")]
     where: tuple[tuple[str, str, Fields], ...] = (
@@ -392,12 +416,14 @@ def test_plantings_of_a_crop_with_the_same_spacing_share_a_strip_that_names_them
     ])  # fmt: skip
     found = strips_in(printed(plan))
     assert [one.title.split("· ")[1] for one in found.values() if "in the row" in one.title] == [
-        "leek: every 20 cm in the row", "leek: every 25 cm in the row", "celery: every 20 cm in the row",
+        "leek, celery: every 20 cm in the row", "leek: every 25 cm in the row",
     ]  # fmt: skip
-    assert any("A Bed 1 · B Bed 2" in word for word in found[1].words)
-    assert "for A 3 × 10 in Bed 1 · B 3 × 10 in Bed 2" in printed(plan)[0].text
+    assert any("A Bed 1 · B Bed 2 · C Bed 3" in word for word in found[1].words)
+    assert "for A 3 × 10 in Bed 1 · B 3 × 10 in Bed 2 · C 3 × 10 in Bed 3" in printed(plan)[0].text
+    assert len([one for one in found.values() if "rows in a bed" in one.title]) == 1
     only = printed(plan, Paper.A4, Choices(beds=frozenset(["b3"])))
-    assert {one.title.split("· ")[1].split(":")[0] for one in strips_in(only).values()} == {"leek", "celery"}
+    named = {one.title.split("· ")[1].split(":")[0] for one in strips_in(only).values()}
+    assert named == {"celery", "leek", "celery, leek"}
     assert "Bed 1" not in " ".join(page.text for page in only)
 
 
@@ -439,7 +465,7 @@ def test_names_are_printed_as_they_were_typed(name: str, paper: Paper) -> None:
         plantings=[{"id": "p", "bed": "b", "crop": "c", "pattern": "staggered"}],
     )
     pages = printed(plan, paper)
-    listed = pages[0].text.replace(" page 2 ", " ")
+    listed = re.sub(r" pages? \d(–\d)? ", " ", pages[0].text)
     assert f"{name}: every" in listed
     assert f"{name}, bed" in listed
     start = name if len(name) < 40 else name[:40]
@@ -508,17 +534,18 @@ def test_the_end_of_a_strip_does_not_stand_under_the_last_side_of_its_cells() ->
 @each_paper
 def test_each_row_of_a_strip_is_numbered_also_where_a_piece_ends(paper: Paper) -> None:
     plan = bed_of(PLAIN | {"width": "1.7 m"}, {}, row_spacing="30 cm", edge="25 cm")
-    glued = strip(plan, "rows in a bed", paper)
+    long = Choices(board=170 * CM)
+    glued = strip(plan, "rows in a bed", paper, long)
     assert len(glued.upper) == 5
     for number in range(1, 6):
         assert any(re.search(rf"row {number}\b", word) for word in glued.words)
-    for page in printed(plan, paper):
+    for page in printed(plan, paper, long):
         assert_tidy(page)
 
 
 @each_paper
 def test_a_template_says_on_each_tile_of_which_crop_it_is(paper: Paper) -> None:
-    near = {"in_row": "25 cm", "row_spacing": "30 cm", "name": "Butterhead lettuce"}
+    near = {"in_row": "10 cm", "row_spacing": "15 cm", "name": "Butterhead lettuce"}
     pages = printed(bed_of(PLAIN, {"pattern": "staggered"}, **near), paper)
     tiles = [page.text for page in pages if "Template" in page.text]
     assert tiles
@@ -540,7 +567,14 @@ def test_the_list_says_on_which_page_each_board_begins_and_so_do_the_bookmarks()
     assert marks[0] == ("What to make", 0)
     for words, page in marks[1:]:
         assert words.split(" · ")[1].split(":")[0] in pages[page].text
-        assert f"page {page + 1}" in pages[0].text
+        assert re.search(rf"pages? {page + 1}\b", pages[0].text)
+    read = strips_in(pages)
+    for number, glued in read.items():
+        on = [at for at, page in enumerate(pages, 1) if any(word.text == glued.title for word in page.words)]
+        told = f"page {on[0]}" if on[0] == on[-1] else f"pages {on[0]}–{on[-1]}"
+        row = next(words for words in pages[0].words if words.text == glued.title.partition(" · ")[2])
+        beside = [words.text for words in pages[0].words if abs(words.box[1] - row.box[1]) < 3]
+        assert told in beside, number
 
 
 def test_the_same_plan_gives_the_same_bytes() -> None:
@@ -565,8 +599,37 @@ def test_a_box_with_posts_has_cells_that_are_laid_on_the_first_one() -> None:
     assert nm("30 cm") == lay_out_plan(plan)[0].layouts[0].grid.cell
 
 
-def test_a_template_that_is_mostly_blank_paper_says_that_the_strips_do_the_same() -> None:
-    """S4 by hand: two plants 40 cm apart on six pages; at 20 cm a template holds them closer."""
-    words = "mostly blank paper: the strips mark the same with less"
-    assert words in said(hand_worked("s4"))
-    assert words not in said(bed_of(PLAIN, {"pattern": "staggered"}, in_row="20 cm", row_spacing="20 cm"))
+def test_rows_of_a_bed_that_is_wider_than_the_board_are_left_to_the_tape() -> None:
+    plan = bed_of(PLAIN | {"width": "1.7 m"}, {"rows": 3})
+    assert not any("rows in a bed" in one.title for one in strips_in(printed(plan)).values())
+    words = "Leek (A Bed): a strip of 1.70 m across the bed is longer than the board, a tape does better"
+    assert words in said(plan)
+    assert strip(plan, "rows in a bed", choices=Choices(board=160 * CM)).length == pytest.approx(1700, abs=NEAR)
+
+
+@pytest.mark.parametrize(("rows", "words"), [
+    (2, "upper edge: row 1, lower edge: row 2"), (3, "upper edge: rows 1, 3, lower edge: row 2"),
+    (4, "upper edge: rows 1, 3, lower edge: rows 2, 4"), (5, "upper edge: rows 1, 3 …, lower edge: rows 2, 4"),
+])  # fmt: skip
+def test_a_staggered_strip_names_no_row_that_is_not_there(rows: int, words: str) -> None:
+    plan = bed_of(PLAIN, {"pattern": "staggered", "rows": rows}, row_spacing="20 cm")
+    assert words in printed(plan)[0].text
+    assert any(words in word for word in strip(plan, "in the row").words)
+    assert f"row {rows + 1}" not in said(plan)
+
+
+def test_a_strip_that_goes_on_beyond_its_length_says_up_to_where_it_is_measured() -> None:
+    """The last plant of a staggered row lies where the strip ends, so the paper goes on behind a dashed line."""
+    plan = bed_of(PLAIN, {"pattern": "staggered", "rows": 3})
+    glued = strip(plan, "in the row")
+    assert glued.length == pytest.approx(glued.repeat + 15, abs=NEAR)
+    assert "120 cm from 0 to the dashed line at the end" in printed(plan)[0].text
+    assert any("0 comes next on the dashed line" in word for word in glued.words)
+    assert "100 cm from 0 to end" in printed(bed_of(PLAIN, {"rows": 3}, in_row="25 cm"))[0].text
+
+
+def test_a_strip_says_that_nothing_is_planted_where_an_obstacle_breaks_a_row() -> None:
+    words = "where an obstacle breaks a row, plant nothing between its two runs"
+    post = {"obstacles": [{"name": "post", "x": "5 m", "y": "30 cm", "diameter": "10 cm", "keep_clear": "10 cm"}]}
+    assert words in said(bed_of(PLAIN | post, {"pattern": "staggered"}))
+    assert words not in said(bed_of(PLAIN, {"pattern": "staggered"}))
