@@ -12,7 +12,7 @@ from gardenplot.drawing.spacing_marks import Mark, Purpose, Strip, What
 from gardenplot.sheets.paper import BOLD, FACE, POINT_PER_MM
 from gardenplot.sheets.strip_piece import Piece, Place
 from gardenplot.units import MM, Units
-from gardenplot.units.figures import offset
+from gardenplot.units.figures import Figure, offset
 from gardenplot.words import _
 
 _FIGURE, _BESIDE = 17, 9
@@ -38,6 +38,7 @@ class Figures:
     bare: bool
     numbered: str
     rows: dict[What, str]
+    lies_across: bool
 
     @classmethod
     def of(cls, strip: Strip, units: Units, *, lower: bool) -> "Figures":
@@ -47,8 +48,11 @@ class Figures:
         has_others = any(mark.what is What.OTHER for mark in strip.marks) and not strip.cell[0]
         rows = dict(zip((What.PLANT, What.OTHER), rows_by_turns(strip.rows), strict=True)) if has_others else {}
         ways = ((1, False), *((step, True) for step in (1, 2, 5, 10, 20, 50, 100, 200, 500)))
-        all_ways = (cls(marks[::step], units, bare, numbered, rows) for step, bare in ways)
-        return next((shown for shown in all_ways if shown.has_room), cls(marks[:1], units, True, numbered, rows))
+        all_ways = (cls(marks[::step], units, bare, numbered, rows, strip.lies_across) for step, bare in ways)
+        return next(
+            (shown for shown in all_ways if shown.has_room),
+            cls(marks[:1], units, True, numbered, rows, strip.lies_across),
+        )
 
     @property
     def has_room(self) -> bool:
@@ -58,13 +62,17 @@ class Figures:
             for one, after in pairwise(self.marks)
         )
 
+    def told(self, at: int) -> Figure:
+        """How far from 0 a place is; across the bed as the bed sheet tells it, in quarters of an inch."""
+        return offset(at, self.units, inch_parts=4) if self.lies_across else offset(at, self.units)
+
     def on(self, piece: Piece) -> tuple[Mark, ...]:
         """Those on a piece."""
         return tuple(mark for mark in self.marks if piece.begin <= mark.at <= piece.end)
 
     def beside(self, mark: Mark) -> tuple[str, ...]:
         """What is set smaller behind a figure, from the most to nothing for where there is no room."""
-        unit = offset(mark.at, self.units).unit
+        unit = self.told(mark.at).unit
         most = " · ".join(part for part in (unit, self.row(mark)) if part)
         return ("",) if self.bare else tuple(dict.fromkeys((most, unit, "")))
 
@@ -74,7 +82,7 @@ class Figures:
 
     def reach(self, mark: Mark) -> tuple[float, float]:
         """How many points a figure reaches left and right of its mark, with what is set smaller behind it."""
-        half = pdfmetrics.stringWidth(offset(mark.at, self.units).number, BOLD, _FIGURE) / 2
+        half = pdfmetrics.stringWidth(self.told(mark.at).number, BOLD, _FIGURE) / 2
         return half, half + _beside_width(self.beside(mark)[0])
 
 
@@ -99,7 +107,7 @@ def draw_figures(page: Canvas, place: Place, shown: Figures, end: list[_Span], *
             span = _span(place, mark, shown, words, is_before=is_before)
             if span is not None and _is_free(span, taken if not words else (*taken, *later)):
                 taken.append(span)
-                told = offset(mark.at, shown.units).number
+                told = shown.told(mark.at).number
                 _draw_figure(page, place, span, told, (words, "") if is_before else ("", words), lower=lower)
                 break
 
@@ -159,15 +167,13 @@ def _draw_zero(page: Canvas, place: Place, marks: tuple[Mark, ...]) -> list[_Spa
     return [span]
 
 
-def draw_length(
-    page: Canvas, place: Place, shown: dict[bool, Figures], units: Units
-) -> tuple[dict[bool, list[_Span]], str]:
+def draw_length(page: Canvas, place: Place, shown: dict[bool, Figures]) -> tuple[dict[bool, list[_Span]], str]:
     """The length of a strip at its end where no mark is, clear of all marks and of their figures.
 
     Right under the last mark it would be read as that mark's, so it stands at the lower edge where the upper one has
     no room for it. Gives where it stands, and where there is no room the length, to be said with the end.
     """
-    strip, length = place.piece.strip, offset(place.piece.strip.length, units)
+    strip, length = place.piece.strip, shown[False].told(place.piece.strip.length)
     taken: dict[bool, list[_Span]] = {False: [], True: []}
     is_marked = any(mark.at == strip.length and (not mark.lower or mark in shown[True].marks) for mark in strip.marks)
     if not place.piece.is_last or place.piece.has_flag or is_marked:

@@ -61,7 +61,7 @@ def _draw_marks(page: Canvas, place: Place, units: Units) -> str:
         if is_ticked:
             page.line(place.x(mark.at), place.bottom, place.x(mark.at), place.bottom + TICK / 2)
     shown = {lower: Figures.of(strip, units, lower=lower) for lower in (False, True)}
-    end, length = draw_length(page, place, shown, units)
+    end, length = draw_length(page, place, shown)
     for lower in (False, True):
         draw_figures(page, place, shown[lower], end[lower], lower=lower)
     return length
@@ -133,7 +133,9 @@ def _draw_words(page: Canvas, place: Place, length: str) -> None:
     page.drawRightString(right, y, large)
     room = right - left - pdfmetrics.stringWidth(large, BOLD, 12) - 10
     _draw_title(page, said, (left, y), room)
-    _draw_line(page, _directions(piece, length), (left, right), y - 12, BOLD)
+    whole, least = (_directions(piece, length, is_all=is_all) for is_all in (True, False))
+    has_room = pdfmetrics.stringWidth("   ".join(whole), BOLD, _SMALL) <= right - left
+    _draw_line(page, whole if has_room else least, (left, right), y - 12, BOLD)
     _draw_line(page, (said.about, small), (left, right), y - 23, FACE)
 
 
@@ -146,11 +148,14 @@ def _draw_title(page: Canvas, said: Said, at: tuple[float, float], room: float) 
     page.drawString(*at, fitted(name + said.title, BOLD, size, room))
 
 
-def _directions(piece: Piece, length: str) -> tuple[str, str]:
-    """What is said of the two ends of a piece, with its strip's length where no figure tells it."""
+def _directions(piece: Piece, length: str, *, is_all: bool) -> tuple[str, str]:
+    """What is said of the two ends of a piece, with its strip's length where no figure tells it.
+
+    The first says too which marks are at which edge, where it has room for all.
+    """
     one, other = piece.said.sides
     first = piece.said.begins if piece.number == 1 else piece.said.edges
-    if piece.pieces == 1 and piece.said.edges:
+    if piece.number == 1 and piece.said.edges and (is_all or piece.is_last):
         first = f"{first} · {piece.said.edges}"
     last = piece.said.ends if piece.is_last else ""
     if length:

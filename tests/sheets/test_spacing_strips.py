@@ -15,10 +15,12 @@ from hypothesis import strategies as st
 
 from gardenplot.drawing.dibble import Lattice
 from gardenplot.drawing.spacing_boards import boards_of
+from gardenplot.files import sample
 from gardenplot.layout import Layout, lay_out_plan
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Direction, Pattern, Plan
 from gardenplot.plan.edits import change_place
+from gardenplot.plan.file import read_plan
 from gardenplot.sheets.book import NothingToPrintError
 from gardenplot.sheets.choices import USUAL, Choices, Kind
 from gardenplot.sheets.paper import MISSING, Paper
@@ -633,3 +635,28 @@ def test_a_strip_says_that_nothing_is_planted_where_an_obstacle_breaks_a_row() -
     post = {"obstacles": [{"name": "post", "x": "5 m", "y": "30 cm", "diameter": "10 cm", "keep_clear": "10 cm"}]}
     assert words in said(bed_of(PLAIN | post, {"pattern": "staggered"}))
     assert words not in said(bed_of(PLAIN, {"pattern": "staggered"}))
+
+
+def test_rows_have_the_figures_of_the_bed_sheet() -> None:
+    """Rows 10 3/8 in apart begin 6 7/8 in from the edge: a tape is read to a quarter, so both papers say 7."""
+    plan = read_plan(sample("larch-bend.gardenplot")).plan
+    kale = strip(plan, "Kale: rows in a bed")
+    figures = [word for word in kale.words if word in ("7″", "17¼″", "27¾″", "38″")]
+    assert len(figures) == len(kale.upper) == 4
+    sheets = pages_of(made(plan, Paper.A4, Kind.BEDS).pdf)
+    on_sheet = next(words for page in sheets if "Kale" in page.text for words in [[one.text for one in page.words]])
+    assert {"7″", "17¼″", "27¾″", "38″"} <= {*" ".join(on_sheet).split()}
+
+
+def test_the_first_piece_says_which_marks_are_at_which_edge() -> None:
+    pages = printed(bed_of(PLAIN, {"pattern": "staggered", "rows": 3}))
+    (words,) = {one.text for page in pages for one in page.words if one.text.startswith("← HEAD 0 on")}
+    assert words.endswith("upper edge: rows 1, 3, lower edge: row 2")
+
+
+def test_a_template_of_cells_says_where_its_0_lies_and_where_it_comes_next() -> None:
+    plan = bed_of(PLAIN, CELLS | {"cell": "20 cm", "plants_per_cell": 4})
+    words = [one.text for page in printed(plan) if "Template" in page.text for one in page.words]
+    assert "0" in words
+    assert "next 0 here" in words
+    assert "then the upper line where the lowest was" in said(plan)
