@@ -16,6 +16,8 @@ from gardenplot.words import _, ngettext
 from gardenplot.working import Number, Rounding, Trust, Unit
 
 _WORD = re.compile(r"[a-z_]+\d*")
+_SQUARE = re.compile(r"([a-z_]+\d*) ?\^ ?2|\) ?\^ ?2")
+_SQUARED = re.compile(r"\^2(?![\d.])")
 _PLACE = re.compile(r"_\d+$")
 _LENGTHS = (Unit.LENGTH, Unit.SPACING, Unit.READING)
 _LOW, _HIGH = Fraction(7, 10), Fraction(14, 10)
@@ -106,7 +108,12 @@ def _two_digits(value: Fraction, unit: Unit, units: Units) -> Fraction:
 def formula_words(number: Number) -> str:
     """The formula with names for its words: "planted × (1 + spare)"; of several of a kind, with what each is of."""
     labels = {term.name: term.label for term in number.terms if term.label}
-    return _WORD.sub(lambda word: labels.get(word.group()) or name_words(word.group()), number.formula)
+    return _WORD.sub(lambda word: labels.get(word.group()) or name_words(word.group()), _on_paper(number.formula))
+
+
+def _on_paper(formula: str) -> str:
+    """A formula with its squares as they are written by hand: "(1 − loss)²"."""
+    return _SQUARE.sub(lambda found: f"({found[1]})²" if found[1] else ")²", formula)
 
 
 def sum_words(number: Number, units: Units, money: str = "") -> str:
@@ -124,7 +131,7 @@ def sum_words(number: Number, units: Units, money: str = "") -> str:
             return name_words(word.group())
         return followed(term.value, term.unit, units, money)
 
-    return _WORD.sub(shown, number.formula)
+    return _SQUARED.sub("²", _WORD.sub(shown, _on_paper(number.formula)))
 
 
 def result_words(number: Number, units: Units, money: str = "") -> str:

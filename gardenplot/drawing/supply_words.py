@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from gardenplot.drawing.cautions import JUGS, WATER
+from gardenplot.drawing.days import day_words
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between
 from gardenplot.drawing.workings import bed_numbers, planting_numbers
@@ -41,6 +42,22 @@ def numbers_of(plan: Plan, bed_id: str, planting_id: str | None) -> tuple[Number
     feeds = (fed(feed, area_of(bed)) for feed in plan.feeds if not feed.beds or bed_id in feed.beds)
     water = bed_water(plan.place, bed, area_of(bed)).numbers if bed.drip_lines or plan.place.watering else ()
     return (*bed_numbers(laid), *(number for cut in (*covers, *jugs) for number in cut), *water, *feeds)
+
+
+def covers_apart(plan: Plan, bed: Bed) -> tuple[tuple[str, tuple[Number, ...]], ...]:
+    """The covers of a bed that has several, each by its days, else by where it stands, with its numbers."""
+    covers = [cover for cover in plan.covers if cover.bed == bed.id]
+    if len(covers) < 2:
+        return ()
+    return tuple((_cover_name(plan, cover), _cover_numbers(plan, bed, cover)) for cover in covers)
+
+
+def _cover_name(plan: Plan, cover: Cover) -> str:
+    if cover.on is None:
+        return _("Cover {between}").format(between=between(cover.start.nm, cover.end.nm, plan.place.units))
+    if cover.off is None:
+        return _("Cover on {on}").format(on=day_words(cover.on))
+    return _("Cover on {on}, off {off}").format(on=day_words(cover.on), off=day_words(cover.off))
 
 
 def _cover_numbers(plan: Plan, bed: Bed, cover: Cover) -> tuple[Number, ...]:

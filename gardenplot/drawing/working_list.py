@@ -13,7 +13,7 @@ from gardenplot.drawing.number_words import Line, workings_of
 from gardenplot.drawing.opened import of_cost, of_item, of_plan
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.shopping_list import shop_groups
-from gardenplot.drawing.supply_words import numbers_of
+from gardenplot.drawing.supply_words import covers_apart, numbers_of
 from gardenplot.drawing.trust_words import EXACT
 from gardenplot.drawing.turns import walked
 from gardenplot.layout import lay_out_plan
@@ -58,7 +58,7 @@ def working_parts(plan: Plan, asked: Asked) -> tuple[WorkingPart, ...]:
 
 
 def _bed(plan: Plan, number: int, asked: Asked, told: _Told) -> Iterator[WorkingPart]:
-    """A bed, then its blocks as somebody comes to them who walks along it."""
+    """A bed, each of several covers, then its blocks as somebody comes to them who walks along it."""
     laid, look = lay_out_plan(plan)[number], looks(plan)
     if not asked.has(laid.bed.id):
         return
@@ -66,8 +66,12 @@ def _bed(plan: Plan, number: int, asked: Asked, told: _Told) -> Iterator[Working
     for layout in walked(laid):
         rows = tuple(_rows(plan, numbers_of(plan, laid.bed.id, layout.planting), told))
         blocks.append(WorkingPart(titled(plan, layout.planting, look), laid.bed.name, rows))
-    own = tuple(_rows(plan, numbers_of(plan, laid.bed.id, None), told))
-    yield WorkingPart(laid.bed.name, "", own, laid.bed.id)
+    covers = covers_apart(plan, laid.bed)
+    apart = [number for _name, numbers in covers for number in numbers]
+    own = (number for number in numbers_of(plan, laid.bed.id, None) if number not in apart)
+    yield WorkingPart(laid.bed.name, "", tuple(_rows(plan, own, told)), laid.bed.id)
+    for name, numbers in covers:
+        yield WorkingPart(name, laid.bed.name, tuple(_rows(plan, numbers, told)))
     yield from blocks
 
 

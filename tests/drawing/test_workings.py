@@ -76,7 +76,7 @@ def test_seed_sown_direct_shows_its_sum_too() -> None:
 
 
 def test_several_seeds_to_a_cell_show_what_share_of_cells_is_usable() -> None:
-    assert ("cells", "120 ÷ (1 − (1 − 80 %)^2)", "125") in sums(beds_of({"plants": 100}), 0)
+    assert ("cells", "120 ÷ (1 − (1 − 80 %)²)", "125") in sums(beds_of({"plants": 100}), 0)
     ((_bed, one, layout),) = grown(beds_of({"plants": 100}))
     assert trays_line(one, layout) == "120 plants, 125 cells, 2 trays of 72, thin out about 80"
 

@@ -15,6 +15,7 @@ from attrs import evolve
 from hypothesis import given, settings
 
 from gardenplot.__main__ import main
+from gardenplot.drawing.days import day_words
 from gardenplot.drawing.number_words import Line, workings_of
 from gardenplot.drawing.opened import Opened, of_cost, of_item, of_plan
 from gardenplot.drawing.shopping_list import shop_groups
@@ -243,6 +244,24 @@ def test_a_bed_with_a_number_for_a_name_keeps_it_apart_from_its_figures() -> Non
     text = in_turn(pages(plan))
     assert "pieces, Field 1: 2;" in text
     assert "other number of rows 4" in text
+
+
+def test_two_covers_of_a_bed_are_told_apart_by_their_days() -> None:
+    """S2 has cloth from 7 May to 4 Jun, then another over more of the bed to 11 Jun: 16 hoops, then 20."""
+    plan = hand_worked("s2")
+    covers = [part for part in working_parts(plan, Asked()) if part.name.startswith("Cover on ")]
+    assert len(covers) == 2
+    for part, cover, hoops in zip(covers, plan.covers, ("16", "20"), strict=True):
+        assert cover.off is not None
+        assert part.name.endswith(f"off {day_words(cover.off)}")
+        assert next(row.value for row in part.rows if isinstance(row, Line) and row.name == "hoops") == hoops
+    assert "hoops" not in told_of(plan, plan.beds[0].name)
+
+
+def test_squares_are_written_as_by_hand() -> None:
+    text = in_turn(pages(read_plan(sample("kestrel-howe.gardenplot")).plan))
+    assert "√((corner to corner, along)² + (corner to corner, across)²)" in text
+    assert "^" not in text
 
 
 def test_only_beds_that_were_chosen_are_on_it() -> None:
