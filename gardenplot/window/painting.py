@@ -104,12 +104,14 @@ def _hatch(mark: Outline, hatch: Hatch, painter: QPainter, inks: Palette) -> QBr
 
 
 def _hatched(style: Qt.BrushStyle, ink: QColor, painter: QPainter) -> QBrush:
-    """A hatch that keeps still on the ground while the drawing scrolls."""
-    brush = QBrush(ink, style)
-    world = painter.worldTransform()
-    brush.setTransform(
-        QTransform.fromTranslate(0, 0) * world.inverted()[0] * QTransform.fromTranslate(world.dx(), world.dy())
-    )
+    """A hatch that begins at the painter's origin, so that it keeps still on the ground while the drawing scrolls.
+
+    Qt draws a hatch in pixels of the device, however the painter is scaled, but begins it by the shift of the scale's
+    inverse: so it is handed no scale, and a shift by whole pixels.
+    """
+    brush, device = QBrush(ink, style), painter.deviceTransform()
+    begins = QTransform.fromTranslate(round(device.dx()), round(device.dy()))
+    brush.setTransform(begins * device.inverted()[0])
     return brush
 
 

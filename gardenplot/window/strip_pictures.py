@@ -30,7 +30,8 @@ class Picture:
     times: float
     inks: Palette
     image: QPixmap
-    at: QPointF
+    left: float
+    top: float
 
     def shows(self, figure: BedFigure, scale: Scale, times: float, inks: Palette) -> bool:
         """Whether this is what would be painted."""
@@ -51,7 +52,8 @@ class StripPictures:
 
     def paint(self, painter: QPainter, figure: BedFigure, scale: Scale, room: float, inks: Palette) -> None:
         """Paint a bed at the painter's origin, with at most `room` pixels above its soil and below."""
-        times = painter.deviceTransform().m11()
+        device = painter.deviceTransform()
+        times = device.m11()
         if figure.width * scale.across * times > _TALLEST:
             self._pictures.pop(figure.bed, None)
             _paint_sight(painter, figure, scale, room, inks)
@@ -59,7 +61,10 @@ class StripPictures:
         picture = self._pictures.get(figure.bed)
         if picture is None or not picture.shows(figure, scale, times, inks):
             picture = self._pictures[figure.bed] = _painted(figure, scale, times, room, inks)
-        painter.drawPixmap(picture.at, picture.image)
+        across, down = device.dx(), device.dy()
+        # At half a pixel of the screen it would hang on where a picture begins to which side Qt rounds it.
+        left, top = picture.left + (round(across) - across) / times, picture.top + (round(down) - down) / times
+        painter.drawPixmap(QPointF(left, top), picture.image)
 
     def keep(self, beds: set[str]) -> None:
         """Let go of all other beds' pictures."""
@@ -100,4 +105,4 @@ def _painted(figure: BedFigure, sight: Scale, times: float, room: float, inks: P
     painter.translate(-left, above)
     paint(painter, figure.marks, scale, inks)
     painter.end()
-    return Picture(figure, scale, times, inks, image, QPointF(left, -above))
+    return Picture(figure, scale, times, inks, image, left, -above)
