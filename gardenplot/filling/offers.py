@@ -180,7 +180,9 @@ def _wanted(plan: Plan, day: date | None, crop: str | None) -> tuple[Wanted, ...
     if crop is None:
         return wanted_on(plan, day, Weights())
     own = tuple(wish for wish in plan.wishes if wish.crop == crop)
-    wanted = wanted_on(evolve(plan, wishes=own or (Wish(crop, crop),), orders=()), day, Weights())
+    asked = evolve(plan, wishes=own or (Wish(crop, crop),))
+    # Orders stay in the plan, where plantings stand for them.
+    wanted = tuple(one for one in wanted_on(asked, day, Weights()) if one.trial.order is None)
     return wanted if own else tuple(evolve(one, trial=evolve(one.trial, wish=None)) for one in wanted)
 
 
