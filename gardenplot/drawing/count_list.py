@@ -6,7 +6,7 @@ from operator import itemgetter
 from attrs import frozen
 
 from gardenplot.drawing.actual_words import planted_words
-from gardenplot.drawing.days import days_between, short_day, weekday_words, with_missing
+from gardenplot.drawing.days import days_between, short_day
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.needed_words import needed_for_orders
 from gardenplot.drawing.sayings import between, counted
@@ -20,7 +20,7 @@ from gardenplot.layout import (
 from gardenplot.layout.staked import staked
 from gardenplot.plan import Establish, Pattern, Plan, bed_of
 from gardenplot.units import Units
-from gardenplot.units.figures import grouped, tape
+from gardenplot.units.figures import tape
 from gardenplot.words import _
 
 MOST_BOXES = 12
@@ -124,25 +124,15 @@ def _days(one: Grown) -> str:
     if first is None:
         return ""
     return (
-        days_between(first, out) if out is not None and first < out else _("from {day}").format(day=short_day(first))
+        days_between(first, out)
+        if out is not None and first < out
+        else _("from {day}").format(day=f"{short_day(first)} {first:%Y}")
     )
 
 
 def _needs(plan: Plan, one: Grown) -> str:
-    """How many plants must stand for the market day that it makes, with those of others, and how that is met.
-
-    "For Sat 17 May 134 must stand: 2 to spare"; "For Sat 17 May 163 must stand, with E: 20 short"; "For Sat 26 Jul,
-    missing 12 Jul, 167 must stand, with A: 1 to spare". Of a market day that others miss it says which: "B is late".
-    """
-    if one.order is None:
-        return ""
-    needed = needed_for_orders(plan)[one.planting.id]
-    day = with_missing(weekday_words(needed.day), needed.missed) + ("," if needed.missed else "")
-    words = _("for {day} {needed}").format(day=day, needed=needed)
-    over = needed.planted - needed.count
-    answer = _("{count} short") if over < 0 else _("{count} to spare") if over else _("none to spare")
-    words = f"{words}: {answer.format(count=grouped(abs(over)))}"
-    return ", ".join(part for part in (words, needed.late_words) if part)
+    """What is ordered for the market day that it makes, and whether so much stands as that takes."""
+    return needed_for_orders(plan)[one.planting.id].in_full if one.order is not None else ""
 
 
 def _sample(one: Grown, layout: Layout, units: Units) -> str:

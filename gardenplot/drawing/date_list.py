@@ -1,4 +1,4 @@
-"""What is to be done, week by week: each planting from sowing until its ground is free, covers on and off.
+"""What is to be done, week by week: each planting from sowing until its ground is free, covers on and off, markets.
 
 Weeks are those of ISO 8601: they begin on Monday, and the first of a year is the one with its first Thursday.
 """
@@ -13,6 +13,7 @@ from attrs import evolve, frozen
 
 from gardenplot.drawing.days import days_between, missing_words, weekday_words
 from gardenplot.drawing.letters import looks
+from gardenplot.drawing.market_rows import market_id, market_rows
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between, cut_by
 from gardenplot.drawing.so_many import so_many_plants, so_many_seeds, so_many_trays
@@ -45,6 +46,7 @@ class Job(StrEnum):
     CUT_BY = "cut by"
     LAST = "last"
     COVER_ON = "cover on"
+    MARKET = "market"
 
 
 _JOBS = {
@@ -59,6 +61,7 @@ _JOBS = {
     Job.CUT_BY: _("cut by"),
     Job.LAST: _("cut until"),
     Job.COVER_ON: _("cover on"),
+    Job.MARKET: _("market"),
 }
 _RANK = {job: number for number, job in enumerate(Job)}
 _NOTHING_YET = Actual()
@@ -69,7 +72,8 @@ class DateRow:
     """A job on a day: in words, for which planting or where, and how many of what.
 
     `until` is the first day on which a job of several days is over. `about` is the id of the planting or cover, of
-    what is cut for another also that one's, and `missed` are the market days that a harvest misses.
+    what is cut for another also that one's, of a market its order's with the number of its day; `market` has both.
+    `missed` are the market days that a harvest misses, or what a market day lacks. A market has no bed.
     """
 
     day: date
@@ -84,11 +88,17 @@ class DateRow:
     until: date | None = None
     done: bool = False
     missed: str = ""
+    market: tuple[str, int] | None = None
 
     @property
     def amount_told(self) -> str:
         """How many of what, with the market days that it misses."""
         return ", ".join(part for part in (self.amount, self.missed) if part)
+
+    @property
+    def is_later_market(self) -> bool:
+        """Whether it is a market day that something late makes in place of its own."""
+        return self.market is not None and self.about != market_id(*self.market)
 
     @property
     def day_words(self) -> str:
@@ -158,6 +168,13 @@ def date_rows(plan: Plan) -> tuple[DateRow, ...]:
         if row.job is not Job.HARDEN or row.about not in in_beds
     ]
     rows += [row for cover in plan.covers for row in _cover_rows(plan, cover)]
+    rows += [
+        DateRow(
+            one.day, Job.MARKET, job_words(Job.MARKET), one.name, one.amount, "", "", one.about,
+            missed=one.late, market=(one.order, one.market),
+        )
+        for one in market_rows(plan)
+    ]  # fmt: skip
     place = {planting: number for number, planting in enumerate(look)}
     return tuple(sorted(rows, key=lambda row: (row.day, _RANK[row.job], place.get(row.planting or row.about, -1))))
 
@@ -278,7 +295,7 @@ def _ready(one: Grown, layout: Layout) -> str:
 
 
 def _missed(one: Grown) -> str:
-    """The market days that it misses, as it is ready too late for them: "missing 12 Jul, 19 Jul"."""
+    """The market days that it misses, as it is ready too late for them: "too late for 12 Jul, 19 Jul"."""
     order, market, ready = one.order, one.planting.market, one.dates.ready
     if order is None or ready is None:
         return ""

@@ -38,15 +38,15 @@ def days_between(first: date, last: date) -> str:
 
 
 def missing_words(days: Sequence[date]) -> str:
-    """The market days that are missed: "missing 12 Jul, 19 Jul"; nothing where none is."""
+    """The market days that are missed: "too late for 12 Jul, 19 Jul"; nothing where none is."""
     if not days:
         return ""
     listed = ", ".join(short_day(day) for day in days)
     if len(days) > _MOST_LISTED:
         listed = _("{count} market days from {first} on").format(count=grouped(len(days)), first=short_day(days[0]))
-    return _("missing {days}").format(days=listed)
+    return _("too late for {days}").format(days=listed)
 
 
 def with_missing(words: str, days: Sequence[date]) -> str:
-    """Words about the market day that is made, with those that are missed: "Sat 26 Jul, missing 12 Jul"."""
+    """Words about the market day that is made, with those that are missed: "Sat 26 Jul, too late for 12 Jul"."""
     return ", ".join(part for part in (words, missing_words(days)) if part)

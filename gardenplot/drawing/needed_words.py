@@ -1,4 +1,4 @@
-"""How many plants must stand for the market day that plantings make, with all others that are ready by then."""
+"""How many plants are to stand for the market day that plantings make, with all others that are cut for that day."""
 
 from collections.abc import Iterator
 from datetime import date
@@ -6,20 +6,25 @@ from functools import lru_cache
 
 from attrs import frozen
 
+from gardenplot.drawing.days import weekday_words, with_missing
 from gardenplot.drawing.letters import looks
 from gardenplot.layout import Grown, LaidOut, lay_out_plan, spacings_for_orders, stood
 from gardenplot.plan import Order, Plan
 from gardenplot.season import market_day, market_made, markets_missed, stand_for
+from gardenplot.season.orders import Each, units_from
+from gardenplot.units import Share
 from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 
 
 @frozen
 class Needed:
-    """How many plants must stand for units of an order, how many stand by a market day, and who else counts by then.
+    """How many plants are to stand for units of an order, how many stand, and who else is cut for that market day.
 
     `day` is the market day that a planting makes, `missed` those from its own until that one, and `late` are the
-    letters of others for the same day that make it later still.
+    letters of others for the same day that make it later still. `earlier` are those that were cut for a market day
+    before: what they bring is neither among `units` nor among the plants, though it is among the units that were
+    `asked` for in all. `loss` is the share that the plants allow for.
     """
 
     count: int
@@ -29,23 +34,55 @@ class Needed:
     missed: tuple[date, ...] = ()
     late: tuple[str, ...] = ()
     units: int = 0
-
-    def __str__(self) -> str:
-        words = ngettext("{count} must stand", "{count} must stand", self.count).format(count=grouped(self.count))
-        return words + self._with_others
+    asked: int = 0
+    earlier: tuple[str, ...] = ()
+    loss: Share | None = None
 
     @property
     def ordered(self) -> str:
-        """What is to be taken to that market: "120 ordered, with E"."""
-        words = ngettext("{count} ordered", "{count} ordered", self.units).format(count=grouped(self.units))
-        return words + self._with_others
+        """What is to be taken to that market, and by whom else: "120 ordered, with E"."""
+        return self.taken + self._with_others
+
+    @property
+    def taken(self) -> str:
+        """What is to be taken to that market: "120 ordered", "14 of 150 ordered, the rest from A"."""
+        return self._count + self._rest
+
+    @property
+    def in_full(self) -> str:
+        """The same with its day and how that is met: "120 ordered for Sat 17 May: 134 planted allow for 10 % loss,
+        2 to spare"; "150 ordered for Sat 26 Jul, too late for 12 Jul, with B: …". With what is late: "B is late"."""
+        words = _("{count} for {day}").format(count=self._count, day=weekday_words(self.day))
+        words = with_missing(words, self.missed) + self._rest + self._with_others
+        told = _("{ordered}: {planted}").format(ordered=words, planted=self._planted)
+        return ", ".join(part for part in (told, self._late) if part)
+
+    @property
+    def _count(self) -> str:
+        words = _("{count} of {asked} ordered") if self.earlier else ngettext(
+            "{count} ordered", "{count} ordered", self.units
+        )  # fmt: skip
+        return words.format(count=grouped(self.units), asked=grouped(self.asked))
+
+    @property
+    def _rest(self) -> str:
+        return _(", the rest from {letters}").format(letters=", ".join(self.earlier)) if self.earlier else ""
 
     @property
     def _with_others(self) -> str:
         return _(", with {letters}").format(letters=", ".join(self.others)) if self.others else ""
 
     @property
-    def late_words(self) -> str:
+    def _planted(self) -> str:
+        """How many plants that takes, and whether so many stand: "134 planted allow for 10 % loss, 2 to spare"."""
+        over = self.planted - self.count
+        answer = _("{count} short") if over < 0 else _("{count} to spare") if over else _("none to spare")
+        words = _("{needed} planted allow for {loss} loss") if self.loss else _("{needed} planted are enough")
+        told = words.format(needed=grouped(self.count), loss=self.loss.text if self.loss else "")
+        return f"{told}, {answer.format(count=grouped(abs(over)))}"
+
+    @property
+    def _late(self) -> str:
         """Which others are late: "B is late"."""
         words = ngettext("{letters} is late", "{letters} are late", len(self.late))
         return words.format(letters=", ".join(self.late)) if self.late else ""
@@ -60,19 +97,30 @@ def needed_for_orders(plan: Plan) -> dict[str, Needed]:
     rank = {one.id: number for number, one in enumerate(plan.plantings)}
     for one in sorted(_for_orders(laid_out), key=lambda each: rank[each.planting]):
         alike.setdefault((one.order.id, one.market), []).append(one)
+    letters = {planting: each.letter for planting, each in look.items()}
     for key, several in alike.items():
         for one in several:
-            in_time = [each for each in several if each.day <= one.day]
-            found[one.planting] = Needed(
-                stand_for(one.order, one.grown.crop, spacings.get(key)),
-                sum(each.stands for each in in_time),
-                tuple(look[each.planting].letter for each in in_time if each is not one),
-                one.day,
-                markets_missed(one.order, one.market, one.day),
-                tuple(look[each.planting].letter for each in several if each.day > one.day),
-                one.order.units,
-            )
+            found[one.planting] = _needed(one, several, letters, spacings.get(key))
     return found
+
+
+def _needed(one: "_For", several: "list[_For]", letters: dict[str, str], each: Each | None) -> Needed:
+    """What is needed of one of several plantings for the same market day of an order."""
+    order, crop = one.order, one.grown.crop
+    same, before = ([two for two in several if two.day == one.day], [two for two in several if two.day < one.day])
+    stood_before = sum(two.stands for two in before)
+    return Needed(
+        max(0, stand_for(order, crop, each) - stood_before),
+        sum(two.stands for two in same),
+        tuple(letters[two.planting] for two in same if two is not one),
+        one.day,
+        markets_missed(order, one.market, one.day),
+        tuple(letters[two.planting] for two in several if two.day > one.day),
+        max(0, order.units - units_from(order, crop, stood_before, each)),
+        order.units,
+        tuple(letters[two.planting] for two in before),
+        crop.field_loss,
+    )
 
 
 @frozen

@@ -351,6 +351,7 @@ NAMES: Mapping[str, str] = {
     "every_days": _("days from market to market"),
     "rounds_late": _("market days late"),
     "market_made": _("market that it makes"),
+    "cut_for_market": _("cut for its market"),
     "sow": _("sow"),
     "pot_up": _("pot up"),
     "harden": _("harden off from"),

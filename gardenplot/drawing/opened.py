@@ -150,8 +150,10 @@ _DAY_OF = {
 
 
 def of_job(plan: Plan, row: DateRow) -> Opened:
-    """The day of a job first, then the other days and numbers of its planting, or those of its cover."""
+    """The day of a job first, then the other days and numbers of its planting, of its cover or of its market day."""
     title = _("{what}, {name}, {day}").format(what=row.what, name=row.name, day=weekday_words(row.day))
+    if row.market is not None:
+        return evolve(of_order(plan, *row.market), title=title)
     if row.planting is None:
         cover = by_id(plan.covers, row.about)
         on = known("begins", cover.start.nm, Unit.READING, source=Source.OF_COVER)

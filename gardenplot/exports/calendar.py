@@ -1,9 +1,9 @@
 """The dates of a plan as a calendar file (iCalendar, RFC 5545): whole days, each with an id that stays.
 
 A file that is imported again brings what it holds up to date, since ids follow from the plan alone: from the name of
-its place, the season, the id of the planting or cover, and what is done. A season is a year, in the south one from
-July to June, so that next year's plan with the same ids leaves this year's days as they are. What is no longer in the
-plan is left to whoever keeps the calendar.
+its place, the season, the id of the planting, cover or order, and what is done. A season is a year, in the south one
+from July to June, so that next year's plan with the same ids leaves this year's days as they are. What is no longer
+in the plan is left to whoever keeps the calendar.
 """
 
 from collections.abc import Iterable, Iterator
@@ -32,7 +32,7 @@ def written(plan: Plan, *, name: str = "", made: datetime, told: Told = untold) 
 
     Raises PlanError where no day is known.
     """
-    rows = [row for row in date_rows(plan) if row.job is not Job.LAST]
+    rows = [row for row in date_rows(plan) if row.job is not Job.LAST and not row.is_later_market]
     if not rows:
         raise PlanError(_("no day is known in the plan, so there is nothing for a calendar"))
     calendar = Calendar()
@@ -70,7 +70,7 @@ def _event(plan: Plan, row: DateRow, uid: str, made: datetime) -> Event:
 def _summary(row: DateRow) -> str:
     """What, of which, how many: "set out: A Pak choi, 136 plants"."""
     parts = [part for part in (row.name, row.amount_told) if part]
-    if row.planting is None:
+    if row.job in _ONE_DAY:
         parts[1:] = [row.bed_name]
     words = _("{what}: {of}").format(what=row.what, of=", ".join(parts))
     return one_line(_("{words} (done)").format(words=words) if row.done else words)
@@ -85,18 +85,20 @@ def _end(row: DateRow) -> date | None:
 
 def _uids(plan: Plan, rows: Iterable[DateRow]) -> Iterator[str]:
     rows = tuple(rows)
-    last: dict[tuple[bool, str], date] = {}
+    last: dict[tuple[str, str], date] = {}
     for row in rows:
         last[_thing(row)] = max(row.day, last.get(_thing(row), row.day))
     for row in rows:
-        is_cover, about = _thing(row)
-        season = _season(plan, last[is_cover, about])
-        parts = "\0".join((plan.place.name, str(season), "cover" if is_cover else "planting", about, row.job))
+        kind, about = _thing(row)
+        season = _season(plan, last[kind, about])
+        parts = "\0".join((plan.place.name, str(season), kind, about, row.job))
         yield f"{row.job.replace(' ', '-')}-{sha256(parts.encode()).hexdigest()[:32]}@gardenplot"
 
 
-def _thing(row: DateRow) -> tuple[bool, str]:
-    return row.planting is None, row.about
+def _thing(row: DateRow) -> tuple[str, str]:
+    if row.market is not None:
+        return "order", row.about
+    return "cover" if row.planting is None else "planting", row.about
 
 
 def _season(plan: Plan, day: date) -> int:

@@ -11,9 +11,9 @@ from datetime import date, timedelta
 from attrs import frozen
 
 from gardenplot.plan import Actual, Crop, DaysFrom, Establish, Order, Planting
-from gardenplot.season.dates import Dates, added_days, dates_for, field_days, wanted_ready
+from gardenplot.season.dates import Dates, added_days, cut_day, dates_for, field_days, wanted_ready
 from gardenplot.season.emergence import NotInTable, emergence
-from gardenplot.season.orders import market_day
+from gardenplot.season.orders import market_day, market_number
 from gardenplot.season.short_days import days_that_count
 from gardenplot.season.sun import Site
 from gardenplot.working import RULES, Number, Rounding, Source, Trust, Unit, known, worked
@@ -89,14 +89,27 @@ def _raising(asked: _Asked, in_ground: Number | None) -> Iterator[tuple[str, Num
 
 
 def _out(asked: _Asked, last: Number | None) -> Iterator[tuple[str, Number]]:
-    """The day on which the ground is free: the day after the last of the harvest, where nobody says."""
+    """The day on which the ground is free: where nobody says, the day after the last cut."""
     if asked.came.cleared is not None:
         yield "out", _came("out", asked.came.cleared)
     elif asked.planting.out is not None:
         yield "out", _typed("out", asked.planting.out)
     elif last is not None:
-        day = known("a_day", 1, Unit.DAYS, source=RULES)
-        yield "out", _shifted("out", f"{last.name} + a_day", last, day)
+        day, cut = known("a_day", 1, Unit.DAYS, source=RULES), _cut(asked, last)
+        kept = last if cut is None else cut
+        yield "out", _shifted("out", f"{kept.name} + a_day", kept, day)
+
+
+def _cut(asked: _Asked, last: Number) -> Number | None:
+    """The day on which it is cut for the market day that it makes, where that is after the last of its harvest."""
+    planting, order, ready = asked.planting, asked.order, asked.dates.ready
+    day = cut_day(planting, order, ready)
+    if order is None or ready is None or day is None or last.value is None or day.toordinal() <= last.value:
+        return None
+    market = market_number(order, planting.market, known("ready", ready.toordinal(), Unit.DATE))
+    assert market is not None
+    lead = known("lead_days", order.lead_days, Unit.DAYS, source=Source.OF_ORDER)
+    return worked("cut_for_market", Unit.DATE, "market_made − lead_days", market, lead, source=RULES)
 
 
 def _of(name: str, came: date | None, counted: Number | None) -> Iterator[tuple[str, Number]]:

@@ -2,10 +2,11 @@
 
 Ready = market day - lead; set out = ready - field days; sow = set out - raising days; harden from = set out -
 hardening days. Direct: sow = ready - days from sowing. Field days = the packet's days + what is added for cool
-weather, days with too little light left out of the count. Whole calendar dates. Formulas: common practice, no source;
-hardening is the last part of the raising time (University of Maryland Extension on hardening off). Where a packet
-counts from sowing and the crop is raised, or the other way round, the raising days are taken off or added (University
-of California: vegetable planting guides).
+weather, days with too little light left out of the count. The ground is free the day after the last of the harvest,
+or after what stands there is cut for the market day that it makes. Whole calendar dates. Formulas: common practice,
+no source; hardening is the last part of the raising time (University of Maryland Extension on hardening off). Where a
+packet counts from sowing and the crop is raised, or the other way round, the raising days are taken off or added
+(University of California: vegetable planting guides).
 """
 
 from datetime import date, timedelta
@@ -14,7 +15,7 @@ from functools import lru_cache
 from attrs import evolve, frozen
 
 from gardenplot.plan import Actual, Crop, DaysFrom, Establish, Order, Plan, Planting, crop_of, order_of, planting_of
-from gardenplot.season.orders import market_day
+from gardenplot.season.orders import market_day, market_made
 from gardenplot.season.short_days import after, before, counting_site
 from gardenplot.season.sun import Site
 
@@ -28,8 +29,9 @@ class Dates:
     """Whole calendar dates; None where the crop does not say enough.
 
     `in_ground` is the day of setting out or, if direct, of sowing; `last` the last day of the harvest; `out` the
-    first day the ground is free again. `stays` is the last day on which something is to be cut: that of the harvest
-    or, where nobody says how long that takes, the day before the ground was typed to be free.
+    first day the ground is free again. `stays` is the last day on which something is to be cut: that of the harvest,
+    of cutting for its market or, where nobody says how long the harvest takes, the day before the ground was typed to
+    be free.
     """
 
     sow: date | None = None
@@ -60,10 +62,11 @@ def dates_for(planting: Planting, crop: Crop, order: Order | None, site: Site | 
     came, days = planting.actual or _NOTHING_YET, field_days(planting, crop)
     in_ground = _in_ground(planting, crop, order, site)
     ready = came.harvested or _ready(planting, in_ground, days, site)
-    last = _shifted(ready, crop.harvest_days or 0)
+    last, given = _shifted(ready, crop.harvest_days or 0), came.cleared or planting.out
+    kept = _latest(last, cut_day(planting, order, ready) if given is None else None)
     dates = Dates(
-        in_ground=in_ground, ready=ready, last=last, out=came.cleared or planting.out or _shifted(last, 1),
-        stays=_stays(planting, crop, last),
+        in_ground=in_ground, ready=ready, last=last, out=given or _shifted(kept, 1),
+        stays=_stays(planting, crop, kept),
     )  # fmt: skip
     if crop.establish is Establish.DIRECT:
         return evolve(dates, sow=in_ground)
@@ -117,6 +120,16 @@ def wanted_ready(planting: Planting, order: Order | None) -> date | None:
     return _shifted(market_day(order, planting.market), -order.lead_days)
 
 
+def cut_day(planting: Planting, order: Order | None, ready: date | None) -> date | None:
+    """The day on which a planting is cut for the market day that it makes; None where it has none or was cut already.
+
+    Until then it stands, however early it is ready. One that is late and misses its market is cut for the next.
+    """
+    if order is None or ready is None or (planting.actual is not None and planting.actual.harvested is not None):
+        return None
+    return _shifted(market_made(order, planting.market, ready), -order.lead_days)
+
+
 def _in_ground(planting: Planting, crop: Crop, order: Order | None, site: Site | None) -> date | None:
     """What came about before what was typed; a day in the ground before a sowing day, and both before the market."""
     came, raised = planting.actual or _NOTHING_YET, crop.establish is Establish.TRANSPLANT
@@ -140,7 +153,11 @@ def _ready(planting: Planting, in_ground: date | None, days: int | None, site: S
 def _stays(planting: Planting, crop: Crop, last: date | None) -> date | None:
     """The last day on which something is to be cut, a typed end of its ground being meant for that."""
     held = None if crop.harvest_days is not None else _shifted(planting.out, -1)
-    return max((day for day in (last, held) if day is not None), default=None)
+    return _latest(last, held)
+
+
+def _latest(*days: date | None) -> date | None:
+    return max((day for day in days if day is not None), default=None)
 
 
 def _back(days: int | None) -> int | None:

@@ -17,7 +17,7 @@ from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.choices import USUAL, Choices
 from gardenplot.sheets.list_page import ListHead, draw_fitted
 from gardenplot.sheets.page_parts import MARGIN
-from gardenplot.sheets.paper import BOLD, FACE
+from gardenplot.sheets.paper import BOLD, FACE, broken
 from gardenplot.sheets.ticked_list import Part, add_list
 from gardenplot.units.figures import grouped
 from gardenplot.words import _
@@ -85,7 +85,12 @@ def _of_width(plants: int) -> float:
 
 def _height(block: CountBlock, width: float) -> float:
     lines = _slots(block, width).lines + bool(block.sample)
-    return _TITLE + _LINE * (1 + bool(block.needs)) + _BOXES * max(1, lines) + _SPARE
+    return _TITLE + _LINE * (1 + len(_needs(block, width))) + _BOXES * max(1, lines) + _SPARE
+
+
+def _needs(block: CountBlock, width: float) -> list[str]:
+    """What its order needs, in lines."""
+    return broken(block.needs, FACE, _FIGURE, width - _INDENT - 4) if block.needs else []
 
 
 def _draw_block(page: Canvas, block: CountBlock, top: float, right: float) -> None:
@@ -101,9 +106,10 @@ def _draw_block(page: Canvas, block: CountBlock, top: float, right: float) -> No
     days = pdfmetrics.stringWidth(block.days, FACE, _FIGURE)
     page.drawRightString(right - 4, y, block.days)
     draw_fitted(page, block.planted, (at, y), right - 4 - at - days - 12, FACE, _FIGURE)
-    if block.needs:
+    page.setFont(FACE, _FIGURE)
+    for line in _needs(block, right - MARGIN):
         y -= _LINE
-        draw_fitted(page, block.needs, (left, y), right - left - 4, FACE, _FIGURE)
+        page.drawString(left, y, line)
     _draw_boxes(page, block, y - 6, right)
 
 

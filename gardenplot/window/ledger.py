@@ -139,11 +139,12 @@ class Ledger(QTabWidget):
         self._sight.select(bed, planting)
 
     def _go_day(self, item: QTreeWidgetItem) -> None:
-        """Select the planting of a job on its day, where it stands then; a cover's bed on that day."""
+        """Select the planting of a job on its day, where it stands then, or a cover's bed; a market has none."""
         row = self.dates.key_of(item)
         if isinstance(row, DateRow):
             self._sight.show_day(row.day)
-            self._show(row.bed, row.planting)
+            if row.market is None:
+                self._show(row.bed, row.planting)
 
     def _go_finding(self, item: QTreeWidgetItem) -> None:
         finding = self.findings.key_of(item)

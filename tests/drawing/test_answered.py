@@ -58,30 +58,49 @@ def test_what_was_sown_stays_as_it_was_sown_whatever_is_set_out(kind: AnswerKind
     assert labels == ["tray 1 of 2 · 128 cells", "tray 2 of 2 · 128 cells"]
 
 
+LATE, ALLOWED = (
+    "150 ordered for Sat 26 Jul, too late for 12 Jul, 19 Jul,", "167 planted allow for 10 % loss, 1 to spare"
+)  # fmt: skip
+
+
 @pytest.mark.parametrize(
     ("is_late", "first", "second"),
     [
-        (False, "for Sat 12 Jul 167 must stand: 15 short, B is late",
-         "for Sat 26 Jul, missing 12 Jul, 19 Jul, 167 must stand, with A: 1 to spare"),
-        (True, "for Sat 26 Jul, missing 12 Jul, 19 Jul, 167 must stand, with B: 1 to spare",
-         "for Sat 26 Jul, missing 12 Jul, 19 Jul, 167 must stand, with A: 1 to spare"),
+        (False, "150 ordered for Sat 12 Jul: 167 planted allow for 10 % loss, 15 short, B is late",
+         "14 of 150 ordered for Sat 26 Jul, too late for 12 Jul, 19 Jul, the rest from A: "
+         "15 planted allow for 10 % loss, 1 to spare"),
+        (True, f"{LATE} with B: {ALLOWED}", f"{LATE} with A: {ALLOWED}"),
     ],
 )  # fmt: skip
 def test_what_is_ready_too_late_is_told_for_the_market_that_it_makes(is_late: bool, first: str, second: str) -> None:
-    """16 plants that are ready on 25 July make Sat 26 July; on 12 July 152 of 167 stand."""
+    """16 plants that are ready on 25 July make Sat 26 July; for 12 July 152 of 167 stand, which leave 136 of 150
+    heads (152 x 0.9 = 136.8): 14 heads and 15 plants are left to be made up, and none of the others stands then."""
     plan = answer(AnswerKind.SOW_AGAIN, is_late=is_late).plan
     ready = {row.about: f"{row.day:%d %b}: {row.amount_told}" for row in date_rows(plan) if row.job is Job.READY}
     in_time = (
-        "21 Jul: 152 plants for Sat 26 Jul, missing 12 Jul, 19 Jul"
+        "21 Jul: 152 plants for Sat 26 Jul, too late for 12 Jul, 19 Jul"
         if is_late
         else "11 Jul: 152 plants for Sat 12 Jul"
     )
-    assert ready == {"p1": in_time, "p1-2": "25 Jul: 16 plants for Sat 26 Jul, missing 12 Jul, 19 Jul"}
+    assert ready == {"p1": in_time, "p1-2": "25 Jul: 16 plants for Sat 26 Jul, too late for 12 Jul, 19 Jul"}
     (turn,) = count_turns(plan)
     assert [block.needs for block in turn.blocks] == [first, second]
 
 
+def test_a_market_day_says_what_is_too_late_for_it_and_the_later_one_what_is_left_of_its_order() -> None:
+    """By hand, as above: 16 plants make 26 July, where 14 heads are left of 150; the ground is free on that day."""
+    plan = answer(AnswerKind.SOW_AGAIN).plan
+    rows = [row for row in date_rows(plan) if row.job is Job.MARKET]
+    assert [(row.day_words, row.name, row.amount_told) for row in rows] == [
+        ("Sat 12 Jul", "A Bulb fennel", "150 ordered, B is late"),
+        ("Sat 26 Jul", "B Bulb fennel", "14 of 150 ordered, the rest from A"),
+    ]
+    assert len({row.about for row in rows}) == 2
+    late = answer(AnswerKind.SOW_AGAIN, is_late=True).plan
+    assert [row.day_words for row in date_rows(late) if row.job is Job.FREE] == ["Sat 26 Jul", "Sat 26 Jul"]
+
+
 def test_many_market_days_that_are_missed_are_told_by_their_number() -> None:
     days = [date(2025, 7, 5 + number) for number in range(4)]
-    assert missing_words(days[:3]) == "missing 5 Jul, 6 Jul, 7 Jul"
-    assert missing_words(days) == "missing 4 market days from 5 Jul on"
+    assert missing_words(days[:3]) == "too late for 5 Jul, 6 Jul, 7 Jul"
+    assert missing_words(days) == "too late for 4 market days from 5 Jul on"

@@ -186,3 +186,12 @@ def test_a_week_ends_six_days_after_its_monday() -> None:
     (week,) = by_week(one_planting({"in_ground": "2027-04-14"}))
     assert (week.name, week.days) == ("Week 15", "12 – 18 Apr 2027")
     assert date.fromisocalendar(week.year, week.number, 1) + timedelta(days=6) == date(2027, 4, 18)
+
+
+def test_every_market_day_stands_among_the_dates_with_what_is_ordered() -> None:
+    """S4: 120 cabbages for Sat 8 July 2028; 300 leeks for Sat 30 September, of which no day of harvest is known."""
+    rows = [row for row in date_rows(hand_worked("s4")) if row.job is Job.MARKET]
+    assert [(row.day_words, row.what, row.name, row.amount_told, row.bed_name) for row in rows] == [
+        ("Sat 8 Jul", "market", "A Summer cabbage", "120 ordered", ""),
+        ("Sat 30 Sep", "market", "B Leeks", "300 ordered", ""),
+    ]

@@ -14,29 +14,30 @@ LINE = 4.0
 HAND_WORKED = {
     "s1": (
         "Tue 18 Mar: sow in trays, Pak choi", "Fri 4 Apr: harden off, Pak choi", "Fri 11 Apr: set out, Pak choi",
-        "Fri 16 May: ready, Pak choi", "Fri 7 Mar: sow in trays, Kohlrabi", "Fri 28 Mar: harden off, Kohlrabi",
-        "Fri 4 Apr: set out, Kohlrabi", "Fri 16 May: ready, Kohlrabi",
+        "Fri 16 May: first cut, Pak choi", "Fri 7 Mar: sow in trays, Kohlrabi", "Fri 28 Mar: harden off, Kohlrabi",
+        "Fri 4 Apr: set out, Kohlrabi", "Fri 16 May: first cut, Kohlrabi",
     ),
     "s2": (
         "Wed 2 Apr: sow in trays, Broccoli", "Tue 29 Apr: harden off, Broccoli", "Wed 7 May: set out, Broccoli",
-        "Fri 4 Jul: ready, Broccoli", "Wed 30 Apr: sow in the bed, Beets", "Fri 4 Jul: ready, Beets",
+        "Fri 4 Jul: first cut, Broccoli", "Wed 30 Apr: sow in the bed, Beets", "Fri 4 Jul: first cut, Beets",
     ),
     "s3": (
         "Tue 25 Feb: sow in trays, Cos lettuce", "Wed 19 Mar: harden off, Cos lettuce",
-        "Tue 25 Mar: set out, Cos lettuce", "Fri 9 May: ready, Cos lettuce", "Mon 12 May: set out, Tomato",
+        "Tue 25 Mar: set out, Cos lettuce", "Fri 9 May: first cut, Cos lettuce", "Mon 12 May: set out, Tomato",
     ),
     "s4": (
         "Wed 22 Mar: sow in trays, Summer cabbage", "Tue 25 Apr: harden off, Summer cabbage",
-        "Wed 3 May: set out, Summer cabbage", "Fri 7 Jul: ready, Summer cabbage", "Fri 18 Feb: sow in trays, Leeks",
+        "Wed 3 May: set out, Summer cabbage", "Fri 7 Jul: first cut, Summer cabbage",
+        "Fri 18 Feb: sow in trays, Leeks",
         "Wed 3 May: set out, Leeks",
     ),
     "s5": (
         "Tue 1 Apr: sow in trays, cabbage", "Thu 24 Apr: harden off, cabbage", "Thu 1 May: set out, cabbage",
-        "Fri 20 Jun: ready, cabbage", "Tue 6 May: sow in the bed, Coriander", "Fri 20 Jun: ready, Coriander",
+        "Fri 20 Jun: first cut, cabbage", "Tue 6 May: sow in the bed, Coriander", "Fri 20 Jun: first cut, Coriander",
     ),
     "s6": (
         "Mon 7 Apr: sow in trays, fennel", "Mon 5 May: harden off, fennel", "Mon 12 May: set out, fennel",
-        "Fri 11 Jul: ready, fennel",
+        "Fri 11 Jul: first cut, fennel",
     ),
 }  # fmt: skip
 """Worked by hand with a calendar."""

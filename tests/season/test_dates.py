@@ -89,6 +89,45 @@ def test_the_ground_is_free_the_day_after_the_crop_is_ready_unless_another_day_w
     assert planned({"field_days": 35}, "2025-05-17", out="2025-05-24").out == date(2025, 5, 24)
 
 
+def test_heads_that_are_late_stand_until_they_are_cut_for_the_market_that_they_make() -> None:
+    """By hand: ready Mon 21 Jul, too late for 12 and 19 Jul; cut Fri 25 for Sat 26 Jul, and the ground is free.
+
+    What can be cut for longer stays for longer; what was cut, or has its day typed, is not held.
+    """
+    crop: Fields = {"field_days": 60}
+    late: dict[str, Any] = {"in_ground": "2025-05-22"}
+    assert (planned(crop, "2025-07-12", **late).ready, planned(crop, "2025-07-12", **late).out) == (
+        date(2025, 7, 21), date(2025, 7, 26),
+    )  # fmt: skip
+    assert planned(crop, "2025-07-12", 3, **late).out == date(2025, 7, 24)
+    assert planned(crop | {"harvest_days": 14}, "2025-07-12", **late).out == date(2025, 8, 5)
+    assert planned(crop, "2025-07-12", **late, out="2025-07-22").out == date(2025, 7, 22)
+    assert planned(crop, "2025-07-12", **late, actual={"harvested": "2025-07-21"}).out == date(2025, 7, 22)
+    assert planned(crop, **late).out == date(2025, 7, 22)
+
+
+def test_heads_that_are_ready_early_stand_until_they_are_cut_for_their_market() -> None:
+    early = planned({"field_days": 60}, "2025-07-12", in_ground="2025-05-05")
+    assert (early.ready, early.last, early.out) == (date(2025, 7, 4), date(2025, 7, 4), date(2025, 7, 12))
+
+
+@given(st.dates(date(2025, 4, 1), date(2025, 7, 31)), st.integers(0, 5), st.integers(0, 21))
+def test_ground_is_free_the_day_after_the_last_cut_whenever_a_crop_goes_in(
+    day: date, lead: int, harvest: int
+) -> None:
+    """Compared with weeks counted one by one from the market day on, each cut so many days before."""
+    crop: Fields = {"field_days": 60, "harvest_days": harvest}
+    dates, cut = (
+        planned(crop, "2025-07-12", lead, in_ground=day.isoformat()),
+        date(2025, 7, 12) - timedelta(days=lead),
+    )
+    assert dates.ready is not None
+    assert dates.last is not None
+    while cut < dates.ready:
+        cut += timedelta(days=7)
+    assert dates.out == max(dates.last, cut) + timedelta(days=1) == max(dates.stays or cut, cut) + timedelta(days=1)
+
+
 def test_the_lead_is_taken_off_the_market_day() -> None:
     assert planned({"field_days": 35}, "2025-05-17", lead_days=0).ready == date(2025, 5, 17)
     assert planned({"field_days": 35}, "2025-05-17", lead_days=3).ready == date(2025, 5, 14)

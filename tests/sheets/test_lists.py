@@ -7,9 +7,10 @@ from itertools import combinations
 import pytest
 from attrs import evolve
 
-from gardenplot.drawing.date_list import by_week
+from gardenplot.drawing.date_list import by_week, date_rows
 from gardenplot.errors import PlanError
 from gardenplot.files import sample
+from gardenplot.filling.ways_out import shortages
 from gardenplot.plan import Actual, Cover, Place, Plan
 from gardenplot.plan.edits import change_bed, change_crop, change_planting
 from gardenplot.plan.file import read_plan
@@ -118,7 +119,7 @@ def test_a_week_is_kept_on_one_page_where_that_can_hold_it() -> None:
 
 def test_rows_stand_closer_where_the_last_page_would_hold_hardly_any() -> None:
     """Two jobs more than a page holds at its usual pitch: its rows stand closer, and none over another."""
-    plan = read_plan(sample("tarn-garth.gardenplot")).plan
+    plan = change_crop(read_plan(sample("tarn-garth.gardenplot")).plan, "kale", hardening_days=None)
     (page,) = pages_of(dates_sheet(plan, Paper.A4).pdf)
     assert boxes(page, 12) == sum(len(week.rows) for week in by_week(plan))
     assert_legible(page, Paper.A4)
@@ -248,3 +249,16 @@ def test_the_same_plan_gives_the_same_bytes() -> None:
     plan = example()
     assert dates_sheet(plan, Paper.A4) == dates_sheet(plan, Paper.A4)
     assert door_cards(plan, Paper.A4).pdf == door_cards(plan, Paper.A4).pdf
+
+
+def test_words_that_lack_room_on_the_dates_sheet_go_on_below_and_none_is_cut() -> None:
+    """S5 with coriander sown after the cabbage: it is too late for seven market days, and no word is made smaller."""
+    (short,) = shortages(hand_worked("s5"))
+    late = [way.plan for way in short.ways if any("too late for 7" in row.amount_told for row in date_rows(way.plan))]
+    assert late
+    for plan in late:
+        (page,) = pages_of(dates_sheet(plan, Paper.A4).pdf)
+        assert "…" not in page.text
+        assert "too late for 7 market days from 21 Jun on" in " ".join(page.text.split())
+        assert {round(words.size) for words in page.words} <= {9, 10, 11, 12, 14, 22}
+        assert_legible(page, Paper.A4)
