@@ -2,7 +2,8 @@
 
 The bed sheet, the list and the command all take it from here. A tape reaches over the diagonal by which the bed is
 squared, or to the farthest corner of an outline, in whole metres or feet (Pythagoras); each place that is kept is
-pegged at both edges of the bed; a string is as long as its bed. That a spacing tool, a row marker and a dibble do for
+pegged at both edges of the bed; a string is as long as its bed,
+and a metre or a yard more to be tied. That a spacing tool, a row marker and a dibble do for
 all beds: common practice, no source.
 """
 
@@ -16,7 +17,7 @@ from attrs import frozen
 
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.number_words import value_words
-from gardenplot.drawing.so_many import so_many_clumps, so_many_seeds
+from gardenplot.drawing.so_many import so_many_clumps, so_many_sown
 from gardenplot.drawing.stake_count import stakes_number, stakes_words
 from gardenplot.drawing.stakes import stake_readings
 from gardenplot.drawing.tape_legs import LEGS, is_taped
@@ -53,16 +54,22 @@ def marking_needs(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...]) -> tup
     name, bed = laid.bed.name, laid.bed
     count = stakes_number(laid, layouts, stake_readings(plan, laid, layouts), plan.place.units)
     reach = tape_number(bed, plan.place.units)
-    long = known("bed_length", bed.length.nm, Unit.LENGTH, source=Source.SIZE_OF_BED)
     one = known("tape", 1, Unit.COUNT, source=RULES)
     pegs = _pegs(laid, layouts)
     return (
         *((Need(GoodKind.STAKE, count, label=name),) if count.value else ()),
         *((Need(GoodKind.PEG, pegs, label=name),) if pegs.value else ()),
-        Need(GoodKind.STRING, long, label=name),
+        Need(GoodKind.STRING, string_number(bed, plan.place.units), label=name),
         Need(GoodKind.TAPE, one, size=reach.whole, label=name),
         *_tools(plan, laid, layouts),
     )
+
+
+def string_number(bed: Bed, units: Units) -> Number:
+    """The string along a bed, with half a metre or 18 in at each end to tie it: common practice, no source."""
+    long = known("bed_length", bed.length.nm, Unit.LENGTH, source=Source.SIZE_OF_BED)
+    knots = known("for_knots", M if units is Units.METRIC else 3 * FOOT, Unit.LENGTH, source=RULES)
+    return worked("string_length", Unit.LENGTH, "bed_length + for_knots", long, knots, source=RULES)
 
 
 @lru_cache(maxsize=1024)
@@ -219,7 +226,7 @@ def _seed_words(crop: Crop, made: Raising, layout: Layout, units: Units) -> str:
     """The seed of a block and how thick it is sown, or for how many places where the seed is not known."""
     if made.seeds is None:
         return _("seed for {plants} places").format(plants=grouped(layout.plants))
-    parts = [so_many_seeds(made.seeds)]
+    parts = [so_many_sown(crop, made.seeds)]
     if made.weight is not None and made.grams is not None:
         parts.append(value_words(made.weight, units))
     if crop.seeds_per_row is not None:

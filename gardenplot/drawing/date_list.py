@@ -16,15 +16,16 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.market_rows import market_id, market_rows
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between, cut_by
-from gardenplot.drawing.so_many import so_many_plants, so_many_seeds, so_many_trays
+from gardenplot.drawing.so_many import so_many_plants, so_many_sown, so_many_trays
 from gardenplot.drawing.thinned import left_words, thin_about
 from gardenplot.drawing.workings import with_bought
 from gardenplot.findings import Kind, find_in_bed
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
-from gardenplot.plan import Actual, Bed, Cover, Establish, Plan, bed_of
+from gardenplot.plan import Actual, Bed, Cover, Crop, Establish, Plan, bed_of
 from gardenplot.season import market_made, markets_missed
 from gardenplot.supplies import Raising, cover_cut, raised_for
 from gardenplot.supplies.bench import Bench, bench_by_week
+from gardenplot.supplies.raising import is_seed
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
@@ -215,7 +216,12 @@ def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str, units: Uni
     in_bed = came.set_out is not None or (not raised and came.sown is not None)
     plants, raise_plants = so_many_plants(layout.plants), so_many_plants(made.plants or layout.plants)
     if not made.is_all_bought:
-        yield from row(Job.SOW, dates.sow, _sown(made, plants), done=came.sown is not None or (not raised and in_bed))
+        yield from row(
+            Job.SOW,
+            dates.sow,
+            _sown(one.crop, made, plants, units),
+            done=came.sown is not None or (not raised and in_bed),
+        )
         yield from row(Job.POT_UP, dates.pot_up, raise_plants, done=came.potted_up is not None)
         yield from _thin_row(one, layout, units, row)
     trays = raise_plants if made.trays is None else so_many_trays(made.trays)
@@ -254,7 +260,7 @@ def _maker(bed: Bed, one: Grown, letter: str) -> Callable[..., Iterator[DateRow]
     ) -> Iterator[DateRow]:
         if day is not None:
             over = until if until is not None and until > day else None
-            what = job_words(job, raised=raised)
+            what = job_words(job, raised=raised, planted=not is_seed(one.crop))
             yield DateRow(day, job, what, name, amount, bed.name, bed.id, planting, planting, over, done, missed)
 
     return row
@@ -269,20 +275,22 @@ def _cover_rows(plan: Plan, cover: Cover) -> Iterator[DateRow]:
             yield DateRow(day, job, job_words(job), readings, amount, bed.name, bed.id, cover.id, None, until)
 
 
-def job_words(job: Job, *, raised: bool = True) -> str:
-    """What is done, in words; what is sown in trays is told from what is sown where it grows."""
+def job_words(job: Job, *, raised: bool = True, planted: bool = False) -> str:
+    """What is done, in words; what is sown in trays is told from what is sown or planted where it grows."""
+    if planted and job is Job.SOW:
+        return _("plant")
     return _("sow in trays") if raised and job is Job.SOW else _JOBS[job]
 
 
-def _sown(made: Raising, plants: str) -> str:
+def _sown(crop: Crop, made: Raising, plants: str, units: Units) -> str:
     """What is sown, as far as the packet says: "58 seeds, 1 tray", "832 seeds, 13.9 g", else for how many plants."""
     if made.seeds is None:
         return _("for {plants}").format(plants=plants)
-    parts = [so_many_seeds(made.seeds)]
+    parts = [so_many_sown(crop, made.seeds)]
     if made.trays is not None:
         parts.append(so_many_trays(made.trays))
-    elif made.grams is not None and made.to_sow is None:
-        parts.append(_("{grams}\u2009g").format(grams=f"{float(made.grams):.1f}"))
+    elif made.weight is not None and made.grams is not None and made.to_sow is None:
+        parts.append(value_words(made.weight, units))
     return ", ".join(parts)
 
 

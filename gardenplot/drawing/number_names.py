@@ -101,6 +101,8 @@ NAMES: Mapping[str, str] = {
     "tape": _("tape"),
     "corners_along": _("corner to corner, along"),
     "corners_across": _("corner to corner, across"),
+    "string_length": _("string"),
+    "for_knots": _("to be tied at both ends"),
     "diagonal": _("diagonal"),
     "root": "√",
     "reach": _("reach of the tape"),

@@ -12,7 +12,7 @@ from gardenplot.drawing.days import day_words, weekday_words
 from gardenplot.drawing.finding_numbers import finding_numbers
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import PATTERNS, titled, where
-from gardenplot.drawing.shopping_list import ShopGroup, in_whole_lengths, what_words
+from gardenplot.drawing.shopping_list import ShopGroup, in_whole_lengths, seed_for, weight_to_buy, what_words
 from gardenplot.drawing.supply_words import numbers_of
 from gardenplot.drawing.thinned import thin_number
 from gardenplot.drawing.workings import bed_numbers, left_at_fullest, planting_numbers
@@ -219,7 +219,8 @@ def of_item(plan: Plan, item: Item) -> Opened:
     size = [_size(plan, item)] if item.kind in _SIZED and item.size is not None else []
     in_all = [item.in_all] if item.in_all is not None and item.in_all.value != item.needed.value else []
     days, long = _days_of(plan, item.plantings), in_whole_lengths(plan, item)
-    return Opened(what_words(plan, item), (*told, item.needed, *in_all, item.in_store, *size, *days, *long))
+    seed = [number for number in (weight_to_buy(plan, item), seed_for(item)) if number is not None]
+    return Opened(what_words(plan, item), (*told, *seed, item.needed, *in_all, item.in_store, *size, *days, *long))
 
 
 def _days_of(plan: Plan, plantings: tuple[str, ...]) -> Iterator[Number]:

@@ -9,17 +9,18 @@ from attrs import frozen
 from gardenplot.drawing.carried import in_wholes, marking_needs, turn_days, whole_words
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.number_words import value_words
-from gardenplot.drawing.so_many import so_many_seeds
+from gardenplot.drawing.number_words import name_words, value_words
+from gardenplot.drawing.so_many import so_many_plants, so_many_sown
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import LaidOut, lay_out_plan
 from gardenplot.plan import GoodKind, Place, Plan, crop_of, planting_of
 from gardenplot.season import dates_of
+from gardenplot.supplies.raising import seed_grams
 from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, Need, shopping, total_cost
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, offset, span
 from gardenplot.words import _, ngettext
-from gardenplot.working import Number, Unit
+from gardenplot.working import RULES, Number, Unit, added
 
 LIST_COLUMNS = (_("what"), _("needed"), _("in store"), _("to buy"), _("cost"))
 LIST_NUMBERS = (4,)
@@ -142,7 +143,7 @@ def _words(plan: Plan, item: Item, number: Number) -> str:
     """A number of a thing: seeds are called so, and whole metres or feet have no further digits."""
     units = plan.place.units
     if item.kind is GoodKind.SEED and number.unit is Unit.COUNT and number.value is not None:
-        return so_many_seeds(int(number.value))
+        return so_many_sown(crop_of(plan, item.crop or ""), int(number.value))
     if number.unit is Unit.LENGTH and in_wholes(number.name, number, units).value == number.value is not None:
         return whole_words(number.whole or 0, units)
     return value_words(number, units, plan.place.money)
@@ -151,22 +152,68 @@ def _words(plan: Plan, item: Item, number: Number) -> str:
 def _row(plan: Plan, item: Item) -> ShopRow:
     words = partial(_words, plan, item)
     if item.needed.value is None:
-        return ShopRow((what_words(plan, item), words(item.needed), "", "", ""), item, lacks=True)
+        return ShopRow((what_words(plan, item), _not_known(item), "", "", ""), item, lacks=True)
     stored = words(item.in_store) if item.in_store.terms else ""
     cost = words(item.cost) if item.cost.value else ""
     needed = words(item.needed)
-    if item.in_all is not None and item.in_all.value != item.needed.value:
-        needed = _("{needed} at once, {in_all} in all").format(needed=needed, in_all=words(item.in_all))
+    if item.in_all is not None and item.in_all.value is not None and item.in_all.value != item.needed.value:
+        told = _("{needed} at once, {in_all} in all")
+        if item.in_all.value < item.needed.value:
+            told = _("{needed} at once, {in_all} of them still to fill")
+        needed = told.format(needed=needed, in_all=words(item.in_all))
     cells = (what_words(plan, item), needed, stored, _to_buy(item, _lacking_words(plan, item)), cost)
     return ShopRow(cells, item)
 
 
+def _not_known(item: Item) -> str:
+    """Why it is not known how much is needed: "not in the plan: cloth beyond each end".
+
+    Of seed also for how much it is bought: "seed for 106 plants; not in the plan: germination".
+    """
+    lacks, plants = ", ".join(name_words(name) for name in item.needed.lacks()), seed_for(item)
+    words = _("not in the plan: {lacks}").format(lacks=lacks) if lacks else _("not known")
+    if plants is None:
+        return words
+    return _("seed for {plants}; {lacks}").format(plants=so_many_plants(plants.whole or 0), lacks=words)
+
+
+def seed_for(item: Item) -> Number | None:
+    """The plants that seed is bought for of which it is not known how much it takes."""
+    if item.kind is not GoodKind.SEED or item.needed.value is not None:
+        return None
+    found = list(_planted(item.needed))
+    return added("planted_for", Unit.COUNT, found, RULES) if found else None
+
+
+def _planted(number: Number) -> Iterator[Number]:
+    """The plants that are raised or sown for, of each planting."""
+    if number.name in ("planted", "raised_for"):
+        yield number
+        return
+    for term in number.terms:
+        yield from _planted(term)
+
+
 def _lacking_words(plan: Plan, item: Item) -> str:
-    """What lacks; of what is sold by its length in whole metres or feet."""
+    """What lacks; of what is sold by its length in whole metres or feet, of seed also how much it weighs."""
     if item.lacking.unit is not Unit.LENGTH or not item.lacking.value:
-        return _words(plan, item, item.lacking)
+        return ", ".join(part for part in (_words(plan, item, item.lacking), _weight(plan, item)) if part)
     units = plan.place.units
     return whole_words(in_wholes("buy_length", item.lacking, units).whole or 0, units)
+
+
+def _weight(plan: Plan, item: Item) -> str:
+    """What seed weighs that is counted: "13.9 g"; empty where the packet does not say."""
+    number = weight_to_buy(plan, item)
+    return "" if number is None else value_words(number, plan.place.units)
+
+
+def weight_to_buy(plan: Plan, item: Item) -> Number | None:
+    """What seed that is counted and not sold in packs weighs; None where the packet does not say."""
+    crop = crop_of(plan, item.crop) if item.kind is GoodKind.SEED and item.crop else None
+    if crop is None or crop.seeds_per_gram is None or item.lacking.unit is not Unit.COUNT or not item.lacking.value:
+        return None
+    return seed_grams(crop, item.lacking) if item.packs.value is None else None
 
 
 def in_whole_lengths(plan: Plan, item: Item) -> Iterator[Number]:

@@ -1,5 +1,7 @@
 """How many of what, in words: "1 plant", "1 620 plants"."""
 
+from gardenplot.plan import Crop
+from gardenplot.supplies.raising import is_seed
 from gardenplot.units.figures import grouped
 from gardenplot.words import ngettext
 
@@ -31,6 +33,13 @@ def so_many_cells(count: int) -> str:
 def so_many_seeds(count: int) -> str:
     """ "832 seeds"."""
     return ngettext("{count} seed", "{count} seeds", count).format(count=grouped(count))
+
+
+def so_many_sown(crop: Crop, count: int) -> str:
+    """ "832 seeds", or "80 to plant" of what is planted where it grows and is no seed, as far as its packet says."""
+    if is_seed(crop):
+        return so_many_seeds(count)
+    return ngettext("{count} to plant", "{count} to plant", count).format(count=grouped(count))
 
 
 def so_many_days(count: int) -> str:

@@ -12,7 +12,14 @@ from gardenplot.drawing.days import weekday_words
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between, counted
-from gardenplot.drawing.so_many import so_many_cells, so_many_days, so_many_plants, so_many_seeds, so_many_trays
+from gardenplot.drawing.so_many import (
+    so_many_cells,
+    so_many_days,
+    so_many_plants,
+    so_many_seeds,
+    so_many_sown,
+    so_many_trays,
+)
 from gardenplot.drawing.thinned import left_words
 from gardenplot.drawing.workings import bought_words
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan
@@ -188,7 +195,7 @@ def _bed_words(plan: Plan, one: Grown, layout: Layout, made: Raising) -> tuple[s
     if emerges is not None:
         where += " · " + _("emerges after about {days}").format(days=so_many_days(emerges))
     rate = _rate(one, layout, made, units)
-    return _seed(made, layout, units), *rate, _thinned(one.crop, made), where
+    return _seed(one.crop, made, layout, units), *rate, _thinned(one.crop, made), where
 
 
 def _days_to_emerge(one: Grown) -> int | None:
@@ -199,11 +206,11 @@ def _days_to_emerge(one: Grown) -> int | None:
     return None if days is None else ceil(days)
 
 
-def _seed(made: Raising, layout: Layout, units: Units) -> str:
+def _seed(crop: Crop, made: Raising, layout: Layout, units: Units) -> str:
     """ "352 seeds, 3.5 g", or for how many plants where the seed is not known."""
     if made.seeds is None:
         return _for(layout)
-    seeds = so_many_seeds(made.seeds)
+    seeds = so_many_sown(crop, made.seeds)
     return seeds if made.weight is None or made.grams is None else f"{seeds}, {value_words(made.weight, units)}"
 
 

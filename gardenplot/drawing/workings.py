@@ -131,8 +131,14 @@ def bought_words(made: Raising) -> tuple[str, ...]:
 
 
 def with_bought(words: str, made: Raising) -> str:
-    """What is planted, with what of it is bought in: "136 plants, 16 plants bought in"; of all of it that alone."""
-    return ", ".join(bought_words(made) if made.is_all_bought else (words, *bought_words(made)))
+    """What is planted, with what of it is bought in: "136 plants, 16 of them bought in"; of all of it that alone."""
+    if made.is_all_bought or made.bought is None:
+        return words if made.bought is None else bought_words(made)[0]
+    count = grouped(made.bought.whole or 0)
+    if made.to_sow is None:
+        # Seed is none of the plants.
+        return ", ".join((words, *bought_words(made)))
+    return _("{planted}, {count} of them bought in").format(planted=words, count=count)
 
 
 def trays_line(one: Grown, layout: Layout) -> str:

@@ -39,6 +39,12 @@ _LEFT = Fraction(4, 3)
 """So many seedlings of a row for each plant that is to stand are left."""
 
 
+def is_seed(crop: Crop) -> bool:
+    """Whether seed is what is sown: potatoes and sets have neither grams nor rows nor areas, and no trays."""
+    is_direct = crop.establish is Establish.DIRECT
+    return not is_direct or any((crop.seeds_per_gram, crop.seeds_per_row, crop.plants_per_area))
+
+
 @frozen
 class Spill:
     """What one tray less would still give: about so many plants, and the spare share over those planted."""
@@ -199,7 +205,7 @@ def _in_cells(crop: Crop, made: Raising, cells: Number, kept: Number) -> Raising
         trust=Trust.GOOD, source=RULES,
     )  # fmt: skip
     thinned = _thinned(crop, seed, kept) if is_thinned(crop) else None
-    return evolve(made, seed=seed, filled=trays, weight=_grams(crop, seed), last_tray=last, thinned=thinned)
+    return evolve(made, seed=seed, filled=trays, weight=seed_grams(crop, seed), last_tray=last, thinned=thinned)
 
 
 def _in_tray(crop: Crop) -> Number:
@@ -300,7 +306,7 @@ def _direct(crop: Crop, made: Raising, places: Number, in_row: int, *, is_band: 
     seed = _seed_sown(crop, places, in_row, slack, is_band=is_band)
     more = is_thinned(crop) if crop.seeds_per_row is None else is_row_thinned(crop, in_row)
     thinned = _thinned(crop, seed, places) if more and not is_band else None
-    return evolve(made, seed=seed, weight=_grams(crop, seed), thinned=thinned)
+    return evolve(made, seed=seed, weight=seed_grams(crop, seed), thinned=thinned)
 
 
 def _seed_sown(crop: Crop, places: Number, in_row: int, slack: Number, *, is_band: bool) -> Number:
@@ -326,6 +332,9 @@ def _up(formula: str, *terms: Number) -> Number:
     return worked("seeds", Unit.COUNT, formula, *terms, rounding=UP, trust=Trust.GOOD, source=RULES)
 
 
-def _grams(crop: Crop, seed: Number) -> Number:
+def seed_grams(crop: Crop, seed: Number) -> Number:
+    """What so much seed of a crop weighs."""
     each = known("seeds_per_gram", crop.seeds_per_gram, Unit.PER_GRAM, source=PACKET)
-    return worked("seed_weight", Unit.GRAMS, "seeds ÷ seeds_per_gram", seed, each, trust=Trust.GOOD, source=RULES)
+    return worked(
+        "seed_weight", Unit.GRAMS, f"{seed.name} ÷ seeds_per_gram", seed, each, trust=Trust.GOOD, source=RULES
+    )

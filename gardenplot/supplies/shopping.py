@@ -108,20 +108,29 @@ class Need:
     at_once: bool = True
 
     @property
+    def is_sized(self) -> bool:
+        """Whether it stands on a list by its size: trays, hoops and the like, small before large."""
+        return self.kind in (GoodKind.TRAY, GoodKind.HOOP, GoodKind.SPACER, GoodKind.ROW_MARKER)
+
+    @property
     def same(self) -> "_Same":
         """What all that is added up with it has too."""
         return self.kind, self.crop, self.name, self.size
 
 
 def shopping(plan: Plan, asked: Asked = EVERYTHING, more: tuple[Need, ...] = ()) -> tuple[Item, ...]:
-    """All that is needed for what is asked, and more that others counted, by kind and then as the plan has it."""
+    """All that is needed for what is asked, and more that others counted, by kind and size, else by the plan."""
     needs: dict[_Same, list[Need]] = {}
     set_up = () if asked.planting else _set_up(plan, asked)
     for need in (*_grown(plan, asked), *_trays(plan, asked), *set_up, *more):
         needs.setdefault(need.same, []).append(need)
     order = [*GoodKind]
     return tuple(
-        _item(plan, ones) for _same, ones in sorted(needs.items(), key=lambda entry: order.index(entry[0][0]))
+        _item(plan, ones)
+        for _same, ones in sorted(
+            needs.items(),
+            key=lambda entry: (order.index(entry[0][0]), entry[1][0].is_sized * (entry[1][0].size or 0)),
+        )
     )
 
 

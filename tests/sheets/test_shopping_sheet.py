@@ -66,8 +66,8 @@ def test_the_same_plan_and_day_give_the_same_bytes() -> None:
 
 def test_what_a_number_needs_is_told_whole_where_there_is_room_beside_it() -> None:
     (page,) = pages_of(shopping_sheet(hand_worked("s1"), Paper.A4).pdf)
-    (words,) = [one for one in page.words if one.text.startswith("not known")]
-    assert (words.text, words.size) == ("not known: needs cloth beyond each end", 14)
+    (words,) = [one for one in page.words if one.text.startswith("not in the plan")]
+    assert (words.text, words.size) == ("not in the plan: cloth beyond each end", 14)
 
 
 def test_where_nothing_is_needed_there_is_no_list() -> None:
@@ -95,3 +95,32 @@ def test_covers_and_drip_lines_on_the_list_bring_their_cautions_above_which_it_e
             assert {words for words in cautions if words in plain(page.text)} == said
             feet = [one.box[3] for one in page.words if one.size == pytest.approx(9)]
             assert max(feet) < min(one.box[1] for one in page.words if one.size > 11)
+
+
+def test_seed_is_told_with_its_weight_and_what_is_not_known_by_the_plants_that_it_is_for() -> None:
+    """S2 by hand: 832 clusters at 60 to a gram are 13.9 g. Without germination it is seed for 100 broccoli plants."""
+    plan = hand_worked("s2")
+    broccoli = next(crop.id for crop in plan.crops if crop.name == "Broccoli")
+    (page,) = pages_of(shopping_sheet(change_crop(plan, broccoli, germination=None), Paper.A4).pdf)
+    words = [plain(one.text) for one in page.words]
+    assert "832 seeds, 13.9 g" in words
+    assert "seed for 100 plants; not in the plan: germination" in words
+
+
+def test_what_is_bought_is_told_beside_what_is_needed_and_in_store() -> None:
+    """1 packet of 250 for S1's 175 seeds; of 200 weights in store none is to be bought."""
+    plan = hand_worked("s1")
+    seed = Good("g1", GoodKind.SEED, crop=plan.crops[0].id, pack=parse_amount("250 seeds"), price=parse_price("4.20"),
+                in_store=parse_amount("20 seeds"))  # fmt: skip
+    (page,) = pages_of(shopping_sheet(evolve(plan, goods=(seed,)), Paper.A4).pdf)
+    words = [plain(one.text) for one in page.words]
+    row = words.index("1 × 250 seeds")
+    assert words[row + 1 : row + 4] == ["needed: 175 seeds", "in store: 20 seeds", "4.20"]
+    assert_legible(page, Paper.A4)
+
+
+def test_trays_stand_on_the_list_from_small_to_large() -> None:
+    sizes = [int(row.cells[0].split()[2]) for group in shop_groups(example()) for row in group.rows
+             if row.item.kind is GoodKind.TRAY]  # fmt: skip
+    assert len(sizes) > 2
+    assert sizes == sorted(sizes)

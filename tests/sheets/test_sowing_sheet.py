@@ -6,12 +6,15 @@ import pytest
 from attrs import evolve
 from hypothesis import given, settings
 
+from gardenplot.drawing.carried import block_words
+from gardenplot.drawing.date_list import Job, date_rows
+from gardenplot.drawing.shopping_list import shop_groups
 from gardenplot.drawing.sowing_list import sow_days
 from gardenplot.errors import PlanError
 from gardenplot.files import sample
-from gardenplot.layout import lay_out_plan
+from gardenplot.layout import lay_out_bed, lay_out_plan
 from gardenplot.layout.bed import grown_of
-from gardenplot.plan import Actual, Establish, Plan, crop_of, planting_of
+from gardenplot.plan import Actual, Establish, Plan, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import change_crop, change_planting
 from gardenplot.plan.file import read_plan
 from gardenplot.season import dates_of
@@ -23,7 +26,7 @@ from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.plans import plans
 from tests.sheets.made import made
 from tests.sheets.pdf_pages import Page, pages_of, plain
-from tests.sheets.test_lists import LONG, ODD, assert_legible, boxes, each_paper
+from tests.sheets.test_lists import LONG, ODD, assert_legible, boxes, each_paper, example
 
 DAY = date(2027, 2, 26)
 BOX = 12.0
@@ -181,3 +184,17 @@ def test_clumps_of_clusters_are_thinned_to_what_is_left() -> None:
     assert row.amount == "57 cells"
     assert "44 to raise for 40 places · 3 seeds in a cell, 171 seeds" in row.more
     assert "thin to 4, about 63 out" in row.more
+
+
+def test_what_is_no_seed_is_told_as_so_many_to_plant_everywhere_alike() -> None:
+    """Potatoes of the first example: a packet without grams and a rate by the row; 80 places, all come up."""
+    plan = example()
+    (row,) = (row for day in sow_days(plan) for row in day.rows if row.name == "Early potato")
+    assert row.amount == "80 to plant"
+    (job,) = (one for one in date_rows(plan) if one.planting == row.planting and one.job is Job.SOW)
+    assert (job.what, job.amount) == ("plant", "80 to plant")
+    listed = [one.cells[3] for group in shop_groups(plan) for one in group.rows if one.cells[0] == "Early potato"]
+    assert listed == ["80 to plant"]
+    laid = lay_out_bed(plan, bed_of(plan, "field-2"))
+    one = next(each for each in laid.grown if each.planting.id == row.planting)
+    assert block_words(one, laid.layout_of(row.planting), plan.place.units) == "80 to plant"

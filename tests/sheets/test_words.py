@@ -186,7 +186,7 @@ def test_the_turns_of_s3_are_numbered_and_each_has_its_own_crop() -> None:
     assert "turn 2 of 2" in tomatoes.text
     assert "Tomato begins" not in lettuce.text
     for words in ("B Tomato, 23 places kept", "peg both edges of the bed",
-                  "6 stakes (2 at far corners) · 46 pegs · string of 48′ 0″",
+                  "6 stakes (2 at far corners) · 46 pegs · string of 51′ 0″",
                   "A: 23 plants stand within 6″ of places of B", "cut them by Sun 11 May 2025"):  # fmt: skip
         assert words in lettuce.text
     assert {"2′ 0″", "24″", "46′ 0″", "15″"} <= {words.text for words in lettuce.words if words.size >= 14}

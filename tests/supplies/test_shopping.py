@@ -234,7 +234,7 @@ def test_plants_bought_in_are_to_buy_and_are_neither_raised_nor_sown() -> None:
 
 @pytest.mark.parametrize(
     ("bought", "words"),
-    [(0, "136 plants (3 trays)"), (16, "136 plants (2 trays), 16 plants bought in"), (136, "136 plants bought in")],
+    [(0, "136 plants (3 trays)"), (16, "136 plants (2 trays), 16 of them bought in"), (136, "136 plants bought in")],
 )
 def test_what_goes_to_the_bed_says_what_of_it_is_bought_in(bought: int, words: str) -> None:
     laid = lay_out_plan(with_bought(bought))[0]
