@@ -7,14 +7,21 @@ from collections.abc import Iterable, Iterator
 
 from attrs import evolve, frozen
 
+from gardenplot.drawing.carried import block_words
+from gardenplot.drawing.date_list import Job, job_words
+from gardenplot.drawing.days import weekday_words
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.moved_numbers import StakeNumber, renumbered_words, stake_number
+from gardenplot.drawing.moved_numbers import StakeNumber, stake_number, staying_words
 from gardenplot.drawing.moved_rows import rows_lines
 from gardenplot.drawing.moved_says import remarked
-from gardenplot.drawing.sayings import between, name_of
+from gardenplot.drawing.sayings import between, name_of, titled
 from gardenplot.drawing.stakes import numbers
 from gardenplot.filling.moved import Mark, Moved, moved
-from gardenplot.plan import Bed, Plan
+from gardenplot.layout import lay_out_bed
+from gardenplot.plan import Bed, Establish, Plan, Planting, bed_of, crop_of
+from gardenplot.plan.in_ground import is_in_ground
+from gardenplot.season import dates_of
+from gardenplot.supplies.raising import is_seed
 from gardenplot.units import Units
 from gardenplot.units.figures import Figure, tape
 from gardenplot.words import _, ngettext
@@ -79,7 +86,7 @@ def changed_beds(before: Plan, after: Plan) -> tuple[ChangedBed, ...]:
     return tuple(
         ChangedBed(
             beds[bed],
-            renumbered_words(before, after, bed),
+            staying_words(before, after, bed),
             tuple(_stakes(before, after, marks)),
             (*_blocks(before, after, marks), *_covers(before, after, marks)),
         )
@@ -132,18 +139,19 @@ def _stake(before: Plan, after: Plan, group: list[_Numbered]) -> ChangedStake:
     """One stake of all that begins and ends at it."""
     one, number = group[0]
     mark = remarked(before, after, one)
+    old = None if number.stays and one.new is not None else mark.old
     if one.new is None:
         done = [_("leave the stake") if number.stays else mark.gone]
-    elif one.old is None:
-        done = [_("has a stake") if number.is_there else _("new")]
     else:
-        done = [*([_("leave the old one")] if number.stays else ()), *([_("has a stake")] if number.is_there else ())]
+        # An old stake that stays for something else is not struck out: this one is a stake more.
+        done = [_("stands already")] if number.is_there else [_("new")] if old is None else []
+        number = evolve(number, was=number.was if old is not None or number.is_there else None)
     (name, what), *more = _what(before, after, [each for each, _number in group])
     if one.new is None:
         what, done = f"{what}: {done[0]}", []
     told = " · ".join(part for part in (what, *done, number.turn) if part)
     is_job = (one.new is not None and not number.is_there) or (one.old is not None and not number.stays)
-    return ChangedStake(number, mark.old, mark.new, ((name, told), *more), is_job)
+    return ChangedStake(number, old, mark.new, ((name, told), *more), is_job)
 
 
 def _what(before: Plan, after: Plan, marks: list[Moved]) -> Iterator[tuple[str, str]]:
@@ -161,17 +169,49 @@ def _what(before: Plan, after: Plan, marks: list[Moved]) -> Iterator[tuple[str, 
         yield f"{mark.letter} {mark.name}".strip(), what or mark.what
 
 
-def _blocks(before: Plan, after: Plan, marks: Iterable[Moved]) -> Iterator[tuple[str, tuple[str, ...]]]:
-    """The blocks that are new or not as they were, with their plants and rows."""
-    look, growing = looks(after), {one.id for one in after.plantings}
+def _blocks(before: Plan, after: Plan, marks: list[Moved]) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """The blocks that are new or not as they were, with their plants and rows, and when they go in."""
+    look, growing = looks(after), {one.id: one for one in after.plantings}
     changed: dict[str, list[Moved]] = {}
     for one in marks:
         if one.mark is not Mark.COVER and one.planting in growing:
             changed.setdefault(one.planting, []).append(one)
-    for planting, ones in changed.items():
-        lines = rows_lines(before, after, ones)
+    for planting in after.plantings:
+        if planting.bed == marks[0].bed and _day_words(before, after, planting):
+            changed.setdefault(planting.id, [])
+    for planting_id, ones in changed.items():
+        day = _day_words(before, after, growing[planting_id])
+        lines = (*(rows_lines(before, after, ones) if ones else ()), *((day,) if day else ()))
         if lines:
-            yield f"{look[planting].letter} {name_of(after, planting)}", lines
+            name = f"{look[planting_id].letter} {name_of(after, planting_id)}"
+            if (beside := growing[planting_id].gaps_of) is not None:
+                name = _("{name}, in the empty places of {other}").format(
+                    name=name, other=titled(after, beside, look)
+                )
+            yield name, lines
+
+
+def _day_words(before: Plan, after: Plan, planting: Planting) -> str:
+    """When a planting goes in that is new or goes in on another day: "set out Thu 22 May, was Mon 12 May".
+
+    Of a new one also what is carried: "set out Mon 26 May: 16 plants (1 tray)".
+    """
+    now = dates_of(after, planting).in_ground
+    if now is None or planting.hardens is not None or is_in_ground(planting):
+        return ""
+    job = Job.SET_OUT if crop_of(after, planting.crop).establish is Establish.TRANSPLANT else Job.SOW
+    what = job_words(job, raised=False, planted=not is_seed(crop_of(after, planting.crop)))
+    told = _("{job} {day}").format(job=what, day=weekday_words(now))
+    old = next((one for one in before.plantings if one.id == planting.id), None)
+    if old is None:
+        laid = lay_out_bed(after, bed_of(after, planting.bed))
+        one = next(each for each in laid.grown if each.planting.id == planting.id)
+        what = block_words(one, laid.layout_of(planting.id), after.place.units)
+        return _("{told}: {what}").format(told=told, what=what)
+    was = dates_of(before, old).in_ground
+    if was == now:
+        return ""
+    return told if was is None else _("{told}, was {day}").format(told=told, day=weekday_words(was))
 
 
 def _covers(before: Plan, after: Plan, marks: Iterable[Moved]) -> Iterator[tuple[str, tuple[str, ...]]]:

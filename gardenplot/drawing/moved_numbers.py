@@ -1,15 +1,21 @@
 """Which numbers stakes have on the bed sheets before and after a change, those that move and those that stay."""
 
-from itertools import groupby
-
 from attrs import frozen
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.stake_numbers import Numbered, numbered, numbers_of, turn_words
+from gardenplot.drawing.stakes import Stake
 from gardenplot.filling.moved import Mark, Moved
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import Plan, bed_of
-from gardenplot.words import _, ngettext
+from gardenplot.units import Units
+from gardenplot.units.figures import tape
+from gardenplot.words import _
+
+_MOST_NAMED = 16
+"""Of more stakes that stay only those that have other numbers are named."""
+_TOGETHER = "\u00a0"
+"""A space at which no line is broken."""
 
 
 @frozen
@@ -55,36 +61,28 @@ def _same_turn(plan: Plan, one: Moved, other: Numbered | None) -> Numbered | Non
     return next((each for each in turns if other is not None and each.turn == other.turn), None)
 
 
-def renumbered_words(before: Plan, after: Plan, bed_id: str) -> str:
-    """What the stakes of a bed that stay where they are were called and are called now; nothing where that is alike.
+def staying_words(before: Plan, after: Plan, bed_id: str) -> str:
+    """The stakes of a bed that stay where they are: what they are called now, and their readings.
 
-    "Stakes that stay: 3 is now 4, 5–8 are now 6–9".
+    "Stakes that stay: 0 at 0.00 m · 1 at 0.15 m · 3 at 15.09 m (was 2)". They are named by their readings and not by
+    the sheet that has them, since stakes are older than the last version of a plan.
     """
     if not all(any(bed.id == bed_id for bed in plan.beds) for plan in (before, after)):
         return ""
     was, now = (numbered(plan, lay_out_bed(plan, bed_of(plan, bed_id)), looks(plan)) for plan in (before, after))
     found = []
     for old, new in zip(was, now, strict=False):
-        numbers = {stake.at: stake.number for stake in new.stakes}
-        changed = [
-            (stake.number, numbers[stake.at])
-            for stake in old.stakes
-            if numbers.get(stake.at, stake.number) != stake.number
-        ]
-        words = ", ".join(_runs(changed))
+        numbers = {stake.at: stake.number for stake in old.stakes}
+        stay = [stake for stake in new.stakes if stake.at in numbers]
+        others = [stake for stake in stay if len(stay) <= _MOST_NAMED or stake.number != numbers[stake.at]]
+        told = [_staying(stake, numbers[stake.at], after.place.units) for stake in others]
+        words = " · ".join([*told, *([_("all others")] if len(others) < len(stay) else [])])
         if words:
             found.append(words if new.turns == 1 else f"{turn_words(new.turn, new.turns)}: {words}")
-    return _("Stakes that stay: {numbers}").format(numbers="; ".join(found)) if found else ""
+    return _("Stakes that stay: {stakes}").format(stakes="; ".join(found)) if found else ""
 
 
-def _runs(changed: list[tuple[int, int]]) -> list[str]:
-    """Old and new numbers, those in a row that move by as many together."""
-    found = []
-    for _by, pairs in groupby(enumerate(changed), lambda each: (each[1][0] - each[0], each[1][1] - each[0])):
-        run = [pair for _place, pair in pairs]
-        ends = [
-            f"{first}–{last}" if first != last else str(first) for first, last in zip(run[0], run[-1], strict=True)
-        ]
-        words = ngettext("{was} is now {now}", "{was} are now {now}", len(run))
-        found.append(words.format(was=ends[0], now=ends[1]))
-    return found
+def _staying(stake: Stake, before: int, units: Units) -> str:
+    """ "3 at 15.09 m (was 2)", in one piece."""
+    words = _("{number} at {reading}") if stake.number == before else _("{number} at {reading} (was {before})")
+    return words.format(number=stake.number, reading=tape(stake.at, units), before=before).replace(" ", _TOGETHER)

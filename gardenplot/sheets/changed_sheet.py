@@ -15,7 +15,7 @@ from gardenplot.drawing.progress import Told, untold
 from gardenplot.drawing.stakes import mark_on
 from gardenplot.filling.again_ground import as_staked
 from gardenplot.plan import Bed, Plan
-from gardenplot.sheets.book import About, Book, NothingToPrintError, version_of
+from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.choices import USUAL, Choices
 from gardenplot.sheets.list_page import ListHead, draw_box, draw_fitted, draw_list_head, list_room
 from gardenplot.sheets.page_parts import CAUTION, MARGIN, tape_to_bring
@@ -28,8 +28,8 @@ _BED, _ROW, _MORE = 72.0, 31.0, 15.0
 """Points of height of a bed's heading, of a stake, and of what else begins or ends at it."""
 _HEAD, _LINE, _GAP = 24.0, 17.0, 6.0
 """Points of height of the heading over what is between the stakes, of a line of it, and between two of them."""
-_STAY = 14.0
-"""Points of height of a line about the stakes that stay."""
+_STAY, _STAY_SIZE = 17.0, 14
+"""Points of height of a line about the stakes that stay, and its size."""
 _BOX = 14.0
 _NUMBER, _OLD, _NEW = 48.0, 86.0, 104.0
 """Points of width of the number of a stake, and of its old and its new figure."""
@@ -111,7 +111,11 @@ def add_changed(book: Book, after: Plan, said: About, choices: Choices = USUAL, 
     beds = changed_beds(as_staked(before), after)
     if not any(bed.stakes or bed.between for bed in beds):
         raise NothingToPrintError(_("no stake moves, so there is no sheet of what changed"))
-    sentences = _sentences(before, after, said.version)
+    sentences = tuple(
+        line
+        for words in _sentences(before, after, said.version, any(bed.stakes for bed in beds))
+        for line in broken(words, FACE, 12, right - MARGIN)
+    )
     pages = _pages(beds, right, list_room(book.paper) - _said_height(sentences))
     head = ListHead(_("What changed"), said, CAUTION)
     for number, parts in enumerate(pages):
@@ -126,12 +130,12 @@ def _units(plan: Plan) -> str:
     return tape_to_bring(plan.beds[0], plan.place.units)[0] if plan.beds else ""
 
 
-def _sentences(before: Plan, after: Plan, version: str) -> tuple[str, ...]:
+def _sentences(before: Plan, after: Plan, version: str, has_stakes: bool) -> tuple[str, ...]:
     """What the sheet is for, and of which sheets its numbers and letters are."""
     found = (
-        _("Only these stakes move; all others stay where version {version} has them.").format(
-            version=version_of(before)
-        ),
+        _("Only these stakes move; those that stay are named at their bed. All other beds stay as they are.")
+        if has_stakes
+        else _("No stake moves. All other beds stay as they are."),
         _("Stakes have the numbers of the bed sheets of version {version}.").format(version=version),
         relettered_words(before, after),
     )
@@ -182,7 +186,10 @@ def _pages(beds: tuple[ChangedBed, ...], right: float, room: float) -> list[list
     pages: list[list[_Part]] = []
     left = 0.0
     for bed in beds:
-        waiting, stay = _items(bed, right), tuple(broken(bed.stay, FACE, 11, right - MARGIN)) if bed.stay else ()
+        waiting, stay = (
+            _items(bed, right),
+            tuple(broken(bed.stay, FACE, _STAY_SIZE, right - MARGIN)) if bed.stay else (),
+        )
         continued = False
         while waiting:
             part = _Part(bed.bed, stay if not continued else (), (), continued)
@@ -218,7 +225,10 @@ def _draw_bed(page: Canvas, part: _Part, units: Units, top: float, right: float)
     name = part.bed.name + (_(", continued") if part.continued else "")
     page.setFont(BOLD, 17)
     page.drawString(MARGIN, top - 20, fitted(name, BOLD, 17, right - MARGIN))
-    draw_fitted(page, tape_to_bring(part.bed, units)[1], (MARGIN, top - 34), right - MARGIN, FACE, 10)
+    tape_words = _("{tape} · base line: the left edge as seen from the head").format(
+        tape=tape_to_bring(part.bed, units)[1]
+    )
+    draw_fitted(page, tape_words, (MARGIN, top - 34), right - MARGIN, FACE, 10)
     length = part.bed.length.nm
     words = _("the foot reads") if mark_on(part.bed, length) else _("the foot stake reads")
     reading = str(tape(length, units))
@@ -230,12 +240,13 @@ def _draw_bed(page: Canvas, part: _Part, units: Units, top: float, right: float)
     x += pdfmetrics.stringWidth(reading, BOLD, 14)
     page.setFont(FACE, 10)
     page.drawString(x, top - 50, _(": if it does not, stop and measure again"))
-    page.setFont(FACE, 11)
+    page.setFont(FACE, _STAY_SIZE)
     for at, line in enumerate(part.stay):
-        page.drawString(MARGIN, top - 64 - _STAY * at, line)
+        page.drawString(MARGIN, top - 67 - _STAY * at, line)
     page.setFont(FACE, 9)
     for x, label in zip(_columns(), (_("stake"), _("was"), _("now")), strict=False):
-        page.drawRightString(x, top - part.head + 5, label)
+        if any(isinstance(item, _Stake) for item in part.items):
+            page.drawRightString(x, top - part.head + 5, label)
 
 
 def _draw_stake(page: Canvas, stake: ChangedStake, top: float, right: float) -> None:

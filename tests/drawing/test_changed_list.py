@@ -25,6 +25,7 @@ from gardenplot.units import parse_length
 from tests.filling.test_moved import two_beds
 from tests.plans import plans
 from tests.scenarios.again_plans import late_and_short
+from tests.scenarios.planned_again import failed_row
 from tests.sheets.pdf_pages import plain
 
 CORNER = {
@@ -72,7 +73,7 @@ def test_a_stake_that_two_blocks_share_is_told_once() -> None:
          "row 3: 50, first plant 0.28, last plant 12.53 m"],
         ["B Bulb fennel", "6 + 2 × 5 = 16; 25 cm from plant to plant",
          "rows 1–3 at 8.1, 38.1, 68.1 cm from the base line", "row 1: 6, first plant 13.03, last plant 14.28 m",
-         "rows 2–3: 5 each, first plant 13.03, last plant 14.03 m"],
+         "rows 2–3: 5 each, first plant 13.03, last plant 14.03 m", "set out Mon 26 May: 16 plants (1 tray)"],
     ]  # fmt: skip
 
 
@@ -174,3 +175,18 @@ def test_from_any_plan_to_any_other_no_stake_is_told_twice(before: Plan, after: 
         (one.bed, one.planting) for one in moved(before, after) if one.mark is Mark.BLOCK and one.new is not None
     }
     assert {bed for bed, _planting in blocks} <= {one.bed.id for one in changed_beds(before, after)}
+
+
+def test_a_block_that_goes_in_on_another_day_says_so_beside_the_day_that_was_meant() -> None:
+    """S6: its bed can be used from Thu 22 May on and not from Mon 12 May; 16 more are sown again for Mon 26 May."""
+    bed = answered(late_and_short(), AnswerKind.SOW_AGAIN, date(2025, 4, 21), Fraction(5, 100))
+    days = [lines[-1] for _name, *lines in between(bed)]
+    assert days == ["set out Thu 22 May, was Mon 12 May", "set out Mon 26 May: 16 plants (1 tray)"]
+
+
+def test_what_is_sown_into_empty_places_says_in_whose() -> None:
+    plan = plan_of_text(json.dumps(failed_row())).plan
+    (setback,) = plan_again(plan, date(2027, 5, 6), Fraction(5, 100))
+    found = [changed_beds(as_staked(plan), one.plan) for one in setback.answers if one.kind is AnswerKind.FILL_ROWS]
+    names = [name for beds in found for bed in beds for name, _lines in bed.between]
+    assert "B Radish, in the empty places of A Kohlrabi" in names

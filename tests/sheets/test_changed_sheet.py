@@ -69,10 +69,13 @@ def test_each_stake_that_moved_stands_there_once_with_its_old_figure_struck_thro
     assert [words.text for words in large] == [plain(str(remarked(before, after, one).new)) for one in found]
     # The new block of the upper bed begins where another ends: one stake more, and its foot stake is 3, not 2.
     assert [words.text for words in page.words if struck(page, words)] == ["3.00 m"]
-    assert "Stakes that stay: 2 is now 3" in page.text
+    # They are named by their readings: no sheet needs to have been printed of the plan as it was last.
+    assert "3 at 10.00 m (was 2)" in plain(page.text)
+    assert f"version {version_of(before)}" not in page.text
     for said in (
         "What changed", "Rook Hollow", "printed Mon 10 May 2027", "page 1 of 1", "Upper bed", "Lower bed",
-        f"version {version_of(after)}", f"version {version_of(before)} has them", "bring a metric tape of 11 m",
+        f"version {version_of(after)}", "those that stay are named at their bed", "bring a metric tape of 11 m",
+        "base line: the left edge as seen from the head",
         "the foot stake reads 10.00 m", "Ask where cables and pipes lie", "2 × 7 + 6 = 20", "20, 50, 80 cm",
     ):  # fmt: skip
         assert plain(said) in page.text, said
@@ -91,7 +94,8 @@ def test_a_stake_that_goes_is_to_be_pulled_out() -> None:
     gone = [words for words in page.words if struck(page, words)]
     assert [(words.text, words.size) for words in gone] == [("1", 16), ("1.00 m", 14), ("2", 16), ("4.00 m", 14)]
     assert page.text.count("pull it out") == 2
-    assert "Stakes that stay: 3–5 are now 1–3" in page.text
+    stay = plain(" ".join(page.text.split()))
+    assert "Stakes that stay: 0 at 0.00 m · 1 at 5.00 m (was 3) · 2 at 8.00 m (was 4) · 3 at 10.00 m (was 5)" in stay
 
 
 def test_stakes_have_the_numbers_of_the_bed_sheet_and_none_stands_beyond_its_bed() -> None:
@@ -107,7 +111,7 @@ def test_stakes_have_the_numbers_of_the_bed_sheet_and_none_stands_beyond_its_bed
         plain(str(tape(at, after.place.units))): str(number) for at, number in driven.items() if number
     }
     assert readings[-1] == "10.00 m"
-    assert "stops, 1.00 m do not fit · has a stake" in page.text
+    assert "stops, 1.00 m do not fit · stands already" in page.text
 
 
 def test_a_stake_that_another_block_needs_is_not_pulled_out() -> None:
@@ -115,11 +119,14 @@ def test_a_stake_that_another_block_needs_is_not_pulled_out() -> None:
     plan = change_planting(two_beds(), "q", start=parse_length("4 m"))
     sooner = change_planting(plan, "p", length=parse_length("2 m"))
     gone = move_planting(plan, "p", "b2", parse_length("1 m"))
-    for after, says in ((sooner, "ends · leave the old one"), (gone, "ends: leave the stake")):
+    for after, says in ((sooner, "ends · new"), (gone, "ends: leave the stake")):
         (page,) = pages_of(changed_sheet(plan, after, Paper.A4).pdf)
         assert says in page.text
+        assert "4.00 m" in page.text
+        # The stake at 4 m stays for the other block: its figure is struck out only where nothing new is driven.
+        assert any(struck(page, words) and words.text == "4.00 m" for words in page.words) is (after is gone)
     back = pages_of(changed_sheet(sooner, plan, Paper.A4).pdf)[0]
-    assert "ends · has a stake" in back.text
+    assert "ends · stands already" in back.text
 
 
 @settings(max_examples=25)
