@@ -12,6 +12,7 @@ VENT = _("The costly mistake is a vent missed on a sunny day: a shut cover gets 
 NOT_ALL = _(
     "Sunset is that of a level horizon. The frost forecast and the local extension service come before this card."
 )
+NO_END = _("The plan has no day on which a cover comes off: it is told as long as something is known to stand there.")
 _WHY = {
     NoSunset.NO_PLACE: _("No sun times: the place of this plan has no latitude and longitude."),
     NoSunset.NO_CLOCK: _("No sun times: the place of this plan has no time zone that this computer knows."),
@@ -31,13 +32,13 @@ def why_words(why: NoSunset) -> str:
 
 
 def to_write_words(why: NoSunset) -> tuple[str, ...]:
-    """What to do where no sunset is told: what the place lacks, or by hand from an almanac."""
-    by_hand = _("Or write the sunset of each night on its line, from an almanac, and the time to cover by beside it.")
+    """What to do where no sunset is told: what the plan lacks, if anything, and last what is done by hand."""
+    by_hand = _("Write the sunset of each night on its line, from an almanac, and the time to cover by beside it.")
     match why:
         case NoSunset.NO_PLACE:
-            return _("Type latitude and longitude into the place of the plan, and print the card again."), by_hand
+            return _("Type latitude and longitude into the place of the plan, and print the card again; or:"), by_hand
         case NoSunset.NO_CLOCK:
-            return _("Type the time zone into the place of the plan, and print the card again."), by_hand
+            return _("Type the time zone into the place of the plan, and print the card again; or:"), by_hand
         case NoSunset.OUT_OF_REACH:
             return (_("Write the sunset of each night on its line, from an almanac."),)
         case NoSunset.LIGHT_ALL_DAY | NoSunset.DARK_ALL_DAY:

@@ -147,7 +147,8 @@ def _thinned(crop: Crop, made: Raising) -> str:
 def _trays(made: Raising, in_tray: int | None, units: Units) -> str:
     """How the trays are filled, and what one less would give where that is enough.
 
-    "2 full trays, 7 cells in the last; 2 trays would still give about 151 plants, 15 to spare".
+    "2 full trays, 7 cells in the last; 2 trays would still give about 151 plants, 15 to spare"; where that is not
+    enough, "1 full tray, 110 cells in the last; 18 more fill it".
     """
     trays, last = made.trays, made.last_tray.whole if made.last_tray else None
     if made.cells is not None and trays is None:
@@ -158,6 +159,9 @@ def _trays(made: Raising, in_tray: int | None, units: Units) -> str:
     words = ngettext("{count} full tray", "{count} full trays", full).format(count=grouped(full))
     if full < trays:
         words = _("{full}, {cells} in the last").format(full=words, cells=so_many_cells(last))
+    if made.spill is None and full < trays and in_tray is not None:
+        more = grouped(in_tray - last)
+        return _("{words}; {count} more fill it").format(words=words, count=more)
     return f"{words}; {spill_words(made)}" if made.spill is not None else words
 
 

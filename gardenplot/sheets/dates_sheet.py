@@ -6,10 +6,13 @@ from attrs import frozen
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.date_list import DateRow, Job, by_week
+from gardenplot.drawing.date_list import DateRow, Job, by_week, job_words
 from gardenplot.drawing.days import short_day
+from gardenplot.drawing.letters import looks
 from gardenplot.drawing.needed_words import Needed, needed_for_orders
 from gardenplot.drawing.progress import Told, untold
+from gardenplot.drawing.sayings import says
+from gardenplot.findings import Kind, find_all
 from gardenplot.plan import Plan
 from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.choices import USUAL, Choices
@@ -44,13 +47,13 @@ def add_dates(book: Book, plan: Plan, said: About, _choices: Choices = USUAL, to
     if not weeks:
         raise NothingToPrintError(_("no day is known in the plan, so there is no dates sheet"))
     needed = needed_for_orders(plan)
-    cells = {row: _cells(row, needed) for week in weeks for row in week.rows}
+    cells, frost = {row: _cells(row, needed) for week in weeks for row in week.rows}, _frost(plan)
     widths = _widths(cells.values(), book.upright()._pagesize[0] - 2 * MARGIN - _CELLS_AT)
     parts = [
         Part(
             week.name,
             " · ".join(part for part in (week.bench, week.days) if part),
-            tuple(_broken(row, cells[row], widths) for row in week.rows),
+            tuple(_broken(row, cells[row], widths, frost) for row in week.rows),
             height_of=_height_of,
         )
         for week in weeks
@@ -67,10 +70,11 @@ _Cells = tuple[tuple[str, ...], ...]
 
 @frozen
 class _Row:
-    """A job with its cells in lines: what, of which planting, how many of what, and where."""
+    """A job with its cells in lines: what, of which planting, how many of what, and where; below them a warning."""
 
     job: DateRow
     cells: _Cells
+    warning: tuple[str, ...] = ()
 
 
 def _cells(row: DateRow, needed: dict[str, Needed]) -> _Cells:
@@ -96,12 +100,28 @@ def _widths(rows: Iterable[_Cells], spare: float) -> list[float]:
     ]
 
 
-def _broken(row: DateRow, cells: _Cells, widths: list[float]) -> _Row:
-    """A job; what lacks room goes on below, so that all of a column is of one size."""
-    return _Row(row, tuple(
-        tuple(line for words in lines for line in _lines(words, face, width - _APART))
-        for lines, width, face in zip(cells, widths, _FACES, strict=True)
-    ))  # fmt: skip
+def _frost(plan: Plan) -> dict[str, str]:
+    """How the day on which a planting goes in lies to the last freeze, by its id, where that is a finding."""
+    look = looks(plan)
+    found = (one for one in find_all(plan) if one.kind in (Kind.FROST, Kind.FROST_NOTE))
+    return {one.planting: says(plan, one, look) for one in found if one.planting is not None}
+
+
+def _broken(row: DateRow, cells: _Cells, widths: list[float], frost: dict[str, str]) -> _Row:
+    """A job; what lacks room goes on below, so that all of a column is of one size.
+
+    Below the day in the ground it is said how that lies to the last freeze.
+    """
+    goes_in = row.job is Job.SET_OUT or (row.job is Job.SOW and row.what != job_words(Job.SOW))
+    warning = frost.get(row.planting or "", "") if goes_in and not row.done else ""
+    return _Row(
+        row,
+        tuple(
+            tuple(line for words in lines for line in _lines(words, face, width - _APART))
+            for lines, width, face in zip(cells, widths, _FACES, strict=True)
+        ),
+        tuple(_lines(warning, FACE, sum(widths))) if warning else (),
+    )
 
 
 def _lines(words: str, face: str, room: float) -> list[str]:
@@ -114,7 +134,7 @@ def _lines(words: str, face: str, room: float) -> list[str]:
 
 
 def _height_of(row: _Row) -> float:
-    return ROW + _SECOND * (max(1, *map(len, row.cells)) - 1)
+    return ROW + _SECOND * (max(1, *map(len, row.cells)) - 1 + len(row.warning))
 
 
 def _draw_row(page: Canvas, whole: _Row, top: float, widths: list[float]) -> None:
@@ -132,3 +152,7 @@ def _draw_row(page: Canvas, whole: _Row, top: float, widths: list[float]) -> Non
         for number, line in enumerate(lines):
             page.drawString(left, base - _SECOND * number, line)
         left += width
+    below = max(1, *map(len, whole.cells))
+    page.setFont(FACE, _SIZE)
+    for number, line in enumerate(whole.warning, start=below):
+        page.drawString(MARGIN + _CELLS_AT, base - _SECOND * number, line)

@@ -13,6 +13,7 @@ from gardenplot.drawing.cautions import COVERS
 from gardenplot.drawing.days import days_between, short_day
 from gardenplot.drawing.night_words import (
     MORNING,
+    NO_END,
     NO_SUNSET,
     NOT_ALL,
     VENT,
@@ -65,7 +66,7 @@ def add_door_cards(book: Book, plan: Plan, said: About, _choices: Choices = USUA
     numbers = {cover.id: number for number, cover in enumerate(plan.covers, 1)}
     for number, week in enumerate(weeks):
         told(number, len(weeks))
-        _draw_card(book, plan, head, week, numbers)
+        _draw_card(book, plan, head, week, numbers, tuple(_notes(plan, week, is_first=not number)))
         book.end_page()
 
 
@@ -101,13 +102,15 @@ def _sunday(monday: str) -> date:
     return first + timedelta(days=min(6, (date.max - first).days))
 
 
-def _draw_card(book: Book, plan: Plan, head: ListHead, week: _Week, numbers: dict[str, int]) -> None:
+def _draw_card(
+    book: Book, plan: Plan, head: ListHead, week: _Week, numbers: dict[str, int], notes: tuple[str, ...]
+) -> None:
     days = days_between(week.monday, _sunday(week.monday.isoformat()))
     y = draw_list_head(book, head, days)
     book.bookmark(days, week.monday.isoformat())
     page = book.canvas
     width = page._pagesize[0] - 2 * MARGIN
-    for words, face in ((MORNING, BOLD), (VENT, BOLD), *((words, FACE) for words in _notes(plan, week))):
+    for words, face in ((MORNING, BOLD), (VENT, BOLD), *((words, FACE) for words in notes)):
         page.setFont(face, 12)
         for line in broken(words, face, 12, width):
             y -= 16
@@ -160,25 +163,31 @@ def _boxes(plan: Plan, week: _Week, numbers: dict[str, int], room: float) -> _Bo
     return _Boxes(labels, _BOX_PITCH, int(room // _BOX_PITCH), are_named=False)
 
 
-def _notes(plan: Plan, week: _Week) -> Iterator[str]:
-    """How long before sunset, by which clock, and why some times are not told."""
+def _notes(plan: Plan, week: _Week, *, is_first: bool) -> Iterator[str]:
+    """How long before sunset, by which clock, and why some times are not told; what the plan lacks on the first card.
+
+    The others hang on a door, where nobody types anything into the plan.
+    """
     ahead = ahead_words(plan.place)
     if any(night.sunset is not None for night in week.nights):
-        ahead = _("{ahead}, by the clock of {zone}").format(ahead=ahead, zone=plan.place.time_zone)
+        where = plan.place.name or _("the place")
+        ahead = _("{ahead}, by the clock at {place}, summer time counted").format(ahead=ahead, place=where)
     yield ahead
+    if any(cover.off is None for night in week.nights for cover in night.covers):
+        yield NO_END
     for why in dict.fromkeys(night.why for night in week.nights):
         if why is not None:
-            yield why_words(why)
-            yield from to_write_words(why)
+            to_do = to_write_words(why)
+            yield from (why_words(why), *to_do) if is_first or len(to_do) == 1 else to_do[1:]
 
 
 def _draw_headings(page: Canvas, y: float, width: float) -> float:
     page.setFont(FACE, 10)
     for left, words in (
         (4.0, _("night of")), (112.0, _("sunset")), (170.0, _("cover by")), (_BOXES_AT, _("covered")),
-        (width - _OPEN, _("opened")),
     ):  # fmt: skip
         page.drawString(MARGIN + left, y, words)
+    page.drawRightString(MARGIN + width, y, _("opened next morning"))
     page.setLineWidth(0.35 * mm)
     page.line(MARGIN, y - 5, MARGIN + width, y - 5)
     return y - 5

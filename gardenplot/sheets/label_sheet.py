@@ -1,9 +1,9 @@
 """Labels: each block's to stake beside it and each tray's, on sheets of labels or cut from plain paper, in black.
 
-The letter and the crop stay large. Other words shrink to fit and are cut below 8 pt; lines for which a label has no
-height are left out, the least needed first. On plain paper each label has its cut lines, and a long one keeps its
-foot free for the soil. What every page says of its plan stands in the lower margin where there is one, else on a
-slip, the first label of each sheet, unless that is not wanted.
+The letter and the crop stay large, and all labels of a print have the same sizes. Other words shrink to fit and are
+cut below 8 pt; lines for which a label has no height are left out, the least needed first. On plain paper each label
+has its cut lines, and a long one keeps its foot free for the soil. What every page says of its plan stands in the
+lower margin where there is one, else on a slip, the first label of each sheet, unless that is not wanted.
 """
 
 from collections.abc import Sequence
@@ -38,6 +38,8 @@ _LEAST_MARGIN: float = 5 * mm + 8
 _LARGEST_LETTER, _LARGEST_CROP, _LEAST_CROP = 96, 30, 12
 _LARGEST, _LEAST = 18, 8
 """Sizes in points of the other words."""
+_APART = 8.0
+"""Points between two columns of lines."""
 _CAPITAL, _TAIL, _BEFORE = 0.74, 0.22, 0.1
 """How high a capital is, how far J and Q reach below the line, and J before its place, in shares of the size."""
 _ASCENT, _LEADING = 0.76, 1.24
@@ -84,7 +86,7 @@ def add_labels(book: Book, plan: Plan, said: About, choices: Choices = USUAL, to
             _("a sheet has {count} labels: the first free one is one of 1 to {count}").format(count=len(on_sheet))
         )
     spots = [_spot(cell, book.paper, is_cut=choices.label.is_cut) for cell in on_sheet]
-    letter = _letter_column(labels, [spot.words for spot in spots])
+    sizes = _sizes(labels, [spot.words for spot in spots])
     margin = _margin(book.paper, on_sheet)
     has_slip = choices.slip and margin < _LEAST_MARGIN and len(spots) > 1
     sheets = _sheets(labels, len(spots), choices.labels_from - 1, has_slip=has_slip)
@@ -92,7 +94,7 @@ def add_labels(book: Book, plan: Plan, said: About, choices: Choices = USUAL, to
         told(number, len(sheets))
         page = book.upright()
         for label, spot in zip(on_it, spots[first + has_slip :], strict=False):
-            _draw_words(page, label, spot.words, letter)
+            _draw_words(page, label, spot.words, sizes)
             if choices.label.is_cut:
                 _draw_cuts(page, spot)
         if has_slip:
@@ -146,6 +148,44 @@ def _letter_column(labels: Sequence[LabelWords], boxes: Sequence[_Box]) -> _Lett
 
 
 @frozen
+class _Sizes:
+    """What all labels of a print have alike, so that they look alike: sizes, columns, and how high their words are.
+
+    They are those of the narrowest and lowest label and of the longest words.
+    """
+
+    letter: _Letter
+    columns: int
+    crop: int
+    lines: int
+    used: float
+
+
+def _sizes(labels: Sequence[LabelWords], boxes: Sequence[_Box]) -> _Sizes:
+    letter = _letter_column(labels, boxes)
+    width, height = min(box.width for box in boxes) - letter.column, min(box.height for box in boxes)
+    room = _Box(0, 0, width, height)
+    columns = 2 if width >= _LONG * height else 1
+    crop = min(_crop_lines(one.crop, room, -(-len(one.lines) // columns))[1] for one in labels)
+    heads = [_crop_lines(one.crop, room, -(-len(one.lines) // columns), crop)[0] for one in labels]
+    found = [
+        _lines(one.lines, columns, _pitch(room, columns) - _APART, height - len(head) * crop * _LEADING)
+        for one, head in zip(labels, heads, strict=True)
+    ]
+    lines = min(size for _count, size in found)
+    used = max(
+        (len(head) * crop + -(-count // columns) * lines) * _LEADING
+        for head, (count, _size) in zip(heads, found, strict=True)
+    )
+    return _Sizes(letter, columns, crop, lines, used)
+
+
+def _pitch(room: _Box, columns: int) -> float:
+    """Points from one column of lines to the next."""
+    return (room.width + _APART) / columns
+
+
+@frozen
 class _Spot:
     """Where a label lies: all of it, the part for its words, and the part that goes into the soil, if any."""
 
@@ -183,19 +223,18 @@ def _draw_cuts(page: Canvas, spot: _Spot) -> None:
         )
 
 
-def _draw_words(page: Canvas, label: LabelWords, box: _Box, letter: _Letter) -> None:
+def _draw_words(page: Canvas, label: LabelWords, box: _Box, sizes: _Sizes) -> None:
     """The letter at the left, the crop beside it, below that the lines, in two columns if wide."""
+    letter, columns, size = sizes.letter, sizes.columns, sizes.lines
     page.setFont(BOLD, letter.size)
     base = box.bottom + (box.height - _CAPITAL * letter.size) / 2
     page.drawString(box.left + _BEFORE * letter.size, base, label.letter)
     room = _Box(box.left + letter.column, box.bottom, box.width - letter.column, box.height)
-    columns = 2 if room.width >= _LONG * room.height else 1
-    crop, crop_size = _crop_lines(label.crop, room, -(-len(label.lines) // columns))
-    pitch = (room.width + 8) / columns
-    count, size = _lines(label.lines, columns, pitch - 8, room.height - len(crop) * crop_size * _LEADING)
+    crop, crop_size = _crop_lines(label.crop, room, -(-len(label.lines) // columns), sizes.crop)
+    pitch = _pitch(room, columns)
+    count, _own = _lines(label.lines, columns, pitch - _APART, room.height - len(crop) * crop_size * _LEADING)
     down = -(-count // columns)
-    used = len(crop) * crop_size * _LEADING + down * size * _LEADING
-    y = room.top - max(0.0, room.height - used) / 2
+    y = room.top - max(0.0, room.height - sizes.used) / 2
     page.setFont(BOLD, crop_size)
     for words in crop:
         page.drawString(room.left, y - _ASCENT * crop_size, words)
@@ -203,15 +242,15 @@ def _draw_words(page: Canvas, label: LabelWords, box: _Box, letter: _Letter) -> 
     for number, words in enumerate(label.lines[:count]):
         column, row = divmod(number, down)
         corner = room.left + column * pitch, y - row * size * _LEADING - _ASCENT * size
-        draw_fitted(page, words, corner, pitch - 8, BOLD if number == 0 else FACE, size)
+        draw_fitted(page, words, corner, pitch - _APART, BOLD if number == 0 else FACE, size)
 
 
-def _crop_lines(name: str, room: _Box, below: int) -> tuple[Sequence[str], int]:
+def _crop_lines(name: str, room: _Box, below: int, largest: int = _LARGEST_CROP) -> tuple[Sequence[str], int]:
     """The crop's name as large as it fits: on one line, or on two where there is the height; cut below 12 pt.
 
     So many lines are to stand below it.
     """
-    largest = max(_LEAST_CROP, min(_LARGEST_CROP, int(room.height / (below + 1))))
+    largest = max(_LEAST_CROP, min(largest, int(room.height / (below + 1))))
     two = int((room.height - below * _LEAST * _LEADING) / 2 / _LEADING)
     for most, highest in ((1, largest), (2, min(largest, two))):
         for size in range(highest, _LEAST_CROP - 1, -1):

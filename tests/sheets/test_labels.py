@@ -422,3 +422,16 @@ def test_any_size_that_is_taken_fits_its_paper(
         return
     size: LabelSize = label_size(text)
     assert (size.columns, size.rows) == (columns, rows)
+
+
+@pytest.mark.parametrize("size", [STAKES.name, "70 x 37 mm, 3 x 8 on A4"])
+def test_all_labels_of_a_print_have_the_same_sizes_on_the_same_lines(size: str) -> None:
+    """S4: long names beside short ones, in columns that the printer's margin makes narrower than the others."""
+    for page in pages_of(made(hand_worked("s4"), Paper.A4, Kind.LABELS, Choices(label=label_size(size))).pdf):
+        crops = [words for words in page.words if words.text in ("Summer cabbage", "Leeks")]
+        assert len(crops) > 3
+        assert len({words.size for words in crops}) == 1
+        others = {
+            words.size for words in page.words if words.text.startswith(("tray ", "stakes ", "60 cells", "set out"))
+        }
+        assert len(others) == 1

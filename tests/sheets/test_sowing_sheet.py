@@ -78,7 +78,10 @@ def test_the_numbers_on_paper_are_those_of_the_supplies(plan: Plan) -> None:
         number = raised_for(grown_of(plan, planting_of(plan, row.planting)), layouts[row.planting])
         known = number.cells if row.in_trays else number.seeds
         plants = f"{layouts[row.planting].plants:,}".replace(",", " ")
-        begin = f"for {plants} plant" if known is None else f"{known:,} {'cell' if row.in_trays else 'seed'}"
+        crop = crop_of(plan, planting_of(plan, row.planting).crop)
+        is_sown = crop.seeds_per_gram or crop.seeds_per_row or crop.plants_per_area
+        what = "cell" if row.in_trays else "seed" if is_sown else "to plant"
+        begin = f"for {plants} plant" if known is None else f"{known:,} {what}"
         assert plain(row.amount).startswith(begin.replace(",", " "))
         assert any(plain(row.amount)[:20] in one for one in words)
 
@@ -198,3 +201,9 @@ def test_what_is_no_seed_is_told_as_so_many_to_plant_everywhere_alike() -> None:
     laid = lay_out_bed(plan, bed_of(plan, "field-2"))
     one = next(each for each in laid.grown if each.planting.id == row.planting)
     assert block_words(one, laid.layout_of(row.planting), plan.place.units) == "80 to plant"
+
+
+def test_a_last_tray_that_is_not_full_says_how_many_cells_more_fill_it() -> None:
+    """S6 by hand: 238 cells in 2 trays of 128; 256 - 238 = 18."""
+    (row,) = (row for day in sow_days(hand_worked("s6")) for row in day.rows)
+    assert "1 full tray, 110 cells in the last; 18 more fill it" in row.more
