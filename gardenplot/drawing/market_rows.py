@@ -6,10 +6,9 @@ from datetime import date
 from attrs import frozen
 
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.needed_words import Needed, needed_for_orders
+from gardenplot.drawing.needed_words import Needed, needed_for_orders, ordered_words
 from gardenplot.plan import Order, Plan, crop_of
 from gardenplot.season import market_days
-from gardenplot.units.figures import grouped
 from gardenplot.words import ngettext
 
 
@@ -54,11 +53,10 @@ def _row(plan: Plan, order: Order, which: tuple[int, str], day: date, for_it: di
     look, crop = looks(plan), crop_of(plan, order.crop).name
     cut = [planting for planting, one in for_it.items() if one.day == day]
     later = [look[planting].letter for planting, one in for_it.items() if one.day > day]
-    amount = ngettext("{count} ordered", "{count} ordered", order.units).format(count=grouped(order.units))
     late = ngettext("{letters} is late", "{letters} are late", len(later)).format(letters=", ".join(later))
     return MarketRow(
         day, order.id, *which,
         f"{', '.join(look[planting].letter for planting in cut)} {crop}".strip(),
-        for_it[cut[0]].taken if cut else amount,
+        for_it[cut[0]].taken if cut else ordered_words(order.units, order.plants_per_unit),
         late if later else "",
     )  # fmt: skip

@@ -8,6 +8,7 @@ from attrs import frozen
 
 from gardenplot.drawing.days import weekday_words, with_missing
 from gardenplot.drawing.letters import looks
+from gardenplot.drawing.sayings import TIMES
 from gardenplot.layout import Grown, LaidOut, lay_out_plan, spacings_for_orders, stood
 from gardenplot.plan import Order, Plan
 from gardenplot.season import market_day, market_made, markets_missed, stand_for
@@ -24,7 +25,7 @@ class Needed:
     `day` is the market day that a planting makes, `missed` those from its own until that one, and `late` are the
     letters of others for the same day that make it later still. `earlier` are those that were cut for a market day
     before: what they bring is neither among `units` nor among the plants, though it is among the units that were
-    `asked` for in all. `loss` is the share that the plants allow for.
+    `asked` for in all, of so many plants `each`. `loss` is the share that the plants allow for.
     """
 
     count: int
@@ -35,6 +36,7 @@ class Needed:
     late: tuple[str, ...] = ()
     units: int = 0
     asked: int = 0
+    each: int = 1
     earlier: tuple[str, ...] = ()
     loss: Share | None = None
 
@@ -59,10 +61,10 @@ class Needed:
 
     @property
     def _count(self) -> str:
-        words = _("{count} of {asked} ordered") if self.earlier else ngettext(
-            "{count} ordered", "{count} ordered", self.units
-        )  # fmt: skip
-        return words.format(count=grouped(self.units), asked=grouped(self.asked))
+        if not self.earlier:
+            return ordered_words(self.units, self.each)
+        told = ordered_words(self.asked, self.each)
+        return _("{count} of {ordered}").format(count=grouped(self.units), ordered=told)
 
     @property
     def _rest(self) -> str:
@@ -86,6 +88,12 @@ class Needed:
         """Which others are late: "B is late"."""
         words = ngettext("{letters} is late", "{letters} are late", len(self.late))
         return words.format(letters=", ".join(self.late)) if self.late else ""
+
+
+def ordered_words(units: int, each: int) -> str:
+    """ "120 ordered"; of bunches of five "40 × 5 ordered"."""
+    count = grouped(units) if each == 1 else f"{grouped(units)}{TIMES}{grouped(each)}"
+    return _("{count} ordered").format(count=count)
 
 
 @lru_cache(maxsize=16)
@@ -118,6 +126,7 @@ def _needed(one: "_For", several: "list[_For]", letters: dict[str, str], each: E
         tuple(letters[two.planting] for two in several if two.day > one.day),
         max(0, order.units - units_from(order, crop, stood_before, each)),
         order.units,
+        order.plants_per_unit,
         tuple(letters[two.planting] for two in before),
         crop.field_loss,
     )

@@ -195,3 +195,12 @@ def test_every_market_day_stands_among_the_dates_with_what_is_ordered() -> None:
         ("Sat 8 Jul", "market", "A Summer cabbage", "120 ordered", ""),
         ("Sat 30 Sep", "market", "B Leeks", "300 ordered", ""),
     ]
+
+
+def test_bunches_are_ordered_as_so_many_of_so_many() -> None:
+    """S2: 40 bunches of 5 beets for Sat 5 July."""
+    rows = [row for row in date_rows(hand_worked("s2")) if row.job is Job.MARKET]
+    assert [(row.name, row.amount) for row in rows] == [
+        ("A Broccoli", "90 ordered"),
+        ("B Beets", "40\u2009×\u20095 ordered"),
+    ]
