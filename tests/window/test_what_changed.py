@@ -15,7 +15,10 @@ from tests.sheets.pdf_pages import pages_of, plain
 def test_only_what_moved_since_it_was_saved_is_on_the_sheet(
     window: MainWindow, document: Document, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """The pak choi of 40 ranks begins at 0.50 m instead of 0.30 m, so it ends at 10.50 m instead of 10.30 m."""
+    """The pak choi of 40 ranks begins at 0.50 m instead of 0.30 m, so it ends at 10.50 m instead of 10.30 m.
+
+    The stake at 0.30 m stays where it is, since the head margin ends there.
+    """
     document.save(tmp_path / "plan.gardenplot")
     changed = window.registry.made("sheets.changed")
     changed.trigger()
@@ -34,8 +37,9 @@ def test_only_what_moved_since_it_was_saved_is_on_the_sheet(
     words = [plain(one.text) for one in page.words]
     # The bed's length stands in its heading.
     assert [word for word in words if word.endswith(" m") and word[0].isdigit()] == [
-        "15.00 m", "0.30 m", "0.50 m", "10.30 m", "10.50 m",
+        "15.00 m", "0.50 m", "10.30 m", "10.50 m",
     ]  # fmt: skip
+    assert "Stakes that stay: 0 at 0.00 m · 1 at 0.30 m" in " ".join(words)
     assert "Tunnel, east" in words
     assert "Field, upper" not in words
 
