@@ -40,9 +40,10 @@ _LEFT = Fraction(4, 3)
 
 
 def is_seed(crop: Crop) -> bool:
-    """Whether seed is what is sown: potatoes and sets have neither grams nor rows nor areas, and no trays."""
+    """Whether seed is sown: potatoes and sets have neither grams nor rows nor areas, no trays, and all come up."""
+    is_sure = crop.germination is not None and crop.germination.part == 1
     is_direct = crop.establish is Establish.DIRECT
-    return not is_direct or any((crop.seeds_per_gram, crop.seeds_per_row, crop.plants_per_area))
+    return not (is_direct and is_sure) or any((crop.seeds_per_gram, crop.seeds_per_row, crop.plants_per_area))
 
 
 @frozen

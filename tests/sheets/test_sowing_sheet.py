@@ -79,7 +79,8 @@ def test_the_numbers_on_paper_are_those_of_the_supplies(plan: Plan) -> None:
         known = number.cells if row.in_trays else number.seeds
         plants = f"{layouts[row.planting].plants:,}".replace(",", " ")
         crop = crop_of(plan, planting_of(plan, row.planting).crop)
-        is_sown = crop.seeds_per_gram or crop.seeds_per_row or crop.plants_per_area
+        is_sure = crop.germination is not None and crop.germination.part == 1
+        is_sown = crop.seeds_per_gram or crop.seeds_per_row or crop.plants_per_area or not is_sure
         what = "cell" if row.in_trays else "seed" if is_sown else "to plant"
         begin = f"for {plants} plant" if known is None else f"{known:,} {what}"
         assert plain(row.amount).startswith(begin.replace(",", " "))
