@@ -306,11 +306,3 @@ def test_the_same_plan_and_day_give_the_same_bytes() -> None:
 def test_a_plan_without_beds_has_none() -> None:
     with pytest.raises(PlanError, match="no workings"):
         made(Plan(), Paper.A4, Kind.WORKINGS)
-
-
-def test_no_hoop_is_told_by_the_width_of_a_cloth() -> None:
-    """S2 has hoops of 7' 7 1/2" under a cloth 7' 11 1/2" wide."""
-    text = plain(" ".join(page.text for page in pages_of(made(hand_worked("s2"), Paper.A4, Kind.WORKINGS).pdf)))
-    # Once of the cover, once of the hoops on the shopping list.
-    assert text.count("hoops to cut arc + 2 × leg in the ground = 6′ 3½″ + 2 × 8″ = 7′ 7½″") == 2
-    assert "cloth, width 7′ 7½″" not in text
