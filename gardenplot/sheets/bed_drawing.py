@@ -15,6 +15,7 @@ from gardenplot.sheets.bed_spot import Spot
 from gardenplot.sheets.block_names import draw_names
 from gardenplot.sheets.corner_marks import draw_corners
 from gardenplot.sheets.drip_drawn import DRIP_KEY, drip_drawn
+from gardenplot.sheets.kept_letters import BELOW_KEPT, draw_below, with_kept
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN
 from gardenplot.sheets.paper import BOLD, FACE, DrawingScale, check_length
 from gardenplot.sheets.render import Frame, render
@@ -25,6 +26,8 @@ from gardenplot.words import _
 
 _STICKS_OUT = 4.0
 """Points by which marks of plants and stakes at the ends of a bed may stand out of it."""
+_FREE = 6.0
+"""Points that stay free below a bed."""
 _SLIM = 13 * mm
 _ENLARGED = 15 * mm
 _HEAD_AT = 190.0
@@ -61,23 +64,31 @@ def draw_to_scale(
     drip = drip_drawn(laid, layouts, along)
     y = _bed(page, figure, fit.row, frame, drip) - figure.rim * along
     y -= draw_corners(page, laid.bed, frame)
+    kept = with_kept(laid, layouts)
+    y -= draw_below(page, kept, look, frame, y + _FREE)
     draw_names(page, plan, laid, layouts, look, frame, base)
     y = _tape(page, plan, laid, Frame(fit.left, y, along, along))
-    said = [DRIP_KEY] if drip else []
-    if fit.row.every > 1:
-        said.append(_("one stake of {count} is numbered").format(count=fit.row.every))
-    page.setFont(FACE, 9)
-    page.drawRightString(fit.right, y - 9, " ".join(said))
+    _draw_keys(page, fit.row.every, (fit.right, y - 9), is_dripped=bool(drip))
     wide = (fit.right - MARGIN - 1) / figure.length
     row = spot.row(MARGIN + 1, wide, fit.right)
     rim = figure.rim * _ENLARGED / figure.width
-    below = y - _ENLARGED - 2 * rim - row.height - 24
+    below = y - _ENLARGED - 2 * rim - row.height - 24 - (BELOW_KEPT if kept else 0.0)
     if not columns and figure.width * along < _SLIM and below - 14 - FOOT_AT >= needed:
         page.setFont(FACE, 9)
         page.drawString(MARGIN, y - 9, _("The same, enlarged and not to scale:"))
         stretched = Frame(MARGIN + 1, y - 18 - row.height - rim, wide, _ENLARGED / figure.width)
         y = _bed(page, figure, row, stretched, drip) - rim
+        y -= draw_below(page, kept, look, stretched, y + _FREE)
     return y - 14
+
+
+def _draw_keys(page: Canvas, every: int, corner: tuple[float, float], *, is_dripped: bool) -> None:
+    """What drip lines look like, and how many stakes are numbered, up to a lower right corner."""
+    said = [DRIP_KEY] if is_dripped else []
+    if every > 1:
+        said.append(_("one stake of {count} is numbered").format(count=every))
+    page.setFont(FACE, 9)
+    page.drawRightString(*corner, " ".join(said))
 
 
 def draw_scale_line(page: Canvas, scale: DrawingScale, plan: Plan, y: float) -> float:
@@ -123,7 +134,7 @@ def _bed(page: Canvas, figure: BedFigure, row: StakeRow, frame: Frame, drip: tup
     page.restoreState()
     _thick_edge(page, figure, frame)
     row.draw(page, frame.top + figure.rim * frame.across + _STICKS_OUT + 2)
-    return frame.place(figure.length, figure.width)[1] - 6
+    return frame.place(figure.length, figure.width)[1] - _FREE
 
 
 def _thick_edge(page: Canvas, figure: BedFigure, frame: Frame) -> None:

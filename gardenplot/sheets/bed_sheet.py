@@ -18,6 +18,7 @@ from gardenplot.sheets.bed_spot import SCALE_LINE, columns_left, spot_of
 from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.carry_section import carry_sections
 from gardenplot.sheets.choices import USUAL, Choices, chosen
+from gardenplot.sheets.kept_letters import BELOW_KEPT, with_kept
 from gardenplot.sheets.page_parts import (
     FOOT_AT,
     GUTTER,
@@ -90,7 +91,8 @@ def _sheet(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], hea
     told = sections(plan, bed_turn.laid, bed_turn.layouts, look, string)
     carry = carry_sections(plan, bed_turn.laid, bed_turn.layouts, look)
     top = draw_head(book, head, continued=False)
-    spot = spot_of(page, plan, bed_turn.laid.bed, driven, top)
+    letters = BELOW_KEPT if with_kept(bed_turn.laid, bed_turn.layouts) else 0.0
+    spot = spot_of(page, plan, bed_turn.laid.bed, driven, top, letters)
     here = arranged(spot, table, (shape, told, carry))
     below = draw_to_scale(spot, plan, bed_turn.laid, bed_turn.layouts, look, here.needed,
                           columns=here.columns, asks_head=not head.lies)  # fmt: skip

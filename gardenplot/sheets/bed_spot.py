@@ -43,7 +43,10 @@ class Fit:
 
 @frozen
 class Spot:
-    """A bed on its page, before it is drawn below y `top`, with a rim in nm round it and what is told `above` it."""
+    """A bed on its page, before it is drawn below y `top`, with a rim in nm round it and what is told `above` it.
+
+    So many points `below` it are for the letters of places that are kept.
+    """
 
     page: Canvas
     bed: Bed
@@ -51,6 +54,7 @@ class Spot:
     rim: int
     above: tuple[tuple[str, int], ...]
     top: float
+    below: float = 0.0
 
     @property
     def side(self) -> float:
@@ -107,14 +111,14 @@ class Spot:
     def _free(self, needed: float) -> float:
         """Points of height for the bed alone where so much is needed below it."""
         corners = BELOW_CORNERS if self.bed.outline else 0.0
-        return float(self.top - FOOT_AT - needed - _ROUND_ABOUT - corners)
+        return float(self.top - FOOT_AT - needed - _ROUND_ABOUT - corners - self.below)
 
 
-def spot_of(page: Canvas, plan: Plan, bed: Bed, driven: tuple[Stake, ...], top: float) -> Spot:
-    """A bed with its stakes on a page, below a y in points."""
+def spot_of(page: Canvas, plan: Plan, bed: Bed, driven: tuple[Stake, ...], top: float, below: float) -> Spot:
+    """A bed with its stakes on a page, below a y in points, with so many points below it for kept places' letters."""
     boards = bed.box.board.nm if bed.box else 0
     rim = max(boards, round(on_paper(plan, bed.id).rim * MM))
-    return Spot(page, bed, plan.place.units, rim, tuple(labels_above(bed, driven)), top)
+    return Spot(page, bed, plan.place.units, rim, tuple(labels_above(bed, driven)), top, below)
 
 
 def columns_left(page: Canvas, columns: int) -> float:

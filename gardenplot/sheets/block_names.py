@@ -1,4 +1,4 @@
-"""Letters and names over the blocks of a drawing, and the letters of places that are kept for crops which follow."""
+"""Letters and names over the blocks of a drawing."""
 
 from attrs import evolve, frozen
 from reportlab.pdfbase import pdfmetrics
@@ -6,15 +6,14 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of
-from gardenplot.layout import LaidOut, Layout, kept_for
-from gardenplot.layout.positions import positions
-from gardenplot.layout.reserved import Follower
+from gardenplot.layout import LaidOut, Layout
 from gardenplot.layout.staked import staked
 from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
+from gardenplot.sheets.kept_letters import with_kept
 from gardenplot.sheets.page_parts import MARGIN
 from gardenplot.sheets.paper import BOLD, fitted
-from gardenplot.sheets.render import Frame, kept_radius
+from gardenplot.sheets.render import Frame
 from gardenplot.units import MM
 
 _LARGE, _SMALL = 12, 9
@@ -28,8 +27,6 @@ _BETWEEN = 6.0
 _AROUND = 120.0
 """Points that a name may take over a bed of one block."""
 _RING = "\N{WHITE CIRCLE}"
-_IN_RING, _LEAST_IN_RING = 9.0, 6.0
-"""Sizes in points of a letter in a ring."""
 
 
 @frozen
@@ -65,13 +62,11 @@ def draw_names(
     with a ring before its letter. Letters that lack room stand on two lines by turns; only one that would still stand
     upon another is left out: the stakes below have it.
     """
-    kept = [one for one in kept_for(laid, layouts) if one.layout.plants]
-    names = _placed(_names(plan, laid, layouts, [one.layout for one in kept], look, frame))
+    kept = [one.layout for one in with_kept(laid, layouts)]
+    names = _placed(_names(plan, laid, layouts, kept, look, frame))
     for name in _whole(names, page._pagesize[0]):
         page.setFont(BOLD, name.size)
         page.drawCentredString(name.middle, base + _ABOVE * name.line, name.words)
-    for one in kept:
-        _draw_in_ring(page, one, look[one.layout.planting].letter, frame)
 
 
 def _names(
@@ -147,19 +142,3 @@ def _whole(names: list[_Name], width: float) -> list[_Name]:
                 found[number] = moved
                 break
     return found
-
-
-def _draw_in_ring(page: Canvas, kept: Follower, letter: str, frame: Frame) -> None:
-    """The letter of kept places in the first ring that is seen."""
-    radius = kept_radius(2 * kept.keep_clear / MM, frame)
-    places = [(float(x), float(y)) for x, y in positions(kept.layout) / MM]
-    first = next((one for one in places if frame.window is None or frame.window.meets([one])), None)
-    size = min(_IN_RING, 1.7 * radius, 1.7 * radius * radius / max(1.0, pdfmetrics.stringWidth(letter, BOLD, radius)))
-    if first is None or size < _LEAST_IN_RING:
-        return
-    x, y = frame.place(*first)
-    page.setFillGray(1)
-    page.circle(x, y, radius - 0.5, stroke=0, fill=1)
-    page.setFillGray(0)
-    page.setFont(BOLD, size)
-    page.drawCentredString(x, y - 0.36 * size, letter)

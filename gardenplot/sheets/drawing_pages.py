@@ -27,6 +27,7 @@ from gardenplot.sheets.book import About, Book, NothingToPrintError
 from gardenplot.sheets.choices import USUAL, Choices
 from gardenplot.sheets.corner_marks import corners_room, draw_corners
 from gardenplot.sheets.drip_drawn import DRIP_KEY, drip_drawn
+from gardenplot.sheets.kept_letters import draw_at_rings, with_kept
 from gardenplot.sheets.list_page import draw_fitted
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, Head, draw_foot, draw_head, head_height
 from gardenplot.sheets.paper import BOLD, FACE, SIZES, DrawingScale, Paper, scale_of, scales
@@ -90,6 +91,7 @@ def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
             _draw_joins(page, drawn, tile, top - 17)
             _draw_ground(page, drawn, tile, frame)
             draw_corners(page, laid.bed, frame, over_pages=True)
+            draw_at_rings(page, with_kept(laid, layouts), look, figure.marks, frame)
             draw_names(page, plan, laid, layouts, look, frame, top - _ABOVE + (10 if around else 7))
             _draw_tapes(page, drawn, tile, frame, around)
             low = frame.place(0, tile.across.end / MM)[1] - _STICKS_OUT - around - 32

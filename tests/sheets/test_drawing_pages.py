@@ -377,6 +377,17 @@ def test_the_ring_of_a_kept_place_is_seen_round_a_plant_that_stands_in_it(ratio:
     assert kept_radius(12 * 25.4, frame) - plant_radius(8 * 25.4, frame) > 0.3 * POINT_PER_MM
 
 
+def test_what_stands_in_kept_places_is_seen_on_all_pages() -> None:
+    """S3: 69 lettuces in each of three rows, 23 of them in rings."""
+    pages = drawn(hand_worked("s3"), scale=12)[:6]
+    for page in pages:
+        (letter,) = [words.box for words in page.words if words.text == "B"]
+        middle = (letter[0] + letter[2]) / 2, (letter[1] + letter[3]) / 2
+        near = sorted(dist(middle, mark) for mark in page.marks)
+        assert near[0] > 9, "the letter stands upon none of them"
+        assert near[1] < 40, "the ring, and the lettuce in it"
+
+
 @pytest.mark.parametrize("scale", [5, 10, 20])
 def test_rings_and_round_beds_and_posts_are_drawn_round(scale: int) -> None:
     post = {"name": "post", "x": "1.5 m", "y": "1.5 m", "diameter": "12 cm", "keep_clear": "20 cm"}

@@ -331,12 +331,16 @@ def test_every_block_of_forty_has_its_letter_over_it() -> None:
 
 
 @each_paper
-def test_places_that_are_kept_have_their_letter_by_name_and_in_a_ring(paper: Paper) -> None:
+def test_places_that_are_kept_have_their_letter_by_name_and_under_a_ring_in_both_strips(paper: Paper) -> None:
     lettuce, tomatoes = printed(hand_worked("s3"), paper)
     assert "A Cos lettuce, small · ○ B Tomato" in plain(lettuce.text)
-    (letter,) = [words for words in lettuce.words if words.text == "B" and words.size < 10]
-    middle = (letter.box[0] + letter.box[2]) / 2, (letter.box[1] + letter.box[3]) / 2
-    assert min(dist(middle, mark) for mark in lettuce.marks) < 1
+    letters = [words for words in lettuce.words if words.text == "B" and words.size < 10]
+    assert len(letters) == 2, "under the bed, and under it once more where it is enlarged"
+    for letter in letters:
+        middle = (letter.box[0] + letter.box[2]) / 2, (letter.box[1] + letter.box[3]) / 2
+        above = [mark for mark in lettuce.marks if abs(mark[0] - middle[0]) < 0.1 and mark[1] > middle[1]]
+        assert len(above) >= 4, "the lettuces of three rows and the ring"
+        assert min(dist(middle, mark) for mark in lettuce.marks) > 9, "it stands upon none of them"
     assert "○" not in tomatoes.text
 
 
