@@ -79,12 +79,25 @@ def cut(length: int, rim: int, room: int, overlap: int, units: Units) -> tuple[S
 
 
 def _apart(length: int, most: int, units: Units) -> int:
-    """How far match lines are apart, at most so much: the roundest step of those that take the fewest pages."""
+    """How far match lines are apart, at most so much: the roundest step of those that take the fewest pages.
+
+    The parts are as equal as that step lets them be; where it leaves less than half a part for the last page, a
+    finer one is taken.
+    """
+    best = max(1, most)
     for steps in _STEPS[units]:
-        found = [one * (most // one) for one in steps if one <= most]
+        found = [_even(length, most, one) for one in steps if one <= most]
         if found:
-            return min(found, key=lambda step: -(-length // step))
-    return max(1, most)
+            best = min(found, key=lambda step: -(-length // step))
+            if 2 * ((length - 1) % best + 1) >= best:
+                return best
+    return best
+
+
+def _even(length: int, most: int, step: int) -> int:
+    """The least multiple of a step that takes no more pages than the largest, which is at most so much."""
+    pages = -(-length // (step * (most // step)))
+    return step * -(-length // (pages * step))
 
 
 def tiles(along: tuple[Span, ...], across: tuple[Span, ...], corners: tuple[Corner, ...]) -> tuple[Tile, ...]:

@@ -254,7 +254,7 @@ def test_corners_of_an_outline_have_their_names_beside_them(bed: Fields, scale: 
 
 
 @each_paper
-@pytest.mark.parametrize("length", ["2.45 m", "2.6 m"])
+@pytest.mark.parametrize("length", ["2.45 m", "4 m"])
 def test_stakes_at_the_right_of_a_page_stand_within_its_margin(length: str, paper: Paper) -> None:
     blocks = [{"from": f"{at} cm", "length": "6 cm"} for at in range(170, 240, 14)]
     (page, *_more) = drawn(bed_with(*blocks, length=length), paper, 10)
@@ -309,6 +309,18 @@ def test_match_lines_stand_at_round_readings() -> None:
 
 def test_match_lines_stand_at_rounder_readings_where_that_takes_no_more_pages() -> None:
     assert [span.after for span in cut(6 * M, 0, round(2.63 * M), 8 * CM, Units.METRIC)] == [2 * M, 4 * M, None]
+
+
+@pytest.mark.parametrize(
+    ("length", "room", "units"),
+    [(100 * FOOT, 9 * FOOT + 20 * CM, Units.FEET_AND_INCHES), (2200 * MM, 1160 * MM, Units.METRIC),
+     (18 * M, 2470 * MM, Units.METRIC), (100 * FOOT, 9 * FOOT + 20 * CM, Units.DECIMAL_FEET)],
+)  # fmt: skip
+def test_no_page_is_left_with_less_than_half_a_part(length: int, room: int, units: Units) -> None:
+    parts = [end - start for start, end in (span.own for span in cut(length, 0, room, 5 * CM, units))]
+    assert sum(parts) == length
+    assert len(parts) == -(-length // (room - 10 * CM)), "no more pages than the room lets be"
+    assert 2 * parts[-1] >= parts[0]
 
 
 ODD = {"L": L_SHAPE, "taper": TAPER, "round": ROUND, "long": {"length": "30 m", "width": "75 cm"}}
