@@ -119,7 +119,7 @@ def mark_on(bed: Bed, at: int) -> str:
     """What stands where the stake of a reading would be driven, so that it is marked there; nothing if it is free."""
     if post_at(bed, (at, 0)):
         is_behind = at in (0, bed.length.nm) or (post_at(bed, (at - 1, 0)) and post_at(bed, (at + 1, 0)))
-        return _("the left board behind the post") if is_behind else _("the face of the post")
+        return _("the top of the left board") if is_behind else _("the face of the post")
     found = obstacle_at(bed, (at, 0))
     return found.name if found else ""
 

@@ -1,14 +1,18 @@
 """The bed sheets of a plan: one bed, one page where it can be, landscape, in black."""
 
+from collections.abc import Iterator
+
 from attrs import frozen
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.compass import head_words
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.progress import Told, untold
+from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.stakes import stakes
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import LaidOut, Layout
+from gardenplot.layout.staked import beyond
 from gardenplot.plan import Plan
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.sheets.bed_arranged import BELOW, arranged, height_below
@@ -31,6 +35,7 @@ from gardenplot.sheets.page_parts import (
 )
 from gardenplot.sheets.section import Section
 from gardenplot.sheets.stake_table import StakeTable, stake_table
+from gardenplot.units.figures import span
 from gardenplot.words import _
 
 
@@ -52,7 +57,7 @@ def add_bed_sheets(book: Book, plan: Plan, said: About, choices: Choices = USUAL
         raise NothingToPrintError(_("there is no bed in the plan, so there is no bed sheet"))
     for number, bed_turn in enumerate(to_print):
         told(number, len(to_print))
-        _sheet(book, plan, bed_turn, look, head_of(plan, bed_turn, said), choices.string)
+        _sheet(book, plan, bed_turn, look, head_of(plan, bed_turn, look, said), choices.string)
 
 
 def bed_turns(plan: Plan, choices: Choices) -> list[BedTurn]:
@@ -66,7 +71,7 @@ def bed_turns(plan: Plan, choices: Choices) -> list[BedTurn]:
     return found
 
 
-def head_of(plan: Plan, bed_turn: BedTurn, said: About) -> Head:
+def head_of(plan: Plan, bed_turn: BedTurn, look: dict[str, Look], said: About) -> Head:
     """What stands in the heading of a bed's sheets."""
     shown = {layout.planting for layout in bed_turn.layouts}
     grown = [one for one in bed_turn.laid.grown if one.planting.id in shown]
@@ -79,7 +84,17 @@ def head_of(plan: Plan, bed_turn: BedTurn, said: About) -> Head:
         turn=(bed_turn.turn, bed_turn.turns),
         units=plan.place.units,
         lies=head_words(plan, bed_turn.laid.bed.id),
+        lacks=tuple(_lacking(plan, bed_turn, look)),
     )
+
+
+def _lacking(plan: Plan, bed_turn: BedTurn, look: dict[str, Look]) -> Iterator[str]:
+    """How much of each planting does not fit the bed."""
+    for layout in bed_turn.layouts:
+        length = sum(beyond(bed_turn.laid.bed, layout))
+        if length:
+            words = _("{length} of {planting} do not fit this bed: the crosshatched ground")
+            yield words.format(length=span(length, plan.place.units), planting=titled(plan, layout.planting, look))
 
 
 def _sheet(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], head: Head, string: int) -> None:

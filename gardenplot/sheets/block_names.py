@@ -7,7 +7,7 @@ from reportlab.pdfgen.canvas import Canvas
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of
 from gardenplot.layout import LaidOut, Layout
-from gardenplot.layout.staked import staked
+from gardenplot.layout.staked import beyond, staked
 from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
 from gardenplot.sheets.kept_letters import with_kept
@@ -15,6 +15,8 @@ from gardenplot.sheets.page_parts import MARGIN
 from gardenplot.sheets.paper import BOLD, fitted
 from gardenplot.sheets.render import Frame
 from gardenplot.units import MM
+from gardenplot.units.figures import span
+from gardenplot.words import _
 
 _LARGE, _SMALL = 12, 9
 """Sizes in points of names, and of letters that lack room for more."""
@@ -88,6 +90,9 @@ def _names(
             room = max(room, _AROUND)
         own = [one.planting for one in layouts if layout.planting in (one.planting, whose.get(one.planting))]
         names = [f"{look[one].letter}  {name_of(plan, one)}" for one in own]
+        lacking = sum(beyond(laid.bed, layout))
+        if lacking:
+            names.append(_("{length} do not fit").format(length=span(lacking, plan.place.units)))
         names += [
             f"{_RING} {look[one.planting].letter}  {name_of(plan, one.planting)}"
             for one in kept
@@ -98,7 +103,7 @@ def _names(
             words = look[layout.planting].letter if room < _LEAST_NAME else fitted(words, BOLD, _LARGE, room)
         is_large = pdfmetrics.stringWidth(words, BOLD, _LARGE) <= max(room, _LETTER)
         middle, size = frame.place((start + end) / 2, 0)[0], _LARGE if is_large else _SMALL
-        found.append(_Name(middle, words, size, whole=whole if room >= _LEAST_NAME else ""))
+        found.append(_Name(middle, words, size, whole=whole if lacking or room >= _LEAST_NAME else ""))
     return found
 
 

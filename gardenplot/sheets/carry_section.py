@@ -3,17 +3,18 @@
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.carried import block_words, carried, carried_list
+from gardenplot.drawing.carried import Carried, block_words, carried, carried_list
 from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
+from gardenplot.drawing.number_words import value_words
 from gardenplot.layout import Grown, LaidOut, Layout, stood
-from gardenplot.plan import Pattern, Plan
+from gardenplot.plan import GoodKind, Pattern, Plan
 from gardenplot.sheets.page_parts import SIDE_WIDTH
 from gardenplot.sheets.paper import FACE, fitted
 from gardenplot.sheets.section import Section, headed, heading, listed, sentence, space, stacked
 from gardenplot.units import Units
-from gardenplot.units.figures import grouped, offset
+from gardenplot.units.figures import grouped, offset, span
 from gardenplot.words import _
 
 _FEW, _MOST = 3, 10
@@ -31,7 +32,7 @@ def carry_sections(
     columns = 1 if len(lines) <= _FEW or (widest > SIDE_WIDTH / 2 - 4 and len(lines) <= _MOST) else 2
     ends = _ends(layouts, look, plan.place.units)
     pieces = [lines[at : at + columns * _LINES] for at in range(0, len(lines), columns * _LINES)]
-    things = (listed(carried_list(plan, one)) for one in carried(plan, laid, layouts))
+    things = (listed(carried_list(plan, one), _cut_to(plan, one)) for one in carried(plan, laid, layouts))
     title = stacked(headed(_("Carry"), ""), *things)
     counted = stacked(*(sentence(line, 9) for line in ends), space(4))
     if not pieces:
@@ -41,6 +42,17 @@ def carry_sections(
         *(stacked(heading(_("Carry, continued")), _columns(piece, columns)) for piece in pieces[1:]),
     )
     return (*parts, stacked(last, counted))
+
+
+def _cut_to(plan: Plan, one: Carried) -> list[str]:
+    """The lengths to which hoops, cloth and film are cut, as the list tells them."""
+    units, found = plan.place.units, list[str]()
+    for need in one.needs:
+        if need.kind in (GoodKind.HOOP, GoodKind.CLOTH, GoodKind.FILM) and need.size is not None:
+            found.append(str(span(need.size, units)))
+            if need.kind is not GoodKind.HOOP and need.number.value is not None:
+                found.append(value_words(need.number, units))
+    return found
 
 
 def _columns(lines: list[tuple[str, str]], columns: int) -> Section:

@@ -68,7 +68,7 @@ def add_drawing(book: Book, plan: Plan, said: About, choices: Choices = USUAL, t
         raise NothingToPrintError(_("there is no bed in the plan, so there is no drawing"))
     for number, bed_turn in enumerate(found):
         told(number, len(found))
-        _add_bed(book, plan, bed_turn, look, head_of(plan, bed_turn, said), choices)
+        _add_bed(book, plan, bed_turn, look, head_of(plan, bed_turn, look, said), choices)
 
 
 def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], head: Head, choices: Choices) -> None:

@@ -27,6 +27,8 @@ SIDE_WIDTH = 226.0
 GUTTER = 20.0
 """Points between the stakes and the side column."""
 _SHAPE_LINE = 18.0
+_LINES = (10, 9, 8)
+"""Sizes in points of the line below the title."""
 _UNITS = {
     Units.METRIC: (
         _("metres and centimetres"),
@@ -63,6 +65,13 @@ class Head:
     turn: tuple[int, int]
     units: Units
     lies: str = ""
+    lacks: tuple[str, ...] = ()
+    """What of the plantings does not fit the bed, a line each."""
+
+    @property
+    def known(self) -> tuple[str, ...]:
+        """What to know before the first reading, a line each."""
+        return *shape_lines(self.bed, self.units), *self.lacks
 
 
 def stakes_width(page: Canvas) -> float:
@@ -72,7 +81,7 @@ def stakes_width(page: Canvas) -> float:
 
 def head_height(head: Head) -> float:
     """Points from the edge of the paper to below the heading."""
-    return float(MARGIN + 42 + _SHAPE_LINE * len(shape_lines(head.bed, head.units)))
+    return float(MARGIN + 42 + _SHAPE_LINE * len(head.known))
 
 
 def draw_head(book: Book, head: Head, *, continued: bool) -> float:
@@ -85,13 +94,7 @@ def draw_head(book: Book, head: Head, *, continued: bool) -> float:
     _title(page, title, size_words(head.bed, head.units, exactly), units, height - MARGIN - 18)
     if not continued:
         book.bookmark(_outline_words(head), head.bed.id)
-    page.setFont(FACE, 10)
-    page.drawRightString(right, height - MARGIN - 34, bring)
-    room = right - MARGIN - pdfmetrics.stringWidth(bring, FACE, 10) - 14
-    line = _line(head)
-    size = next((size for size in (10, 9) if pdfmetrics.stringWidth(line, FACE, size) <= room), 8)
-    page.setFont(FACE, size)
-    page.drawString(MARGIN, height - MARGIN - 34, fitted(line, FACE, size, room))
+    _below_title(page, head, bring, height - MARGIN - 34)
     page.setLineWidth(0.5 * mm)
     page.line(MARGIN, height - MARGIN - 42, right, height - MARGIN - 42)
     return _shape(page, head, height - MARGIN - 42)
@@ -110,12 +113,27 @@ def _title(page: Canvas, title: str, size: str, units: str, base: float) -> None
     page.drawString(MARGIN + width_of(said, BOLD, 22) + 16, base, size)
 
 
+def _below_title(page: Canvas, head: Head, bring: str, base: float) -> None:
+    """The sheet in a line and the tape to bring, smaller where they lack room, and with less rather than cut."""
+    whole = page._pagesize[0] - 2 * MARGIN - 14
+    ways = [(_line(head, left_out), size, beside) for left_out in (0, 1, 2) for size in _LINES for beside in _LINES]
+    line, size, beside = next((way for way in ways if _wide(*way[:2]) + _wide(bring, way[2]) <= whole), ways[-1])
+    page.setFont(FACE, beside)
+    page.drawRightString(page._pagesize[0] - MARGIN, base, bring)
+    page.setFont(FACE, size)
+    page.drawString(MARGIN, base, fitted(line, FACE, size, whole - _wide(bring, beside)))
+
+
+def _wide(words: str, size: int) -> float:
+    return float(pdfmetrics.stringWidth(words, FACE, size))
+
+
 def _shape(page: Canvas, head: Head, top: float) -> float:
-    """What to know of the bed's shape, on every page, since all readings hang on it."""
+    """What to know of the bed's shape and of what does not fit it, on every page, since all readings hang on it."""
     page.setFont(BOLD, 14)
-    for line in shape_lines(head.bed, head.units):
+    for line in head.known:
         top -= _SHAPE_LINE
-        page.drawString(MARGIN, top, line)
+        page.drawString(MARGIN, top, fitted(line, BOLD, 14, page._pagesize[0] - 2 * MARGIN))
     return float(top)
 
 
@@ -123,15 +141,15 @@ def _outline_words(head: Head) -> str:
     return head.bed.name if head.turn[1] == 1 else f"{head.bed.name}, {turn_words(*head.turn)}"
 
 
-def _line(head: Head) -> str:
-    """The sheet in a line; which turn it is and when that begins stand where nothing is cut for want of room."""
-    parts = []
+def _line(head: Head, left_out: int) -> str:
+    """The sheet in a line; without the day it begins, then without where the head lies, if so much is left out."""
+    parts = [] if left_out > 1 else [head.lies]
     if head.turn[1] > 1:
         parts.append(turn_words(*head.turn))
-    if head.begins is not None:
+    if head.begins is not None and not left_out:
         words = _("in the ground since {day}") if head.is_planted else _("planned from {day}")
         parts.append(words.format(day=day_words(head.begins)))
-    return " · ".join(part for part in (head.lies, *parts, *head.about.said) if part)
+    return " · ".join(part for part in (*parts, *head.about.said) if part)
 
 
 def tape_to_bring(bed: Bed, units: Units) -> tuple[str, str]:
@@ -141,7 +159,11 @@ def tape_to_bring(bed: Bed, units: Units) -> tuple[str, str]:
     """
     words, bring = _UNITS[units]
     length = whole_words(tape_number(bed, units).whole or 0, units)
-    zero = _("zero at the head stake") if bed.box is None else _("zero at the inner face of the head board")
+    zero = (
+        _("zero at the inner side of the head stake")
+        if bed.box is None
+        else _("zero at the inner face of the head board")
+    )
     said = f"{bring.format(length=length)} · {zero}"
     if is_taped(bed, units):
         return words, said

@@ -7,7 +7,7 @@ from reportlab.lib.units import mm
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.sheets.flow import MEASURED, SMALL, Word, broken_words, draw_lines, height_of, words_of
+from gardenplot.sheets.flow import MEASURED, SMALL, Word, as_typed, broken_words, draw_lines, height_of, words_of
 from gardenplot.sheets.page_parts import SIDE_WIDTH
 from gardenplot.sheets.paper import BOLD, FACE
 from gardenplot.units import CM, Units
@@ -69,11 +69,21 @@ def measured(words: str, **figures: object) -> Section:
     return _flowing(words_of(words, **figures))
 
 
-def listed(parts: Sequence[str]) -> Section:
-    """Parts with a dot between them, none broken that has room on a line, on as many lines as they need."""
+def listed(parts: Sequence[str], figures: Sequence[str] = ()) -> Section:
+    """Parts with a dot between them, none broken that has room on a line, on as many lines as they need.
+
+    Some figures in them are large, since one measures by them.
+    """
     *before, last = parts
     words: list[Word] = []
     for part in (*(f"{one} ·" for one in before), last):
+        large = [one for one in figures if one in part]
+        if large:
+            template = as_typed(part)
+            for number, one in enumerate(large):
+                template = template.replace(one, f"{{at{number}}}")
+            words += words_of(template, **{f"at{number}": one for number, one in enumerate(large)})
+            continue
         has_room = pdfmetrics.stringWidth(part, FACE, SMALL) <= SIDE_WIDTH
         words += [((piece, FACE, SMALL),) for piece in ([part] if has_room else part.split(" "))]
     return _flowing(words)

@@ -133,10 +133,10 @@ def test_two_tapes_meet_at_the_corner_of_any_outline(others: dict[int, int]) -> 
 def test_a_box_is_marked_on_its_board_where_its_posts_stand(paper: Paper) -> None:
     (page,) = printed(bed_of(BOX), paper)
     text = plain(page.text)
-    assert "mark the left board behind the post, no stake" in text
+    assert "mark the top of the left board, no stake" in text
     assert "mark the face of the post, no stake" in text
     marks = [words.text for words in page.words if words.text.startswith("mark the")]
-    assert [words.split(" ")[2] for words in marks] == ["left", "face", "face", "left"]
+    assert [words.split(" ")[2] for words in marks] == ["top", "face", "face", "top"]
     assert "zero at the inner face of the head board" in text
     assert "head stake" not in text
     assert "foot: if it reads otherwise, stop and measure again" in text

@@ -204,11 +204,25 @@ def test_a_heading_with_all_its_parts_is_whole(paper: Paper) -> None:
             assert words in page.text
 
 
+@each_paper
+def test_less_is_told_in_the_heading_rather_than_the_plan_s_name_cut(paper: Paper) -> None:
+    sheet = bed_sheets(hand_worked("s3"), paper, name="alderbight-spring.gardenplot", printed=date(2025, 3, 1))
+    for page, turn in zip(pages_of(sheet.pdf), ("turn 1 of 2", "turn 2 of 2"), strict=True):
+        for words in (turn, "version ", "printed Sat 1 Mar 2025 · alderbight-spring.gardenplot", "of the head stake"):
+            assert words in page.text
+
+
+def test_lengths_to_which_hoops_and_cloth_are_cut_are_large() -> None:
+    """S2: hoops of 7 ft 7 1/2 in, cloth of 83 ft, 7 ft 11 1/2 in wide, worked by hand in the scenario."""
+    carry = [words for page in printed(hand_worked("s2")) for words in page.words if words.size == 14]
+    assert {"7′ 7½″", "83′ 0″", "7′ 11½″"} <= {plain(words.text) for words in carry}
+
+
 def test_the_heading_says_what_it_is_when_it_was_printed_and_which_tape_to_bring() -> None:
     sheet = bed_sheets(hand_worked("s1"), Paper.A4, name="Spring", printed=date(2025, 3, 1))
     (page,) = pages_of(sheet.pdf)
     for words in ("Tunnel, second bed", "12.00 m × 0.75 m", "Spring", "printed Sat 1 Mar 2025", "from Fri 4 Apr 2025",
-                  "tape of 13 m or more", "zero at the head stake"):  # fmt: skip
+                  "tape of 13 m or more", "zero at the inner side of the head stake"):  # fmt: skip
         assert words in page.text
 
 
@@ -237,7 +251,10 @@ def test_blocks_that_share_their_rows_are_named_once_by_their_letters() -> None:
 
 
 def test_rows_are_measured_from_the_base_line_and_that_is_told_where_it_is() -> None:
-    words = "cm from the base line: the thick line, left as seen from the head. Tape and stakes lie along it."
+    words = (
+        "cm from the base line: the thick line, left as seen from the head. Tape and stakes lie along it; the bed "
+        "begins and ends at the inner sides of its head stake and foot stake. From centre: − left, + right."
+    )
     assert words in plain(said(hand_worked("s1")))
     wedge = [["0 m", "0 m"], ["6 m", "30 cm"], ["6 m", "80 cm"], ["0 m", "90 cm"]]
     plan = plan_from(
@@ -285,9 +302,17 @@ def test_the_tape_to_bring_reaches_over_the_diagonal(length: str, least: str) ->
 @pytest.mark.parametrize(
     ("length", "units", "words"),
     [
-        ("99 m", "metric", "a metric tape of 100 m or more · zero at the head stake"),
-        ("500 m", "metric", "a metric tape of 50 m or more · zero at the head stake; measure on in legs of 50 m"),
-        ("420 ft", "feet and inches", "100 ft or more · zero at the head stake; measure on in legs of 100 ft"),
+        ("99 m", "metric", "a metric tape of 100 m or more · zero at the inner side of the head stake"),
+        (
+            "500 m",
+            "metric",
+            "a metric tape of 50 m or more · zero at the inner side of the head stake; measure on in legs of 50 m",
+        ),
+        (
+            "420 ft",
+            "feet and inches",
+            "100 ft or more · zero at the inner side of the head stake; measure on in legs of 100 ft",
+        ),
     ],
 )
 def test_a_bed_that_no_tape_reaches_over_is_measured_in_legs(length: str, units: str, words: str) -> None:
@@ -353,9 +378,15 @@ def test_a_block_that_does_not_fit_has_no_stake_beyond_its_bed_and_says_what_lac
     plan = hand_worked("s5")
     (page,) = printed(plan, paper)
     assert "55′ 0″" not in page.text
-    for words in ("B stops, 16′ 0″ do not fit", "38′ 10½″", "8 stakes (2 at far corners)"):
+    for words in (
+        "16′ 0″ of B Coriander do not fit this bed: the crosshatched ground",
+        "B Coriander · 16′ 0″ do not fit",
+        "B stops, 16′ 0″ do not fit",
+        "38′ 10½″",
+        "8 stakes (2 at far corners)",
+    ):
         assert words in page.text
-    assert "B" in {words.text for words in page.words if words.size == 12}
+    assert "B Coriander · 16′ 0″ do not fit" in {words.text for words in page.words if words.size == 12}
     picture = np.asarray(PdfDocument(bed_sheets(plan, paper).pdf)[0].render(scale=1, grayscale=True).to_numpy())
     assert picture[:, -round(10 * mm) :].min() == 255
 
