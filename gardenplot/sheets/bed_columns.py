@@ -82,8 +82,8 @@ def draw_sections(page: Canvas, found: tuple[Section, ...], corner: tuple[float,
 def _where_the_tape_lies(bed: Bed, unit: str) -> str:
     """Which line tape and stakes lie along, and from which offsets are measured."""
     words = _(
-        "{unit} from the base line: the thick line, left as seen from the head. Tape and stakes lie along it; the "
-        "bed begins and ends at the inner sides of its head stake and foot stake. From centre: − left, + right."
+        "{unit} from the base line: the thick line, left as seen from the head. Tape and stakes lie along it. "
+        "From centre: − left, + right. Foot: at the inner side of its stake."
     )
     if bed.box:
         words = _(

@@ -7,6 +7,7 @@ from reportlab.pdfgen.canvas import Canvas
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import name_of
 from gardenplot.layout import LaidOut, Layout
+from gardenplot.layout.positions import positions
 from gardenplot.layout.staked import beyond, staked
 from gardenplot.one_line import one_line
 from gardenplot.plan import Plan
@@ -83,7 +84,7 @@ def _names(
         start, end = (at / MM for at in staked(laid.bed, layout))
         if frame.window is not None:
             start, end = max(start, frame.window.left), min(end, frame.window.right)
-        if start >= end:
+        if start >= end or not _is_seen(layout, frame):
             continue
         room = (end - start) * frame.along
         if len(layouts) == 1 and frame.window is None:
@@ -105,6 +106,14 @@ def _names(
         middle, size = frame.place((start + end) / 2, 0)[0], _LARGE if is_large else _SMALL
         found.append(_Name(middle, words, size, whole=whole if lacking or room >= _LEAST_NAME else ""))
     return found
+
+
+def _is_seen(layout: Layout, frame: Frame) -> bool:
+    """Whether rows of a block lie across the part of the bed that is seen; one without plants lies all across it."""
+    if frame.window is None or not layout.plants:
+        return True
+    across = positions(layout)[:, 1] / MM
+    return bool(across.min() <= frame.window.bottom and frame.window.top <= across.max())
 
 
 def _is_in(kept: Layout, layout: Layout) -> bool:

@@ -217,9 +217,10 @@ def _alike(layout: Layout, units: Units, beside: int) -> list[Section]:
     """Offsets that hold for all of a block in a plain bed: of its rows or, of rows across, of their plants."""
     grid = layout.grid
     if not grid.runs_across:
-        planted = [row.offset + beside for row in layout.rows if row.count]
+        planted = {number: row.offset + beside for number, row in enumerate(layout.rows, 1) if row.count}
         in_pairs = grid.pattern is Pattern.TWIN and len(planted) == len(layout.rows)
-        across = offsets(planted, grid.width, units, in_pairs=in_pairs)
+        spoken_of = tuple(planted) if len(_ends(layout, units)) > 1 else ()
+        across = offsets(tuple(planted.values()), grid.width, units, spoken_of, in_pairs=in_pairs)
         return [across, *_unlike(layout, units)]
     parts: list[Section] = []
     kinds = [row for row in layout.rows[: len(grid.kinds)] if row.count]

@@ -112,8 +112,13 @@ def from_centre(at: int, width: int, units: Units) -> str:
     return f"{MINUS if twice < 0 else '+'}{short(abs(twice) // 2, units)}"
 
 
-def offsets(found: Sequence[int], width: int, units: Units, *, in_pairs: bool = False) -> Section:
-    """Offsets from the left edge and, lighter, from the centre, in lines of as many as there is room for."""
+def offsets(
+    found: Sequence[int], width: int, units: Units, rows: Sequence[int] = (), *, in_pairs: bool = False
+) -> Section:
+    """Offsets from the left edge and, lighter, from the centre, in lines of as many as there is room for.
+
+    Over them stand the numbers of their rows, where these are spoken of.
+    """
     widest = max(
         max(_wide(short(at, units)), _wide(from_centre(at, width, units), FACE)) for at in found
     )  # fmt: skip
@@ -121,20 +126,41 @@ def offsets(found: Sequence[int], width: int, units: Units, *, in_pairs: bool = 
     a_line = -(-len(found) // -(-len(found) // most))
     if in_pairs:
         a_line = max(2, most // 2 * 2)
-    lines = (found[at : at + a_line] for at in range(0, len(found), a_line))
-    return stacked(*(_offset_line(line, a_line, width, units, in_pairs=in_pairs) for line in lines))
+    lines = list[Section]()
+    for at in range(0, len(found), a_line):
+        if rows:
+            lines.append(_row_numbers(rows[at : at + a_line], a_line))
+        lines.append(_offset_line(found[at : at + a_line], a_line, width, units, in_pairs=in_pairs))
+    return stacked(*lines)
 
 
 def _wide(words: str, face: str = BOLD) -> float:
     return float(pdfmetrics.stringWidth(words, face, MEASURED))
 
 
+def _row_numbers(rows: Sequence[int], a_line: int) -> Section:
+    """The numbers of rows over a line of their offsets."""
+
+    def draw(page: Canvas, left: float, top: float, width: float) -> None:
+        page.setFont(FACE, 9)
+        page.drawString(left, top - 10, _("row"))
+        for x, number in zip(_places(left, width, a_line), rows, strict=False):
+            page.drawRightString(x, top - 10, str(number))
+
+    return Section(11, draw)
+
+
+def _places(left: float, width: float, a_line: int) -> list[float]:
+    """Where the offsets of a line end, in points."""
+    step = min(_FAR, (width - LABELS) / a_line)
+    return [left + LABELS + (number + 1) * step for number in range(a_line)]
+
+
 def _offset_line(found: Sequence[int], a_line: int, bed_width: int, units: Units, *, in_pairs: bool) -> Section:
     """One line of offsets; those of a pair stand together over a rule."""
 
     def draw(page: Canvas, left: float, top: float, width: float) -> None:
-        step = min(_FAR, (width - LABELS) / a_line)
-        ends = [left + LABELS + (number + 1) * step for number in range(len(found))]
+        ends = _places(left, width, a_line)[: len(found)]
         page.setFont(FACE, 9)
         page.drawString(left, top - 12, _("from edge"))
         page.setFont(BOLD, MEASURED)
@@ -142,9 +168,7 @@ def _offset_line(found: Sequence[int], a_line: int, bed_width: int, units: Units
             page.drawRightString(x, top - 13, short(at, units))
         page.setLineWidth(0.35 * mm)
         for number in range(1, len(found), 2) if in_pairs else ():
-            page.line(
-                ends[number] - step - _wide(short(found[number - 1], units)), top - 15.5, ends[number], top - 15.5
-            )
+            page.line(ends[number - 1] - _wide(short(found[number - 1], units)), top - 15.5, ends[number], top - 15.5)
         low = top - (29.0 if in_pairs else 27.0)
         page.setFont(FACE, 9)
         page.drawString(left, low + 1, _("from centre"))

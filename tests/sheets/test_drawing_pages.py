@@ -400,6 +400,18 @@ def test_what_stands_in_kept_places_is_seen_on_all_pages() -> None:
         assert near[1] < 40, "the ring, and the lettuce in it"
 
 
+def test_a_block_is_named_only_over_parts_with_rows_of_it() -> None:
+    """Two rows, 20 and 50 cm from the base line of a bed of 3 m: the parts behind them have neither."""
+    plan = bed_with(
+        {"from": "0 m", "length": "2 m", "pattern": "offsets", "offsets": ["20 cm", "50 cm"]},
+        length="2 m",
+        width="3 m",
+    )
+    pages = drawn(plan, scale=10)
+    assert len(pages) > 1
+    assert [bool(re.search(r"A Leek", page.text)) for page in pages] == [True, *[False] * (len(pages) - 1)]
+
+
 @pytest.mark.parametrize("scale", [5, 10, 20])
 def test_rings_and_round_beds_and_posts_are_drawn_round(scale: int) -> None:
     post = {"name": "post", "x": "1.5 m", "y": "1.5 m", "diameter": "12 cm", "keep_clear": "20 cm"}

@@ -226,6 +226,12 @@ def test_the_heading_says_what_it_is_when_it_was_printed_and_which_tape_to_bring
         assert words in page.text
 
 
+def test_rows_that_are_spoken_of_have_their_numbers_over_their_offsets() -> None:
+    first, second = printed(hand_worked("s4"))
+    assert re.search(r"in the row .*row 1 2 3 from edge ", first.text)
+    assert " row 1 2" not in second.text
+
+
 def test_rows_that_begin_or_end_unlike_others_have_their_own_first_and_last_plant() -> None:
     first, second = printed(hand_worked("s4"))
     large = [words.text for words in first.words if words.size >= 14]
@@ -252,8 +258,8 @@ def test_blocks_that_share_their_rows_are_named_once_by_their_letters() -> None:
 
 def test_rows_are_measured_from_the_base_line_and_that_is_told_where_it_is() -> None:
     words = (
-        "cm from the base line: the thick line, left as seen from the head. Tape and stakes lie along it; the bed "
-        "begins and ends at the inner sides of its head stake and foot stake. From centre: − left, + right."
+        "cm from the base line: the thick line, left as seen from the head. Tape and stakes lie along it. "
+        "From centre: − left, + right. Foot: at the inner side of its stake."
     )
     assert words in plain(said(hand_worked("s1")))
     wedge = [["0 m", "0 m"], ["6 m", "30 cm"], ["6 m", "80 cm"], ["0 m", "90 cm"]]
