@@ -83,12 +83,12 @@ def _where_the_tape_lies(bed: Bed, unit: str) -> str:
     """Which line tape and stakes lie along, and from which offsets are measured."""
     words = _(
         "{unit} from the base line: the thick line, left as seen from the head. Tape and stakes lie along it. "
-        "From centre: − left, + right. Foot: at the inner side of its stake."
+        "From centre: −\u2009left, +\u2009right. Foot: at the inner side of its stake."
     )
     if bed.box:
         words = _(
             "{unit} from the base line: the thick line, left as seen from the head. The tape lies along it. "
-            "From centre: − left, + right."
+            "From centre: −\u2009left, +\u2009right."
         )
     if bed.outline:
         words = _(
