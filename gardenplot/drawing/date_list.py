@@ -58,7 +58,7 @@ _JOBS = {
     Job.THIN: _("thin, about"),
     Job.HARDEN: _("harden off"),
     Job.SET_OUT: _("set out"),
-    Job.READY: _("first cut"),
+    Job.READY: _("ready to harvest"),
     Job.CUT_BY: _("cut by"),
     Job.LAST: _("cut until"),
     Job.COVER_ON: _("cover on"),

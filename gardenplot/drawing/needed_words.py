@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from datetime import date
 from functools import lru_cache
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from gardenplot.drawing.days import weekday_words, with_missing
 from gardenplot.drawing.letters import looks
@@ -52,8 +52,9 @@ class Needed:
 
     @property
     def in_full(self) -> str:
-        """The same with its day and how that is met: "120 ordered for Sat 17 May: 134 planted allow for 10 % loss,
-        2 to spare"; "150 ordered for Sat 26 Jul, too late for 12 Jul, with B: …". With what is late: "B is late"."""
+        """The same with its day and how that is met: "120 ordered for Sat 17 May: 134 must be planted for 10 % loss,
+        2 to spare"; "150 ordered for Sat 26 Jul, too late for 12 Jul, with B: …". With what is late: "B is late".
+        """
         words = _("{count} for {day}").format(count=self._count, day=weekday_words(self.day))
         words = with_missing(words, self.missed) + self._rest + self._with_others
         told = _("{ordered}: {planted}").format(ordered=words, planted=self._planted)
@@ -76,10 +77,11 @@ class Needed:
 
     @property
     def _planted(self) -> str:
-        """How many plants that takes, and whether so many stand: "134 planted allow for 10 % loss, 2 to spare"."""
+        """How many plants that takes, and whether so many stand: "134 must be planted for 10 % loss, 2 to spare"."""
         over = self.planted - self.count
-        answer = _("{count} short") if over < 0 else _("{count} to spare") if over else _("none to spare")
-        words = _("{needed} planted allow for {loss} loss") if self.loss else _("{needed} planted are enough")
+        short = ngettext("{count} plant short", "{count} plants short", -over)
+        answer = short if over < 0 else _("{count} to spare") if over else _("none to spare")
+        words = _("{needed} must be planted for {loss} loss") if self.loss else _("{needed} must be planted")
         told = words.format(needed=grouped(self.count), loss=self.loss.text if self.loss else "")
         return f"{told}, {answer.format(count=grouped(abs(over)))}"
 
@@ -91,9 +93,10 @@ class Needed:
 
 
 def ordered_words(units: int, each: int) -> str:
-    """ "120 ordered"; of bunches of five "40 × 5 ordered"."""
-    count = grouped(units) if each == 1 else f"{grouped(units)}{TIMES}{grouped(each)}"
-    return _("{count} ordered").format(count=count)
+    """ "120 ordered"; of bunches of five "40 × 5 plants ordered"."""
+    if each == 1:
+        return _("{count} ordered").format(count=grouped(units))
+    return _("{count} plants ordered").format(count=f"{grouped(units)}{TIMES}{grouped(each)}")
 
 
 @lru_cache(maxsize=16)
@@ -116,15 +119,16 @@ def _needed(one: "_For", several: "list[_For]", letters: dict[str, str], each: E
     """What is needed of one of several plantings for the same market day of an order."""
     order, crop = one.order, one.grown.crop
     same, before = ([two for two in several if two.day == one.day], [two for two in several if two.day < one.day])
-    stood_before = sum(two.stands for two in before)
+    units = max(0, order.units - units_from(order, crop, sum(two.stands for two in before), each))
     return Needed(
-        max(0, stand_for(order, crop, each) - stood_before),
+        # What was cut before has lost its own share, so what is left is counted anew and not by taking plants off.
+        stand_for(evolve(order, units=units), crop, each) if units else 0,
         sum(two.stands for two in same),
         tuple(letters[two.planting] for two in same if two is not one),
         one.day,
         markets_missed(order, one.market, one.day),
         tuple(letters[two.planting] for two in several if two.day > one.day),
-        max(0, order.units - units_from(order, crop, stood_before, each)),
+        units,
         order.units,
         order.plants_per_unit,
         tuple(letters[two.planting] for two in before),

@@ -109,10 +109,11 @@ def _names(
 
 
 def _is_seen(layout: Layout, frame: Frame) -> bool:
-    """Whether rows of a block lie across the part of the bed that is seen; one without plants lies all across it."""
-    if frame.window is None or not layout.plants:
-        return True
+    """Whether rows of a block lie across the part of the bed that is seen; one without places lies all across it."""
     across = positions(layout)[:, 1] / MM
+    if frame.window is None or not len(across):
+        # A sown band has plants and no places.
+        return True
     return bool(across.min() <= frame.window.bottom and frame.window.top <= across.max())
 
 

@@ -28,8 +28,8 @@ def test_the_jobs_of_s1_stand_on_the_days_that_were_worked_by_hand() -> None:
         ("Fri 4 Apr", "harden off", "A Pak choi", "3 trays", bed),
         ("Fri 4 Apr", "set out", "B Kohlrabi", "45 plants", bed),
         ("Fri 11 Apr", "set out", "A Pak choi", "136 plants", bed),
-        ("Fri 16 May", "first cut", "A Pak choi", "136 plants for Sat 17 May", bed),
-        ("Fri 16 May", "first cut", "B Kohlrabi", "45 plants for Sat 17 May", bed),
+        ("Fri 16 May", "ready to harvest", "A Pak choi", "136 plants for Sat 17 May", bed),
+        ("Fri 16 May", "ready to harvest", "B Kohlrabi", "45 plants for Sat 17 May", bed),
     ]
 
 
@@ -202,5 +202,5 @@ def test_bunches_are_ordered_as_so_many_of_so_many() -> None:
     rows = [row for row in date_rows(hand_worked("s2")) if row.job is Job.MARKET]
     assert [(row.name, row.amount) for row in rows] == [
         ("A Broccoli", "90 ordered"),
-        ("B Beets", "40\u2009×\u20095 ordered"),
+        ("B Beets", "40\u2009×\u20095 plants ordered"),
     ]

@@ -110,7 +110,7 @@ def test_a_harvest_ends_on_the_first_day_that_is_no_longer_meant(first: str, las
     """The first is the example of RFC 5545, the others plain arithmetic over the end of a February."""
     days = (date.fromisoformat(last) - date.fromisoformat(first)).days
     found = events_of(written(harvest(first, days), made=MADE))
-    (ready,) = (event for event in found if event["SUMMARY"].startswith("first cut"))
+    (ready,) = (event for event in found if event["SUMMARY"].startswith("ready to harvest"))
     assert (ready["DTSTART;VALUE=DATE"], ready["DTEND;VALUE=DATE"]) == (start, end)
 
 

@@ -7,6 +7,9 @@ import pypdfium2
 
 from tests.journeys.person import plain
 
+_HEAD = re.compile(r"stake tape(, \w+)? here plant at")
+_BESIDE = ("Square", "Across the bed")
+"""What stands beside the table begins with one of these."""
 _STAKE = re.compile(r"(\d+) (\d+\.\d\d|\d+′ \S+″) (.*)")
 
 
@@ -30,8 +33,8 @@ def pages_of(path: Path) -> list[list[str]]:
 
 def stakes_of(lines: list[str]) -> list[tuple[str, str]]:
     """The tape reading of each stake and all that is written beside it, in walking order."""
-    head = next(number for number, line in enumerate(lines) if line.startswith("stake tape here plant"))
-    table = lines[head + 1 : lines.index("Across the bed")]
+    head = next(number for number, line in enumerate(lines) if _HEAD.match(line))
+    table = lines[head + 1 : next(number for number, line in enumerate(lines) if line.startswith(_BESIDE))]
     stakes: list[tuple[str, str]] = []
     for line in table:
         if found := _STAKE.fullmatch(line):

@@ -14,30 +14,33 @@ LINE = 4.0
 HAND_WORKED = {
     "s1": (
         "Tue 18 Mar: sow in trays, Pak choi", "Fri 4 Apr: harden off, Pak choi", "Fri 11 Apr: set out, Pak choi",
-        "Fri 16 May: first cut, Pak choi", "Fri 7 Mar: sow in trays, Kohlrabi", "Fri 28 Mar: harden off, Kohlrabi",
-        "Fri 4 Apr: set out, Kohlrabi", "Fri 16 May: first cut, Kohlrabi",
+        "Fri 16 May: ready to harvest, Pak choi", "Fri 7 Mar: sow in trays, Kohlrabi",
+        "Fri 28 Mar: harden off, Kohlrabi",
+        "Fri 4 Apr: set out, Kohlrabi", "Fri 16 May: ready to harvest, Kohlrabi",
     ),
     "s2": (
         "Wed 2 Apr: sow in trays, Broccoli", "Tue 29 Apr: harden off, Broccoli", "Wed 7 May: set out, Broccoli",
-        "Fri 4 Jul: first cut, Broccoli", "Wed 30 Apr: sow in the bed, Beets", "Fri 4 Jul: first cut, Beets",
+        "Fri 4 Jul: ready to harvest, Broccoli", "Wed 30 Apr: sow in the bed, Beets",
+        "Fri 4 Jul: ready to harvest, Beets",
     ),
     "s3": (
         "Tue 25 Feb: sow in trays, Cos lettuce", "Wed 19 Mar: harden off, Cos lettuce",
-        "Tue 25 Mar: set out, Cos lettuce", "Fri 9 May: first cut, Cos lettuce", "Mon 12 May: set out, Tomato",
+        "Tue 25 Mar: set out, Cos lettuce", "Fri 9 May: ready to harvest, Cos lettuce", "Mon 12 May: set out, Tomato",
     ),
     "s4": (
         "Wed 22 Mar: sow in trays, Summer cabbage", "Tue 25 Apr: harden off, Summer cabbage",
-        "Wed 3 May: set out, Summer cabbage", "Fri 7 Jul: first cut, Summer cabbage",
+        "Wed 3 May: set out, Summer cabbage", "Fri 7 Jul: ready to harvest, Summer cabbage",
         "Fri 18 Feb: sow in trays, Leeks",
         "Wed 3 May: set out, Leeks",
     ),
     "s5": (
         "Tue 1 Apr: sow in trays, cabbage", "Thu 24 Apr: harden off, cabbage", "Thu 1 May: set out, cabbage",
-        "Fri 20 Jun: first cut, cabbage", "Tue 6 May: sow in the bed, Coriander", "Fri 20 Jun: first cut, Coriander",
+        "Fri 20 Jun: ready to harvest, cabbage", "Tue 6 May: sow in the bed, Coriander",
+        "Fri 20 Jun: ready to harvest, Coriander",
     ),
     "s6": (
         "Mon 7 Apr: sow in trays, fennel", "Mon 5 May: harden off, fennel", "Mon 12 May: set out, fennel",
-        "Fri 11 Jul: first cut, fennel",
+        "Fri 11 Jul: ready to harvest, fennel",
     ),
 }  # fmt: skip
 """Worked by hand with a calendar."""

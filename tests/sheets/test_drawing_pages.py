@@ -412,6 +412,14 @@ def test_a_block_is_named_only_over_parts_with_rows_of_it() -> None:
     assert [bool(re.search(r"A Leek", page.text)) for page in pages] == [True, *[False] * (len(pages) - 1)]
 
 
+def test_a_sown_band_is_named_over_each_part_of_it() -> None:
+    """It has plants and no places."""
+    plan = bed_of({"length": "6 m", "width": "80 cm"}, {"pattern": "broadcast"}, plants_per_area="400 / m2")
+    pages = drawn(plan, scale=10)
+    assert len(pages) > 1
+    assert all("A Leek" in page.text for page in pages)
+
+
 @pytest.mark.parametrize("scale", [5, 10, 20])
 def test_rings_and_round_beds_and_posts_are_drawn_round(scale: int) -> None:
     post = {"name": "post", "x": "1.5 m", "y": "1.5 m", "diameter": "12 cm", "keep_clear": "20 cm"}

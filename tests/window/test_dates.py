@@ -50,7 +50,7 @@ def test_weeks_are_headings_over_what_is_to_be_done_in_them(window: MainWindow, 
 def test_a_row_leads_to_its_planting_on_its_day(window: MainWindow, document: Document) -> None:
     document.start(hand_worked("s1"))
     window.ledger.go_to(window.ledger.dates)
-    click(window, item(window, "Fri 16 May", "first cut", "B Kohlrabi"))
+    click(window, item(window, "Fri 16 May", "ready to harvest", "B Kohlrabi"))
     assert (window.sight.planting, window.sight.day) == ("p2", date(2025, 5, 16))
     click(window, item(window, "Tue 18 Mar", "sow in trays", "A Pak choi"))
     assert (window.sight.planting, window.sight.day) == ("p1", date(2025, 4, 11))
