@@ -12,7 +12,7 @@ VENT = _("The costly mistake is a vent missed on a sunny day: a shut cover gets 
 NOT_ALL = _(
     "Sunset is that of a level horizon. The frost forecast and the local extension service come before this card."
 )
-NO_END = _("The plan has no day on which a cover comes off: it is told as long as something is known to stand there.")
+NO_END = _("The plan does not say when a cover comes off for good: ask before it is left off.")
 _WHY = {
     NoSunset.NO_PLACE: _("No sun times: the place of this plan has no latitude and longitude."),
     NoSunset.NO_CLOCK: _("No sun times: the place of this plan has no time zone that this computer knows."),

@@ -129,7 +129,7 @@ def _spring(plan: Plan, frost: Frost | None, day: date | None, words: str = _BEF
     if freeze is None or freeze.day is None:
         return ""
     told = words.format(
-        kind=FROSTS[frost] if frost is not None else _("not said how it takes frost"),
+        kind=FROSTS[frost] if frost is not None else _("what frost it takes is not said"),
         days=so_many_days(freeze.days),
         day=day_words(freeze.day),
         share=freeze.likelier,

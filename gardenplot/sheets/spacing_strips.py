@@ -143,7 +143,7 @@ def _add_list(book: Book, plan: Plan, said: About, whole: _Set, pages: list[list
     """The list of all boards, each with the pages on which its pieces or tiles will be."""
     entries = tuple(_entry(plan, one, book.paper) for one in whole.boards)
     if whole.left_out:
-        entries = (*entries, Entry(0, _("No strip"), whole.left_out))
+        entries = (*entries, Entry(0, _("Left out"), whole.left_out))
     at = book.page_number + list_pages(entries, book.paper)
     places: dict[int, tuple[int, int]] = {}
     for number, page in enumerate(pages, at):
