@@ -52,7 +52,7 @@ class Needed:
 
     @property
     def in_full(self) -> str:
-        """The same with its day and how that is met: "120 ordered for Sat 17 May: 134 must be planted for 10 % loss,
+        """The same with its day and how that is met: "120 ordered for Sat 17 May: 134 must be planted with 10 % loss,
         2 to spare"; "150 ordered for Sat 26 Jul, too late for 12 Jul, with B: …". With what is late: "B is late".
         """
         words = _("{count} for {day}").format(count=self._count, day=weekday_words(self.day))
@@ -77,11 +77,11 @@ class Needed:
 
     @property
     def _planted(self) -> str:
-        """How many plants that takes, and whether so many stand: "134 must be planted for 10 % loss, 2 to spare"."""
+        """How many plants that takes, and whether so many stand: "134 must be planted with 10 % loss, 2 to spare"."""
         over = self.planted - self.count
         short = ngettext("{count} plant short", "{count} plants short", -over)
         answer = short if over < 0 else _("{count} to spare") if over else _("none to spare")
-        words = _("{needed} must be planted for {loss} loss") if self.loss else _("{needed} must be planted")
+        words = _("{needed} must be planted with {loss} loss") if self.loss else _("{needed} must be planted")
         told = words.format(needed=grouped(self.count), loss=self.loss.text if self.loss else "")
         return f"{told}, {answer.format(count=grouped(abs(over)))}"
 

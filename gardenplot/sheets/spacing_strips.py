@@ -118,7 +118,7 @@ def _said(plan: Plan, said: About, board: Board, strip: Strip, number: int) -> S
         begins=begins_words(strip, begins_late=board.begins_late),
         ends=ends_words(strip),
         sides=sides_words(strip),
-        about=" · ".join((*_cautions(board), *said.said, blocks)),
+        about=" · ".join((blocks, *_cautions(board), *said.said)),
         edges=edges_words(strip),
     )
 

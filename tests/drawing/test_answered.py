@@ -59,16 +59,16 @@ def test_what_was_sown_stays_as_it_was_sown_whatever_is_set_out(kind: AnswerKind
 
 
 LATE, ALLOWED = (
-    "150 ordered for Sat 26 Jul, too late for 12 Jul, 19 Jul,", "167 must be planted for 10 % loss, 1 to spare"
+    "150 ordered for Sat 26 Jul, too late for 12 Jul, 19 Jul,", "167 must be planted with 10 % loss, 1 to spare"
 )  # fmt: skip
 
 
 @pytest.mark.parametrize(
     ("is_late", "first", "second"),
     [
-        (False, "150 ordered for Sat 12 Jul: 167 must be planted for 10 % loss, 15 plants short, B is late",
+        (False, "150 ordered for Sat 12 Jul: 167 must be planted with 10 % loss, 15 plants short, B is late",
          "14 of 150 ordered for Sat 26 Jul, too late for 12 Jul, 19 Jul, the rest from A: "
-         "16 must be planted for 10 % loss, none to spare"),
+         "16 must be planted with 10 % loss, none to spare"),
         (True, f"{LATE} with B: {ALLOWED}", f"{LATE} with A: {ALLOWED}"),
     ],
 )  # fmt: skip

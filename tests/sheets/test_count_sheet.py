@@ -85,20 +85,20 @@ def test_the_words_on_paper_are_the_counts_of_the_layout(plan: Plan) -> None:
 
 
 SCENARIOS = {
-    "s1": ["0.30 – 7.10 m 4 × 34 = 136", "120 ordered for Sat 17 May: 134 must be planted for 10 % loss, 2 to spare",
+    "s1": ["0.30 – 7.10 m 4 × 34 = 136", "120 ordered for Sat 17 May: 134 must be planted with 10 % loss, 2 to spare",
            "1 of 34 2 of 34 3 of 34 4 of 34 in all of 136",
-           "7.30 – 11.05 m 3 × 15 = 45", "40 ordered for Sat 17 May: 43 must be planted for 5 % loss, 2 to spare"],
+           "7.30 – 11.05 m 3 × 15 = 45", "40 ordered for Sat 17 May: 43 must be planted with 5 % loss, 2 to spare"],
     "s2": ["2′ 0″ – 77′ 0″ 2 × 50 = 100",
-           "90 ordered for Sat 5 Jul: 100 must be planted for 10 % loss, none to spare",
+           "90 ordered for Sat 5 Jul: 100 must be planted with 10 % loss, none to spare",
            "4 × 63 = 252", "252"],
     "s3": ["Tunnel bed, turn 1 of 2", "3 × 69 = 207",
-           "160 ordered for Sat 10 May: 174 must be planted for 8 % loss, 33 to spare",
+           "160 ordered for Sat 10 May: 174 must be planted with 8 % loss, 33 to spare",
            "Tunnel bed, turn 2 of 2", "23 plants"],
     "s4": ["2 × 46 + 45 = 137", "1 of 46 2 of 45 3 of 46 in all of 137", "4 × 79 = 316",
-           "300 ordered for Sat 30 Sep: 316 must be planted for 5 % loss"],
-    "s5": ["2 × 29 = 58", "48 ordered for Sat 21 Jun: 57 must be planted for 15 % loss, 1 to spare"],
+           "300 ordered for Sat 30 Sep: 316 must be planted with 5 % loss"],
+    "s5": ["2 × 29 = 58", "48 ordered for Sat 21 Jun: 57 must be planted with 15 % loss, 1 to spare"],
     "s6": ["0.15 – 14.15 m 3 × 56 = 168",
-           "150 ordered for Sat 12 Jul: 167 must be planted for 10 % loss, 1 to spare"],
+           "150 ordered for Sat 12 Jul: 167 must be planted with 10 % loss, 1 to spare"],
 }  # fmt: skip
 """From the hand-worked scenarios S1 to S6."""
 
@@ -124,14 +124,14 @@ def test_two_plantings_for_one_market_day_name_each_other() -> None:
     order, first = one.orders[0], one.plantings[0]
     more = evolve(first, id="more", plants=20, start=None)
     text = said(evolve(one, plantings=(first, more), orders=(order,)))
-    assert "120 ordered for Sat 17 May, with B: 134 must be planted for 10 % loss, 22 to spare" in text
-    assert "120 ordered for Sat 17 May, with A: 134 must be planted for 10 % loss, 22 to spare" in text
+    assert "120 ordered for Sat 17 May, with B: 134 must be planted with 10 % loss, 22 to spare" in text
+    assert "120 ordered for Sat 17 May, with A: 134 must be planted with 10 % loss, 22 to spare" in text
 
 
 def test_an_order_that_runs_short_says_by_how_much() -> None:
     plan = hand_worked("s1")
     short = evolve(plan.plantings[0], plants=120)
-    assert "120 ordered for Sat 17 May: 134 must be planted for 10 % loss, 14 plants short" in said(
+    assert "120 ordered for Sat 17 May: 134 must be planted with 10 % loss, 14 plants short" in said(
         evolve(plan, plantings=(short,))
     )
 
