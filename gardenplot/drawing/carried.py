@@ -164,13 +164,27 @@ def turn_days(laid: LaidOut) -> tuple[date | None, ...]:
 def covers_of(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...]) -> tuple[Cover, ...]:
     """The covers of a bed that go on in a turn: the last one that has begun by then; without a day, the first."""
     days, all_turns = turn_days(laid), turns(laid)
-
-    def turn_of(cover: Cover) -> int:
-        begun = (number for number, day in enumerate(days) if cover.on and day and day <= cover.on)
-        return max(begun, default=0)
-
     here = [cover for cover in plan.covers if cover.bed == laid.bed.id]
-    return tuple(cover for cover in here if all_turns[turn_of(cover)] == layouts)
+    return tuple(cover for cover in here if all_turns[_turn_of(cover, days)] == layouts)
+
+
+def covers_over(plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...]) -> tuple[Cover, ...]:
+    """The covers over a bed in a turn: those that go on in it or before it and are not taken away when it begins."""
+    days, turn = turn_days(laid), turns(laid).index(layouts)
+    here = [cover for cover in plan.covers if cover.bed == laid.bed.id]
+    return tuple(cover for cover in here if _is_over(cover, turn, days))
+
+
+def _turn_of(cover: Cover, days: tuple[date | None, ...]) -> int:
+    """The number from 0 of the turn in which a cover goes on, of turns that begin on such days."""
+    begun = (number for number, day in enumerate(days) if cover.on and day and day <= cover.on)
+    return max(begun, default=0)
+
+
+def _is_over(cover: Cover, turn: int, days: tuple[date | None, ...]) -> bool:
+    goes_on, begins = _turn_of(cover, days), days[turn]
+    stays = cover.off is None or (begins is not None and begins < cover.off)
+    return goes_on == turn or (goes_on < turn and stays)
 
 
 def whole_words(nm: int, units: Units) -> str:

@@ -25,6 +25,7 @@ from gardenplot.sheets.section import (
     space,
     stacked,
 )
+from gardenplot.sheets.still_sections import still_sections
 from gardenplot.units import CM, Units
 from gardenplot.units.figures import grouped, offset, tape
 from gardenplot.words import _, ngettext
@@ -33,7 +34,7 @@ from gardenplot.words import _, ngettext
 def sections(
     plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look], string: int = 0
 ) -> tuple[Section, ...]:
-    """The sections of a bed in the order of work, behind those of its shape: its rows, then what lies over it.
+    """The sections of a bed behind those of its shape: what still stands in it, its rows, then what lies over it.
 
     `string` is how far beside the rows strings are drawn, in nm.
     """
@@ -49,6 +50,7 @@ def sections(
         seen = words.format(unit=unit).strip()
     column_head = _title(title, seen)
     return (
+        *still_sections(plan, laid, layouts, look),
         *((stacked(column_head, across[0]), *across[1:]) if across else ()),
         *_in_the_way(laid.bed, units),
         *_reserved(plan, laid, layouts, look),

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from gardenplot.drawing.carried import covers_of
+from gardenplot.drawing.carried import covers_over
 from gardenplot.drawing.covers import drip_runs
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
@@ -39,8 +39,8 @@ def drip_sections(plan: Plan, laid: LaidOut) -> tuple[Section, ...]:
 def cover_sections(
     plan: Plan, laid: LaidOut, layouts: tuple[Layout, ...], look: dict[str, Look]
 ) -> Iterator[Section]:
-    """Each cover that goes on in a turn: its days, the blocks under it, how deep it stands, how far it reaches."""
-    for cover in covers_of(plan, laid, layouts):
+    """Each cover over a bed in a turn: its days, the blocks under it, how deep it stands, how far it reaches."""
+    for cover in covers_over(plan, laid, layouts):
         under = ", ".join(_under(plan, laid, layouts, look, cover))
         over = _(" over {blocks}").format(blocks=as_typed(under)) if under else ""
         first, *further = _hoops(laid, cover, plan.place.units) or [space(0)]

@@ -15,8 +15,12 @@ from tests.sheets.printed import bed_with, printed
 
 def told(plan: Plan) -> str:
     """All words of the bed sheets, in one line, thin spaces as plain ones."""
-    words = " ".join(page.text for page in printed(plan)).replace("\u2009", " ")
-    return " ".join(words.split())
+    return one_line(" ".join(page.text for page in printed(plan)))
+
+
+def one_line(words: str) -> str:
+    """Words in one line, thin spaces as plain ones."""
+    return " ".join(words.replace("\u2009", " ").split())
 
 
 def test_each_piece_that_is_left_is_told_between_two_stakes() -> None:
@@ -116,3 +120,53 @@ def test_rows_and_places_that_stay_empty_for_what_follows_are_not_told_as_plante
 def test_how_many_stand_at_once_is_told_with_and_without_what_is_cut_first() -> None:
     """S3, worked by hand: 207 lettuces, 23 of them where tomatoes go, 184 beside these."""
     assert "207 stand at once, 184 without those 23" in told(hand_worked("s3"))
+
+
+@pytest.mark.parametrize(
+    ("answer", "said"),
+    [
+        (Reserved.CUT_FIRST, "in rows at 5″, 15″, 25″ until 24 May 23 plants of it are cut by 11 May, where B comes"),
+        (Reserved.PLACES_EMPTY, "in rows at 5″, 15″, 25″ until 24 May"),
+        (Reserved.ROW_EMPTY, "in rows at 5″, 25″ until 24 May"),
+    ],
+)
+def test_a_later_turn_tells_what_still_stands_where_and_until_when(answer: Reserved, said: str) -> None:
+    """S3: tomatoes are set out on 12 May among lettuce that goes on 24 May."""
+    plan = hand_worked("s3")
+    lettuce, *others = plan.plantings
+    first, second = printed(evolve(plan, plantings=(evolve(lettuce, reserved=answer), *others)))
+    pegs = "B Tomato: pegs at both edges of the bed mark its places"
+    assert f"Still in the bed A Cos lettuce, small stands {said} {pegs} Across" in one_line(second.text)
+    assert "Still in the bed" not in first.text
+
+
+def test_ground_that_is_free_when_a_later_turn_begins_has_nothing_standing_in_it() -> None:
+    _first, second = printed(two_turns())
+    assert "Still in the bed" not in second.text
+
+
+@pytest.mark.parametrize(
+    ("days", "is_over"),
+    [({}, True), ({"on": "2027-04-01"}, True), ({"off": "2027-06-20"}, True), ({"off": "2027-06-10"}, False)],
+)
+def test_a_cover_is_told_on_every_turn_that_it_lies_over(days: Fields, is_over: bool) -> None:
+    first, second = (one_line(page.text) for page in printed(two_turns(days)))
+    assert "over A Leek from 0.00 to 3.00" in first
+    assert ("over B Leek from 0.00 to 3.00" in second) is is_over
+    assert "hoop" not in second
+
+
+def two_turns(cover: Fields | None = None) -> Plan:
+    """A bed with one crop until 10 June and another one from 15 June on the same ground, perhaps with a cover."""
+    covers = [] if cover is None else [{"id": "c1", "bed": "b1", "from": "0 m", "to": "3 m", **cover}]
+    block = {"bed": "b1", "crop": "leek", "from": "0 m", "length": "3 m"}
+    return plan_from(
+        {"units": "metric"},
+        beds=[{"id": "b1", "name": "Long bed", "length": "12 m", "width": "75 cm"}],
+        crops=[{"id": "leek", "name": "Leek", "in_row": "15 cm", "row_spacing": "25 cm"}],
+        plantings=[
+            {"id": "p1", "in_ground": "2027-04-01", "out": "2027-06-10", **block},
+            {"id": "p2", "in_ground": "2027-06-15", "out": "2027-09-10", **block},
+        ],
+        covers=covers,
+    )
