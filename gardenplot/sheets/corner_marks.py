@@ -5,7 +5,7 @@ from math import hypot
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.corner_names import corner_name
+from gardenplot.drawing.corner_names import named_corners
 from gardenplot.drawing.stakes import Stake
 from gardenplot.layout.staked import MOST_STAKED
 from gardenplot.plan import Bed
@@ -26,10 +26,11 @@ _Box = tuple[float, float, float, float]
 
 def labels_above(bed: Bed, driven: tuple[Stake, ...]) -> list[tuple[str, int]]:
     """What stands over the base line, each with its tape reading in nm: stakes, and corners that lie on it."""
-    words = {stake.at: [str(stake.number)] for stake in driven}
-    for number, (x, y) in enumerate(_corners(bed), 1):
+    words, corners = {stake.at: [str(stake.number)] for stake in driven}, _corners(bed)
+    for number, name in named_corners(bed).items() if corners else ():
+        x, y = corners[number]
         if y == 0:
-            words.setdefault(x, []).append(corner_name(number))
+            words.setdefault(x, []).append(name)
     return [(" ".join(said), at) for at, said in sorted(words.items())]
 
 
@@ -47,8 +48,8 @@ def draw_corners(page: Canvas, bed: Bed, frame: Frame, *, over_pages: bool = Fal
     corners, taken, line = _corners(bed), list[_Box](), frame.place(0, 0)[1]
     size = _LARGER if over_pages else _SIZE
     page.setFont(FACE, size)
-    for number, (before, at, after) in enumerate(_with_neighbours(corners), 1):
-        words = corner_name(number)
+    for number, words in named_corners(bed).items() if corners else ():
+        before, at, after = corners[number - 1], corners[number], corners[(number + 1) % len(corners)]
         half = pdfmetrics.stringWidth(words, FACE, size) / 2, 0.36 * size
         out = _outward(before, at, after, is_clockwise=_is_clockwise(corners))
         x, y = frame.place(at[0] / MM, at[1] / MM)

@@ -2,7 +2,7 @@
 
 from itertools import zip_longest
 
-from gardenplot.drawing.corner_names import corner_name
+from gardenplot.drawing.corner_names import named_corners
 from gardenplot.drawing.tape_legs import is_taped
 from gardenplot.layout.staked import MOST_STAKED
 from gardenplot.plan import Bed
@@ -23,7 +23,8 @@ _Lines = list[tuple[str, ...]]
 def corner_sections(bed: Bed, units: Units) -> tuple[Section, ...]:
     """Where the corners of an outline are: along and across, and how far from both ends of the base line.
 
-    Of many corners the ties alone are told, two corners on a line.
+    A corner where the head stake or the foot stake stands is theirs and not told again. Of many corners the ties
+    alone are told, two corners on a line.
     """
     if not bed.outline:
         return ()
@@ -31,22 +32,22 @@ def corner_sections(bed: Bed, units: Units) -> tuple[Section, ...]:
     if count > MOST_STAKED:
         words = _("{count} corners along a curve: take them from the drawing over several pages")
         return (stacked(heading(_("Corners of the bed")), sentence(words.format(count=count)), space(5)),)
-    names = [f" {corner_name(number)}" for number in range(1, count + 1)]
+    names, corners = named_corners(bed), bed.outline
     places: _Lines = [
-        (name, tape(x.nm, units).number, short(y.nm, units)) for name, (x, y) in zip(names, bed.outline, strict=True)
+        (f" {name}", tape(corners[at][0].nm, units).number, short(corners[at][1].nm, units))
+        for at, name in names.items()
     ]
     placed = (_("corner"), _("tape"), across_from(bed))
     if not is_taped(bed, units):
         return tuple(_pieces(placed, places))
-    ties: _Lines = [
-        (name, *(tape(tie, units).number for tie in both)) for name, both in zip(names, ties_of(bed), strict=True)
-    ]
+    both = ties_of(bed)
+    ties: _Lines = [(f" {name}", *(tape(tie, units).number for tie in both[at])) for at, name in names.items()]
     tied = (_("corner"), _("head"), _("foot"))
-    if count > _MOST_LINES:
+    if len(ties) > _MOST_LINES:
         return tuple(_pieces(*_beside(tied, ties), is_tied=True))
-    both = [(*place, *tie[1:]) for place, tie in zip(places, ties, strict=True)]
-    if fits((*placed, *tied[1:]), both):
-        return tuple(_pieces((*placed, *tied[1:]), both, is_tied=True))
+    lines = [(*place, *tie[1:]) for place, tie in zip(places, ties, strict=True)]
+    if fits((*placed, *tied[1:]), lines):
+        return tuple(_pieces((*placed, *tied[1:]), lines, is_tied=True))
     return *_pieces(placed, places), *_pieces(tied, ties, is_tied=True)
 
 

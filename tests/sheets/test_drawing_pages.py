@@ -237,7 +237,7 @@ def test_the_base_line_is_the_thick_one_on_every_page_and_the_foot_is_named(pape
 @pytest.mark.parametrize("scale", [10, 25, None])
 @pytest.mark.parametrize("bed", [L_SHAPE, TAPER])
 def test_corners_of_an_outline_have_their_names_beside_them(bed: Fields, scale: int | None, paper: Paper) -> None:
-    """Within 15 points of paper, on each page that shows the corner."""
+    """Within 15 points of paper, on each page that shows the corner; the first two are head and foot stake."""
     plan = bed_of(bed)
     laid, named = only_bed(plan), set[int]()
     for page in drawn(plan, paper, scale):
@@ -245,12 +245,12 @@ def test_corners_of_an_outline_have_their_names_beside_them(bed: Fields, scale: 
         along = POINT_PER_MM / page.ratio
         for words in page.words:
             if found := re.fullmatch(r"c(\d)", words.text):
-                x, y = (at.nm / MM for at in laid.bed.outline[int(found[1]) - 1])
+                x, y = (at.nm / MM for at in laid.bed.outline[int(found[1]) + 1])
                 middle = (words.box[0] + words.box[2]) / 2, (words.box[1] + words.box[3]) / 2
                 assert dist(middle, (left + x * along, top - y * along)) < 15
                 named.add(int(found[1]))
         assert "c1, c2 …: corners of the bed" in page.text
-    assert named == set(range(1, len(laid.bed.outline) + 1))
+    assert named == set(range(1, len(laid.bed.outline) - 1))
 
 
 @each_paper
