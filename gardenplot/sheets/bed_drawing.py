@@ -16,6 +16,7 @@ from gardenplot.sheets.block_names import draw_names
 from gardenplot.sheets.corner_marks import draw_corners
 from gardenplot.sheets.drip_drawn import DRIP_KEY, drip_drawn
 from gardenplot.sheets.kept_letters import BELOW_KEPT, draw_below, with_kept
+from gardenplot.sheets.obstacle_names import draw_obstacle_names
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN
 from gardenplot.sheets.paper import BOLD, FACE, DrawingScale, check_length
 from gardenplot.sheets.render import Frame, render
@@ -63,6 +64,7 @@ def draw_to_scale(
     frame = Frame(fit.left, base - 8 - fit.row.height - figure.rim * along, along, along)
     drip = drip_drawn(laid, layouts, along)
     y = _bed(page, figure, fit.row, frame, drip) - figure.rim * along
+    draw_obstacle_names(page, laid.bed, layouts, figure.marks, frame)
     y -= draw_corners(page, laid.bed, frame)
     kept = with_kept(laid, layouts)
     y -= draw_below(page, kept, look, frame, y + _FREE)
@@ -78,6 +80,7 @@ def draw_to_scale(
         page.drawString(MARGIN, y - 9, _("The same, enlarged and not to scale:"))
         stretched = Frame(MARGIN + 1, y - 18 - row.height - rim, wide, _ENLARGED / figure.width)
         y = _bed(page, figure, row, stretched, drip) - rim
+        draw_obstacle_names(page, laid.bed, layouts, figure.marks, stretched)
         y -= draw_below(page, kept, look, stretched, y + _FREE)
     return y - 14
 

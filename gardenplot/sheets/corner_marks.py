@@ -10,6 +10,7 @@ from gardenplot.drawing.stakes import Stake
 from gardenplot.layout.staked import MOST_STAKED
 from gardenplot.plan import Bed
 from gardenplot.plan.shapes import Point
+from gardenplot.sheets.free_paper import Box, meet
 from gardenplot.sheets.paper import FACE
 from gardenplot.sheets.render import Frame
 from gardenplot.units import MM
@@ -20,8 +21,6 @@ _SIZE, _LARGER = 8, 10
 """Sizes in points of names on a bed sheet, and on the drawing over pages."""
 _AWAY = 3.0
 """Points from a corner to its name."""
-
-_Box = tuple[float, float, float, float]
 
 
 def labels_above(bed: Bed, driven: tuple[Stake, ...]) -> list[tuple[str, int]]:
@@ -45,7 +44,7 @@ def draw_corners(page: Canvas, bed: Bed, frame: Frame, *, over_pages: bool = Fal
     Of a bed `over_pages` those of the base line are drawn too. Elsewhere a name that would stand upon another or upon
     the base line is left out: its neighbours tell which it is.
     """
-    corners, taken, line = _corners(bed), list[_Box](), frame.place(0, 0)[1]
+    corners, taken, line = _corners(bed), list[Box](), frame.place(0, 0)[1]
     size = _LARGER if over_pages else _SIZE
     page.setFont(FACE, size)
     for number, words in named_corners(bed).items() if corners else ():
@@ -57,7 +56,7 @@ def draw_corners(page: Canvas, bed: Bed, frame: Frame, *, over_pages: bool = Fal
         y -= out[1] * (_AWAY + half[1])
         box = x - half[0] - 1, y - half[1] - 1, x + half[0] + 1, y + half[1] + 1
         clear = over_pages or (at[1] > 0 and box[3] < line)
-        if clear and _is_seen(at, frame) and not any(_meet(box, other) for other in taken):
+        if clear and _is_seen(at, frame) and not any(meet(box, other) for other in taken):
             page.drawCentredString(x, y - half[1], words)
             taken.append(box)
     return corners_room(bed)
@@ -98,7 +97,3 @@ def _unit(one: Point, other: Point) -> tuple[float, float]:
     along, across = other[0] - one[0], other[1] - one[1]
     length = hypot(along, across)
     return along / length, across / length
-
-
-def _meet(one: _Box, other: _Box) -> bool:
-    return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]

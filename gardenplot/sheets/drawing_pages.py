@@ -29,6 +29,7 @@ from gardenplot.sheets.corner_marks import corners_room, draw_corners
 from gardenplot.sheets.drip_drawn import DRIP_KEY, drip_drawn
 from gardenplot.sheets.kept_letters import draw_at_rings, with_kept
 from gardenplot.sheets.list_page import draw_fitted
+from gardenplot.sheets.obstacle_names import draw_obstacle_names
 from gardenplot.sheets.page_parts import FOOT_AT, MARGIN, Head, draw_foot, draw_head, head_height
 from gardenplot.sheets.paper import BOLD, FACE, SIZES, DrawingScale, Paper, scale_of, scales
 from gardenplot.sheets.render import Frame, render
@@ -90,6 +91,7 @@ def _add_bed(book: Book, plan: Plan, bed_turn: BedTurn, look: dict[str, Look], h
             frame = _frame(drawn, tile, top - ground.above, around)
             _draw_joins(page, drawn, tile, top - 17)
             _draw_ground(page, drawn, tile, frame)
+            draw_obstacle_names(page, laid.bed, layouts, figure.marks, frame, _own(tile))
             draw_corners(page, laid.bed, frame, over_pages=True)
             draw_at_rings(page, with_kept(laid, layouts), look, figure.marks, frame)
             draw_names(page, plan, laid, layouts, look, frame, top - _ABOVE + (10 if around else 7))
@@ -216,6 +218,12 @@ def _scale(ground: _Ground, ratio: int | None) -> DrawingScale:
 def _window(tile: Tile) -> Window:
     """What a page shows of the bed."""
     return Window(*(at / MM for at in (tile.along.start, tile.across.start, tile.along.end, tile.across.end)))
+
+
+def _own(tile: Tile) -> Window:
+    """What of the bed a page has for itself, between the match lines."""
+    (left, right), (top, bottom) = tile.along.own, tile.across.own
+    return Window(left / MM, top / MM, right / MM, bottom / MM)
 
 
 def _frame(drawn: _Tiled, tile: Tile, top: float, around: float) -> Frame:

@@ -1,15 +1,13 @@
 """Letters of places that are kept for crops which follow, beside a ring, so that what stands in it is seen."""
 
-import numpy as np
-from numpy.typing import NDArray
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.marks import Mark, Plants
 from gardenplot.layout import LaidOut, Layout, kept_for
-from gardenplot.layout.positions import positions
 from gardenplot.layout.reserved import Follower
+from gardenplot.sheets.free_paper import Box, is_free, on_page, standing
 from gardenplot.sheets.paper import BOLD
 from gardenplot.sheets.render import Frame, kept_radius
 from gardenplot.units import MM
@@ -24,8 +22,6 @@ BELOW_KEPT = _HIGH + 2 * _CLEAR
 _APART = 14.0
 """Points from one letter below a bed to the next at least."""
 
-_Standing = tuple[NDArray[np.float64], float]
-
 
 def with_kept(laid: LaidOut, layouts: tuple[Layout, ...]) -> list[Follower]:
     """What places are kept for in some blocks."""
@@ -37,7 +33,7 @@ def draw_below(page: Canvas, kept: list[Follower], look: dict[str, Look], frame:
     taken = list[float]()
     page.setFont(BOLD, _SIZE)
     for one in kept:
-        rings = (float(x) for x, _y in _on_page(one.layout, frame))
+        rings = (float(x) for x, _y in on_page(one.layout, frame))
         x = next((x for x in rings if all(abs(x - other) >= _APART for other in taken)), None)
         if x is not None:
             taken.append(x)
@@ -50,35 +46,17 @@ def draw_at_rings(
 ) -> None:  # fmt: skip
     """Draw each letter below or above the first ring in sight where nothing else stands; none where all is full."""
     page.setFont(BOLD, _SIZE)
-    standing = [_standing(mark, frame) for mark in marks if isinstance(mark, Plants)] if kept else []
+    plants = [standing(mark, frame) for mark in marks if isinstance(mark, Plants)] if kept else []
     for one in kept:
         letter, radius = look[one.layout.planting].letter, kept_radius(2 * one.keep_clear / MM, frame)
         half = max(pdfmetrics.stringWidth(letter, BOLD, _SIZE), _HIGH) / 2 + _CLEAR
-        for place in _on_page(one.layout, frame):
+        for place in on_page(one.layout, frame):
             beside = ((place[0], place[1] + side * (radius + half + _CLEAR)) for side in (-1, 1))
-            at = next((at for at in beside if _is_free(at, half, standing, frame)), None)
+            at = next((at for at in beside if is_free(_around(at, half), plants, frame)), None)
             if at is not None:
                 page.drawCentredString(at[0], at[1] - _HIGH / 2, letter)
                 break
 
 
-def _is_free(at: tuple[float, float], half: float, standing: list[_Standing], frame: Frame) -> bool:
-    """Whether a letter, so large each way, is in sight and stands upon no plant and no ring."""
-    window = frame.window
-    if window is not None:
-        (left, top), (right, bottom) = frame.place(window.left, window.top), frame.place(window.right, window.bottom)
-        if not (left < at[0] - half < at[0] + half < right and bottom < at[1] - half < at[1] + half < top):
-            return False
-    return all((np.abs(places - at) > half + radius).any(axis=1).all() for places, radius in standing)
-
-
-def _standing(mark: Plants, frame: Frame) -> _Standing:
-    """Where plants or rings stand on the page, and how far they reach in points."""
-    return _on_page(mark.layout, frame), kept_radius(mark.spread, frame)
-
-
-def _on_page(layout: Layout, frame: Frame) -> NDArray[np.float64]:
-    """Where plants stand in points of the page, of shape (n, 2)."""
-    scale, corner = np.array([frame.along, -frame.across]), np.array([frame.left, frame.top])
-    places: NDArray[np.float64] = corner + positions(layout) / MM * scale
-    return places
+def _around(at: tuple[float, float], half: float) -> Box:
+    return at[0] - half, at[1] - half, at[0] + half, at[1] + half
