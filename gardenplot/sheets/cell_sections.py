@@ -4,12 +4,13 @@ from gardenplot.layout import Layout
 from gardenplot.layout.cells import sub_row_offsets, sub_rows
 from gardenplot.layout.filled import rows_of_cells
 from gardenplot.layout.row_ends import block_ground
+from gardenplot.layout.staked import staked
 from gardenplot.layout.value import Row
 from gardenplot.plan import Bed
 from gardenplot.sheets.figure_table import table
 from gardenplot.sheets.section import Section, measured, offsets, sentence, short
 from gardenplot.units import Units
-from gardenplot.units.figures import offset, tape
+from gardenplot.units.figures import offset, span, tape
 from gardenplot.words import _, ngettext
 
 _MOST_PLACES = 4
@@ -23,14 +24,26 @@ def cell_parts(bed: Bed, layout: Layout, units: Units) -> list[Section]:
         "cells of {side}, {count} plant in each: {cells}", "cells of {side}, {count} plants in each: {cells}",
         grid.per_cell,
     )  # fmt: skip
-    cells = _counted(rows_of_cells(bed, grid, *block_ground(bed, layout)))
+    rows = rows_of_cells(bed, grid, *block_ground(bed, layout))
+    cells = _counted(rows)
     said = size.format(side="{side}", count=grid.per_cell, cells=cells)
     return [
         measured(said, side=offset(grid.cell, units)),
+        *_left_behind(bed, layout, rows, units),
         sentence(_("sides of the cells:"), 9),
         offsets(lines, grid.width, units),
         _in_a_cell(grid.cell, grid.per_cell, units),
     ]
+
+
+def _left_behind(bed: Bed, layout: Layout, rows: tuple[Row, ...], units: Units) -> list[Section]:
+    """Where the last cells end, if their block does not end there too, and how much of it is left behind them."""
+    last = max((run.last + layout.grid.cell for row in rows for run in row.runs if run.count), default=None)
+    _start, end = staked(bed, layout)
+    if last is None or tape(last, units).number == tape(end, units).number:
+        return []
+    words = _("cells end at {last}, {left} before the block ends")
+    return [measured(words, last=tape(last, units).number, left=span(end - last, units))]
 
 
 def _counted(rows: tuple[Row, ...]) -> str:

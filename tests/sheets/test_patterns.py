@@ -89,6 +89,16 @@ def test_cells_say_how_many_where_their_lines_lie_and_where_plants_stand_in_them
     assert table_below(many, "plants from its head side", 2)[0] == ("2.5", "2.5, then every 5")
 
 
+@pytest.mark.parametrize(
+    ("length", "said"), [("4 m", "cells end at 4.90, 10 cm before the block ends"), ("3.9 m", None)]
+)  # fmt: skip
+def test_it_is_said_where_cells_end_before_their_block_does(length: str, said: str | None) -> None:
+    """13 cells of 30 cm take 3.90 m."""
+    text = plain(page_of(PLAIN, CELLS | {"from": "1 m", "length": length}).text)
+    assert said is None or said in text
+    assert ("cells end" in text) is (said is not None)
+
+
 def test_rows_of_cells_that_differ_say_where_they_begin_and_end() -> None:
     page = page_of(BOX, CELLS)
     assert "cells of 30 cm, 4 plants in each: 28 cells" in plain(page.text)
