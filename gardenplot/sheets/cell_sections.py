@@ -42,7 +42,7 @@ def _left_behind(bed: Bed, layout: Layout, rows: tuple[Row, ...], units: Units) 
     _start, end = staked(bed, layout)
     if last is None or tape(last, units).number == tape(end, units).number:
         return []
-    words = _("cells end at {last}, {left} before the block ends")
+    words = _("cells end at {last}, {left} left after them")
     return [measured(words, last=tape(last, units).number, left=span(end - last, units))]
 
 

@@ -90,7 +90,7 @@ def test_cells_say_how_many_where_their_lines_lie_and_where_plants_stand_in_them
 
 
 @pytest.mark.parametrize(
-    ("length", "said"), [("4 m", "cells end at 4.90, 10 cm before the block ends"), ("3.9 m", None)]
+    ("length", "said"), [("4 m", "cells end at 4.90, 10 cm left after them"), ("3.9 m", None)]
 )  # fmt: skip
 def test_it_is_said_where_cells_end_before_their_block_does(length: str, said: str | None) -> None:
     """13 cells of 30 cm take 3.90 m."""
