@@ -12,6 +12,9 @@ _TURNING = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
 
 def one_line(text: str) -> str:
     """The text with a space for each sign that has no place in a line."""
+    if text.isprintable():
+        # What steers or turns is no printable sign, so nearly all texts are done here.
+        return text
     return "".join(" " if _steers(sign) else sign for sign in text)
 
 

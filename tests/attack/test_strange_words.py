@@ -5,6 +5,7 @@ import io
 import json
 import os
 import time
+import unicodedata
 from collections.abc import Iterator
 from datetime import UTC, date, datetime
 from functools import cache
@@ -176,6 +177,14 @@ def test_words_without_marks_are_left_alone() -> None:
 def test_signs_that_turn_what_follows_are_left_out_of_a_line() -> None:
     assert one_line("abc\u202ecba\u2066x\u2069") == "abc cba x "
     assert one_line("שלום\u200f!") == "שלום\u200f!", "marks that turn nothing else are kept"
+
+
+def test_of_all_signs_there_are_none_that_steers_is_left_in_a_line() -> None:
+    every = [chr(code) for code in range(0x110000)]
+    steering = [sign for sign in every if unicodedata.category(sign) in ("Cc", "Cs", "Zl", "Zp")]
+    assert {one_line(sign) for sign in steering} == {" "}
+    others = "".join(sign for sign in every if unicodedata.category(sign)[0] in "LMNPS")
+    assert one_line(others) == others
 
 
 def test_a_long_text_is_cut_at_once_and_at_the_same_place() -> None:

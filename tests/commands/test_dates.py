@@ -89,7 +89,7 @@ def test_the_list_by_week_is_the_one_of_screen_and_paper(typed: Typed) -> None:
     headings = [" · ".join(part for part in (week.name, week.days, week.bench) if part) for week in weeks]
     assert [line for line in lines if line.startswith("Week")] == headings
     assert sum(line.startswith("  ") for line in lines) == sum(len(week.rows) for week in weeks)
-    assert "  Fri 11 Apr  set out       A Pak choi  136 plants                 Tunnel, second bed" in lines
+    assert "  Fri 11 Apr  set out           A Pak choi  136 plants                 Tunnel, second bed" in lines
 
 
 def test_without_days_the_list_says_so_and_no_calendar_is_written(typed: Typed, tmp_path: Path) -> None:
