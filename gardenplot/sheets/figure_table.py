@@ -1,5 +1,6 @@
 """Tables of the side column: figures to measure by in columns as wide as they need, under headings that wrap."""
 
+import re
 from collections.abc import Sequence
 from itertools import accumulate
 
@@ -18,6 +19,8 @@ _LEAST_HEADING = 44.0
 _FEW = 8
 _PITCHES = (16.0, 15.0)
 """Points from line to line of a table, and of one with more than a few or that is to be `close`."""
+_WHOLE, _TAIL = re.compile(r"[−+]?\d+"), re.compile(r"[−+]?\d+(?=\.\d+$)")
+"""A whole figure, and what of a decimal one stands before its point."""
 _NAME_PITCH = 12.0
 """Points that the name of a row takes above it."""
 _GAP, _LEAST_GAP = 6.0, 3.0
@@ -26,11 +29,15 @@ _GAP, _LEAST_GAP = 6.0, 3.0
 
 @frozen
 class _Column:
-    """A column: the lines of its heading, the size of its figures, and the points of width it needs."""
+    """A column: the lines of its heading, the size of its figures, and the points of width it needs.
+
+    `behind` are the points that a whole figure leaves free behind it, so that units stand below units.
+    """
 
     heading: tuple[str, ...]
     size: int
     need: float
+    behind: float
 
 
 def table(
@@ -65,7 +72,8 @@ def table(
             )
         for number, row in enumerate(rows, 1):
             for words, column, end, width in zip(row, columns, ends, widths, strict=True):
-                _figure(page, words, column.size, (left + end, top - high - 1 - pitch * number), width)
+                right = left + end - (column.behind if _WHOLE.fullmatch(words) else 0.0)
+                _figure(page, words, column.size, (right, top - high - 1 - pitch * number), width)
 
     return Section(5 + high + pitch * len(rows), draw)
 
@@ -81,7 +89,13 @@ def _columns(
 
 def _column(words: str, cells: list[str], size: int, *, wraps: bool) -> _Column:
     """A column; its heading stands on one line, or where it `wraps` is hardly wider than the figures below it."""
-    need = max(pdfmetrics.stringWidth(cell.strip(), *_face(cell, size)) for cell in cells)
+    behind = max(
+        (pdfmetrics.stringWidth(_TAIL.sub("", cell), BOLD, size) for cell in cells if _TAIL.match(cell)), default=0.0
+    )
+    need = max(
+        pdfmetrics.stringWidth(cell.strip(), *_face(cell, size)) + (behind if _WHOLE.fullmatch(cell) else 0.0)
+        for cell in cells
+    )
     lines = [""] if wraps else [words]
     for word in words.split(" ") if wraps else ():
         longer = f"{lines[-1]} {word}".strip()
@@ -90,7 +104,7 @@ def _column(words: str, cells: list[str], size: int, *, wraps: bool) -> _Column:
         else:
             lines.append(word)
     heading = max(pdfmetrics.stringWidth(line, FACE, _HEADING) for line in lines)
-    return _Column(tuple(lines), size, max(need, heading))
+    return _Column(tuple(lines), size, max(need, heading), behind)
 
 
 def fits(headings: Sequence[str], rows: Sequence[Sequence[str]]) -> bool:

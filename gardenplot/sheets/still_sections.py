@@ -57,8 +57,10 @@ def _parts(
 
 
 def _stands(name: str, one: Grown, layout: Layout, units: Units) -> Section:
-    """One planting: "A Cos lettuce stands in rows at 5″, 25″ until 24 May", small, as nothing is set out there."""
-    until = _(" until {day}").format(day=short_day(one.dates.out)) if one.dates.out else ""
+    """One planting: "A Cos lettuce stands in rows at 5″, 25″ until 23 May", small, as nothing is set out there."""
+    # Its ground is free on the day that it is out.
+    last = cut_by(one.dates.out)
+    until = _(" until {day}").format(day=short_day(last)) if last is not None else ""
     rows = [str(offset(row.offset, units)) for row in layout.rows if row.count]
     is_along = not layout.grid.runs_across and layout.grid.turn is None and layout.grid.pattern is not Pattern.CELLS
     if not rows or not is_along:

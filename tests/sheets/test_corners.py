@@ -7,6 +7,7 @@ from math import cos, hypot, pi, sin
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from reportlab.pdfbase import pdfmetrics
 
 from gardenplot.drawing.carried import tape_number
 from gardenplot.drawing.letters import looks
@@ -16,7 +17,7 @@ from gardenplot.layout.staked import MOST_STAKED, other_corners
 from gardenplot.plan import Plan
 from gardenplot.plan.file import read_plan
 from gardenplot.plan.shapes import ties_of
-from gardenplot.sheets.paper import Paper
+from gardenplot.sheets.paper import BOLD, Paper
 from gardenplot.units import MM, M, Units
 from gardenplot.units.figures import tape
 from tests.drawing.hand_worked import only_bed, plan_from
@@ -228,3 +229,12 @@ def test_a_bed_leaves_room_beside_it_where_that_draws_it_larger() -> None:
     page = printed(read_plan(sample("tarn-garth.gardenplot")).plan)[0]
     assert "L round the shed" in page.text
     assert page.ratio == 75
+
+
+def test_units_of_a_column_stand_below_each_other_where_some_figures_are_whole() -> None:
+    plan = read_plan(sample("tarn-garth.gardenplot")).plan
+    page = printed(plan)[2]
+    right = {words.text: words.box[2] for words in page.words if words.text in ("68", "16.1", "206.6")}
+    tail = pdfmetrics.stringWidth(".1", BOLD, 14)
+    assert right["68"] == pytest.approx(right["16.1"] - tail, abs=1.5)
+    assert right["16.1"] == pytest.approx(right["206.6"], abs=1.5)
