@@ -133,7 +133,7 @@ def _units(plan: Plan) -> str:
 def _sentences(before: Plan, after: Plan, version: str, has_stakes: bool) -> tuple[str, ...]:
     """What the sheet is for, and of which sheets its numbers and letters are."""
     found = (
-        _("Only these stakes move; those that stay are named at their bed. All other beds stay as they are.")
+        _("Stakes with a box move; those that stay are named at their bed. All other beds stay as they are.")
         if has_stakes
         else _("No stake moves. All other beds stay as they are."),
         _("Stakes have the numbers of the bed sheets of version {version}.").format(version=version),
