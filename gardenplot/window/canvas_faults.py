@@ -21,9 +21,9 @@ _HALF, _HIGH, _CLOSE_HIGH = 4.5, 7.0, 4.0
 """Pixels across to one side and up; where beds lie close, the mark is lower."""
 
 
-def paint_faults(painter: QPainter, scene: "Scene", strip: Strip, inks: Palette) -> None:
-    """Paint the marks of a bed; the painter stands at the head of its base line."""
-    places = {round(middle_of(one, strip.laid.bed) / MM * scene.strips.along) for one in faults(scene, strip)}
+def paint_faults(painter: QPainter, scene: "Scene", strip: Strip, found: tuple[Finding, ...], inks: Palette) -> None:
+    """Paint the marks of what cannot be done in a bed; the painter stands at the head of its base line."""
+    places = {round(middle_of(one, strip.laid.bed) / MM * scene.strips.along) for one in found}
     if not places:
         return
     painter.setPen(Qt.PenStyle.NoPen)

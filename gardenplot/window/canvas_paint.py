@@ -2,15 +2,14 @@
 
 from datetime import date
 from functools import reduce
+from typing import NamedTuple
 
 from attrs import frozen
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
-from gardenplot.drawing.bed import BedFigure, draw_bed
 from gardenplot.drawing.captions import Caption, captions
-from gardenplot.drawing.covers import EVERY_LAYER, Layer, over_bed
-from gardenplot.drawing.detail import Detail, detail_at
+from gardenplot.drawing.covers import EVERY_LAYER, Layer
 from gardenplot.drawing.handles import Handle
 from gardenplot.drawing.letters import Look, looks_in_hand
 from gardenplot.drawing.spacings import Dimension, spacings
@@ -22,10 +21,11 @@ from gardenplot.plan import Plan
 from gardenplot.units import MM
 from gardenplot.window.canvas_band import Band
 from gardenplot.window.canvas_captions import caption_lines, paint_captions
+from gardenplot.window.canvas_drawn import Drawn
 from gardenplot.window.canvas_faults import paint_faults
 from gardenplot.window.canvas_handles import Held, paint_ground, paint_handles
 from gardenplot.window.canvas_names import paint_bed_name, paint_flag, paint_zero
-from gardenplot.window.canvas_selection import paint_over, paint_selection
+from gardenplot.window.canvas_selection import marked_in, paint_over, paint_selection
 from gardenplot.window.canvas_spacing import paint_spacings
 from gardenplot.window.canvas_tape import paint_tape
 from gardenplot.window.canvas_view import TAPE
@@ -82,10 +82,16 @@ def paint_scene(
     pictures.keep({one.bed for one in _lying(scene, QRectF(frame))})
     # Where captions lie between them, beds are far enough apart for the names of all.
     named = frozenset(one.bed for one in lying) if scene.strips.has_captions else scene.strips.named(scene.bed)
-    easel = Easel(pictures, look, inks, named, parts)
-    for part in (_soil, _over):
-        for strip in lying:
-            part(painter, frame, scene, strip, easel)
+    easel = Easel(pictures, look, inks, parts, painter.deviceTransform().m11())
+    pictures.drawn.follow(scene)
+    beds = [Placed(strip, pictures.drawn.of(scene, strip, look), easel.top_of(scene, strip)) for strip in lying]
+    _soil(painter, frame, scene, beds, easel)
+    touched = _touched(scene)
+    for one in beds:
+        if scene.strips.has_captions or one.strip.bed in touched or one.drawn.faults:
+            _over(painter, frame, scene, one, easel)
+        if one.strip.bed in named:
+            _name(painter, scene, one, easel)
     if not scene.strips.has_captions:
         paint_zero(painter, scene.strips, QPointF(scene.left, scene.top), inks)
     if scene.strips.ground is not None:
@@ -136,7 +142,7 @@ def _lying(scene: Scene, seen: QRectF) -> tuple[Strip, ...]:
 
 @frozen
 class Easel:
-    """What strips are painted with: pictures of beds, the looks of plantings, the colours, whose names find room.
+    """What strips are painted with: pictures of beds, looks of plantings, colours, pixels of the screen to a pixel.
 
     What lies in none of the `parts` of the canvas is seen by nobody, so that it need not be painted; without any, all
     of the canvas is seen.
@@ -145,8 +151,8 @@ class Easel:
     pictures: StripPictures
     look: dict[str, Look]
     inks: Palette
-    named: frozenset[str]
     parts: tuple[QRectF, ...]
+    sharp: float
 
     def is_seen(self, left: float, top: float, right: float, bottom: float) -> bool:
         """Whether anything between these edges is seen."""
@@ -155,47 +161,66 @@ class Easel:
         frame = QRectF(QPointF(left, top), QPointF(right, bottom))
         return any(part.intersects(frame) for part in self.parts)
 
+    def top_of(self, scene: Scene, strip: Strip) -> float:
+        """The top of a strip on a whole pixel of the screen."""
+        return round((strip.top + scene.top) * self.sharp) / self.sharp
+
+
+class Placed(NamedTuple):
+    """A strip, its bed as it is drawn, and the top of it on the canvas."""
+
+    strip: Strip
+    drawn: Drawn
+    top: float
+
+
+def _touched(scene: Scene) -> set[str | None]:
+    """The beds that are chosen, in which something is chosen or pushed, or that a finding is about."""
+    marked = marked_in(scene)
+    beds: set[str | None] = {one.bed for one in scene.plan.plantings if one.id in marked} if marked else set()
+    return beds | {scene.bed, scene.spot[0] if scene.spot else None}
+
 
 def _held(scene: Scene) -> Held:
     return Held(scene.strips, scene.left, scene.top, scene.plan.place.units, scene.handle, scene.trial, scene.focused)
 
 
-def _sharp_top(painter: QPainter, scene: Scene, strip: Strip) -> float:
-    """The top of a strip on a whole pixel of the screen."""
-    sharp = painter.deviceTransform().m11()
-    return round((strip.top + scene.top) * sharp) / sharp
-
-
-def _begin(painter: QPainter, frame: QRect, scene: Scene, strip: Strip) -> tuple[float, float]:
+def _begin(painter: QPainter, frame: QRect, scene: Scene, top: float) -> tuple[float, float]:
     """Put the painter to the head of a strip's base line; what of it is in sight, from and to in pixels."""
-    gutter = scene.strips.gutter - 10.0
     painter.save()
+    sight = _clip(painter, frame, scene)
+    painter.translate(scene.left, top)
+    return sight
+
+
+def _clip(painter: QPainter, frame: QRect, scene: Scene) -> tuple[float, float]:
+    """Keep the painter to where strips lie; what of them is in sight, from and to in pixels from the head."""
+    gutter = scene.strips.gutter - 10.0
     painter.setClipRect(QRectF(gutter, TAPE, frame.width(), frame.height()), Qt.ClipOperation.IntersectClip)
-    painter.translate(scene.left, _sharp_top(painter, scene, strip))
     return gutter - scene.left, float(frame.width() - scene.left)
 
 
-def _soil(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Easel) -> None:
-    """The bed itself with what stands in it."""
-    strips, figure = scene.strips, _figure(scene, strip, easel.look)
-    if easel.parts:
-        top, reach = _sharp_top(painter, scene, strip), reach_above(figure, strips.across, strips.headroom) + 1
-        if not easel.is_seen(0, top - reach, frame.width(), top + strip.height + reach):
-            return
-    first, last = _begin(painter, frame, scene, strip)
+def _soil(painter: QPainter, frame: QRect, scene: Scene, beds: list[Placed], easel: Easel) -> None:
+    """The beds themselves with what stands in them."""
+    strips = scene.strips
+    painter.save()
+    first, last = _clip(painter, frame, scene)
     scale = Scale(strips.along, strips.across, max(0.0, first / strips.along), last / strips.along)
-    easel.pictures.paint(painter, figure, scale, strips.headroom, easel.inks)
+    for strip, drawn, top in beds:
+        reach = reach_above(drawn.figure, strips.across, strips.headroom) + 1
+        if easel.is_seen(0, top - reach, frame.width(), top + strip.height + reach):
+            at = QPointF(scene.left, top)
+            easel.pictures.paint(painter, drawn.figure, scale, strips.headroom, easel.inks, at)
     painter.restore()
 
 
-def _over(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Easel) -> None:
-    """What lies over the beds, and their names: where beds lie close, it reaches over the next one."""
-    strips, inks = scene.strips, easel.inks
-    selected, top = scene.bed == strip.bed and scene.planting is None, _sharp_top(painter, scene, strip)
-    first, last = _begin(painter, frame, scene, strip)
+def _over(painter: QPainter, frame: QRect, scene: Scene, one: Placed, easel: Easel) -> None:
+    """What lies over a bed: where beds lie close, it reaches over the next one."""
+    strips, (strip, _drawn, top) = scene.strips, one
+    first, last = _begin(painter, frame, scene, top)
     sight = QRectF(QPointF(first, TAPE - top), QPointF(last, frame.height() - top))
     if easel.is_seen(0, top - _NEAR, frame.width(), top + strip.height + _NEAR):
-        _near(painter, scene, strip, sight, inks)
+        _near(painter, scene, one, sight, easel.inks)
     if strips.has_captions:
         foot = top + strip.height
         # Captions that would stand below what can be seen lie on the bed instead.
@@ -204,24 +229,32 @@ def _over(painter: QPainter, frame: QRect, scene: Scene, strip: Strip, easel: Ea
             _written(painter, scene, strip, sight, easel)
         flies = scene.left > strips.gutter - 10
         if flies and easel.is_seen(scene.left - _NEAR, top - strips.headroom, scene.left + _NEAR, top + _NEAR):
-            paint_flag(painter, inks)
-    if selected:
-        paint_handles(painter, strip.laid.bed, _held(scene), inks)
+            paint_flag(painter, easel.inks)
+    if _is_selected(scene, strip):
+        paint_handles(painter, strip.laid.bed, _held(scene), easel.inks)
     painter.restore()
-    if strip.bed in easel.named and easel.is_seen(
-        0, top - _NEAR, strips.gutter, top + max(strip.height, _TALL) + _NEAR
-    ):
-        at, units = QPointF(0, top), scene.plan.place.units
-        paint_bed_name(painter, strip, at, strips, units, inks, selected=selected, least=TAPE)
 
 
-def _near(painter: QPainter, scene: Scene, strip: Strip, sight: QRectF, inks: Palette) -> None:
+def _name(painter: QPainter, scene: Scene, one: Placed, easel: Easel) -> None:
+    """The name of a bed, left of it."""
+    strips, (strip, _drawn, top) = scene.strips, one
+    if easel.is_seen(0, top - _NEAR, strips.gutter, top + max(strip.height, _TALL) + _NEAR):
+        at, units, selected = QPointF(0, top), scene.plan.place.units, _is_selected(scene, strip)
+        paint_bed_name(painter, strip, at, strips, units, easel.inks, selected=selected, least=TAPE)
+
+
+def _is_selected(scene: Scene, strip: Strip) -> bool:
+    """Whether a bed is chosen itself, and nothing that stands in it."""
+    return scene.bed == strip.bed and scene.planting is None
+
+
+def _near(painter: QPainter, scene: Scene, one: Placed, sight: QRectF, inks: Palette) -> None:
     """What lies on a bed and close round it."""
-    paint_selection(painter, scene, strip, inks)
-    _spot(painter, scene, strip, inks)
-    paint_faults(painter, scene, strip, inks)
+    paint_selection(painter, scene, one.strip, inks)
+    _spot(painter, scene, one.strip, inks)
+    paint_faults(painter, scene, one.strip, one.drawn.faults, inks)
     if scene.strips.has_captions:
-        paint_spacings(painter, _spacings(scene, strip, sight), scene.strips.zoom, inks)
+        paint_spacings(painter, _spacings(scene, one.strip, sight), scene.strips.zoom, inks)
 
 
 def _written(painter: QPainter, scene: Scene, strip: Strip, sight: QRectF, easel: Easel) -> None:
@@ -231,13 +264,6 @@ def _written(painter: QPainter, scene: Scene, strip: Strip, sight: QRectF, easel
     shown = _captions(scene, strip, easel.look)
     lines = caption_lines(_rested(scene, strip, easel.look) if scene.trial else shown, scene.strips.along, room)
     paint_captions(painter, shown, scene.strips.along, strip.height + 9, room, lines, easel.inks)
-
-
-def _figure(scene: Scene, strip: Strip, look: dict[str, Look]) -> BedFigure:
-    told = scene.strips.has_captions
-    detail = detail_at(strip.laid, scene.strips.across) if told else Detail.BLOCKS
-    over = over_bed(scene.plan, strip.bed, scene.day, scene.layers)
-    return draw_bed(strip.laid, scene.day, look, scene.plan.place.units, detail, over)
 
 
 def _captions(scene: Scene, strip: Strip, look: dict[str, Look]) -> tuple[Caption, ...]:

@@ -24,8 +24,7 @@ _CROSS = 7.0
 
 def paint_selection(painter: QPainter, scene: "Scene", strip: Strip, inks: Palette) -> None:
     """Paint frames round what is chosen in a bed, at the bed's head; the ends of the one that leads can be drawn."""
-    chosen = _chosen(scene)
-    pushed = {*(one.planting for one in scene.trial.pushed), *scene.trial.proposed} if scene.trial else set()
+    chosen, pushed = _chosen(scene), _pushed(scene)
     now = {layout.planting for layout in standing(strip.laid, scene.day)} if scene.trial else set()
     for layout in strip.laid.layouts:
         if layout.planting in chosen:
@@ -37,6 +36,15 @@ def paint_selection(painter: QPainter, scene: "Scene", strip: Strip, inks: Palet
     lead = next((one for one in strip.laid.layouts if one.planting in chosen[:1]), None)
     if lead is not None:
         _ends(painter, scene, strip, lead, inks)
+
+
+def marked_in(scene: "Scene") -> frozenset[str]:
+    """The plantings that are chosen, or that the hand pushes or puts somewhere."""
+    return frozenset((*_chosen(scene), *_pushed(scene)))
+
+
+def _pushed(scene: "Scene") -> set[str]:
+    return {*(one.planting for one in scene.trial.pushed), *scene.trial.proposed} if scene.trial else set()
 
 
 def _chosen(scene: "Scene") -> tuple[str, ...]:

@@ -1,5 +1,6 @@
 """Painting marks with Qt: plan millimetres to pixels, inks to colours; nothing is computed about gardens."""
 
+from functools import lru_cache
 from math import ceil
 from typing import assert_never
 
@@ -55,28 +56,41 @@ def paint(painter: QPainter, marks: tuple[Mark, ...], scale: Scale, inks: Palett
 
 
 def _pen(pen: Pen, inks: Palette) -> QPen:
-    made = QPen(colour(inks, pen.ink), _PX[pen.weight])
+    return _pen_of(colour(inks, pen.ink).rgba(), _PX[pen.weight], dashed=pen.dashed)
+
+
+@lru_cache(maxsize=128)
+def _pen_of(rgba: int, width: float, *, dashed: bool) -> QPen:
+    made = QPen(QColor.fromRgba(rgba), width)
     made.setCapStyle(Qt.PenCapStyle.FlatCap)
-    if pen.dashed:
+    if dashed:
         made.setDashPattern(_DASHES)
     return made
 
 
 def _outline(painter: QPainter, mark: Outline, scale: Scale, inks: Palette) -> None:
-    polygon = QPolygonF([QPointF(x * scale.along, y * scale.across) for x, y in mark.points])
-    frame = polygon.boundingRect()
-    is_slim = min(frame.width(), frame.height()) < _SLIMMEST_HATCH
-    if mark.pen is None and is_slim and mark.fill:
-        painter.fillRect(frame, colour(inks, mark.fill, mark.tint))
+    frame = _frame_of(mark, scale) if mark.pen is None or mark.hatch else None
+    is_slim = frame is not None and min(frame.width(), frame.height()) < _SLIMMEST_HATCH
+    if frame is not None and mark.pen is None and is_slim:
+        if mark.fill:
+            painter.fillRect(frame, colour(inks, mark.fill, mark.tint))
         return
-    painter.setPen(_pen(mark.pen, inks) if mark.pen else QPen(Qt.PenStyle.NoPen))
-    painter.setBrush(colour(inks, mark.fill, mark.tint) if mark.fill else QBrush(Qt.BrushStyle.NoBrush))
+    polygon = QPolygonF([QPointF(x * scale.along, y * scale.across) for x, y in mark.points])
     if mark.pen or mark.fill:
+        painter.setPen(_pen(mark.pen, inks) if mark.pen else Qt.PenStyle.NoPen)
+        painter.setBrush(colour(inks, mark.fill, mark.tint) if mark.fill else Qt.BrushStyle.NoBrush)
         painter.drawPolygon(polygon)
     if mark.hatch and not is_slim:
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(_hatch(mark, mark.hatch, painter, inks))
         painter.drawPolygon(polygon)
+
+
+def _frame_of(mark: Outline, scale: Scale) -> QRectF:
+    """The rectangle round an outline in pixels."""
+    xs, ys = zip(*mark.points, strict=True)
+    left, top = min(xs) * scale.along, min(ys) * scale.across
+    return QRectF(left, top, max(xs) * scale.along - left, max(ys) * scale.across - top)
 
 
 _HATCHES = {

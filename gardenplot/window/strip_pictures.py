@@ -8,6 +8,7 @@ from PySide6.QtGui import QPainter, QPixmap
 
 from gardenplot.drawing.bed import BedFigure
 from gardenplot.drawing.style import Ink, Palette
+from gardenplot.window.canvas_drawn import DrawnBeds
 from gardenplot.window.painting import Scale, paint
 from gardenplot.window.theme import colour
 
@@ -19,6 +20,7 @@ _DASH = 16.0
 """Pixels that hold a dash and a gap."""
 _AHEAD = 0.5
 """How much more than is in sight is painted on both sides, in lengths of what is: one scrolls on without painting."""
+_ORIGIN = QPointF()
 
 
 @frozen(eq=False)
@@ -49,22 +51,25 @@ class StripPictures:
 
     def __init__(self) -> None:
         self._pictures: dict[str, Picture] = {}
+        self.drawn = DrawnBeds()
 
-    def paint(self, painter: QPainter, figure: BedFigure, scale: Scale, room: float, inks: Palette) -> None:
-        """Paint a bed at the painter's origin, with at most `room` pixels above its soil and below."""
+    def paint(
+        self, painter: QPainter, figure: BedFigure, scale: Scale, room: float, inks: Palette, at: QPointF = _ORIGIN
+    ) -> None:
+        """Paint a bed with its head at `at`, with at most `room` pixels above its soil and below."""
         device = painter.deviceTransform()
         times = device.m11()
         if figure.width * scale.across * times > _TALLEST:
             self._pictures.pop(figure.bed, None)
-            _paint_sight(painter, figure, scale, room, inks)
+            _paint_sight(painter, figure, scale, room, inks, at)
             return
         picture = self._pictures.get(figure.bed)
         if picture is None or not picture.shows(figure, scale, times, inks):
             picture = self._pictures[figure.bed] = _painted(figure, scale, times, room, inks)
-        across, down = device.dx(), device.dy()
+        across, down = device.dx() + at.x() * times, device.dy() + at.y() * times
         # At half a pixel of the screen it would hang on where a picture begins to which side Qt rounds it.
         left, top = picture.left + (round(across) - across) / times, picture.top + (round(down) - down) / times
-        painter.drawPixmap(QPointF(left, top), picture.image)
+        painter.drawPixmap(QPointF(at.x() + left, at.y() + top), picture.image)
 
     def keep(self, beds: set[str]) -> None:
         """Let go of all other beds' pictures."""
@@ -77,7 +82,7 @@ def reach_above(figure: BedFigure, across: float, room: float) -> float:
     return min(_ABOVE + figure.rim * across, room)
 
 
-def _paint_sight(painter: QPainter, figure: BedFigure, sight: Scale, room: float, inks: Palette) -> None:
+def _paint_sight(painter: QPainter, figure: BedFigure, sight: Scale, room: float, inks: Palette, at: QPointF) -> None:
     """Paint what is in sight of a bed, of which no picture is kept."""
     above, rim = reach_above(figure, sight.across, room), figure.rim * sight.along + 2
     # A dashed line begins with a whole dash, and that where nobody sees it.
@@ -85,6 +90,7 @@ def _paint_sight(painter: QPainter, figure: BedFigure, sight: Scale, room: float
     scale = evolve(sight, first=first, last=min(figure.length, sight.last))
     frame = QRectF(-rim, -above, figure.length * sight.along + 2 * rim, figure.width * sight.across + 2 * above)
     painter.save()
+    painter.translate(at)
     painter.setClipRect(frame, Qt.ClipOperation.IntersectClip)
     paint(painter, figure.marks, scale, inks)
     painter.restore()

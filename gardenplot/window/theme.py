@@ -54,8 +54,16 @@ def palette() -> Palette:
 
 
 def colour(inks: Palette, ink: Ink, alpha: float = 1.0) -> QColor:
-    """A role as a colour, more or less clear."""
-    made = QColor(inks[ink])
+    """A role as a colour, more or less clear.
+
+    The same object is given again, so nobody may change it.
+    """
+    return _colour(inks[ink], alpha)
+
+
+@lru_cache(maxsize=256)
+def _colour(name: str, alpha: float) -> QColor:
+    made = QColor(name)
     made.setAlphaF(alpha)
     return made
 

@@ -2,9 +2,11 @@
 
 import random
 from collections.abc import Callable
+from datetime import date
 from typing import Any
 
 import pytest
+from attrs import evolve
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QImage, QPainter
 from PySide6.QtTest import QTest
@@ -14,11 +16,14 @@ from gardenplot.drawing.bed import BedFigure
 from gardenplot.drawing.covers import Layer
 from gardenplot.files import sample
 from gardenplot.gestures.kept import layout_in
+from gardenplot.plan import Plan
 from gardenplot.plan.edits import change_bed, remove_planting
 from gardenplot.units import parse_length
+from gardenplot.window.canvas_paint import Scene
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from gardenplot.window.strip_pictures import StripPictures
+from tests.plans import metric_plan
 from tests.window.mouse import Mouse
 
 Keys = Qt.KeyboardModifier
@@ -95,6 +100,48 @@ def test_whatever_a_person_does_the_canvas_shows_what_a_new_painting_would(
             wander(window, mouse, chance)
             QApplication.processEvents()
         assert settled(window) == anew(window)
+
+
+def many_beds() -> Plan:
+    """The metric plan, and 60 slim beds with a block each, of which one is too long for its bed."""
+    plan, block = metric_plan(), metric_plan().plantings[0]
+    beds = [evolve(plan.beds[0], id=f"n{number}", name=f"Row {number}") for number in range(60)]
+    blocks = [evolve(block, id=f"q{number}", bed=f"n{number}", plants=60) for number in range(60)]
+    blocks[11] = evolve(blocks[11], start=parse_length("13 m"))
+    return evolve(plan, beds=(*plan.beds, *beds), plantings=(*plan.plantings, *blocks))
+
+
+def test_where_beds_lie_close_nothing_that_lies_over_any_of_them_is_left_out(
+    window: MainWindow, mouse: Mouse, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    sight, layers = window.sight, window.canvas.layers
+    window.document.start(many_beds())
+    window.canvas.view.fit(all_beds=True)
+    assert not window.canvas.view.strips().has_captions
+    deeds: tuple[Callable[[], object], ...] = (
+        lambda: sight.select("n7"),
+        lambda: sight.select("n7", "q7"),
+        lambda: sight.point_at(("n31", 0, parse_length("3 m").nm)),
+        lambda: sight.show_day(date(2027, 4, 20)),
+        lambda: sight.show_day(date(2027, 9, 1)),
+        lambda: sight.show_day(None),
+        lambda: layers.show(Layer.LEFTOVER, False),
+        window.blocks.choose_all,
+        lambda: mouse.press("n20", "4 m"),
+        lambda: mouse.move("n20", "5 m", Keys.ShiftModifier),
+        lambda: mouse.move("n11", "14.9 m", Keys.ShiftModifier),
+        mouse.release,
+    )
+    for deed in deeds:
+        deed()
+        shown = settled(window)
+        with monkeypatch.context() as all_of_them:
+            all_of_them.setattr("gardenplot.window.canvas_paint._touched", _all_beds)
+            assert shown == anew(window)
+
+
+def _all_beds(scene: Scene) -> set[str | None]:
+    return {bed.id for bed in scene.plan.beds}
 
 
 def test_a_step_of_a_drag_paints_no_more_than_the_beds_it_is_about(
