@@ -1,6 +1,7 @@
 """How much of a bed is drawn: plants and rows, or from afar only what each block is."""
 
 from enum import StrEnum
+from functools import lru_cache
 
 from gardenplot.layout import LaidOut, Layout
 from gardenplot.units import MM
@@ -18,8 +19,13 @@ class Detail(StrEnum):
 
 def detail_at(laid: LaidOut, across: float) -> Detail:
     """What can be told apart at so many pixels per mm across the bed."""
-    apart = min((_between(layout) for layout in laid.layouts), default=laid.bed.width.nm)
-    return Detail.BLOCKS if apart / MM * across < _ROWS_APART else Detail.PLANTS
+    return Detail.BLOCKS if _apart(laid) / MM * across < _ROWS_APART else Detail.PLANTS
+
+
+@lru_cache(maxsize=1024)
+def _apart(laid: LaidOut) -> int:
+    """The least distance in nm between two rows of a bed, or its width where it has none."""
+    return min((_between(layout) for layout in laid.layouts), default=laid.bed.width.nm)
 
 
 def _between(layout: Layout) -> int:

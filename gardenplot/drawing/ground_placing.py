@@ -26,6 +26,11 @@ def turned_box(at: Point, turn: float, left: float, top: float, width: float, he
     return tuple((at[0] + x * right - y * down, at[1] + x * down + y * right) for x, y in corners)
 
 
+def _is_straight(corners: Corners) -> bool:
+    """Whether something is a rectangle whose sides run straight along and across."""
+    return len(corners) == 4 and len({x for x, _y in corners}) == 2 == len({y for _x, y in corners})
+
+
 def are_apart(one: Corners, other: Corners) -> bool:
     """Whether nothing of one lies in the other: some side of either parts them."""
     return any(_parts(side, one, other) for side in (*_sides(one), *_sides(other)))
@@ -54,7 +59,11 @@ class Taken:
         left, top, right, bottom = box_of(corners)
         boxes = self._boxes
         near = (boxes[:, 0] < right) & (boxes[:, 2] > left) & (boxes[:, 1] < bottom) & (boxes[:, 3] > top)
-        return all(are_apart(corners, self._things[number]) for number in np.flatnonzero(near).tolist())
+        found = [self._things[number] for number in np.flatnonzero(near).tolist()]
+        # Of two that lie straight the boxes round them are themselves.
+        if _is_straight(corners) and any(_is_straight(one) for one in found):
+            return False
+        return all(are_apart(corners, one) for one in found)
 
     def take(self, corners: Corners) -> None:
         """Let something have its ground."""

@@ -1,6 +1,8 @@
 """The ground painted: the peg and its lines, tunnels, paths, beds, names, what is chosen, north and scale."""
 
+from collections.abc import Iterable
 from datetime import date
+from functools import cached_property
 
 from attrs import frozen
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -27,7 +29,7 @@ _BEYOND = 24.0
 """Pixels by which the lines through the peg reach beyond all that lies on the ground."""
 
 
-@frozen
+@frozen(slots=False)
 class GroundScene:
     """All that the view of the ground shows at one moment; `turning` is whether the hand turns the chosen beds.
 
@@ -43,6 +45,17 @@ class GroundScene:
     focused: bool = False
     turning: bool = False
     layers: frozenset[Layer] = EVERY_LAYER
+
+    @cached_property
+    def _marks(self) -> dict[str, tuple[Mark, ...]]:
+        """The marks of beds as far as they were asked for."""
+        return {}
+
+    def marks_of(self, one: GroundBed) -> tuple[Mark, ...]:
+        """The marks of a bed in its own frame."""
+        if one.bed not in self._marks:
+            self._marks[one.bed] = bed_marks(self.plan, one, self.day, self.eye.scale, self.layers)
+        return self._marks[one.bed]
 
     @property
     def chosen(self) -> tuple[GroundBed, ...]:
@@ -76,6 +89,7 @@ def paint_ground(
         _distances(painter, chosen[0], scene, inks)
     for one in reversed(chosen):
         _bed(painter, one, scene, inks)
+    paint_unplaced(painter, (_polygon(one, scene.eye) for one in chosen if not one.is_placed))
     _marks(painter, scene.figure.over, scene, inks)
     _signs(painter, frame, scene, only=only)
     _outlined(painter, chosen, scene.eye, inks)
@@ -96,17 +110,26 @@ def paint_still(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
 
 def shown_still(frame: QRectF, scene: GroundScene) -> tuple[object, ...]:
     """All that `paint_still` shows, to see whether a picture of it still holds."""
-    beds = tuple((one, _bed_marks(one, scene)) for one in _others(frame, scene))
+    beds = tuple((one.frame, scene.marks_of(one)) for one in _others(frame, scene))
     return frame, scene.eye, scene.figure.reach, scene.figure.under, beds
+
+
+def unplaced(frame: QRectF, scene: GroundScene) -> tuple[QPolygonF, ...]:
+    """The outlines of the beds in sight that are not chosen and have no place yet."""
+    return tuple(_polygon(one, scene.eye) for one in _others(frame, scene) if not one.is_placed)
+
+
+def paint_unplaced(painter: QPainter, outlines: Iterable[QPolygonF]) -> None:
+    """Dash the outlines of beds that have no place yet."""
+    painter.setPen(QPen(colour(palette(), Ink.SECOND), 1.2, Qt.PenStyle.DashLine))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    for outline in outlines:
+        painter.drawPolygon(outline)
 
 
 def _others(frame: QRectF, scene: GroundScene) -> list[GroundBed]:
     """The beds in sight that are not chosen."""
     return [one for one in scene.figure.beds if one.bed not in scene.beds and _is_seen(one, frame, scene.eye)]
-
-
-def _bed_marks(one: GroundBed, scene: GroundScene) -> tuple[Mark, ...]:
-    return bed_marks(scene.plan, one, scene.day, scene.eye.scale, scene.layers)
 
 
 def paint_names(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
@@ -183,22 +206,17 @@ def _is_seen(one: GroundBed, frame: QRectF, eye: Eye) -> bool:
 
 
 def _bed(painter: QPainter, one: GroundBed, scene: GroundScene, inks: Palette) -> None:
-    """A bed in its own frame, as on its strip but true to scale both ways; dashed where it has no place yet."""
+    """A bed in its own frame, as on its strip but true to scale both ways."""
     painter.save()
     painter.translate(*scene.eye.pixels((one.frame.x / MM, one.frame.y / MM)))
     painter.rotate(float(one.frame.turn))
     scale = scene.eye.scale
-    paint(painter, _bed_marks(one, scene), Scale(scale, scale, 0.0, one.laid.bed.length.nm / MM), inks)
+    paint(painter, scene.marks_of(one), Scale(scale, scale, 0.0, one.laid.bed.length.nm / MM), inks)
     painter.setPen(QPen(colour(inks, Ink.INK), 1.2))
     painter.setBrush(colour(inks, Ink.PAPER))
     radius = min(3.0, one.laid.bed.width.nm / MM * scale / 5)
     painter.drawEllipse(QPointF(0, 0), radius, radius)
     painter.restore()
-    if not one.is_placed:
-        pen = QPen(colour(inks, Ink.SECOND), 1.2, Qt.PenStyle.DashLine)
-        painter.setPen(pen)
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawPolygon(_polygon(one, scene.eye))
 
 
 def _outlined(painter: QPainter, chosen: tuple[GroundBed, ...], eye: Eye, inks: Palette) -> None:

@@ -2,6 +2,7 @@
 
 from datetime import date
 
+import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
@@ -25,6 +26,30 @@ def painted_from_nothing(view: GroundView) -> QImage:
     view.grab()
     view.resize(size)
     return view.grab().toImage()
+
+
+def test_the_first_bed_that_is_moved_gives_all_their_place_and_none_of_them_is_painted_anew(
+    dressed: QApplication,  # noqa: ARG001  # it has to be there first
+    qtbot: QtBot,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    document = Document()
+    document.start(metric_plan())
+    sight = Sight(document)
+    view = GroundView(document, sight, Layers())
+    qtbot.addWidget(view)
+    view.resize(700, 500)
+    sight.select("b1", None)
+    dashed = view.grab().toImage()
+    painted: list[object] = []
+    with monkeypatch.context() as watched:
+        watched.setattr("gardenplot.window.ground_still.paint_still", lambda *_rest, **_named: painted.append(view))
+        QTest.keyClick(view, Qt.Key.Key_Right)
+        assert {one.bed for one in document.plan.ground} == {"b1", "b2"}
+        shown = view.grab().toImage()
+    assert not painted
+    assert shown != dashed
+    assert shown == painted_from_nothing(view)
 
 
 def test_after_any_change_the_ground_shows_what_a_painting_from_nothing_would(
