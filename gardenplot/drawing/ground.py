@@ -107,9 +107,13 @@ class GroundFigure:
         return next((one for one in self.beds if one.bed == bed), None)
 
 
-@lru_cache(maxsize=16)
 def draw_ground(plan: Plan, day: date | None, held: tuple[str, ...] = ()) -> GroundFigure:
     """Draw the ground as it is on a day, or with all that is ever planted; perhaps only the beds that are held."""
+    return _drawn(plan, day, held)
+
+
+@lru_cache(maxsize=16)
+def _drawn(plan: Plan, day: date | None, held: tuple[str, ...]) -> GroundFigure:
     look, frames, placed = looks(plan), frames_of(plan), {one.bed for one in plan.ground}
     found = [each for one in held for each in find_about(plan, one)] if held else find_on_ground(plan)
     beds = tuple(
@@ -139,11 +143,11 @@ def draw_ground(plan: Plan, day: date | None, held: tuple[str, ...] = ()) -> Gro
 
 
 def bed_marks(
-    plan: Plan, one: GroundBed, day: date | None, scale: float, layers: frozenset[Layer]
+    plan: Plan, look: dict[str, Look], one: GroundBed, day: date | None, scale: float, layers: frozenset[Layer]
 ) -> tuple[Mark, ...]:
     """The marks of a bed in its own frame at so many pixels per mm, without words: these have signs of their own."""
     over = over_bed(plan, one.bed, day, layers)
-    return draw_bed(one.laid, day, looks(plan), plan.place.units, detail_at(one.laid, scale), over).unlabelled
+    return draw_bed(one.laid, day, look, plan.place.units, detail_at(one.laid, scale), over).unlabelled
 
 
 def _around(one: GroundBed) -> Corners:

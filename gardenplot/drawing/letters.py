@@ -109,10 +109,10 @@ def looks_in_hand(before: Plan, trial: Plan) -> dict[str, Look]:
     trays = {one.id for one in trial.plantings if one.hardens is not None}
     new = [one for planting, one in drawn.items() if planting not in kept and planting not in trays]
     taken = {one.letter for one in kept.values()}
-    settled = [one for one in new if one.letter not in taken]
-    taken |= {one.letter for one in settled}
+    settled = {one.planting for one in new if one.letter not in taken}
+    taken |= {one.letter for one in new}
     free = (name for number in count() if (name := letter(number)) not in taken)
-    lettered = [one if one in settled else evolve(one, letter=next(free)) for one in new]
+    lettered = [one if one.planting in settled else evolve(one, letter=next(free)) for one in new]
     return _with_trays(trial, kept | {one.planting: one for one in lettered})
 
 

@@ -1,6 +1,6 @@
 """The ground painted: the peg and its lines, tunnels, paths, beds, names, what is chosen, north and scale."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import date
 from functools import cached_property
 
@@ -12,6 +12,7 @@ from gardenplot.drawing.covers import EVERY_LAYER, Layer
 from gardenplot.drawing.ground import GroundBed, GroundFigure, bed_marks
 from gardenplot.drawing.ground_placing import Corners
 from gardenplot.drawing.ground_under import Eye, handle_at
+from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.marks import Mark
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.plan import Plan
@@ -51,10 +52,14 @@ class GroundScene:
         """The marks of beds as far as they were asked for."""
         return {}
 
+    @cached_property
+    def _look(self) -> dict[str, Look]:
+        return looks(self.plan)
+
     def marks_of(self, one: GroundBed) -> tuple[Mark, ...]:
         """The marks of a bed in its own frame."""
         if one.bed not in self._marks:
-            self._marks[one.bed] = bed_marks(self.plan, one, self.day, self.eye.scale, self.layers)
+            self._marks[one.bed] = bed_marks(self.plan, self._look, one, self.day, self.eye.scale, self.layers)
         return self._marks[one.bed]
 
     @property
@@ -98,25 +103,25 @@ def paint_ground(
     paint_beside(painter, frame, scene.plan, scene.eye, inks)
 
 
-def paint_still(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:
-    """Paint what stays while the chosen beds are moved: peg, tunnels, paths and all other beds."""
+def paint_still(painter: QPainter, frame: QRectF, scene: GroundScene, others: Sequence[GroundBed]) -> None:
+    """Paint what stays while the chosen beds are moved: peg, tunnels, paths and all other beds in sight."""
     inks = palette()
     painter.fillRect(frame, colour(inks, Ink.PAPER))
     _peg(painter, scene, inks)
     _marks(painter, scene.figure.under, scene, inks)
-    for one in _others(frame, scene):
+    for one in others:
         _bed(painter, one, scene, inks)
 
 
-def shown_still(frame: QRectF, scene: GroundScene) -> tuple[object, ...]:
+def shown_still(frame: QRectF, scene: GroundScene, others: Sequence[GroundBed]) -> tuple[object, ...]:
     """All that `paint_still` shows, to see whether a picture of it still holds."""
-    beds = tuple((one.frame, scene.marks_of(one)) for one in _others(frame, scene))
+    beds = tuple((one.frame, scene.marks_of(one)) for one in others)
     return frame, scene.eye, scene.figure.reach, scene.figure.under, beds
 
 
-def unplaced(frame: QRectF, scene: GroundScene) -> tuple[QPolygonF, ...]:
-    """The outlines of the beds in sight that are not chosen and have no place yet."""
-    return tuple(_polygon(one, scene.eye) for one in _others(frame, scene) if not one.is_placed)
+def unplaced(scene: GroundScene, others: Sequence[GroundBed]) -> tuple[QPolygonF, ...]:
+    """The outlines of those beds that have no place yet."""
+    return tuple(_polygon(one, scene.eye) for one in others if not one.is_placed)
 
 
 def paint_unplaced(painter: QPainter, outlines: Iterable[QPolygonF]) -> None:
@@ -127,9 +132,10 @@ def paint_unplaced(painter: QPainter, outlines: Iterable[QPolygonF]) -> None:
         painter.drawPolygon(outline)
 
 
-def _others(frame: QRectF, scene: GroundScene) -> list[GroundBed]:
+def others_in(frame: QRectF, scene: GroundScene) -> tuple[GroundBed, ...]:
     """The beds in sight that are not chosen."""
-    return [one for one in scene.figure.beds if one.bed not in scene.beds and _is_seen(one, frame, scene.eye)]
+    beds = (one for one in scene.figure.beds if one.bed not in scene.beds)
+    return tuple(one for one in beds if _is_seen(one, frame, scene.eye))
 
 
 def paint_names(painter: QPainter, frame: QRectF, scene: GroundScene) -> None:

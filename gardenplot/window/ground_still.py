@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from gardenplot.window.ground_paint import (
     GroundScene,
+    others_in,
     paint_names,
     paint_still,
     paint_unplaced,
@@ -38,10 +39,11 @@ class GroundStill:
         Beds without a place have their dashes on a picture of its own: the first bed that is moved gives all their
         place, and they lie as before.
         """
-        shows = (palette(), magnified(), self._area.devicePixelRatioF(), *shown_still(frame, scene))
+        others = others_in(frame, scene)
+        shows = (palette(), magnified(), self._area.devicePixelRatioF(), *shown_still(frame, scene, others))
         if self._kept is None or self._kept[0] != shows:
-            self._kept = shows, self._painted(partial(paint_still, frame=frame, scene=scene))
-        picture, outlines = self._kept[1], unplaced(frame, scene)
+            self._kept = shows, self._painted(partial(paint_still, frame=frame, scene=scene, others=others))
+        picture, outlines = self._kept[1], unplaced(scene, others)
         if not outlines:
             self._dashed = None
             return picture

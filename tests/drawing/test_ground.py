@@ -11,6 +11,7 @@ from gardenplot.drawing.ground import GroundFigure, Says, Sign, bed_marks, draw_
 from gardenplot.drawing.ground_marks import north_letter, north_marks, scale_bar
 from gardenplot.drawing.ground_under import CLOSEST, FARTHEST, Eye, eye_on, handle_at, on_ground
 from gardenplot.drawing.ground_words import loose_line, place_line, scale_line, strip_words, trouble_line
+from gardenplot.drawing.letters import looks
 from gardenplot.drawing.marks import Label, Outline
 from gardenplot.drawing.style import Ink
 from gardenplot.plan import Plan, edits
@@ -109,7 +110,7 @@ def test_a_slope_is_an_arrow_down_to_the_head_with_its_share() -> None:
 def test_the_marks_of_a_bed_are_those_of_its_strip_without_their_words() -> None:
     plan = metric_plan()
     (one, _other) = draw_ground(plan, None).beds
-    marks = bed_marks(plan, one, None, 0.05, EVERY_LAYER)
+    marks = bed_marks(plan, looks(plan), one, None, 0.05, EVERY_LAYER)
     assert marks
     assert not any(isinstance(mark, Label) for mark in marks)
 
