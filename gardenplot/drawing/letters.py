@@ -105,9 +105,10 @@ def looks_in_hand(before: Plan, trial: Plan) -> dict[str, Look]:
 
     What is new has the letter that it will have where no other has that yet, else the next free one.
     """
-    kept, drawn = looks(before), looks(trial)
-    trays = {one.id for one in trial.plantings if one.hardens is not None}
-    new = [one for planting, one in drawn.items() if planting not in kept and planting not in trays]
+    kept = looks(before)
+    came = {one.id for one in trial.plantings if one.hardens is None and one.id not in kept}
+    # Looks of a plan are asked along all of it, so only for what is new: most that a hand tries has nothing new.
+    new = [one for planting, one in looks(trial).items() if planting in came] if came else []
     taken = {one.letter for one in kept.values()}
     settled = {one.planting for one in new if one.letter not in taken}
     taken |= {one.letter for one in new}
