@@ -122,21 +122,30 @@ def _shape(number: int, neighbour: Shape | None, others: Sequence[Shape]) -> Sha
 
     Where those across have all the others, it is the one that the fewest of them have.
     """
-    return min((one for one in _TURNED[number % len(_TURNED)] if one is not neighbour), key=others.count)
+    left = [one for one in _TURNED[number % len(_TURNED)] if one is not neighbour]
+    return next((one for one in left if one not in others), None) or min(left, key=others.count)
 
 
 def _ink(number: int, neighbour: int | None) -> int:
-    """The number of a planting's colour by its rank in the plan, or the next one that is far from its neighbour's.
+    """The number of a planting's colour by its rank in the plan, or the next one that is far from its neighbour's."""
+    first = number % len(PLANTINGS)
+    return first if neighbour is None else _FAR[neighbour][first]
+
+
+def _far_inks(neighbour: int) -> tuple[int, ...]:
+    """By its number each colour that is far from a neighbour's, for any other the next that is.
 
     Only the colours beside one in their order and those three away are far from it to every eye.
     """
     colours = len(PLANTINGS)
     far = (1, 3, colours - 3, colours - 1)
-    return next(
-        ink
-        for ink in (each % colours for each in range(number, number + colours))
-        if neighbour is None or (ink - neighbour) % colours in far
+    return tuple(
+        next(ink % colours for ink in range(first, first + colours) if (ink - neighbour) % colours in far)
+        for first in range(colours)
     )
+
+
+_FAR = tuple(_far_inks(neighbour) for neighbour in range(len(PLANTINGS)))
 
 
 @lru_cache(maxsize=8192)

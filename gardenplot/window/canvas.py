@@ -19,7 +19,7 @@ from PySide6.QtWidgets import QAbstractScrollArea, QWidget
 from gardenplot.drawing.captions import captions
 from gardenplot.drawing.hand_words import several_line
 from gardenplot.drawing.handle_words import handle_words
-from gardenplot.drawing.letters import looks, looks_in_hand
+from gardenplot.drawing.letters import looks
 from gardenplot.gestures.measure import readings
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import bed_of
@@ -105,7 +105,7 @@ class Canvas(QAbstractScrollArea):
         if trial is not None and trial.measured is not None:
             return "\n".join(readings(plan, trial.measured))
         if trial is not None and trial.gap is not None:
-            lines = hand_lines(plan, trial, self._sight.day, looks_in_hand(plan, trial.plan))
+            lines = hand_lines(plan, trial, self._sight.day)
             return "\n".join(words for words, _ink in lines)
         if self._sight.bed is None:
             return ""

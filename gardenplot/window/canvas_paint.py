@@ -109,7 +109,7 @@ def lines_under(scene: Scene) -> Lines:
     """The lines under the hand; none where it tries nothing."""
     if scene.trial is None or scene.hand is None:
         return ()
-    return hand_lines(scene.before or scene.plan, scene.trial, scene.day, scene.look)
+    return hand_lines(scene.before or scene.plan, scene.trial, scene.day)
 
 
 def lines_box(scene: Scene, frame: QRect, lines: Lines) -> QRectF:

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QWidget
 
 from gardenplot.drawing.ground import draw_ground
 from gardenplot.drawing.ground_words import beds_line, first_trouble
-from gardenplot.drawing.letters import looks, looks_in_hand
+from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
 from gardenplot.drawing.style import Ink
 from gardenplot.gestures.snap import Pull
@@ -164,7 +164,7 @@ def _lines(before: Plan, scene: GroundScene, trial: Trial) -> Lines:
     if trial.bed is None:
         return ()
     if trial.planting is not None:
-        return hand_lines(before, trial, scene.day, looks_in_hand(before, plan))
+        return hand_lines(before, trial, scene.day)
     where = beds_line(plan, trial.beds)
     against = trial.refusal or first_trouble(plan, trial.beds)
     if against:

@@ -1,6 +1,7 @@
 """The box of lines beside the hand: under or over the strip that is worked on, never on it where there is room."""
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
@@ -40,9 +41,8 @@ def box_of(frame: QRect, at: QPointF, lines: Lines, seen: Iterable[Seen] = (), *
 
     Where none does they stand beside the place.
     """
-    metrics, lines = QFontMetricsF(drawing_font(14, bold=True)), _fitted(frame, lines)
-    width = max(metrics.horizontalAdvance(words) for words, _ink in lines) + 20
-    height = _LINE * len(lines) + 2.0 * _RIM
+    fitted = _fitted(frame, lines)
+    width, height = _widest(fitted) + 20, _LINE * len(fitted) + 2.0 * _RIM
     wanted = at.x() - width / 2 if centred else at.x() + _BESIDE
     left = max(4.0, min(wanted, frame.width() - width - 4))
     for high, low in seen:
@@ -69,7 +69,12 @@ def paint_lines(
 
 def _fitted(frame: QRect, lines: Lines) -> Lines:
     """Lines that are no wider than the frame: one that is goes on below at a gap between its parts."""
-    metrics, room = QFontMetricsF(drawing_font(14, bold=True)), max(80, frame.width() - 28)
+    return _broken(max(80, frame.width() - 28), lines)
+
+
+@lru_cache(maxsize=4)
+def _broken(room: int, lines: Lines) -> Lines:
+    metrics = QFontMetricsF(drawing_font(14, bold=True))
     fitted: list[tuple[str, Ink]] = []
     for words, ink in lines:
         begun = ""
@@ -81,3 +86,9 @@ def _fitted(frame: QRect, lines: Lines) -> Lines:
             begun = longer
         fitted.append((metrics.elidedText(begun, Qt.TextElideMode.ElideRight, room), ink))
     return tuple(fitted)
+
+
+@lru_cache(maxsize=4)
+def _widest(lines: Lines) -> float:
+    metrics = QFontMetricsF(drawing_font(14, bold=True))
+    return max(metrics.horizontalAdvance(words) for words, _ink in lines)

@@ -1,6 +1,7 @@
 """The lines under the pointer in a drag: what would be, and what draws the hand there or stands against it."""
 
 from datetime import date
+from functools import lru_cache
 
 from gardenplot.drawing.captions import drag_line
 from gardenplot.drawing.hand_words import (
@@ -14,7 +15,7 @@ from gardenplot.drawing.hand_words import (
 )
 from gardenplot.drawing.handle_words import corner_line, obstacle_line
 from gardenplot.drawing.handles import Grip
-from gardenplot.drawing.letters import Look
+from gardenplot.drawing.letters import looks_in_hand
 from gardenplot.drawing.style import Ink
 from gardenplot.gestures.snap_words import across_words, along_words
 from gardenplot.gestures.stage import Trial
@@ -24,9 +25,13 @@ from gardenplot.window.hand_box import Lines
 from gardenplot.words import _
 
 
-def hand_lines(before: Plan, trial: Trial, day: date | None, look: dict[str, Look]) -> Lines:
-    """A line of figures, and below it why the trial cannot be or what drew the hand there, each with its ink."""
-    figures = _figures(before, trial, day)
+@lru_cache(maxsize=4)
+def hand_lines(before: Plan, trial: Trial, day: date | None) -> Lines:
+    """A line of figures, and below it why the trial cannot be or what drew the hand there, each with its ink.
+
+    They are asked for again where they stood before, where they will stand and where they are painted.
+    """
+    figures, look = _figures(before, trial, day), looks_in_hand(before, trial.plan)
     if not figures:
         return ()
     if trial.refusal:

@@ -6,7 +6,6 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QMenu
 
 from gardenplot.drawing.handles import Grip, Handle
-from gardenplot.drawing.letters import looks
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.plan.edits import remove_planting
@@ -67,7 +66,7 @@ def under_hand(window: MainWindow) -> str:
     """What stands under the pointer."""
     trial = window.canvas.stage.trial
     assert trial is not None
-    lines = hand_lines(window.document.plan, trial, window.sight.day, looks(trial.plan))
+    lines = hand_lines(window.document.plan, trial, window.sight.day)
     return " | ".join(words for words, _ink in lines).replace("\u2009", " ")
 
 
