@@ -78,9 +78,13 @@ def _boxes(laid: LaidOut, frame: Frame) -> tuple[_Box, ...]:
 
 def _box(frame: Frame, start: int, end: int, width: int) -> _Box:
     """What a stretch of a bed takes of the ground at most, in nm: left, top, right, bottom."""
-    corners = [frame.to_ground(x, y) for x, y in ((start, 0), (end, 0), (start, width), (end, width))]
-    across, down = [x for x, _y in corners], [y for _x, y in corners]
-    return min(across), min(down), max(across), max(down)
+    right, down = frame.along
+    across, beside = (start * right, end * right), (start * down, end * down)
+    aslant, level = -width * down, width * right
+    return (
+        frame.x + min(across) + min(0, aslant), frame.y + min(beside) + min(0, level),
+        frame.x + max(across) + max(0, aslant), frame.y + max(beside) + max(0, level),
+    )  # fmt: skip
 
 
 def _is_near(one: _Box, other: _Box) -> bool:
