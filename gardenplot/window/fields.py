@@ -59,6 +59,8 @@ class Typed(QLineEdit):
 
     def stand_empty(self, words: str) -> None:
         """Show in grey what holds while nothing is typed, or an example; the tip tells it where it has no room."""
+        if words == self.placeholderText():
+            return
         self.setPlaceholderText(words)
         self.setToolTip(as_is(words))
         self._describe()

@@ -28,7 +28,7 @@ from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
 from gardenplot.gestures.typed import PATTERN_FIELDS, PLANTING_FIELDS, TypedField
 from gardenplot.layout import Grown, Layout, lay_out_bed
 from gardenplot.layout.compare import answers, candidates
-from gardenplot.plan import Plan, Reserved, bed_of, planting_of
+from gardenplot.plan import Bed, Plan, Reserved, bed_of, planting_of
 from gardenplot.plan.edits import change_planting
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.window.document import Document
@@ -46,6 +46,7 @@ class PlantingPanel(QWidget):
         super().__init__(parent)
         self._document = document
         self.planting = ""
+        self._offered: tuple[Bed, ...] | None = None
         self.title, self.under_title = heading(), quiet()
         self.patterns = PatternChoice(self)
         self.patterns.picked.connect(lambda pattern: self._choose(CHOSEN_FIELDS[0], pattern))
@@ -97,9 +98,11 @@ class PlantingPanel(QWidget):
         self._show_words(plan, one, layout)
 
     def _show_choices(self, plan: Plan, one: Grown) -> None:
-        self.bed.clear()
-        for bed in plan.beds:
-            self.bed.addItem(bed.name, bed.id)
+        if self._offered is not plan.beds:
+            self._offered = plan.beds
+            self.bed.clear()
+            for bed in plan.beds:
+                self.bed.addItem(bed.name, bed.id)
         self.bed.setCurrentIndex(self.bed.findData(one.planting.bed))
         self.order.clear()
         self.order.addItem(_("none"), None)
