@@ -43,6 +43,7 @@ class Source(StrEnum):
     OF_TRAY = "typed for the tray"
     USUAL_TRAY = "tray of the usual size"
     HALF_SPACING = "half the row spacing"
+    MIDDLE_OF_BED = "middle of the bed"
     SPREAD = "spread on what can be marked"
     CAME_ABOUT = "came about"
     SUN = "sun at the place"

@@ -31,6 +31,7 @@ SOURCES: Mapping[Source, str] = {
     Source.OF_TRAY: _("typed for this tray"),
     Source.USUAL_TRAY: _("a tray of the usual size"),
     Source.HALF_SPACING: _("half the row spacing"),
+    Source.MIDDLE_OF_BED: _("the middle of the bed, where half the row spacing leaves no room"),
     Source.SPREAD: _("the widest that can be marked and loses no plant"),
     Source.CAME_ABOUT: _("as it came about"),
     Source.NOON_SUN: "Meeus, Astronomical Algorithms",

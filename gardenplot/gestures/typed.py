@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from gardenplot.errors import PlanError
 from gardenplot.gestures.days_read import date_from
@@ -28,6 +28,7 @@ from gardenplot.gestures.shape_typed import (
     type_side,
     type_slope,
 )
+from gardenplot.layout import EdgeRule, least_edge
 from gardenplot.plan import Pattern, Plan, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import change_bed, change_planting, resize_planting
 from gardenplot.units import Length, length_of
@@ -204,16 +205,18 @@ def _per_cell_held(plan: Plan, planting_id: str) -> Held:
 
 
 def _edge_held(plan: Plan, planting_id: str) -> Held:
-    """The least edge distance of the crop, else of the bed, else half the row spacing."""
+    """The least edge distance of the crop, else of the bed, else what follows from row spacing and bed."""
     planting = planting_of(plan, planting_id)
     crop, bed = crop_of(plan, planting.crop), bed_of(plan, planting.bed)
     if crop.edge is not None:
         return _of_packet(crop.edge.text)
     if bed.edge is not None:
         return Held(_("bed: {value}").format(value=bed.edge), bed.edge.text)
-    spacing = planting.row_spacing or crop.row_spacing
-    half = length_of(spacing[0].nm // 2, plan.place.units).text
-    return Held(_("half the row spacing: {value}").format(value=half), half)
+    least, rule = least_edge(bed, crop, evolve(planting, edge=None))
+    usual = length_of(least, plan.place.units).text
+    if rule is EdgeRule.MIDDLE:
+        return Held(_("middle of the bed: {value}").format(value=usual), usual)
+    return Held(_("half the row spacing: {value}").format(value=usual), usual)
 
 
 PLANTING_FIELDS = (

@@ -15,7 +15,7 @@ from gardenplot.layout.leftover import free_on, fullest_day
 from gardenplot.layout.markable import nearest_markable
 from gardenplot.layout.positions import positions
 from gardenplot.layout.reserved import in_the_way
-from gardenplot.layout.value import EdgeRule, Layout
+from gardenplot.layout.value import Layout
 from gardenplot.plan import Pattern, Place, Plan, Reserved, bed_of, planting_of
 from gardenplot.plan.edits import suppose_planting
 from gardenplot.plan.find import only
@@ -164,7 +164,7 @@ class Comparison:
 
     def _near_edge(self, layout: Layout) -> int:
         """How much nearer to the edge than is asked for now rows stand, in nm; half a row spacing goes with them."""
-        follows = self.now.grid.edge_rule is EdgeRule.HALF_SPACING
+        follows = self.now.grid.edge_rule.is_usual
         return max(0, (layout.grid if follows else self.now.grid).edge_least - layout.grid.edge)
 
     def _over(self, one: Grown, laid: LaidOut, layout: Layout) -> int | None:

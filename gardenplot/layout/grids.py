@@ -52,19 +52,33 @@ def _asked(bed: Bed, crop: Crop, planting: Planting) -> _Asked:
     least, most = spacing[0].nm, spacing[-1].nm
     if planting.pattern is Pattern.TRIANGULAR:
         least = most = triangular_between(in_row)
-    edge, rule = _edge_least(bed, crop, planting, spacing[0].nm)
+    edge, rule = least_edge(bed, crop, planting)
     margin = planting.end_margin.nm if planting.end_margin is not None else None
     return _Asked(bed, planting, bed.width.nm, in_row, least, most, edge, rule, margin)
 
 
-def _edge_least(bed: Bed, crop: Crop, planting: Planting, between: int) -> tuple[int, EdgeRule]:
+def least_edge(bed: Bed, crop: Crop, planting: Planting) -> tuple[int, EdgeRule]:
+    """How near to the bed's edge an outer row of a planting may stand, in nm, and who said so.
+
+    Nobody asks for one: half the row spacing. Where that leaves no row, half of the bed: one row, or pair of rows,
+    stands on the centre line, as crops are planted whose rows lie further apart than a bed is wide (common practice,
+    no source).
+    """
     if planting.edge is not None:
         return planting.edge.nm, EdgeRule.PLANTING
     if crop.edge is not None:
         return crop.edge.nm, EdgeRule.CROP
     if bed.edge is not None:
         return bed.edge.nm, EdgeRule.BED
-    return between // 2, EdgeRule.HALF_SPACING
+    between = (planting.row_spacing or crop.row_spacing)[0].nm
+    in_pair = _in_pair(planting, (planting.in_row or crop.in_row).nm, between)
+    half, room = between // 2, bed.width.nm - (in_pair if planting.pattern is Pattern.TWIN else 0)
+    return (half, EdgeRule.HALF_SPACING) if 2 * half <= room else (max(0, room // 2), EdgeRule.MIDDLE)
+
+
+def _in_pair(planting: Planting, in_row: int, between: int) -> int:
+    """How far apart the rows of a pair stand, in nm."""
+    return planting.twin_spacing.nm if planting.twin_spacing is not None else min(in_row, between // 2)
 
 
 def _grid(
@@ -116,8 +130,7 @@ def _along(asked: _Asked, offsets: tuple[int, ...], between: int, rows_asked: in
 
 def _twin_rows(asked: _Asked) -> Grid:
     """Pairs of rows, centred: P = floor((W - 2 e - t) / b) + 1 pairs, b from the middle of a pair to the next."""
-    given = asked.planting.twin_spacing
-    twin = given.nm if given is not None else min(asked.in_row, asked.least // 2)
+    twin = _in_pair(asked.planting, asked.in_row, asked.least)
     room = asked.width - twin
     asked_rows = asked.planting.rows
     pairs = rows_that_fit(room, asked.edge, asked.least) if room >= 0 else 0
@@ -134,7 +147,7 @@ def _own_offsets(asked: _Asked) -> Grid:
     """Rows where the grower wants them, as far as they lie in the bed; an edge distance only if one was asked for."""
     offsets = tuple(one.nm for one in asked.planting.offsets if 0 <= one.nm <= asked.width)
     steps = [after - one for one, after in pairwise(offsets)]
-    own = asked._replace(edge=0) if asked.rule is EdgeRule.HALF_SPACING else asked
+    own = asked._replace(edge=0) if asked.rule.is_usual else asked
     return _along(own, offsets, min(steps, default=asked.least), len(asked.planting.offsets))
 
 
@@ -165,7 +178,7 @@ def _cells(asked: _Asked) -> Grid:
     cell = planting.cell.nm if planting.cell is not None else _usual_cell(asked)
     plants = planting.plants_per_cell or max(1, min(cell // asked.in_row, _MOST_A_SIDE)) ** 2
     inside = sub_row_offsets(cell, plants)[0]
-    keep = 0 if asked.rule is EdgeRule.HALF_SPACING else max(0, asked.edge - inside)
+    keep = 0 if asked.rule.is_usual else max(0, asked.edge - inside)
     fit = max(0, asked.width - 2 * keep) // cell
     rows = fit if planting.rows is None else min(planting.rows, asked.width // cell)
     edge = (asked.width - rows * cell) // 2
@@ -209,7 +222,7 @@ def radii_of(bed: Bed, edge: int, between: int, in_row: int) -> tuple[int, ...]:
 
 def _band(asked: _Asked) -> Grid:
     """A broadcast band between the edge distances that were asked for."""
-    least = 0 if asked.rule is EdgeRule.HALF_SPACING else asked.edge
+    least = 0 if asked.rule.is_usual else asked.edge
     return _grid(
         asked._replace(edge=least), rows=0, rows_asked=asked.planting.rows, edge=min(least, (asked.width + 1) // 2),
         between=asked.least, rank=asked.in_row, ends=asked.ends(asked.in_row),

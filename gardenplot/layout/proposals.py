@@ -8,7 +8,6 @@ from gardenplot.layout.candidate import Candidate, Changes, Comparison, Reading,
 from gardenplot.layout.markable import markable_beside, markable_pattern
 from gardenplot.layout.reserved import in_the_way
 from gardenplot.layout.rows_beside import rows_beside
-from gardenplot.layout.value import EdgeRule
 from gardenplot.layout.zone import is_plain
 from gardenplot.plan import (
     Bed,
@@ -160,7 +159,7 @@ def _markable(now: Candidate) -> Iterator[Changes]:
 def _turned(now: Candidate, bed: Bed, planting: Planting) -> Iterator[_Proposal]:
     """The edge at half the row spacing, rows the other way, and the best phase where a bed is no plain rectangle."""
     grid = now.layout.grid
-    if grid.edge_rule is not EdgeRule.HALF_SPACING and planting.pattern is not Pattern.OFFSETS:
+    if not grid.edge_rule.is_usual and planting.pattern is not Pattern.OFFSETS:
         yield Reason.EDGE, (("edge", _length(grid.between_least // 2, now)),)
     if planting.pattern.has_even_rows:
         other = Direction.ALONG if planting.direction is Direction.ACROSS else Direction.ACROSS

@@ -11,7 +11,10 @@ from gardenplot.plan import Bed, Pattern
 from gardenplot.season import stand_number
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, worked
 
-_EDGES = {EdgeRule.PLANTING: Source.OF_PLANTING, EdgeRule.CROP: Source.PACKET, EdgeRule.BED: Source.OF_BED}
+_EDGES = {
+    EdgeRule.PLANTING: Source.OF_PLANTING, EdgeRule.CROP: Source.PACKET, EdgeRule.BED: Source.OF_BED,
+    EdgeRule.HALF_SPACING: Source.HALF_SPACING, EdgeRule.MIDDLE: Source.MIDDLE_OF_BED,
+}  # fmt: skip
 
 
 @frozen
@@ -54,8 +57,7 @@ class Told:
     @property
     def edge_distance(self) -> Number:
         """The least distance from the edge that was asked for."""
-        rule = self.grid.edge_rule
-        source = _EDGES.get(rule, Source.HALF_SPACING)
+        source = _EDGES[self.grid.edge_rule]
         return known("edge_distance", self.grid.edge_least, Unit.SPACING, source=source)
 
     @property

@@ -19,6 +19,12 @@ class EdgeRule(StrEnum):
     CROP = "crop"
     BED = "bed"
     HALF_SPACING = "half the row spacing"
+    MIDDLE = "the middle of the bed"
+
+    @property
+    def is_usual(self) -> bool:
+        """Whether nobody asked for it, so that it follows from row spacing and bed."""
+        return self in (EdgeRule.HALF_SPACING, EdgeRule.MIDDLE)
 
 
 Ends = tuple[int, int]

@@ -144,8 +144,17 @@ def test_over_ground_that_is_free_again_by_then_it_is_taken() -> None:
     assert new_block(stage) == spot("5 m", "11.6 m")
 
 
-def test_a_bed_too_narrow_for_a_row_refuses_it() -> None:
-    slim: Fields = {"id": "b1", "name": "Slim", "length": "5 m", "width": "20 cm"}
+SLIM: Fields = {"id": "b1", "name": "Slim", "length": "5 m", "width": "20 cm"}
+
+
+def test_a_bed_narrower_than_the_row_spacing_takes_one_row_in_its_middle() -> None:
+    stage = dropped(ground(beds=[SLIM]), "chard", "1 m")
+    layout = layout_in(stage.committed[0].plan, planted(stage.committed[0]))
+    assert [row.offset for row in layout.rows] == [nm("10 cm")]
+
+
+def test_a_bed_too_narrow_for_the_edge_distance_that_was_typed_refuses_it() -> None:
+    slim = SLIM | {"edge": "10.5 cm"}
     stage = dropped(ground(beds=[slim]), "chard", "1 m")
     assert [finding.kind for finding in stage.refused[0].against] == ["no row fits"]
     assert stage.committed == []

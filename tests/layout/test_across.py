@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from gardenplot.layout import EdgeRule, Layout, RowAnswer, row_answers
 from gardenplot.layout.across import rows_that_fit, triangular_between
-from gardenplot.units import CM, MM, M
+from gardenplot.units import CM, MM, M, Units, length_of
 from tests.layout.ground import Block, blocks, laid_out, lengths, many, nm
 
 
@@ -17,6 +17,11 @@ def filled(width: str, row_spacing: str | list[str], **planting: str | int) -> L
     """A bed of that width filled with a crop, without any edge distance of its own."""
     bed = {"length": "10 m", "width": width}
     return laid_out(bed, {"in_row": "25 cm", "row_spacing": row_spacing}, planting).layouts[0]
+
+
+def text(size: int) -> str:
+    """A length of so many nm as one types it."""
+    return length_of(size, Units.METRIC).text
 
 
 def offsets(layout: Layout) -> list[int]:
@@ -54,6 +59,25 @@ def test_a_bed_narrower_than_both_edge_distances_has_no_row_and_no_plant() -> No
 def test_floating_point_would_lose_a_row_that_fits(width: str, edge: str, between: str, rows: int) -> None:
     assert floor((float(width) - 2 * float(edge)) / float(between)) + 1 == rows - 1
     assert rows_that_fit(nm(f"{width} m"), nm(f"{edge} m"), nm(f"{between} m")) == rows
+
+
+@many
+@given(
+    width=lengths(CM, 3 * M), between=lengths(MM, 5 * M), pattern=st.sampled_from(["straight", "staggered", "twin"])
+)
+def test_where_nobody_asks_for_an_edge_distance_every_bed_has_a_row(width: int, between: int, pattern: str) -> None:
+    crop = {"in_row": text(min(width, 25 * CM)), "row_spacing": text(between)}
+    grid = laid_out({"length": "5 m", "width": text(width)}, crop, {"pattern": pattern}).layouts[0].grid
+    assert grid.rows >= 1
+    if grid.edge_rule is EdgeRule.MIDDLE:
+        assert grid.rows == (2 if pattern == "twin" else 1)
+        assert sum(grid.offsets) - grid.rows * width // 2 in (-1, 0)
+
+
+def test_a_pair_of_rows_stands_in_the_middle_of_a_bed_as_wide_as_the_row_spacing() -> None:
+    layout = filled("75 cm", "75 cm", pattern="twin", twin_spacing="25 cm")
+    assert offsets(layout) == [nm("25 cm"), nm("50 cm")]
+    assert (layout.grid.edge_least, layout.grid.edge_rule) == (nm("25 cm"), EdgeRule.MIDDLE)
 
 
 @many
