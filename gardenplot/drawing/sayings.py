@@ -200,10 +200,14 @@ def _ground_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     if finding.kind is Kind.LEFTOVER:
         words = ngettext(
             "{length} left in one piece",
-            "{length} left in {count} pieces, the longest of {here} here",
+            "{length} left in {count} pieces",
             finding.pieces,
-        ).format(length=length, count=finding.pieces, here=span(finding.limit, plan.place.units))
-        return at_fullest(words, (lay_out_bed(plan, bed_of(plan, finding.bed or "")),))
+        ).format(length=length, count=finding.pieces)
+        words = at_fullest(words, (lay_out_bed(plan, bed_of(plan, finding.bed or "")),))
+        if finding.pieces == 1:
+            return words
+        here = span(finding.limit, plan.place.units)
+        return _("{words}; the longest, {length}, is here").format(words=words, length=here)
     if finding.start < finding.limit:
         return _("begins {length} before the head margin").format(length=length)
     return _("runs {length} past the foot margin").format(length=length)

@@ -159,11 +159,12 @@ class PlantingDeeds:
 
     def add_order(self) -> None:
         """Ask for an order."""
-        ask_order(self._document, self._window)
+        self.edit_order(None)
 
     def edit_order(self, order: str | None) -> None:
-        """Ask for changes to an order, or for a new one."""
-        ask_order(self._document, self._window, order)
+        """Ask for changes to an order, or for a new one, and show it among the others."""
+        if ask_order(self._document, self._window, order):
+            self._window.ledger.turn_to(self._window.ledger.orders)
 
     def remove_order(self) -> None:
         """Remove the order chosen in the ledger; its plantings keep their plants."""

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
+from gardenplot.plan import Plan, crop_of
 from gardenplot.window.action import plain
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.registry import Registry
@@ -15,6 +16,7 @@ from gardenplot.words import _
 if TYPE_CHECKING:
     from gardenplot.window.main import MainWindow
 
+_MOST_OF_A_NAME = 40
 _FOOT = 90
 """Pixels, with text of the usual size, that the words at the foot of the drawing take."""
 
@@ -102,7 +104,7 @@ def _over_drawing(window: "MainWindow") -> None:
     no_bed.label.setFont(widget_font(17))
     no_crop = EmptyState(
         canvas.viewport(),
-        lambda: _("Nothing is planted yet. Drag a crop from the shelf on a bed, or choose one and press Enter."),
+        lambda: _what_to_drag(document.plan),
         [action_button(registry, one) for one in ("edit.find-crop", "order.add")],
         lambda: bool(document.plan.beds) and not document.plan.plantings and _has_room(window),
         at_foot=True,
@@ -110,6 +112,17 @@ def _over_drawing(window: "MainWindow") -> None:
     for state in (no_bed, no_crop):
         for signal in (document.changed, document.opened, canvas.stage.ground_wanted, canvas.stage.shown):
             signal.connect(state.refresh)
+
+
+def _what_to_drag(plan: Plan) -> str:
+    """What to drag on a bed first: where there is an order, its crop."""
+    if not plan.orders:
+        return _("Nothing is planted yet. Drag a crop from the shelf on a bed, or choose one and press Enter.")
+    crop = crop_of(plan, plan.orders[0].crop).name[:_MOST_OF_A_NAME]
+    words = _(
+        "Nothing is planted yet. Drag {crop} from the shelf on a bed: it becomes as long as its order asks for."
+    )
+    return words.format(crop=crop)
 
 
 def _has_room(window: "MainWindow") -> bool:
@@ -124,7 +137,7 @@ def _over_shelf(window: "MainWindow") -> None:
     all_crops.clicked.connect(shelf.search.clear)
     state = EmptyState(
         shelf.list.viewport(),
-        lambda: _("No crop is called “{text}”.").format(text=shelf.search.text()[:40]),
+        lambda: _("No crop is called “{text}”.").format(text=shelf.search.text()[:_MOST_OF_A_NAME]),
         [all_crops],
         lambda: not shelf.model.crops,
     )

@@ -48,11 +48,13 @@ class AskDialog(QDialog):
         inner = QWidget()
         self._form = form = QFormLayout(inner)
         form.setLabelAlignment(Qt.AlignmentFlag.AlignLeft)
+        form.setContentsMargins(0, 0, 0, 0)
         if magnified() >= LARGE:
             form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapAllRows)
         for ask in asks:
             self._add(form, ask)
         column = QVBoxLayout(self)
+        column.setContentsMargins(16, 16, 16, 16)
         column.setSpacing(12)
         column.addWidget(_scrolled(inner, len(asks)))
         if note:

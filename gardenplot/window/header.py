@@ -93,7 +93,7 @@ class Header(QWidget):
         self.state.setText(f"· {saved if clean else _('changed')}")
         self.state.setToolTip(as_is(str(path)) if path else "")
         season = self._season()
-        day = self._sight.day or season.first
+        day = self._sight.day or _first_day(season)
         blockers = [QSignalBlocker(one) for one in (self.day, self.slider, self.always)]
         self.slider.setRange(min(season.first, day).toordinal(), max(season.last, day).toordinal())
         self.slider.setValue(day.toordinal())
@@ -112,4 +112,9 @@ class Header(QWidget):
         self._sight.show_day(date(day.year(), day.month(), day.day()))
 
     def _pick_always(self, always: bool) -> None:
-        self._sight.show_day(None if always else self._season().first + timedelta(days=7))
+        self._sight.show_day(None if always else _first_day(self._season()))
+
+
+def _first_day(season: Span) -> date:
+    """The day that is shown first where it was all days: a week into the season, today in a plan without days."""
+    return season.first + timedelta(days=7)

@@ -45,7 +45,7 @@ class Ledger(QTabWidget):
         self.of_findings = FindingsPage(self.findings)
         self.addTab(self.counts, _("Counts"))
         self.addTab(self.crops, _("By crop"))
-        self.addTab(self._orders_page(), _("Orders"))
+        self.addTab(Beside(self.orders, (self.add_order, self.remove_order, self.ways)), _("Orders"))
         self.addTab(self.wishes, _("Wishes"))
         self.addTab(self.dates, _("Dates"))
         self.addTab(self.supplies, _("Supplies"))
@@ -56,6 +56,7 @@ class Ledger(QTabWidget):
         self.dates.itemActivated.connect(self._go_day)
         self.findings.itemClicked.connect(self._go_finding)
         self.findings.itemActivated.connect(self._go_finding)
+        self.add_order.clicked.connect(lambda: self.order_wanted.emit(None))
         self.orders.wanted.connect(lambda: self.order_wanted.emit(self.current_order()))
         self.currentChanged.connect(self.refresh)
         self.supplies.asked_otherwise.connect(self._ask_otherwise)
@@ -73,8 +74,12 @@ class Ledger(QTabWidget):
         if isinstance(panel, QDockWidget):
             panel.show()
             panel.raise_()
-        self.setCurrentIndex(next(at for at in range(self.count()) if _holds(self.widget(at), table)))
+        self.turn_to(table)
         table.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def turn_to(self, table: Table) -> None:
+        """Show a table in place of the one that is shown; panel and keyboard stay as they are."""
+        self.setCurrentIndex(next(at for at in range(self.count()) if _holds(self.widget(at), table)))
 
     def refresh(self) -> None:
         """Show the plan's numbers as they are now, in the table that is in front."""
@@ -115,10 +120,6 @@ class Ledger(QTabWidget):
         """The list is for another bed or another week, while it is in front."""
         if self.currentWidget() is self.supplies:
             self.refresh()
-
-    def _orders_page(self) -> QWidget:
-        self.add_order.clicked.connect(lambda: self.order_wanted.emit(None))
-        return Beside(self.orders, (self.add_order, self.remove_order, self.ways))
 
     def current_order(self) -> str | None:
         """The id of the order whose row is chosen; a table that is not in front may have rows that are gone."""

@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING
 
 from gardenplot.drawing.wish_table import lacks_anything
-from gardenplot.plan import by_id, crop_of
+from gardenplot.plan import Crop, by_id, crop_of
 from gardenplot.plan.edits import remove_wish
 from gardenplot.window.late import ask_wish, fill_dialog
 from gardenplot.window.reasons import CHOOSE_CROP, NO_BED
@@ -30,9 +30,10 @@ class WishDeeds:
         self._filling: FillDialog | None = None
         window.ledger.wishes.wanted.connect(self.edit)
 
-    def edit(self, wish: str | None = None) -> None:
-        """Ask for changes to a wish, or for a new one."""
-        ask_wish(self._document, self._window, wish)
+    def edit(self, wish: str | None = None, crop: Crop | None = None) -> None:
+        """Ask for changes to a wish, or for a new one, and show it among the others."""
+        if ask_wish(self._document, self._window, wish, crop):
+            self._window.ledger.turn_to(self._window.ledger.wishes.table)
 
     def from_shelf(self) -> None:
         """Ask for a wish for the crop that is chosen on the shelf."""
@@ -40,7 +41,7 @@ class WishDeeds:
         if crop is None:
             self._window.tell(CHOOSE_CROP)
             return
-        ask_wish(self._document, self._window, crop=crop)
+        self.edit(crop=crop)
 
     def remove(self) -> None:
         """Remove the wish chosen in the ledger; what was planted for it stays."""

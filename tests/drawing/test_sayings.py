@@ -70,7 +70,7 @@ CASES = [
      "rows 18″ apart, the packet says 24″: smaller heads, less air"),
     (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("65 cm"), pieces=1), "65 cm left in one piece at its fullest"),
     (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("2.65 m"), limit=nm("1.3 m"), pieces=2),
-     "2.65 m left in 2 pieces, the longest of 1.30 m here at its fullest"),
+     "2.65 m left in 2 pieces at its fullest; the longest, 1.30 m, is here"),
     (S1, Finding(Kind.SHADE, "b2", "p2", "p1", amount=nm("84 cm"), limit=date(2027, 7, 19).toordinal()),
      "84 cm of it lie in the shadow of A Pak choi at noon on Mon 19 Jul 2027"),
     (S1, Finding(Kind.ON_DRIP_LINE, "b2", "p1", amount=1, limit=nm("2 cm")),

@@ -1,15 +1,17 @@
 """Where there is nothing yet, words say what to do, with the action itself as a button, until there is something."""
 
 import pytest
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QDate, Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QPushButton, QWidget
 
-from gardenplot.plan import Plan
+from gardenplot.plan import Plan, crop_of
 from gardenplot.plan.edits import add_bed
 from gardenplot.window.document import Document
 from gardenplot.window.empty_states import EmptyState
+from gardenplot.window.forms import AskDialog
 from gardenplot.window.main import MainWindow
+from tests.journeys.person import rows_of
 from tests.plans import feet_plan, metric_plan
 
 
@@ -68,6 +70,40 @@ def test_with_beds_and_no_crop_it_leads_to_the_shelf(window: MainWindow, documen
     assert window.shelf.search.hasFocus()
     window.plantings.place(plan.crops[0])
     assert shown(window.canvas.viewport()) is None
+
+
+def test_an_order_that_is_added_is_shown_and_its_crop_is_what_to_drag_first(
+    window: MainWindow, document: Document
+) -> None:
+    plan = metric_plan()
+    document.start(Plan(beds=plan.beds, crops=plan.crops))
+
+    def order() -> None:
+        dialog = QApplication.activeModalWidget()
+        assert isinstance(dialog, AskDialog)
+        for name, words in (("units", "120"), ("on", "2027-06-12")):
+            QTest.keyClicks(dialog.fields[name], words)
+        QTest.keyClick(dialog, Qt.Key.Key_Return)
+
+    QTimer.singleShot(0, order)
+    button(window.canvas.viewport(), "Add order").click()
+    (ordered,) = document.plan.orders
+    assert window.ledger.orders.isVisible()
+    assert rows_of(window.ledger.orders)[0][1] == "120"
+    state = shown(window.canvas.viewport())
+    assert state is not None
+    assert f"Drag {crop_of(document.plan, ordered.crop).name} from" in state.label.text()
+
+
+def test_a_plan_without_days_shows_today_first_when_not_all_days_are_shown(
+    window: MainWindow, document: Document
+) -> None:
+    document.start(Plan(beds=metric_plan().beds))
+    today = QDate(*document.today().timetuple()[:3])
+    assert (window.header.always.isChecked(), window.header.day.date()) == (True, today)
+    window.header.always.click()
+    assert window.header.day.date() == today
+    assert window.sight.day == document.today()
 
 
 def test_a_full_plan_has_no_empty_state_but_in_its_orders(window: MainWindow) -> None:
