@@ -28,13 +28,15 @@ settings.load_profile(os.environ.get("GARDENPLOT_HYPOTHESIS", "short"))
 def pytest_collection() -> Generator[None, object, object]:
     """Collect without looking for garbage, of which there is none, nor ever later in what is loaded by then.
 
-    Looking through all modules and tests took half a second each time, a tenth of the whole run.
+    Looking through all modules and tests took half a second each time, a tenth of the whole run. A window that closes
+    has it all looked through again, so it is looked for a tenth as often as Python would.
     """
     gc.disable()
     try:
         return (yield)
     finally:
         gc.freeze()
+        gc.set_threshold(7_000)
         gc.enable()
 
 
