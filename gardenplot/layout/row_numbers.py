@@ -59,9 +59,8 @@ def _how_many(told: Told) -> Number:
         typed = known("rows", grid.rows_asked, Unit.COUNT, source=Source.OF_PLANTING)
     width, edge, between = told.bed_width, told.edge_distance, told.row_spacing
     if grid.pattern is Pattern.TWIN:
-        twin = known("twin_spacing", grid.twin, Unit.SPACING, source=Source.OF_PLANTING)
         pairs = down("pairs", Unit.COUNT, "(bed_width − 2 × edge_distance − twin_spacing) ÷ row_spacing + 1",
-                     width, edge, twin, between)  # fmt: skip
+                     width, edge, _in_pair(told), between)  # fmt: skip
         fit = worked("rows", Unit.COUNT, "2 × pairs", pairs, source=RULES)
     else:
         fit = down("rows", Unit.COUNT, "(bed_width − 2 × edge_distance) ÷ row_spacing + 1", width, edge, between)
@@ -69,6 +68,16 @@ def _how_many(told: Told) -> Number:
     on_drawing = known("rows", grid.rows, Unit.COUNT, source=Source.COUNTED)
     ways = (fit,) if typed is None else (typed, at_most)
     return first_true(grid.rows, *ways) or on_drawing
+
+
+def _in_pair(told: Told) -> Number:
+    """How far apart the rows of a pair stand: as typed, else as plants in the row, at most half the row spacing."""
+    twin = told.grid.twin
+    if told.one.planting.twin_spacing is not None:
+        return known("twin_spacing", twin, Unit.SPACING, source=Source.OF_PLANTING)
+    usual = worked("twin_spacing", Unit.SPACING, "smaller(in_row_spacing, row_spacing ÷ 2)", told.narrow,
+                   told.row_spacing, using={"smaller": smaller}, source=RULES)  # fmt: skip
+    return first_true(twin, usual) or known("twin_spacing", twin, Unit.SPACING, source=Source.MEASURED)
 
 
 def _edge(told: Told, rows: Number) -> Number:

@@ -13,8 +13,8 @@ from gardenplot.layout.zone import is_plain
 from gardenplot.plan import Actual, Bed, Crop, Pattern, Plan, Planting, Reserved
 from gardenplot.season import stand_for
 from gardenplot.season.date_numbers import date_numbers
-from gardenplot.units import parse_length
-from gardenplot.working import Number, Source, numbers_in
+from gardenplot.units import CM, parse_length
+from gardenplot.working import RULES, Number, Source, numbers_in
 from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.plans import plans
 
@@ -137,6 +137,24 @@ def test_rings_come_from_the_size_of_their_bed() -> None:
     assert [one.value for one in told] == [5, 3]
     assert [one.name for one in told[1].terms] == ["rings_round", "in_middle"]
     assert told[1].terms[0].value == 2
+
+
+@pytest.mark.parametrize(
+    ("size", "wanted", "source"), [({}, 25, RULES), ({"twin_spacing": "20 cm"}, 20, Source.OF_PLANTING)]
+)
+def test_how_far_apart_a_pair_stands_is_typed_or_follows_from_the_spacings(
+    size: dict[str, str], wanted: int, source: Source
+) -> None:
+    """By hand: plants stand 25 cm apart, which is less than half of 60 cm."""
+    crop = {"id": "l", "name": "Lettuce", "in_row": "25 cm", "row_spacing": "60 cm"}
+    plan = plan_from(
+        beds=[{"id": "b1", "name": "Bed", "length": "3 m", "width": "1 m"}], crops=[crop],
+        plantings=[{"id": "p1", "bed": "b1", "crop": "l", "pattern": "twin"} | size],
+    )  # fmt: skip
+    (found,) = (by_name(*one) for one in grown(plan))
+    twin = next(one for one in numbers_in(found["rows"]) if one.name == "twin_spacing")
+    assert twin.value == wanted * CM
+    assert twin.source == source
 
 
 def test_days_that_came_about_are_numbers_where_no_other_day_is_known() -> None:
