@@ -1,5 +1,6 @@
 """The program: its window, or one of the commands that need none."""
 
+import builtins
 import gc
 import os
 import signal
@@ -14,17 +15,6 @@ from gardenplot.words import _
 
 COMMANDS = ("count", "sheet", "draw", "dates", "supplies", "fill", "again", "check")
 """Each is a module of `gardenplot.commands`, loaded when it is called: a count needs no Qt, a window no reportlab."""
-_BEFORE_QT = (
-    "numpy",
-    "gardenplot.plan.file",
-    "gardenplot.drawing.tables",
-    "gardenplot.drawing.ground_words",
-    "gardenplot.drawing.tape_words",
-    "gardenplot.gestures.copies",
-    "gardenplot.gestures.place_typed",
-    "gardenplot.gestures.series",
-)
-"""What brings in nearly all that a window needs besides Qt, which reads the source of all that is loaded after it."""
 
 
 def main(argv: list[str] | None = None) -> int:
@@ -87,8 +77,9 @@ def load_window() -> ModuleType:
     # The program has no use for the threads that numpy would start for its linear algebra.
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     try:
-        for module in _BEFORE_QT:
-            import_module(module)
+        import_module("PySide6.QtWidgets")
+        # PySide reads the source of all that is imported after it, for a sign that is nowhere in this program.
+        builtins.__import__ = getattr(builtins, "__orig_import__", builtins.__import__)
         return import_module("gardenplot.window.start")
     finally:
         gc.freeze()
