@@ -80,6 +80,7 @@ def load_window() -> ModuleType:
         import_module("PySide6.QtWidgets")
         # PySide reads the source of all that is imported after it, for a sign that is nowhere in this program.
         builtins.__import__ = getattr(builtins, "__orig_import__", builtins.__import__)
+        import_module("gardenplot.window.put_off").put_off()
         return import_module("gardenplot.window.start")
     finally:
         gc.freeze()

@@ -13,8 +13,9 @@ from gardenplot.drawing.sayings import between_readings, rows_by_plants, titled
 from gardenplot.drawing.turns import walked
 from gardenplot.drawing.workings import bed_numbers
 from gardenplot.exports.counts_csv import write_counts
-from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_bed, lay_out_plan, row_numbers
+from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_bed, lay_out_plan
 from gardenplot.layout.place_numbers import readings
+from gardenplot.layout.row_numbers import row_numbers
 from gardenplot.plan import Plan, Planting, bed_of
 from gardenplot.plan.file import write_whole
 from gardenplot.plan.shapes import map_length_of

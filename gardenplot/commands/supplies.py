@@ -12,9 +12,10 @@ from gardenplot.commands.shape import add_json, add_plan, in_mm, named_beds, ope
 from gardenplot.drawing.cautions import cautions_of
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
-from gardenplot.drawing.shopping_list import LIST_COLUMNS, ShopGroup, cost_words, shop_groups
+from gardenplot.drawing.shopping_list import ShopGroup, cost_words, shop_groups
 from gardenplot.drawing.sowing_list import spill_words
 from gardenplot.drawing.supply_words import supply_lines
+from gardenplot.drawing.tables import LIST_COLUMNS
 from gardenplot.drawing.workings import bought_words, stand_words
 from gardenplot.exports.shopping_csv import write_list
 from gardenplot.layout import lay_out_plan

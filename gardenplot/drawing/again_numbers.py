@@ -11,8 +11,8 @@ from gardenplot.filling.claims import Overflow
 from gardenplot.filling.setback_numbers import day_number, days_number
 from gardenplot.filling.setbacks import Answer, Setback
 from gardenplot.filling.ways_out import Shortage
-from gardenplot.layout import fullest_day, lay_out_bed, lay_out_plan, left_number
-from gardenplot.layout.bed_numbers import planted_number
+from gardenplot.layout import fullest_day, lay_out_bed, lay_out_plan
+from gardenplot.layout.bed_numbers import left_number, planted_number
 from gardenplot.layout.told import first_true
 from gardenplot.plan import Plan, Planting, bed_of, order_of, planting_of
 from gardenplot.plan.clumps import crop_as_planted

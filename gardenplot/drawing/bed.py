@@ -5,6 +5,7 @@ from functools import cached_property, lru_cache
 
 from attrs import frozen
 
+from gardenplot.drawing import trays
 from gardenplot.drawing.covers import PLAIN, Layer, Over, layer_marks
 from gardenplot.drawing.detail import Detail
 from gardenplot.drawing.letters import Look
@@ -24,7 +25,6 @@ from gardenplot.drawing.marks import (
     disc,
 )
 from gardenplot.drawing.style import Ink
-from gardenplot.drawing.trays import tray_marks
 from gardenplot.findings import Finding, Kind, find_in_bed
 from gardenplot.layout import Grid, LaidOut, Layout, Stretch, free_between, kept_for, standing
 from gardenplot.layout.cells import sub_rows
@@ -233,7 +233,7 @@ def _block(bed: Bed, layout: Layout, look: Look, width: float, spread: Length | 
             Outline(band, fill=look.ink, tint=0.2, hatch=Hatch.SOWN),
         ]
     if layout.holds_trays:
-        return [Outline(ground, fill=look.ink, tint=0.08), *tray_marks(layout, Pen(look.ink, Weight.ROW))]
+        return [Outline(ground, fill=look.ink, tint=0.08), *trays.tray_marks(layout, Pen(look.ink, Weight.ROW))]
     return [
         Outline(ground, fill=look.ink, tint=0.16),
         *_rows(bed, layout, Pen(look.ink, Weight.ROW)),

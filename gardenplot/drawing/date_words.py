@@ -7,7 +7,8 @@ from gardenplot.drawing.days import day_words
 from gardenplot.drawing.number_words import in_short, name_words
 from gardenplot.drawing.so_many import so_many_days
 from gardenplot.layout import Grown
-from gardenplot.season import Dates, date_numbers, market_day
+from gardenplot.season import Dates, market_day
+from gardenplot.season.date_numbers import date_numbers
 from gardenplot.season.emergence import NotInTable, emergence
 from gardenplot.units import Temperature, Units
 from gardenplot.words import _

@@ -18,7 +18,7 @@ from gardenplot.layout.row_numbers import plants_number
 from gardenplot.layout.shade import lie_of, shade_number
 from gardenplot.layout.told import Told
 from gardenplot.plan import Plan, bed_of, crop_of, planting_of
-from gardenplot.season import date_numbers
+from gardenplot.season.date_numbers import date_numbers
 from gardenplot.season.dates import wanted_ready
 from gardenplot.season.frost import autumn_freeze, is_hard, last_freeze
 from gardenplot.working import RULES, Number, Source, Trust, Unit, known, larger, smaller, worked

@@ -17,19 +17,12 @@ from gardenplot.drawing.supply_words import numbers_of
 from gardenplot.drawing.thinned import thin_number
 from gardenplot.drawing.workings import bed_numbers, left_at_fullest, planting_numbers
 from gardenplot.findings import Finding, Kind, find_all, find_in_bed, find_of_planting
-from gardenplot.layout import (
-    LaidOut,
-    fullest_day,
-    lay_out_bed,
-    lay_out_plan,
-    row_numbers,
-    spacings_for_orders,
-    wished_number,
-)
+from gardenplot.layout import LaidOut, fullest_day, lay_out_bed, lay_out_plan, spacings_for_orders
 from gardenplot.layout.bed import grown_of
-from gardenplot.layout.bed_numbers import pieces_number, planted_number, total_number
+from gardenplot.layout.bed_numbers import pieces_number, planted_number, total_number, wished_number
 from gardenplot.layout.compare import candidates
 from gardenplot.layout.place_numbers import against
+from gardenplot.layout.row_numbers import row_numbers
 from gardenplot.plan import GoodKind, Pattern, Plan, bed_of, by_id, crop_of, order_of, planting_of
 from gardenplot.plan.edits import suppose_planting
 from gardenplot.season import market_days, stand_number

@@ -5,12 +5,11 @@ from collections.abc import Sequence
 from datetime import date, timedelta
 from functools import lru_cache
 
+from gardenplot.drawing import timing_words, today_words
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import at_fullest
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.so_many import so_many_cells, so_many_plants, so_many_trays
-from gardenplot.drawing.timing_words import timing_says
-from gardenplot.drawing.today_words import OF_TODAY, today_says
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout, lay_out_bed
 from gardenplot.layout.trays import trays_name
@@ -174,7 +173,8 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
         case Kind.ORDER_SHORT | Kind.ORDER_UNPLANTED | Kind.ORDER_PAST:
             return _order_says(plan, finding)
         case _:
-            return today_says(plan, finding) if finding.kind in OF_TODAY else timing_says(plan, finding)
+            of_today = finding.kind in today_words.OF_TODAY
+            return (today_words.today_says if of_today else timing_words.timing_says)(plan, finding)
 
 
 def _is_twin(plan: Plan, finding: Finding) -> bool:

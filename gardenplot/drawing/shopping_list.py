@@ -22,8 +22,6 @@ from gardenplot.units.figures import grouped, offset, span
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Number, Unit, added
 
-LIST_COLUMNS = (_("what"), _("needed"), _("in store"), _("to buy"), _("cost"))
-LIST_NUMBERS = (4,)
 _GROUPS: Mapping[str, tuple[GoodKind, ...]] = {
     _("Seed"): (GoodKind.SEED,),
     _("Plants to buy in"): (GoodKind.PLANT,),

@@ -18,6 +18,10 @@ from gardenplot.units import Units
 from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 
+LIST_COLUMNS = (_("what"), _("needed"), _("in store"), _("to buy"), _("cost"))
+"""The heads of the list of what to buy and carry."""
+LIST_NUMBERS = (4,)
+
 
 @frozen(cache_hash=True)
 class CountRow:

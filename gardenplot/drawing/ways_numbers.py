@@ -14,8 +14,8 @@ from gardenplot.filling.claims import Overflow, whole_plants
 from gardenplot.filling.met import Met
 from gardenplot.filling.setback_numbers import day_number, days_number, in_percent
 from gardenplot.filling.ways_out import Shortage, Way
-from gardenplot.layout import fullest_day, lay_out_bed, lay_out_plan, left_number, spacings_for_orders
-from gardenplot.layout.bed_numbers import grown_in, planted_number
+from gardenplot.layout import fullest_day, lay_out_bed, lay_out_plan, spacings_for_orders
+from gardenplot.layout.bed_numbers import grown_in, left_number, planted_number
 from gardenplot.layout.close_numbers import closer_numbers
 from gardenplot.layout.place_numbers import against
 from gardenplot.layout.told import first_true

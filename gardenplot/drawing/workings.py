@@ -7,22 +7,10 @@ from attrs import evolve
 from gardenplot.drawing.date_words import dates_told
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.so_many import so_many_cells, so_many_clumps, so_many_plants, so_many_seeds
-from gardenplot.layout import (
-    Grown,
-    LaidOut,
-    Layout,
-    Stretch,
-    free_on,
-    fullest_day,
-    left_number,
-    pieces_number,
-    plants_number,
-    row_numbers,
-    spacings_for_orders,
-    stood,
-    total_number,
-)
+from gardenplot.layout import Grown, LaidOut, Layout, Stretch, free_on, fullest_day, spacings_for_orders, stood
+from gardenplot.layout.bed_numbers import left_number, pieces_number, total_number
 from gardenplot.layout.place_numbers import answer_numbers, order_numbers, readings, to_sell
+from gardenplot.layout.row_numbers import plants_number, row_numbers
 from gardenplot.plan import Bed
 from gardenplot.plan.shapes import map_length_of
 from gardenplot.season import market_day

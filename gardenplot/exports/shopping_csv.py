@@ -3,7 +3,8 @@
 import csv
 import io
 
-from gardenplot.drawing.shopping_list import LIST_COLUMNS, ShopGroup
+from gardenplot.drawing.shopping_list import ShopGroup
+from gardenplot.drawing.tables import LIST_COLUMNS
 from gardenplot.exports.cells import plain
 from gardenplot.words import _
 

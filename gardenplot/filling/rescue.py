@@ -38,7 +38,8 @@ from gardenplot.plan import (
     planting_of,
 )
 from gardenplot.plan.clumps import crop_as_planted
-from gardenplot.season import Dates, date_numbers, dates_of, market_made, markets_missed
+from gardenplot.season import Dates, dates_of, market_made, markets_missed
+from gardenplot.season.date_numbers import date_numbers
 from gardenplot.season.dates import oldest_age
 from gardenplot.season.orders import market_number, units_from
 from gardenplot.supplies.raising import raised_for

@@ -7,9 +7,8 @@ from math import ceil, floor
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.layout import Grown, LaidOut, Layout
 from gardenplot.plan import Bed, Cover, Establish, Frost, Place
-from gardenplot.season import Span, market_day
+from gardenplot.season import Span, emergence, market_day
 from gardenplot.season.dates import oldest_age, wanted_ready
-from gardenplot.season.emergence import NotInTable, emergence
 from gardenplot.season.frost import autumn_freeze, bare_from, freezes_until, is_covered, spring_freeze
 from gardenplot.season.rotation import Stay, family_gap, returns
 
@@ -76,8 +75,8 @@ def _soil(one: Grown, layout: Layout) -> Iterator[Finding]:
     has_emerged = came is not None and (came.emerged is not None or came.stand is not None)
     if soil is None or one.crop.establish is not Establish.DIRECT or has_emerged:
         return
-    told = emergence(one.crop.emerges_like, soil)
-    if isinstance(told, NotInTable) and told.coldest is not None and told.warmest is not None:
+    told = emergence.emergence(one.crop.emerges_like, soil)
+    if isinstance(told, emergence.NotInTable) and told.coldest is not None and told.warmest is not None:
         if soil.fahrenheit < told.coldest:
             yield _at(Kind.SOIL_COLD, layout, floor(soil.fahrenheit), told.coldest)
         else:

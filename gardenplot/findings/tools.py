@@ -5,8 +5,7 @@ from collections.abc import Iterator
 from attrs import evolve
 
 from gardenplot.findings.finding import Finding, Kind
-from gardenplot.layout import Layout, lay_out_bed, lay_out_plan
-from gardenplot.layout.candidate import marking
+from gardenplot.layout import Layout, candidate, lay_out_bed, lay_out_plan
 from gardenplot.layout.markable import markable_pattern
 from gardenplot.plan import Plan, bed_of
 from gardenplot.plan.edits import suppose_planting
@@ -31,7 +30,7 @@ def as_marked(plan: Plan, finding: Finding) -> tuple[Plan, Layout]:
 
 
 def _unmarkable(plan: Plan, layout: Layout) -> Iterator[Finding]:
-    grid, cannot = layout.grid, marking(plan.place, layout)
+    grid, cannot = layout.grid, candidate.marking(plan.place, layout)
     if cannot.in_row is not None:
         yield _found(plan, Kind.NOT_MARKABLE_IN_ROW, layout, grid.in_row, cannot.in_row.nearest)
     if cannot.rows is not None:

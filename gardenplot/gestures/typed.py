@@ -5,9 +5,9 @@ from collections.abc import Callable
 from attrs import evolve, frozen
 
 from gardenplot.errors import PlanError
+from gardenplot.gestures import kept
 from gardenplot.gestures.days_read import date_from
 from gardenplot.gestures.examples import example_for, grey
-from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.outline_typed import obstacles_text, outline_text, type_obstacles, type_outline
 from gardenplot.gestures.reading import (
     length_from,
@@ -95,7 +95,7 @@ def _number_edit(attribute: str) -> Edit:
 
 
 def _plants_shown(plan: Plan, planting_id: str) -> str:
-    return str(layout_in(plan, planting_id).plants)
+    return str(kept.layout_in(plan, planting_id).plants)
 
 
 def _at(nm: int, given: Length | None, plan: Plan) -> str:
@@ -104,7 +104,7 @@ def _at(nm: int, given: Length | None, plan: Plan) -> str:
 
 
 def _from_shown(plan: Plan, planting_id: str) -> str:
-    return _at(layout_in(plan, planting_id).start, planting_of(plan, planting_id).start, plan)
+    return _at(kept.layout_in(plan, planting_id).start, planting_of(plan, planting_id).start, plan)
 
 
 def _from(plan: Plan, planting_id: str, text: str, shown: str) -> Plan:
@@ -112,11 +112,11 @@ def _from(plan: Plan, planting_id: str, text: str, shown: str) -> Plan:
 
 
 def _to_shown(plan: Plan, planting_id: str) -> str:
-    return length_of(layout_in(plan, planting_id).end, plan.place.units).text
+    return length_of(kept.layout_in(plan, planting_id).end, plan.place.units).text
 
 
 def _to(plan: Plan, planting_id: str, text: str, shown: str) -> Plan:
-    layout, units = layout_in(plan, planting_id), plan.place.units
+    layout, units = kept.layout_in(plan, planting_id), plan.place.units
     end = needed_length(text, shown, units)
     if end.nm <= layout.start:
         raise PlanError(_("{end} is not beyond {start}").format(end=end, start=length_of(layout.start, units)))
@@ -125,11 +125,11 @@ def _to(plan: Plan, planting_id: str, text: str, shown: str) -> Plan:
 
 
 def _length_shown(plan: Plan, planting_id: str) -> str:
-    return _at(layout_in(plan, planting_id).length, planting_of(plan, planting_id).length, plan)
+    return _at(kept.layout_in(plan, planting_id).length, planting_of(plan, planting_id).length, plan)
 
 
 def _rows_shown(plan: Plan, planting_id: str) -> str:
-    return str(layout_in(plan, planting_id).grid.rows or "")
+    return str(kept.layout_in(plan, planting_id).grid.rows or "")
 
 
 def _in_row_held(plan: Plan, planting_id: str) -> Held:
@@ -193,7 +193,7 @@ def _of_grid(attribute: str) -> Callable[[Plan, str], Held]:
     """A length that the pattern takes by itself, if it has one."""
 
     def held(plan: Plan, planting_id: str) -> Held:
-        nm: int = getattr(layout_in(plan, planting_id).grid, attribute)
+        nm: int = getattr(kept.layout_in(plan, planting_id).grid, attribute)
         text = length_of(nm, plan.place.units).text if nm else ""
         return Held(_("usual: {size}").format(size=text) if text else "", text)
 
@@ -201,7 +201,7 @@ def _of_grid(attribute: str) -> Callable[[Plan, str], Held]:
 
 
 def _per_cell_held(plan: Plan, planting_id: str) -> Held:
-    return Held(_("as fit: {count}").format(count=layout_in(plan, planting_id).grid.per_cell))
+    return Held(_("as fit: {count}").format(count=kept.layout_in(plan, planting_id).grid.per_cell))
 
 
 def _edge_held(plan: Plan, planting_id: str) -> Held:

@@ -14,26 +14,16 @@ from gardenplot.layout.bed import (
     spacings_for_orders,
     stood,
 )
-from gardenplot.layout.bed_numbers import (
-    left_number,
-    pieces_number,
-    planted_number,
-    standing_number,
-    total_number,
-    wished_number,
-)
 from gardenplot.layout.block import band_width, has_room
 from gardenplot.layout.grids import least_edge
 from gardenplot.layout.ground import Ground, ground_for
 from gardenplot.layout.leftover import Free, Stretch, free_between, free_on, fullest_day, standing
-from gardenplot.layout.row_numbers import plants_number, row_numbers
 from gardenplot.layout.value import EdgeRule, Grid, Layout, Row, Run
 
 __all__ = [
     "EdgeRule", "Free", "Grid", "Ground", "Grown", "LaidOut", "Layout", "Row", "RowAnswer", "Run",
     "Stretch", "band_width", "compete", "followers_of", "free_between", "free_on", "fullest_day",
-    "ground_for", "has_room", "kept_for", "lay_out_bed", "lay_out_plan", "least_edge", "left_number",
-    "nearest_rows", "pieces_number", "planted_for_orders", "planted_for_wishes", "planted_number", "plants_number",
-    "row_answers", "row_numbers", "rows_are_closer", "spacings_for_orders", "standing", "standing_number",
-    "stood", "total_number", "wished_number",
+    "ground_for", "has_room", "kept_for", "lay_out_bed", "lay_out_plan", "least_edge", "nearest_rows",
+    "planted_for_orders", "planted_for_wishes", "row_answers", "rows_are_closer", "spacings_for_orders",
+    "standing", "stood",
 ]  # fmt: skip

@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QDockWidget, QMenu
 
-from gardenplot.gestures.push import FOOT, HEAD
-from gardenplot.sheets.choices import Kind
+from gardenplot.gestures import push
+from gardenplot.sheets import choices
 from gardenplot.window.action import Action, Entry, Keys, Menu, Rule, Submenu
 from gardenplot.window.block_deeds import BlockDeeds
 from gardenplot.window.ground_deeds import LAYERS
@@ -193,17 +193,17 @@ def _blocks(blocks: BlockDeeds, why: Reasons) -> Iterator[Action]:
     yield Action("block.copy", _("Cop&y"), blocks.copy, Keys.Copy, why.planting, also=_("duplicate"))
     yield Action("block.paste", _("Pas&te in the next gap"), blocks.paste, Keys.Paste, also=_("copy duplicate"))
     swap, also = _("S&wap with the next towards the foot"), _("exchange change places neighbour")
-    yield Action("block.swap-foot", swap, partial(blocks.swap, FOOT), "Alt+End", why.planting, also=also)
+    yield Action("block.swap-foot", swap, lambda: blocks.swap(push.FOOT), "Alt+End", why.planting, also=also)
     swap = _("Swap with the next towards the &head")
-    yield Action("block.swap-head", swap, partial(blocks.swap, HEAD), "Alt+Home", why.planting, also=also)
+    yield Action("block.swap-head", swap, lambda: blocks.swap(push.HEAD), "Alt+Home", why.planting, also=also)
     split, also = _("Spl&it at the pointer or in the middle"), _("cut divide two parts")
     yield Action("block.split", split, blocks.split, "Ctrl+H", why.bed, also=also)
     split = _("Split at a readin&g …")
     yield Action("block.split-at", split, blocks.split_at, "Ctrl+Shift+H", why.planting, also=also)
     join, also = _("&Join with the next towards the foot"), _("merge unite one block")
-    yield Action("block.join-foot", join, partial(blocks.join, FOOT), "Ctrl+J", why.planting, also=also)
+    yield Action("block.join-foot", join, lambda: blocks.join(push.FOOT), "Ctrl+J", why.planting, also=also)
     join = _("Join with the &next towards the head")
-    yield Action("block.join-head", join, partial(blocks.join, HEAD), "Ctrl+Shift+J", why.planting, also=also)
+    yield Action("block.join-head", join, lambda: blocks.join(push.HEAD), "Ctrl+Shift+J", why.planting, also=also)
 
 
 def _supplies(window: "MainWindow", why: Reasons) -> Entries:
@@ -233,37 +233,35 @@ def _supplies(window: "MainWindow", why: Reasons) -> Entries:
 
 
 def _sheets(window: "MainWindow", why: Reasons) -> Entries:
-    sheets = window.sheets
-
-    def one(kind: Kind) -> Callable[[], None]:
-        return partial(sheets.one, kind)
-
+    sheets, one = window.sheets, window.sheets.one
     also = _("print paper PDF stakes preview")
-    yield Action("sheets.bed", _("&Bed sheet …"), one(Kind.BEDS), Keys.Print, why.bed, also=also)
+    yield Action("sheets.bed", _("&Bed sheet …"), lambda: one(choices.Kind.BEDS), Keys.Print, why.bed, also=also)
     also = _("print paper PDF book bind everything set")
     yield Action("sheets.all", _("&All sheets …"), sheets.all, "Ctrl+Shift+P", why.bed, also=also)
     yield Rule()
     also = _("print paper PDF several pages match lines scale large")
-    yield Action("sheets.scaled", _("Drawing to &scale …"), one(Kind.DRAWING), "", why.bed, also=also)
+    yield Action("sheets.scaled", _("Drawing to &scale …"), lambda: one(choices.Kind.DRAWING), "", why.bed, also=also)
     also = _("print paper PDF true size 1:1 board rake dibble template marks")
-    yield Action("sheets.strips", _("Spacing st&rips …"), one(Kind.STRIPS), "", why.planted, also=also)
+    yield Action(
+        "sheets.strips", _("Spacing st&rips …"), lambda: one(choices.Kind.STRIPS), "", why.planted, also=also
+    )
     also = _("print paper PDF stand boxes tally")
-    yield Action("sheets.counts", _("Co&unt sheet …"), one(Kind.COUNTS), "", why.planted, also=also)
+    yield Action("sheets.counts", _("Co&unt sheet …"), lambda: one(choices.Kind.COUNTS), "", why.planted, also=also)
     also = _("print paper PDF stakes trays tags")
-    yield Action("sheets.labels", _("&Labels …"), one(Kind.LABELS), "", why.planted, also=also)
+    yield Action("sheets.labels", _("&Labels …"), lambda: one(choices.Kind.LABELS), "", why.planted, also=also)
     also = _("print paper PDF stakes moved again marked anew old struck through")
     yield Action("sheets.changed", _("&What changed …"), sheets.changed, "", why.bed, also=also)
     yield Rule()
     also = _("print paper PDF seed trays cells day")
-    yield Action("sheets.sowing", _("Sow&ing list …"), one(Kind.SOWING), "", why.planted, also=also)
+    yield Action("sheets.sowing", _("Sow&ing list …"), lambda: one(choices.Kind.SOWING), "", why.planted, also=also)
     also = _("print paper PDF weeks list what is to be done calendar")
-    yield Action("sheets.dates", _("Da&tes sheet …"), one(Kind.DATES), "", why.planted, also=also)
+    yield Action("sheets.dates", _("Da&tes sheet …"), lambda: one(choices.Kind.DATES), "", why.planted, also=also)
     also = _("print paper PDF buy seed trays cloth supplies")
-    yield Action("sheets.list", _("Sho&pping list …"), one(Kind.LIST), "", why.bed, also=also)
+    yield Action("sheets.list", _("Sho&pping list …"), lambda: one(choices.Kind.LIST), "", why.bed, also=also)
     also = _("print paper PDF nights covers sunset frost week")
     yield Action("sheets.card", _("Door &card …"), sheets.cards, "", why.cover, also=also)
     also = _("print paper PDF numbers sums formulas proof how it came about")
-    yield Action("sheets.workings", _("Wor&kings …"), one(Kind.WORKINGS), "", why.bed, also=also)
+    yield Action("sheets.workings", _("Wor&kings …"), lambda: one(choices.Kind.WORKINGS), "", why.bed, also=also)
     yield Rule()
     yield from _files(window, why)
 

@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING
 
 from gardenplot.findings import Finding
-from gardenplot.window.beside_drawing import show_beside_drawing
+from gardenplot.window import beside_drawing
 from gardenplot.window.in_question import in_question
 from gardenplot.window.late import again_dialog
 
@@ -35,4 +35,4 @@ class AgainDeeds:
         wanted = (of_row, window.sight.planting, *in_bed)
         self.dialog = again_dialog(self._document, window.canvas, window.sight, window, wanted, of_row)
         self.dialog.told.connect(window.tell)
-        show_beside_drawing(self.dialog, window, window.canvas)
+        beside_drawing.show_beside_drawing(self.dialog, window, window.canvas)

@@ -3,24 +3,19 @@
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
-from gardenplot.drawing.hand_words import chosen_name, joined_words, parts_words, several_line
+from gardenplot.drawing import hand_words
 from gardenplot.errors import GardenplotError, PlanError
-from gardenplot.gestures.choosing import all_of
-from gardenplot.gestures.copies import try_next_gap
-from gardenplot.gestures.drags import COPY
-from gardenplot.gestures.kept import layout_in
-from gardenplot.gestures.measure import measure, measured_for
+from gardenplot.gestures import choosing, copies, drags, kept, measure, split, swap
 from gardenplot.gestures.reading import needed_length
-from gardenplot.gestures.split import JOIN, SPLIT, Parts, try_join, try_split
-from gardenplot.gestures.swap import SWAP, try_swap
 from gardenplot.units import length_of
+from gardenplot.window import canvas_keys
 from gardenplot.window.ask import Ask
-from gardenplot.window.canvas_keys import settle
 from gardenplot.window.late import ask
 from gardenplot.window.reasons import CHOOSE_PLANTING, NO_BED
 from gardenplot.words import _
 
 if TYPE_CHECKING:
+    from gardenplot.gestures.split import Parts
     from gardenplot.window.main import MainWindow
 
 
@@ -40,7 +35,7 @@ class BlockDeeds:
         if self._window.views.shows_ground:
             sight.choose_beds((*sight.beds, *(bed.id for bed in plan.beds if bed.id not in sight.beds)))
         else:
-            sight.choose(plan, all_of(plan, sight.day, sight.chosen, sight.bed))
+            sight.choose(plan, choosing.all_of(plan, sight.day, sight.chosen, sight.bed))
         self._window.views.take_keys()
 
     def copy(self) -> None:
@@ -48,7 +43,7 @@ class BlockDeeds:
         if self._lead() is not None:
             self._copied = self._sight.chosen
             words = _("{crop} copied: Paste plants it in the next gap, without the order")
-            self._window.tell(words.format(crop=chosen_name(self._stage.plan, self._copied)))
+            self._window.tell(words.format(crop=hand_words.chosen_name(self._stage.plan, self._copied)))
 
     def paste(self) -> None:
         """Plant copies of what was copied in the first gap after it that holds them."""
@@ -56,13 +51,15 @@ class BlockDeeds:
         if not self._copied or not known.issuperset(self._copied):
             self._window.tell(_("Copy a planting first: Planting, Copy."))
             return
-        self._try(lambda: settle(try_next_gap(self._stage.plan, self._copied), COPY, self._stage))
+        self._try(
+            lambda: canvas_keys.settle(copies.try_next_gap(self._stage.plan, self._copied), drags.COPY, self._stage)
+        )
 
     def swap(self, way: int) -> None:
         """Exchange the chosen block with the next one towards the foot or the head."""
         lead = self._lead()
         if lead is not None:
-            self._try(lambda: settle(try_swap(self._stage.plan, lead, way), SWAP, self._stage))
+            self._try(lambda: canvas_keys.settle(swap.try_swap(self._stage.plan, lead, way), swap.SWAP, self._stage))
 
     def split(self) -> None:
         """Split the chosen block where the pointer is in it, else in its middle."""
@@ -73,7 +70,11 @@ class BlockDeeds:
             self._window.tell(CHOOSE_PLANTING)
             return
         at = found.x if found is not None and found.planting == planting else None
-        self._try(lambda: _settle(self._window, try_split(self._stage.plan, planting, at), SPLIT, parts_words))
+        self._try(
+            lambda: _settle(
+                self._window, split.try_split(self._stage.plan, planting, at), split.SPLIT, hand_words.parts_words
+            )
+        )
 
     def split_at(self) -> None:
         """Ask for a tape reading and split the chosen block there."""
@@ -81,13 +82,15 @@ class BlockDeeds:
         if lead is None:
             return
         plan, units = self._stage.plan, self._stage.plan.place.units
-        block = layout_in(plan, lead)
+        block = kept.layout_in(plan, lead)
         middle = length_of((block.start + block.end) // 2, units).text
 
         def take(typed: Mapping[str, object]) -> Mapping[str, str]:
             try:
                 at = needed_length(str(typed["at"]), middle, units).nm
-                _settle(self._window, try_split(self._stage.plan, lead, at), SPLIT, parts_words)
+                _settle(
+                    self._window, split.try_split(self._stage.plan, lead, at), split.SPLIT, hand_words.parts_words
+                )
             except GardenplotError as error:
                 return {"at": error.says}
             return {}
@@ -100,7 +103,11 @@ class BlockDeeds:
         """Join the chosen block with the like one towards the foot or the head."""
         lead = self._lead()
         if lead is not None:
-            self._try(lambda: _settle(self._window, try_join(self._stage.plan, lead, way), JOIN, joined_words))
+            self._try(
+                lambda: _settle(
+                    self._window, split.try_join(self._stage.plan, lead, way), split.JOIN, hand_words.joined_words
+                )
+            )
 
     def measure(self) -> None:
         """Take the measuring tool in hand; Escape puts it away."""
@@ -109,7 +116,9 @@ class BlockDeeds:
         if bed is None:
             self._window.tell(NO_BED)
             return
-        self._stage.begin(measure(self._stage, measured_for(plan, bed, sight.planting)), measuring=True)
+        self._stage.begin(
+            measure.measure(self._stage, measure.measured_for(plan, bed, sight.planting)), measuring=True
+        )
         self._window.canvas.setFocus()
         self._window.tell(
             _("Press and draw, or click two points. Keys: arrows, Ctrl for the next mark, Tab, Escape.")
@@ -126,7 +135,7 @@ class BlockDeeds:
         """Say how much is chosen where it is more than one planting."""
         bar, told = self._window.statusBar(), self._told
         if self._sight.others:
-            self._told = several_line(self._stage.plan, self._sight.chosen, self._sight.day)
+            self._told = hand_words.several_line(self._stage.plan, self._sight.chosen, self._sight.day)
             self._window.tell(self._told)
         elif told and bar.currentMessage() == told:
             bar.clearMessage()
@@ -137,9 +146,9 @@ class BlockDeeds:
         return self._sight.planting
 
 
-def _settle(window: "MainWindow", parts: Parts, verb: str, words: Callable[..., str]) -> None:
+def _settle(window: "MainWindow", parts: "Parts", verb: str, words: Callable[..., str]) -> None:
     """Make a split or a join the plan and say what came of it."""
     stage = window.canvas.stage
-    settle(parts.trial, verb, stage)
+    canvas_keys.settle(parts.trial, verb, stage)
     if stage.plan is parts.trial.plan:
         window.tell(words(parts.trial.plan, parts.trial.planting, parts.first, parts.rest, parts.whole))

@@ -16,18 +16,17 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAbstractScrollArea, QWidget
 
+from gardenplot.drawing import hand_words, handle_words
 from gardenplot.drawing.captions import captions
-from gardenplot.drawing.hand_words import several_line
-from gardenplot.drawing.handle_words import handle_words
 from gardenplot.drawing.letters import looks
-from gardenplot.gestures.measure import readings
+from gardenplot.gestures import measure
 from gardenplot.layout import lay_out_bed
 from gardenplot.plan import bed_of
+from gardenplot.window import canvas_keys, hand_lines
 from gardenplot.window.canvas_band import Band
 from gardenplot.window.canvas_changes import changed_between
 from gardenplot.window.canvas_drop import Drops
 from gardenplot.window.canvas_hand import Hand
-from gardenplot.window.canvas_keys import press_key
 from gardenplot.window.canvas_paint import Scene, paint_scene
 from gardenplot.window.canvas_places import CanvasPlaces
 from gardenplot.window.canvas_spoken import CanvasSpoken
@@ -36,7 +35,6 @@ from gardenplot.window.canvas_tips import CanvasTips
 from gardenplot.window.canvas_view import CanvasView
 from gardenplot.window.document import Document
 from gardenplot.window.focus_painted import FocusPainted
-from gardenplot.window.hand_lines import hand_lines
 from gardenplot.window.layers import Layers
 from gardenplot.window.magnifier import Magnifier
 from gardenplot.window.sight import Sight
@@ -103,17 +101,17 @@ class Canvas(QAbstractScrollArea):
         """The selection in words, or what is measured, for a screen reader."""
         plan, trial = self._document.plan, self.stage.trial
         if trial is not None and trial.measured is not None:
-            return "\n".join(readings(plan, trial.measured))
+            return "\n".join(measure.readings(plan, trial.measured))
         if trial is not None and trial.gap is not None:
-            lines = hand_lines(plan, trial, self._sight.day)
+            lines = hand_lines.hand_lines(plan, trial, self._sight.day)
             return "\n".join(words for words, _ink in lines)
         if self._sight.bed is None:
             return ""
         bed = bed_of(plan, self._sight.bed)
         if self._sight.others:
-            return several_line(plan, self._sight.chosen, self._sight.day)
+            return hand_words.several_line(plan, self._sight.chosen, self._sight.day)
         if self._sight.handle is not None:
-            return handle_words(plan, bed.id, self._sight.handle)
+            return handle_words.handle_words(plan, bed.id, self._sight.handle)
         for caption in captions(plan, lay_out_bed(plan, bed), self._sight.day, looks(plan)):
             if caption.planting == self._sight.planting:
                 return f"{bed.name}: {caption.look.letter} {caption.words[0]}"
@@ -174,7 +172,7 @@ class Canvas(QAbstractScrollArea):
         self.view.settle()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if not press_key(event, self._document, self._sight, self.stage):
+        if not canvas_keys.press_key(event, self._document, self._sight, self.stage):
             super().keyPressEvent(event)
 
     def wheelEvent(self, event: QWheelEvent) -> None:

@@ -1,11 +1,16 @@
 """The rubber band: a frame drawn over the beds, and the plantings that it takes in."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QObject, QPointF, QRectF, Signal
 
-from gardenplot.gestures.choosing import Chosen, framed, joined
+from gardenplot.gestures import choosing
 from gardenplot.window.canvas_view import CanvasView
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import magnified
+
+if TYPE_CHECKING:
+    from gardenplot.gestures.choosing import Chosen
 
 
 class Band(QObject):
@@ -26,7 +31,7 @@ class Band(QObject):
         """Whether the hand has pressed where a band may be drawn from."""
         return self._start is not None
 
-    def begin(self, point: QPointF, kept: Chosen) -> None:
+    def begin(self, point: QPointF, kept: "Chosen") -> None:
         """Begin at a viewport point; what is `kept` stays chosen."""
         self._start, self._kept = point, kept
 
@@ -37,10 +42,12 @@ class Band(QObject):
         left, top = self._view.origin
         ends = [(at.x() / magnified() - left, at.y() / magnified() - top) for at in (self._start, point)]
         self.rect = QRectF(self._start / magnified(), point / magnified()).normalized()
-        self.inside = joined(self._kept, framed(self._view.strips(), self._sight.day, ends[0], ends[1]))
+        self.inside = choosing.joined(
+            self._kept, choosing.framed(self._view.strips(), self._sight.day, ends[0], ends[1])
+        )
         self.drawn.emit()
 
-    def finish(self) -> Chosen | None:
+    def finish(self) -> "Chosen | None":
         """End it and give what is chosen; None where no band was drawn."""
         inside = self.inside if self.rect is not None else None
         self.give_up()

@@ -1,20 +1,23 @@
 """Crops carried over a drawing of beds from the shelf, and dropped on a bed."""
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, QPointF, Qt
 from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent
 from PySide6.QtWidgets import QWidget
 
-from gardenplot.gestures.drags import place_crop
-from gardenplot.gestures.stage import Gesture, Pointer, Released
+from gardenplot.gestures import drags, stage
 from gardenplot.plan import Crop
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.mime import carried_crop
 
-Placing = Callable[[CanvasStage, Crop], Gesture]
+if TYPE_CHECKING:
+    from gardenplot.gestures.stage import Gesture, Pointer
+
+Placing = Callable[[CanvasStage, Crop], "Gesture"]
 """The gesture that places a crop."""
-Points = Callable[[QPointF, Qt.KeyboardModifier], Pointer]
+Points = Callable[[QPointF, Qt.KeyboardModifier], "Pointer"]
 """A point of the drawing, with keys held down, as gestures see it: in the frame of the bed that it lies over."""
 
 
@@ -30,7 +33,7 @@ class Drops(QObject):
         watched: QWidget,
         points: Points,
         stage: CanvasStage,
-        placing: Placing = place_crop,
+        placing: Placing | None = None,
         *,
         below: bool = False,
     ) -> None:
@@ -58,7 +61,8 @@ class Drops(QObject):
             event.ignore()
             return True
         if isinstance(event, QDragEnterEvent) or not self._stage.is_busy:
-            self._stage.begin(self._placing(self._stage, crop))
+            placing = self._placing or drags.place_crop
+            self._stage.begin(placing(self._stage, crop))
         at = None if self._below else event.position()
         self._stage.send(self._points(event.position(), event.modifiers()), at)
         event.acceptProposedAction()
@@ -70,5 +74,5 @@ class Drops(QObject):
             return True
         event.acceptProposedAction()
         self._area.setFocus(Qt.FocusReason.MouseFocusReason)
-        self._stage.send(Released())
+        self._stage.send(stage.Released())
         return True

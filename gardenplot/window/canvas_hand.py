@@ -1,5 +1,7 @@
 """The hand on the canvas: mouse presses and moves turned into gestures, and what they choose."""
 
+from typing import TYPE_CHECKING
+
 from attrs import evolve
 from PySide6.QtCore import QEvent, QObject, QPointF, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent
@@ -8,19 +10,16 @@ from PySide6.QtWidgets import QAbstractScrollArea
 from gardenplot.drawing.handles import Grip
 from gardenplot.drawing.strips import Part, Under
 from gardenplot.drawing.tape_words import turn_words
-from gardenplot.gestures.choosing import next_of, toggled
-from gardenplot.gestures.drags import move_block, resize_block
-from gardenplot.gestures.obstacle_moved import move_obstacle
-from gardenplot.gestures.outline_drawn import add_corner, move_corner
-from gardenplot.gestures.stage import Gesture, Pointer, Pressed, Released
+from gardenplot.gestures import choosing, drags, obstacle_moved, outline_drawn, stage
+from gardenplot.window import gap_keys, measure_keys, tracing_keys
 from gardenplot.window.canvas_band import Band
 from gardenplot.window.canvas_places import CanvasPlaces
 from gardenplot.window.canvas_stage import CanvasStage
-from gardenplot.window.gap_keys import press_gap_key
-from gardenplot.window.measure_keys import press_measuring_key
 from gardenplot.window.sight import Sight
 from gardenplot.window.theme import magnified
-from gardenplot.window.tracing_keys import press_tracing_key
+
+if TYPE_CHECKING:
+    from gardenplot.gestures.stage import Gesture, Pointer
 
 _DRAG_FROM = 4
 """Pixels that a press must move before it is a drag."""
@@ -94,10 +93,10 @@ class Hand(QObject):
             self.band.give_up()
             return True
         if pressed and self._stage.is_filling:
-            return press_gap_key(event, self._stage, self._places)
+            return gap_keys.press_gap_key(event, self._stage, self._places)
         if pressed and self._stage.is_on_ground:
-            return press_tracing_key(event, self._stage, self._places, self._area)
-        return pressed and self._stage.is_measuring and press_measuring_key(event, self._stage)
+            return tracing_keys.press_tracing_key(event, self._stage, self._places, self._area)
+        return pressed and self._stage.is_measuring and measure_keys.press_measuring_key(event, self._stage)
 
     def _pressed(self, event: QMouseEvent) -> bool:
         self._area.setFocus(Qt.FocusReason.MouseFocusReason)
@@ -107,7 +106,7 @@ class Hand(QObject):
         if _hovers(self._stage):
             if event.button() == _LEFT and not self._stage.is_on_ground:
                 self._stage.send(self._pointer(event), event.position())
-                self._stage.send(Pressed(), event.position())
+                self._stage.send(stage.Pressed(), event.position())
             return True
         found = self._places.under(event.position())
         is_chosen = found is not None and found.planting in self._sight.chosen
@@ -163,7 +162,7 @@ class Hand(QObject):
         self.band.give_up()
         self._forget()
 
-    def _pointer(self, event: QMouseEvent) -> Pointer:
+    def _pointer(self, event: QMouseEvent) -> "Pointer":
         return self._places.pointer(event.position(), event.modifiers(), self._home)
 
     def _begin(self, event: QMouseEvent) -> None:
@@ -190,7 +189,7 @@ class Hand(QObject):
             self._stage.send(self._pointer(event), event.position())
         inside = self.band.finish()
         if self._stage.is_busy:
-            self._stage.send(Released(), event.position())
+            self._stage.send(stage.Released(), event.position())
         elif inside is not None:
             self._sight.choose(self._stage.plan, inside)
         elif press is not None and event.button() == _LEFT:
@@ -203,11 +202,11 @@ class Hand(QObject):
         Of blocks that lie on one another, each further click on the same spot chooses the next.
         """
         if adds and found.planting is not None:
-            self._sight.choose(self._stage.plan, toggled(self._sight.chosen, found.planting))
+            self._sight.choose(self._stage.plan, choosing.toggled(self._sight.chosen, found.planting))
         elif found.part is Part.BLOCK and found.planting is not None:
             here, before = self._places.blocks_at(found), self._click
             is_again = before is not None and before[1] == found.planting and _is_near(before[0], point)
-            planting = next_of(here, found.planting) if is_again else found.planting
+            planting = choosing.next_of(here, found.planting) if is_again else found.planting
             self._choose(evolve(found, planting=planting))
             self._click = point, planting
             if len(here) > 1:
@@ -242,17 +241,17 @@ def _scroll(area: QAbstractScrollArea, step: QPointF) -> None:
         bar.setValue(bar.value() - round(by / magnified()))
 
 
-def _drag_of(stage: CanvasStage, found: Under, press: Pointer, others: tuple[str, ...]) -> Gesture:
+def _drag_of(stage: CanvasStage, found: Under, press: "Pointer", others: tuple[str, ...]) -> "Gesture":
     """The drag that begins at a press on a handle, on an end of a block, or on a block and others chosen with it."""
     planting, number = found.planting or "", found.handle.number if found.handle else 0
     match found.handle.grip if found.handle else found.part:
         case Grip.CORNER:
-            return move_corner(stage, found.bed, number, press)
+            return outline_drawn.move_corner(stage, found.bed, number, press)
         case Grip.SIDE:
-            return add_corner(stage, found.bed, number)
+            return outline_drawn.add_corner(stage, found.bed, number)
         case Grip.OBSTACLE:
-            return move_obstacle(stage, found.bed, number, press)
+            return obstacle_moved.move_obstacle(stage, found.bed, number, press)
         case Part.HEAD_END | Part.FOOT_END:
-            return resize_block(stage, planting, foot=found.part is Part.FOOT_END)
+            return drags.resize_block(stage, planting, foot=found.part is Part.FOOT_END)
         case _:
-            return move_block(stage, planting, press, others)
+            return drags.move_block(stage, planting, press, others)

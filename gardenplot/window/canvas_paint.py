@@ -2,7 +2,7 @@
 
 from datetime import date
 from functools import reduce
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from attrs import frozen
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
@@ -15,25 +15,26 @@ from gardenplot.drawing.letters import Look, looks_in_hand
 from gardenplot.drawing.spacings import Dimension, spacings
 from gardenplot.drawing.strips import Strip, Strips
 from gardenplot.drawing.style import Ink, Palette
-from gardenplot.gestures.stage import Trial
 from gardenplot.layout import lay_out_bed, standing
 from gardenplot.plan import Plan
 from gardenplot.units import MM
+from gardenplot.window import canvas_handles, hand_lines
 from gardenplot.window.canvas_band import Band
 from gardenplot.window.canvas_captions import caption_lines, paint_captions
 from gardenplot.window.canvas_drawn import Drawn
 from gardenplot.window.canvas_faults import paint_faults
-from gardenplot.window.canvas_handles import Held, paint_ground, paint_handles
 from gardenplot.window.canvas_names import paint_bed_name, paint_flag, paint_zero
 from gardenplot.window.canvas_selection import marked_in, paint_over, paint_selection
 from gardenplot.window.canvas_spacing import paint_spacings
 from gardenplot.window.canvas_tape import paint_tape
 from gardenplot.window.canvas_view import TAPE
 from gardenplot.window.hand_box import Lines, box_of, paint_lines, seen_of
-from gardenplot.window.hand_lines import hand_lines
 from gardenplot.window.painting import Scale
 from gardenplot.window.strip_pictures import StripPictures, reach_above
 from gardenplot.window.theme import colour, palette
+
+if TYPE_CHECKING:
+    from gardenplot.gestures.stage import Trial
 
 
 @frozen
@@ -50,7 +51,7 @@ class Scene:
     bed: str | None
     left: int
     top: int
-    trial: Trial | None = None
+    trial: "Trial | None" = None
     hand: QPointF | None = None
     spot: tuple[str, int, int] | None = None
     handle: Handle | None = None
@@ -95,7 +96,7 @@ def paint_scene(
     if not scene.strips.has_captions:
         paint_zero(painter, scene.strips, QPointF(scene.left, scene.top), inks)
     if scene.strips.ground is not None:
-        paint_ground(painter, frame, _held(scene), inks)
+        canvas_handles.paint_ground(painter, frame, _held(scene), inks)
     paint_over(painter, frame, scene, inks)
     painter.restore()
     if seen.top() < TAPE:
@@ -109,7 +110,7 @@ def lines_under(scene: Scene) -> Lines:
     """The lines under the hand; none where it tries nothing."""
     if scene.trial is None or scene.hand is None:
         return ()
-    return hand_lines(scene.before or scene.plan, scene.trial, scene.day)
+    return hand_lines.hand_lines(scene.before or scene.plan, scene.trial, scene.day)
 
 
 def lines_box(scene: Scene, frame: QRect, lines: Lines) -> QRectF:
@@ -181,8 +182,10 @@ def _touched(scene: Scene) -> set[str | None]:
     return beds | {scene.bed, scene.spot[0] if scene.spot else None}
 
 
-def _held(scene: Scene) -> Held:
-    return Held(scene.strips, scene.left, scene.top, scene.plan.place.units, scene.handle, scene.trial, scene.focused)
+def _held(scene: Scene) -> "canvas_handles.Held":
+    return canvas_handles.Held(
+        scene.strips, scene.left, scene.top, scene.plan.place.units, scene.handle, scene.trial, scene.focused
+    )
 
 
 def _begin(painter: QPainter, frame: QRect, scene: Scene, top: float) -> tuple[float, float]:
@@ -231,7 +234,7 @@ def _over(painter: QPainter, frame: QRect, scene: Scene, one: Placed, easel: Eas
         if flies and easel.is_seen(scene.left - _NEAR, top - strips.headroom, scene.left + _NEAR, top + _NEAR):
             paint_flag(painter, easel.inks)
     if _is_selected(scene, strip):
-        paint_handles(painter, strip.laid.bed, _held(scene), easel.inks)
+        canvas_handles.paint_handles(painter, strip.laid.bed, _held(scene), easel.inks)
     painter.restore()
 
 

@@ -3,7 +3,7 @@
 from PySide6.QtCore import QPointF, Qt
 
 from gardenplot.drawing.strips import Under, blocks_at, under
-from gardenplot.gestures.stage import Pointer
+from gardenplot.gestures import stage
 from gardenplot.units import MM
 from gardenplot.window.canvas_view import TAPE, CanvasView
 from gardenplot.window.sight import Sight
@@ -59,7 +59,7 @@ class CanvasPlaces:
         away, at = point - self.ground_point(0, 0), _REACH * magnified()
         return self._view.has_ground and away.x() >= -at and away.y() >= -at
 
-    def pointer(self, point: QPointF, modifiers: Qt.KeyboardModifier, home: str | None = None) -> Pointer:
+    def pointer(self, point: QPointF, modifiers: Qt.KeyboardModifier, home: str | None = None) -> "stage.Pointer":
         """A viewport point as gestures see it; Alt suspends the snaps, Shift pushes neighbours, Ctrl copies or waits.
 
         It is measured in the bed that it lies over, or always in the bed `home`, or on the empty ground while that is
@@ -69,7 +69,7 @@ class CanvasPlaces:
         bed = home or (found.bed if found and not self._view.has_ground else None)
         strips, zero = self._view.strips(), self.ground_point(0, 0) if bed is None else self.point_of(bed, 0, 0)
         away, on_nothing = (point - zero) / magnified(), bed is None and not self._view.has_ground
-        return Pointer(
+        return stage.Pointer(
             bed=bed,
             x=0 if on_nothing else round(away.x() / strips.along * MM),
             y=0 if on_nothing else round(away.y() / strips.across * MM),

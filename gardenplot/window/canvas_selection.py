@@ -8,14 +8,14 @@ from PySide6.QtGui import QPainter, QPainterPath, QPainterPathStroker, QPen, QPo
 from gardenplot.drawing.bed import ground_of, reach_at
 from gardenplot.drawing.strips import Strip
 from gardenplot.drawing.style import Ink, Palette
-from gardenplot.gestures.measure import readings
-from gardenplot.gestures.stage import Measured, Spot
+from gardenplot.gestures import measure
 from gardenplot.layout import Layout, standing
 from gardenplot.units import MM
 from gardenplot.window.hand_box import box_of, paint_lines, seen_of
 from gardenplot.window.theme import colour
 
 if TYPE_CHECKING:
+    from gardenplot.gestures.stage import Measured, Spot
     from gardenplot.window.canvas_paint import Scene
 
 _CROSS = 7.0
@@ -101,7 +101,7 @@ def paint_over(painter: QPainter, frame: QRect, scene: "Scene", inks: Palette) -
         _measured(painter, frame, scene, scene.trial.measured, inks)
 
 
-def _measured(painter: QPainter, frame: QRect, scene: "Scene", measured: Measured, inks: Palette) -> None:
+def _measured(painter: QPainter, frame: QRect, scene: "Scene", measured: "Measured", inks: Palette) -> None:
     """The line with a cross at each end, the one that keys move in a ring, and its readings off its bed."""
     start, end = _point(scene, measured.start), _point(scene, measured.end)
     accent = colour(inks, Ink.ACCENT)
@@ -114,7 +114,7 @@ def _measured(painter: QPainter, frame: QRect, scene: "Scene", measured: Measure
             painter.drawLine(QPointF(at.x(), at.y() - _CROSS), QPointF(at.x(), at.y() + _CROSS))
     painter.setPen(QPen(accent, 1.5))
     painter.drawEllipse(end if measured.at_end else start, _CROSS + 2, _CROSS + 2)
-    says, *rest = readings(scene.plan, measured)
+    says, *rest = measure.readings(scene.plan, measured)
     lines = ((says, Ink.INK), *((words, Ink.SECOND) for words in rest))
     moved, fixed = (measured.end, measured.start) if measured.at_end else (measured.start, measured.end)
     seen = seen_of(scene.strips, scene.top, (fixed.bed, moved.bed))
@@ -122,7 +122,7 @@ def _measured(painter: QPainter, frame: QRect, scene: "Scene", measured: Measure
     paint_lines(painter, frame, box, lines, inks, Ink.ACCENT)
 
 
-def _point(scene: "Scene", spot: Spot) -> QPointF:
+def _point(scene: "Scene", spot: "Spot") -> QPointF:
     strip, zoom = scene.strips.strip_of(spot.bed), scene.strips.zoom
     x, y = zoom.pixels((spot.x, spot.y))
     return QPointF(x + scene.left, y + scene.top + (strip.top if strip else 0))

@@ -12,8 +12,8 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAbstractScrollArea, QAccessibleWidget
 
+from gardenplot.drawing import spoken_words
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.spoken_words import bed_spoken, planting_spoken, troubles_spoken
 from gardenplot.layout import LaidOut, Layout, lay_out_bed, standing
 from gardenplot.plan import bed_of
 from gardenplot.window.canvas_places import CanvasPlaces
@@ -58,12 +58,12 @@ class Thing(QObject):
         if laid is None or (self.planting is not None and self.layout is None):
             return ""
         if kind is _Text.Description:
-            return troubles_spoken(plan, laid, self.planting, looks(plan))
+            return spoken_words.troubles_spoken(plan, laid, self.planting, looks(plan))
         if kind is not _Text.Name:
             return ""
         if self.planting is None:
-            return bed_spoken(plan, laid, self.spoken.sight.day, len(self.inner))
-        return planting_spoken(plan, laid, self.planting, looks(plan))
+            return spoken_words.bed_spoken(plan, laid, self.spoken.sight.day, len(self.inner))
+        return spoken_words.planting_spoken(plan, laid, self.planting, looks(plan))
 
     @property
     def layout(self) -> Layout | None:

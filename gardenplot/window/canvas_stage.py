@@ -1,18 +1,21 @@
 """The stage that gestures play on: it runs one at a time, shows its trials and commits them to the document."""
 
 from datetime import date
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QPointF, Signal
 
-from gardenplot.drawing.hand_words import chosen_name, later_words, refusal_words
+from gardenplot.drawing import hand_words
 from gardenplot.drawing.handles import Grip
 from gardenplot.drawing.letters import looks_in_hand
 from gardenplot.drawing.sayings import titled
 from gardenplot.errors import PlanError
-from gardenplot.gestures.stage import Event, Gesture, Trial
 from gardenplot.plan import Plan, bed_of
 from gardenplot.window.document import Document
 from gardenplot.window.sight import Sight
+
+if TYPE_CHECKING:
+    from gardenplot.gestures.stage import Event, Gesture, Trial
 
 
 class CanvasStage(QObject):
@@ -49,7 +52,7 @@ class CanvasStage(QObject):
         return self._gesture is not None
 
     def begin(
-        self, gesture: Gesture, *, on_ground: bool = False, measuring: bool = False, filling: bool = False
+        self, gesture: "Gesture", *, on_ground: bool = False, measuring: bool = False, filling: bool = False
     ) -> None:
         """Start a gesture, perhaps one on empty ground under the beds, one that measures or one that fills gaps.
 
@@ -61,7 +64,7 @@ class CanvasStage(QObject):
         self.is_on_ground, self.is_measuring, self.is_filling = on_ground, measuring, filling
         self.ground_wanted.emit(on_ground)
 
-    def send(self, event: Event, at: QPointF | None = None) -> None:
+    def send(self, event: "Event", at: QPointF | None = None) -> None:
         """Tell the gesture where the hand is, or that it let go."""
         if self._gesture is None:
             return
@@ -80,12 +83,12 @@ class CanvasStage(QObject):
             self._gesture.close()
             self._end()
 
-    def show(self, trial: Trial | None) -> None:
+    def show(self, trial: "Trial | None") -> None:
         """Draw a trial, or the plan again."""
         self.trial = trial
         self.shown.emit()
 
-    def commit(self, trial: Trial, verb: str, merge: str = "") -> None:
+    def commit(self, trial: "Trial", verb: str, merge: str = "") -> None:
         """Make a trial the plan, as one step of undo, and select what it is about.
 
         Steps with the same `merge` that follow one another become one, as in nudging.
@@ -96,7 +99,7 @@ class CanvasStage(QObject):
         self._sight.show_day(self._sight.day_for(trial.plan, trial.planting))
         self._sight.select(trial.bed, trial.planting, trial.handle, trial.others, trial.beside)
 
-    def refuse(self, trial: Trial) -> None:
+    def refuse(self, trial: "Trial") -> None:
         """Say why a trial cannot be."""
         if trial.refusal or trial.planting is None:
             subject = f"{bed_of(trial.plan, trial.bed).name}: " if trial.bed else ""
@@ -104,9 +107,9 @@ class CanvasStage(QObject):
             return
         look = looks_in_hand(self.plan, trial.plan)
         subject = titled(trial.plan, trial.against[0].planting or trial.planting, look)
-        words = f"{subject} {refusal_words(trial.plan, trial.against[0], trial.chosen, look, trial.later)}"
+        words = f"{subject} {hand_words.refusal_words(trial.plan, trial.against[0], trial.chosen, look, trial.later)}"
         if trial.later is not None:
-            words += f": {later_words(trial.plan, trial.planting, trial.later, offered=True)}"
+            words += f": {hand_words.later_words(trial.plan, trial.planting, trial.later, offered=True)}"
         self.refused.emit(words)
 
     def _abandon(self) -> None:
@@ -122,12 +125,12 @@ class CanvasStage(QObject):
         self.ended.emit()
 
 
-def _named(verb: str, trial: Trial) -> str:
+def _named(verb: str, trial: "Trial") -> str:
     """The name of a step: a verb with the crop, the bed, the obstacle or how many beds the trial is about."""
     bed = bed_of(trial.plan, trial.bed) if trial.bed else None
     handle = trial.handle
     return verb.format(
-        crop=chosen_name(trial.plan, trial.chosen) if trial.chosen else "",
+        crop=hand_words.chosen_name(trial.plan, trial.chosen) if trial.chosen else "",
         bed=bed.name if bed else "",
         count=len(trial.beds),
         obstacle=bed.obstacles[handle.number].name if bed and handle and handle.grip is Grip.OBSTACLE else "",

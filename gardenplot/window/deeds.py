@@ -9,19 +9,16 @@ from PySide6.QtCore import QMimeData
 from PySide6.QtGui import QGuiApplication, QImage
 from PySide6.QtWidgets import QFileDialog
 
-from gardenplot.drawing.hand_words import later_words
+from gardenplot.drawing import hand_words
 from gardenplot.errors import GardenplotError, PlanError
-from gardenplot.exports.counts_csv import write_counts
+from gardenplot.exports import counts_csv
 from gardenplot.findings import Finding
-from gardenplot.gestures.kept import layout_in
-from gardenplot.gestures.orders import drop_order
-from gardenplot.gestures.trials import try_first_gap
+from gardenplot.gestures import kept, orders, trials
 from gardenplot.plan import Crop, Plan, bed_of, planting_of
 from gardenplot.plan.edits import copy_bed, remove_bed
 from gardenplot.plan.file import file_name, write_whole
 from gardenplot.plan.in_ground import stays_words
-from gardenplot.sheets.choices import Kind
-from gardenplot.window.canvas_keys import remove
+from gardenplot.window import canvas_keys, prints
 from gardenplot.window.late import (
     ask_bed,
     ask_crop,
@@ -31,13 +28,14 @@ from gardenplot.window.late import (
     made_drawing,
     preview,
 )
-from gardenplot.window.prints import Print, print_of, print_of_all, print_of_cards, print_of_changes
 from gardenplot.window.questions import warn
 from gardenplot.window.reasons import CHOOSE_BED, CHOOSE_CROP, CHOOSE_PLANTING, NO_BED
 from gardenplot.words import _
 
 if TYPE_CHECKING:
+    from gardenplot.sheets.choices import Kind
     from gardenplot.window.main import MainWindow
+    from gardenplot.window.prints import Print
 
 
 class BedDeeds:
@@ -115,7 +113,7 @@ class PlantingDeeds:
             self._window.tell(NO_BED)
             return
         try:
-            trial = try_first_gap(plan, crop, bed, self._sight.day, waits=waits)
+            trial = trials.try_first_gap(plan, crop, bed, self._sight.day, waits=waits)
         except PlanError as error:
             self._window.tell(str(error))
             return
@@ -123,7 +121,7 @@ class PlantingDeeds:
         self._sight.show_day(self._sight.day_for(trial.plan, trial.planting))
         self._sight.select(bed, trial.planting)
         if trial.later is not None and trial.planting is not None:
-            self._window.tell(f"{crop.name}: {later_words(trial.plan, trial.planting, trial.later)}")
+            self._window.tell(f"{crop.name}: {hand_words.later_words(trial.plan, trial.planting, trial.later)}")
         self._window.canvas.setFocus()
 
     def new_crop(self) -> None:
@@ -153,7 +151,7 @@ class PlantingDeeds:
         """Remove the chosen plantings."""
         if self._sight.chosen:
             try:
-                remove(self._document, self._sight.chosen)
+                canvas_keys.remove(self._document, self._sight.chosen)
             except PlanError as error:
                 self._window.tell(error.says)
 
@@ -172,13 +170,13 @@ class PlantingDeeds:
         if order is None:
             self._window.tell(_("Choose an order first."))
             return
-        self._document.change(_("Remove order"), drop_order(plan, order))
+        self._document.change(_("Remove order"), orders.drop_order(plan, order))
 
     def zoom_to_selection(self) -> None:
         """Show the selected planting, or the selected bed, as large as fits."""
         plan = self._document.plan
         if self._sight.planting is not None:
-            block = layout_in(plan, self._sight.planting)
+            block = kept.layout_in(plan, self._sight.planting)
             self._window.canvas.view.zoom_to(block.start, block.end)
         elif self._sight.bed is not None:
             self._window.canvas.view.zoom_to(0, bed_of(plan, self._sight.bed).length.nm)
@@ -198,11 +196,11 @@ class SheetDeeds:
 
     def all(self) -> None:
         """Show the set of sheets that a season is worked by, to print or to keep."""
-        self.show(print_of_all())
+        self.show(prints.print_of_all())
 
-    def one(self, kind: Kind) -> None:
+    def one(self, kind: "Kind") -> None:
         """Show the sheets of a kind, at the page of the selected bed."""
-        self.show(print_of(kind, self._window.sight.bed))
+        self.show(prints.print_of(kind, self._window.sight.bed))
 
     def changed(self) -> None:
         """Show what is to be marked anew since the plan was saved last, to print or to keep."""
@@ -210,13 +208,13 @@ class SheetDeeds:
         if before is None:
             self._window.tell(_("The plan was never saved, so there is nothing to compare it with."))
             return
-        self.show(print_of_changes(before))
+        self.show(prints.print_of_changes(before))
 
     def cards(self) -> None:
         """Show the door cards, at the week that the drawing shows."""
-        self.show(print_of_cards(self._window.sight.day))
+        self.show(prints.print_of_cards(self._window.sight.day))
 
-    def show(self, asked: Print) -> None:
+    def show(self, asked: "Print") -> None:
         """Show sheets, to print or to keep; says it where there is nothing to print."""
         document = self._window.document
         try:
@@ -267,7 +265,7 @@ class SheetDeeds:
         if not name:
             return
         try:
-            write_whole(Path(name), write_counts(document.plan))
+            write_whole(Path(name), counts_csv.write_counts(document.plan))
             self._window.tell(_("written to {path}").format(path=name))
         except GardenplotError as error:
             warn(self._window, title, str(error))

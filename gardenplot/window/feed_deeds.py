@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QMenu
 
-from gardenplot.gestures.supply_typed import usual_jugs
+from gardenplot.gestures import supply_typed
 from gardenplot.plan import Feed, Jugs, bed_of
 from gardenplot.plan.goods_edits import remove_supply
 from gardenplot.window.late import ask_feed, ask_jugs
@@ -34,7 +34,11 @@ class FeedDeeds:
         if bed is None:
             self._window.tell(_("Choose a block or a bed first."))
             return
-        ask_jugs(self._document, self._window, usual_jugs(self._document.plan, bed, self._window.sight.planting))
+        ask_jugs(
+            self._document,
+            self._window,
+            supply_typed.usual_jugs(self._document.plan, bed, self._window.sight.planting),
+        )
 
     def fill_supplies(self, menu: QMenu) -> None:
         """Fill a menu with what can be done to each feed and to all jugs of the plan."""

@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from gardenplot.window.gap_keys import show_lines
+from gardenplot.window import gap_keys
 from gardenplot.window.late import fill_gaps
 from gardenplot.window.reasons import no_wish
 from gardenplot.words import _
@@ -33,7 +33,7 @@ class GapDeeds:
             first = (window.sight.bed, 0)
         crop = window.shelf.chosen() if not stage.plan.wishes else None
         stage.begin(fill_gaps(stage, crop, first), filling=True)
-        show_lines(stage, places)
+        gap_keys.show_lines(stage, places)
         window.tell(
             _("Go over the gaps. A click or Enter takes the blocks; arrows go from gap to gap; Escape ends it.")
         )

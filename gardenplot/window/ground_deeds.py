@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QMenu
 
-from gardenplot.drawing.cover_words import cover_words
+from gardenplot.drawing import cover_words
 from gardenplot.drawing.covers import Layer
-from gardenplot.gestures.cover_typed import usual_cover
+from gardenplot.gestures import cover_typed
 from gardenplot.plan import Cover, Tunnel, Walk
 from gardenplot.plan.edits import remove_cover, remove_path, remove_tunnel
 from gardenplot.window.late import ask_cover, ask_path, ask_tunnel
@@ -52,7 +52,9 @@ class GroundDeeds:
             self._window.tell(_("Choose a block or a bed first."))
             return
         ask_cover(
-            self._document, self._window, usual_cover(self._document.plan, self._sight.bed, self._sight.planting)
+            self._document,
+            self._window,
+            cover_typed.usual_cover(self._document.plan, self._sight.bed, self._sight.planting),
         )
 
     def fill_strips(self, menu: QMenu) -> None:
@@ -72,7 +74,7 @@ class GroundDeeds:
         for cover in plan.covers:
             if self._sight.bed in (None, cover.bed):
                 asks = partial(ask_cover, self._document, self._window, cover)
-                entries += self._entries(cover_words(plan, cover), asks, cover)
+                entries += self._entries(cover_words.cover_words(plan, cover), asks, cover)
         fill_with(menu, entries)
 
     def _entries(self, name: str, asks: Callable[[], object], part: Tunnel | Walk | Cover) -> list[Entry]:

@@ -7,9 +7,9 @@ from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QApplication, QLineEdit, QListView, QVBoxLayout, QWidget
 
 from gardenplot.drawing.style import Ink
-from gardenplot.gestures.sought import seek
+from gardenplot.gestures import sought
+from gardenplot.window import index_lines
 from gardenplot.window.index_delegate import IndexDelegate
-from gardenplot.window.index_lines import IndexLine, index_lines
 from gardenplot.window.plain import PlainLabel, as_is
 from gardenplot.window.theme import colour, magnified, palette
 from gardenplot.words import _
@@ -28,9 +28,9 @@ class IndexModel(QAbstractListModel):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self.lines: list[IndexLine] = []
+        self.lines: list[index_lines.IndexLine] = []
 
-    def show_lines(self, lines: list[IndexLine]) -> None:
+    def show_lines(self, lines: "list[index_lines.IndexLine]") -> None:
         """Show other lines."""
         self.beginResetModel()
         self.lines = lines
@@ -58,7 +58,7 @@ class Index(QWidget):
     def __init__(self, window: "MainWindow") -> None:
         super().__init__(window)
         self._window = window
-        self._lines: tuple[IndexLine, ...] = ()
+        self._lines: tuple[index_lines.IndexLine, ...] = ()
         self._before: QWidget | None = None
         self.line, self.list, self.none = QLineEdit(), QListView(), PlainLabel()
         self.line.setPlaceholderText(_("What to do, or a bed, a planting, a crop"))
@@ -87,7 +87,7 @@ class Index(QWidget):
         """Open with nothing typed, or take the keyboard back where it is open."""
         if not self.isVisible():
             self._before = QApplication.focusWidget()
-            self._lines = index_lines(self._window)
+            self._lines = index_lines.index_lines(self._window)
             self.line.clear()
             self._seek("")
             self._settle()
@@ -135,7 +135,7 @@ class Index(QWidget):
         return True
 
     def _seek(self, text: str) -> None:
-        found = seek([line.sought for line in self._lines], text)
+        found = sought.seek([line.sought for line in self._lines], text)
         self.model.show_lines([self._lines[number] for number in found])
         self._choose(0)
         none = _(
@@ -151,11 +151,13 @@ class Index(QWidget):
         self.list.setCurrentIndex(chosen)
         self.list.scrollTo(chosen)
         line = chosen.data(Qt.ItemDataRole.UserRole)
-        self.line.setAccessibleDescription(line.spoken() if isinstance(line, IndexLine) else self.none.text())
+        self.line.setAccessibleDescription(
+            line.spoken() if isinstance(line, index_lines.IndexLine) else self.none.text()
+        )
 
     def _go(self, index: QModelIndex) -> None:
         line = index.data(Qt.ItemDataRole.UserRole)
-        if not isinstance(line, IndexLine):
+        if not isinstance(line, index_lines.IndexLine):
             return
         if line.reason:
             self._window.tell(line.reason)

@@ -5,7 +5,7 @@ from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from gardenplot.drawing.style import Ink, Palette
-from gardenplot.window.index_lines import IndexLine
+from gardenplot.window import index_lines
 from gardenplot.window.theme import colour, magnified, palette, widget_font
 
 AnyIndex = QModelIndex | QPersistentModelIndex
@@ -22,7 +22,7 @@ class IndexDelegate(QStyledItemDelegate):
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         line = index.data(Qt.ItemDataRole.UserRole)
-        if not isinstance(line, IndexLine):
+        if not isinstance(line, index_lines.IndexLine):
             return
         inks, rect = palette(), QRectF(option.rect)
         painter.save()
@@ -42,7 +42,7 @@ class IndexDelegate(QStyledItemDelegate):
         painter.restore()
 
 
-def _paint_named(painter: QPainter, inks: Palette, room: QRectF, line: IndexLine) -> None:
+def _paint_named(painter: QPainter, inks: Palette, room: QRectF, line: "index_lines.IndexLine") -> None:
     """The name, dots, and at the end where it stands, before that why it cannot be done."""
     font, plain = widget_font(13, bold=not line.reason), widget_font(12)
     ink, last = Ink.SECOND if line.reason else Ink.INK, line.sought.where
@@ -79,6 +79,6 @@ def _fitted(words: str, font: QFont, width: float) -> str:
     return QFontMetricsF(font).elidedText(words, Qt.TextElideMode.ElideRight, max(0.0, width))
 
 
-def _is_first_of_kind(index: AnyIndex, line: IndexLine) -> bool:
+def _is_first_of_kind(index: AnyIndex, line: "index_lines.IndexLine") -> bool:
     before = index.model().index(index.row() - 1, 0).data(Qt.ItemDataRole.UserRole) if index.row() else None
-    return not isinstance(before, IndexLine) or before.kind != line.kind
+    return not isinstance(before, index_lines.IndexLine) or before.kind != line.kind

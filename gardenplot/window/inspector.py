@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, TypeVar
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QScrollArea, QStackedWidget, QWidget
 
-from gardenplot.drawing.hand_words import together_words
+from gardenplot.drawing import hand_words
 from gardenplot.window.document import Document
 from gardenplot.window.late import bed_panel, planting_panel
 from gardenplot.window.plan_panel import PlanPanel
@@ -99,7 +99,7 @@ class Inspector(QStackedWidget):
     def _sum(self) -> None:
         """Show what several chosen plantings come to on the day that is shown."""
         if self._sight.planting is not None:
-            words = together_words(self._document.plan, self._sight.chosen, self._sight.day)
+            words = hand_words.together_words(self._document.plan, self._sight.chosen, self._sight.day)
             self.planting.together.setText(words)
             self.planting.together.setVisible(bool(words))
 

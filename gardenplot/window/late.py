@@ -7,22 +7,21 @@ from typing import TYPE_CHECKING, Any, cast
 
 from PySide6.QtWidgets import QWidget
 
-from gardenplot.drawing.number_words import workings_of
-from gardenplot.drawing.opened import Opened
-from gardenplot.drawing.shopping_list import ShopGroup
+from gardenplot.drawing import number_words
 from gardenplot.findings.today import is_past
-from gardenplot.gestures.stage import Gesture, Stage
 from gardenplot.plan import Cover, Crop, Feed, Jugs, Plan, Tunnel, Walk
-from gardenplot.supplies.shopping import Item
-from gardenplot.window.ask import Accept, Ask
 from gardenplot.window.document import Document
-from gardenplot.window.prints import Print
 from gardenplot.window.registry import Registry
 from gardenplot.window.sight import Sight
 
 if TYPE_CHECKING:
+    from gardenplot.drawing.opened import Opened
+    from gardenplot.drawing.shopping_list import ShopGroup
     from gardenplot.filling.ways_out import Lack
+    from gardenplot.gestures.stage import Gesture, Stage
+    from gardenplot.supplies.shopping import Item
     from gardenplot.window.again_dialog import AgainDialog
+    from gardenplot.window.ask import Accept, Ask
     from gardenplot.window.bed_panel import BedPanel
     from gardenplot.window.canvas import Canvas
     from gardenplot.window.canvas_stage import CanvasStage
@@ -32,6 +31,7 @@ if TYPE_CHECKING:
     from gardenplot.window.journal import Journal
     from gardenplot.window.main import MainWindow
     from gardenplot.window.planting_panel import PlantingPanel
+    from gardenplot.window.prints import Print
     from gardenplot.window.season_maps import SeasonMaps
     from gardenplot.window.ways_dialog import WaysDialog
 
@@ -61,12 +61,12 @@ def season_maps(document: Document, sight: Sight, canvas: "Canvas") -> "SeasonMa
     return cast("SeasonMaps", _late("season_maps", "SeasonMaps")(document, sight, canvas))
 
 
-def fill_gaps(stage: Stage, crop: Crop | None, first: tuple[str, int] | None) -> Gesture:
+def fill_gaps(stage: "Stage", crop: Crop | None, first: tuple[str, int] | None) -> "Gesture":
     """The gesture that fills gaps with what is wished for."""
-    return cast(Gesture, import_module("gardenplot.gestures.gap_filled").fill_gaps(stage, crop, first))
+    return cast("Gesture", import_module("gardenplot.gestures.gap_filled").fill_gaps(stage, crop, first))
 
 
-def ask(title: str, asks: tuple[Ask, ...], accept: Accept, does: str, note: str, parent: QWidget) -> None:
+def ask(title: str, asks: "tuple[Ask, ...]", accept: "Accept", does: str, note: str, parent: QWidget) -> None:
     """Ask in a dialog; `does` are the words of the button that accepts."""
     _late("forms", "AskDialog")(title, asks, accept, does, note=note, parent=parent).exec()
 
@@ -101,7 +101,7 @@ def fill_dialog(document: Document, stage: "CanvasStage", parent: QWidget) -> "F
     return cast("FillDialog", _late("fill_dialog", "FillDialog")(document, stage, parent))
 
 
-def ask_good(document: Document, parent: QWidget, item: Item) -> bool:
+def ask_good(document: Document, parent: QWidget, item: "Item") -> bool:
     """Ask what is in store of a thing on the list, and how it is sold."""
     return cast(bool, _late("supply_requests", "ask_good")(document, parent, item))
 
@@ -116,13 +116,13 @@ def ask_jugs(document: Document, parent: QWidget, jugs: Jugs) -> bool:
     return cast(bool, _late("supply_requests", "ask_jugs")(document, parent, jugs))
 
 
-def show_numbers(plan: Plan, opened: Opened, parent: QWidget) -> None:
+def show_numbers(plan: Plan, opened: "Opened", parent: QWidget) -> None:
     """Show how numbers of a plan came about."""
-    lines = tuple(workings_of(opened.numbers, plan.place.units, plan.place.money))
+    lines = tuple(number_words.workings_of(opened.numbers, plan.place.units, plan.place.money))
     _late("working_dialog", "WorkingDialog")(opened.title, lines, parent).exec()
 
 
-def made_list(groups: tuple[ShopGroup, ...]) -> bytes:
+def made_list(groups: "tuple[ShopGroup, ...]") -> bytes:
     """What to buy and carry, as a table of text."""
     return cast(bytes, import_module("gardenplot.exports.shopping_csv").write_list(groups))
 
@@ -171,7 +171,7 @@ def compare_layouts(document: Document, planting: str, parent: QWidget) -> bool:
     return cast(bool, _late("compare_dialog", "compare_layouts")(document, planting, parent))
 
 
-def preview(plan: Plan, name: str, asked: Print, parent: QWidget) -> None:
+def preview(plan: Plan, name: str, asked: "Print", parent: QWidget) -> None:
     """Show sheets in a dialog; raises PlanError where there is nothing to print."""
     _late("preview", "preview")(plan, name, asked, parent)
 

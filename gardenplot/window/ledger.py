@@ -1,11 +1,12 @@
 """Below the drawing: counts, orders, wishes, dates, supplies and findings, each row leading to its place."""
 
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal, SignalInstance
 from PySide6.QtWidgets import QDockWidget, QPushButton, QTabWidget, QTreeWidgetItem, QWidget
 
-from gardenplot.drawing.date_list import DateRow, Week, by_week
+from gardenplot.drawing import date_list
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import findings_title, says, weight, where
 from gardenplot.drawing.tables import CountRow, OrderRow, counts_by_bed, counts_by_crop, order_rows
@@ -19,6 +20,9 @@ from gardenplot.window.supplies_page import SuppliesPage
 from gardenplot.window.tables import Table, TableRow
 from gardenplot.window.wishes_page import WishesPage
 from gardenplot.words import _
+
+if TYPE_CHECKING:
+    from gardenplot.drawing.date_list import Week
 
 
 class Ledger(QTabWidget):
@@ -101,7 +105,7 @@ class Ledger(QTabWidget):
             case 3:
                 self.wishes.show_plan(plan)
             case 4:
-                self.dates.show_rows([_week_row(week) for week in by_week(plan)])
+                self.dates.show_rows([_week_row(week) for week in date_list.by_week(plan)])
             case 5:
                 self.supplies.show_plan(plan)
             case _:
@@ -142,7 +146,7 @@ class Ledger(QTabWidget):
     def _go_day(self, item: QTreeWidgetItem) -> None:
         """Select the planting of a job on its day, where it stands then, or a cover's bed; a market has none."""
         row = self.dates.key_of(item)
-        if isinstance(row, DateRow):
+        if isinstance(row, date_list.DateRow):
             self._sight.show_day(row.day)
             if row.market is None:
                 self._show(row.bed, row.planting)
@@ -169,10 +173,10 @@ def _order_cells(row: OrderRow) -> tuple[str, ...]:
 
 
 @lru_cache(maxsize=1024)
-def _week_row(week: Week) -> TableRow:
+def _week_row(week: "Week") -> TableRow:
     inner = tuple(TableRow(_date_cells(row), row) for row in week.rows)
     return TableRow((week.name, week.days, "", week.bench, "", ""), week, inner, bold=True)
 
 
-def _date_cells(row: DateRow) -> tuple[str, ...]:
+def _date_cells(row: "date_list.DateRow") -> tuple[str, ...]:
     return row.day_words, row.what, row.name, row.amount_told, row.bed_name, _("done") if row.done else ""

@@ -6,33 +6,19 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QEvent, QObject
 from PySide6.QtWidgets import QTreeWidgetItem, QWidget
 
-from gardenplot.drawing.date_list import DateRow, Week
-from gardenplot.drawing.opened import (
-    Opened,
-    of_cost,
-    of_crop,
-    of_finding,
-    of_item,
-    of_job,
-    of_order,
-    of_pattern,
-    of_plan,
-    of_selected,
-    of_week,
-    of_wish,
-)
+from gardenplot.drawing import date_list, opened
 from gardenplot.drawing.tables import CountRow
 from gardenplot.findings import Finding
 from gardenplot.plan import Plan
-from gardenplot.supplies.shopping import Item
+from gardenplot.supplies import shopping
+from gardenplot.window import pattern_choice
 from gardenplot.window.late import show_numbers
-from gardenplot.window.pattern_choice import PatternButton
 from gardenplot.window.tables import Table
 
 if TYPE_CHECKING:
+    from gardenplot.drawing.opened import Opened
     from gardenplot.window.main import MainWindow
 
-_Opens = Callable[[Plan, object], Opened | None]
 _OF_ORDERS, _OF_WISHES = frozenset({3, 4, 5}), frozenset({3, 4})
 """The columns of numbers that are worked out; the others are typed, and a double click asks for changes to them."""
 
@@ -44,7 +30,7 @@ class NumberDeeds(QObject):
         super().__init__(window)
         self._window, self._document = window, window.document
         ledger = window.ledger
-        self._tables: dict[Table, _Opens] = {
+        self._tables: dict[Table, Callable[[Plan, object], Opened | None]] = {
             ledger.counts: _count, ledger.crops: _crop, ledger.orders: _order, ledger.wishes.table: _wish,
             ledger.dates: _date, ledger.supplies.table: _thing, ledger.findings: _finding,
         }  # fmt: skip
@@ -58,30 +44,30 @@ class NumberDeeds(QObject):
             table.asked.connect(self._at(table))
         for made in (window.inspector.planting_made, window.inspector.bed_made):
             made.connect(self._watch)
-        self._watch(window.inspector.plan)
-        self._watch(window.total)
+        for words in (window.inspector.plan, window.total):
+            words.installEventFilter(self)
 
     def ask(self) -> None:
         """Show the numbers of the row that the keyboard is on, else of what is selected, else of the plan."""
         focused = self._window.focusWidget()
         table = next((each for each in self._tables if each is focused), None)
-        if isinstance(focused, PatternButton):
+        if isinstance(focused, pattern_choice.PatternButton):
             self._show(self.opened_by(focused))
         elif table is None or not self._show(self._opened_at(table)):
             self._show(self._of_selected())
 
-    def opened_by(self, part: QWidget) -> Opened | None:
+    def opened_by(self, part: QWidget) -> "Opened | None":
         """What opens for a part of the window: for a table that of its current row."""
         if isinstance(part, Table) and part in self._tables:
             return self._opened_at(part)
         plan, planting = self._document.plan, self._window.sight.planting
-        if isinstance(part, PatternButton) and planting is not None:
-            return of_pattern(plan, planting, part.pattern)
-        return of_plan(plan) if part is self._window.total else self._of_selected()
+        if isinstance(part, pattern_choice.PatternButton) and planting is not None:
+            return opened.of_pattern(plan, planting, part.pattern)
+        return opened.of_plan(plan) if part is self._window.total else self._of_selected()
 
-    def _of_selected(self) -> Opened:
+    def _of_selected(self) -> "Opened":
         sight = self._window.sight
-        return of_selected(self._document.plan, sight.bed, sight.planting, self._document.today())
+        return opened.of_selected(self._document.plan, sight.bed, sight.planting, self._document.today())
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """A double click on words, which nothing else has a use for, asks how their numbers came about."""
@@ -90,10 +76,10 @@ class NumberDeeds(QObject):
         return super().eventFilter(watched, event)
 
     def _watch(self, part: QWidget) -> None:
-        for each in (part, *part.findChildren(PatternButton)):
+        for each in (part, *part.findChildren(pattern_choice.PatternButton)):
             each.installEventFilter(self)
 
-    def _opened_at(self, table: Table, item: QTreeWidgetItem | None = None) -> Opened | None:
+    def _opened_at(self, table: Table, item: QTreeWidgetItem | None = None) -> "Opened | None":
         key = table.key_of(item or table.currentItem())
         return self._tables[table](self._document.plan, key)
 
@@ -103,46 +89,46 @@ class NumberDeeds(QObject):
 
         return asked
 
-    def _show(self, opened: Opened | None) -> bool:
+    def _show(self, opened: "Opened | None") -> bool:
         if opened is None:
             return False
         show_numbers(self._document.plan, opened, self._window)
         return True
 
 
-def _count(plan: Plan, row: object) -> Opened | None:
+def _count(plan: Plan, row: object) -> "Opened | None":
     if not isinstance(row, CountRow):
         return None
-    return of_selected(plan, row.bed, row.planting)
+    return opened.of_selected(plan, row.bed, row.planting)
 
 
-def _crop(plan: Plan, crop: object) -> Opened | None:
-    return of_crop(plan, crop) if isinstance(crop, str) else None
+def _crop(plan: Plan, crop: object) -> "Opened | None":
+    return opened.of_crop(plan, crop) if isinstance(crop, str) else None
 
 
-def _order(plan: Plan, row: object) -> Opened | None:
+def _order(plan: Plan, row: object) -> "Opened | None":
     match row:
         case (str(order), int(market)):
-            return of_order(plan, order, market)
+            return opened.of_order(plan, order, market)
         case _:
             return None
 
 
-def _wish(plan: Plan, wish: object) -> Opened | None:
-    return of_wish(plan, wish) if isinstance(wish, str) else None
+def _wish(plan: Plan, wish: object) -> "Opened | None":
+    return opened.of_wish(plan, wish) if isinstance(wish, str) else None
 
 
-def _date(plan: Plan, row: object) -> Opened | None:
-    if isinstance(row, Week):
-        return of_week(plan, row)
-    return of_job(plan, row) if isinstance(row, DateRow) else None
+def _date(plan: Plan, row: object) -> "Opened | None":
+    if isinstance(row, date_list.Week):
+        return opened.of_week(plan, row)
+    return opened.of_job(plan, row) if isinstance(row, date_list.DateRow) else None
 
 
-def _thing(plan: Plan, item: object) -> Opened | None:
+def _thing(plan: Plan, item: object) -> "Opened | None":
     if isinstance(item, tuple):
-        return of_cost(plan, item)
-    return of_item(plan, item) if isinstance(item, Item) else None
+        return opened.of_cost(plan, item)
+    return opened.of_item(plan, item) if isinstance(item, shopping.Item) else None
 
 
-def _finding(plan: Plan, finding: object) -> Opened | None:
-    return of_finding(plan, finding) if isinstance(finding, Finding) else None
+def _finding(plan: Plan, finding: object) -> "Opened | None":
+    return opened.of_finding(plan, finding) if isinstance(finding, Finding) else None

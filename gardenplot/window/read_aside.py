@@ -10,16 +10,15 @@ from typing import cast
 
 from PySide6.QtWidgets import QWidget
 
-from gardenplot.drawing.date_list import by_week
-from gardenplot.drawing.shopping_list import shop_groups
+from gardenplot.drawing import date_list, shopping_list
 from gardenplot.drawing.tables import counts_by_bed, summary
 from gardenplot.errors import GardenplotError
-from gardenplot.exports.apart import Parts, Result
+from gardenplot.exports import apart
 from gardenplot.findings import find_all
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan.file import Opened, read_plan
 from gardenplot.season.extent import season_of
-from gardenplot.window.long_work import carried_out
+from gardenplot.window import long_work
 from gardenplot.words import _
 
 _LARGE = 100_000
@@ -45,13 +44,13 @@ class Aside:
         self._thread = threading.Thread(target=self._go, daemon=True)
         self._thread.start()
 
-    def told(self) -> Parts | Result | None:
+    def told(self) -> "apart.Parts | apart.Result | None":
         """How far it is; raises what went wrong."""
         if self._thread.is_alive():
-            return Parts(self._done, _STEPS)
+            return apart.Parts(self._done, _STEPS)
         if self._error is not None:
             raise self._error
-        return Result(self._value)
+        return apart.Result(self._value)
 
     def end(self) -> None:
         """Go no further than the step that is under way."""
@@ -77,7 +76,7 @@ def read_aside(path: Path, today: date, parent: QWidget) -> Opened | None:
     if not _is_large(path):
         return read_plan(path)
     words = _("Opening {file} …").format(file=path.name)
-    found = carried_out(words, Aside(_read(path, today)), parent)
+    found = long_work.carried_out(words, Aside(_read(path, today)), parent)
     return cast(Opened | None, found)
 
 
@@ -88,7 +87,7 @@ def _read(path: Path, today: date) -> Iterator[Opened]:
         lambda: (lay_out_plan(found.plan), season_of(found.plan), summary(found.plan)),
         lambda: (find_all(found.plan, today), counts_by_bed(found.plan)),
         # Tables that are turned to later: what they ask of each bed stays known through edits of other beds.
-        lambda: (by_week(found.plan), shop_groups(found.plan)),
+        lambda: (date_list.by_week(found.plan), shopping_list.shop_groups(found.plan)),
     )
     for each in first:
         # What goes wrong here does so in the window too, where it is told.

@@ -3,11 +3,11 @@
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
+from gardenplot.drawing import series_words
 from gardenplot.drawing.sayings import name_of
-from gardenplot.drawing.series_words import markets_words, series_words
 from gardenplot.errors import GardenplotError, PlanError
+from gardenplot.gestures import series
 from gardenplot.gestures.reading import whole_from
-from gardenplot.gestures.series import Repeated, other_markets, repeat_every, repeat_for_markets
 from gardenplot.plan import Plan, order_of, planting_of
 from gardenplot.plan.series import leave_series
 from gardenplot.season import market_days
@@ -17,6 +17,7 @@ from gardenplot.window.reasons import CHOOSE_PLANTING
 from gardenplot.words import _
 
 if TYPE_CHECKING:
+    from gardenplot.gestures.series import Repeated
     from gardenplot.window.main import MainWindow
 
 _MOST = 1000
@@ -35,7 +36,7 @@ class SeriesDeeds:
         if one is None:
             self._window.tell(CHOOSE_PLANTING)
             return
-        markets = other_markets(plan, one)
+        markets = series.other_markets(plan, one)
 
         def take(typed: Mapping[str, object]) -> Mapping[str, str]:
             texts = {name: str(value or "") for name, value in typed.items()}
@@ -44,9 +45,9 @@ class SeriesDeeds:
                 return wrong
             try:
                 repeated = (
-                    repeat_for_markets(plan, one, numbers["times"])
+                    series.repeat_for_markets(plan, one, numbers["times"])
                     if markets
-                    else repeat_every(plan, one, numbers["times"], numbers["every"])
+                    else series.repeat_every(plan, one, numbers["times"], numbers["every"])
                 )
             except GardenplotError as error:
                 return {error.field: error.says}
@@ -65,10 +66,10 @@ class SeriesDeeds:
         if self._document.change(_("{crop} leaves its series").format(crop=name), leave_series(plan, one)):
             self._window.tell(_("{crop} has left its series: it is changed by itself from now on").format(crop=name))
 
-    def _make(self, planting: str, repeated: Repeated) -> Mapping[str, str]:
+    def _make(self, planting: str, repeated: "Repeated") -> Mapping[str, str]:
         """Make a series the plan and say what came of it; one that finds no ground at all is told in the dialog."""
         plan = repeated.plan
-        words = series_words(plan, planting, len(repeated.made), repeated.without_ground)
+        words = series_words.series_words(plan, planting, len(repeated.made), repeated.without_ground)
         if not repeated.made:
             return {"": words}
         self._document.change(_("Series of {crop}").format(crop=name_of(plan, planting)), plan)
@@ -89,7 +90,7 @@ def _note(plan: Plan, planting: str, markets: tuple[int, ...]) -> str:
     if not markets or order is None:
         return together
     days = market_days(order_of(plan, order))
-    return f"{markets_words([days[market - 1] for market in markets])} {together}"
+    return f"{series_words.markets_words([days[market - 1] for market in markets])} {together}"
 
 
 def _numbers(texts: Mapping[str, str], most: int) -> tuple[dict[str, int], dict[str, str]]:

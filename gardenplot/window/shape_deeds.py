@@ -4,10 +4,7 @@ from typing import TYPE_CHECKING
 
 from gardenplot.drawing.handles import Grip, Handle
 from gardenplot.errors import PlanError
-from gardenplot.gestures.obstacle_moved import PLACE, try_post
-from gardenplot.gestures.outline_drawn import RESHAPE, outlined
-from gardenplot.gestures.outline_traced import trace_bed
-from gardenplot.gestures.stage import Trial
+from gardenplot.gestures import obstacle_moved, outline_drawn, outline_traced, stage
 from gardenplot.words import _
 
 if TYPE_CHECKING:
@@ -27,17 +24,17 @@ class ShapeDeeds:
         if bed is None:
             return
         try:
-            after = outlined(self._stage.plan, bed)
+            after = outline_drawn.outlined(self._stage.plan, bed)
         except PlanError as error:
             self._window.tell(str(error))
             return
-        self._stage.commit(Trial(after, bed, handle=Handle(Grip.CORNER, 0)), RESHAPE)
+        self._stage.commit(stage.Trial(after, bed, handle=Handle(Grip.CORNER, 0)), outline_drawn.RESHAPE)
         self._window.canvas.setFocus()
         self._window.tell(_("Drag a corner, or draw a new one out of a side. Keys: [ and ], arrows, Insert, Delete."))
 
     def trace(self) -> None:
         """Begin to trace a new bed on empty ground under the others."""
-        self._stage.begin(trace_bed(self._stage), on_ground=True)
+        self._stage.begin(outline_traced.trace_bed(self._stage), on_ground=True)
         self._window.canvas.setFocus()
 
     def place_post(self) -> None:
@@ -46,7 +43,7 @@ class ShapeDeeds:
         if bed is None:
             return
         try:
-            self._stage.commit(try_post(self._stage.plan, bed, self._stage.day), PLACE)
+            self._stage.commit(obstacle_moved.try_post(self._stage.plan, bed, self._stage.day), obstacle_moved.PLACE)
         except PlanError as error:
             self._window.tell(str(error))
         self._window.canvas.setFocus()

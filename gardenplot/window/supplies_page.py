@@ -1,26 +1,24 @@
 """What to buy and carry, below the drawing: a list less what is in store, for all beds or the selected one."""
 
 from enum import Enum
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
-from gardenplot.drawing.shopping_list import (
-    LIST_COLUMNS,
-    LIST_NUMBERS,
-    ShopGroup,
-    ShopRow,
-    cost_cells,
-    shop_groups,
-)
+from gardenplot.drawing import shopping_list
+from gardenplot.drawing.tables import LIST_COLUMNS, LIST_NUMBERS
 from gardenplot.plan import Plan
-from gardenplot.supplies.shopping import Asked, Item, week_of
+from gardenplot.supplies import shopping
 from gardenplot.window.beside import Beside
 from gardenplot.window.days_asked import DaysAsked
 from gardenplot.window.fields import Choice
 from gardenplot.window.sight import Sight
 from gardenplot.window.tables import Table, TableRow
 from gardenplot.words import _
+
+if TYPE_CHECKING:
+    from gardenplot.drawing.shopping_list import ShopGroup, ShopRow
 
 
 class Days(Enum):
@@ -72,33 +70,33 @@ class SuppliesPage(Beside):
 
     def show_plan(self, plan: Plan) -> None:
         """Show what a plan needs, or what of it the selected bed does, or the week of the day that is shown."""
-        self.groups = shop_groups(plan, self.asked())
+        self.groups = shopping_list.shop_groups(plan, self.asked())
         rows = [TableRow((group.name, "", "", "", ""), None, tuple(map(_row, group.rows)), bold=True)
                 for group in self.groups]  # fmt: skip
-        cost = cost_cells(plan, self.groups)
+        cost = shopping_list.cost_cells(plan, self.groups)
         if cost:
             rows.append(TableRow((_("Cost"), *cost), self.groups, bold=True))
         self.table.show_rows(rows)
 
-    def asked(self) -> Asked:
+    def asked(self) -> "shopping.Asked":
         """What the list is for."""
         of_bed, days = self.scope.currentData()
         beds = frozenset({self._sight.bed}) if of_bed and self._sight.bed else frozenset()
         if days is Days.TYPED:
-            return Asked(beds, self.days.first, self.days.last)
+            return shopping.Asked(beds, self.days.first, self.days.last)
         day = self._sight.day if days is Days.WEEK else None
-        return Asked(beds) if day is None else week_of(day, beds)
+        return shopping.Asked(beds) if day is None else shopping.week_of(day, beds)
 
     def _show_days(self) -> None:
         """Have the two lines for days where the list is for those that are typed."""
         _of_bed, days = self.scope.currentData()
         self.days.setVisible(days is Days.TYPED)
 
-    def current(self) -> Item | None:
+    def current(self) -> "shopping.Item | None":
         """What the chosen row is about."""
         item = self.table.key_of(self.table.currentItem())
-        return item if isinstance(item, Item) else None
+        return item if item is not None and isinstance(item, shopping.Item) else None
 
 
-def _row(row: ShopRow) -> TableRow:
+def _row(row: "ShopRow") -> TableRow:
     return TableRow(row.cells, row.item, grave=row.lacks)

@@ -6,17 +6,17 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog
 
-from gardenplot.drawing.opened import of_cost, of_item
-from gardenplot.drawing.shopping_list import ShopGroup, list_text, shop_groups
+from gardenplot.drawing import opened, shopping_list
 from gardenplot.errors import GardenplotError
 from gardenplot.plan.file import file_name, write_whole
-from gardenplot.supplies.shopping import Item
+from gardenplot.supplies import shopping
 from gardenplot.window.late import ask_good, made_list, show_numbers
 from gardenplot.window.questions import warn
 from gardenplot.window.reasons import NO_BED
 from gardenplot.words import _
 
 if TYPE_CHECKING:
+    from gardenplot.drawing.shopping_list import ShopGroup
     from gardenplot.window.main import MainWindow
 
 CHOOSE_THING = _("Choose a thing of the list first, under Supplies.")
@@ -36,10 +36,10 @@ class SupplyDeeds:
 
     def _show(self, item: object) -> None:
         plan = self._document.plan
-        if isinstance(item, Item):
-            show_numbers(plan, of_item(plan, item), self._window)
+        if isinstance(item, shopping.Item):
+            show_numbers(plan, opened.of_item(plan, item), self._window)
         elif item is not None and item == self._page.groups:
-            show_numbers(plan, of_cost(plan, self._page.groups), self._window)
+            show_numbers(plan, opened.of_cost(plan, self._page.groups), self._window)
         else:
             self._window.tell(CHOOSE_THING)
 
@@ -68,12 +68,12 @@ class SupplyDeeds:
 
     def copy(self) -> None:
         """Copy the list as text, a line a thing."""
-        QGuiApplication.clipboard().setText(list_text(self._groups()))
+        QGuiApplication.clipboard().setText(shopping_list.list_text(self._groups()))
         self._window.tell(_("The list is on the clipboard."))
 
-    def _groups(self) -> tuple[ShopGroup, ...]:
+    def _groups(self) -> "tuple[ShopGroup, ...]":
         """The list as the page asks for it, also while another table is in front."""
-        return shop_groups(self._document.plan, self._page.asked())
+        return shopping_list.shop_groups(self._document.plan, self._page.asked())
 
     def why_nothing_chosen(self) -> str:
         """Why nothing can be done to a thing of the list."""

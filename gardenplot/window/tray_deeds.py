@@ -3,8 +3,8 @@
 from typing import TYPE_CHECKING
 
 from gardenplot.errors import PlanError
-from gardenplot.gestures.hardening import HARDEN, try_trays
-from gardenplot.window.canvas_keys import settle
+from gardenplot.gestures import hardening
+from gardenplot.window import canvas_keys
 from gardenplot.window.reasons import CHOOSE_PLANTING
 
 if TYPE_CHECKING:
@@ -25,8 +25,8 @@ class TrayDeeds:
             return
         stage = window.canvas.stage
         try:
-            trial = try_trays(stage.plan, planting)
-            settle(trial, HARDEN, stage)
+            trial = hardening.try_trays(stage.plan, planting)
+            canvas_keys.settle(trial, hardening.HARDEN, stage)
         except PlanError as error:
             window.tell(str(error))
         else:

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from gardenplot.drawing.ground_words import scale_line
 from gardenplot.drawing.tape_words import scale_words
-from gardenplot.gestures.kept import layout_in
+from gardenplot.gestures import kept
 from gardenplot.plan import bed_of
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.document import Document
@@ -101,7 +101,7 @@ class Views(QStackedWidget):
         if self.shows_ground:
             self.ground.eye.zoom_to(sight.bed)
         elif sight.planting is not None:
-            block = layout_in(plan, sight.planting)
+            block = kept.layout_in(plan, sight.planting)
             self._zoom_strip(sight.bed, block.start, block.end)
         else:
             self._zoom_strip(sight.bed, 0, bed_of(plan, sight.bed).length.nm)

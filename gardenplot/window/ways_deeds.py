@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING
 
 from gardenplot.findings import Finding, Kind, find_all
 from gardenplot.plan import planting_of
-from gardenplot.window.beside_drawing import show_beside_drawing
+from gardenplot.window import beside_drawing
 from gardenplot.window.in_question import in_question
 from gardenplot.window.late import lacks_of, ways_dialog
 from gardenplot.window.reasons import NO_BED
@@ -41,7 +41,7 @@ class WaysDeeds:
         number = next((marks.index(one) for one in self._wanted() if one in marks), 0)
         self.dialog = ways_dialog(self._document, window.canvas, window.sight, window, lacks, number)
         self.dialog.told.connect(window.tell)
-        show_beside_drawing(self.dialog, window, window.canvas)
+        beside_drawing.show_beside_drawing(self.dialog, window, window.canvas)
 
     def why_not(self) -> str:
         """Why no ways out can be sought now."""

@@ -12,8 +12,9 @@ from gardenplot.drawing.marks import Line, Weight
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.planting_words import rows_words, spare_words
 from gardenplot.exports.places import drawn as csv
-from gardenplot.layout import lay_out_plan, row_numbers
+from gardenplot.layout import lay_out_plan
 from gardenplot.layout.positions import positions
+from gardenplot.layout.row_numbers import row_numbers
 from gardenplot.plan import Plan
 from gardenplot.units import MM
 from gardenplot.working import Source

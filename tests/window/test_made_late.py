@@ -3,6 +3,7 @@
 import os
 import subprocess
 import sys
+from importlib.util import find_spec
 
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
@@ -10,6 +11,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDockWidget, QWidget
 
 from gardenplot.window.main import MainWindow
+from gardenplot.window.put_off import PUT_OFF
 from gardenplot.window.season_maps import SeasonMaps
 from tests.window.walk import STOPS, settle
 
@@ -37,16 +39,30 @@ window.filing.open(sample(start.EXAMPLE), example=True)
 window.show()
 app.processEvents()
 print(*(name for name in sys.modules))
+first, before = window.document.plan.plantings[0], len(window.document.plan.plantings)
+window.sight.select(first.bed, first.id)
+window.registry.made("block.split").trigger()
+print(len(window.document.plan.plantings) - before)
 """
 
 
 def test_what_nobody_sees_at_first_is_not_loaded() -> None:
     env = {**os.environ, "QT_QPA_PLATFORM": "offscreen", "XDG_CONFIG_HOME": os.devnull}
     run = subprocess.run([sys.executable, "-c", STARTED], capture_output=True, encoding="utf-8", check=True, env=env)
-    loaded = set(run.stdout.split())
+    names, parts = run.stdout.splitlines()
+    loaded = set(names.split())
     assert "gardenplot.window.main" in loaded
     assert not loaded & {f"gardenplot.window.{name}" for name in LATE}
     assert not loaded & {"reportlab", "ezdxf", "icalendar", "scipy", "shapely", "pypdfium2"}
+    put_off = {f"gardenplot.{room}.{name}" for room, waiting in PUT_OFF.items() for name in waiting}
+    assert not loaded & put_off
+    assert parts == "1", "what was put off is there when it is wanted"
+
+
+def test_what_is_put_off_is_there_by_that_name() -> None:
+    for room, names in PUT_OFF.items():
+        for name in names:
+            assert find_spec(f"gardenplot.{room}.{name}") is not None, name
 
 
 def maps_in(window: MainWindow) -> SeasonMaps | None:
