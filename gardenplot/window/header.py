@@ -3,7 +3,7 @@
 from datetime import date, timedelta
 
 from PySide6.QtCore import QDate, QEvent, QLocale, QSignalBlocker, Qt
-from PySide6.QtGui import QKeyEvent, QKeySequence, QTextCharFormat
+from PySide6.QtGui import QKeyEvent, QKeySequence, QMouseEvent
 from PySide6.QtWidgets import QCheckBox, QDateEdit, QHBoxLayout, QPushButton, QSizePolicy, QSlider, QWidget
 
 from gardenplot.drawing.style import Ink
@@ -34,6 +34,13 @@ class _Day(QDateEdit):
             return False
         return super().event(event)
 
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Qt makes the calendar when a press opens it; its red would be one more colour, on days of work."""
+        calendar = self.calendarWidget()
+        for day in (Qt.DayOfWeek.Saturday, Qt.DayOfWeek.Sunday):
+            calendar.setWeekdayTextFormat(day, calendar.weekdayTextFormat(Qt.DayOfWeek.Monday))
+        super().mousePressEvent(event)
+
 
 class Header(QWidget):
     """One line; the slider runs over the days of the plan."""
@@ -46,9 +53,6 @@ class Header(QWidget):
         write_in(self.state, Ink.SECOND)
         self.day = _Day()
         self.day.setCalendarPopup(True)
-        for day in (Qt.DayOfWeek.Saturday, Qt.DayOfWeek.Sunday):
-            # Qt's red would be one more colour; a grower works on these days too.
-            self.day.calendarWidget().setWeekdayTextFormat(day, QTextCharFormat())
         # Before the format, whose parts Qt puts in the order of the direction that it finds.
         self.day.setLayoutDirection(runs(QLocale().dayName(1)))
         self.day.setDisplayFormat("ddd d MMM yyyy")

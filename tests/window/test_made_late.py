@@ -8,7 +8,7 @@ from importlib.util import find_spec
 import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDockWidget, QWidget
+from PySide6.QtWidgets import QApplication, QCalendarWidget, QDockWidget, QStyle, QStyleOptionComboBox, QWidget
 
 from gardenplot.window.main import MainWindow
 from gardenplot.window.put_off import PUT_OFF
@@ -28,6 +28,7 @@ LATE = (
     "left_work",
 )
 """Modules of the window that its first picture has no use for."""
+_MONDAY, _SATURDAY, _SUNDAY = Qt.DayOfWeek.Monday, Qt.DayOfWeek.Saturday, Qt.DayOfWeek.Sunday
 STARTED = """
 import sys
 from gardenplot.__main__ import load_window
@@ -146,3 +147,19 @@ def test_the_ground_looks_as_if_it_had_been_there_from_the_beginning(window: Mai
     assert window.views.shows_ground
     assert first.accessibleDescription().startswith(window.document.plan.beds[0].name)
     assert "scale 1" in window.scale.text()
+
+
+def test_the_calendar_of_the_day_is_made_when_it_opens_without_red(window: MainWindow) -> None:
+    day = window.header.day
+    settle(window)
+    assert day.findChild(QCalendarWidget) is None
+    option = QStyleOptionComboBox()
+    option.initFrom(day)
+    arrow = QStyle.SubControl.SC_ComboBoxArrow
+    frame = day.style().subControlRect(QStyle.ComplexControl.CC_ComboBox, option, arrow, day)
+    QTest.mouseClick(day, Qt.MouseButton.LeftButton, pos=frame.center())
+    calendar = day.findChild(QCalendarWidget)
+    assert calendar is not None
+    weekday, *weekend = (calendar.weekdayTextFormat(one) for one in (_MONDAY, _SATURDAY, _SUNDAY))
+    assert [one.foreground() for one in weekend] == [weekday.foreground()] * 2
+    calendar.window().close()
