@@ -30,7 +30,9 @@ LATE = (
 """Modules of the window that its first picture has no use for."""
 _MONDAY, _SATURDAY, _SUNDAY = Qt.DayOfWeek.Monday, Qt.DayOfWeek.Saturday, Qt.DayOfWeek.Sunday
 STARTED = """
+import linecache
 import sys
+import gardenplot
 from gardenplot.__main__ import load_window
 from gardenplot.files import sample
 start = load_window()
@@ -40,6 +42,7 @@ window.filing.open(sample(start.EXAMPLE), example=True)
 window.show()
 app.processEvents()
 print(*(name for name in sys.modules))
+print(*(name for name in linecache.cache if name.startswith(gardenplot.__path__[0])))
 first, before = window.document.plan.plantings[0], len(window.document.plan.plantings)
 window.sight.select(first.bed, first.id)
 window.registry.made("block.split").trigger()
@@ -50,10 +53,11 @@ print(len(window.document.plan.plantings) - before)
 def test_what_nobody_sees_at_first_is_not_loaded() -> None:
     env = {**os.environ, "QT_QPA_PLATFORM": "offscreen", "XDG_CONFIG_HOME": os.devnull}
     run = subprocess.run([sys.executable, "-c", STARTED], capture_output=True, encoding="utf-8", check=True, env=env)
-    names, parts = run.stdout.splitlines()
+    names, sources, parts = run.stdout.splitlines()
     loaded = set(names.split())
     assert "gardenplot.window.main" in loaded
     assert not loaded & {f"gardenplot.window.{name}" for name in LATE}
+    assert not sources, "read by PySide, which looks into all that is imported after it unless it is hindered"
     assert not loaded & {"reportlab", "ezdxf", "icalendar", "scipy", "shapely", "pypdfium2"}
     put_off = {f"gardenplot.{room}.{name}" for room, waiting in PUT_OFF.items() for name in waiting}
     assert not loaded & put_off
