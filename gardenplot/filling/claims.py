@@ -178,7 +178,7 @@ def settled(before: Plan, after: Plan) -> Plan:
     was = {one.id: one for one in before.plantings}
     now = tuple(_out_of_series(was.get(one.id), one) for one in after.plantings)
     left = [one for one in before.plantings if one.series and one.series not in _series_of(now, one.id)]
-    return check(check_stays(before, evolve(after, plantings=without_lone(now, left))))
+    return check(check_stays(before, evolve(after, plantings=without_lone(now, left))), before)
 
 
 def _out_of_series(was: Planting | None, now: Planting) -> Planting:

@@ -277,7 +277,7 @@ def _stood(plan: Plan, bed_id: str, **changes: Any) -> Plan:
 def _checked(plan: Plan, **changes: Any) -> Plan:
     after = evolve(plan, **changes)
     after = evolve(after, plantings=with_their_own(after.plantings)) if "plantings" in changes else after
-    return plan if after == plan else check(after)
+    return plan if after == plan else check(after, plan)
 
 
 def _fresh(part: T, others: tuple[T, ...]) -> T:

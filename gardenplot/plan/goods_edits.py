@@ -42,4 +42,4 @@ def _parts(plan: Plan, part: Part) -> tuple[Part, ...]:
 def _with(plan: Plan, part: Part, parts: tuple[Part, ...]) -> Plan:
     changes: dict[str, Any] = {_LISTS[type(part)]: parts}
     after = evolve(plan, **changes)
-    return plan if after == plan else check(after)
+    return plan if after == plan else check(after, plan)

@@ -46,7 +46,7 @@ def repeat(plan: Plan, planting_id: str, copies: Sequence[Fields]) -> Plan:
         taken.add(copy.id)
         made.append(copy)
     there = (evolve(one, series=series) if each is one else each for each in plan.plantings)
-    return check(evolve(plan, plantings=(*there, *made)))
+    return check(evolve(plan, plantings=(*there, *made)), plan)
 
 
 def leave_series(plan: Plan, planting_id: str) -> Plan:
@@ -55,7 +55,7 @@ def leave_series(plan: Plan, planting_id: str) -> Plan:
     if one.series is None:
         return plan
     left = tuple(evolve(each, series=None) if each is one else each for each in plan.plantings)
-    return check(evolve(plan, plantings=without_lone(left, (one,))))
+    return check(evolve(plan, plantings=without_lone(left, (one,))), plan)
 
 
 def spread(plantings: tuple[Planting, ...], changed: str, changes: Fields) -> tuple[Planting, ...]:

@@ -75,4 +75,4 @@ def _fresh(planting: Planting, others: tuple[Planting, ...]) -> Planting:
 
 def _with(plan: Plan, plantings: tuple[Planting, ...]) -> Plan:
     kept = with_their_own(plantings)
-    return plan if kept == plan.plantings else check(check_stays(plan, evolve(plan, plantings=kept)))
+    return plan if kept == plan.plantings else check(check_stays(plan, evolve(plan, plantings=kept)), plan)

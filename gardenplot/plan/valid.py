@@ -4,8 +4,8 @@ Whether plantings fit their beds is not asked here: a plan that does not fit is 
 """
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Sequence
-from functools import lru_cache
+from collections.abc import Callable, Iterable, Iterator, Sequence, Set
+from functools import cached_property, lru_cache
 from itertools import pairwise
 from typing import Any
 
@@ -59,18 +59,22 @@ class Fault:
     says: str
 
 
-def check(plan: Plan) -> Plan:
-    """Return the plan as it is; raises PlanError with the first fault's sentence if it is not valid."""
-    for fault in faults(plan):
+def check(plan: Plan, sound: Plan | None = None) -> Plan:
+    """Return the plan as it is; raises PlanError with the first fault's sentence if it is not valid.
+
+    `sound` is a valid plan that it was made of: plantings that are the very same in it are not looked at again.
+    """
+    for fault in faults(plan, sound):
         raise PlanError(fault.says, place=fault.place)
     return plan
 
 
-def faults(plan: Plan) -> Iterator[Fault]:
-    """All faults of a plan, in the order of its file."""
+def faults(plan: Plan, sound: Plan | None = None) -> Iterator[Fault]:
+    """All faults of a plan, in the order of its file; what it shares with a `sound` one has none."""
+    same = _looked_at(plan, sound)
     yield from _ids("beds", plan.beds)
     yield from _ids("crops", plan.crops)
-    yield from _ids("plantings", plan.plantings)
+    yield from _ids("plantings", plan.plantings, same)
     yield from _ids("orders", plan.orders)
     yield from _ids("wishes", plan.wishes)
     yield from _ids("covers", plan.covers)
@@ -78,12 +82,14 @@ def faults(plan: Plan) -> Iterator[Fault]:
     yield from _ids("paths", plan.paths)
     yield from _at("place", _place(plan.place))
     ids = tuple({part.id for part in parts} for parts in (plan.beds, plan.crops, plan.orders, plan.wishes))
-    known = _Known(ids[0], ids[1], ids[2], ids[3], raised_in(plan), homes_in(plan))
+    known = _Known(plan, ids[0], ids[1], ids[2], ids[3])
     yield from _each("beds", plan.beds, _bed)
     yield from _each("crops", plan.crops, _crop)
-    yield from _each("plantings", plan.plantings, lambda one: (*_referred(one, known), *_planting(one)))
+    yield from _each("plantings", plan.plantings, lambda one: (*_referred(one, known), *_planting(one)), same)
     beds, crops = {bed.id: bed for bed in plan.beds}, {crop.id: crop for crop in plan.crops}
     for number, planting in enumerate(plan.plantings):
+        if id(planting) in same:
+            continue
         bed, crop = beds.get(planting.bed), crops.get(planting.crop)
         if bed is not None and crop is not None and (found := _places(planting, bed, crop)):
             yield from _at(f"plantings[{number}]", found)
@@ -92,6 +98,17 @@ def faults(plan: Plan) -> Iterator[Fault]:
     yield from _each("covers", plan.covers, lambda one: _cover(one, known))
     yield from _goods(plan, known)
     yield from _ground(plan)
+
+
+def _looked_at(plan: Plan, sound: Plan | None) -> Set[int]:
+    """Which plantings, by identity, a sound plan has too, beside the very same parts that they may refer to.
+
+    Those that refer to other plantings are looked at each time.
+    """
+    referred = ("beds", "crops", "orders", "wishes")
+    if sound is None or any(getattr(plan, name) is not getattr(sound, name) for name in referred):
+        return frozenset()
+    return {id(one) for one in sound.plantings if one.hardens is None and one.gaps_of is None}
 
 
 def _goods(plan: Plan, known: "_Known") -> Iterator[Fault]:
@@ -111,14 +128,22 @@ def _ground(plan: Plan) -> Iterator[Fault]:
         yield from _each(name, strips, strip_says)
 
 
-@frozen
 class _Known:
-    beds: set[str]
-    crops: set[str]
-    orders: set[str]
-    wishes: set[str]
-    raised: dict[str, str]
-    homes: dict[str, tuple[str, str | None]]
+    """The ids of a plan's parts, and what of its plantings those need that refer to others."""
+
+    def __init__(self, plan: Plan, beds: set[str], crops: set[str], orders: set[str], wishes: set[str]) -> None:
+        self._plan = plan
+        self.beds, self.crops, self.orders, self.wishes = beds, crops, orders, wishes
+
+    @cached_property
+    def raised(self) -> dict[str, str]:
+        """The crops of the plantings that trays can belong to."""
+        return raised_in(self._plan)
+
+    @cached_property
+    def homes(self) -> dict[str, tuple[str, str | None]]:
+        """The bed of each planting, and whose gaps it stands in."""
+        return homes_in(self._plan)
 
 
 _Said = tuple[str, str]
@@ -134,10 +159,13 @@ def _remembered(search: Callable[..., Says]) -> Callable[..., tuple[_Said, ...]]
     return found
 
 
-def _each(name: str, parts: Sequence[Any], search: Callable[[Any], Iterable[_Said]]) -> Iterator[Fault]:
+def _each(
+    name: str, parts: Sequence[Any], search: Callable[[Any], Iterable[_Said]], same: Set[int] = frozenset()
+) -> Iterator[Fault]:
     for number, part in enumerate(parts):
-        for place, says in search(part):
-            yield Fault(f"{name}[{number}].{place}", says)
+        if id(part) not in same:
+            for place, says in search(part):
+                yield Fault(f"{name}[{number}].{place}", says)
 
 
 _Part = Bed | Crop | Planting | Order | Wish | Cover | Tunnel | Walk | Good | Feed | Jugs
@@ -148,12 +176,12 @@ def _at(place: str, found: Iterable[_Said]) -> Iterator[Fault]:
         yield Fault(f"{place}.{name}", says)
 
 
-def _ids(name: str, parts: Sequence[_Part]) -> Iterator[Fault]:
+def _ids(name: str, parts: Sequence[_Part], same: Set[int] = frozenset()) -> Iterator[Fault]:
     seen: set[str] = set()
     for number, part in enumerate(parts):
         if not part.id:
             yield Fault(f"{name}[{number}].id", _("an id is needed"))
-        for text in (part.id, getattr(part, "name", "")):
+        for text in (part.id, getattr(part, "name", "")) if id(part) not in same else ():
             if not text.isascii() and any("\ud800" <= sign <= "\udfff" for sign in text):
                 yield Fault(f"{name}[{number}]", _("“{text}” holds half of a letter").format(text=text[:40]))
         if part.id in seen:
@@ -235,8 +263,10 @@ def _referred(planting: Planting, known: _Known) -> Says:
         yield from known_id("order", planting.order, known.orders)
     if planting.wish is not None:
         yield from known_id("wish", planting.wish, known.wishes)
-    yield from trays_say(planting, known.raised)
-    yield from gaps_say(planting, known.homes)
+    if planting.hardens is not None:
+        yield from trays_say(planting, planting.hardens, known.raised)
+    if planting.gaps_of is not None:
+        yield from gaps_say(planting, planting.gaps_of, known.homes)
 
 
 @_remembered

@@ -104,17 +104,12 @@ def raised_in(plan: Plan) -> dict[str, str]:
     return {one.id: one.crop for one in plan.plantings if one.hardens is None}
 
 
-def trays_say(planting: Planting, raised: dict[str, str]) -> Says:
+def trays_say(planting: Planting, hardens: str, raised: dict[str, str]) -> Says:
     """What stands against a block of trays: whose they are, and days of their own."""
-    if planting.hardens is None:
-        return
-    if planting.hardens not in raised:
-        yield "hardens", _("there is no planting “{id}” whose trays these could be").format(id=planting.hardens)
-    elif raised[planting.hardens] != planting.crop:
-        yield (
-            "hardens",
-            _("trays are of the crop that they are raised for: {crop}").format(crop=raised[planting.hardens]),
-        )
+    if hardens not in raised:
+        yield "hardens", _("there is no planting “{id}” whose trays these could be").format(id=hardens)
+    elif raised[hardens] != planting.crop:
+        yield "hardens", _("trays are of the crop that they are raised for: {crop}").format(crop=raised[hardens])
     for name in ("order", "sow", "in_ground", "ready", "out", "actual", "series"):
         if getattr(planting, name) is not None:
             yield name, _("follows from the planting that the trays are for: leave it out")
@@ -125,14 +120,12 @@ def homes_in(plan: Plan) -> dict[str, tuple[str, str | None]]:
     return {one.id: (one.bed, one.gaps_of) for one in plan.plantings}
 
 
-def gaps_say(planting: Planting, homes: dict[str, tuple[str, str | None]]) -> Says:
+def gaps_say(planting: Planting, gaps_of: str, homes: dict[str, tuple[str, str | None]]) -> Says:
     """What stands against a planting in the gaps of another one: they share a bed, and each place is said."""
-    if planting.gaps_of is None:
-        return
-    bed, whose = homes.get(planting.gaps_of, (None, None))
+    bed, whose = homes.get(gaps_of, (None, None))
     if bed is None:
-        yield "gaps_of", _("there is no planting “{id}” whose gaps these could be").format(id=planting.gaps_of)
-    elif bed != planting.bed or whose is not None or planting.gaps_of == planting.id:
-        yield "gaps_of", _("“{id}” has no gaps in this bed").format(id=planting.gaps_of)
+        yield "gaps_of", _("there is no planting “{id}” whose gaps these could be").format(id=gaps_of)
+    elif bed != planting.bed or whose is not None or gaps_of == planting.id:
+        yield "gaps_of", _("“{id}” has no gaps in this bed").format(id=gaps_of)
     if planting.start is None or planting.hardens is not None:
         yield "gaps_of", _("what stands in gaps is planted, and begins at a tape reading of its own")

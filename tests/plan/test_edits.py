@@ -222,6 +222,25 @@ def test_an_edit_leaves_its_input_alone_and_gives_a_valid_plan(
         assert after is plan or after != plan, name
 
 
+BREAK: list[Callable[[Plan], Plan]] = [
+    lambda plan: evolve(plan, beds=plan.beds[1:]),
+    lambda plan: evolve(plan, crops=plan.crops[1:]),
+    lambda plan: evolve(plan, orders=(), wishes=()),
+    lambda plan: evolve(plan, plantings=plan.plantings[1:]),
+    lambda plan: evolve(plan, plantings=(*plan.plantings, *plan.plantings[:2])),
+    lambda plan: evolve(
+        plan, plantings=(*(evolve(one, plants=0) for one in plan.plantings[:1]), *plan.plantings[1:])
+    ),
+    lambda plan: evolve(plan, plantings=tuple(evolve(one, bed=f"{one.bed}s") for one in plan.plantings)),
+]
+
+
+@given(plan=plans())
+def test_beside_the_valid_plan_that_it_was_made_of_as_much_is_found_in_one_that_is_not(plan: Plan) -> None:
+    for broken in (attempt(plan) for attempt in BREAK):
+        assert list(faults(broken, plan)) == list(faults(broken))
+
+
 CHANGES_NOTHING: list[Callable[[Plan], Plan]] = [
     lambda plan: edits.change_place(plan, name="Long Reach", units=Units.FEET_AND_INCHES),
     lambda plan: edits.change_bed(plan, "t1", length=parse_length("53.5 ft")),
