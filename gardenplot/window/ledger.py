@@ -1,28 +1,21 @@
 """Below the drawing: counts, orders, wishes, dates, supplies and findings, each row leading to its place."""
 
-from functools import lru_cache
-from typing import TYPE_CHECKING
-
 from PySide6.QtCore import Qt, Signal, SignalInstance
 from PySide6.QtWidgets import QDockWidget, QPushButton, QTabWidget, QTreeWidgetItem, QWidget
 
 from gardenplot.drawing import date_list
-from gardenplot.drawing.letters import looks
-from gardenplot.drawing.sayings import findings_title, says, weight, where
-from gardenplot.drawing.tables import CountRow, OrderRow, counts_by_bed, counts_by_crop, order_rows
+from gardenplot.drawing.sayings import findings_title
+from gardenplot.drawing.tables import CountRow
 from gardenplot.findings import Finding, find_all
-from gardenplot.units.figures import grouped
 from gardenplot.window.beside import Beside, FindingsPage
 from gardenplot.window.document import Document
 from gardenplot.window.giving_way import GivingWay
+from gardenplot.window.ledger_lines import count_lines, crop_lines, date_lines, finding_lines, order_lines
 from gardenplot.window.sight import Sight
 from gardenplot.window.supplies_page import SuppliesPage
-from gardenplot.window.tables import Table, TableRow
+from gardenplot.window.tables import Table
 from gardenplot.window.wishes_page import WishesPage
 from gardenplot.words import _
-
-if TYPE_CHECKING:
-    from gardenplot.drawing.date_list import Week
 
 
 class Ledger(QTabWidget):
@@ -91,34 +84,19 @@ class Ledger(QTabWidget):
         self.setTabText(self.indexOf(self.of_findings), findings_title(find_all(plan, self._document.today())))
         match self.currentIndex():
             case 0:
-                beds = counts_by_bed(plan)
-                total = CountRow(_("In all"), "", "", sum(bed.plants for bed in beds))
-                self.counts.show_rows([_count_row(row) for row in (*beds, total)])
+                self.counts.show_rows(count_lines(plan))
             case 1:
-                self.crops.show_rows(
-                    [TableRow((row.name, grouped(row.plants)), row.crop) for row in counts_by_crop(plan)]
-                )
+                self.crops.show_rows(crop_lines(plan))
             case 2:
-                self.orders.show_rows(
-                    [TableRow(_order_cells(row), (row.order, row.market)) for row in order_rows(plan)]
-                )
+                self.orders.show_rows(order_lines(plan))
             case 3:
                 self.wishes.show_plan(plan)
             case 4:
-                self.dates.show_rows([_week_row(week) for week in date_list.by_week(plan)])
+                self.dates.show_rows(date_lines(plan))
             case 5:
                 self.supplies.show_plan(plan)
             case _:
-                self._show_findings()
-
-    def _show_findings(self) -> None:
-        """What cannot be done first, notes last."""
-        plan, look = self._document.plan, looks(self._document.plan)
-        found = sorted(find_all(plan, self._document.today()), key=lambda one: (not one.cannot_be_done, one.is_note))
-        cells = [(weight(one), where(plan, one, look), says(plan, one, look)) for one in found]
-        self.findings.show_rows(
-            [TableRow(row, one, grave=one.cannot_be_done) for row, one in zip(cells, found, strict=True)]
-        )
+                self.findings.show_rows(finding_lines(plan, self._document.today()))
 
     def _ask_otherwise(self) -> None:
         """The list is for another bed or another week, while it is in front."""
@@ -160,23 +138,3 @@ class Ledger(QTabWidget):
 
 def _holds(page: QWidget | None, table: Table) -> bool:
     return page is not None and (page is table or page.isAncestorOf(table))
-
-
-@lru_cache(maxsize=8192)
-def _count_row(row: CountRow) -> TableRow:
-    cells = (row.name, row.readings, row.rows, grouped(row.plants))
-    return TableRow(cells, row, tuple(map(_count_row, row.inner)), bold=bool(row.inner) or row.is_bed)
-
-
-def _order_cells(row: OrderRow) -> tuple[str, ...]:
-    return row.crop, grouped(row.units), row.day, grouped(row.stand), grouped(row.planted), row.met
-
-
-@lru_cache(maxsize=1024)
-def _week_row(week: "Week") -> TableRow:
-    inner = tuple(TableRow(_date_cells(row), row) for row in week.rows)
-    return TableRow((week.name, week.days, "", week.bench, "", ""), week, inner, bold=True)
-
-
-def _date_cells(row: "date_list.DateRow") -> tuple[str, ...]:
-    return row.day_words, row.what, row.name, row.amount_told, row.bed_name, _("done") if row.done else ""

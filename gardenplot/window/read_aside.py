@@ -10,8 +10,8 @@ from typing import cast
 
 from PySide6.QtWidgets import QWidget
 
-from gardenplot.drawing import date_list, shopping_list
-from gardenplot.drawing.tables import counts_by_bed, summary
+from gardenplot.drawing import shopping_list
+from gardenplot.drawing.tables import summary
 from gardenplot.errors import GardenplotError
 from gardenplot.exports import apart
 from gardenplot.findings import find_all
@@ -19,6 +19,7 @@ from gardenplot.layout import lay_out_plan
 from gardenplot.plan.file import Opened, read_plan
 from gardenplot.season.extent import season_of
 from gardenplot.window import long_work
+from gardenplot.window.ledger_lines import count_lines, date_lines
 from gardenplot.words import _
 
 _LARGE = 100_000
@@ -85,9 +86,9 @@ def _read(path: Path, today: date) -> Iterator[Opened]:
     yield found
     first: tuple[Callable[[], object], ...] = (
         lambda: (lay_out_plan(found.plan), season_of(found.plan), summary(found.plan)),
-        lambda: (find_all(found.plan, today), counts_by_bed(found.plan)),
+        lambda: (find_all(found.plan, today), count_lines(found.plan)),
         # Tables that are turned to later: what they ask of each bed stays known through edits of other beds.
-        lambda: (date_list.by_week(found.plan), shopping_list.shop_groups(found.plan)),
+        lambda: (date_lines(found.plan), shopping_list.shop_groups(found.plan)),
     )
     for each in first:
         # What goes wrong here does so in the window too, where it is told.

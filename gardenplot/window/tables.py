@@ -1,11 +1,16 @@
-"""A table that is shown anew at every edit and touches only the rows that have changed."""
+"""A table that is shown anew at every edit and touches only the rows that have changed.
 
-from collections.abc import Iterator, Sequence
+However long it is, a row out of sight is asked for nothing but the width of its words.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 from itertools import zip_longest
 
 from attrs import frozen
-from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QBrush, QFontMetrics
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QBrush, QFont, QFontMetricsF
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
 from gardenplot.drawing.style import Ink
@@ -13,8 +18,7 @@ from gardenplot.window.plain import as_is
 from gardenplot.window.script import Wrapped, keep_order
 from gardenplot.window.theme import colour, palette
 
-_KEY = Qt.ItemDataRole.UserRole
-_MARGIN = 16
+_Role, _Side = Qt.ItemDataRole, Qt.AlignmentFlag
 _LONG = 24
 """Cells of more letters may lack room; their tip tells all of them."""
 
@@ -29,6 +33,62 @@ class TableRow:
     bold: bool = False
     grave: bool = False
 
+    def is_last(self, column: int) -> bool:
+        """Whether a column is the last that it has a cell in."""
+        return column == len(self.cells) - 1
+
+    def is_bold(self, column: int, numbers: tuple[int, ...]) -> bool:
+        """Whether a cell is bold: the first, and of a bold row the last one and the `numbers` too."""
+        return (self.bold or self.grave) if column == 0 else self.bold and (self.is_last(column) or column in numbers)
+
+
+class Line(QTreeWidgetItem):
+    """The place of a row in a table; what the row holds is told when somebody looks at it."""
+
+    def __init__(self, row: TableRow, depth: int = 0) -> None:
+        super().__init__()
+        self.row, self.depth = row, depth
+        self.inner = [Line(one, depth + 1) for one in row.inner] if row.inner else []
+        if self.inner:
+            self.addChildren(self.inner)
+
+    def data(self, column: int, role: int) -> object:
+        row, table = self.row, self.treeWidget()
+        if column >= len(row.cells) or not isinstance(table, Table):
+            return super().data(column, role)
+        match role:
+            case _Role.DisplayRole:
+                return row.cells[column]
+            case _Role.ToolTipRole:
+                return as_is(row.cells[column]) if len(row.cells[column]) > _LONG else None
+            case _Role.TextAlignmentRole:
+                return table.side_of(column)
+            case _Role.FontRole:
+                return _bold() if row.is_bold(column, table.numbers) else None
+            case _Role.ForegroundRole:
+                is_marked = row.grave and (column == 0 or row.is_last(column))
+                return QBrush(colour(palette(), Ink.ACCENT)) if is_marked else None
+            case _:
+                return super().data(column, role)
+
+    def become(self, row: TableRow) -> Iterator["Line"]:
+        """Be the place of another row from now on; this line and those below it, as far as they are not as before."""
+        before, self.row = self.row, row
+        if row == before:
+            return
+        self.emitDataChanged()
+        yield self
+        for line, inner, old in zip(self.inner, row.inner, before.inner, strict=False):
+            if inner is not old:
+                yield from line.become(inner)
+        while len(self.inner) > len(row.inner):
+            # One that is taken instead is kept with the others of its row until that goes, too.
+            self.removeChild(self.inner.pop())
+        added = [Line(one, self.depth + 1) for one in row.inner[len(self.inner) :]]
+        self.inner += added
+        self.addChildren(added)
+        yield from _with_inner(added)
+
 
 class Table(QTreeWidget):
     """Rows of words and whole numbers, perhaps with rows below them that are always shown; `numbers` are columns.
@@ -42,7 +102,7 @@ class Table(QTreeWidget):
         self, name: str, columns: tuple[str, ...], numbers: tuple[int, ...] = (), parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
-        self._numbers: tuple[int, ...] = ()
+        self.numbers: tuple[int, ...] = ()
         self._rows: tuple[TableRow, ...] = ()
         self.worked_out: frozenset[int] = frozenset()
         self.itemActivated.connect(self._activate)
@@ -68,7 +128,7 @@ class Table(QTreeWidget):
     def show_columns(self, columns: tuple[str, ...], numbers: tuple[int, ...] = ()) -> None:
         """Show these columns, without rows."""
         self.clear()
-        self._numbers, self._rows = numbers, ()
+        self.numbers, self._rows = numbers, ()
         self.setColumnCount(len(columns))
         self.setHeaderLabels(columns)
         for column in range(len(columns)):
@@ -80,111 +140,69 @@ class Table(QTreeWidget):
         before, self._rows = self._rows, tuple(rows)
         if before == self._rows:
             return
-        for number, row in enumerate(self._rows[: len(before)]):
-            item = self.topLevelItem(number)
-            if item is not None and row is not before[number]:
-                self._show(item, row, before[number])
+        anew: list[Line] = []
+        for number, (row, old) in enumerate(zip(self._rows, before, strict=False)):
+            line = self.topLevelItem(number)
+            if row is not old and isinstance(line, Line):
+                anew += line.become(row)
         for _number in range(len(self._rows), len(before)):
             self.takeTopLevelItem(len(self._rows))
-        added = [self._made(row) for row in self._rows[len(before) :]]
+        added = [Line(row) for row in self._rows[len(before) :]]
         self.addTopLevelItems(added)
-        for item in added:
-            item.setExpanded(True)
-        self._widen(before, whole=not before)
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Grave rows take on the accent of a light or a dark screen when the system goes from one to the other."""
-        super().changeEvent(event)
-        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.StyleChange):
-            for number, row in enumerate(self._rows):
-                item = self.topLevelItem(number) if row.grave else None
-                if item is not None:
-                    self._dress(item, row)
+        for line in added:
+            line.setExpanded(True)
+        self._widen([*anew, *_with_inner(added)], whole=not before)
 
     def _activate(self, item: QTreeWidgetItem, column: int) -> None:
         (self.asked if column in self.worked_out else self.wanted).emit(item)
 
     def key_of(self, item: QTreeWidgetItem | None) -> object:
         """What a row is about; None for no row."""
-        return item.data(0, _KEY) if item is not None else None
+        return item.row.key if isinstance(item, Line) else None
 
-    def _widen(self, before: tuple[TableRow, ...], *, whole: bool) -> None:
-        """Make columns wide enough for what is new in them; none gets narrower, so that nothing jumps."""
-        fitted = self.columnCount() - self.header().stretchLastSection()
-        if whole:
-            for column in range(fitted):
-                self.resizeColumnToContents(column)
-            return
-        bold, plain = self._bold, self.fontMetrics()
-        for row, old in _changed(self._rows, before):
-            metrics = bold if row.bold or row.grave else plain
-            had_room = old.cells if old is not None and (old.bold, old.grave) == (row.bold, row.grave) else ()
-            for column, cell in enumerate(row.cells[:fitted]):
-                if cell in had_room[column : column + 1]:
-                    continue
-                needed = metrics.horizontalAdvance(cell) + _MARGIN + (0 if column else self.indentation())
-                if self.columnWidth(column) < needed:
-                    self.setColumnWidth(column, needed)
-
-    @property
-    def _bold(self) -> QFontMetrics:
-        font = self.font()
-        font.setBold(True)
-        return QFontMetrics(font)
-
-    def _made(self, row: TableRow) -> QTreeWidgetItem:
-        item = QTreeWidgetItem(list(row.cells))
-        for column in self._numbers:
-            item.setTextAlignment(column, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+    def side_of(self, column: int) -> int | None:
+        """The side at which the cells of a column stand, as Qt counts it; None for the usual one."""
         if self.wordWrap():
-            for column in range(len(row.cells)):
-                item.setTextAlignment(column, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
-        item.setData(0, _KEY, row.key)
-        for column, cell in enumerate(row.cells):
-            if len(cell) > _LONG:
-                item.setToolTip(column, as_is(cell))
-        if row.bold or row.grave:
-            self._dress(item, row)
-        item.addChildren([self._made(inner) for inner in row.inner])
-        return item
+            return (_Side.AlignLeft | _Side.AlignTop).value
+        return (_Side.AlignRight | _Side.AlignVCenter).value if column in self.numbers else None
 
-    def _show(self, item: QTreeWidgetItem, row: TableRow, before: TableRow) -> None:
-        """Show a row in an item that showed another one before."""
-        if row == before:
-            return
-        item.setData(0, _KEY, row.key)
-        for column, (cell, was) in enumerate(zip_longest(row.cells, before.cells, fillvalue="")):
-            if cell != was:
-                item.setText(column, cell)
-                item.setToolTip(column, as_is(cell) if len(cell) > _LONG else "")
-        if (row.bold, row.grave) != (before.bold, before.grave):
-            self._dress(item, row)
-        old = before.inner
-        children = [item.child(number) for number in range(len(old))]
-        for child, inner, other in zip(children, row.inner, old, strict=False):
-            if child is not None:
-                self._show(child, inner, other)
-        for _number in range(len(row.inner), len(old)):
-            # One that is taken instead is kept with the others of its row until that goes, too.
-            gone = item.child(len(row.inner))
-            if gone is not None:
-                item.removeChild(gone)
-        item.addChildren([self._made(inner) for inner in row.inner[len(old) :]])
+    def _widen(self, anew: Iterable[Line], *, whole: bool) -> None:
+        """Make columns wide enough for what is new in them; none gets narrower, so that nothing jumps."""
+        self.ensurePolished()
+        fitted = self.columnCount() - self.header().stretchLastSection()
+        least = self.header().sectionSizeHint if whole else self.columnWidth
+        widths = [least(column) for column in range(fitted)]
+        alike = defaultdict[tuple[int, bool, bool], list[Line]](list)
+        for line in anew:
+            alike[line.depth, line.row.bold, line.row.grave].append(line)
+        for lines in alike.values():
+            cells = zip_longest(*(line.row.cells for line in lines), fillvalue="")
+            for column, words in enumerate(cells):
+                if column < fitted:
+                    widths[column] = max(widths[column], self._room(lines, column, words))
+        for column, width in enumerate(widths):
+            self.setColumnWidth(column, width)
 
-    def _dress(self, item: QTreeWidgetItem, row: TableRow) -> None:
-        font, last = item.font(0), len(row.cells) - 1
-        font.setBold(row.bold)
-        for column in (last, *self._numbers):
-            item.setFont(column, font)
-        font.setBold(row.bold or row.grave)
-        item.setFont(0, font)
-        for column in (0, last):
-            item.setForeground(column, QBrush(colour(palette(), Ink.ACCENT)) if row.grave else QBrush())
+    def _room(self, lines: Sequence[Line], column: int, words: Sequence[str]) -> int:
+        """The width in pixels that a column needs for its words in lines as deep and as bold as one another."""
+        font = self.font()
+        font.setBold(lines[0].row.is_bold(column, self.numbers))
+        widest = max(set(words), key=QFontMetricsF(font).horizontalAdvance)
+        line = lines[words.index(widest)]
+        room = self.sizeHintForIndex(self.indexFromItem(line, column)).width()
+        return room if column else room + line.depth * self.indentation()
 
 
-def _changed(rows: Sequence[TableRow], before: Sequence[TableRow]) -> Iterator[tuple[TableRow, TableRow | None]]:
-    """The rows that are not as before, with the rows below them, each with the one that was in its place."""
-    for row, old in zip_longest(rows, before):
-        if row is not None and row is not old:
-            yield row, old
-            yield from _changed(row.inner, old.inner if old is not None else ())
+@lru_cache(maxsize=1)
+def _bold() -> QFont:
+    font = QFont()
+    font.setBold(True)
+    return font
+
+
+def _with_inner(lines: Iterable[Line]) -> Iterator[Line]:
+    """Lines with those below them."""
+    for line in lines:
+        yield line
+        if line.inner:
+            yield from _with_inner(line.inner)

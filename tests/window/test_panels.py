@@ -356,4 +356,4 @@ def test_headings_stand_over_their_numbers(window: MainWindow) -> None:
     for table in (window.ledger.counts, window.ledger.crops, window.ledger.orders):
         head = table.headerItem()
         sides = [bool(head.textAlignment(at) & Qt.AlignmentFlag.AlignRight) for at in range(table.columnCount())]
-        assert [at for at, is_right in enumerate(sides) if is_right] == list(table._numbers)
+        assert [at for at, is_right in enumerate(sides) if is_right] == list(table.numbers)
