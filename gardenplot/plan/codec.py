@@ -82,17 +82,6 @@ def plan_of(raw: Json) -> tuple[Plan, tuple[str, ...]]:
     return Plan(place=place, unknown=unknown, **parts), tuple(problems)
 
 
-def raw_of(plan: Plan) -> dict[str, Json]:
-    """The JSON value of a plan, in the order in which the file is written."""
-    raw: dict[str, Json] = {"gardenplot": VERSION, "place": raw_part(plan.place)}
-    for name in LISTS:
-        parts = getattr(plan, name)
-        if parts or name in ("beds", "crops", "plantings"):
-            raw[name] = [raw_part(part) for part in parts]
-    raw.update((name, json.loads(text)) for name, text in plan.unknown)
-    return raw
-
-
 def _check_version(version: Json) -> None:
     if isinstance(version, bool) or not isinstance(version, int) or version < 1:
         raise FileError(

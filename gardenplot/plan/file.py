@@ -1,6 +1,5 @@
 """Plan files: read with errors that name the place, written so that no half file is ever left."""
 
-import json
 import os
 import stat
 import tempfile
@@ -14,9 +13,10 @@ from attrs import frozen
 
 from gardenplot.errors import FileError
 from gardenplot.one_line import one_line
-from gardenplot.plan.codec import plan_of, raw_of
+from gardenplot.plan.codec import plan_of
 from gardenplot.plan.disk_words import why
 from gardenplot.plan.json_text import json_of
+from gardenplot.plan.part_text import plan_text
 from gardenplot.plan.valid import faults
 from gardenplot.plan.value import Plan
 from gardenplot.words import _
@@ -78,7 +78,7 @@ def plan_of_text(text: str) -> Opened:
 
 def text_of(plan: Plan) -> str:
     """The text of a plan file: stable order, one field a line, good to diff."""
-    return json.dumps(raw_of(plan), ensure_ascii=False, indent=2, allow_nan=False) + "\n"
+    return plan_text(plan) + "\n"
 
 
 def content_of(path: Path) -> bytes:

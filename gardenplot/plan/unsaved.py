@@ -11,9 +11,10 @@ from urllib.parse import quote_from_bytes, unquote_to_bytes
 from attrs import define, field, frozen
 
 from gardenplot.errors import FileError
-from gardenplot.plan.codec import LISTS, VERSION, raw_part
+from gardenplot.plan.codec import LISTS, VERSION
 from gardenplot.plan.file import content_of, mark_of, plan_of_text, text_of
 from gardenplot.plan.json_text import json_of
+from gardenplot.plan.part_text import part_text
 from gardenplot.plan.value import Plan
 from gardenplot.words import _
 
@@ -47,7 +48,7 @@ class Pen:
     """The text of each part by its identity, with the part, so that no other one comes by it."""
 
     def text(self, unsaved: Unsaved) -> bytes:
-        """What is written down; on one line, since nobody reads it and it has to be quick."""
+        """What is written down, each part as it stands in a plan file, so that saving finds it made already."""
         head = {
             _KEY: _FORMAT,
             # Names of files are bytes, which need be no text.
@@ -69,7 +70,7 @@ class Pen:
     def _part_text(self, part: object, before: dict[int, tuple[object, str]]) -> str:
         known = before.get(id(part))
         if known is None:
-            known = part, json.dumps(raw_part(part), ensure_ascii=False, allow_nan=False)
+            known = part, part_text(part)
         self._known[id(part)] = known
         return known[1]
 

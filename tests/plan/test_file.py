@@ -185,6 +185,7 @@ def test_a_saved_plan_loads_equal(plan: Plan) -> None:
 def test_a_loaded_plan_is_saved_with_the_very_same_text(plan: Plan) -> None:
     text = text_of(plan)
     assert text_of(plan_of_text(text).plan) == text
+    assert json.dumps(json.loads(text), ensure_ascii=False, indent=2) + "\n" == text
 
 
 @pytest.mark.parametrize("make", [metric_plan, feet_plan])
