@@ -124,7 +124,7 @@ class Rounding(StrEnum):
     DOWN = "down"
 
 
-@frozen
+@frozen(cache_hash=True)
 class Number:
     """A number, or the want of one: its value in its unit, None where something that it needs is not known.
 

@@ -163,6 +163,7 @@ def _row(plan: Plan, item: Item) -> ShopRow:
     return ShopRow(cells, item)
 
 
+@lru_cache(maxsize=128)
 def _not_known(item: Item) -> str:
     """Why it is not known how much is needed: "not in the plan: cloth beyond each end".
 

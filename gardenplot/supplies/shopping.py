@@ -13,7 +13,7 @@ from functools import lru_cache
 
 from attrs import evolve, frozen
 
-from gardenplot.layout import Grown, LaidOut, lay_out_bed
+from gardenplot.layout import Grown, LaidOut, lay_out_bed, lay_out_plan
 from gardenplot.plan import Bed, Cover, Crop, Good, GoodKind, Plan, bed_of, crop_of
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.plan.shapes import area_of
@@ -62,7 +62,7 @@ def week_of(day: date, beds: frozenset[str] = frozenset()) -> Asked:
     return Asked(beds, first, last)
 
 
-@frozen
+@frozen(cache_hash=True)
 class Item:
     """One thing to buy or carry: how much is needed, what of it is in store, what lacks, in packs, and their cost.
 
@@ -89,7 +89,7 @@ class Item:
 _Same = tuple[GoodKind, str | None, str, int | None]
 
 
-@frozen
+@frozen(cache_hash=True)
 class Need:
     """So much of a kind that one planting, cover or bed needs; `label` says which.
 
@@ -125,8 +125,9 @@ def shopping(plan: Plan, asked: Asked = EVERYTHING, more: tuple[Need, ...] = ())
     for need in (*_grown(plan, asked), *_trays(plan, asked), *set_up, *more):
         needs.setdefault(need.same, []).append(need)
     order = [*GoodKind]
+    shop = Plan(plan.place, crops=plan.crops, goods=plan.goods)
     return tuple(
-        _item(plan, ones)
+        _item(shop, tuple(ones))
         for _same, ones in sorted(
             needs.items(),
             key=lambda entry: (order.index(entry[0][0]), entry[1][0].is_sized * (entry[1][0].size or 0)),
@@ -148,6 +149,8 @@ def _grown(plan: Plan, asked: Asked) -> Iterator[Need]:
 
 def _laid_out(plan: Plan, asked: Asked) -> Iterator[LaidOut]:
     """The beds that are asked for."""
+    if not asked.beds:
+        return iter(lay_out_plan(plan))
     return (lay_out_bed(plan, bed) for bed in plan.beds if asked.has(bed.id))
 
 
@@ -182,11 +185,16 @@ def _trays(plan: Plan, asked: Asked) -> Iterator[Need]:
         for cells, label, filled in _filled_in(laid, asked):
             by_cells.setdefault(cells, []).append((label, filled))
     for cells, ones in by_cells.items():
-        day = fullest_day(filled for _label, filled in ones)
+        day = fullest_day(tuple(filled for _label, filled in ones))
         for label, filled in ones:
             at_once = day is not None and filled.are_in_use(day)
             if filled.is_asked or at_once:
-                yield Need(GoodKind.TRAY, filled.number, size=cells, label=label, filled=filled, at_once=at_once)
+                yield _tray_need(cells, label, filled, at_once)
+
+
+@lru_cache(maxsize=16_384)
+def _tray_need(cells: int, label: str, filled: Filled, at_once: bool) -> Need:
+    return Need(GoodKind.TRAY, filled.number, size=cells, label=label, filled=filled, at_once=at_once)
 
 
 @lru_cache(maxsize=1024)
@@ -270,8 +278,9 @@ def _fed(plan: Plan, asked: Asked) -> Iterator[Need]:
                 yield Need(kind, fed(feed, area_of(bed)), name=feed.name, label=bed.name)
 
 
-def _item(plan: Plan, needs: list[Need]) -> Item:
-    """Needs of the same thing as one."""
+@lru_cache(maxsize=128)
+def _item(plan: Plan, needs: tuple[Need, ...]) -> Item:
+    """Needs of the same thing as one; of the plan it takes what is in the shop, so that most edits change no item."""
     first, unit = needs[0], needs[0].number.unit
     needed = _sum("needed", [need for need in needs if need.at_once])
     goods = [good for good in plan.goods if _is_of(good, first)]

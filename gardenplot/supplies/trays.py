@@ -4,8 +4,8 @@ Where a day is not known, trays are in use from ever or for ever. Most at once =
 which trays are filled: between two of these none is added. Common practice, no source.
 """
 
-from collections.abc import Iterable
 from datetime import date
+from functools import lru_cache
 from itertools import accumulate
 from operator import add, itemgetter
 
@@ -14,7 +14,7 @@ from attrs import frozen
 from gardenplot.working import Number
 
 
-@frozen
+@frozen(cache_hash=True)
 class Filled:
     """The trays that a planting fills, from the day of sowing until its plants are set out.
 
@@ -42,7 +42,8 @@ class Filled:
         return self.begins <= day < self.over
 
 
-def fullest_day(filled: Iterable[Filled]) -> date | None:
+@lru_cache(maxsize=64)
+def fullest_day(filled: tuple[Filled, ...]) -> date | None:
     """The day with most trays of one kind in use, of days with some that are asked for; None where none are.
 
     A day with a number that is not known comes first.
