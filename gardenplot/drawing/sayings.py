@@ -115,6 +115,7 @@ def between_readings(plan: Plan, start: int, end: int) -> str:
     return between(start, end, plan.place.units)
 
 
+@lru_cache(maxsize=8192)
 def between(start: int, end: int, units: Units) -> str:
     """Two tape readings in nm in units of their own."""
     first, last = tape(start, units), tape(end, units)

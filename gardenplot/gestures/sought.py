@@ -3,19 +3,29 @@
 import re
 import unicodedata
 from collections.abc import Sequence
+from functools import cached_property
 
-from attrs import field, frozen
+from attrs import frozen
 
 _WHOLE, _FIRST, _NAME, _WHERE, _WITHIN = range(5)
 """How well a typed word fits: a whole word of the name, the beginning of it, of another of its words, of where it
 stands or of other words for it, or anything inside a name."""
 
 
+class _Accents(dict[int, int | None]):
+    """What takes accents off that follow their letters; each sign is looked up once."""
+
+    def __missing__(self, sign: int) -> int | None:
+        self[sign] = None if unicodedata.combining(chr(sign)) else sign
+        return self[sign]
+
+
+_WITHOUT_ACCENTS = _Accents()
 _WORDS = re.compile(r"[^\W_]+")
 """Letters and figures of any script in a row."""
 
 
-@frozen
+@frozen(slots=False)  # with a cached property, every attribute of a slotted class takes a search
 class Sought:
     """A line of the index as it can be found: name, where it stands, other words for it, whether it can be."""
 
@@ -23,12 +33,14 @@ class Sought:
     where: str = ""
     also: str = ""
     can_be: bool = True
-    _named: tuple[str, ...] = field(init=False)
-    _placed: tuple[str, ...] = field(init=False)
 
-    def __attrs_post_init__(self) -> None:
-        object.__setattr__(self, "_named", folded(self.name))
-        object.__setattr__(self, "_placed", folded(f"{self.where} {self.also}"))
+    @cached_property
+    def _named(self) -> tuple[str, ...]:
+        return folded(self.name)
+
+    @cached_property
+    def _placed(self) -> tuple[str, ...]:
+        return folded(f"{self.where} {self.also}")
 
     def fit(self, typed: Sequence[str]) -> int | None:
         """How badly typed words fit, 0 for best; None where one of them does not fit at all."""
@@ -63,5 +75,5 @@ def folded(text: str) -> tuple[str, ...]:
     """The words of a text without case, accents and signs, so that "Spätkohl" is found by "spatkohl"."""
     plain = unicodedata.normalize("NFKD", text.casefold())
     if not plain.isascii():
-        plain = "".join(letter for letter in plain if not unicodedata.combining(letter))
+        plain = plain.translate(_WITHOUT_ACCENTS)
     return tuple(_WORDS.findall(plain))
