@@ -1,6 +1,5 @@
 """The letter and the look of each planting: the same on screen, sheet, stake and label."""
 
-from collections.abc import Sequence
 from functools import lru_cache
 from itertools import count
 
@@ -62,8 +61,8 @@ def looks(plan: Plan) -> dict[str, Look]:
         ink: int | None = None
         for layout in walked(laid.without_trays):
             number = rank[layout.planting]
-            others = [found[one].shape for one in beside.get(layout.planting, ()) if one in found]
-            shape, ink = _shape(number, shape, others), _ink(number, ink)
+            others = tuple(found[one].shape for one in beside.get(layout.planting, ()) if one in found)
+            shape, ink = _shape(number % len(_TURNED), shape, others), _ink(number % len(PLANTINGS), ink)
             name = kept.get(layout.planting) or next(free)
             found[layout.planting] = Look(layout.planting, name, PLANTINGS[ink], shape)
     return _with_trays(plan, found)
@@ -117,35 +116,28 @@ def looks_in_hand(before: Plan, trial: Plan) -> dict[str, Look]:
     return _with_trays(trial, kept | {one.planting: one for one in lettered})
 
 
-def _shape(number: int, neighbour: Shape | None, others: Sequence[Shape]) -> Shape:
-    """The shape of a planting by its rank in the plan, or the next that its neighbour has not, nor one across.
+@lru_cache(maxsize=4096)
+def _shape(number: int, neighbour: Shape | None, others: tuple[Shape, ...]) -> Shape:
+    """The shape of a planting by its rank, counted round, or the next that its neighbour has not, nor one across.
 
     Where those across have all the others, it is the one that the fewest of them have.
     """
-    left = [one for one in _TURNED[number % len(_TURNED)] if one is not neighbour]
-    return next((one for one in left if one not in others), None) or min(left, key=others.count)
+    return min((one for one in _TURNED[number] if one is not neighbour), key=others.count)
 
 
+@lru_cache(maxsize=256)
 def _ink(number: int, neighbour: int | None) -> int:
-    """The number of a planting's colour by its rank in the plan, or the next one that is far from its neighbour's."""
-    first = number % len(PLANTINGS)
-    return first if neighbour is None else _FAR[neighbour][first]
-
-
-def _far_inks(neighbour: int) -> tuple[int, ...]:
-    """By its number each colour that is far from a neighbour's, for any other the next that is.
+    """The number of a planting's colour by its rank, counted round, or the next one that is far from its neighbour's.
 
     Only the colours beside one in their order and those three away are far from it to every eye.
     """
     colours = len(PLANTINGS)
     far = (1, 3, colours - 3, colours - 1)
-    return tuple(
-        next(ink % colours for ink in range(first, first + colours) if (ink - neighbour) % colours in far)
-        for first in range(colours)
+    return next(
+        ink
+        for ink in (each % colours for each in range(number, number + colours))
+        if neighbour is None or (ink - neighbour) % colours in far
     )
-
-
-_FAR = tuple(_far_inks(neighbour) for neighbour in range(len(PLANTINGS)))
 
 
 @lru_cache(maxsize=8192)

@@ -73,6 +73,7 @@ class _Growing:
 
     def __init__(self, plan: Plan) -> None:
         self._plan = plan
+        self._referred = Plan(plan.place, crops=plan.crops, orders=plan.orders)
         self._plantings: dict[str, list[Planting]] = {}
         for planting in plan.plantings:
             self._plantings.setdefault(planting.bed, []).append(planting)
@@ -82,7 +83,11 @@ class _Growing:
         """What grows in a bed."""
         found = self._found.get(bed)
         if found is None:
-            found = tuple(grown_of(self._plan, planting) for planting in self._plantings.get(bed, ()))
+            plantings = tuple(self._plantings.get(bed, ()))
+            if any(one.hardens is not None for one in plantings):
+                found = tuple(grown_of(self._plan, one) for one in plantings)
+            else:
+                found = _grown_alone(self._referred, plantings)
             self._found[bed] = found
         return found
 
@@ -90,6 +95,12 @@ class _Growing:
 @lru_cache(maxsize=16)
 def _growing(plan: Plan) -> _Growing:
     return _Growing(plan)
+
+
+@lru_cache(maxsize=2048)
+def _grown_alone(plan: Plan, plantings: tuple[Planting, ...]) -> tuple[Grown, ...]:
+    """What grows in a bed without trays; `plan` has but what plantings refer to, so that it stays through edits."""
+    return tuple(grown_of(plan, planting) for planting in plantings)
 
 
 def grown_of(plan: Plan, planting: Planting) -> Grown:

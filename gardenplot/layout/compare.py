@@ -29,7 +29,8 @@ class InPattern:
 def candidates(plan: Plan, planting_id: str) -> tuple[InPattern, ...]:
     """The block of a planting in straight, staggered and triangular rows."""
     now = _layout(plan, planting_id)
-    return tuple(_in_pattern(only(plan, now.bed), now, pattern) for pattern in SIDE_BY_SIDE)
+    alone = only(plan, now.bed)
+    return tuple(_in_pattern(alone, now, pattern) for pattern in SIDE_BY_SIDE)
 
 
 def _in_pattern(plan: Plan, now: Layout, pattern: Pattern) -> InPattern:

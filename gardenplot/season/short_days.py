@@ -14,6 +14,7 @@ TEN_HOURS = timedelta(hours=10)
 _DAY = timedelta(days=1)
 
 
+@lru_cache(maxsize=64)
 def counting_site(place: Place) -> Site | None:
     """Where short days are to be left out of the count; None where they count, or where nobody knows them."""
     return None if place.short_days_count else site_of(place)

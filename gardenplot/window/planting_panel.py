@@ -160,8 +160,8 @@ class PlantingPanel(QWidget):
         def finished(text: str) -> None:
             plan = self._document.plan
             name = _("{field} of {crop}").format(field=field.label, crop=name_of(plan, self.planting))
-            self._document.change(name, field.apply(plan, self.planting, text))
-            self.show_planting(self.planting)
+            if not self._document.change(name, field.apply(plan, self.planting, text)):
+                self.show_planting(self.planting)
 
         return finished
 
