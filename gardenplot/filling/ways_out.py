@@ -156,13 +156,12 @@ def _has_no_ground(laid: LaidOut, number: int) -> bool:
     one, layout, (first, last) = laid.grown[number], laid.layouts[number], laid.bed.zone
     if layout.start < first or layout.end > last:
         return True
-    others = [
-        (other, beside)
-        for at, (other, beside) in enumerate(zip(laid.grown, laid.layouts, strict=True))
-        if at < number or (at > number and not can_give_way(other.planting))
-    ]
     return any(
-        beside.start < layout.end and layout.start < beside.end and compete(one, other) for other, beside in others
+        beside.start < layout.end
+        and layout.start < beside.end
+        and (at < number or (at > number and not can_give_way(other.planting)))
+        and compete(one, other)
+        for at, (other, beside) in enumerate(zip(laid.grown, laid.layouts, strict=True))
     )
 
 
