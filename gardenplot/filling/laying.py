@@ -45,18 +45,10 @@ class _Try(NamedTuple):
         return Laid([one if isinstance(one, Taken) else Block(*one) for one in self.standing], self.out, self.lost)
 
 
-def laid_anew(
-    task: Task,
-    strip: int,
-    blocks: Sequence[Block],
-    passes: int,
-    chance: Callable[[], float],
-    goes_on: Callable[[], bool] = lambda: True,
-) -> Laid:
+def laid_anew(task: Task, strip: int, blocks: Sequence[Block], passes: int, chance: Callable[[], float]) -> Laid:
     """Blocks of a strip laid out in so many orders at most, until all have a place; what loses least.
 
-    The first order is the one that they are handed over in; where they stand does not count. `goes_on` is asked after
-    each order.
+    The first order is the one that they are handed over in; where they stand does not count.
     """
     order, best, begun = list(blocks), None, list(blocks)
     taken, asked = [*sorted(task.strips[strip].taken)], {one.wish: _asked(task, strip, one) for one in blocks}
@@ -68,7 +60,7 @@ def laid_anew(
         found = _laid(taken, order, asked)
         if best is None or found.lost < best.lost:
             best, begun = found, order
-        if not found.out or not goes_on():
+        if not found.out:
             break
         order = _near(begun, best.out, chance) if chance() < _BEGUN_AGAIN else _next(order, found.out, chance)
     return best.laid if best is not None else Laid([*taken], list(blocks), 0)

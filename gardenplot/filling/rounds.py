@@ -4,17 +4,15 @@ A programme without places chooses the wishes and their days (`bound.py`), a pla
 with less ground where it cannot, and a search goes on from the best of these with all wishes and days.
 """
 
-from collections.abc import Callable, Iterator
-from functools import partial
+from collections.abc import Callable
 from random import Random
 
 from gardenplot.filling.bound import Asked, Relaxed, Sizes, relaxed, worth_alone
 from gardenplot.filling.exact import best_of_all
-from gardenplot.filling.ground import block_of
-from gardenplot.filling.laying import laid_anew
-from gardenplot.filling.model import Answer, Block, Task, Way
+from gardenplot.filling.model import Answer, Task, Way
 from gardenplot.filling.programme import Programme, programme_of
 from gardenplot.filling.search import Search
+from gardenplot.filling.valleys import BLOCKS_A_TURN, Valleys
 
 Told = Callable[[Answer, int], bool]
 """Is told of each better filling with the bound so far, and says whether to go on."""
@@ -28,20 +26,21 @@ _NEAR = 0.003
 _FEW_WISHES = 20
 """All fillings are tried of no more."""
 
-_CHOICES, _SPARED = 8, 0.01
+_CHOICES, _SPARED = 24, 0.01
 """How often the programme chooses anew where beds are laid out whole, and the part of the ground left."""
 
-_TURNS_A_CHOICE = 1000
+_TURNS_A_CHOICE = 1500
 """The solver takes about as long to choose anew."""
 
-_BLOCKS_A_TURN = 60
-"""Blocks laid one after another that take about as long as a turn of the search."""
+_MANY = 12
+"""Blocks for each strip from which on strips that are alike are laid out whole."""
 
 _STEPS, _STEPS_A_TURN = 5000, 20
 """Blocks tried when all fillings of a small task are: at once, before the solver is loaded, and for each turn."""
 
 _TURNS_A_NODE, _FEW_NODES = 1000, 20
-"""There is a node for so many turns when the search has ended, unless that makes a few."""
+"""There is a node for so many turns when the search has ended, unless that makes a few, and a few where all that was
+chosen as near to the best has a place."""
 
 
 class Rounds:
@@ -49,7 +48,7 @@ class Rounds:
 
     def __init__(self, task: Task, turns: int, told: Told, turned: Callable[[], object]) -> None:
         self._task, self._turns, self._told, self._turned = task, turns, told, turned
-        self._chance, self._blocks, self._goes_on = Random(1).random, 0, True
+        self._chance, self._goes_on = Random(1).random, True
         self.best, self.bound = Search(task, turned=self._turn).best, worth_alone(task)
         self._programme: Programme | None = None
         self._is_small = sum(map(_kinds, task.wishes)) <= _FEW_KINDS
@@ -104,8 +103,8 @@ class Rounds:
         if chosen is None:
             return False
         left = self._turns
-        if chosen.stand:
-            if len(set(self._task.strips)) == len(self._task.strips):
+        if any(chosen.stand):
+            if _is_laid(self._task, chosen.stand):
                 left //= 8
                 goes_on = self._laid(chosen.stand, self._turns - left)
             else:
@@ -124,47 +123,36 @@ class Rounds:
         return self._better(search.best) and self._goes_on and search.run(turns, self.bound, self._better, self._turn)
 
     def _laid(self, stand: tuple[Sizes, ...], turns: int) -> bool:
-        """Beds laid out whole, with less of the ground where what was chosen finds no place, and with more where it
-        does."""
-        spared, step = 0.0, _SPARED
+        """What was chosen laid out and searched from, with less of the ground where not all of it finds a place, and
+        with more where it does."""
+        spared, step, is_near = 0.0, _SPARED, not self._is_small
         choices = min(_CHOICES, 1 + turns // _TURNS_A_CHOICE)
+        each = turns // choices
         for _number in range(choices):
-            answer, is_whole = self._placed(stand, turns * _BLOCKS_A_TURN // choices)
-            if not self._better(Search(self._task, start=answer, turned=self._turn).best) or not self._goes_on:
+            valleys = self._in_valleys(stand, each // 2)
+            search = Search(self._task, start=valleys.best, turned=self._turn)
+            if not self._goes_on or not self._run(search, each - each // 2):
                 return False
-            if is_whole:
+            if valleys.is_whole:
                 step /= 2
-            spared += -step if is_whole else step
-            if self.is_best or spared <= 0:
+            spared = max(0.0, spared - step if valleys.is_whole else spared + step)
+            if self.is_best or (not spared and not is_near):
                 break
-            found = self._relaxed(Asked(1, _NEAR, part=1 - spared))
-            if found is None or not found.stand:
+            is_near = is_near and spared > 0
+            found = self._relaxed(Asked(1, _NEAR, 1 - spared) if spared else Asked(_FEW_NODES))
+            if found is None or not any(found.stand):
                 return found is not None
             stand = found.stand
         return True
 
-    def _placed(self, stand: tuple[Sizes, ...], most: int) -> tuple[Answer, bool]:
-        """What was chosen, placed as far as can be when so many blocks are laid, and whether all has a place."""
-        blocks: list[Block] = []
-        by_strip: dict[int, list[Block]] = {}
-        for strip, block in _chosen(self._task, stand):
-            by_strip.setdefault(strip, []).append(block)
-        is_whole, count = True, sum(map(len, by_strip.values()))
-        for strip, mine in by_strip.items():
-            mine.sort(key=lambda one: (one[2] - one[3]) * (one[1] - one[0]))
-            passed = partial(self._laid_blocks, len(mine))
-            found = laid_anew(self._task, strip, mine, 1 + most // count, self._chance, passed)
-            blocks += [one for one in found.standing if isinstance(one, Block)]
-            is_whole = is_whole and not found.out
-        return Answer(tuple(blocks), 0), is_whole
-
-    def _laid_blocks(self, count: int) -> bool:
-        """So many blocks more are laid: a turn is taken when it is enough of them; whether to go on."""
-        self._blocks += count
-        while self._blocks >= _BLOCKS_A_TURN:
-            self._blocks -= _BLOCKS_A_TURN
-            self._turn()
-        return self._goes_on
+    def _in_valleys(self, stand: tuple[Sizes, ...], turns: int) -> Valleys:
+        """What was chosen laid out anew, until all of it has a place or so many turns are taken."""
+        valleys = Valleys(self._task, stand, self._chance, self._turn)
+        for _number in range(1 + turns * BLOCKS_A_TURN // sum(map(bool, stand))):
+            valleys.try_again()
+            if valleys.is_whole or not self._goes_on:
+                break
+        return valleys
 
     def _turn(self) -> bool:
         """A turn is taken; whether to go on."""
@@ -172,12 +160,9 @@ class Rounds:
         return self._goes_on
 
 
-def _chosen(task: Task, stand: tuple[Sizes, ...]) -> Iterator[tuple[int, Block]]:
-    """Each block that the programme chose, with its strip."""
-    for wish, sizes in enumerate(stand):
-        for number, count in sizes.items():
-            way = task.wishes[wish][number]
-            yield way.strip, block_of(way, wish, number, count - 1, 0)
+def _is_laid(task: Task, stand: tuple[Sizes, ...]) -> bool:
+    """Whether what was chosen is laid out as a whole: where strips have many blocks each, or no two are alike."""
+    return sum(map(bool, stand)) >= _MANY * len(task.strips) or len(set(task.strips)) == len(task.strips)
 
 
 def _kinds(ways: tuple[Way, ...]) -> int:
