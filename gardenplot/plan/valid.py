@@ -177,11 +177,15 @@ def _at(place: str, found: Iterable[_Said]) -> Iterator[Fault]:
 
 
 def _ids(name: str, parts: Sequence[_Part], same: Set[int] = frozenset()) -> Iterator[Fault]:
-    seen: set[str] = set()
+    every, seen = {part.id for part in parts}, set[str]()
+    if len(every) < len(parts) or "" in every:
+        same = frozenset()
     for number, part in enumerate(parts):
+        if id(part) in same:
+            continue
         if not part.id:
             yield Fault(f"{name}[{number}].id", _("an id is needed"))
-        for text in (part.id, getattr(part, "name", "")) if id(part) not in same else ():
+        for text in (part.id, getattr(part, "name", "")):
             if not text.isascii() and any("\ud800" <= sign <= "\udfff" for sign in text):
                 yield Fault(f"{name}[{number}]", _("“{text}” holds half of a letter").format(text=text[:40]))
         if part.id in seen:

@@ -229,7 +229,7 @@ CAME = ("sown", "emerged", "potted_up", "hardened", "set_out", "harvested", "cle
 """The days of an `Actual`, in the order in which they come about."""
 
 
-@frozen(cache_hash=True)
+@frozen(cache_hash=True, slots=False)  # a plan is handed to other processes in half the time without slots
 class Planting:
     """One crop in one block of one bed; sized by plants, by length, by its order, or by the gap it fills.
 

@@ -53,6 +53,18 @@ def dates_of(plan: Plan, planting: Planting) -> Dates:
     return dates_for(planting, crop_of(plan, planting.crop), order, counting_site(plan.place))
 
 
+def all_dates(plan: Plan) -> list[Dates]:
+    """The dates of all plantings, in the plan's order; what they refer to is looked up once for all of them."""
+    crops, orders = {one.id: one for one in plan.crops}, {one.id: one for one in plan.orders}
+    site = counting_site(plan.place)
+    return [
+        dates_for(one, crops[one.crop], orders[one.order] if one.order else None, site)
+        if one.hardens is None
+        else dates_of(plan, one)
+        for one in plan.plantings
+    ]
+
+
 @lru_cache(maxsize=16_384)
 def dates_for(planting: Planting, crop: Crop, order: Order | None, site: Site | None = None) -> Dates:
     """The dates of a planting: what came about and what was typed stand, the rest follows from its order and crop.

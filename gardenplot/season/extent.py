@@ -4,7 +4,7 @@ from datetime import date, timedelta
 from functools import lru_cache
 
 from gardenplot.plan import Plan
-from gardenplot.season.dates import dates_of
+from gardenplot.season.dates import all_dates
 from gardenplot.season.orders import market_days
 from gardenplot.season.span import Span
 
@@ -18,8 +18,7 @@ def season_of(plan: Plan) -> Span | None:
 
     None for a plan in which nothing has a date.
     """
-    dates = [dates_of(plan, planting) for planting in plan.plantings]
-    days = [day for one in dates for day in (one.in_ground, one.out) if day]
+    days = [day for one in all_dates(plan) for day in (one.in_ground, one.out) if day]
     days = days or [day for order in plan.orders for day in market_days(order)]
     if not days:
         return None

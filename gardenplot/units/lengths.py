@@ -24,7 +24,7 @@ LONGEST = 10_000 * M
 """Nothing that a person grows on is longer than 10 km; more is a slip of the finger."""
 
 
-@frozen(cache_hash=True)
+@frozen(cache_hash=True, slots=False)  # thousands are handed to other processes, in half the time without slots
 class Length:
     """A length in whole nanometres together with the text that a person typed for it."""
 

@@ -10,6 +10,7 @@ from PySide6.QtGui import (
     QKeyEvent,
     QPainter,
     QPaintEvent,
+    QRegion,
     QResizeEvent,
     QTransform,
     QWheelEvent,
@@ -24,6 +25,7 @@ from gardenplot.layout import lay_out_bed
 from gardenplot.plan import bed_of
 from gardenplot.window import canvas_keys, hand_lines
 from gardenplot.window.canvas_band import Band
+from gardenplot.window.canvas_bands import BitByBit, bands
 from gardenplot.window.canvas_changes import changed_between
 from gardenplot.window.canvas_drop import Drops
 from gardenplot.window.canvas_hand import Hand
@@ -57,6 +59,7 @@ class Canvas(QAbstractScrollArea):
         self.layers = Layers(self)
         self._pictures = StripPictures()
         self._shown: Scene | None = None
+        self._bits = BitByBit(self.viewport())
         self.band = Band(self.view, sight, self)
         self.hand = Hand(self, self.places, self.stage, sight, self.band)
         self.drops = Drops(self, self.viewport(), self.places.pointer, self.stage)
@@ -127,6 +130,7 @@ class Canvas(QAbstractScrollArea):
         exposed = tuple(back.mapRect(QRectF(rect)) for rect in cast(Iterable[QRect], event.region()))
         paint_scene(painter, self._frame(), self._shown, self._pictures, exposed)
         painter.end()
+        self._bits.painted(event.region())
 
     def _show_trial(self) -> None:
         """Paint anew what the hand has changed, and say what it measures."""
@@ -135,9 +139,11 @@ class Canvas(QAbstractScrollArea):
             self._describe()
         if self._shown is None:
             return
-        area = changed_between(self._shown, self._scene(), self._frame())
-        times = QTransform.fromScale(magnified(), magnified())
-        self.viewport().update(times.map(area))
+        scene, frame, times = self._scene(), self._frame(), QTransform.fromScale(magnified(), magnified())
+        if self.stage.in_bits and scene.strips.ground is None:
+            self._bits.paint([times.map(QRegion(part)) for part in bands(scene.strips.strips, scene.top, frame)])
+        else:
+            self.viewport().update(times.map(changed_between(self._shown, scene, frame)))
 
     def _frame(self) -> QRect:
         width, height = self.view.size

@@ -31,7 +31,7 @@ class CanvasStage(QObject):
         self._document, self._sight = document, sight
         self._gesture: Gesture | None = None
         self._commits = False
-        self.is_on_ground = self.is_measuring = self.is_filling = False
+        self.is_on_ground = self.is_measuring = self.is_filling = self.in_bits = False
         document.changing.connect(self._abandon)
         self.trial: Trial | None = None
         self.at: QPointF | None = None
@@ -83,9 +83,9 @@ class CanvasStage(QObject):
             self._gesture.close()
             self._end()
 
-    def show(self, trial: "Trial | None") -> None:
-        """Draw a trial, or the plan again."""
-        self.trial = trial
+    def show(self, trial: "Trial | None", *, in_bits: bool = False) -> None:
+        """Draw a trial, or the plan again; in bits where something else is going on, which that would hold up."""
+        self.trial, self.in_bits = trial, in_bits
         self.shown.emit()
 
     def commit(self, trial: "Trial", verb: str, merge: str = "") -> None:

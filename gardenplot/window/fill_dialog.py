@@ -111,14 +111,14 @@ class FillDialog(QDialog):
         self.bar.setRange(0, parts.of)
         self.bar.setValue(parts.done)
         if isinstance(parts.best, Filling):
-            self._draw(parts.best)
+            self._draw(parts.best, in_bits=True)
         if self.filling is not None:
             turns = _("{done} of {turns} turns").format(done=grouped(parts.done), turns=grouped(parts.of))
             self.says.setText(_("{turns}, best so far: {worth}").format(turns=turns, worth=worth_words(self.filling)))
 
-    def _draw(self, filling: Filling) -> None:
+    def _draw(self, filling: Filling, *, in_bits: bool = False) -> None:
         self.filling = filling
-        self._stage.show(proposed(self._document.plan, filling.plan))
+        self._stage.show(proposed(self._document.plan, filling.plan), in_bits=in_bits)
 
     def _stop(self) -> None:
         """End the looking; the best so far is the proposal."""

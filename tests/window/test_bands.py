@@ -1,0 +1,99 @@
+"""A better filling is painted strip by strip, so that nothing waits for all of it, and comes to the same picture."""
+
+from attrs import evolve
+from hypothesis import given
+from hypothesis import strategies as st
+from PySide6.QtCore import QEvent, QObject, QRect
+from PySide6.QtGui import QPaintEvent, QRegion
+from PySide6.QtWidgets import QApplication
+
+from gardenplot.drawing.strips import Strip
+from gardenplot.gestures.proposal import hold, proposed
+from gardenplot.layout import lay_out_plan
+from gardenplot.plan import Plan
+from gardenplot.window.canvas_bands import MOST, bands
+from gardenplot.window.document import Document
+from gardenplot.window.main import MainWindow
+from tests.plans import metric_plan
+from tests.window.test_repaint import anew, settled
+
+(LAID, *_others) = lay_out_plan(metric_plan())
+
+
+@given(
+    heights=st.lists(st.tuples(st.floats(0, 80), st.floats(0.5, 200)), max_size=60),
+    top=st.floats(-3000, 200),
+    frame=st.builds(QRect, st.just(0), st.just(0), st.integers(1, 3000), st.integers(1, 2000)),
+)
+def test_bands_are_a_frame_cut_from_edge_to_edge_below_its_strips(
+    heights: list[tuple[float, float]], top: float, frame: QRect
+) -> None:
+    strips, at = [], 0.0
+    for gap, height in heights:
+        strips.append(Strip(LAID, at + gap, height))
+        at += gap + height
+    found = list(bands(strips, top, frame))
+    assert 1 <= len(found) <= MOST + 1
+    assert sum(one.width() * one.height() for one in found) == frame.width() * frame.height()
+    assert sum((QRegion(one) for one in found), QRegion()) == QRegion(frame)
+    feet = {round(strip.top + strip.height + top) for strip in strips}
+    assert {one.bottom() + 1 for one in found[:-1]} <= feet
+
+
+class Painted(QObject):
+    """Keeps what of a widget is painted, time by time."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.heights: list[int] = []
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802  # the name is Qt's
+        if isinstance(event, QPaintEvent):
+            self.heights.append(event.rect().height())
+        return super().eventFilter(watched, event)
+
+
+def filled(plan: Plan, beds: int) -> tuple[Plan, Plan]:
+    """A plan of so many beds without plantings, and one in which each of them is planted."""
+    block = plan.plantings[0]
+    empty = evolve(plan, beds=tuple(evolve(plan.beds[0], id=f"n{number}") for number in range(beds)), plantings=())
+    more = tuple(evolve(block, id=f"q{number}", bed=f"n{number}") for number in range(beds))
+    return empty, evolve(empty, plantings=more)
+
+
+def test_what_is_shown_in_bits_is_painted_a_part_at_a_time_and_all_of_it_in_the_end(
+    window: MainWindow, document: Document
+) -> None:
+    empty, full = filled(metric_plan(), 6)
+    document.start(empty)
+    window.canvas.view.fit(all_beds=True)
+    window.canvas.stage.begin(hold(), measuring=True)
+    blank = settled(window)
+    seen = Painted()
+    window.canvas.viewport().installEventFilter(seen)
+    window.canvas.stage.show(proposed(empty, full), in_bits=True)
+    for _turn in range(40):
+        QApplication.processEvents()
+    shown = settled(window)
+    tall = window.canvas.viewport().height()
+    assert len(seen.heights) >= 6
+    assert max(seen.heights) < tall / 2
+    assert sum(seen.heights) >= tall
+    assert shown != blank
+    assert shown == anew(window)
+
+
+def test_what_is_given_up_before_all_of_it_was_painted_leaves_nothing_behind(
+    window: MainWindow, document: Document
+) -> None:
+    empty, full = filled(metric_plan(), 6)
+    document.start(empty)
+    window.canvas.view.fit(all_beds=True)
+    window.canvas.stage.begin(hold(), measuring=True)
+    blank = settled(window)
+    window.canvas.stage.show(proposed(empty, full), in_bits=True)
+    QApplication.processEvents()
+    window.canvas.stage.give_up()
+    for _turn in range(10):
+        QApplication.processEvents()
+    assert settled(window) == blank == anew(window)
