@@ -29,7 +29,8 @@ class Going(Protocol):
 class Watched(QObject):
     """Work in a process of its own, or that goes on elsewhere, that is looked at now and then.
 
-    `told` with Parts, then `ended` or `failed`.
+    `told` with Parts, then `ended` or `failed`. A process is started when what waits for it has been painted: handing
+    it a large plan takes as long as that again.
     """
 
     told = Signal(object)
@@ -38,20 +39,30 @@ class Watched(QObject):
 
     def __init__(self, work: Work | Going, parent: QObject) -> None:
         super().__init__(parent)
-        self._apart: Going = Apart(work) if isinstance(work, Work) else work
+        self._to_start: Work | None = None
+        self._going: Going | None = None
+        if isinstance(work, Work):
+            self._to_start = work
+        else:
+            self._going = work
         self._clock = QTimer(self)
         self._clock.timeout.connect(self._look)
-        self._clock.start(_LOOK_EVERY)
+        self._clock.start(0)
 
     def end(self) -> None:
         """End the work, done or not; once is enough."""
         if self._clock.isActive():
             self._clock.stop()
-            self._apart.end()
+            if self._going is not None:
+                self._going.end()
 
     def _look(self) -> None:
+        self._clock.setInterval(_LOOK_EVERY)
+        if self._to_start is not None:
+            self._going, self._to_start = Apart(self._to_start), None
+            return
         try:
-            told = self._apart.told()
+            told = self._going.told() if self._going is not None else None
         except GardenplotError as error:
             self.end()
             self.failed.emit(error)
