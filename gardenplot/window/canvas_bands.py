@@ -34,7 +34,7 @@ class BitByBit(QObject):
     def paint(self, parts: Sequence[QRegion]) -> None:
         """Begin anew with these parts."""
         self._waiting = [*parts]
-        self._go_on()
+        QTimer.singleShot(0, self, self._go_on)
 
     def painted(self, region: QRegion) -> None:
         """To be told of all that was painted, which then waits no longer."""
