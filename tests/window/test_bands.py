@@ -4,11 +4,12 @@ from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
 from PySide6.QtCore import QEvent, QObject, QRect
-from PySide6.QtGui import QPaintEvent, QRegion
+from PySide6.QtGui import QImage, QPaintEvent, QRegion
 from PySide6.QtWidgets import QApplication
 
 from gardenplot.drawing.strips import Strip
 from gardenplot.gestures.proposal import hold, proposed
+from gardenplot.gestures.stage import Trial
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
 from gardenplot.window.canvas_bands import MOST, bands
@@ -61,17 +62,22 @@ def filled(plan: Plan, beds: int) -> tuple[Plan, Plan]:
     return empty, evolve(empty, plantings=more)
 
 
-def test_what_is_shown_in_bits_is_painted_a_part_at_a_time_and_all_of_it_in_the_end(
-    window: MainWindow, document: Document
-) -> None:
+def begun(window: MainWindow, document: Document) -> tuple[Trial, QImage]:
+    """Have a proposal for six empty beds waited for: the proposal, and what the canvas shows before."""
     empty, full = filled(metric_plan(), 6)
     document.start(empty)
     window.canvas.view.fit(all_beds=True)
     window.canvas.stage.begin(hold(), measuring=True)
-    blank = settled(window)
+    return proposed(empty, full), settled(window)
+
+
+def test_what_is_shown_in_bits_is_painted_a_part_at_a_time_and_all_of_it_in_the_end(
+    window: MainWindow, document: Document
+) -> None:
+    full, blank = begun(window, document)
     seen = Painted()
     window.canvas.viewport().installEventFilter(seen)
-    window.canvas.stage.show(proposed(empty, full), in_bits=True)
+    window.canvas.stage.show(full, in_bits=True)
     for _turn in range(40):
         QApplication.processEvents()
     shown = settled(window)
@@ -86,12 +92,8 @@ def test_what_is_shown_in_bits_is_painted_a_part_at_a_time_and_all_of_it_in_the_
 def test_what_is_given_up_before_all_of_it_was_painted_leaves_nothing_behind(
     window: MainWindow, document: Document
 ) -> None:
-    empty, full = filled(metric_plan(), 6)
-    document.start(empty)
-    window.canvas.view.fit(all_beds=True)
-    window.canvas.stage.begin(hold(), measuring=True)
-    blank = settled(window)
-    window.canvas.stage.show(proposed(empty, full), in_bits=True)
+    full, blank = begun(window, document)
+    window.canvas.stage.show(full, in_bits=True)
     QApplication.processEvents()
     window.canvas.stage.give_up()
     for _turn in range(10):
