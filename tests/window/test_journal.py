@@ -29,6 +29,9 @@ from gardenplot.window.main import MainWindow
 from gardenplot.window.plans_dialog import PlansDialog
 from tests.plans import feet_plan, metric_plan, plans
 
+# Its clock needs an application, whichever test runs first.
+pytestmark = pytest.mark.usefixtures("dressed")
+
 Look = Callable[[PlansDialog], object]
 
 
