@@ -28,6 +28,9 @@ class Look:
         return _HATCHES[self.shape]
 
 
+_look = lru_cache(maxsize=8192)(Look)
+"""A look that stays as it is stays the same object, so that the looks of two plans are soon compared."""
+
 _HATCHES = {
     Shape.DISC: Hatch.SPOTTED,
     Shape.RING: Hatch.UPRIGHT,
@@ -64,7 +67,7 @@ def looks(plan: Plan) -> dict[str, Look]:
             others = tuple(found[one].shape for one in beside.get(layout.planting, ()) if one in found)
             shape, ink = _shape(number % len(_TURNED), shape, others), _ink(number % len(PLANTINGS), ink)
             name = kept.get(layout.planting) or next(free)
-            found[layout.planting] = Look(layout.planting, name, PLANTINGS[ink], shape)
+            found[layout.planting] = _look(layout.planting, name, PLANTINGS[ink], shape)
     return _with_trays(plan, found)
 
 

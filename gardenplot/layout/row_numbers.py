@@ -7,6 +7,7 @@ are added up as they stand on the drawing, and their source says so.
 """
 
 from collections.abc import Callable, Iterator
+from functools import lru_cache
 
 from attrs import evolve
 
@@ -21,6 +22,7 @@ from gardenplot.plan import Bed, Pattern, Reserved
 from gardenplot.working import RULES, Number, Source, Unit, known, smaller, worked
 
 
+@lru_cache(maxsize=256)
 def row_numbers(bed: Bed, one: Grown, layout: Layout) -> tuple[Number, ...]:
     """The numbers of a planting from the plants that an order needs to its plants and the length of its block."""
     told = Told(bed, one, layout)

@@ -17,16 +17,11 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAbstractScrollArea, QWidget
 
-from gardenplot.drawing import hand_words, handle_words
-from gardenplot.drawing.captions import captions
-from gardenplot.drawing.letters import looks
-from gardenplot.gestures import measure
-from gardenplot.layout import lay_out_bed
-from gardenplot.plan import bed_of
-from gardenplot.window import canvas_keys, hand_lines
+from gardenplot.window import canvas_keys
 from gardenplot.window.canvas_band import Band
 from gardenplot.window.canvas_bands import BitByBit, bands
-from gardenplot.window.canvas_changes import changed_between
+from gardenplot.window.canvas_changes import changed_between, changed_by_edit
+from gardenplot.window.canvas_described import described
 from gardenplot.window.canvas_drop import Drops
 from gardenplot.window.canvas_hand import Hand
 from gardenplot.window.canvas_paint import Scene, paint_scene
@@ -76,7 +71,7 @@ class Canvas(QAbstractScrollArea):
         self.setAccessibleName(_("Drawing of the beds"))
         self.spoken = CanvasSpoken(self, self.places, document, sight)
         self.stage.refused.connect(self.spoken.refuse)
-        document.changed.connect(self.view.settle)
+        document.changed.connect(self._show_edit)
         document.changed.connect(self._describe)
         document.opened.connect(self.view.fit)
         sight.selected.connect(self._select)
@@ -98,27 +93,7 @@ class Canvas(QAbstractScrollArea):
         self.viewport().update()
 
     def _describe(self) -> None:
-        self.setAccessibleDescription(self._described())
-
-    def _described(self) -> str:
-        """The selection in words, or what is measured, for a screen reader."""
-        plan, trial = self._document.plan, self.stage.trial
-        if trial is not None and trial.measured is not None:
-            return "\n".join(measure.readings(plan, trial.measured))
-        if trial is not None and trial.gap is not None:
-            lines = hand_lines.hand_lines(plan, trial, self._sight.day)
-            return "\n".join(words for words, _ink in lines)
-        if self._sight.bed is None:
-            return ""
-        bed = bed_of(plan, self._sight.bed)
-        if self._sight.others:
-            return hand_words.several_line(plan, self._sight.chosen, self._sight.day)
-        if self._sight.handle is not None:
-            return handle_words.handle_words(plan, bed.id, self._sight.handle)
-        for caption in captions(plan, lay_out_bed(plan, bed), self._sight.day, looks(plan)):
-            if caption.planting == self._sight.planting:
-                return f"{bed.name}: {caption.look.letter} {caption.words[0]}"
-        return bed.name
+        self.setAccessibleDescription(described(self._document.plan, self._sight, self.stage.trial))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         self._shown = self._scene()
@@ -144,6 +119,13 @@ class Canvas(QAbstractScrollArea):
             self._bits.paint([times.map(QRegion(part)) for part in bands(scene.strips.strips, scene.top, frame)])
         else:
             self.viewport().update(times.map(changed_between(self._shown, scene, frame)))
+
+    def _show_edit(self) -> None:
+        """Paint anew what an edit has changed."""
+        self.view.settle()
+        if self._shown is not None:
+            times = QTransform.fromScale(magnified(), magnified())
+            self.viewport().update(times.map(changed_by_edit(self._shown, self._scene(), self._frame())))
 
     def _frame(self) -> QRect:
         width, height = self.view.size

@@ -57,6 +57,7 @@ class CanvasView(QObject):
         self._gutter = GUTTER
         self._measured: tuple[tuple[Bed, ...], float] = (), _longest(())
         self._kept: dict[bool, _Kept] = {}
+        self._settled: object = None
 
     @property
     def along(self) -> float:
@@ -83,15 +84,16 @@ class CanvasView(QObject):
         """Where the beds lie on the canvas; a trial is drawn at the scale of the plan that it would change."""
         plan = self._document.plan
         shown = plan if trial is None else trial
-        terms = (self.along, self.size[1], self._gutter, self.true_scale, self.sees_all, self.has_ground)
+        terms = (self.along, *self.size, self._gutter, self.true_scale, self.sees_all, self.has_ground)
         kept = self._kept.get(shown is plan)
         if kept is not None and kept.plan is plan and kept.shown is shown and kept.terms == terms:
             return kept.strips
-        laid_out, room = lay_out_plan(plan), self.size[1] - TAPE
-        arrange = all_in_sight if self.sees_all else arranged
-        strips = arrange(laid_out, self.along, true_scale=self.true_scale, room=room)
-        if shown is not plan:
-            strips = stacked(lay_out_plan(shown), self.along, strips.stretch, strips.headroom, strips.captions)
+        if shown is plan:
+            arrange, room = all_in_sight if self.sees_all else arranged, self.size[1] - TAPE
+            strips = arrange(lay_out_plan(plan), self.along, true_scale=self.true_scale, room=room)
+        else:
+            one = self.strips()
+            strips = stacked(lay_out_plan(shown), one.along, one.stretch, one.headroom, one.captions)
         strips = evolve(strips, gutter=self._gutter)
         strips = with_ground(strips) if self.has_ground else strips
         self._kept[shown is plan] = _Kept(plan, shown, terms, strips)
@@ -138,7 +140,7 @@ class CanvasView(QObject):
         self.settle()
 
     def settle(self) -> None:
-        """Fit the gutter to the names of the beds and the scroll bars to what there is to see."""
+        """Fit the gutter to the names of the beds and the scroll bars to what there is to see; tell of a change."""
         plan = self._document.plan
         self._gutter = gutter_for(plan.beds, plan.place.units, self.size[0])
         strips = self.strips()
@@ -150,7 +152,10 @@ class CanvasView(QObject):
         down.setPageStep(height)
         down.setSingleStep(24)
         down.setRange(0, max(0, round(strips.height - height)))
-        self.changed.emit()
+        settled = self._kept[True].terms, strips.stretch, strips.longest, strips.height
+        if settled != self._settled:
+            self._settled = settled
+            self.changed.emit()
 
     def reveal(self, bed: str, trial: Plan | None = None, covered: int = 0) -> None:
         """Scroll a bed into sight, perhaps one that only a trial has; there is room for that until it settles.

@@ -1,6 +1,6 @@
 """Fields that are typed into: each shows a value, passes finished text on, and says at the field what is wrong."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from functools import cached_property
 
 from PySide6.QtCore import QEvent, Qt
@@ -121,6 +121,22 @@ class Steady(QComboBox):
 class Choice(Steady):
     """A choice of a few; where the chosen words have no room, their end is left out and the tip tells all of them."""
 
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._offered: list[tuple[str, object]] = []
+
+    def offer(self, offered: Sequence[tuple[str, object]], chosen: object) -> None:
+        """Offer words, each with what it stands for, and show those for what is chosen, if it is offered.
+
+        The same as before are not laid out anew.
+        """
+        if self._offered != list(offered):
+            self._offered = list(offered)
+            self.clear()
+            for words, value in offered:
+                self.addItem(words, value)
+        self.setCurrentIndex(next((at for at, one in enumerate(offered) if one[1] == chosen), -1))
+
     def take_what_there_is(self) -> None:
         """Ask for no more width than a few letters need, however long its words are."""
         self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
@@ -199,7 +215,7 @@ class Form(QWidget):
         field.lay_below = lambda complaint: cell.insertWidget(cell.count() - 1, complaint)
         return field
 
-    def add_choice(self, name: str, label: str, chosen: Callable[[int], None]) -> QComboBox:
+    def add_choice(self, name: str, label: str, chosen: Callable[[int], None]) -> Choice:
         """A choice of a few."""
         box = Choice(self)
         box.activated.connect(chosen)

@@ -159,7 +159,7 @@ class MainWindow(QMainWindow):
         self.ledger.shown.connect(self.plantings.show_finding)
         self.filing.told.connect(self.tell)
         for signal in (
-            self.document.changed,
+            self.document.opened,
             self.document.stack.indexChanged,
             self.sight.selected,
             self.views.turned,

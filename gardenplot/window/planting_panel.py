@@ -4,7 +4,7 @@ from collections.abc import Callable
 from enum import StrEnum
 from typing import Any
 
-from PySide6.QtWidgets import QComboBox, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.date_words import date_lines
@@ -28,11 +28,11 @@ from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
 from gardenplot.gestures.typed import PATTERN_FIELDS, PLANTING_FIELDS, TypedField
 from gardenplot.layout import Grown, Layout, lay_out_bed
 from gardenplot.layout.compare import answers, candidates
-from gardenplot.plan import Bed, Plan, Reserved, bed_of, planting_of
+from gardenplot.plan import Plan, Reserved, bed_of, planting_of
 from gardenplot.plan.edits import change_planting
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.window.document import Document
-from gardenplot.window.fields import Form
+from gardenplot.window.fields import Choice, Form
 from gardenplot.window.labels import heading, quiet, rule, words
 from gardenplot.window.pattern_choice import PatternChoice
 from gardenplot.window.planting_days import PlantingDays
@@ -46,7 +46,6 @@ class PlantingPanel(QWidget):
         super().__init__(parent)
         self._document = document
         self.planting = ""
-        self._offered: tuple[Bed, ...] | None = None
         self.title, self.under_title = heading(), quiet()
         self.patterns = PatternChoice(self)
         self.patterns.picked.connect(lambda pattern: self._choose(CHOSEN_FIELDS[0], pattern))
@@ -98,32 +97,23 @@ class PlantingPanel(QWidget):
         self._show_words(plan, one, layout)
 
     def _show_choices(self, plan: Plan, one: Grown) -> None:
-        if self._offered is not plan.beds:
-            self._offered = plan.beds
-            self.bed.clear()
-            for bed in plan.beds:
-                self.bed.addItem(bed.name, bed.id)
-        self.bed.setCurrentIndex(self.bed.findData(one.planting.bed))
-        self.order.clear()
-        self.order.addItem(_("none"), None)
-        for order in plan.orders:
-            if order.crop == one.crop.id:
-                self.order.addItem(order_words(order, plan.place.units), order.id)
-        self.order.setCurrentIndex(max(0, self.order.findData(one.planting.order)))
-        self.reserved.clear()
-        for answer in answers(plan, one.planting.id):
-            words = _("{answer}: {plants} plants").format(answer=ANSWERS[answer.reserved], plants=answer.plants)
-            self.reserved.addItem(words, answer.reserved)
-        self.reserved.setCurrentIndex(self.reserved.findData(one.planting.reserved))
+        self.bed.offer([(bed.name, bed.id) for bed in plan.beds], one.planting.bed)
+        orders = (order for order in plan.orders if order.crop == one.crop.id)
+        met = [(order_words(order, plan.place.units), order.id) for order in orders]
+        self.order.offer([(_("none"), None), *met], one.planting.order)
+        told = _("{answer}: {plants} plants")
+        kept = [
+            (told.format(answer=ANSWERS[answer.reserved], plants=answer.plants), answer.reserved)
+            for answer in answers(plan, one.planting.id)
+        ]
+        self.reserved.offer(kept, one.planting.reserved)
         self.form.show_cell("reserved", self.reserved.count() > 0)
         for name in ("bed", "reserved", *self.chosen):
             self.form.hint(name, "")
         for field in CHOSEN_FIELDS:
-            box = self.chosen[field.name]
-            box.clear()
-            for value in field.offered(plan, one.planting.id):
-                box.addItem(field.values[value], value)
-            box.setCurrentIndex(box.findData(getattr(one.planting, field.name)))
+            values = field.offered(plan, one.planting.id)
+            offered = [(field.values[value], value) for value in values]
+            self.chosen[field.name].offer(offered, getattr(one.planting, field.name))
             self.form.show_cell(field.name, field.matters(plan, one.planting.id))
 
     def _show_fields(self, plan: Plan, one: Grown, layout: Layout) -> None:
@@ -165,7 +155,7 @@ class PlantingPanel(QWidget):
 
         return finished
 
-    def _add_choice(self, field: ChosenField) -> QComboBox:
+    def _add_choice(self, field: ChosenField) -> Choice:
         def chosen(row: int) -> None:
             self._choose(field, field.offered(self._document.plan, self.planting)[row])
 

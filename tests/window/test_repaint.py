@@ -7,6 +7,8 @@ from typing import Any
 
 import pytest
 from attrs import evolve
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QImage, QPainter
 from PySide6.QtTest import QTest
@@ -14,16 +16,19 @@ from PySide6.QtWidgets import QApplication
 
 from gardenplot.drawing.bed import BedFigure
 from gardenplot.drawing.covers import Layer
+from gardenplot.errors import PlanError
 from gardenplot.files import sample
 from gardenplot.gestures.kept import layout_in
-from gardenplot.plan import Plan
-from gardenplot.plan.edits import change_bed, remove_planting
-from gardenplot.units import parse_length
+from gardenplot.plan import Cover, Plan
+from gardenplot.plan.edits import add_cover, change_bed, change_crop, change_planting, remove_planting
+from gardenplot.units import Units, parse_length
 from gardenplot.window.canvas_paint import Scene
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from gardenplot.window.strip_pictures import StripPictures
-from tests.plans import metric_plan
+from tests.plan.test_edits import EVERY_ATTEMPT
+from tests.plans import metric_plan, plans
+from tests.window.conftest import made
 from tests.window.mouse import Mouse
 
 Keys = Qt.KeyboardModifier
@@ -165,6 +170,66 @@ def test_a_step_of_a_drag_paints_no_more_than_the_beds_it_is_about(
     assert first in painted
     assert len(painted) < len(window.canvas.view.strips().strips)
     mouse.release()
+
+
+@pytest.mark.usefixtures("own_settings")
+@settings(max_examples=12)
+@given(st.data(), plans())
+def test_whatever_is_edited_the_canvas_shows_what_a_new_painting_would(
+    hosts: list[MainWindow], data: st.DataObject, begun: Plan
+) -> None:
+    if not hosts:
+        hosts.append(made(metric_plan()))
+    shown = hosts[0]
+    shown.document.start(begun)
+    for _turn in range(data.draw(st.integers(1, 5))):
+        try:
+            after = EVERY_ATTEMPT[data.draw(st.sampled_from([*EVERY_ATTEMPT]))](shown.document.plan, data)
+        except PlanError:
+            continue
+        shown.document.change("edit", after)
+        assert settled(shown) == anew(shown)
+
+
+EDITS: dict[str, Callable[[Plan], Plan]] = {
+    "a bed is longer": lambda plan: change_bed(plan, "b1", length=parse_length("11 m")),
+    "a bed has another name": lambda plan: change_bed(plan, "b1", name="The long one by the gate"),
+    "a crop has another name": lambda plan: change_crop(plan, plan.crops[0].id, name="Other"),
+    "what stood first in the walking order is gone": lambda plan: remove_planting(plan, "p1"),
+    "a bed has a cover": lambda plan: add_cover(plan, Cover("c1", "b1", parse_length("1 m"), parse_length("3 m"))),
+    "units are others": lambda plan: evolve(plan, place=evolve(plan.place, units=Units.FEET_AND_INCHES)),
+    "beds are in another order": lambda plan: evolve(plan, beds=plan.beds[::-1]),
+}
+
+
+@pytest.mark.parametrize("edit", EDITS.values(), ids=EDITS.keys())
+def test_whatever_changes_in_some_bed_is_seen_and_once_undone_is_seen_no_more(
+    window: MainWindow, document: Document, edit: Callable[[Plan], Plan]
+) -> None:
+    document.start(many_beds())
+    before = settled(window)
+    document.change("edit", edit(document.plan))
+    assert before != settled(window) == anew(window)
+    document.stack.undo()
+    assert settled(window) == anew(window) == before
+
+
+def test_an_edit_paints_no_more_than_the_beds_it_changes(
+    window: MainWindow, document: Document, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    document.start(many_beds())
+    settled(window)
+    painted: list[str] = []
+    paint = StripPictures.paint
+
+    def noted(pictures: StripPictures, painter: QPainter, figure: BedFigure, *rest: Any) -> None:
+        painted.append(figure.bed)
+        paint(pictures, painter, figure, *rest)
+
+    monkeypatch.setattr(StripPictures, "paint", noted)
+    document.change("edit", change_planting(document.plan, "p1", plants=20))
+    QApplication.processEvents()
+    assert painted == ["b1"]
 
 
 def test_scrolling_a_little_paints_no_bed_anew(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
