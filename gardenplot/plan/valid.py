@@ -4,7 +4,7 @@ Whether plantings fit their beds is not asked here: a plan that does not fit is 
 """
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Sequence, Set
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cached_property, lru_cache
 from itertools import pairwise
 from typing import Any
@@ -71,52 +71,66 @@ def check(plan: Plan, sound: Plan | None = None) -> Plan:
 
 def faults(plan: Plan, sound: Plan | None = None) -> Iterator[Fault]:
     """All faults of a plan, in the order of its file; what it shares with a `sound` one has none."""
-    same = _looked_at(plan, sound)
-    yield from _ids("beds", plan.beds)
-    yield from _ids("crops", plan.crops)
-    yield from _ids("plantings", plan.plantings, same)
-    yield from _ids("orders", plan.orders)
-    yield from _ids("wishes", plan.wishes)
-    yield from _ids("covers", plan.covers)
-    yield from _ids("tunnels", plan.tunnels)
-    yield from _ids("paths", plan.paths)
-    yield from _at("place", _place(plan.place))
+    anew = _Anew(plan, sound)
+    for name in ("beds", "crops", "plantings", "orders", "wishes", "covers", "tunnels", "paths"):
+        yield from _ids(name, plan, anew)
+    if anew.has("place"):
+        yield from _at("place", _place(plan.place))
     ids = tuple({part.id for part in parts} for parts in (plan.beds, plan.crops, plan.orders, plan.wishes))
     known = _Known(plan, ids[0], ids[1], ids[2], ids[3])
-    yield from _each("beds", plan.beds, _bed)
-    yield from _each("crops", plan.crops, _crop)
-    yield from _each("plantings", plan.plantings, lambda one: (*_referred(one, known), *_planting(one)), same)
+    yield from _each("beds", anew, _bed)
+    yield from _each("crops", anew, _crop)
+    yield from _each("plantings", anew, lambda one: (*_referred(one, known), *_planting(one)))
     beds, crops = {bed.id: bed for bed in plan.beds}, {crop.id: crop for crop in plan.crops}
-    for number, planting in enumerate(plan.plantings):
-        if id(planting) in same:
-            continue
+    for number, planting in anew.parts("plantings"):
         bed, crop = beds.get(planting.bed), crops.get(planting.crop)
         if bed is not None and crop is not None and (found := _places(planting, bed, crop)):
             yield from _at(f"plantings[{number}]", found)
-    yield from _each("orders", plan.orders, lambda one: _order(one, known))
-    yield from _each("wishes", plan.wishes, lambda one: _wish(one, known))
-    yield from _each("covers", plan.covers, lambda one: _cover(one, known))
-    yield from _goods(plan, known)
-    yield from _ground(plan)
+    yield from _each("orders", anew, lambda one: _order(one, known))
+    yield from _each("wishes", anew, lambda one: _wish(one, known))
+    yield from _each("covers", anew, lambda one: _cover(one, known))
+    for name in ("goods", "feeds", "jugs"):
+        yield from _ids(name, plan, anew)
+    yield from _each("goods", anew, lambda one: good_says(one, known.crops))
+    yield from _each("feeds", anew, lambda one: feed_says(one, known.beds))
+    yield from _each("jugs", anew, lambda one: jugs_say(one, known.beds))
+    if anew.has("ground"):
+        yield from _ground(plan)
+    for name in ("tunnels", "paths"):
+        yield from _each(name, anew, strip_says)
 
 
-def _looked_at(plan: Plan, sound: Plan | None) -> Set[int]:
-    """Which plantings, by identity, a sound plan has too, beside the very same parts that they may refer to.
+class _Anew:
+    """What of a plan must be looked at: all that it does not share with a sound one.
 
-    Those that refer to other plantings are looked at each time.
+    A list that is the very same there has no fault, as long as the beds, crops, orders and wishes it may refer to
+    are the very same, too. Of plantings each is looked for by itself; one that refers to another is always looked at.
     """
+
+    def __init__(self, plan: Plan, sound: Plan | None) -> None:
+        self._plan = plan
+        self._sound = sound if sound is not None and _refer_alike(plan, sound) else None
+
+    def has(self, name: str) -> bool:
+        """Whether a field of the plan is not the very same in the sound one."""
+        return self._sound is None or getattr(self._plan, name) is not getattr(self._sound, name)
+
+    def parts(self, name: str) -> Sequence[tuple[int, Any]]:
+        """The parts of a list to look at, each with its place in it from 0."""
+        if name == "plantings":
+            return self._plantings
+        return [*enumerate(getattr(self._plan, name))] if self.has(name) else ()
+
+    @cached_property
+    def _plantings(self) -> list[tuple[int, Planting]]:
+        sound = self._sound.plantings if self._sound is not None else ()
+        same = {id(one) for one in sound if one.hardens is None and one.gaps_of is None}
+        return [(number, one) for number, one in enumerate(self._plan.plantings) if id(one) not in same]
+
+
+def _refer_alike(plan: Plan, sound: Plan) -> bool:
     referred = ("beds", "crops", "orders", "wishes")
-    if sound is None or any(getattr(plan, name) is not getattr(sound, name) for name in referred):
-        return frozenset()
-    return {id(one) for one in sound.plantings if one.hardens is None and one.gaps_of is None}
-
-
-def _goods(plan: Plan, known: "_Known") -> Iterator[Fault]:
-    for name, parts in (("goods", plan.goods), ("feeds", plan.feeds), ("jugs", plan.jugs)):
-        yield from _ids(name, parts)
-    yield from _each("goods", plan.goods, lambda one: good_says(one, known.crops))
-    yield from _each("feeds", plan.feeds, lambda one: feed_says(one, known.beds))
-    yield from _each("jugs", plan.jugs, lambda one: jugs_say(one, known.beds))
+    return all(getattr(plan, name) is getattr(sound, name) for name in referred)
 
 
 def _ground(plan: Plan) -> Iterator[Fault]:
@@ -124,8 +138,6 @@ def _ground(plan: Plan) -> Iterator[Fault]:
     beds = {bed.id for bed in plan.beds}
     for number, standing in enumerate(plan.ground):
         yield from _at(f"ground[{number}]", standing_says(beds, standing, seen))
-    for name, strips in (("tunnels", plan.tunnels), ("paths", plan.paths)):
-        yield from _each(name, strips, strip_says)
 
 
 class _Known:
@@ -159,13 +171,10 @@ def _remembered(search: Callable[..., Says]) -> Callable[..., tuple[_Said, ...]]
     return found
 
 
-def _each(
-    name: str, parts: Sequence[Any], search: Callable[[Any], Iterable[_Said]], same: Set[int] = frozenset()
-) -> Iterator[Fault]:
-    for number, part in enumerate(parts):
-        if id(part) not in same:
-            for place, says in search(part):
-                yield Fault(f"{name}[{number}].{place}", says)
+def _each(name: str, anew: _Anew, search: Callable[[Any], Iterable[_Said]]) -> Iterator[Fault]:
+    for number, part in anew.parts(name):
+        for place, says in search(part):
+            yield Fault(f"{name}[{number}].{place}", says)
 
 
 _Part = Bed | Crop | Planting | Order | Wish | Cover | Tunnel | Walk | Good | Feed | Jugs
@@ -176,13 +185,13 @@ def _at(place: str, found: Iterable[_Said]) -> Iterator[Fault]:
         yield Fault(f"{place}.{name}", says)
 
 
-def _ids(name: str, parts: Sequence[_Part], same: Set[int] = frozenset()) -> Iterator[Fault]:
+def _ids(name: str, plan: Plan, anew: _Anew) -> Iterator[Fault]:
+    if not anew.has(name):
+        return
+    parts: Sequence[_Part] = getattr(plan, name)
     every, seen = {part.id for part in parts}, set[str]()
-    if len(every) < len(parts) or "" in every:
-        same = frozenset()
-    for number, part in enumerate(parts):
-        if id(part) in same:
-            continue
+    looked_at = anew.parts(name) if len(every) == len(parts) and "" not in every else enumerate(parts)
+    for number, part in looked_at:
         if not part.id:
             yield Fault(f"{name}[{number}].id", _("an id is needed"))
         for text in (part.id, getattr(part, "name", "")):

@@ -232,6 +232,28 @@ BREAK: list[Callable[[Plan], Plan]] = [
         plan, plantings=(*(evolve(one, plants=0) for one in plan.plantings[:1]), *plan.plantings[1:])
     ),
     lambda plan: evolve(plan, plantings=tuple(evolve(one, bed=f"{one.bed}s") for one in plan.plantings)),
+    lambda plan: evolve(plan, place=evolve(plan.place, latitude=91.0)),
+    lambda plan: evolve(plan, beds=(), ground=plan.ground[:1] * 2),
+    *(
+        lambda plan, name=name: evolve(plan, **{name: getattr(plan, name) * 2})
+        for name in (
+            "beds",
+            "crops",
+            "orders",
+            "wishes",
+            "covers",
+            "ground",
+            "tunnels",
+            "paths",
+            "goods",
+            "feeds",
+            "jugs",
+        )
+    ),
+    *(
+        lambda plan, name=name: evolve(plan, **{name: tuple(evolve(one, bed="none") for one in getattr(plan, name))})
+        for name in ("covers", "ground", "jugs")
+    ),
 ]
 
 
