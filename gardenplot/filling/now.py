@@ -92,10 +92,11 @@ def fill_now(plan: Plan, bed_id: str, at: int, day: date | None, crop: str | Non
 def best_for(plan: Plan, bed_id: str, gap: Stretch, day: date | None, crop: str | None) -> GapNow:
     """The best blocks for one gap of a bed."""
     offers = offers_for(plan, bed_id, day, crop)
-    seated, proven = _alone(offers, gap) if len(offers.some) == 1 else _best(offers, gap)
+    seats = [seat for offer in offers.some if (seat := _seat(offers, offer, gap, ())) is not None]
+    seated, proven = _alone(offers, gap) if len(offers.some) == 1 else _best(offers, gap, seats)
     after, stand = _standing(plan, offers, sorted(seated, key=lambda each: each.start))
     worth = sum(worths_of(one, (block.plants,), offers.scale)[0] for one, block in stand)
-    without = tuple(_without(plan, offers, gap, [each.seat.offer for each in seated]))
+    without = tuple(_without(plan, offers, gap, seats, [each.seat.offer for each in seated]))
     return GapNow(
         after, bed_id, gap, tuple(block for _one, block in stand), float(worth / offers.scale),
         proven and offers.is_exact and len(stand) == len(seated), without,
@@ -115,16 +116,15 @@ def _alone(offers: Offers, gap: Stretch) -> tuple[list[_Seated], bool]:
     return ([best] if best is not None else []), is_plain(bed)
 
 
-def _best(offers: Offers, gap: Stretch) -> tuple[list[_Seated], bool]:
-    """The best blocks of many offers, and whether they are proven to be."""
-    seats = [seat for offer in offers.some if (seat := _seat(offers, offer, gap, ())) is not None]
-    seats.sort(key=lambda seat: seat.room)
+def _best(offers: Offers, gap: Stretch, found: Sequence[_Seat]) -> tuple[list[_Seated], bool]:
+    """The best blocks of many offers, of which some have found a seat, and whether they are proven to be."""
+    seats = sorted(found, key=lambda seat: seat.room)
     is_sure = all(offer.is_sure for offer in offers.some)
     row = _Row(offers, gap, seats)
     grow = all(one.room[1] <= other.room[1] for one, other in pairwise(seats))
     if grow and all(seat.is_only for seat in seats):
-        found, proven = row.best()
-        return found, proven and is_sure
+        filled, proven = row.best()
+        return filled, proven and is_sure
     bound, anywhere = row.anywhere()
     if anywhere is not None:
         return anywhere, is_sure
@@ -236,19 +236,21 @@ def _added(plan: Plan, seated: list[_Seated], plantings: list[Planting]) -> tupl
     return after, stand
 
 
-def _without(plan: Plan, offers: Offers, gap: Stretch, stand: list[Offer]) -> Iterator[NoRoom]:
+def _without(
+    plan: Plan, offers: Offers, gap: Stretch, seats: Sequence[_Seat], stand: Sequence[Offer]
+) -> Iterator[NoRoom]:
     """What of all that is wanted does not stand, and why."""
     for one, why in offers.none:
         yield NoRoom(one.id, one.crop.id, why)
-    seated = {id(offer) for offer in stand}
+    standing, could = {id(offer) for offer in stand}, {id(seat.offer) for seat in seats}
     for offer in offers.some:
-        if id(offer) not in seated:
-            yield NoRoom(offer.one.id, offer.one.crop.id, _why(plan, offers, offer, gap))
+        if id(offer) not in standing:
+            why = WhyNot.OTHERS if id(offer) in could else _why(plan, offers, offer, gap)
+            yield NoRoom(offer.one.id, offer.one.crop.id, why)
 
 
 def _why(plan: Plan, offers: Offers, offer: Offer, gap: Stretch) -> WhyNot:
-    if _seat(offers, offer, gap, ()) is not None:
-        return WhyNot.OTHERS
+    """Why what found no seat in a gap found none."""
     if offer.sizes.lengths[0] > gap[1] - gap[0] + offers.kept:
         return WhyNot.LONG
     if not any(both([*where], [gap]) for where in offer.where):

@@ -155,9 +155,9 @@ def _ordinal(day: date | None, unknown: int) -> int:
 def planting_of_block(plan: Plan, one: Wanted, bed: Bed, start: int, count: int, dates: Dates) -> Planting:
     """What is wanted as a planting from `start` on; one that meets its order alone follows its order's plants."""
     begins = length_of(start, plan.place.units)
-    planting = evolve(one.trial, bed=bed.id, start=begins, plants=count)
     if one.order is None:
-        return evolve(planting, in_ground=dates.in_ground, out=dates.out)
+        return evolve(one.trial, bed=bed.id, start=begins, plants=count, in_ground=dates.in_ground, out=dates.out)
+    planting = evolve(one.trial, bed=bed.id, start=begins, plants=count)
     if dates != one.days[0]:
         planting = evolve(planting, in_ground=dates.in_ground)
     alone = not any(_same_market(other, one.trial) for other in plan.plantings)
