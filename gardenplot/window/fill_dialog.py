@@ -117,8 +117,10 @@ class FillDialog(QDialog):
             self.says.setText(_("{turns}, best so far: {worth}").format(turns=turns, worth=worth_words(self.filling)))
 
     def _draw(self, filling: Filling, *, in_bits: bool = False) -> None:
-        self.filling = filling
-        self._stage.show(proposed(self._document.plan, filling.plan), in_bits=in_bits)
+        """Draw a filling over the plan, unless it is what is drawn already."""
+        if filling != self.filling or self._stage.trial is None:
+            self.filling = filling
+            self._stage.show(proposed(self._document.plan, filling.plan), in_bits=in_bits)
 
     def _stop(self) -> None:
         """End the looking; the best so far is the proposal."""
@@ -133,6 +135,7 @@ class FillDialog(QDialog):
         """Offer what was found, and others that differ in kind where it was looked for them too."""
         first, others = found if isinstance(found, tuple) else (found, ())
         if isinstance(first, Filling):
+            self._draw(first, in_bits=True)
             self._offer(first)
             self.offers.show_fillings(first, others)
             self.adjustSize()

@@ -218,7 +218,12 @@ def test_a_filling_that_differs_in_kind_is_looked_at_and_taken_instead(
         "as it was weighed: 0 of 2 met",
         "wishes as much as orders: 1 of 2 met",
     ]
+    drawn: list[str] = []
+    window.canvas.stage.shown.connect(lambda: drawn.append("drawn"))
+    dialog.offers.picked.emit(dialog.filling)
+    assert drawn == [], "what is drawn already is not drawn again"
     QTest.keyClick(dialog.offers, Qt.Key.Key_Down)
+    assert drawn == ["drawn"]
     assert [row[0] for row in rows_of(dialog.found)] == ["Leek", "Pak choi", "Leek"]
     trial = window.canvas.stage.trial
     assert trial is not None
