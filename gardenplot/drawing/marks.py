@@ -5,6 +5,7 @@ text have roles and paper sizes, which the renderers turn into pixels or points.
 """
 
 from enum import IntEnum, StrEnum
+from functools import cached_property
 from math import cos, sin, tau
 from typing import NamedTuple
 
@@ -79,6 +80,12 @@ class Outline:
     pen: Pen | None = None
     hatch: Hatch | None = None
     circle: Circle | None = None
+
+    @cached_property
+    def bounds(self) -> tuple[float, float, float, float]:
+        """The rectangle round it: left, top, right and bottom."""
+        xs, ys = zip(*self.points, strict=True)
+        return min(xs), min(ys), max(xs), max(ys)
 
 
 @frozen

@@ -64,9 +64,10 @@ class DrawnBeds:
 
     def of(self, scene: "Scene", strip: Strip, look: dict[str, Look]) -> Drawn:
         """A bed of the scene that is followed."""
-        drawn = self._drawn.get(strip.bed)
+        bed = strip.laid.bed.id
+        drawn = self._drawn.get(bed)
         if drawn is None:
-            drawn = self._drawn[strip.bed] = Drawn(_figure(scene, strip, look), faults(scene, strip))
+            drawn = self._drawn[bed] = Drawn(_figure(scene, strip, look), faults(scene, strip))
         return drawn
 
 

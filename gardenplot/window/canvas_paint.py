@@ -80,7 +80,7 @@ def paint_scene(
     painter.save()
     painter.setClipRect(seen.intersected(QRectF(frame.adjusted(0, TAPE, 0, 0))))
     lying = _lying(scene, seen)
-    pictures.keep({one.bed for one in _lying(scene, QRectF(frame))})
+    pictures.keep({one.laid.bed.id for one in _lying(scene, QRectF(frame))})
     # Where captions lie between them, beds are far enough apart for the names of all.
     named = frozenset(one.bed for one in lying) if scene.strips.has_captions else scene.strips.named(scene.bed)
     easel = Easel(pictures, look, inks, parts, painter.deviceTransform().m11())
@@ -88,10 +88,12 @@ def paint_scene(
     beds = [Placed(strip, pictures.drawn.of(scene, strip, look), easel.top_of(scene, strip)) for strip in lying]
     _soil(painter, frame, scene, beds, easel)
     touched = _touched(scene)
+    has_captions = scene.strips.has_captions
     for one in beds:
-        if scene.strips.has_captions or one.strip.bed in touched or one.drawn.faults:
+        bed = one.strip.laid.bed.id
+        if has_captions or bed in touched or one.drawn.faults:
             _over(painter, frame, scene, one, easel)
-        if one.strip.bed in named:
+        if bed in named:
             _name(painter, scene, one, easel)
     if not scene.strips.has_captions:
         paint_zero(painter, scene.strips, QPointF(scene.left, scene.top), inks)
@@ -210,7 +212,7 @@ def _soil(painter: QPainter, frame: QRect, scene: Scene, beds: list[Placed], eas
     first, last = _clip(painter, frame, scene)
     scale = Scale(strips.along, strips.across, max(0.0, first / strips.along), last / strips.along)
     for strip, drawn, top in beds:
-        reach = reach_above(drawn.figure, strips.across, strips.headroom) + 1
+        reach = reach_above(drawn.figure, strips.across, strips.headroom) + 1 if easel.parts else 0.0
         if easel.is_seen(0, top - reach, frame.width(), top + strip.height + reach):
             at = QPointF(scene.left, top)
             easel.pictures.paint(painter, drawn.figure, scale, strips.headroom, easel.inks, at)

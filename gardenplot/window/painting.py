@@ -56,12 +56,12 @@ def paint(painter: QPainter, marks: tuple[Mark, ...], scale: Scale, inks: Palett
 
 
 def _pen(pen: Pen, inks: Palette) -> QPen:
-    return _pen_of(colour(inks, pen.ink).rgba(), _PX[pen.weight], dashed=pen.dashed)
+    return _pen_of(inks[pen.ink], pen.weight, pen.dashed)
 
 
 @lru_cache(maxsize=128)
-def _pen_of(rgba: int, width: float, *, dashed: bool) -> QPen:
-    made = QPen(QColor.fromRgba(rgba), width)
+def _pen_of(name: str, weight: Weight, dashed: bool) -> QPen:
+    made = QPen(QColor(name), _PX[weight])
     made.setCapStyle(Qt.PenCapStyle.FlatCap)
     if dashed:
         made.setDashPattern(_DASHES)
@@ -88,9 +88,9 @@ def _outline(painter: QPainter, mark: Outline, scale: Scale, inks: Palette) -> N
 
 def _frame_of(mark: Outline, scale: Scale) -> QRectF:
     """The rectangle round an outline in pixels."""
-    xs, ys = zip(*mark.points, strict=True)
-    left, top = min(xs) * scale.along, min(ys) * scale.across
-    return QRectF(left, top, max(xs) * scale.along - left, max(ys) * scale.across - top)
+    left, top, right, bottom = mark.bounds
+    along, across = scale.along, scale.across
+    return QRectF(left * along, top * across, (right - left) * along, (bottom - top) * across)
 
 
 _HATCHES = {
@@ -156,6 +156,8 @@ def _dash_from(start: float, first: float, period: float) -> float:
 
 def _label(painter: QPainter, mark: Label, scale: Scale, inks: Palette) -> None:
     room, tall = mark.room * scale.along, mark.across * scale.across
+    if tall < _LABEL_PX[-1]:
+        return
     px = next((one for one in _LABEL_PX if lettering("", one, bold=mark.bold).height <= tall), None)
     if px is None:
         return

@@ -39,10 +39,12 @@ class Picture:
         """Whether this is what would be painted."""
         return (
             self.figure is figure
-            and (self.scale.along, self.scale.across, self.times) == (scale.along, scale.across, times)
             and self.inks is inks
-            and self.scale.first <= max(0.0, scale.first)
-            and self.scale.last >= min(figure.length, scale.last)
+            and self.times == times
+            and (mine := self.scale).along == scale.along
+            and mine.across == scale.across
+            and (mine.first <= 0.0 or mine.first <= scale.first)
+            and (mine.last >= scale.last or mine.last >= figure.length)
         )
 
 
@@ -59,17 +61,17 @@ class StripPictures:
         """Paint a bed with its head at `at`, with at most `room` pixels above its soil and below."""
         device = painter.deviceTransform()
         times = device.m11()
-        if figure.width * scale.across * times > _TALLEST:
-            self._pictures.pop(figure.bed, None)
-            _paint_sight(painter, figure, scale, room, inks, at)
-            return
         picture = self._pictures.get(figure.bed)
         if picture is None or not picture.shows(figure, scale, times, inks):
+            if figure.width * scale.across * times > _TALLEST:
+                self._pictures.pop(figure.bed, None)
+                _paint_sight(painter, figure, scale, room, inks, at)
+                return
             picture = self._pictures[figure.bed] = _painted(figure, scale, times, room, inks)
-        across, down = device.dx() + at.x() * times, device.dy() + at.y() * times
         # At half a pixel of the screen it would hang on where a picture begins to which side Qt rounds it.
-        left, top = picture.left + (round(across) - across) / times, picture.top + (round(down) - down) / times
-        painter.drawPixmap(QPointF(at.x() + left, at.y() + top), picture.image)
+        x = picture.left + (round(device.dx() + at.x() * times) - device.dx()) / times
+        y = picture.top + (round(device.dy() + at.y() * times) - device.dy()) / times
+        painter.drawPixmap(QPointF(x, y), picture.image)
 
     def keep(self, beds: set[str]) -> None:
         """Let go of all other beds' pictures."""
