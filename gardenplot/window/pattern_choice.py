@@ -1,19 +1,22 @@
 """Straight, staggered and triangular side by side: a true-scale picture of the block, its plants, what differs."""
 
-from attrs import frozen
+import numpy as np
+from attrs import cmp_using, field, frozen
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFont, QFontMetricsF, QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QAbstractButton, QBoxLayout, QButtonGroup, QHBoxLayout, QWidget
 
 from gardenplot.drawing.letters import Look
+from gardenplot.drawing.marks import Shape
 from gardenplot.drawing.sayings import PATTERNS
 from gardenplot.drawing.style import Ink
+from gardenplot.layout import Layout
 from gardenplot.layout.compare import SIDE_BY_SIDE, InPattern
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Pattern
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import grouped, offset, span
-from gardenplot.window.stamps import paint_plants
+from gardenplot.window.stamps import Pixels, paint_plants
 from gardenplot.window.theme import colour, palette, widget_font
 from gardenplot.words import _
 
@@ -36,6 +39,16 @@ class _Line:
         return widget_font(14 if self.bold else 12, bold=self.bold)
 
 
+@frozen
+class _Picture:
+    """The head end of a block, as high as a picture: the marks of its plants, their radius, and places in pixels."""
+
+    shape: Shape
+    ink: Ink
+    radius: float
+    places: Pixels = field(eq=cmp_using(eq=np.array_equal))
+
+
 class PatternButton(QAbstractButton):
     """One pattern: the head end of the block to scale, the plants it holds, and what differs."""
 
@@ -45,8 +58,7 @@ class PatternButton(QAbstractButton):
         self.setCheckable(True)
         self.setMinimumWidth(64)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self._candidate: InPattern | None = None
-        self._look: Look | None = None
+        self._picture: _Picture | None = None
         self._lines: tuple[_Line, ...] = ()
         self._is_flat = False
 
@@ -63,13 +75,14 @@ class PatternButton(QAbstractButton):
 
     def lie_flat(self, flat: bool) -> None:
         """Show the words beside the picture, or below it."""
+        if flat == self._is_flat:
+            return
         self._is_flat = flat
         self.updateGeometry()
         self.update()
 
     def show_candidate(self, candidate: InPattern, look: Look, units: Units) -> None:
         """Show what this pattern makes of the block."""
-        self._candidate, self._look = candidate, look
         grid = candidate.layout.grid
         apart = _("rows {apart} apart").format(apart=offset(grid.between, units)) if grid.rows > 1 else ""
         length = span(candidate.length, units) if candidate.length is not None else None
@@ -82,14 +95,17 @@ class PatternButton(QAbstractButton):
             _Line(_("closer than the packet") if candidate.closer else "", Ink.ACCENT),
             _Line(needs),
         )
-        self._lines = tuple(line for line in lines if line.words)
+        said, picture = tuple(line for line in lines if line.words), _picture_of(candidate.layout, look)
+        if (said, picture) == (self._lines, self._picture):
+            return
+        self._lines, self._picture = said, picture
         self.setAccessibleName(", ".join(line.words for line in self._lines))
         self.setToolTip(_("{rows} rows; {needs} for as many plants as now.").format(rows=grid.rows, needs=needs))
         self.updateGeometry()
         self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        if self._candidate is None or self._look is None:
+        if self._picture is None:
             return
         inks = palette()
         painter = QPainter(self)
@@ -100,7 +116,7 @@ class PatternButton(QAbstractButton):
         painter.setBrush(colour(inks, Ink.SOIL))
         painter.setPen(QPen(colour(inks, Ink.ACCENT if self.isChecked() else Ink.RULE), 2 if self.isChecked() else 1))
         painter.drawRoundedRect(frame, 3, 3)
-        self._paint_plants(painter, frame)
+        _paint_plants(painter, self._picture, frame)
         words = QRectF(0, _PICTURE + 4, self.width(), 0)
         self._paint_lines(painter, QRectF(frame.right() + _BESIDE, 2, self.width(), 0) if self._is_flat else words)
         if self.hasFocus():
@@ -114,21 +130,6 @@ class PatternButton(QAbstractButton):
         room = self.width() - self.least_width() - _BESIDE - 3.0
         return max(_PICTURE / 2, min(self.width() / 3, 2.0 * _PICTURE, room))
 
-    def _paint_plants(self, painter: QPainter, frame: QRectF) -> None:
-        candidate, look = self._candidate, self._look
-        if candidate is None or look is None:
-            return
-        layout, inks = candidate.layout, palette()
-        scale = frame.height() / (layout.grid.width / MM)
-        painter.save()
-        painter.setClipRect(frame.adjusted(1, 1, -1, -1))
-        painter.translate(frame.left() - layout.start / MM * scale, frame.top())
-        places = positions(layout)
-        near = places[places[:, 0] <= layout.start + frame.width() / scale * MM] / MM * scale
-        radius = min(layout.grid.in_row, layout.grid.between) / MM * scale * 0.36
-        paint_plants(painter, look.shape, max(1.0, min(radius, 7.0)), colour(inks, look.ink), near)
-        painter.restore()
-
     def _paint_lines(self, painter: QPainter, frame: QRectF) -> None:
         inks, y = palette(), frame.top()
         side = Qt.AlignmentFlag.AlignLeft if self._is_flat else Qt.AlignmentFlag.AlignHCenter
@@ -139,6 +140,23 @@ class PatternButton(QAbstractButton):
             room = QRectF(frame.left(), y, frame.width(), height)
             painter.drawText(room, side | Qt.AlignmentFlag.AlignVCenter, line.words)
             y += height
+
+
+def _picture_of(layout: Layout, look: Look) -> _Picture:
+    grid = layout.grid
+    scale = _PICTURE / (grid.width / MM)
+    places = (positions(layout) - (layout.start, 0)) / MM * scale
+    radius = min(grid.in_row, grid.between) / MM * scale * 0.36
+    return _Picture(look.shape, look.ink, max(1.0, min(radius, 7.0)), places)
+
+
+def _paint_plants(painter: QPainter, picture: _Picture, frame: QRectF) -> None:
+    painter.save()
+    painter.setClipRect(frame.adjusted(1, 1, -1, -1))
+    painter.translate(frame.topLeft())
+    near = picture.places[picture.places[:, 0] <= frame.width()]
+    paint_plants(painter, picture.shape, picture.radius, colour(palette(), picture.ink), near)
+    painter.restore()
 
 
 def _difference(more: int) -> str:

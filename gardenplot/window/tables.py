@@ -19,6 +19,7 @@ from gardenplot.window.script import Wrapped, keep_order
 from gardenplot.window.theme import colour, palette
 
 _Role, _Side = Qt.ItemDataRole, Qt.AlignmentFlag
+_TOP_LEFT, _MIDDLE_RIGHT = (_Side.AlignLeft | _Side.AlignTop).value, (_Side.AlignRight | _Side.AlignVCenter).value
 _LONG = 24
 """Cells of more letters may lack room; their tip tells all of them."""
 
@@ -142,8 +143,7 @@ class Table(QTreeWidget):
             return
         anew: list[Line] = []
         for number, (row, old) in enumerate(zip(self._rows, before, strict=False)):
-            line = self.topLevelItem(number)
-            if row is not old and isinstance(line, Line):
+            if row is not old and isinstance(line := self.topLevelItem(number), Line):
                 anew += line.become(row)
         for _number in range(len(self._rows), len(before)):
             self.takeTopLevelItem(len(self._rows))
@@ -163,8 +163,8 @@ class Table(QTreeWidget):
     def side_of(self, column: int) -> int | None:
         """The side at which the cells of a column stand, as Qt counts it; None for the usual one."""
         if self.wordWrap():
-            return (_Side.AlignLeft | _Side.AlignTop).value
-        return (_Side.AlignRight | _Side.AlignVCenter).value if column in self.numbers else None
+            return _TOP_LEFT
+        return _MIDDLE_RIGHT if column in self.numbers else None
 
     def _widen(self, anew: Iterable[Line], *, whole: bool) -> None:
         """Make columns wide enough for what is new in them; none gets narrower, so that nothing jumps."""

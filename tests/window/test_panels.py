@@ -1,7 +1,7 @@
 """What is selected, typed into the panels: right texts are edits, wrong ones are told at their field."""
 
 import pytest
-from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QToolButton, QWidget
@@ -277,6 +277,34 @@ def test_own_offsets_begin_where_the_rows_lie_and_are_typed(window: MainWindow, 
     assert [offset // CM for offset in layout_in(document.plan, "p1").grid.offsets] == [10, 65]
     finish(window.inspector.planting.form.fields["offsets"], "10 cm; 5 cm")
     assert "5 cm is not beyond 10 cm" in window.inspector.planting.form.fields["offsets"].complaint.text()
+
+
+@pytest.mark.usefixtures("fields")
+def test_the_cards_of_patterns_are_painted_anew_only_when_they_show_something_else(window: MainWindow) -> None:
+    painted, panel = Painted(), window.inspector.planting
+    QApplication.processEvents()
+    for card in panel.patterns.buttons.values():
+        card.installEventFilter(painted)
+    window.canvas.setFocus()
+    QTest.keyClick(window.canvas, Qt.Key.Key_Right)
+    QApplication.processEvents()
+    assert painted.cards == []
+    finish(panel.form.fields["in_row"], "40 cm")
+    QApplication.processEvents()
+    assert {*painted.cards} == {*panel.patterns.buttons.values()}
+
+
+class Painted(QObject):
+    """Keeps which widgets were painted."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.cards: list[QObject] = []
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802  # Qt's own name
+        if event.type() is QEvent.Type.Paint:
+            self.cards.append(watched)
+        return False
 
 
 @pytest.mark.usefixtures("fields")
