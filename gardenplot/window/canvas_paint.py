@@ -87,8 +87,8 @@ def paint_scene(
     pictures.drawn.follow(scene)
     beds = [Placed(strip, pictures.drawn.of(scene, strip, look), easel.top_of(scene, strip)) for strip in lying]
     _soil(painter, frame, scene, beds, easel)
-    touched = _touched(scene)
     has_captions = scene.strips.has_captions
+    touched = frozenset[str | None]() if has_captions else _touched(scene)
     for one in beds:
         bed = one.strip.laid.bed.id
         if has_captions or bed in touched or one.drawn.faults:
@@ -177,11 +177,11 @@ class Placed(NamedTuple):
     top: float
 
 
-def _touched(scene: Scene) -> set[str | None]:
+def _touched(scene: Scene) -> frozenset[str | None]:
     """The beds that are chosen, in which something is chosen or pushed, or that a finding is about."""
     marked = marked_in(scene)
-    beds: set[str | None] = {one.bed for one in scene.plan.plantings if one.id in marked} if marked else set()
-    return beds | {scene.bed, scene.spot[0] if scene.spot else None}
+    beds = (one.bed for one in scene.plan.plantings if one.id in marked) if marked else ()
+    return frozenset((*beds, scene.bed, scene.spot[0] if scene.spot else None))
 
 
 def _held(scene: Scene) -> "canvas_handles.Held":
@@ -280,9 +280,9 @@ def _captions(scene: Scene, strip: Strip, look: dict[str, Look]) -> tuple[Captio
 
 def _rested(scene: Scene, strip: Strip, look: dict[str, Look]) -> tuple[Caption, ...]:
     """What was written under it before the hand took hold, in lines that are kept until it lets go."""
-    plan = scene.before or scene.plan
-    known = [bed for bed in plan.beds if bed.id == strip.bed]
-    return captions(plan, lay_out_bed(plan, known[0]), scene.day, look) if known else ()
+    plan, bed_id = scene.before or scene.plan, strip.bed
+    known = next((bed for bed in plan.beds if bed.id == bed_id), None)
+    return captions(plan, lay_out_bed(plan, known), scene.day, look) if known is not None else ()
 
 
 def _spacings(scene: Scene, strip: Strip, sight: QRectF) -> tuple[Dimension, ...]:

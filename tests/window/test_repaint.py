@@ -145,8 +145,8 @@ def test_where_beds_lie_close_nothing_that_lies_over_any_of_them_is_left_out(
             assert shown == anew(window)
 
 
-def _all_beds(scene: Scene) -> set[str | None]:
-    return {bed.id for bed in scene.plan.beds}
+def _all_beds(scene: Scene) -> frozenset[str | None]:
+    return frozenset(bed.id for bed in scene.plan.beds)
 
 
 def test_a_step_of_a_drag_paints_no_more_than_the_beds_it_is_about(
