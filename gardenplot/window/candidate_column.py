@@ -141,8 +141,8 @@ class CandidateColumn(QAbstractButton):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Arrows go from one column to the next, Home and End to the outer ones; Delete takes this one away."""
         far = 10_000
-        steps = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Home: -far, Qt.Key.Key_End: far}
-        step = steps.get(Qt.Key(event.key()))
+        steps: dict[int, int] = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Home: -far, Qt.Key.Key_End: far}
+        step = steps.get(event.key())
         if step is not None:
             self.moved.emit(step)
         elif event.key() == Qt.Key.Key_Delete:

@@ -85,7 +85,7 @@ class Hand(QObject):
 
     def _keyed(self, event: QKeyEvent) -> bool:
         """A key that is held while dragging is pressed or let go, or a key of the tool in hand is pressed."""
-        key, pressed = Qt.Key(event.key()), event.type() is QEvent.Type.KeyPress
+        key, pressed = event.key(), event.type() is QEvent.Type.KeyPress
         if key in _HELD_KEYS and self._stage.is_busy and self._stage.at is not None and not event.isAutoRepeat():
             pointer = self._places.pointer(self._stage.at, event.modifiers(), self._home)
             self._stage.send(pointer, self._stage.at)
@@ -219,7 +219,7 @@ class Hand(QObject):
 
 def _claims(stage: CanvasStage, event: QKeyEvent) -> bool:
     """While a tool is in hand arrows are its own, also those that are keys of an action otherwise."""
-    is_claimed = _hovers(stage) and Qt.Key(event.key()) in _ARROWS
+    is_claimed = _hovers(stage) and event.key() in _ARROWS
     if is_claimed:
         event.accept()
     return is_claimed

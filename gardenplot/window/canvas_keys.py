@@ -23,9 +23,9 @@ from gardenplot.window.handle_keys import press_handle_key
 from gardenplot.window.sight import Sight
 from gardenplot.words import _
 
-_SIDES = {Qt.Key.Key_Left: HEAD, Qt.Key.Key_Right: FOOT}
-_ENDS = {Qt.Key.Key_Home: HEAD, Qt.Key.Key_End: FOOT}
-_WAYS = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
+_SIDES: dict[int, int] = {Qt.Key.Key_Left: HEAD, Qt.Key.Key_Right: FOOT}
+_ENDS: dict[int, int] = {Qt.Key.Key_Home: HEAD, Qt.Key.Key_End: FOOT}
+_WAYS: dict[int, int] = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
 _REMOVES = (Qt.Key.Key_Delete, Qt.Key.Key_Backspace)
 _CTRL, _SHIFT, _ALT = (
     Qt.KeyboardModifier.ControlModifier,
@@ -43,7 +43,7 @@ def press_key(event: QKeyEvent, document: Document, sight: Sight, stage: CanvasS
     before and behind it, Alt with up and down into the bed before and the next. Delete removes it; Escape gives a
     drag up.
     """
-    key = Qt.Key(event.key())
+    key = event.key()
     if key == Qt.Key.Key_Escape:
         _escape(sight, stage)
         return True
@@ -70,7 +70,7 @@ def press_key(event: QKeyEvent, document: Document, sight: Sight, stage: CanvasS
 def _move(event: QKeyEvent, plan: Plan, chosen: tuple[str, ...], stage: CanvasStage) -> None:
     trial, verb, merge = _tried(event, plan, chosen)
     settle(trial, verb, stage, merge)
-    if Qt.Key(event.key()) in _ENDS and trial.can_be and trial.plan is plan:
+    if event.key() in _ENDS and trial.can_be and trial.plan is plan:
         stage.refused.emit(_("{crop} stands up against it already").format(crop=chosen_name(plan, chosen)))
 
 
@@ -106,7 +106,7 @@ def remove(document: Document, plantings: Sequence[str]) -> None:
 
 def _tried(event: QKeyEvent, plan: Plan, chosen: tuple[str, ...]) -> tuple[Trial, str, str]:
     """What a key that moves or resizes tries, with the verb of its step and what it merges with."""
-    key, held, who = Qt.Key(event.key()), event.modifiers(), " ".join(chosen)
+    key, held, who = event.key(), event.modifiers(), " ".join(chosen)
     pushes = bool(held & _ALT)
     if key in _WAYS:
         return try_beds(plan, chosen, _WAYS[key]), MOVE, ""

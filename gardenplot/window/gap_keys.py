@@ -8,7 +8,7 @@ from gardenplot.plan import bed_of
 from gardenplot.window.canvas_places import CanvasPlaces
 from gardenplot.window.canvas_stage import CanvasStage
 
-_STEPS = {
+_STEPS: dict[int, Stepped] = {
     Qt.Key.Key_Left: Stepped(-1, 0),
     Qt.Key.Key_Right: Stepped(1, 0),
     Qt.Key.Key_Up: Stepped(0, -1),
@@ -18,7 +18,7 @@ _STEPS = {
 
 def press_gap_key(event: QKeyEvent, stage: CanvasStage, places: CanvasPlaces) -> bool:
     """Go to the next gap or take the blocks of this one; False for any other key."""
-    key = Qt.Key(event.key())
+    key = event.key()
     if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
         stage.send(Finished(), stage.at)
     elif key in _STEPS:

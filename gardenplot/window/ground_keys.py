@@ -12,15 +12,15 @@ from gardenplot.plan import Plan
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.sight import Sight
 
-_WAYS = {
+_WAYS: dict[int, tuple[int, int]] = {
     Qt.Key.Key_Left: (-1, 0),
     Qt.Key.Key_Right: (1, 0),
     Qt.Key.Key_Up: (0, -1),
     Qt.Key.Key_Down: (0, 1),
 }
-_TURNS = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
-_NEXT = {Qt.Key.Key_BracketLeft: -1, Qt.Key.Key_BracketRight: 1}
-_MORE = {Qt.Key.Key_BraceLeft: -1, Qt.Key.Key_BraceRight: 1}
+_TURNS: dict[int, int] = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
+_NEXT: dict[int, int] = {Qt.Key.Key_BracketLeft: -1, Qt.Key.Key_BracketRight: 1}
+_MORE: dict[int, int] = {Qt.Key.Key_BraceLeft: -1, Qt.Key.Key_BraceRight: 1}
 
 
 def press_ground_key(event: QKeyEvent, plan: Plan, sight: Sight, stage: CanvasStage) -> bool:
@@ -30,7 +30,7 @@ def press_ground_key(event: QKeyEvent, plan: Plan, sight: Sight, stage: CanvasSt
     15 degrees, with Shift by one. [ and ] choose another bed, { and } one more; Escape gives a drag up, else lets go
     of what is chosen.
     """
-    key, keys = Qt.Key(event.key()), event.modifiers()
+    key, keys = event.key(), event.modifiers()
     if key == Qt.Key.Key_Escape:
         if stage.is_busy:
             stage.give_up()

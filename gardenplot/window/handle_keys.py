@@ -13,8 +13,8 @@ from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.sight import Sight
 from gardenplot.words import _
 
-_TURNS = {Qt.Key.Key_BracketLeft: -1, Qt.Key.Key_BracketRight: 1}
-_STEPS = {
+_TURNS: dict[int, int] = {Qt.Key.Key_BracketLeft: -1, Qt.Key.Key_BracketRight: 1}
+_STEPS: dict[int, tuple[int, int]] = {
     Qt.Key.Key_Left: (-1, 0),
     Qt.Key.Key_Right: (1, 0),
     Qt.Key.Key_Up: (0, -1),
@@ -28,7 +28,7 @@ def press_handle_key(event: QKeyEvent, sight: Sight, stage: CanvasStage) -> bool
     The brackets choose the one before and the next. Arrows move the chosen one by the plan's step, with Shift by the
     finest; Insert adds a corner in the middle of the side that follows it; Delete takes it away.
     """
-    key, bed, handle = Qt.Key(event.key()), sight.bed, sight.handle
+    key, bed, handle = event.key(), sight.bed, sight.handle
     if bed is None:
         return False
     if key in _TURNS:

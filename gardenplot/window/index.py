@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 AnyIndex = QModelIndex | QPersistentModelIndex
 _WIDE, _DEEP = 820, 14
 """Pixels across and lines down, with text of the usual size, where the window has room for them."""
-_WAYS = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1, Qt.Key.Key_PageUp: -8, Qt.Key.Key_PageDown: 8}
+_WAYS: dict[int, int] = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1, Qt.Key.Key_PageUp: -8, Qt.Key.Key_PageDown: 8}
 
 
 class IndexModel(QAbstractListModel):
@@ -110,7 +110,7 @@ class Index(QWidget):
         if watched is self._window and event.type() == QEvent.Type.Resize and self.isVisible():
             self._settle()
         if watched is self.line and isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
-            return self._press(Qt.Key(event.key()))
+            return self._press(event.key())
         if watched is self.line and event.type() == QEvent.Type.FocusOut and not _is_inside(self):
             self.hide()
         return super().eventFilter(watched, event)
@@ -122,7 +122,7 @@ class Index(QWidget):
         painter.fillRect(self.rect().adjusted(1, 3, -1, -1), colour(inks, Ink.PAPER))
         painter.end()
 
-    def _press(self, key: Qt.Key) -> bool:
+    def _press(self, key: int) -> bool:
         if key in _WAYS:
             row = self.list.currentIndex().row() + _WAYS[key]
             self._choose(max(0, min(row, self.model.rowCount() - 1)))

@@ -55,7 +55,7 @@ class KeysTable(QTreeWidget):
         return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        key = Qt.Key(event.key())
+        key = event.key()
         if self.listens:
             if key not in _MODIFIERS:
                 self.listens = False

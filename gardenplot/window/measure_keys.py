@@ -7,7 +7,7 @@ from gardenplot.gestures.snap import grain, stride
 from gardenplot.gestures.stage import Stepped, Turned
 from gardenplot.window.canvas_stage import CanvasStage
 
-_STEPS = {
+_STEPS: dict[int, tuple[int, int]] = {
     Qt.Key.Key_Left: (-1, 0),
     Qt.Key.Key_Right: (1, 0),
     Qt.Key.Key_Up: (0, -1),
@@ -17,7 +17,7 @@ _STEPS = {
 
 def press_measuring_key(event: QKeyEvent, stage: CanvasStage) -> bool:
     """Move a point of what is measured by the plan's step, with Shift by the finest; False for any other key."""
-    key, held = Qt.Key(event.key()), event.modifiers()
+    key, held = event.key(), event.modifiers()
     if key in (Qt.Key.Key_Tab, Qt.Key.Key_Backtab):
         stage.send(Turned())
         return True

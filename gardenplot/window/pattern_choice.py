@@ -217,7 +217,8 @@ class PatternChoice(QWidget):
         """Left and right go from one pattern to the next."""
         buttons = list(self.buttons.values())
         at = next((number for number, button in enumerate(buttons) if button.hasFocus()), None)
-        step = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}.get(Qt.Key(event.key()))
+        steps: dict[int, int] = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
+        step = steps.get(event.key())
         if at is None or step is None:
             super().keyPressEvent(event)
             return

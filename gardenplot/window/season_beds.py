@@ -30,7 +30,7 @@ _LEAST, _A_DAY, _MOST = 66.0, 0.27, 160.0
 """Pixels of the days of a bed at least and at most, and of each: in seven weeks a letter has room."""
 _REACH_DAYS = 3.0
 """Pixels over which a snap pulls down, where one of them is several days."""
-_WAYS = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
+_WAYS: dict[int, int] = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
 
 
 class SeasonBeds(QWidget):
@@ -129,7 +129,7 @@ class SeasonBeds(QWidget):
             self.menu_wanted.emit(event.globalPos())
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        key, ids = Qt.Key(event.key()), [bed.id for bed in self._document.plan.beds]
+        key, ids = event.key(), [bed.id for bed in self._document.plan.beds]
         at = ids.index(self._sight.bed) if self._sight.bed in ids else -1
         if key in _WAYS and ids and not event.modifiers():
             self._sight.select(ids[max(0, min(at + _WAYS[key], len(ids) - 1))])

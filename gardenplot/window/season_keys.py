@@ -19,9 +19,9 @@ from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.document import Document
 from gardenplot.window.sight import Sight
 
-_DAYS = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1, Qt.Key.Key_PageUp: -7, Qt.Key.Key_PageDown: 7}
-_SIDES = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
-_OUT_BY = {Qt.Key.Key_PageUp: -1, Qt.Key.Key_PageDown: 1}
+_DAYS: dict[int, int] = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1, Qt.Key.Key_PageUp: -7, Qt.Key.Key_PageDown: 7}
+_SIDES: dict[int, int] = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
+_OUT_BY: dict[int, int] = {Qt.Key.Key_PageUp: -1, Qt.Key.Key_PageDown: 1}
 _AS_DRAWN = (Qt.Key.Key_Home, Qt.Key.Key_End, Qt.Key.Key_Delete, Qt.Key.Key_Backspace)
 """Keys that do here what they do on the drawing."""
 _WEEK = 7
@@ -41,7 +41,7 @@ def press_season_key(
     is free, with Shift to the last before it. Ranks, ends and Delete are as on the drawing. Escape lets go of
     what is chosen.
     """
-    key, held = Qt.Key(event.key()), event.modifiers()
+    key, held = event.key(), event.modifiers()
     if key == Qt.Key.Key_Escape:
         return _let_go(sight)
     if held & _ALT or key == Qt.Key.Key_Insert:
@@ -70,7 +70,7 @@ def _let_go(sight: Sight) -> bool:
     return True
 
 
-def _moves(key: Qt.Key, held: Qt.KeyboardModifier, season: SeasonMap, sight: Sight, stage: CanvasStage) -> bool:
+def _moves(key: int, held: Qt.KeyboardModifier, season: SeasonMap, sight: Sight, stage: CanvasStage) -> bool:
     """Move what is chosen in time or along its bed, or copy it in time."""
     chosen = sight.chosen
     if not chosen or chosen[0] not in {one.planting for one in season.blocks}:
@@ -82,7 +82,7 @@ def _moves(key: Qt.Key, held: Qt.KeyboardModifier, season: SeasonMap, sight: Sig
         return True
 
 
-def _moved(key: Qt.Key, held: Qt.KeyboardModifier, chosen: tuple[str, ...], stage: CanvasStage) -> bool:
+def _moved(key: int, held: Qt.KeyboardModifier, chosen: tuple[str, ...], stage: CanvasStage) -> bool:
     plan, week, who = stage.plan, _WEEK if held & _SHIFT else 1, " ".join(chosen)
     if key == Qt.Key.Key_Insert:
         settle(try_next_turn(plan, chosen, -1 if held & _SHIFT else 1), COPY, stage)

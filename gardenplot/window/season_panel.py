@@ -29,7 +29,7 @@ _CLOSER, _ROLLED = 1.25, 0.1
 """How many times fewer days a notch of the wheel shows, and what part of them it goes on."""
 CLEAR = 10
 """Pixels left of the tape's zero at which the names of the months end and the map begins."""
-_ZOOMS = {Qt.Key.Key_Plus: _CLOSER, Qt.Key.Key_Equal: _CLOSER, Qt.Key.Key_Minus: 1 / _CLOSER}
+_ZOOMS: dict[int, float] = {Qt.Key.Key_Plus: _CLOSER, Qt.Key.Key_Equal: _CLOSER, Qt.Key.Key_Minus: 1 / _CLOSER}
 
 
 class SeasonPanel(QWidget):
@@ -130,7 +130,7 @@ class SeasonPanel(QWidget):
         event.accept()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        axes, key, day = self.axes(), Qt.Key(event.key()), self._sight.day
+        axes, key, day = self.axes(), event.key(), self._sight.day
         if axes is None:
             super().keyPressEvent(event)
         elif key in _ZOOMS:

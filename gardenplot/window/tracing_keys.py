@@ -11,7 +11,7 @@ from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.canvas_view import TAPE
 from gardenplot.window.theme import magnified
 
-_STEPS = {
+_STEPS: dict[int, tuple[int, int]] = {
     Qt.Key.Key_Left: (-1, 0),
     Qt.Key.Key_Right: (1, 0),
     Qt.Key.Key_Up: (0, -1),
@@ -23,7 +23,7 @@ _NEAR = 60
 
 def press_tracing_key(event: QKeyEvent, stage: CanvasStage, places: CanvasPlaces, area: QAbstractScrollArea) -> bool:
     """Go by the plan's step, with Shift by the finest, with Ctrl to a corner; False for a key of no use here."""
-    key, held = Qt.Key(event.key()), event.modifiers()
+    key, held = event.key(), event.modifiers()
     if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
         stage.send(Finished(), stage.at)
     elif key == Qt.Key.Key_Backspace:
