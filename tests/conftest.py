@@ -1,5 +1,6 @@
 """What all tests share: hypothesis profiles, settings of their own, no screen unless one is asked for."""
 
+import builtins
 import gc
 import os
 from collections.abc import Generator
@@ -30,7 +31,11 @@ def pytest_collection() -> Generator[None, object, object]:
 
     Looking through all modules and tests took half a second each time, a tenth of the whole run. A window that closes
     has it all looked through again, so it is looked for a tenth as often as Python would.
+
+    PySide, which is loaded by then, looks at every import for a sign that is nowhere in here, and hypothesis imports
+    three times for each value that it draws. The program asks it not to, too (`__main__.load_window`).
     """
+    builtins.__import__ = getattr(builtins, "__orig_import__", builtins.__import__)
     gc.disable()
     try:
         return (yield)
