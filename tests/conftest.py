@@ -11,7 +11,7 @@ from shutil import rmtree
 import pytest
 from hypothesis import HealthCheck, Phase, settings
 
-from tests.seasons import TODAY
+from tests.today import TODAY
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 _TESTS = count()

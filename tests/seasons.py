@@ -10,8 +10,6 @@ from gardenplot.plan import Actual, DaysFrom, Frost, MonthDay, Odds, Past
 from gardenplot.units import CM, M, length_of, parse_share, parse_temperature
 from gardenplot.units.exact import Units
 
-TODAY = date(2025, 1, 1)
-"""The day on which the windows of tests look at their plans, before the seasons of these."""
 Fields = st.SearchStrategy[dict[str, Any]]
 
 

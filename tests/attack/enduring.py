@@ -32,7 +32,7 @@ from gardenplot.units import CM, Units, length_of
 from gardenplot.window.journal import Journal
 from gardenplot.window.main import MainWindow
 from gardenplot.window.start import made_app
-from tests.seasons import TODAY
+from tests.today import TODAY
 
 PARTS = 10
 

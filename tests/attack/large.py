@@ -31,7 +31,7 @@ from gardenplot.window.journal import Journal
 from gardenplot.window.main import MainWindow
 from gardenplot.window.preview import Preview
 from gardenplot.window.start import made_app
-from tests.seasons import TODAY
+from tests.today import TODAY
 
 Key, Keys = Qt.Key, Qt.KeyboardModifier
 _LEFT = Qt.MouseButton.LeftButton

@@ -49,7 +49,7 @@ def run(seed: int, numbers: int | list[int]) -> Came:
         same = {"QT_QPA_PLATFORM": "offscreen", "PYTHONHASHSEED": "0", "QT_HASH_SEED": "0"}
         env = {**os.environ, **own, **same, "PYTHONPATH": str(ROOT)}
         words = (str(seed), json.dumps(numbers), folder, str(progress))
-        command = [sys.executable, "-m", "tests.attack.monkey_run", *words]
+        command = [sys.executable, "-m", "tests.as_program", "tests.attack.monkey_run", *words]
         done = subprocess.run(command, capture_output=True, encoding="utf-8", check=False, cwd=folder, env=env)
         last = int(progress.read_text() or 0) if progress.exists() else 0
     try:

@@ -38,7 +38,7 @@ from tests.attack.monkey_laws import agree, go_back, hold
 from tests.attack.monkey_wait import InTurn, look_at_work
 from tests.attack.monkey_words import FILES
 from tests.plans import metric_plan
-from tests.seasons import TODAY
+from tests.today import TODAY
 from tests.window.walk import settle, text_of
 
 EXAMPLES = ("kestrel-howe", "larch-bend", "otter-steep", "tarn-garth")

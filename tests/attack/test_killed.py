@@ -20,7 +20,7 @@ needs_fork = pytest.mark.skipif(not hasattr(os, "fork"), reason="the attack fork
 
 def run(module: str, *words: object) -> dict[str, Any]:
     """Run an attack as a program of its own and give what it prints."""
-    command = [sys.executable, "-m", f"tests.attack.{module}", *map(str, words)]
+    command = [sys.executable, "-m", "tests.as_program", f"tests.attack.{module}", *map(str, words)]
     env = {**os.environ, "QT_QPA_PLATFORM": "offscreen", "PYTHONPATH": str(ROOT)}
     # Nobody waits for ever for an attack that hangs on a dialog; the long form may take its hours.
     most = None if IS_LONG else 900

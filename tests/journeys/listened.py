@@ -5,7 +5,7 @@ import sys
 from gardenplot.window.main import MainWindow
 from gardenplot.window.start import made_app
 from tests.plans import metric_plan
-from tests.seasons import TODAY
+from tests.today import TODAY
 
 
 def main() -> int:

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from shutil import which
 
-from tests.journeys.screen import display, surroundings
+from tests.journeys.display import display, surroundings
 
 _REGISTRY = "org.a11y.atspi.Registry"
 _ROOT_PATH = "/org/a11y/atspi/accessible/root"
@@ -50,13 +50,16 @@ class Bus:
     def says(self, part: tuple[str, str]) -> str:
         """A line about a part."""
         role = self.ask(part, "org.a11y.atspi.Accessible.GetRoleName").strip(" \n(',)")
-        named = self.ask(part, "org.freedesktop.DBus.Properties.Get", "org.a11y.atspi.Accessible", "Name")
         states = re.findall(r"\d+", self.ask(part, "org.a11y.atspi.Accessible.GetState").replace("uint32", "")) or [
             "0"
         ]
         words = [word for bit, word in ((_SELECTED, "selected"), (_FOCUSED, "focused")) if int(states[0]) >> bit & 1]
-        name = named[named.find("<") + 2 : named.rfind(">") - 1]
-        return "|".join((role, name.replace("\u2009", " "), " ".join(words)))
+        return "|".join((role, self.name_of(part), " ".join(words)))
+
+    def name_of(self, part: tuple[str, str]) -> str:
+        """What a part is called."""
+        named = self.ask(part, "org.freedesktop.DBus.Properties.Get", "org.a11y.atspi.Accessible", "Name")
+        return named[named.find("<") + 2 : named.rfind(">") - 1].replace("\u2009", " ")
 
     def walk(self, part: tuple[str, str]) -> Iterator[str]:
         """Lines about a part and everything inside it."""
@@ -67,7 +70,7 @@ class Bus:
     def drawing(self, part: tuple[str, str], depth: int = 6) -> tuple[str, str] | None:
         """The drawing, somewhere inside a part."""
         for inner in self.inside(part) if depth else ():
-            if "|Drawing of the beds|" in self.says(inner):
+            if self.name_of(inner) == "Drawing of the beds":
                 return inner
             found = self.drawing(inner, depth - 1)
             if found is not None:
@@ -97,7 +100,8 @@ def main(folder: str) -> int:
         with open(os.devnull, "w", encoding="utf-8") as nowhere:
             launched = [str(launcher()), "--launch-immediately"]
             bus = subprocess.Popen(launched, env=surround, stdout=nowhere, stderr=nowhere)
-        window = subprocess.Popen([sys.executable, "-m", "tests.journeys.listened"], env=surround)
+        command = [sys.executable, "-m", "tests.as_program", "tests.journeys.listened"]
+        window = subprocess.Popen(command, env=surround)
         try:
             listened = Bus(bus_address())
             print("\n".join(_heard(listened)))
@@ -111,9 +115,10 @@ def main(folder: str) -> int:
 def _heard(bus: Bus) -> list[str]:
     """What is heard once the second planting has the focus; on a busy machine keys and answers come late."""
     heard: list[str] = []
+    drawing: tuple[str, str] | None = None
     until = time.monotonic() + _PATIENCE
     while time.monotonic() < until:
-        drawing = bus.drawing((_REGISTRY, _ROOT_PATH))
+        drawing = drawing or bus.drawing((_REGISTRY, _ROOT_PATH))
         heard = list(bus.walk(drawing)) if drawing is not None else []
         if any(line.startswith("tree item|B ") and line.endswith("|selected focused") for line in heard):
             return heard

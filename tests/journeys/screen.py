@@ -3,13 +3,11 @@
 The window lives in that process's main thread, the journey in a second one.
 """
 
-import os
 import shutil
 import subprocess
 import sys
 import traceback
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable
 from importlib import import_module
 from pathlib import Path
 from threading import Thread
@@ -22,9 +20,10 @@ from PySide6.QtWidgets import QApplication, QMessageBox
 from gardenplot.plan import Plan
 from gardenplot.window.main import MainWindow
 from gardenplot.window.start import made_app
+from tests.journeys.display import display, surroundings
 from tests.journeys.person import Person
 from tests.journeys.places import middle_of
-from tests.seasons import TODAY
+from tests.today import TODAY
 
 Journey = Callable[[Person], None]
 _LONGEST = 120
@@ -39,7 +38,8 @@ needs_screen = pytest.mark.skipif(
 def walk(journey: Journey, folder: Path) -> None:
     """Let a person walk a journey from an empty plan; where it does not end well, fail with all that was said."""
     with display() as shown:
-        command = [sys.executable, "-W", "error", "-m", __name__, journey.__module__, journey.__name__, str(folder)]
+        walked = (__name__, journey.__module__, journey.__name__, str(folder))
+        command = [sys.executable, "-W", "error", "-m", "tests.as_program", *walked]
         run = subprocess.run(
             command,
             cwd=_ROOT,
@@ -51,40 +51,6 @@ def walk(journey: Journey, folder: Path) -> None:
             check=False,
         )
     assert run.returncode == 0, f"the journey ended with {run.returncode}; pictures in {folder}\n{run.stdout}"
-
-
-@contextmanager
-def display() -> Iterator[str]:
-    """A display of its own, by its name."""
-    read, write = os.pipe()
-    screen = subprocess.Popen(
-        ["Xvfb", "-displayfd", str(write), "-screen", "0", "1600x1000x24", "-nolisten", "tcp"],
-        pass_fds=[write],
-        stdout=subprocess.DEVNULL,
-        stderr=subprocess.DEVNULL,
-    )
-    os.close(write)
-    try:
-        with os.fdopen(read) as number:
-            yield f":{number.readline().strip()}"
-    finally:
-        screen.terminate()
-        screen.wait()
-
-
-def surroundings(display: str, folder: Path) -> dict[str, str]:
-    """The environment of the window: that display, and a home where nothing is remembered yet."""
-    kept = {name: value for name, value in os.environ.items() if not name.startswith(("QT_", "WAYLAND_", "XDG_"))}
-    runtime = folder / "runtime"
-    runtime.mkdir(mode=0o700)
-    return kept | {
-        "DISPLAY": display,
-        "QT_QPA_PLATFORM": "xcb",
-        "HOME": str(folder),
-        "XDG_CONFIG_HOME": str(folder / "settings"),
-        "XDG_RUNTIME_DIR": str(runtime),
-        "LC_ALL": "C.UTF-8",
-    }
 
 
 class Troubles(list[str]):

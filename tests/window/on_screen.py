@@ -15,7 +15,7 @@ from gardenplot.window.main import MainWindow
 from gardenplot.window.start import made_app
 from tests.colours_seen import Values, contrasts
 from tests.plans import metric_plan
-from tests.seasons import TODAY
+from tests.today import TODAY
 from tests.window.mouse import Mouse
 from tests.window.walk import Pixels, light, settle
 

@@ -20,7 +20,7 @@ def on_screen(factor: str) -> dict[str, Any]:
     """What a window on such a screen shows and does."""
     with TemporaryDirectory() as folder:
         run = subprocess.run(
-            [sys.executable, "-m", "tests.window.on_screen", folder],
+            [sys.executable, "-m", "tests.as_program", "tests.window.on_screen", folder],
             cwd=ROOT,
             env=os.environ | {"QT_SCALE_FACTOR": factor, "QT_QPA_PLATFORM": "offscreen"},
             capture_output=True,
