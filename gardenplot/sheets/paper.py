@@ -130,8 +130,13 @@ def fitted(text: str, face: str, size: float, room: float) -> str:
 
 def broken(text: str, face: str, size: float, room: float) -> list[str]:
     """A text on as many lines as it needs in so many points; a word that is wider than that is cut."""
+    text = printable(text)
+    words = text.split(" ")
+    if pdfmetrics.stringWidth(text, face, size) <= room:
+        # Most texts have room on one line, and it need not be tried after each of their words.
+        return [" ".join(filter(None, map(str.rstrip, words))).strip()]
     lines = [""]
-    for word in printable(text).split(" "):
+    for word in words:
         longer = f"{lines[-1]} {word}".strip()
         if not lines[-1] or pdfmetrics.stringWidth(longer, face, size) <= room:
             lines[-1] = longer

@@ -131,15 +131,13 @@ def _words(one: Any, text: Any) -> Words:
 
 
 def _path(one: Any) -> Path:
-    count = pdfium.FPDFPath_CountSegments(one.raw)
-    segments = [pdfium.FPDFPath_GetPathSegment(one.raw, number) for number in range(count)]
-    matrix = one.get_matrix()
-    corners = []
-    for segment in segments:
-        x, y = c_float(), c_float()
-        pdfium.FPDFPathSegment_GetPoint(segment, byref(x), byref(y))
+    matrix, x, y, corners = one.get_matrix(), c_float(), c_float(), []
+    at_x, at_y, segment = byref(x), byref(y), None
+    for number in range(pdfium.FPDFPath_CountSegments(one.raw)):
+        segment = pdfium.FPDFPath_GetPathSegment(one.raw, number)
+        pdfium.FPDFPathSegment_GetPoint(segment, at_x, at_y)
         corners.append(matrix.on_point(x.value, y.value))
-    return Path(tuple(corners), bool(count) and bool(pdfium.FPDFPathSegment_GetClose(segments[-1])))
+    return Path(tuple(corners), segment is not None and bool(pdfium.FPDFPathSegment_GetClose(segment)))
 
 
 def _origin(one: Any) -> Point:
