@@ -8,7 +8,7 @@ import pytest
 from gardenplot.findings import Kind, find_all, find_unmarkable
 from gardenplot.gestures.reading import list_from, list_text
 from gardenplot.plan import Plan
-from gardenplot.plan.file import plan_of_text
+from gardenplot.plan.file import plan_of_text, text_of
 from gardenplot.units import Units, parse_length
 
 Fields = dict[str, Any]
@@ -64,3 +64,15 @@ def test_a_list_is_typed_as_it_is_shown() -> None:
     assert lengths == tuple(parse_length(text) for text in ("20 cm", "25 cm", "30 cm"))
     assert list_from(list_text(lengths), Units.METRIC) == lengths
     assert list_from("", Units.METRIC) == ()
+
+
+@pytest.mark.parametrize("planting", [{"order": "o"}, {}])
+def test_a_block_without_a_plant_has_nothing_to_mark(planting: Fields) -> None:
+    """One whose order was withdrawn, and one that fills a gap where nothing is left."""
+    place: Fields = {"markable_in_row": ["20 cm"], "markable_rows": ["20 cm"]}
+    whole = plan_of({}, {"length": "15 m"})
+    raw = json.loads(text_of(whole)) | {"place": place}
+    raw["orders"] = [{"id": "o", "crop": "c", "units": 0, "on": "2027-06-05"}]
+    raw["plantings"].append({"id": "q", "bed": "b", "crop": "c"} | planting)
+    plan = plan_of_text(json.dumps(raw)).plan
+    assert {one.planting for one in find_unmarkable(plan)} == {"p"}
