@@ -21,6 +21,7 @@ from gardenplot.filling.claims import (
     whole_plants,
     with_planting,
 )
+from gardenplot.filling.suits import is_too_early
 from gardenplot.filling.task import comes_back
 from gardenplot.layout import Layout, ground_for, lay_out_bed, lay_out_plan, nearest_rows, planted_for_orders
 from gardenplot.layout.across import closer_than_packet
@@ -131,10 +132,14 @@ def _other_beds(asked: Asked, claim: Planting) -> Iterator[Offer]:
 
 
 def _in_beds(plan: Plan, claim: Planting, left_out: str | None) -> Iterator[Planting]:
-    """The planting whole in each bed that has it free and may have its family again."""
+    """The planting whole in each bed that has it free, can be used by then and may have its family again."""
     crop, dates = crop_of(plan, claim.crop), grown_of(plan, claim).dates
     for bed in plan.beds:
-        if bed.id == left_out or comes_back(plan.place, lay_out_bed(plan, bed), crop, claim.id, dates):
+        if (
+            bed.id == left_out
+            or is_too_early(bed, dates)
+            or comes_back(plan.place, lay_out_bed(plan, bed), crop, claim.id, dates)
+        ):
             continue
         there = placed_whole(plan, evolve(claim, bed=bed.id, start=None))
         if there is not None:

@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 from attrs import evolve, frozen
 
 from gardenplot.filling.sizes import Sizes
-from gardenplot.filling.suits import stretches_for, under_cover
+from gardenplot.filling.suits import is_too_early, stretches_for, under_cover
 from gardenplot.filling.task import comes_back
 from gardenplot.filling.wanted import Wanted, Weights, wanted_on
 from gardenplot.layout import Ground, LaidOut, has_room, lay_out_bed
@@ -38,6 +38,7 @@ class WhyNot(Enum):
     LATER = "something later takes the ground"
     OTHERS = "others are worth more"
     SERIES = "not all of its days find ground"
+    EARLY = "the bed cannot be used yet"
 
 
 Found = tuple[Dates, Stretch]
@@ -230,7 +231,10 @@ def _offer(plan: Plan, laid: LaidOut, one: Wanted, day: date | None, scale: Frac
 
 def unsuited(plan: Plan, bed: Bed, crop: Crop, days: tuple[Dates, ...], within: Stretch) -> WhyNot:
     """Why no stretch of a bed within two tape readings suits a crop on any of some days."""
-    is_bare = not any(both([*under_cover(plan, bed, crop, dates)], [within]) for dates in days)
+    in_time = [dates for dates in days if not is_too_early(bed, dates)]
+    if not in_time:
+        return WhyNot.EARLY
+    is_bare = not any(both([*under_cover(plan, bed, crop, dates)], [within]) for dates in in_time)
     return WhyNot.FROST if is_bare else WhyNot.COLD_EDGE
 
 

@@ -1,4 +1,7 @@
-"""Where in a bed a crop may stand on its days: covered while it may freeze, and no tender crop in a cold edge."""
+"""Where in a bed a crop may stand on its days: covered while it may freeze, and no tender crop in a cold edge.
+
+Nowhere in a bed that cannot be used yet when the crop goes in.
+"""
 
 from functools import lru_cache
 
@@ -11,11 +14,18 @@ from gardenplot.season.frost import frosty, is_covered, is_tender
 
 def stretches_for(plan: Plan, bed: Bed, crop: Crop, dates: Dates) -> tuple[Stretch, ...]:
     """The stretches of a bed's zone, in tape readings in nm, in one of which a block of a crop must lie."""
+    if is_too_early(bed, dates):
+        return ()
     covered = under_cover(plan, bed, crop, dates)
     warm = warm_stretches(plan, bed) if is_tender(crop) else ()
     if not covered or not is_tender(crop):
         return covered
     return tuple(both([*covered], [*warm]))
+
+
+def is_too_early(bed: Bed, dates: Dates) -> bool:
+    """Whether something goes in before its bed can be used."""
+    return bed.usable_from is not None and dates.in_ground is not None and dates.in_ground < bed.usable_from
 
 
 def under_cover(plan: Plan, bed: Bed, crop: Crop, dates: Dates) -> tuple[Stretch, ...]:

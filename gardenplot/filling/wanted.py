@@ -161,11 +161,13 @@ def _wish_days(plan: Plan, wish: Wish, trial: Planting, crop: Crop) -> Iterator[
 
 
 def _first_days(plan: Plan, first: date, last: date, wish: Wish) -> set[date]:
-    """The days on which a wish may go in: evenly between two days, as late as it can, and when ground comes free."""
+    """The days on which a wish may go in: evenly between two days, as late as it can, and when ground comes free or
+    a bed can be used."""
     count = min(_MOST_DAYS, -(-(last - first) // _STEP) + 1)
     even = {first + (last - first) * number // max(1, count - 1) for number in range(count)}
     latest = {max(first, last - timedelta(days=wish.days))} if wish.days is not None else set()
     freed = {dates_of(plan, one).out for one in plan.plantings if not wish.beds or one.bed in wish.beds}
+    freed |= {bed.usable_from for bed in plan.beds if not wish.beds or bed.id in wish.beds}
     return even | latest | {day for day in freed if day is not None and first <= day <= last}
 
 

@@ -12,6 +12,7 @@ from gardenplot.drawing.filling_words import why_words
 from gardenplot.filling import fill
 from gardenplot.filling.now import fill_now
 from gardenplot.filling.offers import WhyNot
+from gardenplot.filling.ways_out import shortages
 from gardenplot.findings import Kind, find_all
 from gardenplot.layout import lay_out_plan
 from gardenplot.layout.cold_edge import in_cold_edges, out_of_cold_edges
@@ -137,6 +138,37 @@ def test_only_what_is_tender_is_kept_out_of_the_cold_edge_and_a_bed_may_lie_part
         gap = fill_now(plan_with([wish], at=at), "b", 3 * M, date(2027, 6, 5))
         assert gap is not None
         assert [one.start for one in gap.blocks] == [start]
+
+
+def not_before(plan: Plan, day: str) -> Plan:
+    """The plan with a bed that can be used from a day on."""
+    return evolve(plan, beds=tuple(evolve(bed, usable_from=date.fromisoformat(day)) for bed in plan.beds))
+
+
+def test_nothing_goes_into_a_bed_before_it_can_be_used() -> None:
+    """A wish waits for that very day, an order and a gap that cannot are told why."""
+    leek: Fields = WISH | {"crop": "leek", "latest": "2027-08-01"}
+    (placed,) = fill(not_before(plan_with([leek]), "2027-06-13")).placed
+    assert placed.in_ground == date(2027, 6, 13)
+    order = {"id": "o", "crop": "leek", "units": 10, "on": "2027-08-01"}  # in on 1 June
+    for first, why in (("2027-06-01", []), ("2027-06-02", [WhyNot.EARLY])):
+        filling = fill(not_before(plan_with([], orders=[order]), first))
+        assert [one.why for one in filling.lacking] == why
+        assert Kind.BED_LATE not in {one.kind for one in find_all(filling.plan)}
+    found = fill_now(not_before(plan_with([leek]), "2027-06-13"), "b", M, date(2027, 5, 20))
+    assert found is not None
+    assert [(one.wanted, one.why) for one in found.without] == [("w", WhyNot.EARLY)]
+
+
+def test_no_way_out_leads_into_a_bed_before_it_can_be_used() -> None:
+    """20 leeks in the ground from 31 May on stand on one another; the other bed can be used a day later."""
+    order = {"crop": "leek", "units": 40, "on": "2027-07-31"}
+    plantings = [{"id": f"p{one}", "bed": "b", "crop": "leek", "order": one} for one in "oq"]
+    plan = plan_with([], orders=[order | {"id": "o"}, order | {"id": "q"}], plantings=plantings)
+    for first, kinds in (("2027-05-31", {True}), ("2027-06-01", {False})):
+        other = evolve(plan.beds[0], id="late", usable_from=date.fromisoformat(first))
+        (short,) = shortages(evolve(plan, beds=(*plan.beds, other)))
+        assert {any(part.bed == "late" for way in short.ways for part in way.parts)} == kinds
 
 
 def test_a_bed_along_the_wall_has_no_room_for_tender_crops() -> None:
