@@ -23,6 +23,10 @@ def shortage_words(plan: Plan, one: Shortage) -> str:
     """By how much an order does not fit: in plants, in length of bed and in its own units."""
     wanted, bed = _wanted_words(plan, one), bed_of(plan, one.bed).name
     if one.has_ground and any(each.id == one.planting for each in plan.plantings):
+        if _begins_there(plan, one):
+            return _("{wanted}: too long a block, what is still needed has ground in {bed}").format(
+                wanted=wanted, bed=bed
+            )
         return _("{wanted}: no ground where they stand, elsewhere in {bed} there is").format(wanted=wanted, bed=bed)
     if one.has_ground:
         return _("{wanted}: not planted yet, {bed} has the ground").format(wanted=wanted, bed=bed)
@@ -32,6 +36,11 @@ def shortage_words(plan: Plan, one: Shortage) -> str:
         return words.format(wanted=wanted, bed=bed, plants=plants, length=length)
     words = _("{wanted} do not fit {bed}: {plants} short, {length} of bed, {lacking} of the order")
     return words.format(wanted=wanted, bed=bed, plants=plants, length=length, lacking=grouped(one.units))
+
+
+def _begins_there(plan: Plan, one: Shortage) -> bool:
+    """Whether the ground that it has lies where its block already begins, which is longer than it needs to be."""
+    return lay_out_bed(plan, bed_of(plan, one.bed)).layout_of(one.planting).start == one.over.begins
 
 
 def _wanted_words(plan: Plan, one: Shortage) -> str:

@@ -11,7 +11,16 @@ from fractions import Fraction
 from attrs import evolve, frozen
 
 from gardenplot.errors import PlanError
-from gardenplot.filling.claims import Overflow, can_give_way, overflow, pinned, settled, whole_at, whole_plants
+from gardenplot.filling.claims import (
+    Overflow,
+    can_give_way,
+    of_size,
+    overflow,
+    pinned,
+    settled,
+    whole_at,
+    whole_plants,
+)
 from gardenplot.filling.giving_way import Asked, Offer, WayKind, offers
 from gardenplot.filling.met import Met, met_in
 from gardenplot.layout import LaidOut, Layout, compete, free_on, fullest_day, lay_out_bed, lay_out_plan
@@ -194,10 +203,26 @@ def _whole(plan: Plan, order: Order, market: int, lack: int, block: Planting | N
         new = evolve(new, market=market if order.times > 1 else None)
         return new if not mine else evolve(new, plants=lack)
     if not lack:
-        return one
+        return _as_needed(plan, one)
     if mine == [one]:
         return evolve(one, plants=None, length=None)
     return evolve(one, plants=_plants_of(plan, one) + lack, length=None, slack=None, round_up_to=None)
+
+
+def _as_needed(plan: Plan, one: Planting) -> Planting:
+    """A planting with no more plants than its order needs beside what other plantings have for the same market day."""
+    mine = [each for each in plan.plantings if one.order is not None and _is_for_the_same(each, one)]
+    if one.order is None or len(mine) < 2:
+        return one
+    planted = planted_for_orders(lay_out_plan(plan)).get((one.order, one.market or 1), 0)
+    in_row = lay_out_bed(plan, bed_of(plan, one.bed)).layout_of(one.id).grid.in_row
+    stand = stand_for(order_of(plan, one.order), crop_as_planted(plan, one), in_row)
+    needs = stand - (planted - _plants_of(plan, one))
+    return of_size(one, needs) if 0 < needs < whole_plants(plan, one) else one
+
+
+def _is_for_the_same(one: Planting, other: Planting) -> bool:
+    return one.order == other.order and (one.market or 1) == (other.market or 1)
 
 
 def _plants_of(plan: Plan, one: Planting) -> int:
@@ -209,7 +234,7 @@ def _claims(plan: Plan, home: Planting) -> tuple[Planting, ...]:
     mine = grown_of(plan, home)
     laid = lay_out_bed(plan, bed_of(plan, home.bed))
     beside = [
-        one.planting
+        _as_needed(plan, one.planting)
         for one in laid.grown
         if one.planting.id != home.id and can_give_way(one.planting) and compete(mine, one)
     ]
@@ -303,7 +328,7 @@ def _rank(way: Way) -> tuple[bool, int, Fraction, int, int]:
 
 def _short(asked: Asked, order: Order | None, market: int, ways: tuple[Way, ...]) -> Shortage:
     """By how much it does not fit: against what its bed holds beside all others as they want to be."""
-    least, over = offers_least(asked), overflow(asked.plan, asked.home)
+    least, over = offers_least(asked), overflow(asked.without(asked.home.id), asked.home)
     if order is None:
         stands = any(one.id == asked.home.id for one in least.plantings)
         there = _plants_of(least, planting_of(least, asked.home.id)) if stands else 0

@@ -176,3 +176,16 @@ def test_what_is_in_the_ground_does_not_give_way() -> None:
 def test_a_bed_that_the_filling_finds_room_in_is_not_short() -> None:
     plan = plan_of([{"id": "o", "crop": "leek", "units": 80}], [])
     assert shortages(fill(plan).plan) == ()
+
+
+def test_what_stands_in_another_bed_already_is_not_asked_for_again() -> None:
+    """120 leeks are 60 ranks of two, 12 m: the filling puts 20 into the second bed, so 10 m are enough in the first."""
+    plan = plan_of([{"id": "o", "crop": "leek", "units": 120}], [{"id": "p", "crop": "leek", "order": "o"}],
+                   beds=("10 m", "4 m"))  # fmt: skip
+    short = only_short(plan)
+    assert (short.plants, short.length, short.units) == (20, 2_000_000_000, 20)
+    filled = fill(plan).plan
+    short = only_short(filled)
+    assert (short.plants, short.length, short.units) == (0, 0, 0)
+    assert shortage_words(filled, short).endswith("too long a block, what is still needed has ground in Bed 1")
+    assert [(part.planting, part.plants) for part in short.ways[0].parts] == [("p", 100)]

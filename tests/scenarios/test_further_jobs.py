@@ -1,4 +1,4 @@
-"""Four more jobs, worked by hand from the rules alone: decimal feet, pairs and staggered rows, a relay, posts.
+"""Five more jobs, worked by hand from the rules alone: decimal feet, pairs and staggered rows, a relay, posts, too much.
 
 Places, crops' days, losses and odds are invented. Each number stands with its sum; fractions are exact until "up".
 """
@@ -172,7 +172,8 @@ def test_what_stands_nearer_to_the_edge_than_its_bed_asks_for_says_so(printed: P
     4 rows of 25. What is named after a switch is still the file to write."""
     plan = json.loads((PLANS / "further/cabbage_and_posts.gardenplot").read_text(encoding="utf-8"))
     plan |= {"beds": plan["beds"][1:2], "plantings": plan["plantings"][1:2], "orders": plan["orders"][1:2]}
-    plan["beds"].append({"id": "b4", "name": "Plot", "length": "2 m", "width": "1.2 m"})
+    plot = {"id": "b4", "name": "Plot", "length": "2 m", "width": "1.2 m", "usable_from": "2027-07-04"}
+    plan["beds"].append(plot)  # after the cabbages, so that none of these go there
     plan["wishes"][0] |= {"beds": ["b4"], "most": 100, "least": 100}
     less, out = tmp_path / "less.gardenplot", tmp_path / "filled.gardenplot"
     less.write_text(json.dumps(plan), encoding="utf-8")
@@ -181,3 +182,30 @@ def test_what_stands_nearer_to_the_edge_than_its_bed_asks_for_says_so(printed: P
     (closer,) = [line for line in said.splitlines() if "closer, 4" in line]
     assert "outer row 12.5 cm from the edge, 20 cm is the least" in closer
     assert "Dwarf bean: Plot, 0.00 – 2.00 m, 100 plants, " in said
+
+
+# Feet and inches: two orders for more than a bed holds, and a shorter bed beside it
+
+
+def test_savoy_and_dill_are_more_than_their_bed_holds(told: Told) -> None:
+    """Savoy: (40 − 14) / 16 = 1.6, 2 rows at 12, 28; 45 / 0.88 = 51.1, 52 in 26 ranks of 16 in = 34 ft 8 in from 10 in
+    on, 3 ft 2 in past the foot margin at 32 ft 4 in, which leaves 378 / 16 = 23 ranks, 46 plants. Dill: (40 − 6) / 6 =
+    5.7, 6 rows; 75 / 0.92 = 81.5, 82 x 15 in = 1,230 in of row, 615 places of 2 in, 103 ranks.
+    """
+    found = by_id(told("count", "further/savoy_and_dill"))
+    assert_holds(found["p1"], rows=2, plants=46, wanted=52, row_offsets_mm=across(12, 28), to_mm=feet(35, 6))
+    assert_holds(found["p2"], rows=6, plants=0, wanted=618, from_mm=feet(36, 4), to_mm=feet(53, 6))
+
+
+def test_the_ways_out_for_savoy_and_dill_count_what_the_other_bed_takes(printed: Printed, tmp_path: Path) -> None:
+    """The far bed, 13 ft, takes the 6 Savoy that lack, 4 ft, and 10 in on 49 ranks of dill, 294 in 8 ft 2 in. So 46
+    Savoy, 30 ft 8 in, 10 in and 54 ranks of dill for 321, 9 ft, are asked of 31 ft 6 in: 9 ft too much. Beside the
+    dill 260 in are left, 16 ranks, 32 and 6 = 38 Savoy: 14 short of 52, 33 heads, 12 short of 45.
+    """
+    said = printed("fill", "further/savoy_and_dill", str(tmp_path / "filled.gardenplot"))
+    assert "Savoy: Far, 0′ 6″ – 4′ 6″, 6 plants" in said
+    assert "Dill: Far, 5′ 4″ – 13′ 6″, 294 plants" in said
+    assert "Savoy for Sat 24 Jul 2027 do not fit Glass side: 14 plants short, 9′ 0″ of bed, 12 of the order" in said
+    assert "Dill for Sat 24 Jul 2027 do not fit Glass side: 321 plants short, 9′ 0″ of bed, 40 of the order" in said
+    assert "Dill in a further bed of 10′ 6″ with its margins: 75 of 75 Dill, 45 of 45 Savoy; 10″ of bed left" in said
+    assert "Less Savoy: 75 of 75 Dill, 33 of 45 Savoy (73 %)" in said
