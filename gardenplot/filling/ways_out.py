@@ -210,7 +210,7 @@ def _whole(plan: Plan, order: Order, market: int, lack: int, block: Planting | N
 
 
 def _as_needed(plan: Plan, one: Planting) -> Planting:
-    """A planting with no more plants than its order needs beside what other plantings have for the same market day."""
+    """A planting with no more plants than its order needs beside what others have for the same market day."""
     mine = [each for each in plan.plantings if one.order is not None and _is_for_the_same(each, one)]
     if one.order is None or len(mine) < 2:
         return one

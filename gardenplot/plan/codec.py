@@ -33,7 +33,7 @@ from gardenplot.plan.value import (
     Planting,
     Wish,
 )
-from gardenplot.units import Length, Share
+from gardenplot.units import Length, Share, parse_length, parse_place
 from gardenplot.words import _
 
 VERSION = 1
@@ -258,7 +258,9 @@ def _measured(parse: Callable[[str], T]) -> Callable[[Json, str], T]:
         try:
             return parse(raw)
         except LengthError as error:
-            raise FileError(f"{place}: {error}") from None
+            if isinstance(raw, str) or parse in (parse_length, parse_place):
+                raise FileError(f"{place}: {error}") from None
+            raise FileError(_("{place}: {says}, as text in quotes").format(place=place, says=error)) from None
 
     return reader
 

@@ -257,9 +257,14 @@ def _crop(crop: Crop) -> Says:
     if crop.germination is not None and crop.germination.part == 0:
         yield "germination", _("a germination of 0 % gives no plants")
     if crop.seeds_per_gram is not None and not 0 < crop.seeds_per_gram < 1e6:
-        yield "seeds_per_gram", _("{typed} does not lie between 0 and a million").format(typed=crop.seeds_per_gram)
+        yield (
+            "seeds_per_gram",
+            _("{typed:g} does not lie above 0 and below a million").format(typed=crop.seeds_per_gram),
+        )
     if crop.plants_per_area is not None and crop.plants_per_area.per_nm2 == 0:
         yield "plants_per_area", _("a rate of nothing sows nothing")
+    if crop.seeds_per_row is not None and crop.seeds_per_row.per_nm == 0:
+        yield "seeds_per_row", _("a rate of nothing sows nothing")
     yield from whole("seeds_per_cell", crop.seeds_per_cell, 1, MOST_TOGETHER)
     yield from whole("clump", crop.clump, 1, MOST_TOGETHER)
     if crop.seedlings_per_seed is not None and not 1 <= crop.seedlings_per_seed <= _MOST_IN_CLUSTER:

@@ -221,7 +221,7 @@ def _plain(text: str) -> str:
 
 
 def _wrong(wrong: str, text: object) -> LengthError:
-    shown = text if isinstance(text, str) else type(text).__name__
+    shown = text if isinstance(text, str) else str(text)
     return LengthError(wrong.format(typed=shown if len(shown) <= 40 else shown[:39] + "…"))
 
 

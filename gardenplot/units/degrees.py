@@ -30,7 +30,7 @@ def parse_degrees(text: str) -> Degrees:
     match = _DEGREES.fullmatch(text.strip()) if isinstance(text, str) else None
     turn = Fraction(match["number"].replace(",", ".")) if match else Fraction(WHOLE_TURN + 1)
     if match is None or turn > WHOLE_TURN:
-        typed = text if isinstance(text, str) else type(text).__name__
+        typed = text if isinstance(text, str) else str(text)
         raise LengthError(
             _("“{typed}” is no direction: write degrees clockwise like 90° or 22.5°").format(typed=typed[:40])
         )

@@ -323,7 +323,7 @@ def parse_share(text: str) -> Share:
     if part is None or part > 1:
         raise LengthError(
             _("“{typed}” is no share: write it like 10 %").format(
-                typed=_clip(text if isinstance(text, str) else type(text).__name__)
+                typed=_clip(text if isinstance(text, str) else str(text))
             )
         )
     return Share(part, text.strip())
@@ -337,7 +337,7 @@ def parse_rate(text: str) -> Rate:
     if not slash or match is None or unit not in _UNIT_NM:
         raise LengthError(
             _("“{typed}” is no rate: write it like 12 / ft or 40 / m").format(
-                typed=_clip(text if isinstance(text, str) else type(text).__name__)
+                typed=_clip(text if isinstance(text, str) else str(text))
             )
         )
     return Rate(_number(match, text) / _UNIT_NM[unit], text.strip())
@@ -355,7 +355,7 @@ def parse_area_rate(text: str) -> AreaRate:
     if not slash or match is None or unit not in _UNIT_NM:
         raise LengthError(
             _("“{typed}” is no rate for an area: write it like 400 / m2 or 40 / sq ft").format(
-                typed=_clip(text if isinstance(text, str) else type(text).__name__)
+                typed=_clip(text if isinstance(text, str) else str(text))
             )
         )
     return AreaRate(_number(match, text) / _UNIT_NM[unit] ** 2, text.strip())

@@ -34,7 +34,7 @@ def parse_temperature(text: str) -> Temperature:
     """Read "50 F", "10 °C", "-2.5C"; raises LengthError for anything else, a number without its scale too."""
     match = _TEMPERATURE.fullmatch(text.strip()) if isinstance(text, str) else None
     if match is None:
-        typed = text if isinstance(text, str) else type(text).__name__
+        typed = text if isinstance(text, str) else str(text)
         raise LengthError(
             _("“{typed}” is no temperature: write it with its scale, like 10 °C or 50 °F").format(typed=typed[:40])
         )

@@ -117,6 +117,23 @@ def test_a_fault_is_named_with_its_place(plan: Path, changes: dict[str, Any], pl
     assert f"{plan}: {place}" in fails("count", write(plan, **changes))
 
 
+@pytest.mark.parametrize(
+    ("field", "typed", "says"),
+    [
+        ("field_loss", 0.07, "“0.07” is no share: write it like 10 %, as text in quotes"),
+        ("seeds_per_row", 40, "“40” is no rate: write it like 12 / ft or 40 / m, as text in quotes"),
+        ("seeds_per_row", "0 / m", "a rate of nothing sows nothing"),
+        ("seeds_per_gram", 0, "0 does not lie above 0 and below a million"),
+        ("in_row", 15, 'a number alone is no length: write it as text with a unit, like "30 cm"'),
+    ],
+)
+def test_what_was_typed_is_named_with_an_example(
+    plan: Path, field: str, typed: object, says: str, fails: Fails
+) -> None:
+    crops = [sound()["crops"][0] | {field: typed}]
+    assert fails("count", write(plan, crops=crops)) == f"gardenplot: {plan}: crops[0].{field}: {says}"
+
+
 BOX = {"length": "2.4 m", "width": "1.2 m", "board": "4 cm"}
 SIDES = {"length": "5 m", "width": "75 cm"}
 OUTLINE = {"outline": [["0 m", "0 m"], ["2 m", "0 m"], ["2 m", "1 m"]]}

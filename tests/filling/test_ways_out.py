@@ -179,7 +179,7 @@ def test_a_bed_that_the_filling_finds_room_in_is_not_short() -> None:
 
 
 def test_what_stands_in_another_bed_already_is_not_asked_for_again() -> None:
-    """120 leeks are 60 ranks of two, 12 m: the filling puts 20 into the second bed, so 10 m are enough in the first."""
+    """120 leeks are 60 ranks of two, 12 m: the filling puts 20 into the second bed, so 10 m are enough."""
     plan = plan_of([{"id": "o", "crop": "leek", "units": 120}], [{"id": "p", "crop": "leek", "order": "o"}],
                    beds=("10 m", "4 m"))  # fmt: skip
     short = only_short(plan)

@@ -1,4 +1,4 @@
-"""Five more jobs, worked by hand from the rules alone: decimal feet, pairs and staggered rows, a relay, posts, too much.
+"""Five more jobs, worked by hand from the rules alone: decimal feet, pairs and staggered rows, a relay, too much.
 
 Places, crops' days, losses and odds are invented. Each number stands with its sum; fractions are exact until "up".
 """
@@ -188,9 +188,9 @@ def test_what_stands_nearer_to_the_edge_than_its_bed_asks_for_says_so(printed: P
 
 
 def test_savoy_and_dill_are_more_than_their_bed_holds(told: Told) -> None:
-    """Savoy: (40 − 14) / 16 = 1.6, 2 rows at 12, 28; 45 / 0.88 = 51.1, 52 in 26 ranks of 16 in = 34 ft 8 in from 10 in
-    on, 3 ft 2 in past the foot margin at 32 ft 4 in, which leaves 378 / 16 = 23 ranks, 46 plants. Dill: (40 − 6) / 6 =
-    5.7, 6 rows; 75 / 0.92 = 81.5, 82 x 15 in = 1,230 in of row, 615 places of 2 in, 103 ranks.
+    """Savoy: (40 − 14) / 16 = 1.6: 2 rows at 12, 28; 45 / 0.88 = 51.1, 52 in 26 ranks of 16 in = 34 ft 8 in from 10
+    in on, 3 ft 2 in past the foot margin at 32 ft 4 in; inside are 378 / 16 = 23 ranks, 46. Dill: (40 − 6) / 6
+    = 5.7, 6 rows; 75 / 0.92 = 81.5, 82 x 15 in = 1,230 in of row, 615 places of 2 in, 103 ranks.
     """
     found = by_id(told("count", "further/savoy_and_dill"))
     assert_holds(found["p1"], rows=2, plants=46, wanted=52, row_offsets_mm=across(12, 28), to_mm=feet(35, 6))
