@@ -26,18 +26,18 @@ from gardenplot.working import RULES, Number, Source, Trust, Unit, known, larger
 _DAYS = frozenset(
     {
         Kind.LATE, Kind.BED_LATE, Kind.SOWN_AFTER, Kind.OUT_UNREADY, Kind.OVER_AGE, Kind.SOWING_PAST,
-        Kind.POTTING_PAST, Kind.SETTING_PAST, Kind.NOT_YET, Kind.DATES,
+        Kind.POTTING_PAST, Kind.SETTING_PAST, Kind.NOT_YET, Kind.DATES, Kind.HARDENED_FIRST,
     }
 )  # fmt: skip
 _THINGS = frozenset(
     {
         Kind.ROWS, Kind.TRAYS, Kind.FAMILY, Kind.NO_MARKET, Kind.ORDER_SHORT, Kind.ORDER_UNPLANTED, Kind.ORDER_PAST,
-        Kind.PLAN_PAST, Kind.IN_THE_WAY, Kind.ON_DRIP_LINE,
+        Kind.PLAN_PAST, Kind.IN_THE_WAY, Kind.ON_DRIP_LINE, Kind.TOO_FEW_SEEDS,
     }
 )  # fmt: skip
 _NEAR = frozenset({Kind.IN_THE_WAY, Kind.ON_DRIP_LINE})
 _LONG = frozenset({Kind.OVERLAP, Kind.OUTSIDE, Kind.LEFTOVER, Kind.SHADE, Kind.NO_ROW, Kind.NO_CELL, Kind.NO_PLANT,
-                   Kind.ON_ANOTHER_BED, Kind.THROUGH_A_WALL})  # fmt: skip
+                   Kind.ON_ANOTHER_BED, Kind.THROUGH_A_WALL, Kind.COVER_BEYOND, Kind.JUGS_BEYOND})  # fmt: skip
 _CLOSER = {Kind.CLOSER_IN_ROW: "closer_in_row", Kind.CLOSER_ROWS: "closer_rows", Kind.EDGE: "near_edge"}
 _WORKED = frozenset(
     {

@@ -1,11 +1,11 @@
 """Sentences about a plan for screen, paper and commands: findings, captions, counts."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import date, timedelta
 from functools import lru_cache
 
-from gardenplot.drawing import timing_words, today_words
+from gardenplot.drawing import slip_words, timing_words, today_words
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import at_fullest
 from gardenplot.drawing.letters import Look
@@ -174,8 +174,14 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
         case Kind.ORDER_SHORT | Kind.ORDER_UNPLANTED | Kind.ORDER_PAST:
             return _order_says(plan, finding)
         case _:
-            of_today = finding.kind in today_words.OF_TODAY
-            return (today_words.today_says if of_today else timing_words.timing_says)(plan, finding)
+            return _says_of(finding.kind)(plan, finding)
+
+
+def _says_of(kind: Kind) -> Callable[[Plan, Finding], str]:
+    """What makes the sentences of a kind that are not made here."""
+    if kind in slip_words.SLIPS:
+        return slip_words.slip_says
+    return today_words.today_says if kind in today_words.OF_TODAY else timing_words.timing_says
 
 
 def _is_twin(plan: Plan, finding: Finding) -> bool:

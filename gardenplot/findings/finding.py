@@ -29,6 +29,11 @@ class Kind(StrEnum):
     OUT_UNREADY = "out before it is ready"
     OVER_AGE = "too old when set out"
     FAMILY = "family back too soon"
+    HARDENED_FIRST = "hardened off before it is sown"
+    TOO_FEW_SEEDS = "too few seeds in a cell"
+    COVER_BEYOND = "cover beyond its bed"
+    JUGS_BEYOND = "jugs beyond their bed"
+    ODDS = "odds of frost the wrong way round"
     TRAYS = "not as many trays as are raised"
     COLD_EDGE = "in the cold edge of a tunnel"
     SOWING_PAST = "sowing day past"
@@ -47,6 +52,7 @@ class Kind(StrEnum):
     ON_DRIP_LINE = "on a drip line"
     FROST_NOTE = "hardy or covered before the last freeze"
     PLAN_PAST = "plan of a season that is over"
+    OTHER_CROP = "for an order of another crop"
     LEFTOVER = "left over"
 
 
@@ -77,7 +83,7 @@ class Finding:
     overlap or throws the shadow, `lies_on` the bed or the tunnel that a bed lies on; `plants` is what the nearest
     markable spacing, which is then the limit, gives more or fewer; `market` is the number of an order's market day,
     from 1, and `pieces` then how many of them nothing is planted for. `came` is what of the planting's actual it is
-    about; `pieces` is then how many plantings it stands for.
+    about, `pieces` then how many plantings it stands for; or which odds of the place.
     """
 
     kind: Kind
@@ -103,4 +109,5 @@ class Finding:
     @property
     def is_note(self) -> bool:
         """Whether it is only worth knowing."""
-        return self.kind in (Kind.LEFTOVER, Kind.FROST_NOTE, Kind.SHADE, Kind.PLAN_PAST, Kind.ON_DRIP_LINE)
+        return self.kind in (Kind.LEFTOVER, Kind.FROST_NOTE, Kind.SHADE, Kind.PLAN_PAST, Kind.ON_DRIP_LINE,
+                             Kind.OTHER_CROP)  # fmt: skip

@@ -10,6 +10,7 @@ from gardenplot.findings.finding import Finding, Kind
 from gardenplot.findings.ground import find_on_ground
 from gardenplot.findings.hardening import find_trays
 from gardenplot.findings.shade import find_shade
+from gardenplot.findings.slips import find_slips, find_slips_in
 from gardenplot.findings.timing import find_in_time
 from gardenplot.findings.today import find_on_day, find_past_markets, find_today, is_past
 from gardenplot.findings.tools import find_unmarkable
@@ -41,7 +42,8 @@ _BESIDE = 2 * CM
 
 @lru_cache(maxsize=16)
 def find_all(plan: Plan, today: date | None = None) -> tuple[Finding, ...]:
-    """All findings: bed by bed in the plan's order, then their places, what no tool marks, days past, and the orders.
+    """All findings: bed by bed in the plan's order, then their places, what contradicts itself, what no tool
+    marks, days past, and the orders.
 
     `today` is the day on which the plan is looked at; without one nothing is said to be past.
     """
@@ -57,8 +59,8 @@ def find_all(plan: Plan, today: date | None = None) -> tuple[Finding, ...]:
     past = find_today(plan, today) if today is not None else ()
     return (
         *beds, *find_on_ground(plan), *find_trays(plan, laid_out),
-        *find_in_cold_edges(plan, laid_out), *find_shade(plan, laid_out), *find_unmarkable(plan), *past,
-        *find_in_orders(plan, today),
+        *find_in_cold_edges(plan, laid_out), *find_shade(plan, laid_out), *find_slips(plan, laid_out),
+        *find_unmarkable(plan), *past, *find_in_orders(plan, today),
     )  # fmt: skip
 
 
@@ -69,7 +71,7 @@ def find_of_planting(plan: Plan, planting_id: str, today: date | None = None) ->
     one = next(each for each in laid.grown if each.planting.id == planting_id)
     found = (
         *find_in_bed(laid), *find_in_time(laid, plan.place, covers), *find_trays(plan, lay_out_plan(plan)),
-        *find_in_cold_edges(plan, (laid,)), *find_unmarkable(plan),
+        *find_in_cold_edges(plan, (laid,)), *find_slips_in(laid), *find_unmarkable(plan),
         *(find_on_day(plan, one, laid.layout_of(planting_id), today) if today is not None else ()),
     )  # fmt: skip
     return tuple(each for each in found if planting_id in (each.planting, each.other) and not each.is_note)

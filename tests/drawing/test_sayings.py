@@ -20,6 +20,7 @@ from gardenplot.drawing.sayings import (
     weight,
     where,
 )
+from gardenplot.drawing.slip_words import SLIPS
 from gardenplot.drawing.timing_words import TIMING
 from gardenplot.drawing.today_words import OF_TODAY
 from gardenplot.findings import Finding, Kind, find_all
@@ -88,8 +89,8 @@ def test_a_finding_says_what_is_wrong_and_by_how_much(plan: Plan, finding: Findi
 
 
 def test_every_kind_of_finding_has_been_heard() -> None:
-    assert {finding.kind for _plan, finding, _sentence in CASES} == set(Kind) - TIMING - OF_TODAY
-    # Those about days are heard in tests/findings/test_timing.py and test_today.py.
+    assert {finding.kind for _plan, finding, _sentence in CASES} == set(Kind) - TIMING - OF_TODAY - SLIPS
+    # Those about days are heard in tests/findings/test_timing.py and test_today.py, slips in test_slips.py.
 
 
 @settings(max_examples=25)

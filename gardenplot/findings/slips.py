@@ -1,0 +1,69 @@
+"""What contradicts itself though each part alone is in order: odds of frost, covers, hardening, cells, orders."""
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from gardenplot.findings.finding import Finding, Kind
+from gardenplot.layout import Grown, LaidOut, Layout
+from gardenplot.plan import Cover, Establish, Jugs, MonthDay, Place, Plan
+from gardenplot.plan.in_ground import is_in_ground
+from gardenplot.season.frost import on_year
+from gardenplot.supplies.raising import bought_in, seedlings_of
+from gardenplot.units import Share
+
+_FALL, _GROW = ("last_freeze", "last_hard_freeze"), ("first_freeze", "first_hard_freeze")
+_LEAP_YEAR, _DAYS, _HALF = 2000, 366, 183
+Odd = tuple[Share, MonthDay]
+
+
+def find_slips(plan: Plan, laid_out: Sequence[LaidOut]) -> tuple[Finding, ...]:
+    """All of them; `laid_out` are the plan's beds."""
+    lengths = {bed.id: bed.length.nm for bed in plan.beds}
+    return (
+        *(Finding(Kind.ODDS, came=name) for name in (*_FALL, *_GROW) if wrong_odds(plan.place, name)),
+        *(_beyond(Kind.COVER_BEYOND, one, lengths[one.bed]) for one in plan.covers if one.end.nm > lengths[one.bed]),
+        *(_beyond(Kind.JUGS_BEYOND, one, lengths[one.bed]) for one in plan.jugs if one.end.nm > lengths[one.bed]),
+        *(found for laid in laid_out for found in find_slips_in(laid)),
+    )
+
+
+def find_slips_in(laid: LaidOut) -> tuple[Finding, ...]:
+    """Those of the plantings of a bed."""
+    pairs = zip(laid.grown, laid.layouts, strict=True)
+    return tuple(found for one, layout in pairs if one.hardened is None for found in _of_planting(one, layout))
+
+
+def wrong_odds(place: Place, name: str) -> tuple[Odd, Odd] | None:
+    """The first two odds of a place, by their field, of which the second comes before the first in the year.
+
+    The chance that it still freezes after a day falls as days go by, the chance that it has frozen before it grows.
+    """
+    odds: tuple[Odd, ...] = getattr(place, name)
+    in_turn = sorted(odds, key=lambda one: one[0].part, reverse=name in _FALL)
+    for one, after in pairwise(in_turn):
+        days = (on_year(after[1], _LEAP_YEAR) - on_year(one[1], _LEAP_YEAR)).days % _DAYS
+        if days > _HALF:
+            return one, after
+    return None
+
+
+def _beyond(kind: Kind, one: Cover | Jugs, foot: int) -> Finding:
+    return Finding(kind, one.bed, start=max(one.start.nm, foot), end=one.end.nm, amount=one.end.nm - foot)
+
+
+def _of_planting(one: Grown, layout: Layout) -> Iterator[Finding]:
+    planting, crop, dates = one.planting, one.crop, one.dates
+    if one.order is not None and one.order.crop != planting.crop:
+        yield _at(Kind.OTHER_CROP, layout)
+    if is_in_ground(planting):
+        return
+    if dates.harden is not None and dates.sow is not None and dates.harden < dates.sow:
+        yield _at(Kind.HARDENED_FIRST, layout, (dates.sow - dates.harden).days)
+    in_cells = crop.establish is Establish.TRANSPLANT or crop.seeds_per_cell is not None
+    most = int((crop.seeds_per_cell or 1) * seedlings_of(crop))
+    if in_cells and most < crop.stand and not bought_in(planting):
+        yield _at(Kind.TOO_FEW_SEEDS, layout, most, crop.stand)
+
+
+def _at(kind: Kind, layout: Layout, amount: int = 0, limit: int = 0) -> Finding:
+    return Finding(kind, layout.bed, layout.planting, start=layout.start, end=layout.end, amount=amount, limit=limit)
