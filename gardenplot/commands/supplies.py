@@ -129,6 +129,7 @@ def _cover(plan: Plan, cover: Cover, cut: CoverCut) -> dict[str, Any]:
         "hoop_length_mm": in_mm(cut.hoop_length),
         "cloth_width_mm": in_mm(cut.cloth_width),
         "cloth_length_mm": in_mm(cut.cloth_length),
+        "cloth_layers": cut.cloth.layers.whole if cut.cloth else None,
         "film_width_mm": in_mm(cut.film.width.whole if cut.film else None),
         "film_length_mm": in_mm(cut.film.length.whole if cut.film else None),
         "weights": cut.weights.whole if cut.weights else None,
@@ -221,7 +222,9 @@ def _cover_line(plan: Plan, cover: Cover, cut: CoverCut) -> str:
         if sheet.width.whole is not None and sheet.length.whole is not None:
             width, length = span(sheet.width.whole, units), span(sheet.length.whole, units)
             words = _("film {width} × {length}") if sheet is cut.film else _("cloth {width} × {length}")
-            parts.append(words.format(width=width, length=length))
+            layers = sheet.layers.whole or 1
+            times = _("{count} layers of ").format(count=layers) if layers > 1 else ""
+            parts.append(times + words.format(width=width, length=length))
     return " · ".join(parts)
 
 

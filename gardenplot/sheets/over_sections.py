@@ -109,6 +109,9 @@ def _lies(laid: LaidOut, cover: Cover, units: Units) -> Iterator[Section]:
         yield measured(_("each {leg} deep in the ground at both sides"), leg=offset(cover.leg.nm, units))
     if cut.cloth is not None and cover.apron is not None and cover.cloth_end is not None:
         words = _("cloth {end} beyond both ends, {apron} on the ground at both sides")
+        if cover.layers > 1:
+            more = _("{count} layers of cloth, {end} beyond both ends, {apron} on the ground at both sides")
+            words = more.format(count=cover.layers, end="{end}", apron="{apron}")
         yield measured(words, end=span(cover.cloth_end.nm, units), apron=offset(cover.apron.nm, units))
     if cut.film is not None and cover.buried is not None:
         yield measured(_("film {buried} in the ground all round"), buried=offset(cover.buried.nm, units))

@@ -1,14 +1,19 @@
 """Hoops stand where the sheet says: the last at the very end, no reading added up from rounded ones."""
 
+from pathlib import Path
+
 import pytest
+from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
 
+from gardenplot.__main__ import main
 from gardenplot.drawing.covers import cover_marks
 from gardenplot.drawing.marks import Line
 from gardenplot.plan import Plan
+from gardenplot.plan.file import write_plan
 from gardenplot.supplies import cover_cut
-from gardenplot.units import MM, Units
+from gardenplot.units import MM, Units, parse_length
 from gardenplot.units.figures import tape
 from tests.drawing.hand_worked import plan_from
 from tests.sheets.pdf_pages import plain
@@ -66,3 +71,21 @@ def test_the_sheet_of_hoops_reads_as_the_tape_does() -> None:
     found = large(plan)
     at = found.index(figures[1]) - 1
     assert found[at : at + len(figures)] == figures
+
+
+@pytest.mark.parametrize(("layers", "says"), [(1, ""), (2, "2 layers of ")])
+def test_so_many_layers_of_cloth_are_told_where_it_is_cut_and_laid(
+    layers: int, says: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """By hand: over 1 m the arc is 1.571 m, with aprons of 20 cm 1.97 m; 8 m and 50 cm at both ends are 9 m."""
+    plan = covered("8 m", "2 m")
+    told = {"leg": "15 cm", "apron": "20 cm", "cloth_end": "50 cm"}
+    lengths = {name: parse_length(text) for name, text in told.items()}
+    plan = evolve(plan, covers=(evolve(plan.covers[0], layers=layers, **lengths),))
+    words = " ".join(plain(one.text) for page in printed(plan) for one in page.words)
+    assert f"{says}cloth 50 cm beyond" in words.replace("cloth, 50", "cloth 50")
+    path = tmp_path / "covered.gardenplot"
+    write_plan(path, plan)
+    assert main(["supplies", str(path)]) == 0
+    said = capsys.readouterr().out.replace("\u2009", " ")
+    assert f" · {says}cloth 1.97 m × 9.00 m" in said
