@@ -79,9 +79,9 @@ def test_so_many_layers_of_cloth_are_told_where_it_is_cut_and_laid(
 ) -> None:
     """By hand: over 1 m the arc is 1.571 m, with aprons of 20 cm 1.97 m; 8 m and 50 cm at both ends are 9 m."""
     plan = covered("8 m", "2 m")
-    told = {"leg": "15 cm", "apron": "20 cm", "cloth_end": "50 cm"}
-    lengths = {name: parse_length(text) for name, text in told.items()}
-    plan = evolve(plan, covers=(evolve(plan.covers[0], layers=layers, **lengths),))
+    leg, apron, cloth_end = (parse_length(text) for text in ("15 cm", "20 cm", "50 cm"))
+    cover = evolve(plan.covers[0], layers=layers, leg=leg, apron=apron, cloth_end=cloth_end)
+    plan = evolve(plan, covers=(cover,))
     words = " ".join(plain(one.text) for page in printed(plan) for one in page.words)
     assert f"{says}cloth 50 cm beyond" in words.replace("cloth, 50", "cloth 50")
     path = tmp_path / "covered.gardenplot"
