@@ -8,7 +8,7 @@ from pathlib import Path
 
 from gardenplot.commands.again_json import setback_json, together_json
 from gardenplot.commands.numbers_shape import add_workings, print_workings
-from gardenplot.commands.shape import add_json, add_plan, opened, out_beside, print_json
+from gardenplot.commands.shape import add_json, add_plan, opened, out_beside, print_json, write_out
 from gardenplot.drawing.again_numbers import numbers_of_answer, setback_numbers
 from gardenplot.drawing.again_words import answer_words, done_words, moved_words, setback_words
 from gardenplot.drawing.letters import keeping_letters
@@ -20,7 +20,7 @@ from gardenplot.filling.again_ground import as_staked
 from gardenplot.filling.together import Aim, Together, all_together, answer_all, by_aim, by_number
 from gardenplot.gestures.days_read import date_from
 from gardenplot.plan import Plan
-from gardenplot.plan.file import write_plan, write_whole
+from gardenplot.plan.file import write_plan
 from gardenplot.sheets.book import NothingToPrintError
 from gardenplot.sheets.choices import Choices, Kind
 from gardenplot.sheets.kinds import printed
@@ -137,7 +137,7 @@ def _write_sheet(arguments: Namespace, before: Plan, after: Plan) -> str:
         sheets = printed(after, arguments.paper, [Kind.CHANGED], choices=choices, name=name, day=date.today())
     except NothingToPrintError as error:
         return str(error)
-    write_whole(arguments.sheet, sheets.pdf)
+    write_out(arguments.plan, arguments.sheet, sheets.pdf)
     return ""
 
 

@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import Any
 
 from gardenplot.commands.numbers_shape import add_workings, print_workings, workings_shape
-from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json, print_table
+from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_json, print_table, write_out
 from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import looks
@@ -17,7 +17,6 @@ from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_bed
 from gardenplot.layout.place_numbers import readings
 from gardenplot.layout.row_numbers import row_numbers
 from gardenplot.plan import Plan, Planting, bed_of
-from gardenplot.plan.file import write_whole
 from gardenplot.plan.shapes import map_length_of
 from gardenplot.words import _, ngettext
 from gardenplot.working import Number
@@ -35,7 +34,7 @@ def run(arguments: Namespace) -> int:
     """Print or write the counts; exit status 0."""
     plan = opened(arguments.plan)
     if arguments.csv is not None:
-        write_whole(arguments.csv, write_counts(plan))
+        write_out(arguments.plan, arguments.csv, write_counts(plan))
     elif arguments.json:
         print_json(counts(plan, workings=arguments.workings))
     else:

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from gardenplot.commands.numbers_shape import add_workings, print_workings, workings_shape
-from gardenplot.commands.shape import add_json, add_plan, opened, print_json, print_table
+from gardenplot.commands.shape import add_json, add_plan, opened, print_json, print_table, write_out
 from gardenplot.drawing.date_list import by_week
 from gardenplot.drawing.date_words import dates_told
 from gardenplot.drawing.letters import looks
@@ -17,7 +17,6 @@ from gardenplot.exports.kinds import calendar_file
 from gardenplot.layout.bed import grown_of
 from gardenplot.one_line import one_line
 from gardenplot.plan import Plan, Planting, order_of
-from gardenplot.plan.file import write_whole
 from gardenplot.season import dates_of, market_day
 from gardenplot.words import _
 from gardenplot.working import Number
@@ -50,7 +49,7 @@ def run(arguments: Namespace) -> int:
     """Print the dates or write them; exit status 0. Raises PlanError for a calendar where no day is known."""
     plan = opened(arguments.plan)
     if arguments.ics is not None:
-        write_whole(arguments.ics, calendar_file(plan, arguments.plan.stem))
+        write_out(arguments.plan, arguments.ics, calendar_file(plan, arguments.plan.stem))
     elif arguments.json:
         told = [_planting(plan, planting, workings=arguments.workings) for planting in plan.plantings]
         print_json({"plantings": told})

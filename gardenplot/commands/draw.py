@@ -3,9 +3,8 @@
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
-from gardenplot.commands.shape import add_plan, opened
+from gardenplot.commands.shape import add_plan, opened, write_out
 from gardenplot.exports.kinds import writer_for
-from gardenplot.plan.file import write_whole
 from gardenplot.words import _
 
 
@@ -18,5 +17,5 @@ def add_arguments(parser: ArgumentParser) -> None:
 def run(arguments: Namespace) -> int:
     """Write the drawing; exit status 0."""
     writer = writer_for(arguments.out)
-    write_whole(arguments.out, writer(opened(arguments.plan)))
+    write_out(arguments.plan, arguments.out, writer(opened(arguments.plan)))
     return 0

@@ -9,7 +9,7 @@ from typing import Any
 
 from gardenplot.errors import FileError, PlanError
 from gardenplot.plan import Plan
-from gardenplot.plan.file import read_plan
+from gardenplot.plan.file import SUFFIX, read_plan, write_whole
 from gardenplot.units import MM
 from gardenplot.words import _
 
@@ -50,9 +50,24 @@ def out_beside(plan: Path, out: Path | None, word: str) -> Path:
     )
     free = (plan.with_name(name) for name in names)
     path = out or next((path for path in free if not path.exists()), plan)
-    if path.exists() and path.resolve() == plan.resolve():
+    if _is_same(plan, path):
         raise FileError(_("{path}: the new plan needs a name of its own").format(path=path))
     return path
+
+
+def write_out(plan: Path, out: Path, content: bytes) -> None:
+    """Write a sheet, a table or the like that a command made of a plan.
+
+    Raises FileError where it cannot be written, and where its name is that of the plan or of any plan file: a name
+    that was left out, or completed by the shell, would cost the grower the plan.
+    """
+    if out.suffix == SUFFIX or _is_same(plan, out):
+        raise FileError(_("{path}: this is the name of a plan, it is not written over").format(path=out))
+    write_whole(out, content)
+
+
+def _is_same(plan: Path, other: Path) -> bool:
+    return plan.exists() and other.exists() and other.samefile(plan)
 
 
 def print_json(value: dict[str, Any]) -> None:

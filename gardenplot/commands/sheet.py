@@ -4,9 +4,8 @@ from argparse import ArgumentParser, ArgumentTypeError, Namespace
 from datetime import date
 from pathlib import Path
 
-from gardenplot.commands.shape import add_plan, named_beds, opened
+from gardenplot.commands.shape import add_plan, named_beds, opened, write_out
 from gardenplot.errors import LengthError
-from gardenplot.plan.file import write_whole
 from gardenplot.sheets.choices import Choices, Kind, Labelled
 from gardenplot.sheets.kinds import printed
 from gardenplot.sheets.label_sizes import LABEL_SIZES, STAKES, label_size
@@ -77,5 +76,5 @@ def run(arguments: Namespace) -> int:
     asked = arguments.what or [Kind.BEDS]
     kinds = [kind for kind in Kind if kind in asked or _ALL in asked]
     sheets = printed(plan, arguments.paper, kinds, choices=choices, name=arguments.plan.stem, day=date.today())
-    write_whole(arguments.out, sheets.pdf)
+    write_out(arguments.plan, arguments.out, sheets.pdf)
     return 0

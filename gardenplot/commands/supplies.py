@@ -8,7 +8,16 @@ from typing import Any
 
 from gardenplot.commands.carry import carry_shapes, print_carry
 from gardenplot.commands.numbers_shape import add_workings, print_working, working_shape
-from gardenplot.commands.shape import add_json, add_plan, in_mm, named_beds, opened, print_json, print_table
+from gardenplot.commands.shape import (
+    add_json,
+    add_plan,
+    in_mm,
+    named_beds,
+    opened,
+    print_json,
+    print_table,
+    write_out,
+)
 from gardenplot.drawing.cautions import cautions_of
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import titled
@@ -21,7 +30,6 @@ from gardenplot.exports.shopping_csv import write_list
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Bed, Cover, Jugs, Plan, bed_of, planting_of
 from gardenplot.plan.clumps import crop_as_planted
-from gardenplot.plan.file import write_whole
 from gardenplot.plan.shapes import area_of
 from gardenplot.season import dates_of
 from gardenplot.sheets.choices import Choices, Kind
@@ -62,13 +70,13 @@ def run(arguments: Namespace) -> int:
     beds = named_beds(plan, arguments.bed)
     asked = Asked(beds, arguments.first, arguments.last)
     if arguments.csv is not None:
-        write_whole(arguments.csv, write_list(shop_groups(plan, asked)))
+        write_out(arguments.plan, arguments.csv, write_list(shop_groups(plan, asked)))
     elif arguments.pdf is not None:
         made = printed(
             plan, arguments.paper, [Kind.LIST], choices=Choices(beds, arguments.first, arguments.last),
             name=arguments.plan.stem, day=date.today(),
         )  # fmt: skip
-        write_whole(arguments.pdf, made.pdf)
+        write_out(arguments.plan, arguments.pdf, made.pdf)
     elif arguments.json:
         print_json(_all(plan, asked))
     elif arguments.list:

@@ -249,3 +249,34 @@ def test_a_field_that_is_not_known_is_said_and_the_rest_is_done(
     printed = capsys.readouterr()
     assert "weather" in printed.err
     assert plan.read_bytes() == before
+
+
+MADE: tuple[tuple[str, ...], ...] = (
+    ("sheet", "PLAN", "OUT"), ("draw", "PLAN", "OUT.csv"), ("count", "PLAN", "--csv", "OUT"),
+    ("dates", "PLAN", "--ics", "OUT"), ("supplies", "PLAN", "--csv", "OUT"), ("supplies", "PLAN", "--pdf", "OUT"),
+    ("again", "PLAN", "--today", "2026-03-20", "--take", "2", "--sheet", "OUT"),
+)  # fmt: skip
+"""All that commands make of a plan besides plans."""
+
+
+@pytest.mark.parametrize("words", MADE, ids=[" ".join(words) for words in MADE])
+def test_nothing_that_a_command_makes_is_written_over_a_plan(words: tuple[str, ...], tmp_path: Path) -> None:
+    """Neither over its own, under whatever name, nor over another one; and under a name of its own it is written."""
+    plan, other = tmp_path / "plan.gardenplot", tmp_path / "other.gardenplot"
+    late = sound()
+    late["beds"][0]["usable_from"] = "2026-04-01"
+    late["crops"][0]["in_row"] = "20 cm"
+    late["plantings"][0] |= {"in_ground": "2026-03-28", "actual": {"sown": "2026-02-01", "cells": 40, "stand": 20}}
+    for path in (plan, other):
+        path.write_text(json.dumps(late), encoding="utf-8")
+    link = tmp_path / "link.csv"
+    link.symlink_to(plan)
+    held = plan.read_bytes()
+    for out in (link, *([plan, other] if words[-1] == "OUT" else [])):
+        named = {"PLAN": str(plan), "OUT": str(out), "OUT.csv": str(out)}
+        assert main([named.get(word, word) for word in words]) == 2
+        assert [plan.read_bytes(), other.read_bytes()] == [held, held]
+        assert link.is_symlink()
+    named = {"PLAN": str(plan), "OUT": str(tmp_path / "out"), "OUT.csv": str(tmp_path / "out.csv")}
+    assert main([named.get(word, word) for word in words]) == 0
+    assert (tmp_path / words[-1].lower()).stat().st_size > 0
