@@ -8,7 +8,7 @@ from pathlib import Path
 
 from gardenplot.commands.again_json import setback_json, together_json
 from gardenplot.commands.numbers_shape import add_workings, print_workings
-from gardenplot.commands.shape import add_json, add_plan, opened, out_beside, print_json, write_out
+from gardenplot.commands.shape import NO_PAPER, add_json, add_plan, asked, opened, out_beside, print_json, write_out
 from gardenplot.drawing.again_numbers import numbers_of_answer, setback_numbers
 from gardenplot.drawing.again_words import answer_words, done_words, moved_words, setback_words
 from gardenplot.drawing.letters import keeping_letters
@@ -47,7 +47,9 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--sheet", type=Path, metavar="FILE.pdf", help=_("a PDF of the stakes that move by the answers taken")
     )
-    parser.add_argument("--paper", type=Paper, choices=list(Paper), default=Paper.A4, help=_("a4 or letter"))
+    parser.add_argument(
+        "--paper", type=asked(Paper, NO_PAPER), choices=list(Paper), default=Paper.A4, help=_("a4 or letter")
+    )
     add_json(parser)
     add_workings(parser)
 

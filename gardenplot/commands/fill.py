@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import Any
 
 from gardenplot.commands.numbers_shape import add_workings, print_workings, workings_shape
-from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, out_beside, print_json
+from gardenplot.commands.shape import add_json, add_plan, asked, in_mm, opened, out_beside, print_json
 from gardenplot.drawing.filling_words import proof_words, why_words
 from gardenplot.drawing.opened_choices import of_filling, of_placed
 from gardenplot.drawing.sayings import between_readings, name_of
@@ -20,13 +20,15 @@ from gardenplot.plan.file import write_plan
 from gardenplot.words import _
 
 _A_DAY = 86_400
+_SECONDS = _("“{typed}” is no time to look: write seconds, from 0 to a day, for example 5")
 
 
 def add_arguments(parser: ArgumentParser) -> None:
     """The arguments of the command."""
     add_plan(parser)
     parser.add_argument("out", type=Path, nargs="?", metavar="OUT", help=_("the plan file to write"))
-    parser.add_argument("--seconds", type=_seconds, default=5, help=_("how long to look for something better, about"))
+    look = _("how long to look for something better, about")
+    parser.add_argument("--seconds", type=asked(_seconds, _SECONDS), default=5, help=look)
     add_json(parser)
     add_workings(parser)
 

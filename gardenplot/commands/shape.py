@@ -2,16 +2,18 @@
 
 import json
 import sys
-from argparse import ArgumentParser
-from collections.abc import Iterable, Sequence
+from argparse import ArgumentParser, ArgumentTypeError
+from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from gardenplot.errors import FileError, PlanError
 from gardenplot.plan import Plan
 from gardenplot.plan.file import SUFFIX, read_plan, write_whole
 from gardenplot.units import MM
 from gardenplot.words import _
+
+T = TypeVar("T")
 
 
 def add_plan(parser: ArgumentParser) -> None:
@@ -22,6 +24,21 @@ def add_plan(parser: ArgumentParser) -> None:
 def add_json(parser: ArgumentParser) -> None:
     """The switch for output that a machine reads."""
     parser.add_argument("--json", action="store_true", help=_("print JSON"))
+
+
+def asked(read: Callable[[str], T], says: str) -> Callable[[str], T]:
+    """What reads an argument and tells in words where it is none; `says` has a place for what was `typed`."""
+
+    def reader(text: str) -> T:
+        try:
+            return read(text)
+        except ValueError:
+            raise ArgumentTypeError(says.format(typed=text)) from None
+
+    return reader
+
+
+NO_PAPER = _("“{typed}” is no paper of this program: write a4 or letter")
 
 
 def opened(path: Path) -> Plan:

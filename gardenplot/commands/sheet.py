@@ -2,9 +2,10 @@
 
 from argparse import ArgumentParser, ArgumentTypeError, Namespace
 from datetime import date
+from functools import partial
 from pathlib import Path
 
-from gardenplot.commands.shape import add_plan, named_beds, opened, write_out
+from gardenplot.commands.shape import NO_PAPER, add_plan, asked, named_beds, opened, write_out
 from gardenplot.errors import LengthError
 from gardenplot.sheets.choices import Choices, Kind, Labelled
 from gardenplot.sheets.kinds import printed
@@ -15,18 +16,26 @@ from gardenplot.words import _
 
 _ALL = "all"
 _SMALLEST = 10_000
+_MOST_LABELS = 1_000
+_RATIO = _("a scale is 1 to a number from 1 to 10000, and not “{typed}”")
+_LABEL = _("labels of a sheet are counted from 1, and not “{typed}”")
 
 
 def add_arguments(parser: ArgumentParser) -> None:
     """The arguments of the command."""
     add_plan(parser)
     parser.add_argument("out", type=Path, metavar="OUT.pdf", help=_("the PDF to write"))
-    parser.add_argument("--paper", type=Paper, choices=list(Paper), default=Paper.A4, help=_("a4 or letter"))
+    parser.add_argument(
+        "--paper", type=asked(Paper, NO_PAPER), choices=list(Paper), default=Paper.A4, help=_("a4 or letter")
+    )
     kinds = [kind.value for kind in Kind if kind is not Kind.CHANGED]
     what = _("which sheets, the bed sheets if none is named; may be given again, or all")
     parser.add_argument("--what", action="append", choices=[*kinds, _ALL], help=what)
     parser.add_argument(
-        "--scale", type=_ratio, metavar="N", help=_("the drawing at 1 to N, over as many pages as needed")
+        "--scale",
+        type=asked(partial(_up_to, _SMALLEST), _RATIO),
+        metavar="N",
+        help=_("the drawing at 1 to N, over as many pages as needed"),
     )
     beside = _("strings that far beside the rows on the bed sheets, as 5 cm")
     parser.add_argument("--string", type=_length, metavar="LENGTH", help=beside)
@@ -37,19 +46,21 @@ def add_arguments(parser: ArgumentParser) -> None:
     sizes = "; ".join(one.name for one in LABEL_SIZES)
     parser.add_argument("--label", metavar="SIZE", default=STAKES.name, help=size.format(sizes=sizes))
     begun = _("first free label on a sheet that was begun")
-    parser.add_argument("--labels-from", type=int, metavar="N", default=1, help=begun)
+    parser.add_argument(
+        "--labels-from", type=asked(partial(_up_to, _MOST_LABELS), _LABEL), metavar="N", default=1, help=begun
+    )
     labelled = _("labels for blocks, for trays, or both")
     parser.add_argument("--labelled", type=Labelled, choices=list(Labelled), default=Labelled.BOTH, help=labelled)
     slip = _("where a sheet of labels has no margin, leave out the label that says of which plan it is")
     parser.add_argument("--no-slip", dest="slip", action="store_false", help=slip)
 
 
-def _ratio(text: str) -> int:
-    """One to how many; argparse says what was typed where it is no such number."""
-    ratio = int(text)
-    if not 1 <= ratio <= _SMALLEST:
-        raise ArgumentTypeError(_("a scale is 1 to a number from 1 to {most}").format(most=_SMALLEST))
-    return ratio
+def _up_to(most: int, text: str) -> int:
+    """A whole number from 1 on."""
+    number = int(text)
+    if not 1 <= number <= most:
+        raise ValueError(text)
+    return number
 
 
 def _length(text: str) -> Length:

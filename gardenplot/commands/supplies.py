@@ -9,8 +9,10 @@ from typing import Any
 from gardenplot.commands.carry import carry_shapes, print_carry
 from gardenplot.commands.numbers_shape import add_workings, print_working, working_shape
 from gardenplot.commands.shape import (
+    NO_PAPER,
     add_json,
     add_plan,
+    asked,
     in_mm,
     named_beds,
     opened,
@@ -52,16 +54,16 @@ def add_arguments(parser: ArgumentParser) -> None:
     parser.add_argument("--list", action="store_true", help=_("print what to buy and carry, less what is in store"))
     parser.add_argument("--csv", type=Path, metavar="OUT.csv", help=_("write that list as a table"))
     parser.add_argument("--pdf", type=Path, metavar="OUT.pdf", help=_("write that list to print"))
-    parser.add_argument("--paper", type=Paper, choices=list(Paper), default=Paper.A4, help=_("a4 or letter"))
+    parser.add_argument(
+        "--paper", type=asked(Paper, NO_PAPER), choices=list(Paper), default=Paper.A4, help=_("a4 or letter")
+    )
     parser.add_argument("--bed", action="append", metavar="ID", help=_("only for this bed; may be given again"))
     parser.add_argument("--from", dest="first", type=_day, metavar="DAY", help=_("only what is needed from this day"))
     parser.add_argument("--to", dest="last", type=_day, metavar="DAY", help=_("only what is needed until this day"))
     add_workings(parser)
 
 
-def _day(text: str) -> date:
-    """A day; argparse says what was typed where it is none."""
-    return date.fromisoformat(text)
+_day = asked(date.fromisoformat, _("“{typed}” is no date: write it like 2027-04-09"))
 
 
 def run(arguments: Namespace) -> int:

@@ -280,3 +280,25 @@ def test_nothing_that_a_command_makes_is_written_over_a_plan(words: tuple[str, .
     named = {"PLAN": str(plan), "OUT": str(tmp_path / "out"), "OUT.csv": str(tmp_path / "out.csv")}
     assert main([named.get(word, word) for word in words]) == 0
     assert (tmp_path / words[-1].lower()).stat().st_size > 0
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (("fill", "--seconds", "-3"), "“-3” is no time to look: write seconds, from 0 to a day, for example 5"),
+        (("fill", "--seconds", "long"), "“long” is no time to look: write seconds, from 0 to a day, for example 5"),
+        (("sheet", "OUT", "--scale", "x"), "a scale is 1 to a number from 1 to 10000, and not “x”"),
+        (("sheet", "OUT", "--scale", "0"), "a scale is 1 to a number from 1 to 10000, and not “0”"),
+        (("sheet", "OUT", "--labels-from", "x"), "labels of a sheet are counted from 1, and not “x”"),
+        (("sheet", "OUT", "--paper", "a3"), "“a3” is no paper of this program: write a4 or letter"),
+        (("supplies", "--from", "2027-02-30"), "“2027-02-30” is no date: write it like 2027-04-09"),
+    ],
+)
+def test_an_argument_that_is_none_is_named_with_what_would_be(
+    plan: Path, words: tuple[str, ...], says: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    command, *more = (str(plan.with_name("out")) if word == "OUT" else word for word in words)
+    with pytest.raises(SystemExit) as left:
+        main([command, str(plan), *more])
+    assert left.value.code == 2
+    assert capsys.readouterr().err.splitlines()[-1].endswith(f": {says}")
