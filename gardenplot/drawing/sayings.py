@@ -259,6 +259,9 @@ def _tools_say(finding: Finding, units: Units) -> str:
             count=f"+{grouped(finding.plants)}" if finding.plants > 0 else grouped(finding.plants)
         )
     )
+    if finding.pieces:
+        words = _("rows {is_} apart cannot be marked; {nearest} can, within the packet's range: {cost}")
+        return words.format(is_=amount, nearest=nearest, cost=cost)
     if finding.kind is Kind.NOT_MARKABLE_ROWS:
         return _("rows {is_} apart cannot be marked; the nearest is {nearest}: {cost}").format(
             is_=amount, nearest=nearest, cost=cost

@@ -80,10 +80,11 @@ class Finding:
 
     `start` and `end` are tape readings in nm, `amount` and `limit` what is and what should be, in nm, things or days;
     of a shadow `limit` is its day by number. `pieces` counts leftover stretches; `other` is the second planting of an
-    overlap or throws the shadow, `lies_on` the bed or the tunnel that a bed lies on; `plants` is what the nearest
-    markable spacing, which is then the limit, gives more or fewer; `market` is the number of an order's market day,
-    from 1, and `pieces` then how many of them nothing is planted for. `came` is what of the planting's actual it is
-    about, `pieces` then how many plantings it stands for; or which odds of the place.
+    overlap or throws the shadow, `lies_on` the bed or the tunnel that a bed lies on; `plants` is what a markable
+    spacing, which is then the limit, gives more or fewer: the nearest, or with `pieces` one of the packet's range;
+    `market` is the number of an order's market day, from 1, and `pieces` then how many of them nothing is planted
+    for. `came` is what of the planting's actual it is about, `pieces` then how many plantings it stands for; or which
+    odds of the place.
     """
 
     kind: Kind

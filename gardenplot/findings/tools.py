@@ -7,7 +7,7 @@ from attrs import evolve
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.layout import Layout, candidate, lay_out_bed, lay_out_plan
 from gardenplot.layout.markable import markable_pattern
-from gardenplot.plan import Plan, bed_of
+from gardenplot.plan import Plan, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import suppose_planting
 from gardenplot.units import Length
 
@@ -37,7 +37,19 @@ def _unmarkable(plan: Plan, layout: Layout) -> Iterator[Finding]:
     if cannot.in_row is not None:
         yield _found(plan, Kind.NOT_MARKABLE_IN_ROW, layout, grid.in_row, cannot.in_row.nearest)
     if cannot.rows is not None:
-        yield _found(plan, Kind.NOT_MARKABLE_ROWS, layout, grid.between, cannot.rows.nearest)
+        found = _found(plan, Kind.NOT_MARKABLE_ROWS, layout, grid.between, cannot.rows.nearest)
+        yield _within_packet(plan, layout, found) or found if found.plants < 0 else found
+
+
+def _within_packet(plan: Plan, layout: Layout, found: Finding) -> Finding | None:
+    """Where the nearest costs plants: the widest of the packet's range that costs none; None where none does."""
+    planting = planting_of(plan, layout.planting)
+    least = (planting.row_spacing or crop_of(plan, planting.crop).row_spacing)[0].nm
+    there = [one.nm for one in plan.place.markable_rows if least <= one.nm < found.amount]
+    if not there:
+        return None
+    other = _found(plan, found.kind, layout, found.amount, max(there))
+    return evolve(other, pieces=1) if other.plants >= 0 else None
 
 
 def _with(plan: Plan, layout: Layout, **changes: object) -> tuple[Plan, Layout]:

@@ -5,6 +5,8 @@ from typing import Any
 
 import pytest
 
+from gardenplot.drawing.letters import looks
+from gardenplot.drawing.sayings import says
 from gardenplot.findings import Kind, find_all, find_unmarkable
 from gardenplot.gestures.reading import list_from, list_text
 from gardenplot.plan import Plan
@@ -76,3 +78,25 @@ def test_a_block_without_a_plant_has_nothing_to_mark(planting: Fields) -> None:
     raw["plantings"].append({"id": "q", "bed": "b", "crop": "c"} | planting)
     plan = plan_of_text(json.dumps(raw)).plan
     assert {one.planting for one in find_unmarkable(plan)} == {"p"}
+
+
+@pytest.mark.parametrize(
+    ("markable", "nearest", "plants", "says_it"),
+    [
+        (["30 cm", "36 cm"], "30 cm", 0, "30 cm can, within the packet's range: as many plants"),
+        (["33 cm", "36 cm"], "33 cm", 0, "the nearest is 33 cm: as many plants"),
+        (["25 cm", "36 cm"], "36 cm", -45, "the nearest is 36 cm: −45 plants"),
+        (["20 cm", "28 cm", "36 cm"], "28 cm", 0, "28 cm can, within the packet's range: as many plants"),
+    ],
+)
+def test_rows_that_a_range_was_spread_over_may_lie_as_the_packet_says(
+    markable: list[str], nearest: str, plants: int, says_it: str
+) -> None:
+    """(76 − 8) / 28 = 2.4, 3 rows, spread over 68 cm to 34; 36 cm apart there are 2 rows, one of 45 plants less."""
+    plan = plan_of(
+        {"markable_rows": markable}, {"row_spacing": ["28 cm", "40 cm"], "edge": "4 cm", "length": "11.25 m"}
+    )
+    (one,) = find_unmarkable(plan)
+    assert (f"{one.limit / 1e7:g} cm", one.plants) == (nearest, plants)
+    words = says(plan, one, looks(plan)).replace("\u2009", " ")
+    assert words == f"rows 34 cm apart cannot be marked; {says_it}"
