@@ -27,6 +27,7 @@ _DAYS = frozenset(
     {
         Kind.LATE, Kind.BED_LATE, Kind.SOWN_AFTER, Kind.OUT_UNREADY, Kind.OVER_AGE, Kind.SOWING_PAST,
         Kind.POTTING_PAST, Kind.SETTING_PAST, Kind.NOT_YET, Kind.DATES, Kind.HARDENED_FIRST,
+        Kind.ODDS,
     }
 )  # fmt: skip
 _THINGS = frozenset(

@@ -20,7 +20,7 @@ def find_slips(plan: Plan, laid_out: Sequence[LaidOut]) -> tuple[Finding, ...]:
     """All of them; `laid_out` are the plan's beds."""
     lengths = {bed.id: bed.length.nm for bed in plan.beds}
     return (
-        *(Finding(Kind.ODDS, came=name) for name in (*_FALL, *_GROW) if wrong_odds(plan.place, name)),
+        *_odds(plan.place),
         *(_beyond(Kind.COVER_BEYOND, one, lengths[one.bed]) for one in plan.covers if one.end.nm > lengths[one.bed]),
         *(_beyond(Kind.JUGS_BEYOND, one, lengths[one.bed]) for one in plan.jugs if one.end.nm > lengths[one.bed]),
         *(found for laid in laid_out for found in find_slips_in(laid)),
@@ -41,10 +41,23 @@ def wrong_odds(place: Place, name: str) -> tuple[Odd, Odd] | None:
     odds: tuple[Odd, ...] = getattr(place, name)
     in_turn = sorted(odds, key=lambda one: one[0].part, reverse=name in _FALL)
     for one, after in pairwise(in_turn):
-        days = (on_year(after[1], _LEAP_YEAR) - on_year(one[1], _LEAP_YEAR)).days % _DAYS
-        if days > _HALF:
+        if _days_back(one, after) < _HALF:
             return one, after
     return None
+
+
+def _odds(place: Place) -> Iterator[Finding]:
+    """The amount is by how many days the second of two odds comes before the first."""
+    for name in (*_FALL, *_GROW):
+        found = wrong_odds(place, name)
+        if found is not None:
+            yield Finding(Kind.ODDS, amount=_days_back(*found), came=name)
+
+
+def _days_back(one: Odd, after: Odd) -> int:
+    """How many days the second is before the first, the turn of a year counted; all of a year for the same day."""
+    days = (on_year(one[1], _LEAP_YEAR) - on_year(after[1], _LEAP_YEAR)).days % _DAYS
+    return days or _DAYS
 
 
 def _beyond(kind: Kind, one: Cover | Jugs, foot: int) -> Finding:

@@ -5,10 +5,12 @@ from typing import Any
 import pytest
 
 from gardenplot.drawing.letters import looks
+from gardenplot.drawing.opened import of_finding
 from gardenplot.drawing.sayings import says, where
 from gardenplot.drawing.slip_words import SLIPS
 from gardenplot.findings import find_all, find_of_planting
 from gardenplot.plan import Plan
+from gardenplot.working import Unit
 from tests.drawing.hand_worked import plan_from
 
 Fields = dict[str, Any]
@@ -47,7 +49,10 @@ def test_odds_that_turn_back_as_days_go_by_are_found(name: str) -> None:
         assert slips(plan_with(place={name: dict(zip((likely, rare), days, strict=True))})) == []
     grows = "still freezes falls" if falls else "has frozen grows"
     words = f"{name.replace('_', ' ')}: {likely} on 11 May, but {rare} on 20 Apr already; the chance that it {grows}"
-    assert slips(plan_with(place={name: {likely: "05-11", rare: "04-20"}})) == [f"plan: {words} as days go by"]
+    plan = plan_with(place={name: {likely: "05-11", rare: "04-20"}})
+    assert slips(plan) == [f"plan: {words} as days go by"]
+    (back,) = [number for one in find_all(plan) if one.kind in SLIPS for number in of_finding(plan, one).numbers]
+    assert (back.whole, back.unit) == (21, Unit.DAYS)
 
 
 def test_covers_and_jugs_beyond_their_bed_are_found() -> None:
