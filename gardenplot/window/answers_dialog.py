@@ -17,6 +17,7 @@ from gardenplot.window.answers_view import AnswersView
 from gardenplot.window.beside_drawing import covered
 from gardenplot.window.canvas import Canvas
 from gardenplot.window.document import Document
+from gardenplot.window.end_buttons import make_strong
 from gardenplot.window.fields import LARGE, Choice
 from gardenplot.window.long_work import Watched
 from gardenplot.window.numbers_button import NumbersButton
@@ -59,7 +60,7 @@ class AnswersDialog(QDialog):
     def _lay_out(self) -> None:
         self.which.setAccessibleName(_("Which of them"))
         self.which.take_what_there_is()
-        self.take.setProperty("strong", True)
+        make_strong(self.take)
         self.take.setToolTip(_("Enter, or a double click on its name"))
         self.take.setDefault(True)
         ends = QHBoxLayout()

@@ -26,6 +26,7 @@ from gardenplot.window.candidate_column import Shown
 from gardenplot.window.candidate_columns import CandidateColumns
 from gardenplot.window.candidate_form import CandidateForm
 from gardenplot.window.document import Document
+from gardenplot.window.end_buttons import make_strong
 from gardenplot.window.numbers_button import NumbersButton
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.theme import widget_font
@@ -68,7 +69,7 @@ class CompareDialog(QDialog):
             column.addWidget(part)
         column.addWidget(self.columns, 1)
         column.addWidget(self.form)
-        self.take.setProperty("strong", True)
+        make_strong(self.take)
         self.take.setToolTip(_("Enter, or a double click on the column"))
         self.away.setToolTip(_("Delete"))
         for button in (self.away, self.numbers, self.cancel, self.take):

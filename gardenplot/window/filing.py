@@ -12,8 +12,7 @@ from gardenplot.plan.file import read_only
 from gardenplot.window.document import Document
 from gardenplot.window.late import show_versions
 from gardenplot.window.own_folder import versions
-from gardenplot.window.plain import as_is
-from gardenplot.window.questions import choose, warn
+from gardenplot.window.questions import ask_to_save, choose, warn
 from gardenplot.window.read_aside import read_aside
 from gardenplot.window.recent import remember
 from gardenplot.window.writing import Writing, folder_of, kinds
@@ -84,14 +83,8 @@ class Filing(QObject):
         """Whether the plan may be left: it is saved, or the grower says what to do with the changes."""
         if self._document.is_saved:
             return True
-        buttons = QMessageBox.StandardButton
-        answer = QMessageBox.question(
-            self._window,
-            _("Unsaved changes"),
-            as_is(_("{name} has changes that are not saved.").format(name=self._document.name)),
-            buttons.Save | buttons.Discard | buttons.Cancel,
-            buttons.Save,
-        )
+        buttons, words = QMessageBox.StandardButton, _("{name} has changes that are not saved.")
+        answer = ask_to_save(self._window, _("Unsaved changes"), words.format(name=self._document.name))
         if answer == buttons.Save:
             return self.save()
         return answer == buttons.Discard

@@ -3,7 +3,7 @@
 from functools import partial
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
 from gardenplot.drawing.filling_words import FOUND_COLUMNS, found_rows, worth_words
 from gardenplot.drawing.opened import Opened
@@ -17,6 +17,7 @@ from gardenplot.plan import Plan
 from gardenplot.units.figures import grouped
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.document import Document
+from gardenplot.window.end_buttons import EnterPresses, make_strong
 from gardenplot.window.fill_offers import FillOffers
 from gardenplot.window.fill_weights import WeightsForm
 from gardenplot.window.long_work import Watched
@@ -31,7 +32,7 @@ SECONDS = 15.0
 _WORK = ("gardenplot.filling.telling", "fill_and_others")
 
 
-class FillDialog(QDialog):
+class FillDialog(EnterPresses):
     """Stands beside the drawing, which can be looked at meanwhile; the plan is untouched until the proposal is taken.
 
     What changes the plan gives the proposal up, as does Escape in the dialog or on the drawing.
@@ -74,6 +75,8 @@ class FillDialog(QDialog):
         for button in (self.leave, self.stop, self.begin, self.take):
             button.setAutoDefault(False)
             row.addWidget(button)
+        for button in (self.begin, self.take):
+            make_strong(button)
         column.addLayout(row)
 
     def _show_step(self, words: str, button: QPushButton) -> None:

@@ -5,10 +5,10 @@ from PySide6.QtWidgets import (
     QComboBox,
     QCompleter,
     QDialog,
-    QDialogButtonBox,
     QFormLayout,
     QLabel,
     QLineEdit,
+    QPushButton,
     QScrollArea,
     QSizePolicy,
     QVBoxLayout,
@@ -18,9 +18,11 @@ from PySide6.QtWidgets import (
 from gardenplot.drawing.style import Ink
 from gardenplot.gestures.examples import grey
 from gardenplot.window.ask import Accept, Ask
+from gardenplot.window.end_buttons import EndButtons
 from gardenplot.window.fields import LARGE, Choice, Steady
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.theme import magnified, widget_font, write_in
+from gardenplot.words import _
 
 
 class AskDialog(QDialog):
@@ -80,14 +82,11 @@ class AskDialog(QDialog):
         form.addRow("", self._complaints[ask.name])
         form.setRowVisible(self._complaints[ask.name], False)
 
-    def _buttons(self, does: str) -> QDialogButtonBox:
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
-        accepts = buttons.addButton(does, QDialogButtonBox.ButtonRole.AcceptRole)
-        accepts.setProperty("strong", True)
-        accepts.setDefault(True)
-        buttons.accepted.connect(self._try)
-        buttons.rejected.connect(self.reject)
-        return buttons
+    def _buttons(self, does: str) -> EndButtons:
+        leaves, accepts = QPushButton(_("Cancel")), QPushButton(does)
+        leaves.clicked.connect(self.reject)
+        accepts.clicked.connect(self._try)
+        return EndButtons(self, leaves, accepts)
 
     def typed(self) -> dict[str, object]:
         """What was typed and chosen, by name."""

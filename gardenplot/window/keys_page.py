@@ -4,7 +4,6 @@ from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QDialog,
     QHBoxLayout,
     QHeaderView,
     QLineEdit,
@@ -17,6 +16,7 @@ from PySide6.QtWidgets import (
 
 from gardenplot.gestures.sought import Sought, seek
 from gardenplot.window.action import Action, key_words
+from gardenplot.window.end_buttons import EnterPresses
 from gardenplot.window.fixed_keys import fixed_keys, refusal
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.registry import Registry
@@ -66,7 +66,7 @@ class KeysTable(QTreeWidget):
             super().keyPressEvent(event)
 
 
-class KeysPage(QDialog):
+class KeysPage(EnterPresses):
     """A filter, the table, a line that says what happens, and what can be done to the chosen action's keys."""
 
     def __init__(self, registry: Registry, parent: QWidget) -> None:

@@ -6,7 +6,6 @@ from attrs import frozen
 from PySide6.QtCore import QSize, QTimer
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QDialog,
     QHBoxLayout,
     QHeaderView,
     QPushButton,
@@ -19,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from gardenplot.errors import GardenplotError
 from gardenplot.plan import Plan
+from gardenplot.window.end_buttons import EnterPresses, make_strong
 from gardenplot.window.plain import PlainLabel, as_is
 from gardenplot.words import _
 
@@ -35,7 +35,7 @@ class PlanRow:
     words: Callable[[Plan], tuple[str, ...]]
 
 
-class PlansDialog(QDialog):
+class PlansDialog(EnterPresses):
     """A sentence, the table, and a button for each thing that can be done with the chosen plan.
 
     Plans are read one after another once it is shown. A plan that cannot be read says why, and only the buttons
@@ -96,14 +96,13 @@ class PlansDialog(QDialog):
         words.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
         close = QPushButton(leave)
         close.clicked.connect(self.reject)
-        self.buttons[0].setProperty("strong", True)
+        make_strong(self.buttons[0])
         for number, button in enumerate(self.buttons):
             button.clicked.connect(lambda _checked=False, number=number: self._take(number))
-            last.addWidget(button)
-        last.addStretch(1)
-        last.addWidget(close)
-        for button in (*self.buttons, close):
+        for button in (*self.buttons[1:], close, self.buttons[0]):
             button.setAutoDefault(False)
+            last.addWidget(button)
+        last.insertStretch(len(self.buttons) - 1, 1)
         column.addWidget(words)
         column.addWidget(self.table)
         column.addLayout(last)

@@ -28,6 +28,7 @@ from gardenplot.plan.file import file_name
 from gardenplot.sheets.choices import NAMES, Kind
 from gardenplot.sheets.door_card import card_for
 from gardenplot.sheets.paper import Paper, Sheets
+from gardenplot.window.end_buttons import EnterPresses, make_strong
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.print_choices import PrintChoices
 from gardenplot.window.prints import Print
@@ -43,7 +44,7 @@ _PRINT_DPI = 300
 _LEAST_SCALE, _MOST_SCALE = 0.8, 1.28
 
 
-class Preview(QDialog):
+class Preview(EnterPresses):
     """One page at a time; what is printed and on which paper, print, keep."""
 
     def __init__(self, plan: Plan, name: str, asked: Print, parent: QWidget) -> None:
@@ -61,7 +62,7 @@ class Preview(QDialog):
         self.before, self.after = QPushButton(_("Page before")), QPushButton(_("Next page"))
         self.single, self.keep = QPushButton(_("Keep one by one …")), QPushButton(_("Keep as PDF …"))
         self.print = QPushButton(_("Print …"))
-        self.print.setProperty("strong", True)
+        make_strong(self.print)
         for button in (self.before, self.after, self.single, self.keep, self.print):
             # Enter in a field takes what was typed and prints nothing.
             button.setAutoDefault(False)
@@ -173,7 +174,10 @@ class Preview(QDialog):
         self.after.setEnabled(page + 1 < len(self._document))
 
     def _keep(self) -> None:
-        keep_pdf(self.sheets.pdf, f"{file_name(self._name)} {self._asked.file}", self)
+        kept = keep_pdf(self.sheets.pdf, f"{file_name(self._name)} {self._asked.file}", self)
+        if kept is not None:
+            words, room = _("kept as {file}").format(file=kept.name), self.caution.width()
+            self.caution.setText(self.caution.fontMetrics().elidedText(words, Qt.TextElideMode.ElideMiddle, room))
 
     def _keep_single(self) -> None:
         kinds = (kind for kind in self._asked.kinds if kind not in self.sheets.left_out)

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtWidgets import QMessageBox, QWidget
 
+from gardenplot.window.end_buttons import make_strong
 from gardenplot.window.plain import as_is
 
 
@@ -19,8 +20,21 @@ def choose(parent: QWidget, title: str, words: str, choices: Sequence[str]) -> i
     box.setWindowTitle(title)
     box.setText(as_is(words))
     buttons = [box.addButton(words, QMessageBox.ButtonRole.AcceptRole) for words in choices]
+    make_strong(buttons[0])
     box.setEscapeButton(box.addButton(QMessageBox.StandardButton.Cancel))
     box.setDefaultButton(buttons[0])
     box.exec()
     pressed = box.clickedButton()
     return next((number for number, button in enumerate(buttons) if button is pressed), None)
+
+
+def ask_to_save(parent: QWidget, title: str, words: str) -> QMessageBox.StandardButton:
+    """Ask what to do with changes: Save, which is the usual way, Discard, or Cancel, which stays."""
+    button = QMessageBox.StandardButton
+    box = QMessageBox(
+        QMessageBox.Icon.Question, title, as_is(words), button.Save | button.Discard | button.Cancel, parent
+    )
+    box.setDefaultButton(button.Save)
+    make_strong(box.button(button.Save))
+    box.exec()
+    return box.standardButton(box.clickedButton())

@@ -15,15 +15,17 @@ from gardenplot.window.sheets_made import StoppedError, made_sheets
 from gardenplot.words import _
 
 
-def keep_pdf(pdf: bytes, proposed: str, parent: QWidget) -> None:
-    """Ask for a name and keep a PDF under it; what hinders that is told."""
+def keep_pdf(pdf: bytes, proposed: str, parent: QWidget) -> Path | None:
+    """Ask for a name and keep a PDF under it; where it was kept, None where it was not. What hinders that is told."""
     name, _kind = QFileDialog.getSaveFileName(parent, _("Keep as PDF"), proposed, "PDF (*.pdf)")
     if not name:
-        return
+        return None
     try:
         write_whole(Path(name), pdf)
     except FileError as error:
         warn(parent, _("Keep as PDF"), str(error))
+        return None
+    return Path(name)
 
 
 def keep_one_by_one(plan: Plan, paper: Paper, name: str, prints: Iterable[Print], parent: QWidget) -> None:

@@ -3,6 +3,9 @@
 from gardenplot.drawing.style import DARK, Ink, Palette
 from gardenplot.files import resource
 
+_ACCEPTS_LAST = 3
+"""The layout of Qt's own boxes, of a question or a warning, in which the button that accepts stands at the end."""
+
 
 def sheet(inks: Palette, times: float) -> str:
     """The style sheet for text `times` as large as usual.
@@ -63,7 +66,8 @@ def _fields(inks: Palette, times: float) -> str:
 def _buttons(inks: Palette, _times: float) -> str:
     paper, ink, accent = inks[Ink.PAPER], inks[Ink.INK], inks[Ink.ACCENT]
     return f"""
-    QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; }}
+    QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; button-layout: {_ACCEPTS_LAST}; }}
+    QMessageBox {{ messagebox-question-icon: {_mark("ask")}; messagebox-warning-icon: {_mark("warn")}; }}
     QPushButton {{ background: {paper}; border: 1px solid {inks[Ink.FIELD]}; border-radius: 3px; padding: 4px 12px; }}
     QPushButton:focus {{ border: 2px solid {accent}; padding: 3px 11px; }}
     QPushButton:pressed {{ background: {inks[Ink.RULE]}; }}

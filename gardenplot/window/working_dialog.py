@@ -2,11 +2,12 @@
 
 from PySide6.QtCore import QSize
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QPushButton, QVBoxLayout, QWidget
 
 from gardenplot.drawing.number_words import Line
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.trust_words import WEAK
+from gardenplot.window.end_buttons import EndButtons
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.tables import Table, TableRow
 from gardenplot.window.theme import magnified, widget_font, write_in
@@ -38,11 +39,10 @@ class WorkingDialog(QDialog):
         self.told.setMinimumHeight(_LINES * self.told.fontMetrics().lineSpacing())
         words = PlainLabel(WEAK)
         words.setVisible(any(line.is_weak for line in lines))
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
-        buttons.button(QDialogButtonBox.StandardButton.Close).setDefault(True)
-        self.copy = buttons.addButton(_("Copy"), QDialogButtonBox.ButtonRole.ActionRole)
+        self.copy, close = QPushButton(_("Copy")), QPushButton(_("Close"))
         self.copy.clicked.connect(self._copy)
-        buttons.rejected.connect(self.reject)
+        close.clicked.connect(self.reject)
+        buttons = EndButtons(self, self.copy, close, accepts=False)
         column = QVBoxLayout(self)
         column.setSpacing(12)
         for part in (head, self.table, self.told, words, buttons):

@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
 from shiboken6 import isValid
 
 from gardenplot.layout import lay_out_plan
+from gardenplot.window.end_buttons import EndButtons
 from gardenplot.window.main import MainWindow
 from tests.attack.monkey_words import SOUND, TYPED
 
@@ -303,7 +304,7 @@ class Hand:
     def _press_button(self, dialog: QWidget) -> None:
         """Press a button of a dialog, more often one of those at its foot."""
         every = [one for one in dialog.findChildren(QAbstractButton) if _can_be_used(one, dialog)]
-        foot = [one for one in every if isinstance(one.parent(), QDialogButtonBox)]
+        foot = [one for one in every if isinstance(one.parent(), QDialogButtonBox | EndButtons)]
         buttons = foot if foot and self.dice.random() < 0.5 else every
         if buttons:
             self.click(dialog, self._in_widget(self.dice.choice(buttons), dialog))

@@ -35,6 +35,11 @@ from tests.window.walk import DIALOGS, Pixels, cut, keyed, light, opened, parts,
 
 TEXT, GRAPHICS = 4.5, 3.0
 """Least contrast of text (WCAG 2.2, 1.4.3), and of what shows a control and its state (1.4.11)."""
+RING = 3
+"""How far the ring of a button with the keyboard reaches into it.
+
+The style sheet may give it another ink, which is nowhere in its palette: its words are read from the picture instead.
+"""
 READ = (QLabel, QAbstractButton, QLineEdit, QComboBox, QDateEdit, QTabBar, QTreeWidget)
 
 
@@ -81,8 +86,12 @@ def assert_read_and_seen(shown: QWidget) -> None:
         name = f"{type(part).__name__} {part.objectName() or part.accessibleName() or getattr(part, 'text', str)()}"
         if isinstance(part, READ) and words_of(part):
             ground, most = ground_of(cut(pixels, place(part, shown)))
-            written = part.palette().color(QPalette.ColorGroup.Active, part.foregroundRole()).name()
-            assert contrast(written, ground) >= TEXT, f"{name}: {written} on {ground}"
+            if isinstance(part, QPushButton) and part.hasFocus():
+                ground, inked = ground_of(cut(pixels, place(part, shown, -RING)))
+                assert inked >= TEXT, f"{name}: its words on {ground}"
+            else:
+                written = part.palette().color(QPalette.ColorGroup.Active, part.foregroundRole()).name()
+                assert contrast(written, ground) >= TEXT, f"{name}: {written} on {ground}"
             assert most >= GRAPHICS, name
             found["read"] += 1
         for edge, what in edges(part, shown):
@@ -151,6 +160,14 @@ def test_what_is_faint_is_found(window: MainWindow) -> None:
     with pytest.raises(AssertionError, match="faint"):
         assert_read_and_seen(window)
     label.hide()
+    button = QPushButton("dim words", window.header)
+    button.setStyleSheet("QPushButton:focus { color: #A0A0A0; background: #C0C0C0; border: 2px solid #B3401F; }")
+    button.setGeometry(0, 0, 90, 30)
+    button.show()
+    button.setFocus()
+    with pytest.raises(AssertionError, match="dim words: its words"):
+        assert_read_and_seen(window)
+    button.hide()
     window.shelf.search.setStyleSheet("border: 1px solid #D9D6CC;")
     with pytest.raises(AssertionError, match="outline"):
         assert_read_and_seen(window)
@@ -162,7 +179,7 @@ def test_the_tick_is_seen_on_its_box(name: str, ground: str) -> None:
     assert contrast(stroke(name), ground) >= GRAPHICS
 
 
-@pytest.mark.parametrize("name", ["down", "close", "float", "left", "right"])
+@pytest.mark.parametrize("name", ["down", "close", "float", "left", "right", "ask", "warn"])
 @pytest.mark.parametrize("ground", ["#FBFAF7", "#F3F1EB", "#1D1F1B", "#262923"])
 def test_the_other_marks_are_seen_on_light_and_on_dark(name: str, ground: str) -> None:
     assert contrast(stroke(name), ground) >= GRAPHICS

@@ -26,14 +26,19 @@ class Dialogs:
         self.file: Path | None = None
         self.questions: list[str] = []
         self.warnings: list[str] = []
-        monkeypatch.setattr(QMessageBox, "question", self._question)
+
+        def ask(box: QMessageBox) -> int:
+            return self._question(box)
+
+        monkeypatch.setattr(QMessageBox, "exec", ask)
         monkeypatch.setattr(QMessageBox, "warning", self._warning)
         for name in ("getSaveFileName", "getOpenFileName"):
             monkeypatch.setattr(QFileDialog, name, self._named)
 
-    def _question(self, _parent: object, _title: str, words: str, *_more: object) -> Button:
-        self.questions.append(words)
-        return self.answer
+    def _question(self, box: QMessageBox) -> int:
+        self.questions.append(box.text())
+        box.button(self.answer).click()
+        return 0
 
     def _warning(self, _parent: object, _title: str, words: str) -> None:
         self.warnings.append(words)

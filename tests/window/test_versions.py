@@ -207,11 +207,12 @@ def test_a_new_plan_that_was_never_saved_is_not_left_unasked(
 ) -> None:
     asked: list[object] = []
 
-    def ask(*words: object) -> QMessageBox.StandardButton:
-        asked.append(words[2])
-        return QMessageBox.StandardButton.Cancel
+    def ask(box: QMessageBox) -> int:
+        asked.append(box.text())
+        box.button(QMessageBox.StandardButton.Cancel).click()
+        return 0
 
-    monkeypatch.setattr(QMessageBox, "question", ask)
+    monkeypatch.setattr(QMessageBox, "exec", ask)
     document.start(feet_plan(), kept=False)
     assert not document.is_saved
     assert not window.close()
