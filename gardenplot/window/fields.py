@@ -112,7 +112,14 @@ class Typed(QLineEdit):
 
 
 class Steady(QComboBox):
-    """A choice that leaves the wheel to what it stands in: who scrolls a panel past it does not mean to choose."""
+    """A choice that leaves the wheel to what it stands in: who scrolls a panel past it does not mean to choose.
+
+    Nor does the keyboard go to it then, where Qt would have what is typed next end up in it.
+    """
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         event.ignore()

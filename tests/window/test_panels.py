@@ -320,6 +320,16 @@ def test_the_wheel_scrolls_the_panel_and_never_turns_a_choice(window: MainWindow
     assert document.plan is plan
 
 
+def test_no_choice_takes_the_keyboard_by_the_wheel(window: MainWindow, document: Document) -> None:
+    """Qt would give it to what the wheel is turned over, and what is typed next would end up there."""
+    window.sight.select("b1", "p1")
+    dialog = NewPlanDialog(document, window)
+    boxes = [*window.inspector.findChildren(QComboBox), *dialog.findChildren(QComboBox)]
+    assert len(boxes) >= 6
+    assert {box.focusPolicy() for box in boxes} == {Qt.FocusPolicy.StrongFocus}
+    dialog.deleteLater()
+
+
 def wheel_over(box: QWidget, notch: int) -> QWheelEvent:
     """One notch of the wheel over the middle of a widget, in eighths of a degree; negative is down."""
     at = QPointF(box.rect().center())
