@@ -191,7 +191,8 @@ def _troubles(window: "MainWindow", why: Reasons) -> Iterator[Action]:
 def _blocks(blocks: BlockDeeds, why: Reasons) -> Iterator[Action]:
     """What is done to blocks beside their neighbours."""
     yield Action("block.copy", _("Cop&y"), blocks.copy, Keys.Copy, why.planting, also=_("duplicate"))
-    yield Action("block.paste", _("Pas&te in the next gap"), blocks.paste, Keys.Paste, also=_("copy duplicate"))
+    paste, also = _("Pas&te in the next gap"), _("copy duplicate")
+    yield Action("block.paste", paste, blocks.paste, Keys.Paste, blocks.why_no_paste, also=also)
     swap, also = _("S&wap with the next towards the foot"), _("exchange change places neighbour")
     yield Action("block.swap-foot", swap, lambda: blocks.swap(push.FOOT), "Alt+End", why.planting, also=also)
     swap = _("Swap with the next towards the &head")

@@ -44,22 +44,33 @@ class BlockDeeds:
             self._copied = self._sight.chosen
             words = _("{crop} copied: Paste plants it in the next gap, without the order")
             self._window.tell(words.format(crop=hand_words.chosen_name(self._stage.plan, self._copied)))
+            self._window.registry.refresh()
+
+    def why_no_paste(self) -> str:
+        """Why nothing can be pasted: nothing was copied, or it is no longer in the plan."""
+        known = {one.id for one in self._window.document.plan.plantings} if self._copied else set()
+        is_there = bool(self._copied) and known.issuperset(self._copied)
+        return "" if is_there else _("Copy a planting first: Planting ▸ Copy.")
 
     def paste(self) -> None:
         """Plant copies of what was copied in the first gap after it that holds them."""
-        known = {one.id for one in self._stage.plan.plantings}
-        if not self._copied or not known.issuperset(self._copied):
-            self._window.tell(_("Copy a planting first: Planting, Copy."))
+        reason = self.why_no_paste()
+        if reason:
+            self._window.tell(reason)
             return
-        self._try(
-            lambda: canvas_keys.settle(copies.try_next_gap(self._stage.plan, self._copied), drags.COPY, self._stage)
+        _try(
+            self._window,
+            lambda: canvas_keys.settle(copies.try_next_gap(self._stage.plan, self._copied), drags.COPY, self._stage),
         )
 
     def swap(self, way: int) -> None:
         """Exchange the chosen block with the next one towards the foot or the head."""
         lead = self._lead()
         if lead is not None:
-            self._try(lambda: canvas_keys.settle(swap.try_swap(self._stage.plan, lead, way), swap.SWAP, self._stage))
+            _try(
+                self._window,
+                lambda: canvas_keys.settle(swap.try_swap(self._stage.plan, lead, way), swap.SWAP, self._stage),
+            )
 
     def split(self) -> None:
         """Split the chosen block where the pointer is in it, else in its middle."""
@@ -70,10 +81,11 @@ class BlockDeeds:
             self._window.tell(CHOOSE_PLANTING)
             return
         at = found.x if found is not None and found.planting == planting else None
-        self._try(
+        _try(
+            self._window,
             lambda: _settle(
                 self._window, split.try_split(self._stage.plan, planting, at), split.SPLIT, hand_words.parts_words
-            )
+            ),
         )
 
     def split_at(self) -> None:
@@ -103,10 +115,11 @@ class BlockDeeds:
         """Join the chosen block with the like one towards the foot or the head."""
         lead = self._lead()
         if lead is not None:
-            self._try(
+            _try(
+                self._window,
                 lambda: _settle(
                     self._window, split.try_join(self._stage.plan, lead, way), split.JOIN, hand_words.joined_words
-                )
+                ),
             )
 
     def measure(self) -> None:
@@ -124,13 +137,6 @@ class BlockDeeds:
             _("Press and draw, or click two points. Keys: arrows, Ctrl for the next mark, Tab, Escape.")
         )
 
-    def _try(self, does: Callable[[], None]) -> None:
-        try:
-            does()
-        except PlanError as error:
-            self._window.tell(str(error))
-        self._window.canvas.setFocus()
-
     def _tell_chosen(self) -> None:
         """Say how much is chosen where it is more than one planting."""
         bar, told = self._window.statusBar(), self._told
@@ -144,6 +150,15 @@ class BlockDeeds:
         if self._sight.planting is None:
             self._window.tell(CHOOSE_PLANTING)
         return self._sight.planting
+
+
+def _try(window: "MainWindow", does: Callable[[], None]) -> None:
+    """Do something to blocks, or say why it cannot be; the keyboard is on the drawing afterwards."""
+    try:
+        does()
+    except PlanError as error:
+        window.tell(str(error))
+    window.canvas.setFocus()
 
 
 def _settle(window: "MainWindow", parts: "Parts", verb: str, words: Callable[..., str]) -> None:

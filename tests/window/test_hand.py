@@ -193,11 +193,16 @@ def test_ctrl_pressed_while_dragging_makes_a_copy_and_let_go_moves_again(window:
 def test_copy_and_paste_plant_it_in_the_next_gap_that_holds_it(window: MainWindow, document: Document) -> None:
     press(window, Key.Key_V, held=Keys.ControlModifier)
     assert "Copy a planting first" in window.statusBar().currentMessage()
+    paste = window.registry.made("block.paste")
+    assert not paste.isEnabled()
     press(window, Key.Key_Down)
     press(window, Key.Key_C, held=Keys.ControlModifier)
+    assert paste.isEnabled()
     press(window, Key.Key_V, Key.Key_V, held=Keys.ControlModifier)
     assert starts(document.plan) == [1, 3, 6, 4, 4.2, 8.2]
     assert document.stack.count() == 2
+    document.start(Plan(place=document.plan.place))
+    assert not paste.isEnabled()
 
 
 def test_shift_pushes_the_neighbours_along(window: MainWindow, document: Document, mouse: Mouse) -> None:
