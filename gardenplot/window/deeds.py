@@ -125,8 +125,11 @@ class PlantingDeeds:
         self._window.canvas.setFocus()
 
     def new_crop(self) -> None:
-        """Ask for a crop as its packet reads."""
-        ask_crop(self._document, self._window)
+        """Ask for a crop as its packet reads; it is chosen on the shelf then, whatever was looked for there."""
+        before = self._document.plan.crops
+        if ask_crop(self._document, self._window):
+            added = (crop for crop in self._document.plan.crops if crop not in before)
+            self._window.shelf.choose(next(added))
 
     def edit_crop(self) -> None:
         """Ask for changes to the crop of the selected planting."""

@@ -212,13 +212,25 @@ class CropList(QListView):
         super().keyPressEvent(event)
 
 
+class CropSearch(QLineEdit):
+    """The line in which a crop is looked for; from it Enter and Down lead to what was found."""
+
+    done = Signal()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Down):
+            self.done.emit()
+            return
+        super().keyPressEvent(event)
+
+
 class Shelf(QWidget):
     """Search on top, crops below it, and the way to enter one from its packet."""
 
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
-        self.search = QLineEdit()
+        self.search = CropSearch()
         self.search.setPlaceholderText(_("Find a crop"))
         self.search.setAccessibleName(_("Find a crop"))
         self.search.setClearButtonEnabled(True)
@@ -240,7 +252,10 @@ class Shelf(QWidget):
         for part in (self.search, self.list, self.scale, self.from_packet):
             column.addWidget(part)
         self.search.textChanged.connect(self.refresh)
+        self.search.done.connect(self._go_to_found)
         document.changed.connect(self.refresh)
+        # What was looked for belongs to the plan that was open; in another one it may hide all crops.
+        document.opened.connect(self.search.clear)
         self.setMinimumWidth(max(round(190 * min(magnified(), 1.3)), self.minimumSizeHint().width()))
 
     def refresh(self) -> None:
@@ -258,6 +273,11 @@ class Shelf(QWidget):
         if crop in self.model.crops:
             self.list.setCurrentIndex(self.model.index(self.model.crops.index(crop)))
         self.list.setFocus()
+
+    def _go_to_found(self) -> None:
+        """Lead the keyboard to the crops that are found, the first of them chosen where none is."""
+        if self.model.crops:
+            self.list.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def chosen(self) -> Crop | None:
         """The crop that is chosen."""

@@ -100,6 +100,15 @@ def test_a_crop_comes_from_its_packet(window: MainWindow, document: Document) ->
     assert document.stack.undoText() == "Crop Kohlrabi"
 
 
+def test_a_crop_that_was_entered_is_chosen_on_the_shelf_whatever_was_looked_for(window: MainWindow) -> None:
+    window.shelf.search.setText("pak")
+    Answers(KOHLRABI)
+    window.plantings.new_crop()
+    chosen = window.shelf.chosen()
+    assert chosen is not None
+    assert chosen.id == "kohlrabi"
+
+
 def test_a_packet_says_from_where_its_days_count_and_what_else_there_is_to_know_of_time(
     window: MainWindow, document: Document
 ) -> None:

@@ -11,6 +11,7 @@ from gardenplot.plan.catalogue import entries
 from gardenplot.units import CM, parse_length
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
+from tests.plans import feet_plan
 from tests.window.shared_window import window
 
 __all__ = ["window"]
@@ -92,6 +93,31 @@ def test_enter_on_the_shelf_places_a_crop_in_the_first_gap_of_the_selected_bed(
     QTest.keyClick(window.shelf.list, Key.Key_Return)
     assert placed(document, "leek") == (1030, 1465, 87)
     assert window.sight.planting == "leek"
+
+
+@pytest.mark.parametrize("key", [Key.Key_Return, Key.Key_Enter, Key.Key_Down])
+def test_from_the_search_a_key_leads_to_the_first_crop_that_is_found(
+    window: MainWindow, document: Document, key: Qt.Key
+) -> None:
+    window.sight.select("b1")
+    window.shelf.search.setFocus()
+    window.shelf.search.setText("leek")
+    QTest.keyClick(window.shelf.search, key)
+    assert window.focusWidget() is window.shelf.list
+    assert [index.row() for index in window.shelf.list.selectedIndexes()] == [0]
+    QTest.keyClick(window.shelf.list, Key.Key_Return)
+    assert placed(document, "leek") == (1030, 1465, 87)
+    window.shelf.search.setFocus()
+    window.shelf.search.setText("no such crop")
+    QTest.keyClick(window.shelf.search, key)
+    assert window.focusWidget() is window.shelf.search
+
+
+def test_what_was_looked_for_does_not_hide_the_crops_of_another_plan(window: MainWindow, document: Document) -> None:
+    window.shelf.search.setText("no such crop")
+    document.start(feet_plan())
+    assert window.shelf.search.text() == ""
+    assert window.shelf.model.rowCount() > 0
 
 
 def test_a_bed_without_a_gap_says_so(window: MainWindow, document: Document) -> None:
