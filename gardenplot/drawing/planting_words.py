@@ -1,7 +1,7 @@
 """A planting in words beside its fields: dates, order met or short, the other answer for rows."""
 
 from gardenplot.drawing.actual_words import planted_words
-from gardenplot.drawing.days import day_words
+from gardenplot.drawing.days import day_words, weekday_words
 from gardenplot.drawing.sayings import TIMES
 from gardenplot.layout import Grown, Layout, lay_out_plan, planted_for_orders, row_answers, spacings_for_orders
 from gardenplot.plan import Crop, Establish, Order, Pattern, Plan, bed_of
@@ -13,13 +13,16 @@ from gardenplot.words import _, ngettext
 
 
 def dates_words(plan: Plan, one: Grown) -> str:
-    """Where and when: "Tunnel, east · in ground 11 Apr – 16 May 2027"."""
+    """Where and when, the year once where it is one: "Tunnel, east · in ground Sun 11 Apr – Sun 16 May 2027"."""
     bed = bed_of(plan, one.planting.bed).name
     if one.dates.in_ground is None:
         return f"{bed} · {_('no dates yet')}"
-    until = f" – {day_words(one.dates.out)}" if one.dates.out else ""
+    begin, out = one.dates.in_ground, one.dates.out
     there = _("in ground") if one.hardened is None else _("hardening off")
-    return f"{bed} · {there} {day_words(one.dates.in_ground)}{until}"
+    if out is None:
+        return f"{bed} · {there} {day_words(begin)}"
+    first = weekday_words(begin) if begin.year == out.year else day_words(begin)
+    return f"{bed} · {there} {first} – {day_words(out)}"
 
 
 def order_words(order: Order, units: Units) -> str:

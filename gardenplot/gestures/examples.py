@@ -27,4 +27,4 @@ def grey(example: str, default: str = "") -> str:
     """The words in an empty field: what holds while nothing is typed, else an example of what can be."""
     if default or not example:
         return default
-    return _("for example {example}").format(example=example)
+    return _("like {example}").format(example=example)

@@ -25,10 +25,16 @@ class Unit(StrEnum):
 
 
 UNIT_WORDS = {
-    Unit.PLANTS: _("so many plants"),
-    Unit.FROM_PLANT: _("one of so many that a plant gives"),
-    Unit.ROW: _("cut from so much row"),
+    Unit.PLANTS: _("one plant or more"),
+    Unit.FROM_PLANT: _("part of a plant"),
+    Unit.ROW: _("a length of row"),
 }
+MEASURE_WORDS = {
+    Unit.PLANTS: _("Plants in a unit"),
+    Unit.FROM_PLANT: _("Units from a plant"),
+    Unit.ROW: _("Row for a unit"),
+}
+"""What is asked about a unit of each kind."""
 ONE_PLANT = _("1, each plant is a unit")
 _EVERY = 7
 

@@ -1,6 +1,6 @@
 """Dialogs that ask for a few texts: a bed, a crop from its packet, an order, a new plan."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import (
     QComboBox,
     QCompleter,
@@ -58,7 +58,8 @@ class AskDialog(QDialog):
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 16, 16, 16)
         column.setSpacing(12)
-        column.addWidget(_scrolled(inner, len(asks)))
+        fields = _scrolled(inner, len(asks))
+        column.addWidget(fields)
         if note:
             words = PlainLabel(note)
             words.setWordWrap(True)
@@ -68,7 +69,15 @@ class AskDialog(QDialog):
         column.addWidget(self._complaints[""])
         column.addWidget(self._buttons(does))
         self.setMinimumWidth(round(420 * min(magnified(), LARGE)))
+        if fields is not inner:
+            self._show_all_there_is_room_for(inner, fields)
         self.fields[asks[0].name].setFocus()
+
+    def _show_all_there_is_room_for(self, inner: QWidget, area: QWidget) -> None:
+        """Be as high as all fields are, as far as the screen has room; the rest is scrolled to."""
+        usual, room = self.sizeHint(), self.screen().availableSize() * 0.9
+        all_of_it = usual.height() - area.sizeHint().height() + inner.sizeHint().height() + 4
+        self.resize(usual.expandedTo(QSize(0, all_of_it)).boundedTo(room))
 
     def _add(self, form: QFormLayout, ask: Ask) -> None:
         field = _named(ask) if ask.is_typed else _choice(ask) if ask.choices else _line(ask)
@@ -87,6 +96,13 @@ class AskDialog(QDialog):
         leaves.clicked.connect(self.reject)
         accepts.clicked.connect(self._try)
         return EndButtons(self, leaves, accepts)
+
+    def call(self, name: str, label: str) -> None:
+        """Give a field another label."""
+        words, field = self._form.labelForField(self.fields[name]), self.fields[name]
+        if isinstance(words, QLabel):
+            words.setText(label)
+        field.setAccessibleName(label)
 
     def typed(self) -> dict[str, object]:
         """What was typed and chosen, by name."""

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QComboBox, QLineEdit, QWidget
 from gardenplot.errors import GardenplotError
 from gardenplot.gestures.examples import grey
 from gardenplot.gestures.order_typed import (
+    MEASURE_WORDS,
     ONE_PLANT,
     UNIT_WORDS,
     Unit,
@@ -37,12 +38,13 @@ class OrderDialog(AskDialog):
         super().__init__(_("Order"), _asks(self._order, self._crops), self._take, does, note=note, parent=parent)
         unit = self.fields["unit"]
         if isinstance(unit, QComboBox):
-            unit.currentIndexChanged.connect(self._show_example)
-        self._show_example()
+            unit.currentIndexChanged.connect(self._ask_of_unit)
+        self._ask_of_unit()
 
-    def _show_example(self) -> None:
-        """Show what can be typed about the unit that is chosen."""
+    def _ask_of_unit(self) -> None:
+        """Ask for what there is to know of the unit that is chosen."""
         unit, line = Unit(str(self.typed()["unit"])), self.fields["measure"]
+        self.call("measure", MEASURE_WORDS[unit])
         if isinstance(line, QLineEdit):
             default = ONE_PLANT if unit is Unit.PLANTS else ""
             line.setPlaceholderText(grey(example_of(unit, self._document.plan.place.units), default))
@@ -75,9 +77,9 @@ def _asks(order: Order | None, crops: tuple[Crop, ...]) -> tuple[Ask, ...]:
         Ask("crop", _("Crop"), choices=names, chosen=order.crop if order else None),
         Ask("units", _("Units"), texts.get("units", ""), "120"),
         Ask("unit", _("A unit is"), choices=units, chosen=unit_of_order(order)),
-        Ask("measure", _("So many, or so much"), texts.get("measure", "")),
+        Ask("measure", MEASURE_WORDS[Unit.PLANTS], texts.get("measure", "")),
         Ask("on", _("Market day"), texts.get("on", ""), "2027-05-15"),
-        Ask("times", _("So many times"), texts.get("times", ""), default=_("once")),
-        Ask("every_days", _("Every so many days"), texts.get("every_days", ""), default="7"),
+        Ask("times", _("Market days"), texts.get("times", ""), default=_("one")),
+        Ask("every_days", _("Days between them"), texts.get("every_days", ""), default="7"),
         Ask("lead_days", _("Days from cutting to market"), texts.get("lead_days", "1"), default="1"),
     )

@@ -1,10 +1,10 @@
 """Straight, staggered and triangular side by side: a true-scale picture of the block, its plants, what differs."""
 
 import numpy as np
-from attrs import cmp_using, field, frozen
+from attrs import cmp_using, evolve, field, frozen
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFont, QFontMetricsF, QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
-from PySide6.QtWidgets import QAbstractButton, QBoxLayout, QButtonGroup, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QAbstractButton, QBoxLayout, QButtonGroup, QHBoxLayout, QSizePolicy, QWidget
 
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.marks import Shape
@@ -16,6 +16,7 @@ from gardenplot.layout.positions import positions
 from gardenplot.plan import Pattern
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import grouped, offset, span
+from gardenplot.window.plain import as_is
 from gardenplot.window.stamps import Pixels, paint_plants
 from gardenplot.window.theme import colour, palette, widget_font
 from gardenplot.words import _
@@ -38,6 +39,17 @@ class _Line:
         """Its face, at the size that goes with the system's text."""
         return widget_font(14 if self.bold else 12, bold=self.bold)
 
+    def broken(self, room: float) -> tuple["_Line", ...]:
+        """The lines in which its words have room, as far as single words have; a number stays with its unit."""
+        metrics, lines = QFontMetricsF(self.font), [""]
+        for word in self.words.split(" "):
+            longer = f"{lines[-1]} {word}".strip()
+            if lines[-1] and metrics.horizontalAdvance(longer) > room:
+                lines.append(word)
+            else:
+                lines[-1] = longer
+        return tuple(evolve(self, words=words) for words in lines)
+
 
 @frozen
 class _Picture:
@@ -57,27 +69,29 @@ class PatternButton(QAbstractButton):
         self.pattern = pattern
         self.setCheckable(True)
         self.setMinimumWidth(64)
+        # As high as the highest beside it, so that all pictures begin in one line.
+        self.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Minimum)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._picture: _Picture | None = None
         self._lines: tuple[_Line, ...] = ()
+        self._shown: tuple[_Line, ...] = ()
         self._is_flat = False
 
     def sizeHint(self) -> QSize:
         line = QFontMetricsF(widget_font(13)).height()
         below = 0 if self._is_flat else _PICTURE + 4
-        return QSize(76, round(max(_PICTURE, max(5, len(self._lines)) * line) + 8 + below))
+        return QSize(76, round(max(_PICTURE, max(5, len(self._shown)) * line) + 8 + below))
 
     def least_width(self) -> int:
-        """How wide it must be for the words below its picture."""
-        return (
-            round(max((QFontMetricsF(one.font).horizontalAdvance(one.words) for one in self._lines), default=0)) + 4
-        )
+        """How wide it must be for the longest word below its picture."""
+        return _wide(tuple(word for line in self._lines for word in line.broken(0)))
 
-    def lie_flat(self, flat: bool) -> None:
-        """Show the words beside the picture, or below it."""
-        if flat == self._is_flat:
+    def lie_flat(self, flat: bool, room: int) -> None:
+        """Show the words beside the picture, or below it in lines of that width."""
+        shown = self._lines if flat else tuple(one for line in self._lines for one in line.broken(room - 4))
+        if (flat, shown) == (self._is_flat, self._shown):
             return
-        self._is_flat = flat
+        self._is_flat, self._shown = flat, shown
         self.updateGeometry()
         self.update()
 
@@ -95,12 +109,13 @@ class PatternButton(QAbstractButton):
             _Line(_("closer than the packet") if candidate.closer else "", Ink.ACCENT),
             _Line(needs),
         )
+        says = _("{rows} rows; {needs} for {plants} plants.")
+        self.setToolTip(as_is(says.format(rows=grid.rows, needs=needs, plants=grouped(candidate.wanted))))
         said, picture = tuple(line for line in lines if line.words), _picture_of(candidate.layout, look)
         if (said, picture) == (self._lines, self._picture):
             return
         self._lines, self._picture = said, picture
         self.setAccessibleName(", ".join(line.words for line in self._lines))
-        self.setToolTip(_("{rows} rows; {needs} for as many plants as now.").format(rows=grid.rows, needs=needs))
         self.updateGeometry()
         self.update()
 
@@ -127,13 +142,13 @@ class PatternButton(QAbstractButton):
 
     def _beside_words(self) -> float:
         """How wide the picture may be beside words that are all to be read."""
-        room = self.width() - self.least_width() - _BESIDE - 3.0
+        room = self.width() - _wide(self._lines) - _BESIDE - 3.0
         return max(_PICTURE / 2, min(self.width() / 3, 2.0 * _PICTURE, room))
 
     def _paint_lines(self, painter: QPainter, frame: QRectF) -> None:
         inks, y = palette(), frame.top()
         side = Qt.AlignmentFlag.AlignLeft if self._is_flat else Qt.AlignmentFlag.AlignHCenter
-        for line in self._lines:
+        for line in self._shown:
             height = QFontMetricsF(line.font).height()
             painter.setFont(line.font)
             painter.setPen(colour(inks, line.ink))
@@ -157,6 +172,11 @@ def _paint_plants(painter: QPainter, picture: _Picture, frame: QRectF) -> None:
     near = picture.places[picture.places[:, 0] <= frame.width()]
     paint_plants(painter, picture.shape, picture.radius, colour(palette(), picture.ink), near)
     painter.restore()
+
+
+def _wide(lines: tuple[_Line, ...]) -> int:
+    """How much room lines of words take."""
+    return round(max((QFontMetricsF(one.font).horizontalAdvance(one.words) for one in lines), default=0)) + 4
 
 
 def _difference(more: int) -> str:
@@ -204,7 +224,7 @@ class PatternChoice(QWidget):
         ways = QBoxLayout.Direction
         self._row.setDirection(ways.TopToBottom if flat else ways.LeftToRight)
         for button in buttons:
-            button.lie_flat(flat)
+            button.lie_flat(flat, room)
 
     def _made(self, pattern: Pattern) -> PatternButton:
         button = PatternButton(pattern, self)

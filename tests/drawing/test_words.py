@@ -43,7 +43,7 @@ def test_a_day_is_said_as_people_say_it() -> None:
 
 def test_where_and_when_a_planting_is() -> None:
     one = only_bed(S1).grown[0]
-    assert dates_words(S1, one) == "Tunnel, second bed · in ground Fri 11 Apr 2025 – Sat 17 May 2025"
+    assert dates_words(S1, one) == "Tunnel, second bed · in ground Fri 11 Apr – Sat 17 May 2025"
     undated = plan_with(BED, CHARD, {"plants": 3})
     assert dates_words(undated, only_bed(undated).grown[0]) == "Bed · no dates yet"
 

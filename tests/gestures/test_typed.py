@@ -195,7 +195,7 @@ def test_what_holds_without_a_typed_value_is_said_by_its_word_and_never_as_a_val
 def test_an_example_says_that_it_is_one(field: TypedField) -> None:
     plan = ground(block("5 m", "3 m"), units=Units.FEET_AND_INCHES)
     words = field.grey(plan, "p1" if field in PLANTING.values() else "b1")
-    assert not field.example or field.held or words.startswith("for example ")
+    assert not field.example or field.held or words.startswith("like ")
 
 
 SHOWN: Fields = {

@@ -90,7 +90,7 @@ def expect_romaine(person: Person, plants: int, over: int, raised: str) -> None:
     """The panel of the lettuce: its days, its rows, its order and what is raised for it."""
     panel = person.window.inspector.planting
     person.expect(panel.title.text, "A  Mini romaine")
-    person.expect(panel.under_title.text, "Bed 1 · in ground Tue 25 Mar 2025 – Sat 24 May 2025")
+    person.expect(panel.under_title.text, "Bed 1 · in ground Tue 25 Mar – Sat 24 May 2025")
     person.expect(panel.form.fields["plants"].text, str(plants))
     person.expect(panel.form.fields["rows"].text, "3")
     person.expect(lambda: panel.form.hints["rows"].text().split(";")[0], "5″ at the edge")

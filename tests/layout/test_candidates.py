@@ -129,6 +129,16 @@ def test_patterns_are_compared_beside_feeds_of_other_beds() -> None:
     assert [(one.layout.plants, one.more) for one in found[:2]] == [(165, 0), (164, -1)]
 
 
+def test_s4_staggered_rows_need_what_the_order_needs_and_no_more() -> None:
+    """137 cabbages every 40 cm are 46, 45 and 46 in 18.40 m (worked by hand); straight rows there hold 138."""
+    straight = suppose_planting(S4, "p1", pattern=Pattern.STRAIGHT)
+    for plan in (straight, S4):
+        found = candidates(plan, "p1")
+        assert [one.wanted for one in found] == [137, 137, 137]
+        assert [one.length for one in found] == [nm("18.4 m")] * 3
+    assert [one.layout.plants for one in candidates(straight, "p1")] == [138, 137, 137]
+
+
 def test_s3_the_three_answers_and_rows_that_avoid_the_centre() -> None:
     found = proposals(S3, "p1")
     empty, row = (

@@ -6,7 +6,7 @@ from datetime import date
 import pytest
 from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit, QPushButton
+from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit, QPushButton, QScrollArea
 
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.tables import order_rows
@@ -100,6 +100,18 @@ def test_a_crop_comes_from_its_packet(window: MainWindow, document: Document) ->
     assert document.stack.undoText() == "Crop Kohlrabi"
 
 
+def test_a_packet_shows_as_many_of_its_lines_as_the_screen_has_room_for(
+    host: MainWindow, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    dialog = opened(host, "seed packet", monkeypatch.setattr)
+    room = dialog.screen().availableSize().height()
+    area = dialog.findChild(QScrollArea)
+    assert area is not None
+    assert dialog.height() <= room
+    assert area.height() >= room * 0.9 - 150
+    dialog.close()
+
+
 def test_a_crop_that_was_entered_is_chosen_on_the_shelf_whatever_was_looked_for(window: MainWindow) -> None:
     window.shelf.search.setText("pak")
     Answers(KOHLRABI)
@@ -152,7 +164,7 @@ def test_an_order_may_be_wanted_on_several_market_days_and_be_cut_from_row(
     window: MainWindow, document: Document
 ) -> None:
     document.start(feet_plan())
-    told = {"crop": "Beet", "units": "24", "unit": "cut from so much row", "measure": "1.5", "times": "4"}
+    told = {"crop": "Beet", "units": "24", "unit": "a length of row", "measure": "1.5", "times": "4"}
     Answers(told | {"on": "2028-05-30", "every_days": "7"})
     assert ask_order(document, window)
     order = document.plan.orders[-1]
@@ -165,7 +177,7 @@ def test_an_order_may_be_wanted_on_several_market_days_and_be_cut_from_row(
     days = [(item.text(2), item.text(5)) for item in shown if item is not None and table.key_of(item) in keys]
     assert days == [(f"Tue {day} 2028", "not planted") for day in ("30 May", "6 Jun", "13 Jun", "20 Jun")]
     assert [row.market for row in rows] == [1, 2, 3, 4]
-    Answers({"unit": "one of so many that a plant gives", "measure": "6", "times": ""})
+    Answers({"unit": "part of a plant", "measure": "6", "times": ""})
     assert ask_order(document, window, order.id)
     order = order_of(document.plan, order.id)
     assert (order.row_per_unit, order.units_per_plant, order.times) == (None, 6, 1)
@@ -174,7 +186,7 @@ def test_an_order_may_be_wanted_on_several_market_days_and_be_cut_from_row(
 
 
 def test_an_order_that_is_looked_at_and_accepted_makes_no_step(window: MainWindow, document: Document) -> None:
-    for unit, measure in (("so many plants", "3"), ("cut from so much row", "40 cm")):
+    for unit, measure in (("one plant or more", "3"), ("a length of row", "40 cm")):
         Answers(ORDER | {"unit": unit, "measure": measure, "times": "3", "every_days": "14"})
         assert ask_order(document, window)
         count = document.stack.count()
@@ -189,8 +201,11 @@ def test_what_can_be_typed_about_a_unit_goes_with_what_it_is(window: MainWindow,
     assert isinstance(unit, QComboBox)
     assert isinstance(measure, QLineEdit)
     assert measure.placeholderText() == "1, each plant is a unit"
-    unit.setCurrentText("cut from so much row")
-    assert measure.placeholderText() == "for example 50 cm"
+    assert measure.accessibleName() == "Plants in a unit"
+    unit.setCurrentText("a length of row")
+    assert measure.placeholderText() == "like 50 cm"
+    assert measure.accessibleName() == "Row for a unit"
+    assert "Row for a unit" in [label.text() for label in dialog.findChildren(QLabel)]
     dialog.deleteLater()
 
 
@@ -263,9 +278,9 @@ def test_a_bare_number_takes_the_unit_of_the_usual_size(window: MainWindow, docu
         (ask_order, ORDER | {"times": "2000"}, "times"),
         (ask_order, ORDER | {"every_days": "weekly"}, "every_days"),
         (ask_order, ORDER | {"every_days": "0"}, "every_days"),
-        (ask_order, ORDER | {"unit": "cut from so much row", "measure": ""}, "measure"),
-        (ask_order, ORDER | {"unit": "cut from so much row", "measure": "0 m"}, "measure"),
-        (ask_order, ORDER | {"unit": "one of so many that a plant gives", "measure": "0"}, "measure"),
+        (ask_order, ORDER | {"unit": "a length of row", "measure": ""}, "measure"),
+        (ask_order, ORDER | {"unit": "a length of row", "measure": "0 m"}, "measure"),
+        (ask_order, ORDER | {"unit": "part of a plant", "measure": "0"}, "measure"),
         (ask_tunnel, {"x": "1 m", "y": "there"}, "y"),
         (ask_tunnel, {"x": "1 m", "y": "1 m", "length": "0", "width": "5 m"}, "length"),
     ],
