@@ -93,7 +93,9 @@ def _turns(plan: Plan, laid: LaidOut, look: dict[str, Look]) -> list[CountTurn]:
         seen.update(layout.planting for layout in new)
         name = laid.bed.name
         if len(every) > 1:
-            name = _("{bed}, turn {number} of {count}").format(bed=name, number=number, count=len(every))
+            name = _("{bed}, turn {number} of {count} on this ground").format(
+                bed=name, number=number, count=len(every)
+            )
         if new:
             blocks = tuple(_block(plan, grown[layout.planting], layout, look) for layout in new)
             found.append(CountTurn(laid.bed.id, name, blocks))

@@ -11,13 +11,16 @@ from gardenplot.words import _, ngettext
 
 
 def left_on(laid_out: Sequence[LaidOut], day: date | None, units: Units) -> str:
-    """What is left of beds on a day: "0.65 m left on 9 Apr"; without a day, what no planting ever takes."""
+    """What is left of beds on a day: "0.65 m left on 9 Apr"; without a day, what no planting ever takes:
+    "0.65 m left all season".
+    """
     total = sum(free_on(laid, day).total for laid in laid_out)
     words = _("{length} left").format(length=span(total, units)) if total else _("nothing left")
     if not any(fullest_day(laid) for laid in laid_out):
         return words
     if day is None:
-        return _("{words} throughout").format(words=words)
+        # Nothing may be free on all days where something is on each of them.
+        return _("{words} all season").format(words=words) if total else _("no piece left all season")
     return _("{words} on {day}").format(words=words, day=short_day(day))
 
 

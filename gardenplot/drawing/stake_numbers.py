@@ -45,4 +45,4 @@ def numbers_of(plan: Plan, laid: LaidOut, look: dict[str, Look]) -> dict[str, Nu
 
 def turn_words(turn: int, turns: int) -> str:
     """Which turn of how many, the first being 0: "turn 1 of 2"."""
-    return _("turn {number} of {count}").format(number=turn + 1, count=turns)
+    return _("turn {number} of {count} on this ground").format(number=turn + 1, count=turns)

@@ -1,4 +1,4 @@
-"""What is left in words: on the day that is shown, at its fullest, throughout; and fewer plants than asked for."""
+"""What is left in words: on the day that is shown, at its fullest, all season; and fewer plants than asked for."""
 
 from datetime import date
 
@@ -27,7 +27,7 @@ TUNNEL, FIELD = lay_out_plan(SEASON)
         (date(2027, 4, 9), "5.40 m left on 9 Apr"),
         (date(2027, 6, 1), "2.40 m left on 1 Jun"),
         (date(2027, 9, 1), "11.40 m left on 1 Sep"),
-        (None, "2.40 m left throughout"),
+        (None, "2.40 m left all season"),
     ],
 )
 def test_what_is_left_is_said_of_the_day_that_is_shown(day: date | None, words: str) -> None:
@@ -48,6 +48,7 @@ def test_without_any_date_no_day_is_spoken_of() -> None:
 
 def test_a_full_bed_has_nothing_left_and_no_nought_is_read() -> None:
     assert left_on((FIELD,), date(2027, 6, 1), Units.METRIC) == "nothing left on 1 Jun"
+    assert left_on((FIELD,), None, Units.METRIC) == "no piece left all season"
     assert drag_line(SEASON, "p3", FIELD, date(2027, 6, 1)).endswith("   nothing left on 1 Jun")
 
 

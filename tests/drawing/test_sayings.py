@@ -189,7 +189,7 @@ def test_a_planting_is_called_by_letter_and_crop() -> None:
 def test_under_the_hand_stand_count_readings_and_what_is_left() -> None:
     line = drag_line(S1, "p2", only_bed(S1), None)
     assert (
-        line.replace("\u2009", " ") == "Kohlrabi   3 × 15 = 45   7.30 – 11.05 m   3.75 m long   65 cm left throughout"
+        line.replace("\u2009", " ") == "Kohlrabi   3 × 15 = 45   7.30 – 11.05 m   3.75 m long   65 cm left all season"
     )
 
 

@@ -208,5 +208,5 @@ def check_sheet(path: Path) -> None:
         "peg both edges of the bed at each of them now",
         "A 184 plants (2 trays)",
     } <= set(spring)
-    assert any("turn 1 of 2 · planned from Tue 25 Mar 2025" in line for line in spring)
-    assert any("turn 2 of 2 · planned from Mon 12 May 2025" in line for line in summer)
+    assert any("turn 1 of 2 on this ground · planned from Tue 25 Mar 2025" in line for line in spring)
+    assert any("turn 2 of 2 on this ground · planned from Mon 12 May 2025" in line for line in summer)

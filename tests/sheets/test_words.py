@@ -169,8 +169,8 @@ def test_each_turn_of_each_bed_has_a_page(plan: Plan) -> None:
 
 def test_each_turn_has_a_bookmark_and_pages_that_go_on_have_none() -> None:
     assert bookmarks_of(bed_sheets(hand_worked("s3"), Paper.A4).pdf) == [
-        ("Tunnel bed, turn 1 of 2", 0),
-        ("Tunnel bed, turn 2 of 2", 1),
+        ("Tunnel bed, turn 1 of 2 on this ground", 0),
+        ("Tunnel bed, turn 2 of 2 on this ground", 1),
     ]
     assert bookmarks_of(bed_sheets(in_a_row(19), Paper.A4).pdf) == [("Long bed", 0)]
 
@@ -201,7 +201,9 @@ def test_the_turns_of_s3_are_numbered_and_each_has_its_own_crop() -> None:
 def test_a_heading_with_all_its_parts_is_whole(paper: Paper) -> None:
     sheet = bed_sheets(hand_worked("s3"), paper, name="Alderbight", printed=date(2025, 3, 1))
     for page, begins in zip(
-        pages_of(sheet.pdf), ("turn 1 of 2 · planned from Tue 25 Mar 2025", "from Mon 12 May 2025"), strict=True
+        pages_of(sheet.pdf),
+        ("turn 1 of 2 on this ground · planned from Tue 25 Mar 2025", "from Mon 12 May 2025"),
+        strict=True,
     ):
         for words in (begins, "version ", "printed Sat 1 Mar 2025 · Alderbight"):
             assert words in page.text
