@@ -176,8 +176,10 @@ class Preview(EnterPresses):
     def _keep(self) -> None:
         kept = keep_pdf(self.sheets.pdf, f"{file_name(self._name)} {self._asked.file}", self)
         if kept is not None:
-            words, room = _("kept as {file}").format(file=kept.name), self.caution.width()
-            self.caution.setText(self.caution.fontMetrics().elidedText(words, Qt.TextElideMode.ElideMiddle, room))
+            # What to beware of stays beside it.
+            words, metrics = f"{self._asked.caution} · {_('kept as {file}')}", self.caution.fontMetrics()
+            room = max(0, self.caution.width() - metrics.horizontalAdvance(words.format(file="")))
+            self.caution.setText(words.format(file=metrics.elidedText(kept.name, Qt.TextElideMode.ElideMiddle, room)))
 
     def _keep_single(self) -> None:
         kinds = (kind for kind in self._asked.kinds if kind not in self.sheets.left_out)

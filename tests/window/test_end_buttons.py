@@ -88,6 +88,6 @@ def test_enter_keeps_a_sheet_and_what_was_kept_is_said(
     assert shown.focusWidget() is shown.keep
     QTest.keyClick(shown.keep, Qt.Key.Key_Return)
     assert (tmp_path / "sill.pdf").read_bytes() == shown.sheets.pdf
-    assert shown.caution.text() == "kept as sill.pdf"
+    assert shown.caution.text() == f"{print_of(Kind.BEDS).caution} · kept as sill.pdf"
     shown.close()
     shown.deleteLater()
