@@ -34,6 +34,9 @@ def shortage_words(plan: Plan, one: Shortage) -> str:
     if one.order is None:
         words = _("{wanted} do not fit {bed}: {plants} short, {length} of bed")
         return words.format(wanted=wanted, bed=bed, plants=plants, length=length)
+    if not (one.plants or one.units):
+        words = _("{wanted}: a block is {length} too long for {bed}, but all that is ordered stands without that")
+        return words.format(wanted=wanted, bed=bed, length=length)
     words = _("{wanted} do not fit {bed}: {plants} short, {length} of bed, {lacking} of the order")
     return words.format(wanted=wanted, bed=bed, plants=plants, length=length, lacking=grouped(one.units))
 
@@ -70,7 +73,9 @@ def done_words(way: Way) -> str:
     plan, crop = way.plan, _crop(way.plan, way)
     match way.kind:
         case WayKind.LESS if _is_whole(way):
-            part = next(one for one in way.parts if one.planting == way.planting)
+            part = next((one for one in way.parts if one.planting == way.planting), None)
+            if part is None:
+                return _("Without this block of {crop}").format(crop=crop)
             readings = between_readings(plan, part.start, part.end)
             return _("{crop} in {bed}, {readings}").format(
                 crop=crop, bed=bed_of(plan, part.bed).name, readings=readings

@@ -189,3 +189,16 @@ def test_what_stands_in_another_bed_already_is_not_asked_for_again() -> None:
     assert (short.plants, short.length, short.units) == (0, 0, 0)
     assert shortage_words(filled, short).endswith("too long a block, what is still needed has ground in Bed 1")
     assert [(part.planting, part.plants) for part in short.ways[0].parts] == [("p", 100)]
+
+
+def test_a_block_that_nothing_is_needed_of_any_more_may_go() -> None:
+    """80 leeks fill 8 m; 7 ranks of beetroot end 20 + 70 cm behind them. All 20 go into the second bed."""
+    orders = [{"id": "o", "crop": "leek", "units": 80}, {"id": "q", "crop": "beet", "units": 20}]
+    plantings = [{"id": f"p{one['id']}", "crop": one["crop"], "order": one["id"]} for one in orders]
+    filled = fill(plan_of(orders, plantings, beds=("8 m", "4 m"))).plan
+    short = only_short(filled)
+    assert short.planting == "pq"
+    words = ": a block is 90 cm too long for Bed 1, but all that is ordered stands without that"
+    assert shortage_words(filled, short).replace("\u2009", " ").endswith(words)
+    way = next(way for way in short.ways if way.kind is WayKind.LESS and not way.parts[1:])
+    assert way_words(way).startswith("Without this block of Beetroot: 80 of 80 Leek, 20 of 20 Beetroot")
