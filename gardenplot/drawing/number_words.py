@@ -3,6 +3,7 @@
 import re
 from collections.abc import Collection, Iterable, Iterator
 from fractions import Fraction
+from functools import lru_cache
 
 from attrs import frozen
 
@@ -53,6 +54,7 @@ class Line:
         return self.formula, self.sum, self.value
 
 
+@lru_cache(maxsize=1024)
 def name_words(name: str) -> str:
     """The name of a number as it is read: "cells in a tray"; of one of several, that of its kind."""
     return NAMES.get(_PLACE.sub("", name), name)
@@ -111,6 +113,7 @@ def formula_words(number: Number) -> str:
     return _WORD.sub(lambda word: labels.get(word.group()) or name_words(word.group()), _on_paper(number.formula))
 
 
+@lru_cache(maxsize=1024)
 def _on_paper(formula: str) -> str:
     """A formula with its squares as they are written by hand: "(1 − loss)²"."""
     return _SQUARE.sub(lambda found: f"({found[1]})²" if found[1] else ")²", formula)
@@ -190,8 +193,10 @@ def _key(number: Number) -> _Key:
 
 
 def _lines(number: Number, depth: int, seen: _Seen, units: Units, money: str) -> Iterator[Line]:
+    if _key(number) in seen.keys:
+        return
     line = _line(number, depth, units, money)
-    if _key(number) in seen.keys or (line.is_sum and line.says in seen.told):
+    if line.is_sum and line.says in seen.told:
         return
     seen.keys.add(_key(number))
     yield line

@@ -111,7 +111,8 @@ def _tells_all(value: Fraction, unit: Unit, units: Units, finer: int) -> bool:
     """Whether nothing of a value is rounded away; of lengths nothing that is a nanometre or more."""
     if unit in _LENGTHS:
         value = Fraction(rounded(value))
-    return (value / _grain(value, unit, units, finer)).denominator == 1
+    grain = _grain(value, unit, units, finer)
+    return value.numerator * grain.denominator % (value.denominator * grain.numerator) == 0
 
 
 def _grain(value: Fraction, unit: Unit, units: Units, finer: int) -> Fraction:

@@ -37,9 +37,10 @@ def grouped(count: int) -> str:
 
 
 def rounded(value: Fraction) -> int:
-    """The nearest whole number, halves away from zero."""
-    whole = (2 * abs(value) + 1) // 2
-    return whole if value >= 0 else -whole
+    """The nearest whole number, halves away from zero; with whole numbers alone, as there are thousands."""
+    over, under = value.numerator, value.denominator
+    whole = (2 * abs(over) + under) // (2 * under)
+    return whole if over >= 0 else -whole
 
 
 _FINER = {1: 16, 2: 64}
