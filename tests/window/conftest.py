@@ -33,12 +33,18 @@ def pytest_itemcollected(item: pytest.Item) -> None:
 
 
 @pytest.fixture
-def window(dressed: QApplication, qtbot: QtBot) -> Iterator[MainWindow]:
-    """A window with the metric plan, shown."""
+def own_window(dressed: QApplication, qtbot: QtBot) -> Iterator[MainWindow]:
+    """A new window with the metric plan, shown."""
     shown = made(metric_plan())
     qtbot.waitExposed(shown)
     yield shown
     closed(shown, dressed)
+
+
+@pytest.fixture
+def window(own_window: MainWindow) -> MainWindow:
+    """The window that a test works on."""
+    return own_window
 
 
 @pytest.fixture(scope="module")
@@ -67,6 +73,8 @@ def begin_anew(shown: MainWindow, plan: Plan) -> None:
             dialog.deleteLater()
     QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     vars(shown.document).pop("today", None)
+    shown.canvas.stage.give_up()
+    QApplication.sendEvent(shown.canvas.viewport(), QEvent(QEvent.Type.Leave))
     shown.document.start(plan)
     shown.sight.select(None)
     shown.ledger.setCurrentIndex(0)

@@ -20,7 +20,10 @@ from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from tests.journeys.person import plain, rows_of
 from tests.scenarios.again_plans import SCENARIOS, late_and_short, two_deviate
+from tests.window.shared_window import window
 from tests.window.test_ways_out import blocks, click, hover, press, tried
+
+__all__ = ["window"]
 
 Key, Keys = Qt.Key, Qt.KeyboardModifier
 Opened = Callable[..., AgainDialog]

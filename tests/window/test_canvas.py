@@ -20,6 +20,9 @@ from gardenplot.window.mime import with_crop
 from tests.gestures.hand import planted
 from tests.plans import metric_plan
 from tests.window.mouse import Mouse
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 Keys = Qt.KeyboardModifier
 
@@ -287,6 +290,7 @@ def test_with_ctrl_a_crop_from_the_shelf_waits_until_its_ground_is_free(
     assert document.plan is before
 
 
+@pytest.mark.own_window
 def test_a_further_click_on_the_same_spot_goes_to_the_next_block_there(window: MainWindow, mouse: Mouse) -> None:
     """With all days shown, blocks that follow one another in the year lie on one another."""
     plan = metric_plan()

@@ -15,6 +15,9 @@ from gardenplot.window.forms import AskDialog
 from gardenplot.window.main import MainWindow
 from tests.gestures.hand import block, ground
 from tests.window.mouse import Mouse
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 Key, Keys = Qt.Key, Qt.KeyboardModifier
 _LEFT = Qt.MouseButton.LeftButton
@@ -190,6 +193,7 @@ def test_ctrl_pressed_while_dragging_makes_a_copy_and_let_go_moves_again(window:
     assert len(window.document.plan.plantings) == 5
 
 
+@pytest.mark.own_window
 def test_copy_and_paste_plant_it_in_the_next_gap_that_holds_it(window: MainWindow, document: Document) -> None:
     press(window, Key.Key_V, held=Keys.ControlModifier)
     assert "Copy a planting first" in window.statusBar().currentMessage()

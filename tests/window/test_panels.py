@@ -16,6 +16,9 @@ from gardenplot.window.document import Document
 from gardenplot.window.fields import Typed
 from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import NewPlanDialog
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 Key = Qt.Key
 
@@ -336,28 +339,6 @@ def wheel_over(box: QWidget, notch: int) -> QWheelEvent:
     still, ends = QPoint(), Qt.ScrollPhase.NoScrollPhase
     held, none = Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier
     return QWheelEvent(at, box.mapToGlobal(at), still, QPoint(0, notch), held, none, ends, False)
-
-
-def test_a_panel_behind_another_comes_forward_before_it_is_closed(window: MainWindow) -> None:
-    switch, season = window.registry.made("view.season"), window.season
-    seen = []
-    for _time in range(3):
-        switch.trigger()
-        QApplication.processEvents()
-        seen.append((not season.visibleRegion().isEmpty(), switch.isChecked()))
-    assert seen == [(True, True), (False, False), (True, True)]
-
-
-@pytest.mark.parametrize(("action", "table"), [("counts", 0), ("orders", 2), ("dates", 4), ("findings", 6)])
-def test_each_table_is_gone_to_even_where_its_panel_is_closed(
-    window: MainWindow, qtbot: QtBot, action: str, table: int
-) -> None:
-    window.registry.made("view.ledger").trigger()
-    assert not window.ledger.isVisible()
-    qtbot.waitUntil(window.isActiveWindow)
-    window.registry.made(f"edit.{action}").trigger()
-    assert window.ledger.currentIndex() == table
-    assert QApplication.focusWidget() is getattr(window.ledger, action)
 
 
 def test_the_wheel_turns_no_choice_of_a_dialog(window: MainWindow, document: Document) -> None:

@@ -30,6 +30,9 @@ from tests.plan.test_edits import EVERY_ATTEMPT
 from tests.plans import metric_plan, plans
 from tests.window.conftest import made
 from tests.window.mouse import Mouse
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 Keys = Qt.KeyboardModifier
 SAMPLES = ("kestrel-howe", "larch-bend", "otter-steep", "tarn-garth")

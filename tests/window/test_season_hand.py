@@ -18,6 +18,9 @@ from gardenplot.window.season_lines import season_lines
 from tests.drawing.hand_worked import plan_from
 from tests.layout.ground import Fields, nm
 from tests.window.season_mouse import SeasonMouse
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 DAY = timedelta(days=1)
 
