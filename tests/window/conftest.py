@@ -74,6 +74,8 @@ def begin_anew(shown: MainWindow, plan: Plan) -> None:
     QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     vars(shown.document).pop("today", None)
     shown.canvas.stage.give_up()
+    shown.views.show_ground(False)
+    shown.season_maps.switch.setChecked(False)
     QApplication.sendEvent(shown.canvas.viewport(), QEvent(QEvent.Type.Leave))
     shown.document.start(plan)
     shown.sight.select(None)

@@ -11,6 +11,9 @@ from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from tests.drawing.hand_worked import plan_from
 from tests.window.mouse import Mouse
+from tests.window.shared_window import window
+
+__all__ = ["window"]
 
 Key, Keys = Qt.Key, Qt.KeyboardModifier
 _LEFT = Qt.MouseButton.LeftButton

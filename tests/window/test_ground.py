@@ -23,7 +23,10 @@ from gardenplot.window.main import MainWindow
 from gardenplot.window.mime import with_crop
 from gardenplot.window.theme import magnified
 from tests.plans import metric_plan
+from tests.window.shared_window import window
 from tests.window.test_dialogs import Answers
+
+__all__ = ["window"]
 
 Keys = Qt.KeyboardModifier
 _LEFT = Qt.MouseButton.LeftButton

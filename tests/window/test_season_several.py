@@ -15,7 +15,10 @@ from gardenplot.window.main import MainWindow
 from gardenplot.window.mime import with_crop
 from tests.layout.ground import Fields, nm
 from tests.window.season_mouse import BedsMouse, SeasonMouse
+from tests.window.shared_window import window
 from tests.window.test_season_hand import SPRING, SUMMER, days_of, hand, lines_of, plan_with, readings_of, within
+
+__all__ = ["window"]
 
 __all__ = ["hand"]
 Keys, Key = Qt.KeyboardModifier, Qt.Key
