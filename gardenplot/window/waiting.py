@@ -26,7 +26,8 @@ class Waiting(QWidget, Generic[Part]):
     @cached_property
     def part(self) -> Part:
         """The part, made by now."""
-        part = self._make()
+        # Panels that are put elsewhere meanwhile ask for it once more: it is the part by then, not yet laid out.
+        part = self.__dict__["part"] = self._make()
         room = QVBoxLayout(self)
         room.setContentsMargins(0, 0, 0, 0)
         room.addWidget(part)

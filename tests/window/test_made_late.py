@@ -167,3 +167,14 @@ def test_the_calendar_of_the_day_is_made_when_it_opens_without_red(window: MainW
     weekday, *weekend = (calendar.weekdayTextFormat(one) for one in (_MONDAY, _SATURDAY, _SUNDAY))
     assert [one.foreground() for one in weekend] == [weekday.foreground()] * 2
     calendar.window().close()
+
+
+def test_panels_put_back_before_the_season_was_looked_at_have_it_made_once(window: MainWindow) -> None:
+    """Qt shows each panel once by itself then; a second map in the same room was told of by Qt, and crashed later."""
+    window.sight.select("b1", "p1")
+    window.registry.made("edit.selected").trigger()
+    settle(window)
+    window.panels.as_at_first()
+    settle(window)
+    assert len(window.findChildren(SeasonMaps)) == 1
+    assert window.season_maps.parentWidget() is not None
