@@ -17,7 +17,7 @@ from gardenplot.window.action import Action, Entry, Keys, Menu, Rule, Submenu
 from gardenplot.window.block_deeds import BlockDeeds
 from gardenplot.window.ground_deeds import LAYERS
 from gardenplot.window.layers import Layers
-from gardenplot.window.panel_switch import switch_of
+from gardenplot.window.panel_switch import go_to, switch_of
 from gardenplot.window.reasons import Reasons, no_file, no_redo, no_undo, no_wish
 from gardenplot.window.recent import examples, recent
 from gardenplot.window.wish_deeds import WishDeeds
@@ -92,7 +92,9 @@ def _edit(window: "MainWindow", why: Reasons) -> Entries:
     yield Action(
         "edit.selected", _("Edit what is &selected"), window.inspector.focus, "F2", also=_("type change size")
     )
-    yield Action("edit.find-crop", _("&Find a crop"), shelf.search.setFocus, Keys.Find, also=_("shelf search seek"))
+    yield Action(
+        "edit.find-crop", _("&Find a crop"), partial(go_to, shelf.search), Keys.Find, also=_("shelf search seek")
+    )
     yield Action(
         "edit.drawing", _("Go to the &drawing"), window.views.take_keys, "F6", also=_("canvas beds keyboard")
     )

@@ -91,7 +91,4 @@ def _crops(window: "MainWindow") -> Iterator[IndexLine]:
 
 
 def _show_crop(window: "MainWindow", crop: Crop) -> None:
-    for dock in window.panels.docks:
-        if dock.objectName() == "shelf":
-            dock.show()
     window.shelf.choose(crop)

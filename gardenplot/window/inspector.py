@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QScrollArea, QStackedWidget, QWidget
 from gardenplot.drawing import hand_words
 from gardenplot.window.document import Document
 from gardenplot.window.late import bed_panel, planting_panel
+from gardenplot.window.panel_switch import go_to
 from gardenplot.window.plan_panel import PlanPanel
 from gardenplot.window.sight import Sight
 from gardenplot.window.tab_order import put_behind
@@ -40,7 +41,7 @@ class Inspector(QStackedWidget):
         document.changed.connect(self.refresh)
         sight.selected.connect(self.refresh)
         sight.day_changed.connect(self._sum)
-        self.setMinimumWidth(round(264 * min(magnified(), 1.4)))
+        self.setMinimumWidth(round(264 * min(magnified(), 1.35)))
 
     @cached_property
     def plan(self) -> PlanPanel:
@@ -106,4 +107,4 @@ class Inspector(QStackedWidget):
     def focus(self) -> None:
         """Put the keyboard into the first field of the panel."""
         shown = (field for field in self._panel().form.fields.values() if not field.isHidden())
-        next(shown).setFocus(Qt.FocusReason.ShortcutFocusReason)
+        go_to(next(shown))

@@ -31,7 +31,7 @@ from gardenplot.window.ledger import Ledger
 from gardenplot.window.menus import context_menu, fill_menus
 from gardenplot.window.number_deeds import NumberDeeds
 from gardenplot.window.pages import Pages
-from gardenplot.window.panels import Panels
+from gardenplot.window.panels import LEAST_WIDTH, Panels
 from gardenplot.window.registry import Registry
 from gardenplot.window.series_deeds import SeriesDeeds
 from gardenplot.window.shape_deeds import ShapeDeeds
@@ -53,7 +53,7 @@ if TYPE_CHECKING:
     from gardenplot.window.season_panel import SeasonPanel
 
 _TELL_FOR = 8000
-_USUAL_SIZE, _LEAST_SIZE = QSize(1440, 900), QSize(1024, 700)
+_USUAL_SIZE, _LEAST_SIZE = QSize(1440, 900), QSize(LEAST_WIDTH, 700)
 """How large the window opens on a screen that has room for it, and on any."""
 
 

@@ -34,6 +34,8 @@ _ROUND = (
     Qt.DockWidgetArea.BottomDockWidgetArea,
 )
 """The sides that a panel goes round by key; after the last of them it floats."""
+LEAST_WIDTH = 1024
+"""Pixels of width that a window takes on any screen."""
 _VERSION = 1
 """What is remembered of other panels than these is not put back; raised when a panel is added or goes."""
 _HANDLE = 60
@@ -102,6 +104,7 @@ class Panels:
         if isinstance(state, QByteArray):
             self._window.restoreState(state, _VERSION)
             self._bring_docks_back()
+        self._fit()
 
     def keep(self) -> None:
         """Remember where window and panels are."""
@@ -124,11 +127,30 @@ class Panels:
 
     def as_at_first(self) -> None:
         """Put the panels where they are in a new program."""
+        size = self._window.size()
         for dock in self.docks:
             self._window.removeDockWidget(dock)
         for place in self._places:
             self._put(place)
         self._widen()
+        self._fit()
+        # Panels that stood side by side for a moment may have made it wider than its screen.
+        self._window.resize(size)
+
+    @property
+    def room(self) -> int:
+        """How wide the window can be, in pixels: as wide as its screen, or a small one."""
+        return max(self._window.screen().availableSize().width(), LEAST_WIDTH)
+
+    def _fit(self) -> None:
+        """Lay the panels at the sides behind one another where large text leaves the drawing no room between them."""
+        beside = [dock for dock in self.docks if dock.objectName() in _SIDES and not dock.isFloating()]
+        shown = [dock for dock in beside if not dock.isHidden() and self._window.dockWidgetArea(dock) != _ROUND[-1]]
+        if len(shown) < 2 or self._window.minimumSizeHint().width() <= self.room:
+            return
+        for dock in shown[1:]:
+            self._window.tabifyDockWidget(shown[0], dock)
+        shown[0].raise_()
 
     def _widen(self) -> None:
         for sizes, way in ((_SIDES, Qt.Orientation.Horizontal), (_BELOW, Qt.Orientation.Vertical)):

@@ -38,6 +38,7 @@ from gardenplot.plan.catalogue import found_crops
 from gardenplot.units import Units
 from gardenplot.window.document import Document
 from gardenplot.window.mime import CROP, with_crop
+from gardenplot.window.panel_switch import bring_forward
 from gardenplot.window.plain import PlainLabel, as_is
 from gardenplot.window.script import runs
 from gardenplot.window.theme import colour, drawing_font, magnified, palette
@@ -272,6 +273,7 @@ class Shelf(QWidget):
             self.search.clear()
         if crop in self.model.crops:
             self.list.setCurrentIndex(self.model.index(self.model.crops.index(crop)))
+        bring_forward(self)
         self.list.setFocus()
 
     def _go_to_found(self) -> None:

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import date
 from pathlib import Path
+from unittest.mock import patch
 
 import numpy as np
 import pytest
@@ -15,6 +16,7 @@ from gardenplot.plan import Plan
 from gardenplot.plan.file import read_plan
 from gardenplot.window.compare_dialog import CompareDialog
 from gardenplot.window.main import MainWindow
+from gardenplot.window.panels import Panels
 from gardenplot.window.theme import dress
 from tests.looks.approving import FOLDER, MOST_OFF, Pixels, few_colours, marked, read, share_off, write
 from tests.looks.crowded import crowded_plan
@@ -28,8 +30,9 @@ MOST_BYTES, MOST_BYTES_IN_ALL = 120_000, 1_000_000
 
 @contextmanager
 def window(plan: Plan, width: int, height: int, today: date = WINTER) -> Iterator[MainWindow]:
-    """A window on a plan on some day, with nothing in it that has the keyboard but the drawing."""
-    shown = MainWindow()
+    """A window on a plan on some day, on a screen of its width, with the keyboard on the drawing alone."""
+    with patch.object(Panels, "room", width):
+        shown = MainWindow()
     shown.document.today = lambda: today
     shown.document.start(plan)
     shown.resize(width, height)
