@@ -37,6 +37,7 @@ def all_menus(window: "MainWindow") -> tuple[Menu, ...]:
         Menu("edit", _("&Edit"), tuple(_edit(window, why))),
         Menu("bed", _("&Bed"), tuple(_bed(window, why))),
         Menu("planting", _("&Planting"), tuple(_planting(window, why))),
+        Menu("season", _("Se&ason"), tuple(_season(window, why))),
         Menu("supplies", _("S&upplies"), tuple(_supplies(window, why))),
         Menu("sheets", _("&Sheets"), tuple(_sheets(window, why))),
         Menu("view", _("&View"), tuple(_view(window, why))),
@@ -161,8 +162,11 @@ def _planting(window: "MainWindow", why: Reasons) -> Entries:
     cover, also = _("Co&ver this block at night …"), _("hoops cloth fleece row cover frost tunnel")
     yield Action("planting.cover", cover, ground.cover_block, "Ctrl+T", why.selection, also=also)
     yield Submenu(_("Cov&ers"), fill=ground.fill_covers)
-    yield Rule()
-    also = _("market heads bunches wanted customer")
+
+
+def _season(window: "MainWindow", why: Reasons) -> Entries:
+    """What is wanted of the season, and what is done where it does not fit or does not go as planned."""
+    deeds, also = window.plantings, _("market heads bunches wanted customer")
     yield Action("order.add", _("Add &order …"), deeds.add_order, "Ctrl+Shift+O", also=also)
     also = _("delete market chosen")
     yield Action("order.remove", _("Re&move order"), deeds.remove_order, "", why.order, also=also)
@@ -173,20 +177,20 @@ def _planting(window: "MainWindow", why: Reasons) -> Entries:
 
 def _wishes(wishes: WishDeeds, why: Reasons) -> Iterator[Action]:
     """What free ground is filled with."""
-    fill, also = _("Fill the season …"), _("free ground wishes orders best propose pack")
+    fill, also = _("&Fill the season …"), _("free ground wishes orders best propose pack")
     yield Action("wish.fill", fill, wishes.fill, "Ctrl+Shift+F", wishes.why_no_filling, also=also)
     also = _("fill free ground want")
-    yield Action("wish.add", _("Add wish …"), wishes.edit, "Ctrl+I", also=also)
-    shelf = _("Wish for the shelf's crop …")
+    yield Action("wish.add", _("Add &wish …"), wishes.edit, "Ctrl+I", also=also)
+    shelf = _("Wish for the &shelf's crop …")
     yield Action("wish.shelf", shelf, wishes.from_shelf, "Ctrl+Shift+I", why.shelf_crop, also=also)
-    yield Action("wish.remove", _("Remove wish"), wishes.remove, "", wishes.why_no_removal, also=_("delete chosen"))
+    yield Action("wish.remove", _("&Remove wish"), wishes.remove, "", wishes.why_no_removal, also=_("delete chosen"))
 
 
 def _troubles(window: "MainWindow", why: Reasons) -> Iterator[Action]:
     """What is done when something does not fit or does not go as planned."""
-    ways, also = _("Ways out of what does not fit …"), _("order short overlap lacks ground closer split another bed")
+    ways, also = _("Ways o&ut of what does not fit …"), _("order short overlap lacks ground closer split another bed")
     yield Action("order.ways", ways, window.ways.open, "Ctrl+Shift+W", window.ways.why_not, also=also)
-    again, also = _("Plan again …"), _("stand count germination late bed loss failed short sow again buy in rescue")
+    again, also = _("Plan a&gain …"), _("stand count germination late bed loss failed short sow again buy in rescue")
     yield Action("planting.again", again, window.again.open, "Ctrl+Shift+A", why.anything_planted, also=also)
 
 

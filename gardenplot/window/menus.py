@@ -12,6 +12,9 @@ from gardenplot.words import _
 if TYPE_CHECKING:
     from gardenplot.window.main import MainWindow
 
+_AMISS = ("order.ways", "planting.again")
+"""What is looked for at a planting that does not fit or does not go as planned, though it stands in another menu."""
+
 
 def fill_menus(window: "MainWindow") -> None:
     """Fill the menu bar of a window."""
@@ -22,10 +25,13 @@ def fill_menus(window: "MainWindow") -> None:
 
 
 def context_menu(registry: Registry, menu: str, parent: QWidget) -> QMenu:
-    """A menu of the menu bar, to be opened anywhere."""
+    """A menu of the menu bar, to be opened anywhere; for a planting with what helps when it goes amiss."""
     made = QMenu(parent)
     entries = next(one.entries for one in registry.menus if one.id == menu)
     _fill(made, entries, registry)
+    if menu == "planting":
+        made.addSeparator()
+        made.addActions([registry.made(action) for action in _AMISS])
     return made
 
 

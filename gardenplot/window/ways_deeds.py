@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from gardenplot.window.main import MainWindow
     from gardenplot.window.ways_dialog import WaysDialog
 
-NOTHING_YET = _("Nothing is ordered or planted yet: Planting ▸ Add order …")
+NOTHING_YET = _("Nothing is ordered or planted yet: Season ▸ Add order …")
 ALL_FITS = _("All fits: no order lacks plants, no block lacks ground.")
 _LACKS = frozenset({Kind.OVERLAP, Kind.OUTSIDE, Kind.ORDER_SHORT, Kind.ORDER_UNPLANTED})
 

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 CHOOSE_WISH = _("Choose a wish first, under Wishes.")
 
-NOTHING_WANTED = _("Nothing is wished for and no order lacks plants: Planting ▸ Add wish …")
+NOTHING_WANTED = _("Nothing is wished for and no order lacks plants: Season ▸ Add wish …")
 
 _TALL = 300
 """Pixels that the dialog of a filling takes at most, with text of the usual size."""

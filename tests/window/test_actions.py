@@ -118,14 +118,17 @@ def test_undo_and_redo_say_what_they_would_do(window: MainWindow, document: Docu
     assert not made("edit.undo").isEnabled()
 
 
-@pytest.mark.parametrize(("planting", "menu"), [(None, "bed"), ("p1", "planting")])
+@pytest.mark.parametrize(
+    ("planting", "menu", "more"), [(None, "bed", []), ("p1", "planting", ["order.ways", "planting.again"])]
+)
 def test_the_right_button_opens_the_menu_of_what_is_selected(
-    window: MainWindow, planting: str | None, menu: str
+    window: MainWindow, planting: str | None, menu: str, more: list[str]
 ) -> None:
     window.sight.select("b1", planting)
     wanted: Menu = next(one for one in window.registry.menus if one.id == menu)
     shown = window._context_menu()
-    assert all_in(shown) == [window.registry.made(action.id) for action in wanted.actions()]
+    ids = [action.id for action in wanted.actions()] + more
+    assert all_in(shown) == [window.registry.made(action) for action in ids]
     shown.deleteLater()
 
 
@@ -150,3 +153,11 @@ def test_keys_that_stay_cannot_be_given(window: MainWindow, keys: str, told: str
 @pytest.mark.parametrize("keys", ["Ctrl+A", "Alt+1", "F9", "Ctrl+Shift+F3", "Shift+F3"])
 def test_other_keys_can_be_given(window: MainWindow, keys: str) -> None:
     assert refusal(QKeySequence(keys), window.registry.menus) == ""
+
+
+def test_no_menu_is_higher_than_a_small_window(window: MainWindow) -> None:
+    """What is higher is scrolled through, a line at a time."""
+    for action in window.menuBar().actions():
+        menu = action.menu()
+        assert isinstance(menu, QMenu)
+        assert menu.sizeHint().height() <= 600, action.text()
