@@ -20,6 +20,8 @@ _WORD = re.compile(r"[a-z_]+\d*")
 _SQUARE = re.compile(r"([a-z_]+\d*) ?\^ ?2|\) ?\^ ?2")
 _SQUARED = re.compile(r"\^2(?![\d.])")
 _PLACE = re.compile(r"_\d+$")
+_SHORT = 24
+"""Letters of a result that has room in one line of a narrow column."""
 _LENGTHS = (Unit.LENGTH, Unit.SPACING, Unit.READING)
 _LOW, _HIGH = Fraction(7, 10), Fraction(14, 10)
 """What a weak number is told to lie between, of its value: ours, since nothing is published for it."""
@@ -220,6 +222,15 @@ def in_short(number: Number, units: Units, money: str = "") -> str:
         value = words.format(count=value)
     sum_ = sum_words(number, units, money) if number.terms else SOURCES[number.source]
     return f"{labelled(number)}:  {sum_}  →  {value}  ({trust_words(number)})"
+
+
+def results_whole(line: str) -> str:
+    """A number with its sum as `in_short` tells it, for a narrow column: a short result is never broken."""
+    sum_, arrow, rest = line.rpartition("→")
+    result, bracket, trust = rest.rpartition("  (")
+    if not bracket or len(result) > _SHORT:
+        return line
+    return sum_ + (arrow + result).replace(" ", "\u00a0") + bracket + trust
 
 
 def sources_line(numbers: Iterable[Number]) -> str:

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.date_words import date_lines
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.number_words import in_short, sources_line
+from gardenplot.drawing.number_words import in_short, results_whole, sources_line
 from gardenplot.drawing.planting_words import (
     dates_words,
     order_met_words,
@@ -65,8 +65,8 @@ class PlantingPanel(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 12)
         column.setSpacing(8)
-        for part in (self.title, self.under_title, self.together, self.findings, self.series, self.leave,
-                     self.patterns, self.compare, self.form, self.again, rule(), self.raising,
+        for part in (self.title, self.under_title, self.raising, self.together, self.findings, self.series,
+                     self.leave, self.patterns, self.compare, self.form, self.again, rule(),
                      self.working):  # fmt: skip
             column.addWidget(part)
         column.addStretch(1)
@@ -138,7 +138,8 @@ class PlantingPanel(QWidget):
         turn = layout.grid.turn
         turned = (_("Rows are {turned}.").format(turned=edge_words(turn, units)),) if turn is not None else ()
         sources = sources_line(planting_numbers(laid, one.planting.id))
-        self.working.setText("\n".join((*sums, *turned, counted, "", *date_lines(one, units), sources)))
+        results = (results_whole(line) for line in (*sums, *turned, counted, "", *date_lines(one, units)))
+        self.working.setText("\n".join((*results, sources)))
         look = looks(plan)
         found = find_of_planting(plan, self.planting, self._document.today())
         self.findings.setText("\n".join(marked(each, says(plan, each, look)) for each in found))

@@ -5,7 +5,7 @@ from attrs import evolve
 from hypothesis import given, settings
 
 from gardenplot.drawing.conventions import convention
-from gardenplot.drawing.number_words import in_short, name_words, sources_line
+from gardenplot.drawing.number_words import in_short, name_words, results_whole, sources_line
 from gardenplot.drawing.planting_words import order_met_words
 from gardenplot.drawing.workings import counted_numbers, trays_line
 from gardenplot.layout import Grown, Layout, lay_out_plan
@@ -321,3 +321,11 @@ def test_a_planting_thinned_otherwise_than_its_packet_says_is_raised_so_and_says
     found = {each.name: each for number in numbers(plan, 0) for each in numbers_in(number)}
     assert found["clump"].source is found["seeds_per_cell"].source is Source.OF_PLANTING
     assert all(crop.clump is None for crop in plan.crops)
+
+
+def test_a_short_result_is_never_broken_from_its_arrow_or_its_unit() -> None:
+    edge = "edge:  (75 cm − (4 − 1) × 20 cm) ÷ 2  →  7.5 cm  (exact)"
+    assert results_whole(edge).endswith("÷ 2  →\u00a0\u00a07.5\u00a0cm  (exact)")
+    assert results_whole(edge).replace("\u00a0", " ") == edge
+    for other in ("Counts: half a spacing at both ends.", "", f"what:  a  →  {'very ' * 6}long  (weak)"):
+        assert results_whole(other) == other

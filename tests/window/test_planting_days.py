@@ -43,6 +43,11 @@ ORDERS = [
 ]
 
 
+def working(window: MainWindow) -> str:
+    """The sums in the panel of a planting, with common spaces."""
+    return window.inspector.planting.working.text().replace("\u00a0", " ")
+
+
 def plan_of(*plantings: dict[str, object]) -> Plan:
     """Kale for an order at 0 m, and what else is asked for."""
     first: dict[str, object] = {"id": "p1", "bed": "b1", "crop": "kale", "from": "0 m", "order": "o1"}
@@ -167,7 +172,7 @@ def test_the_soil_tells_when_it_emerges_or_that_nobody_knows(window: MainWindow,
     finish(form.fields["soil"], "68 F")
     emerges = form.hints["soil"].text()
     assert emerges.startswith("emerges ")
-    assert emerges.removeprefix("emerges ") in window.inspector.planting.working.text()
+    assert emerges.removeprefix("emerges ") in working(window)
     finish(form.fields["soil"], "20 F")
     assert "the table has" in form.hints["soil"].text()
     finish(form.fields["soil"], "cold")
@@ -186,11 +191,11 @@ def test_soil_too_cold_is_told_at_the_planting_and_in_the_list(window: MainWindo
 
 
 def test_every_day_shows_its_sum_and_how_far_to_trust_it(window: MainWindow, form: Form) -> None:
-    lines = window.inspector.planting.working.text().splitlines()
+    lines = working(window).splitlines()
     assert "sow:  Tue 20 Apr 2027 − 28 days  →  Tue 23 Mar 2027  (fair: a week or two)" in lines
     assert any(line.startswith("set out:  Fri 4 Jun 2027 − 45 days") for line in lines)
     finish(form.fields["in_ground"], "2027-04-19")
-    lines = window.inspector.planting.working.text().splitlines()
+    lines = working(window).splitlines()
     assert "set out:  typed  →  Mon 19 Apr 2027  (exact)" in lines
     assert any(line.startswith("cells:") and line.endswith("(good)") for line in lines) is False
 
@@ -215,7 +220,7 @@ def test_what_came_about_is_recorded_and_moves_what_follows(
         "now Mon 7 Jun 2027",
     )
     panel = window.inspector.planting
-    assert "set out:  as it came about  →  Fri 23 Apr 2027  (exact)" in panel.working.text()
+    assert "set out:  as it came about  →  Fri 23 Apr 2027  (exact)" in working(window)
     assert panel.days.market.text().startswith("ready 2 days after the market")
     assert panel.days.came.text() == "in the ground since 23 Apr"
     wipe(form.fields["actual_set_out"])
@@ -229,7 +234,7 @@ def test_potting_up_is_recorded_where_the_packet_has_it(window: MainWindow, docu
     assert not form.fields["actual_potted_up"].isHidden()
     assert form.fields["actual_potted_up"].placeholderText() == "due 6 Apr"
     finish(form.fields["actual_potted_up"], "2027-04-09")
-    assert "pot up:  as it came about  →  Fri 9 Apr 2027  (exact)" in window.inspector.planting.working.text()
+    assert "pot up:  as it came about  →  Fri 9 Apr 2027  (exact)" in working(window)
     finish(form.fields["actual_hardened"], "2027-04-08")
     assert "2027-04-08 is not after 2027-04-09" in form.fields["actual_hardened"].complaint.text()
     finish(form.fields["from"], "1 m")
