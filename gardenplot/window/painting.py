@@ -25,6 +25,8 @@ _DASHES = [5, 3]
 """A dash and the gap behind it, in widths of the pen."""
 _SLIMMEST_HATCH = 5.0
 """Pixels of a slip of ground in which a hatch would be no more than noise."""
+_HELD = 12.0
+"""Half the height in pixels of what a block is pulled by at its ends, with some room."""
 _SMALLEST_PLANT = 1.1
 """Below this radius in pixels the row lines alone are drawn."""
 
@@ -165,8 +167,11 @@ def _label(painter: QPainter, mark: Label, scale: Scale, inks: Palette) -> None:
     text, line = next(((words, line) for words, line in set_lines if line.width <= room - 4), (None, None))
     if text is None or line is None:
         return
-    width, height = line.width + (12 if line.width <= room - 18 else 2), min(line.height + 6, tall)
-    centre = QPointF(mark.at[0] * scale.along, mark.at[1] * scale.across)
+    is_tight, height = line.width > room - 18, min(line.height + 6, tall)
+    width = line.width + (2 if is_tight else 12)
+    # Ends of a block beside it are pulled at half the height, and captions may lie on the foot of the bed.
+    above = height / 2 + _HELD if is_tight and tall >= 2 * (height + _HELD) else 0.0
+    centre = QPointF(mark.at[0] * scale.along, mark.at[1] * scale.across - above)
     frame = QRectF(centre.x() - width / 2, centre.y() - height / 2, width, height)
     painter.setPen(QPen(colour(inks, Ink.RULE), 1))
     painter.setBrush(colour(inks, Ink.PAPER))
