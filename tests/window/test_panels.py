@@ -4,19 +4,20 @@ import pytest
 from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QToolButton, QWidget
+from PySide6.QtWidgets import QApplication, QComboBox, QScrollArea, QToolButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.typed import PATTERN_FIELDS
 from gardenplot.plan import Direction, Pattern, bed_of, planting_of
-from gardenplot.plan.edits import remove_bed, remove_planting
-from gardenplot.units import CM
+from gardenplot.plan.edits import change_planting, remove_bed, remove_planting
+from gardenplot.units import CM, parse_length
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Typed
 from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import NewPlanDialog
 from tests.window.shared_window import window
+from tests.window.walk import settle
 
 __all__ = ["window"]
 
@@ -284,17 +285,19 @@ def test_own_offsets_begin_where_the_rows_lie_and_are_typed(window: MainWindow, 
 
 @pytest.mark.usefixtures("fields")
 def test_the_cards_of_patterns_are_painted_anew_only_when_they_show_something_else(window: MainWindow) -> None:
-    painted, panel = Painted(), window.inspector.planting
-    QApplication.processEvents()
-    for card in panel.patterns.buttons.values():
-        card.installEventFilter(painted)
+    painted, patterns, area = Painted(), window.inspector.planting.patterns, window.inspector.currentWidget()
+    assert isinstance(area, QScrollArea)
+    area.ensureWidgetVisible(patterns)
     window.canvas.setFocus()
+    settle(window)
+    for card in patterns.buttons.values():
+        card.installEventFilter(painted)
     QTest.keyClick(window.canvas, Qt.Key.Key_Right)
     QApplication.processEvents()
     assert painted.cards == []
-    finish(panel.form.fields["in_row"], "40 cm")
+    window.document.change("wider", change_planting(window.document.plan, "p1", in_row=parse_length("40 cm")))
     QApplication.processEvents()
-    assert {*painted.cards} == {*panel.patterns.buttons.values()}
+    assert {*painted.cards} == {*patterns.buttons.values()}
 
 
 class Painted(QObject):
