@@ -35,7 +35,7 @@ def test_trays_have_no_patterns_to_pick_and_no_layouts_to_compare(with_trays: Ma
 def test_their_days_and_orders_are_those_of_the_planting_that_they_are_for(with_trays: MainWindow) -> None:
     panel = with_trays.inspector.planting
     fields, days = panel.form.fields, ("in_ground", "out", "sow", "actual_set_out", "actual_sown", "actual_harvested")
-    assert panel.under_title.text() == "Tunnel · hardening off Tue 13 Apr 2027 – Tue 20 Apr 2027"
+    assert panel.under_title.text() == "Tunnel · hardening off Tue 13 Apr – Tue 20 Apr 2027"
     assert not any(fields[name].isVisible() for name in days)
     assert not any(panel.form.hints[name].isVisible() for name in (*days, "order"))
     assert not panel.order.isVisible()
