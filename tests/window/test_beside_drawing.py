@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from gardenplot.window.again_dialog import AgainDialog
 from gardenplot.window.main import MainWindow
+from gardenplot.window.panels import Panels
 from gardenplot.window.theme import dress
 from tests.scenarios.again_plans import both_short
 from tests.window.conftest import closed, made
@@ -31,17 +32,20 @@ def planned_again(shown: MainWindow) -> AgainDialog:
 
 @pytest.mark.parametrize("direction", [Qt.LayoutDirection.LeftToRight, Qt.LayoutDirection.RightToLeft])
 def test_with_text_twice_as_large_they_stand_beside_the_drawing(
-    dressed: QApplication, direction: Qt.LayoutDirection
+    dressed: QApplication, direction: Qt.LayoutDirection, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    monkeypatch.setattr(Panels, "room", 1366)
     dressed.setLayoutDirection(direction)
-    with text_of(dressed, 2.0, dress):
-        shown = made(both_short(), (1366, 768))
-        settle(shown)
-        dialog = planned_again(shown)
-        assert not frame(dialog).intersects(frame(shown.canvas))
-        assert frame(shown).contains(frame(dialog))
-        closed(shown, dressed)
-    dressed.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
+    try:
+        with text_of(dressed, 2.0, dress):
+            shown = made(both_short(), (1366, 768))
+            settle(shown)
+            dialog = planned_again(shown)
+            assert not frame(dialog).intersects(frame(shown.canvas))
+            assert frame(shown).contains(frame(dialog))
+            closed(shown, dressed)
+    finally:
+        dressed.setLayoutDirection(Qt.LayoutDirection.LeftToRight)
 
 
 def test_at_the_foot_the_bed_that_is_looked_at_lies_above_them(dressed: QApplication) -> None:
