@@ -11,6 +11,8 @@ from gardenplot.drawing.moved_says import remarked_words
 from gardenplot.filling.again import Answer, Setback, Sowing
 from gardenplot.filling.again_ground import as_staked
 from gardenplot.filling.moved import Mark, Moved
+from gardenplot.filling.placed import Placed
+from gardenplot.filling.setbacks import Part
 from gardenplot.filling.together import Together
 from gardenplot.plan import Plan
 
@@ -33,6 +35,7 @@ def setback_json(plan: Plan, one: Setback, *, workings: bool = False) -> dict[st
         "empty_row_mm": in_mm(one.empty),
         "short": one.lacks,
         "bed_late_days": one.late,
+        "past_days": one.past,
         "days": one.days,
         "held_by": one.by,
         "order": one.order,
@@ -81,18 +84,24 @@ def answer_json(one: Answer) -> dict[str, Any]:
             "exact_mm": in_mm(spread.exact), "marked_mm": in_mm(spread.marked), "markable": spread.is_markable,
         },
         "new": one.new,
-        "filled": [
-            {
-                "wish": each.wanted, "planting": each.planting, "bed": each.bed, "plants": each.plants,
-                "from_mm": in_mm(each.start), "to_mm": in_mm(each.end), "in_ground": _day(each.in_ground),
-                "out": _day(each.out),
-            }
-            for each in one.filled
-        ],
+        "filled": [{"wish": each.wanted} | _placed(each) for each in one.filled],
+        "part": None if one.part is None else _part(one.part),
         "stakes": [_stake(each) for each in one.moved if each.mark is Mark.BLOCK],
         "marks": [_mark(each) for each in one.moved if each.mark is not Mark.BLOCK],
         "says": answer_words(one),
     }  # fmt: skip
+
+
+def _placed(one: Placed) -> dict[str, Any]:
+    """What stands in a place of its own, on its days."""
+    return {
+        "planting": one.planting, "bed": one.bed, "plants": one.plants, "from_mm": in_mm(one.start),
+        "to_mm": in_mm(one.end), "in_ground": _day(one.in_ground), "out": _day(one.out),
+    }  # fmt: skip
+
+
+def _part(one: Part) -> dict[str, Any]:
+    return _placed(one.placed) | {"market": _day(one.market), "units": one.units, "units_short": one.short}
 
 
 def _sowing(one: Sowing) -> dict[str, Any]:

@@ -67,7 +67,9 @@ def numbers_of_answer(plan: Plan, one: Setback, answer: Answer) -> Iterator[Numb
             (),
         )
         yield from way_numbers(plan, short, answer.way)
-    new = [answer.new] if answer.new is not None else []
+    if answer.part is not None:
+        yield from answer.part.numbers
+    new = [one for one in (answer.new, answer.part.placed.planting if answer.part else None) if one is not None]
     yield from blocks_numbers(answer.plan, (answer.layout.planting, *new, *(each.planting for each in answer.filled)))
 
 

@@ -1,6 +1,7 @@
 """What came about otherwise than planned, and the answers to it, in words: what each gives and costs, its stakes."""
 
 from collections.abc import Iterator
+from datetime import date
 
 from gardenplot.drawing.days import day_words, short_day, with_missing
 from gardenplot.drawing.moved_says import remarked_words
@@ -8,7 +9,7 @@ from gardenplot.drawing.sayings import between_readings, counted, name_of
 from gardenplot.drawing.setback_words import setback_words
 from gardenplot.drawing.so_many import so_many_cells, so_many_plants, so_many_seeds
 from gardenplot.drawing.ways_words import way_words
-from gardenplot.filling.setbacks import Answer, AnswerKind
+from gardenplot.filling.setbacks import Answer, AnswerKind, Part
 from gardenplot.plan import Establish, Plan, bed_of, crop_of, planting_of
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.units.figures import grouped, offset, span
@@ -44,9 +45,11 @@ def _block_words(answer: Answer) -> str:
     bed, length = bed_of(plan, answer.layout.bed).name, span(answer.length, plan.place.units)
     if answer.kind is AnswerKind.SPREAD:
         return _spread_words(answer)
+    if answer.part is not None:
+        return _part_words(answer, answer.part)
     words = {
         AnswerKind.SHORT: _("Plant short at the spacing as planned, {rows} in {length}"),
-        AnswerKind.OTHER_BED: _("Plant in {bed} on the day as planned"),
+        AnswerKind.OTHER_BED: _("Plant in {bed}{day}"),
         AnswerKind.LATER: _("Hold the plants and set them out late"),
         AnswerKind.SOONER: _("{name} sooner"),
         AnswerKind.ENLARGE: _("A longer block of {name}, {rows} in {length}"),
@@ -60,7 +63,28 @@ def _block_words(answer: Answer) -> str:
         is_there = is_in_ground(planting_of(plan, answer.layout.planting))
         words = _("Leave it as it is for a later market") if is_there else _("Sow {name} later")
     place = between_readings(plan, answer.layout.start, answer.layout.end)
-    return words.format(name=name, bed=bed, length=length, rows=counted(answer.layout), place=place)
+    day = _on_day(answer, answer.set_out)
+    return words.format(name=name, bed=bed, length=length, rows=counted(answer.layout), place=place, day=day)
+
+
+def _on_day(answer: Answer, day: date | None) -> str:
+    """On which day something goes in, as a part of a sentence."""
+    if day is None or day == answer.planned:
+        return _(" on the day as planned")
+    return _(" on {day}").format(day=day_words(day))
+
+
+def _part_words(answer: Answer, part: Part) -> str:
+    """How much goes into another bed on its day and what that is for its market, and what waits for its own bed."""
+    plan, there = answer.plan, part.placed
+    words = _("Plant {plants} in {bed}{day}, the other {rest} late in {own}")
+    told = words.format(
+        plants=so_many_plants(there.plants), bed=bed_of(plan, there.bed).name, day=_on_day(answer, there.in_ground),
+        rest=grouped(answer.layout.plants), own=bed_of(plan, answer.layout.bed).name,
+    )  # fmt: skip
+    if part.market is not None:
+        told += _(": {units} for {market}").format(units=grouped(part.units), market=day_words(part.market))
+    return told + (_(", {short} short").format(short=grouped(part.short)) if part.short else "")
 
 
 def _is_raised(answer: Answer) -> bool:
@@ -151,7 +175,8 @@ def _wanted_words(answer: Answer) -> str:
         return _("{short} short").format(short=grouped(answer.short))
     if not answer.missed:
         return _("as many as are wanted")
-    return _("as many as are wanted, late") if answer.new is None else _("as many as are wanted, some of them late")
+    some_are_late = answer.new is not None or answer.part is not None
+    return _("as many as are wanted, some of them late") if some_are_late else _("as many as are wanted, late")
 
 
 def _costs_words(answer: Answer) -> str:

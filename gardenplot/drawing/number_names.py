@@ -344,6 +344,8 @@ NAMES: Mapping[str, str] = {
     "ranks": _("ranks"),
     "bed_late": _("bed late by"),
     "planned_day": _("planned in the ground"),
+    "past_by": _("past by"),
+    "today": _("today"),
     "planned_free": _("planned to be free"),
     "is_free": _("ground is free"),
     "free_early": _("free early by"),

@@ -8,7 +8,7 @@ from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.drawing.so_many import so_many_days, so_many_plants
 from gardenplot.filling.setbacks import Setback, Why
 from gardenplot.plan import Actual, Establish, Plan, bed_of, crop_of, order_of, planting_of
-from gardenplot.season import market_day
+from gardenplot.season import dates_of, market_day
 from gardenplot.units.figures import grouped, rounded, span
 from gardenplot.words import _, ngettext
 
@@ -40,18 +40,39 @@ def _raised(plan: Plan, one: Setback) -> Iterator[str]:
         )  # fmt: skip
     elif one.lacks:
         yield _few_cells(plan, one)
+    yield from _late(plan, one)
+
+
+def _late(plan: Plan, one: Setback) -> Iterator[str]:
+    """When it goes in where that is not on its day, how old it is then and which market it makes."""
+    name = name_of(plan, one.planting)
     if one.late and one.set_out:
         bed = bed_of(plan, planting_of(plan, one.planting).bed).name
-        words = _("{name}: {bed} can be used from {day}, {days} late")
-        yield words.format(name=name, bed=bed, day=day_words(one.set_out), days=so_many_days(one.late))
+        words, usable = _("{name}: {bed} can be used from {day}, {days} late"), one.set_out - timedelta(days=one.past)
+        yield words.format(name=name, bed=bed, day=day_words(usable), days=so_many_days(one.late))
+    if one.past and one.set_out:
+        yield _past(plan, one)
     if one.is_over_age and one.age is not None:
         yield _("{name}: {days} old when set out, too old: it may bolt or stand still").format(
             name=name, days=so_many_days(one.age)
         )
-    if one.late and one.ready and one.market:
+    if (one.late or one.past) and one.ready and one.market:
         words = _("{name}: ready {ready}, for the market on {market}")
         told = words.format(name=name, ready=day_words(one.ready), market=day_words(one.market))
         yield with_missing(told, one.missed)
+
+
+def _past(plan: Plan, one: Setback) -> str:
+    """That its day is past with nothing recorded, so that all that can be done begins today."""
+    planting = planting_of(plan, one.planting)
+    words = _("{name}: to be sown {day}, {days} ago, and nothing is recorded; it cannot go in before today")
+    if crop_of(plan, planting.crop).establish is Establish.TRANSPLANT:
+        words = _("{name}: to be set out {day}, {days} ago, and nothing is recorded; it cannot go in before today")
+    planned = dates_of(plan, planting).in_ground
+    if planned is None or one.set_out is None:
+        return ""
+    days = so_many_days((one.set_out - planned).days)
+    return words.format(name=name_of(plan, one.planting), day=day_words(planned), days=days)
 
 
 def _few_cells(plan: Plan, one: Setback) -> str:
@@ -106,6 +127,7 @@ def _ordered(plan: Plan, one: Setback) -> Iterator[str]:
         return
     if one.why is Why.MORE and one.sown is not None:
         yield _few_cells(plan, one)
+        yield from _late(plan, one)
         return
     day = market_day(order_of(plan, one.order), planting_of(plan, one.planting).market)
     yield _order_words(one).format(

@@ -10,14 +10,16 @@ from datetime import date
 
 from attrs import evolve
 
+from gardenplot.filling.begins import begun_by, in_ground_on
 from gardenplot.filling.claims import pinned, placed_in_part, placed_whole, with_planting
 from gardenplot.filling.freed import filled
-from gardenplot.filling.rescue import Ask, Case, in_ground_on, in_other_beds, setback, stands_free, told
+from gardenplot.filling.parted import in_other_beds
+from gardenplot.filling.rescue import Ask, Case, setback, stands_free, told
 from gardenplot.filling.setback_numbers import day_number, days_number
 from gardenplot.filling.setbacks import Answer, AnswerKind, Ground, Setback, Why
 from gardenplot.layout import LaidOut, Layout, lay_out_bed, lay_out_plan
 from gardenplot.layout.bed import grown_of
-from gardenplot.plan import Establish, Plan, Planting, bed_of, crop_of
+from gardenplot.plan import Establish, Plan, Planting, bed_of, crop_of, planting_of
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.season import Dates, dates_of
 from gardenplot.season.dates import wanted_ready
@@ -133,20 +135,21 @@ def waits_for_market(plan: Plan, one: Planting) -> bool:
 
 def _held(case: Case, laid: LaidOut) -> Iterator[Setback]:
     """A planting that was to go in when its ground should have been free, which something holds longer."""
-    day = dates_of(case.plan, case.planting).in_ground
+    planned = planting_of(case.before, case.planting.id)
+    day = dates_of(case.before, planned).in_ground
     holders = [
         (out, one.planting.id)
         for one, layout in zip(laid.grown, laid.layouts, strict=True)
         if is_in_ground(one.planting) and _share(case.layout, layout)
         for out in [one.dates.out]
-        if out is not None and day is not None and _was_free(case.plan, one.planting, day) and out > day
+        if out is not None and day is not None and _was_free(case.before, one.planting, day) and out > day
     ]
     if not holders or day is None:
         return
     until, holder = max(holders)
     longer = days_number("held_longer", day_number("held_until", until), day_number("planned_day", day))
-    days, held = int(longer.value or 0), evolve(case, lacks=case.layout.plants)
-    yield setback(held, Why.HELD, _after(held, until, days), (longer,), days=days, by=holder)
+    days, held = int(longer.value or 0), evolve(case, plan=case.before, planting=planned, lacks=case.layout.plants)
+    yield setback(held, Why.HELD, _after(held, until), (longer,), days=days, by=holder)
 
 
 def _share(one: Layout, other: Layout) -> bool:
@@ -158,16 +161,16 @@ def _was_free(plan: Plan, holder: Planting, day: date) -> bool:
     return out is not None and out <= day
 
 
-def _after(case: Case, until: date, days: int) -> Iterator[Answer]:
+def _after(case: Case, until: date) -> Iterator[Answer]:
     """What follows goes in later, elsewhere in its bed, in another bed, or as much of it as finds ground."""
-    one, plan = case.planting, case.plan
-    later = in_ground_on(one, until, days)
+    plan, one = case.plan, begun_by(case.plan, case.planting, case.today)
+    later = begun_by(plan, case.planting, case.today, until)
     if stands_free(plan, later):
         yield from told(case, AnswerKind.LATER, with_planting(plan, later))
     there = placed_whole(plan, evolve(one, start=None))
     if there is not None:
         yield from told(case, AnswerKind.OTHER_PLACE, with_planting(plan, there))
-    yield from in_other_beds(case, plan, one)
+    yield from in_other_beds(case, later, case.layout.plants, case.planting)
     part = placed_in_part(plan, one) if there is None else None
     if part is not None and part.plants is not None and part.plants < case.layout.plants:
         yield from told(case, AnswerKind.SHORTER, with_planting(plan, part))

@@ -11,6 +11,7 @@ from datetime import date, timedelta
 from attrs import evolve, frozen
 
 from gardenplot.filling.again_ground import soonest
+from gardenplot.filling.begins import begun_by, in_ground_on
 from gardenplot.filling.claims import of_size, pinned, placed_whole, with_planting, without_planting
 from gardenplot.filling.freed import filled_instead
 from gardenplot.filling.rescue import (
@@ -20,7 +21,6 @@ from gardenplot.filling.rescue import (
     anew,
     bought,
     earliest,
-    in_ground_on,
     in_some_bed,
     setback,
     sown_today,
@@ -141,7 +141,8 @@ def _more(case: Case, asked: _Asked) -> Iterator[Answer]:
 def _enlarged(case: Case, one: Planting) -> Iterator[Answer]:
     """One that is not in the ground yet, larger at its place or, where that is too short, elsewhere."""
     now = next(each.plants for laid in lay_out_plan(case.plan) for each in laid.layouts if each.planting == one.id)
-    there = placed_whole(case.plan, of_size(planting_of(case.plan, one.id), now + case.lacks))
+    able = begun_by(case.plan, planting_of(case.plan, one.id), case.today)
+    there = placed_whole(case.plan, of_size(able, now + case.lacks))
     if there is not None:
         yield from told(case, AnswerKind.ENLARGE, with_planting(case.plan, there))
 
@@ -203,7 +204,8 @@ def _fewer(case: Case, asked: _Asked, beyond: int) -> Iterator[Answer]:
     for one in asked.loose:
         left = layouts[one.id].plants - beyond
         if left > 0:
-            plan = with_planting(case.plan, of_size(planting_of(case.plan, one.id), left))
+            able = begun_by(case.plan, planting_of(case.plan, one.id), case.today)
+            plan = with_planting(case.plan, of_size(able, left))
             yield from told(case, AnswerKind.SHORTER, plan)
         else:
             yield from told(case, AnswerKind.REMOVE, without_planting(case.plan, one.id))

@@ -13,15 +13,15 @@ from datetime import date
 from attrs import evolve
 
 from gardenplot.filling.claims import of_size, pinned, placed_whole, with_planting
+from gardenplot.filling.parted import in_other_beds
 from gardenplot.filling.rescue import (
     Ask,
     Case,
     anew,
     earliest,
-    in_ground_on,
-    in_other_beds,
     setback,
     sown_today,
+    stands_free,
     told,
 )
 from gardenplot.filling.setback_numbers import (
@@ -38,7 +38,7 @@ from gardenplot.filling.setback_numbers import (
     that_are_known,
 )
 from gardenplot.filling.setbacks import Answer, AnswerKind, Setback, Spread, Why
-from gardenplot.layout import Layout, ground_for, lay_out_bed, lay_out_plan
+from gardenplot.layout import Grown, Layout, ground_for, lay_out_bed, lay_out_plan
 from gardenplot.layout.bed import grown_of
 from gardenplot.plan import Actual, Establish, Plan, Planting, bed_of, crop_of, order_of, planting_of
 from gardenplot.plan.in_ground import is_in_ground
@@ -54,10 +54,15 @@ def raised_setbacks(ask: Ask) -> Iterator[Setback]:
     there = pinned(ask.plan)
     for laid in lay_out_plan(ask.plan):
         for one, layout in zip(laid.grown, laid.layouts, strict=True):
-            is_raised = one.crop.establish is Establish.TRANSPLANT
-            is_asked = layout.planting in ask.only and is_raised and one.hardened is None
-            if is_asked and not is_in_ground(one.planting):
+            is_asked = layout.planting in ask.only and one.hardened is None
+            if is_asked and not _went_in(one):
                 yield from _setback(ask, there, one.planting, layout)
+
+
+def _went_in(one: Grown) -> bool:
+    """Whether it is in the ground, perhaps sown there on a day that no other one is kept for."""
+    came, is_direct = one.planting.actual, one.crop.establish is Establish.DIRECT
+    return is_in_ground(one.planting) or (is_direct and came is not None and came.sown is not None)
 
 
 def _setback(ask: Ask, there: Plan, one: Planting, layout: Layout) -> Iterator[Setback]:
@@ -69,26 +74,36 @@ def _setback(ask: Ask, there: Plan, one: Planting, layout: Layout) -> Iterator[S
     settable = layout.plants - lacks if can is None or came.stand is None else can.whole or 0
     dates, first = dates_of(plan, one), bed.usable_from
     late = (first - dates.in_ground).days if first and dates.in_ground and first > dates.in_ground else 0
-    if not late and not lacks:
+    case = ask.case(there, planting_of(there, one.id), layout, settable, lacks)
+    past = (ask.today - max(dates.in_ground, first or date.min)).days if dates.in_ground else 0
+    if not late and not lacks and not (past > 0 and _is_missed(case, dates)):
         return
-    planting = planting_of(there, one.id)
-    if late and first:
-        planting = in_ground_on(planting, first, late)
-    then = with_planting(there, planting)
     cells = sown_cells(grown_of(plan, one), layout) if came.stand is not None or lacks else None
     sown = None if cells is None else cells.whole
     if came.stand is not None and sown:
         # What was sown was sown for the plants that were meant, and not for those that an answer leaves.
-        planting = evolve(planting, actual=evolve(came, cells=sown))
-    case = ask.case(then, planting, layout, settable, lacks)
+        case = evolve(case, planting=evolve(case.planting, actual=evolve(came, cells=sown)))
     is_more = one.order is not None and came.stand is None and lacks > 0 and not late
     counts = that_are_known(*([short, can] if lacks else []), plants, *_came_up(came, cells))
     yield setback(
-        case, Why.MORE if is_more else Why.RAISED, _answers(case, sown, late),
-        (*counts, *_late(first if late else None, dates)),
-        stand=came.stand, sown=sown, late=late, order=one.order if is_more else None,
+        case, Why.MORE if is_more else Why.RAISED, _answers(case, sown, is_late=late > 0 or past > 0),
+        (*counts, *_late(first if late else None, dates), *_past_numbers(ask.today, dates, past)),
+        stand=came.stand, sown=sown, late=late, past=max(0, past), order=one.order if is_more else None,
         wanted=order_of(plan, one.order).units if is_more and one.order is not None else 0,
     )  # fmt: skip
+
+
+def _is_missed(case: Case, planned: Dates) -> bool:
+    """Whether a day that is past with nothing recorded is worth asking of: it may have been done all the same.
+
+    What is in trays has something recorded, of what is sown in its bed something else in the plan has. Whose days are
+    all over is to be looked back on, and what finds its ground taken by now is asked of there.
+    """
+    is_kept = case.planting.actual is not None or (
+        not case.is_raised and any(one.actual is not None for one in case.before.plantings)
+    )
+    is_over = planned.out is not None and planned.out <= case.today
+    return is_kept and not is_over and stands_free(case.plan, case.planting)
 
 
 def _came_up(came: Actual, cells: Number | None) -> Iterator[Number]:
@@ -105,18 +120,27 @@ def _late(first: date | None, dates: Dates) -> Iterator[Number]:
         yield days_number("bed_late", usable, planned)
 
 
-def _answers(case: Case, sown: int | None, late: int) -> Iterator[Answer]:
+def _past_numbers(today: date, dates: Dates, past: int) -> Iterator[Number]:
+    """By how many days its own day is past."""
+    if past > 0 and dates.in_ground is not None:
+        yield days_number("past_by", day_number("today", today), day_number("planned_day", dates.in_ground))
+
+
+def _answers(case: Case, sown: int | None, *, is_late: bool) -> Iterator[Answer]:
     if case.lacks:
         yield from told(case, AnswerKind.BUY_IN, with_planting(case.plan, _bought(case)), buy=case.lacks)
         if case.settable:
             yield from told(case, AnswerKind.SHORT, with_planting(case.plan, _fewer(case)))
             yield from _spread(case)
         yield from _sow_again(case, sown)
-    elif late:
+    elif is_late:
         yield from told(case, AnswerKind.LATER, case.plan)
-    if late and case.settable:
+    if is_late and case.settable:
         planned = evolve(planting_of(pinned(case.before), case.planting.id), actual=case.planting.actual)
-        yield from in_other_beds(case, case.plan, of_size(planned, case.settable) if case.lacks else planned)
+        one, plants = (
+            (of_size(planned, case.settable), case.settable) if case.lacks else (planned, case.layout.plants)
+        )
+        yield from in_other_beds(case, _fewer(case), plants, one)
 
 
 def _bought(case: Case) -> Planting:

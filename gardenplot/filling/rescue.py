@@ -12,6 +12,7 @@ from typing import Any
 from attrs import evolve, frozen
 
 from gardenplot.errors import PlanError
+from gardenplot.filling.begins import begun_by
 from gardenplot.filling.claims import of_size, placed_whole, settled, whole_at, with_planting
 from gardenplot.filling.covers_moved import with_covers
 from gardenplot.filling.moved import moved
@@ -56,8 +57,10 @@ class Ask:
     only: Collection[str]
 
     def case(self, there: Plan, planting: Planting, layout: Layout, settable: int, lacks: int = 0) -> "Case":
-        """A case of it, in the plan with every place written down."""
-        return Case(self.plan, there, planting, layout, settable, lacks, self.today, self.loss)
+        """A case of it, in the plan with every place written down, on the first day on which it can go in."""
+        begun = begun_by(there, planting, self.today)
+        plan = there if begun == planting_of(there, planting.id) else with_planting(there, begun)
+        return Case(self.plan, plan, begun, layout, settable, lacks, self.today, self.loss)
 
 
 @frozen
@@ -149,8 +152,14 @@ def told(case: Case, kind: AnswerKind, plan: Plan, **more: Any) -> Iterator[Answ
     free = free_on(lay_out_bed(plan, bed_of(plan, layout.bed)), day).total
     yield Answer(
         kind, plan, layout, plants, units, short, free, dates.in_ground, dates.ready, market, missed,
-        sum(asis is not None and day >= asis for day in missed), moved(case.before, plan), as_is=asis, **more,
+        sum(asis is not None and day >= asis for day in missed), moved(case.before, plan), as_is=asis,
+        planned=_planned(case), **more,
     )  # fmt: skip
+
+
+def _planned(case: Case) -> date | None:
+    """The day on which it was to go in."""
+    return dates_of(case.before, planting_of(case.before, case.planting.id)).in_ground
 
 
 def _met(case: Case, plan: Plan, layout: Layout) -> tuple[int, int, int]:
@@ -183,12 +192,6 @@ def missed_before(case: Case, market: date | None) -> tuple[date, ...]:
     if case.planting.order is None:
         return ()
     return markets_missed(order_of(case.plan, case.planting.order), case.planting.market, market)
-
-
-def in_ground_on(one: Planting, day: date, late: int) -> Planting:
-    """A planting that goes in on a day, so many days later than it was to; a typed day of its end moves along."""
-    out = one.out + timedelta(days=late) if one.out else None
-    return evolve(one, in_ground=day, ready=None, out=out)
 
 
 def stands_free(plan: Plan, planting: Planting) -> bool:
@@ -252,19 +255,6 @@ def in_some_bed(case: Case, plan: Plan, one: Planting) -> Planting | None:
             if placed is not None:
                 return placed
     return None
-
-
-def in_other_beds(case: Case, plan: Plan, one: Planting) -> Iterator[Answer]:
-    """A planting on its own day, whole in each other bed that can be used then and has the ground free."""
-    dates = grown_of(plan, one).dates
-    for bed in plan.beds:
-        too_late = bed.usable_from and dates.in_ground and bed.usable_from > dates.in_ground
-        laid = lay_out_bed(plan, bed)
-        if bed.id == case.bed.id or too_late or comes_back(plan.place, laid, case.crop, one.id, dates):
-            continue
-        there = placed_whole(plan, evolve(one, bed=bed.id, start=None))
-        if there is not None:
-            yield from told(case, AnswerKind.OTHER_BED, with_planting(plan, there))
 
 
 def alone(plan: Plan, one: Planting) -> Layout:

@@ -85,6 +85,20 @@ class Spread:
 
 
 @frozen
+class Part:
+    """What of a planting goes in sooner than the rest: where, the market day that it makes, its units for that day.
+
+    `short` units are lacking on that day; None of all of these where it has no order. `numbers` have the workings.
+    """
+
+    placed: Placed
+    market: date | None = None
+    units: int = 0
+    short: int = 0
+    numbers: tuple[Number, ...] = ()
+
+
+@frozen
 class Answer:
     """One answer, in the plan that it makes.
 
@@ -92,7 +106,8 @@ class Answer:
     and `free` what its bed has left then, in nm. `set_out`, `ready` and `market` are of what comes last; `missed` are
     market days before that one, and `costs` how many of them it misses that the planting as it is would make, the
     first on `as_is`. `new` is a planting for the same that the plan did not have, `filled` are others that come to
-    stand in what is free.
+    stand in what is free, and `part` of it is in another bed sooner than the rest. `planned` was its day
+    in the ground.
     """
 
     kind: AnswerKind
@@ -115,6 +130,8 @@ class Answer:
     filled: tuple[Placed, ...] = ()
     way: Way | None = None
     as_is: date | None = None
+    part: Part | None = None
+    planned: date | None = None
 
     @property
     def length(self) -> int:
@@ -138,7 +155,8 @@ class Setback:
     """What came about of a planting that was not planned so, and what that comes to if nothing is done.
 
     Of `sown` cells `stand` have a usable plant, None where nobody counted; `settable` of them can be set out, `lacks`
-    are short of `planned`. `late` is by how many days its bed is; the plants are `age` days old when they go in then.
+    are short of `planned`. `late` is by how many days its bed is, and for `past` days nothing has been recorded
+    though it could have gone in; the plants are `age` days old when they go in now.
     In the bed `standing` plants were left, none of them in the `failed_rows`, so that `empty` nm of row are. `days`
     is by how many days its ground is free early, is held longer by the planting `by`, or it is ready too late for its
     market; less than nothing where it is over before that. `wanted` units of its `order` are asked for now.
@@ -168,6 +186,7 @@ class Setback:
     order: str | None = None
     wanted: int = 0
     freed: Ground | None = None
+    past: int = 0
     numbers: tuple[Number, ...] = ()
 
     @property

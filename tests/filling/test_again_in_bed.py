@@ -191,16 +191,23 @@ def test_ground_that_is_free_early_lets_the_next_crop_come_sooner_or_is_filled()
 def test_ground_that_is_held_longer_pushes_what_follows() -> None:
     """Cut from 10 to 16 July it is out on the 17th; beetroot for 28 August was to go in on 28 June, 19 days before.
 
-    In on 17 July it is ready 60 days later, on 15 September. Only 4.00 m are free beside it: 3 rows of 40.
+    In on 17 July it is ready 60 days later, on 15 September. Only 4.00 m are free beside it: 3 rows of 40. The other
+    bed, 7.00 m, holds 3 rows of 70 of the 225: 189 to sell, sown on the day that is asked, ready on 9 September.
     """
     orders = [{"id": "o", "crop": "c", "units": 60, "on": "2027-06-19"},
               {"id": "o2", "crop": "d", "units": 200, "on": "2027-08-28"}]  # fmt: skip
     plan = plan_of({"harvested": "2027-07-10"}, AFTER, orders=orders)
     held = the(plan, Why.HELD, date(2027, 7, 11))
     assert (held.planting, held.by, held.days) == ("q", "p", 19)
-    later, shorter = held.answers
+    later, shorter, parted = held.answers
     assert (later.kind, later.set_out, later.market) == (AnswerKind.LATER, date(2027, 7, 17), date(2027, 9, 18))
     assert (shorter.kind, shorter.plants, shorter.moved[0].new) == (AnswerKind.SHORTER, 120, 6_000_000_000)
+    assert (shorter.set_out, shorter.market) == (date(2027, 7, 11), date(2027, 9, 11))
+    assert parted.part is not None
+    placed = parted.part.placed
+    assert (parted.kind, placed.bed, placed.plants, parted.part.units) == (AnswerKind.OTHER_BED, "b2", 210, 189)
+    assert "Plant 210 plants in Lower bed on Sun 11 Jul 2027, the other 15 late" in answer_words(parted)
+    assert "189 for Sat 11 Sep 2027, 11 short; 202 to sell" in answer_words(parted)
     assert not [one for one in plan_again(later.plan, date(2027, 7, 11)) if one.why is Why.HELD]
 
 

@@ -1,0 +1,143 @@
+"""Planning again when a day is past or a bed is late: no answer begins in the past, and a part goes where it fits.
+
+Worked by hand from the rules of dates, rows and ranks; place, crop and days are invented.
+"""
+
+from typing import Any
+
+import pytest
+
+from tests.scenarios.planned_again import Again, again, kinds, the_answer, the_setback
+from tests.scenarios.test_commands import assert_holds, cm
+
+__all__ = ["again"]
+Fields = dict[str, Any]
+LETTUCE: Fields = {
+    "id": "c", "name": "Lettuce", "in_row": "25 cm", "row_spacing": "30 cm", "edge": "15 cm", "field_loss": "10 %",
+    "spare": "10 %", "germination": "90 %", "tray_cells": 84, "field_days": 45, "raising_days": 28,
+}  # fmt: skip
+CARROT: Fields = {
+    "id": "d", "name": "Carrot", "in_row": "5 cm", "row_spacing": "30 cm", "edge": "15 cm", "field_days": 60,
+    "establish": "direct",
+}  # fmt: skip
+
+
+def late(actual: Fields | None = None, usable: str | None = "2027-05-22", **more: Any) -> Fields:
+    """108 lettuces for Sat 3 July: 108 / 0.9 = 120, 3 rows of 40 in 10 m; ready 2 July, out 18 May, sown 20 April.
+
+    Its bed of 12 m can be used from 22 May on, 4 days late; the other one, of 8 m, holds 3 rows of 32.
+    """
+    return {
+        "gardenplot": 1,
+        "place": {"name": "Weir Bank", "units": "metric"},
+        "beds": [
+            {"id": "b1", "name": "Low bed", "length": "12 m", "width": "90 cm"}
+            | ({"usable_from": usable} if usable else {}),
+            {"id": "b2", "name": "High bed", "length": "8 m", "width": "90 cm"},
+        ],
+        "crops": [LETTUCE, CARROT],
+        "orders": [{"id": "o", "crop": "c", "units": 108, "on": "2027-07-03"}],
+        "plantings": [
+            {"id": "p", "bed": "b1", "crop": "c", "from": "0 m", "order": "o"}
+            | ({"actual": actual} if actual else {})
+        ],
+    } | more  # fmt: skip
+
+
+def test_no_answer_begins_before_the_day_that_is_asked(again: Again) -> None:
+    """On 15 June nothing is recorded since the count: set out then, it is ready in 45 days, on 30 July, for the 31st.
+
+    100 of 168 cells: 20 short. What is sown on 15 June is set out on 13 July, ready on 27 August, for 28 August, 4
+    market days after 31 July.
+    """
+    found = the_setback(again(late({"sown": "2027-04-20", "stand": 100}), "2027-06-15"), "seedlings or bed")
+    assert_holds(
+        found, bed_late_days=4, past_days=24, set_out="2027-06-15", age_days=56, market="2027-07-31", short=20
+    )
+    assert "to be set out Tue 18 May 2027, 28 days ago, and nothing is recorded" in " ".join(found["says"])
+    assert "Low bed can be used from Sat 22 May 2027, 4 days late" in found["says"][1]
+    for kind in ("buy in", "plant short", "spread out"):
+        assert_holds(
+            the_answer(found, kind), set_out="2027-06-15", ready="2027-07-30", market="2027-07-31",
+            missed=["2027-07-03", "2027-07-10", "2027-07-17", "2027-07-24"],
+        )  # fmt: skip
+    sown = the_answer(found, "sow again")
+    assert_holds(sown, set_out="2027-07-13", ready="2027-08-27", market="2027-08-28", costs_markets=4)
+
+
+@pytest.mark.parametrize(("today", "market"), [("2027-05-18", None), ("2027-05-19", "2027-07-10")])
+def test_plants_whose_day_is_past_are_held_for_the_next_market(again: Again, today: str, market: str | None) -> None:
+    """Without a late bed: ready on 2 July where they go in by 18 May, a day later too late for the 3rd."""
+    said = again(late({"sown": "2027-04-20"}, None), today)["setbacks"]
+    assert [one["market"] for one in said] == ([market] if market else [])
+    if market:
+        (later,) = said[0]["answers"]
+        assert_holds(later, kind="later market", set_out=today, missed=["2027-07-03"])
+
+
+def test_a_planting_of_which_nothing_is_recorded_may_have_been_done(again: Again) -> None:
+    assert again(late(None, None), "2027-06-15")["setbacks"] == []
+
+
+def test_what_was_sown_by_its_day_is_as_old_as_it_then_is(again: Again) -> None:
+    """Sown on 20 April by the plan, set out on 22 May: 32 days old. Asked on 19 April it is sown 28 days before that.
+
+    Twelve days later, on 1 May, that would be past: whoever sowed did so on the 20th.
+    """
+    assert_holds(the_setback(again(late(), "2027-05-01"), "seedlings or bed"), age_days=32, set_out="2027-05-22")
+    assert_holds(the_setback(again(late(), "2027-04-19"), "seedlings or bed"), age_days=28, set_out="2027-05-22")
+
+
+def test_a_bed_that_is_late_is_late_for_what_is_sown_in_it(again: Again) -> None:
+    """Carrots typed for 18 May, ready in 60 days: in on 22 May, ready on 21 July; or elsewhere on the 18th."""
+    carrots = {"id": "p", "bed": "b1", "crop": "d", "from": "0 m", "length": "3 m", "in_ground": "2027-05-18"}
+    found = the_setback(again(late(plantings=[carrots]), "2027-05-01"), "seedlings or bed")
+    assert_holds(found, bed_late_days=4, set_out="2027-05-22", ready="2027-07-21")
+    assert kinds(found) == ["later market", "another bed"]
+    assert_holds(the_answer(found, "another bed"), set_out="2027-05-18", ready="2027-07-17")
+
+
+def test_a_part_that_fits_another_bed_goes_in_on_its_day(again: Again) -> None:
+    """96 of 120 in High bed, 86 heads for 3 July, 22 short; 24, 8 ranks in 2 m, wait and make the 10th."""
+    found = the_setback(again(late({"sown": "2027-04-20"}), "2027-05-10"), "seedlings or bed")
+    assert kinds(found) == ["later market", "another bed"]
+    parted = the_answer(found, "another bed")
+    assert_holds(parted, plants=120, units=108, units_short=0, market="2027-07-10", length_mm=cm(200))
+    assert_holds(parted["part"], bed="b2", plants=96, from_mm=0, to_mm=cm(800), in_ground="2027-05-18")
+    words = (
+        "Plant 96 plants in High bed on the day as planned, the other 24 late in Low bed: 86 for Sat 3 Jul 2027, 22"
+    )
+    assert parted["says"].startswith(f"{words} short; ")
+    assert [(one["bed"], one["end"], one["old_mm"], one["new_mm"]) for one in parted["stakes"]] == [
+        ("b1", "ends", cm(1000), cm(200)), ("b2", "begins", None, 0), ("b2", "ends", None, cm(800))
+    ]  # fmt: skip
+
+
+def test_a_part_has_its_share_of_what_was_counted(again: Again) -> None:
+    """110 of 168 stand, 104 without the 5 % that are lost: 102 in 34 ranks of 8.50 m, of which 8 m hold 96.
+
+    96 / 0.95 = 101.05, so 102 of those counted go along and 8 stay.
+    """
+    plan = late({"sown": "2027-04-20", "stand": 110})
+    found = the_setback(again(plan, "2027-05-10", "--loss", "5 %"), "seedlings or bed")
+    parted = the_answer(found, "another bed")
+    assert_holds(found, to_set_out=104, short=16)
+    assert_holds(parted, plants=104, units=93, units_short=15)
+    assert_holds(parted["part"], plants=96)
+
+
+def test_no_part_is_moved_for_a_market_that_it_makes_where_it_is(again: Again) -> None:
+    """Set out on 20 May the part is ready on 4 July, for the same 10 July as what waits until the 22nd."""
+    found = the_setback(again(late({"sown": "2027-04-20"}), "2027-05-20"), "seedlings or bed")
+    assert kinds(found) == ["later market"]
+
+
+def test_another_bed_that_is_late_too_is_said_with_its_day(again: Again) -> None:
+    """Low bed from 1 June, ready on 16 July; the other, long enough, from 20 May, ready on 4 July for the 10th."""
+    beds = late(usable="2027-06-01")["beds"]
+    beds[1] |= {"length": "11 m", "usable_from": "2027-05-20"}
+    found = the_setback(again(late({"sown": "2027-04-20"}, beds=beds), "2027-05-10"), "seedlings or bed")
+    other = the_answer(found, "another bed")
+    assert_holds(other, set_out="2027-05-20", ready="2027-07-04", market="2027-07-10", part=None)
+    assert other["says"].startswith("Plant in High bed on Thu 20 May 2027; ")
+    assert_holds(found, market="2027-07-17")
