@@ -148,6 +148,7 @@ def _way(way: Way) -> dict[str, Any]:
             }
             for part in way.parts
         ],
+        "more_mm": in_mm(way.more),
         "new_bed_mm": in_mm(bed_of(way.plan, way.new_bed).length.nm) if way.new_bed else None,
         "leftover_mm": in_mm(way.left),
         "changes": way.changes,

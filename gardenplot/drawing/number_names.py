@@ -342,6 +342,8 @@ NAMES: Mapping[str, str] = {
     "cells_of_two": _("cells with two seeds each"),
     "room": _("room for the block"),
     "ranks": _("ranks"),
+    "block_so_far": _("block so far"),
+    "longer_by": _("block longer by"),
     "bed_late": _("bed late by"),
     "planned_day": _("planned in the ground"),
     "past_by": _("past by"),

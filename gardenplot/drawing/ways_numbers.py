@@ -164,6 +164,11 @@ def _ground(found: Shortage, way: Way) -> Iterator[Number]:
         for part in way.parts
         if part.bed != found.bed
     ]  # fmt: skip
+    if way.more:
+        block = next(part.end - part.start for part in way.parts if part.planting == way.planting)
+        now = known("block", block, Unit.LENGTH, source=Source.MEASURED)
+        was = known("block_so_far", block - way.more, Unit.LENGTH, source=Source.MEASURED)
+        yield worked("longer_by", Unit.LENGTH, "block − block_so_far", now, was, source=RULES)
     if elsewhere:
         yield added("elsewhere", Unit.LENGTH, elsewhere, RULES)
     if way.new_bed is not None:

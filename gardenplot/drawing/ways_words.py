@@ -13,7 +13,7 @@ from gardenplot.findings import Kind
 from gardenplot.layout import Layout, lay_out_bed, nearest_rows
 from gardenplot.layout.across import closer_than_packet
 from gardenplot.layout.close_numbers import edge_asked
-from gardenplot.plan import Plan, bed_of, crop_of, order_of, planting_of
+from gardenplot.plan import Plan, Reserved, bed_of, crop_of, order_of, planting_of
 from gardenplot.season import dates_of, market_day
 from gardenplot.units.figures import grouped, offset, rounded, span
 from gardenplot.words import _, ngettext
@@ -37,6 +37,9 @@ def shortage_words(plan: Plan, one: Shortage) -> str:
     if not (one.plants or one.units):
         words = _("{wanted}: a block is {length} too long for {bed}, but all that is ordered stands without that")
         return words.format(wanted=wanted, bed=bed, length=length)
+    if not one.length and _leaves_places(plan, one):
+        words = _("{wanted}: {plants} short beside the places that are left empty, {lacking} of the order")
+        return words.format(wanted=wanted, plants=plants, lacking=grouped(one.units))
     words = _("{wanted} do not fit {bed}: {plants} short, {length} of bed, {lacking} of the order")
     return words.format(wanted=wanted, bed=bed, plants=plants, length=length, lacking=grouped(one.units))
 
@@ -44,6 +47,12 @@ def shortage_words(plan: Plan, one: Shortage) -> str:
 def _begins_there(plan: Plan, one: Shortage) -> bool:
     """Whether the ground that it has lies where its block already begins, which is longer than it needs to be."""
     return lay_out_bed(plan, bed_of(plan, one.bed)).layout_of(one.planting).start == one.over.begins
+
+
+def _leaves_places(plan: Plan, one: Shortage) -> bool:
+    """Whether its block is there and leaves places empty that are kept for what follows."""
+    there = [each for each in plan.plantings if each.id == one.planting]
+    return bool(there) and there[0].reserved is not Reserved.CUT_FIRST
 
 
 def _wanted_words(plan: Plan, one: Shortage) -> str:
@@ -82,6 +91,10 @@ def done_words(way: Way) -> str:
             )
         case WayKind.LESS:
             return _("Less {crop}").format(crop=crop)
+        case WayKind.LONGER:
+            words = _("{crop} in a longer block, {plants} in {length}")
+            length = span(_layout(way).length, plan.place.units)
+            return words.format(crop=crop, plants=so_many_plants(_layout(way).plants), length=length)
         case WayKind.BED:
             bed = planting_of(plan, way.planting).bed
             return _("{crop} in {bed}").format(crop=crop, bed=_bed_words(way, bed))
@@ -123,6 +136,8 @@ def costs(way: Way) -> Iterator[str]:
     """What a way costs beside what is not met: closer plants, a further bed, and what it leaves."""
     units = way.plan.place.units
     yield from _closer_words(way)
+    if way.more:
+        yield _("{length} more of bed").format(length=span(way.more, units))
     left = span(way.left, units)
     yield _("{length} of bed left").format(length=left) if way.left else _("nothing left")
     yield ngettext("{count} change", "{count} changes", way.changes).format(count=way.changes)

@@ -14,6 +14,7 @@ from gardenplot.filling.again_ground import soonest
 from gardenplot.filling.begins import begun_by, in_ground_on
 from gardenplot.filling.claims import of_size, pinned, placed_whole, with_planting, without_planting
 from gardenplot.filling.freed import filled_instead
+from gardenplot.filling.longer import longer_block
 from gardenplot.filling.rescue import (
     Ask,
     Case,
@@ -142,7 +143,8 @@ def _enlarged(case: Case, one: Planting) -> Iterator[Answer]:
     """One that is not in the ground yet, larger at its place or, where that is too short, elsewhere."""
     now = next(each.plants for laid in lay_out_plan(case.plan) for each in laid.layouts if each.planting == one.id)
     able = begun_by(case.plan, planting_of(case.plan, one.id), case.today)
-    there = placed_whole(case.plan, of_size(able, now + case.lacks))
+    longer = longer_block(with_planting(case.plan, able), able)
+    there = longer[0] if longer is not None else placed_whole(case.plan, of_size(able, now + case.lacks))
     if there is not None:
         yield from told(case, AnswerKind.ENLARGE, with_planting(case.plan, there))
 

@@ -21,6 +21,7 @@ from gardenplot.filling.claims import (
     whole_plants,
     with_planting,
 )
+from gardenplot.filling.longer import longer_block
 from gardenplot.filling.suits import is_too_early
 from gardenplot.filling.task import comes_back
 from gardenplot.layout import Layout, ground_for, lay_out_bed, lay_out_plan, nearest_rows, planted_for_orders
@@ -40,6 +41,7 @@ _CLOSEST = Fraction(2, 3)
 class WayKind(StrEnum):
     """What is done about it, from the smallest change on."""
 
+    LONGER = "longer block"
     DATE = "another date"
     BED = "another bed"
     SPLIT = "split"
@@ -50,7 +52,10 @@ class WayKind(StrEnum):
 
 @frozen
 class Offer:
-    """A plan in which one planting gives way; by how much it is still too long; what else it brought."""
+    """A plan in which one planting gives way; by how much it is still too long; what else it brought.
+
+    `more` is by how many nm its block is longer.
+    """
 
     kind: WayKind
     planting: str
@@ -58,6 +63,7 @@ class Offer:
     over: Overflow | None = None
     new_bed: str | None = None
     rest: str | None = None
+    more: int = 0
 
 
 @frozen
@@ -103,6 +109,7 @@ def offers(asked: Asked) -> Iterator[Offer]:
         if claim.id != asked.home.id and not _is_whole(asked, least.plan):
             continue
         yield least
+        yield from _longer(asked, claim)
         yield from _other_beds(asked, claim)
         yield from _split(asked, claim, least.plan)
         yield from _dates(asked, claim)
@@ -116,6 +123,14 @@ def _is_whole(asked: Asked, plan: Plan) -> bool:
 
 def _plants(plan: Plan, planting: str) -> int:
     return next((each.plants for laid in lay_out_plan(plan) for each in laid.layouts if each.planting == planting), 0)
+
+
+def _longer(asked: Asked, claim: Planting) -> Iterator[Offer]:
+    """Longer at its place, where it leaves places empty that are kept for what follows."""
+    found = longer_block(asked.plan, claim)
+    if found is not None:
+        there, more = found
+        yield Offer(WayKind.LONGER, claim.id, with_planting(asked.plan, there), more=more)
 
 
 # another bed, or a part of it

@@ -51,7 +51,7 @@ class Part:
 class Way:
     """One way out: who gives way and how, what is met then, and the plan.
 
-    `rest` is the part of a split planting that stands elsewhere.
+    `rest` is the part of a split planting that stands elsewhere, `more` by how many nm a block is longer.
     `left` is what the bed has left over on its fullest day in nm and `over` by how much it still does not fit;
     `new_bed` is a bed that the plan does not have yet; `changes` counts the blocks and beds that are not as before.
     """
@@ -67,6 +67,7 @@ class Way:
     new_bed: str | None
     rest: str | None
     changes: int
+    more: int = 0
 
     @property
     def short(self) -> int:
@@ -205,7 +206,9 @@ def _whole(plan: Plan, order: Order, market: int, lack: int, block: Planting | N
     if not lack:
         return _as_needed(plan, one)
     if mine == [one]:
-        return evolve(one, plants=None, length=None)
+        sized = evolve(one, plants=None, length=None)
+        # A block that was typed longer than its order needs lacks plants where places are kept, and no length.
+        return sized if whole_plants(plan, sized) >= whole_plants(plan, one) else one
     return evolve(one, plants=_plants_of(plan, one) + lack, length=None, slack=None, round_up_to=None)
 
 
@@ -261,6 +264,7 @@ def _way(asked: Asked, offer: Offer) -> Way | None:
         offer.kind, offer.planting, asked.claim(offer.planting).crop, plan, parts, met_in(plan, asked.claims),
         left=free_on(laid, fullest_day(laid)).total, over=offer.over, new_bed=offer.new_bed, rest=offer.rest,
         changes=_changes(asked.before, plan) + (offer.new_bed is not None),
+        more=offer.more,
     )  # fmt: skip
 
 

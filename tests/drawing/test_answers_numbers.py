@@ -26,6 +26,7 @@ from tests.filling.test_again_in_bed import AFTER, plan_of
 from tests.scenarios.again_plans import late_and_short
 from tests.scenarios.planned_again import changed_order, failed_row
 from tests.scenarios.test_again_late import late
+from tests.scenarios.test_longer_block import relay
 
 MAY, JULY = date(2027, 5, 10), date(2027, 7, 11)
 
@@ -135,3 +136,13 @@ def test_all_that_is_told_of_ways_out_has_its_working(beetroot: int, lettuce: in
     for lack in lacks(plan):
         for words, values in told(plan, ways_trouble(plan, lack)):
             assert not figures(words) - values, (words, sorted(figures(words) - values))
+
+
+def test_all_that_is_told_of_a_longer_block_has_its_working() -> None:
+    plan = read(relay("24 m"))
+    (lack,) = lacks(plan)
+    trouble = ways_trouble(plan, lack)
+    longer = tuple(one for one in trouble.remedies if "longer block" in one.says)
+    assert longer
+    for words, values in told(plan, evolve(trouble, remedies=longer)):
+        assert not figures(words) - values, (words, sorted(figures(words) - values))
