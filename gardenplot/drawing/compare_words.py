@@ -294,13 +294,19 @@ def _tools(candidate: Candidate) -> Cell:
     units, marking = candidate.plan.place.units, candidate.marking
     unmarkable = [
         _cannot_be_marked(where, one, units)
-        for where, one in ((_("in the row"), marking.in_row), (_("between rows"), marking.rows))
+        for where, one in (
+            (_("in the row"), marking.in_row),
+            (_("between rows"), marking.rows),
+            (_("in a pair"), marking.pair),
+        )
         if one is not None
     ]
     return Cell("" if unmarkable else _("yes"), trouble="; ".join(unmarkable))
 
 
 def _cannot_be_marked(where: str, one: Unmarkable, units: Units) -> str:
+    if not one.nearest:
+        return _("{spacing} {where} cannot be marked").format(spacing=offset(one.spacing, units), where=where)
     return _("{spacing} {where} cannot be marked: nearest {nearest}").format(
         spacing=offset(one.spacing, units), where=where, nearest=offset(one.nearest, units)
     )

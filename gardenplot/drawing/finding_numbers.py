@@ -14,7 +14,7 @@ from gardenplot.layout.bed import grown_of
 from gardenplot.layout.bed_numbers import grown_in, left_number, pieces_number, usable_number
 from gardenplot.layout.close_numbers import closer_numbers
 from gardenplot.layout.place_numbers import readings
-from gardenplot.layout.row_numbers import plants_number
+from gardenplot.layout.row_numbers import plants_number, twin_number
 from gardenplot.layout.shade import lie_of, shade_number
 from gardenplot.layout.told import Told
 from gardenplot.plan import Plan, bed_of, crop_of, planting_of
@@ -43,7 +43,7 @@ _CLOSER = {Kind.CLOSER_IN_ROW: "closer_in_row", Kind.CLOSER_ROWS: "closer_rows",
 _WORKED = frozenset(
     {
         Kind.OVERLAP, Kind.OUTSIDE, Kind.NO_ROW, Kind.ROWS, Kind.SHADE, Kind.NOT_MARKABLE_IN_ROW,
-        Kind.NOT_MARKABLE_ROWS, *_CLOSER,
+        Kind.NOT_MARKABLE_ROWS, Kind.NOT_MARKABLE_PAIR, *_CLOSER,
     }
 )  # fmt: skip
 """What is told by a sum, in which what there is and what it is held to stand."""
@@ -87,7 +87,7 @@ def _of_ground(plan: Plan, finding: Finding) -> Iterator[Number]:
             yield from _no_row(Told(laid.bed, one, layout))
         case Kind.SHADE:
             yield from _shade(plan, laid, finding)
-        case Kind.NOT_MARKABLE_IN_ROW | Kind.NOT_MARKABLE_ROWS:
+        case Kind.NOT_MARKABLE_IN_ROW | Kind.NOT_MARKABLE_ROWS | Kind.NOT_MARKABLE_PAIR:
             yield from _not_markable(plan, laid, finding)
         case Kind.ROWS:
             asked = known("asked_rows", finding.amount, Unit.COUNT, source=Source.OF_PLANTING)
@@ -112,12 +112,17 @@ def _shade(plan: Plan, laid: LaidOut, finding: Finding) -> Iterator[Number]:
 def _not_markable(plan: Plan, laid: LaidOut, finding: Finding) -> Iterator[Number]:
     """The spacing that cannot be marked, the nearest that can, and how many plants more that is."""
     layout = laid.layout_of(finding.planting or "")
+    told, is_pair = Told(laid.bed, grown_in(laid, layout), layout), finding.kind is Kind.NOT_MARKABLE_PAIR
+    spacing = known("row_spacing", finding.amount, Unit.SPACING, source=told.spacing_from)
+    if is_pair:
+        spacing = twin_number(told)
+    if not finding.limit:
+        yield spacing
+        return
     changed, after = as_marked(plan, finding)
     now = plants_number(laid.bed, grown_in(laid, layout), layout)
     then = plants_number(laid.bed, grown_in(lay_out_bed(changed, laid.bed), after), after)
-    told = Told(laid.bed, grown_in(laid, layout), layout)
     in_row = finding.kind is Kind.NOT_MARKABLE_IN_ROW
-    spacing = known("row_spacing", finding.amount, Unit.SPACING, source=told.spacing_from)
     nearest = known("nearest_mark", finding.limit, Unit.SPACING, source=Source.OF_PLACE)
     is_ = told.in_row if in_row else spacing
     yield worked("off_mark", Unit.SPACING, f"nearest_mark − {is_.name}", nearest, is_, source=RULES)

@@ -156,7 +156,7 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
             return _place_says(plan, finding)
         case Kind.OVERLAP | Kind.OUTSIDE | Kind.LEFTOVER | Kind.IN_THE_WAY | Kind.SHADE | Kind.ON_DRIP_LINE:
             return _ground_says(plan, finding, look)
-        case Kind.NOT_MARKABLE_IN_ROW | Kind.NOT_MARKABLE_ROWS:
+        case Kind.NOT_MARKABLE_IN_ROW | Kind.NOT_MARKABLE_ROWS | Kind.NOT_MARKABLE_PAIR:
             return _tools_say(finding, units)
         case Kind.NO_ROW | Kind.NO_CELL | Kind.NO_PLANT:
             return _NO_ROOM[finding.kind].format(taken=span(finding.limit, units), width=span(finding.amount, units))
@@ -266,6 +266,11 @@ def _tools_say(finding: Finding, units: Units) -> str:
         return _("rows {is_} apart cannot be marked; the nearest is {nearest}: {cost}").format(
             is_=amount, nearest=nearest, cost=cost
         )
+    if finding.kind is Kind.NOT_MARKABLE_PAIR:
+        words = _("rows {is_} apart in a pair cannot be marked; the nearest is {nearest}: {cost}")
+        if not finding.limit:
+            words = _("rows {is_} apart in a pair cannot be marked, nor any that are closer than the pairs")
+        return words.format(is_=amount, nearest=nearest, cost=cost)
     return _("{is_} in the row cannot be marked; the nearest is {nearest}: {cost}").format(
         is_=amount, nearest=nearest, cost=cost
     )

@@ -48,6 +48,7 @@ class Kind(StrEnum):
     CLOSER_ROWS = "closer rows"
     NOT_MARKABLE_IN_ROW = "not markable in the row"
     NOT_MARKABLE_ROWS = "rows not markable"
+    NOT_MARKABLE_PAIR = "rows of a pair not markable"
     SHADE = "in the shadow of a taller one"
     ON_DRIP_LINE = "on a drip line"
     FROST_NOTE = "hardy or covered before the last freeze"

@@ -13,7 +13,7 @@ from gardenplot.units import Length
 
 
 def find_unmarkable(plan: Plan) -> tuple[Finding, ...]:
-    """Blocks whose spacing in the row or between rows is not on the list of the place; none without a list."""
+    """Blocks whose spacing in the row, between rows or in a pair is not on a list of the place; none without one."""
     if not plan.place.markable_in_row and not plan.place.markable_rows:
         return ()
     layouts = (layout for laid in lay_out_plan(plan) for layout in laid.layouts)
@@ -26,6 +26,8 @@ def as_marked(plan: Plan, finding: Finding) -> tuple[Plan, Layout]:
     nearest = Length(finding.limit, "")
     if finding.kind is Kind.NOT_MARKABLE_IN_ROW:
         return _with(plan, layout, in_row=nearest)
+    if finding.kind is Kind.NOT_MARKABLE_PAIR:
+        return _with(plan, layout, twin_spacing=nearest)
     return _with(plan, layout, row_spacing=(nearest,), pattern=markable_pattern(layout.grid.pattern))
 
 
@@ -39,6 +41,8 @@ def _unmarkable(plan: Plan, layout: Layout) -> Iterator[Finding]:
     if cannot.rows is not None:
         found = _found(plan, Kind.NOT_MARKABLE_ROWS, layout, grid.between, cannot.rows.nearest)
         yield _within_packet(plan, layout, found) or found if found.plants < 0 else found
+    if cannot.pair is not None:
+        yield _found(plan, Kind.NOT_MARKABLE_PAIR, layout, grid.twin, cannot.pair.nearest)
 
 
 def _within_packet(plan: Plan, layout: Layout, found: Finding) -> Finding | None:
@@ -64,5 +68,7 @@ def _found(plan: Plan, kind: Kind, layout: Layout, amount: int, nearest: int) ->
     found = Finding(
         kind, layout.bed, layout.planting, start=layout.start, end=layout.end, amount=amount, limit=nearest
     )
+    if not nearest:
+        return found
     _changed, after = as_marked(plan, found)
     return evolve(found, plants=after.plants - layout.plants)

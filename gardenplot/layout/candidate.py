@@ -62,10 +62,14 @@ class Unmarkable:
 
 @frozen
 class Marking:
-    """What of a layout cannot be marked; None where it can, or where the place names no tools for it."""
+    """What of a layout cannot be marked; None where it can, or where the place names no tools for it.
+
+    `pair` is of the rows of a pair; its `nearest` is 0 where nothing that can be marked is closer than the pairs.
+    """
 
     in_row: Unmarkable | None
     rows: Unmarkable | None
+    pair: Unmarkable | None = None
 
 
 @frozen
@@ -255,11 +259,25 @@ def marking(place: Place, layout: Layout) -> Marking:
     if grid.pattern in (Pattern.BROADCAST, Pattern.CELLS) or not grid.rows:
         return Marking(None, None)
     rows = _unmarkable(grid.between, place.markable_rows) if has_even_rows(layout) else None
-    return Marking(_unmarkable(grid.in_row, place.markable_in_row), rows)
+    in_row = _unmarkable(grid.in_row, place.markable_in_row)
+    return Marking(in_row, rows, _unmarkable_pair(place, layout))
+
+
+def _unmarkable_pair(place: Place, layout: Layout) -> Unmarkable | None:
+    """What no tool marks of the rows of a pair, which is marked as other rows are."""
+    grid = layout.grid
+    if grid.pattern is not Pattern.TWIN or grid.rows < 2 or not place.markable_rows:
+        return None
+    if any(one.nm == grid.twin for one in place.markable_rows):
+        return None
+    narrower = tuple(one for one in place.markable_rows if one.nm < grid.between_least)
+    return _unmarkable(grid.twin, narrower) or Unmarkable(grid.twin, 0)
 
 
 def has_even_rows(layout: Layout) -> bool:
-    """Whether a row marker of one spacing draws the rows of a layout."""
+    """Whether a row marker of one spacing draws the rows of a layout; of twin rows the pairs, if there are some."""
+    if layout.grid.pattern is Pattern.TWIN:
+        return layout.grid.rows > 2
     return layout.grid.rows > 1 and layout.grid.pattern not in (
         Pattern.BROADCAST, Pattern.CELLS, Pattern.OFFSETS, Pattern.RINGS,
     )  # fmt: skip

@@ -62,7 +62,7 @@ def _how_many(told: Told) -> Number:
     width, edge, between = told.bed_width, told.edge_distance, told.row_spacing
     if grid.pattern is Pattern.TWIN:
         pairs = down("pairs", Unit.COUNT, "(bed_width − 2 × edge_distance − twin_spacing) ÷ row_spacing + 1",
-                     width, edge, _in_pair(told), between)  # fmt: skip
+                     width, edge, twin_number(told), between)  # fmt: skip
         fit = worked("rows", Unit.COUNT, "2 × pairs", pairs, source=RULES)
     else:
         fit = down("rows", Unit.COUNT, "(bed_width − 2 × edge_distance) ÷ row_spacing + 1", width, edge, between)
@@ -72,7 +72,7 @@ def _how_many(told: Told) -> Number:
     return first_true(grid.rows, *ways) or on_drawing
 
 
-def _in_pair(told: Told) -> Number:
+def twin_number(told: Told) -> Number:
     """How far apart the rows of a pair stand: as typed, else as plants in the row, at most half the row spacing."""
     twin = told.grid.twin
     if told.one.planting.twin_spacing is not None:

@@ -15,6 +15,7 @@ from gardenplot.units import M, Units, parse_length
 from gardenplot.working import Source, numbers_in
 from tests.drawing.hand_worked import plan_from
 from tests.findings.test_shade import bed_with, shadows
+from tests.findings.test_tools import TWIN
 from tests.findings.test_tools import plan_of as off_the_list
 from tests.layout.ground import Block, blocks
 from tests.sheets.pdf_pages import plain
@@ -121,14 +122,16 @@ def test_a_shadow_is_the_difference_of_heights_times_the_tangent_of_the_sun() ->
     [
         ({"markable_in_row": ["20 cm", "30 cm"]}, "30 cm − 25 cm → 5 cm (exact)", 3 * (46 - 56)),
         ({"markable_rows": ["20 cm"]}, "20 cm − 30 cm → −10 cm (exact)", 56),
+        ({"markable_rows": ["10 cm", "40 cm"]}, "10 cm − 15 cm → −5 cm (exact)", 0),
     ],
 )
 def test_what_cannot_be_marked_is_held_to_the_nearest_that_can(
     place: dict[str, list[str]], off: str, more: int
 ) -> None:
     """The plants as they are counted by hand in the tests of what is off the list."""
-    plan = off_the_list(place, {})
-    (finding,) = (one for one in find_all(plan) if one.kind in (Kind.NOT_MARKABLE_IN_ROW, Kind.NOT_MARKABLE_ROWS))
+    plan = off_the_list(place, TWIN if "15 cm" in off else {})
+    kinds = (Kind.NOT_MARKABLE_IN_ROW, Kind.NOT_MARKABLE_ROWS, Kind.NOT_MARKABLE_PAIR)
+    (finding,) = (one for one in find_all(plan) if one.kind in kinds)
     wider, plants = finding_numbers(plan, finding)
     assert plain(in_short(wider, Units.METRIC)).endswith(off)
     assert plants.value == finding.plants == more

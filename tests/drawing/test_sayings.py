@@ -49,6 +49,8 @@ CASES = [
      "25 cm in the row cannot be marked; the nearest is 20 cm: +4 plants"),
     (S1, Finding(Kind.NOT_MARKABLE_ROWS, "b2", "p1", amount=CM_20, limit=CM_25, plants=-34),
      "rows 20 cm apart cannot be marked; the nearest is 25 cm: −34 plants"),
+    (S1, Finding(Kind.NOT_MARKABLE_PAIR, "b2", "p1", amount=CM_13, limit=CM_20, plants=-34),
+     "rows 13 cm apart in a pair cannot be marked; the nearest is 20 cm: −34 plants"),
     (S1, Finding(Kind.DATES, "b2", "p1", amount=3), "is out of the ground before it goes in"),
     (S1, Finding(Kind.NO_ROW, "b2", "p1", amount=CM_20, limit=CM_25),
      "no row fits: both edge distances take 25 cm of 20 cm"),

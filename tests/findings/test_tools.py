@@ -33,7 +33,8 @@ def found(place: Fields, planting: Fields) -> list[tuple[Kind, str, int]]:
     return [(one.kind, f"{one.limit / 1e7:g} cm", one.plants) for one in unmarkable]
 
 
-IN_ROW, ROWS = Kind.NOT_MARKABLE_IN_ROW, Kind.NOT_MARKABLE_ROWS
+IN_ROW, ROWS, PAIR = Kind.NOT_MARKABLE_IN_ROW, Kind.NOT_MARKABLE_ROWS, Kind.NOT_MARKABLE_PAIR
+TWIN: Fields = {"pattern": "twin", "row_spacing": "40 cm", "twin_spacing": "15 cm"}
 
 
 @pytest.mark.parametrize(
@@ -53,6 +54,40 @@ def test_what_is_off_the_list_is_found_with_its_cost(
     place: Fields, planting: Fields, kinds: list[tuple[Kind, str, int]]
 ) -> None:
     assert found(place, planting) == kinds
+
+
+@pytest.mark.parametrize(
+    ("rows", "more", "kinds"),
+    [
+        (["15 cm", "40 cm"], {}, []),
+        (["20 cm", "40 cm"], {}, [(PAIR, "20 cm", 0)]),
+        (["25 cm", "40 cm"], {}, [(PAIR, "25 cm", 2 * 56 - 4 * 56)]),
+        (["10 cm", "40 cm"], {}, [(PAIR, "10 cm", 0)]),
+        (["40 cm", "45 cm"], {}, [(PAIR, "0 cm", 0)]),
+        (["15 cm"], {"rows": 2}, []),
+        (["20 cm"], {"rows": 2}, [(PAIR, "20 cm", 0)]),
+    ],
+)
+def test_rows_of_a_pair_are_marked_as_others_are(
+    rows: list[str], more: Fields, kinds: list[tuple[Kind, str, int]]
+) -> None:
+    """Pairs 40 cm apart in 76 cm, 7.5 cm at the edge: (76 - 15 - 15) / 40 = 1.15, 2 pairs of 15 cm, 4 rows of 56.
+
+    With 20 cm in a pair (76 - 15 - 20) / 40 = 1.03 are 2 pairs as well, with 25 cm it is one. A single pair asks
+    nothing of the rows between pairs.
+    """
+    assert found({"markable_rows": rows}, TWIN | more) == kinds
+
+
+def test_what_no_tool_marks_in_a_pair_is_told_with_the_nearest() -> None:
+    plan = plan_of({"markable_rows": ["10 cm", "40 cm"]}, TWIN)
+    (one,) = find_unmarkable(plan)
+    words = "rows 15 cm apart in a pair cannot be marked; the nearest is 10 cm: as many plants"
+    assert says(plan, one, looks(plan)).replace("\u2009", " ") == words
+    plan = plan_of({"markable_rows": ["40 cm"]}, TWIN)
+    (one,) = find_unmarkable(plan)
+    words = "rows 15 cm apart in a pair cannot be marked, nor any that are closer than the pairs"
+    assert says(plan, one, looks(plan)).replace("\u2009", " ") == words
 
 
 def test_it_is_no_reason_why_a_plan_cannot_be_done() -> None:
