@@ -84,7 +84,7 @@ def _planting(layout: Layout) -> dict[str, Any]:
         "crop": layout.crop,
         "pattern": str(layout.grid.pattern),
         "direction": str(layout.grid.direction),
-        "rows": len(layout.per_row),
+        "rows": layout.rows_planted,
         "plants": layout.plants,
         "wanted": layout.wanted,
         "plants_per_row": list(layout.per_row),

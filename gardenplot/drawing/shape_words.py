@@ -13,7 +13,9 @@ def size_words(bed: Bed, units: Units, figure: Callable[[int, Units], Figure] = 
     """A bed's reach: "15.00 m × 0.75 m", or "3.00 m round"."""
     if bed.diameter is not None:
         return _("{diameter} round").format(diameter=figure(bed.diameter.nm, units))
-    return f"{figure(bed.length.nm, units)} × {figure(bed.width.nm, units)}"
+    # What follows from a length on the map is no round figure; it is told as the foot stake has it.
+    along = tape if bed.map_length is not None else figure
+    return f"{along(bed.length.nm, units)} × {figure(bed.width.nm, units)}"
 
 
 def shape_lines(bed: Bed, units: Units) -> tuple[str, ...]:

@@ -34,7 +34,8 @@ def _rows(plan: Plan, laid: LaidOut) -> Iterator[tuple[str | int, ...]]:
         per_row = layout.per_row
         what = (
             plain(layout.bed), plain(layout.planting), plain(crop_of(plan, layout.crop).name),
-            look[layout.planting].letter, in_mm(layout.start), in_mm(layout.end), len(per_row),
+            look[layout.planting].letter, in_mm(layout.start), in_mm(layout.end),
+            layout.rows_planted,
         )  # fmt: skip
         for row, plants in enumerate(per_row, 1):
             yield *what, row, plants

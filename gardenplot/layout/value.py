@@ -236,3 +236,8 @@ class Layout:
     def per_row(self) -> tuple[int, ...]:
         """Plants in each row, from the base line on; of rows across, from the head on; of rings, from outside in."""
         return tuple([row.count for row in self.rows] + [ring.count for ring in self.rings])
+
+    @property
+    def rows_planted(self) -> int:
+        """How many rows or rings hold a plant; all that it would have where none holds any."""
+        return sum(map(bool, self.per_row)) or len(self.per_row)

@@ -44,6 +44,15 @@ def test_what_all_readings_hang_on_is_said_in_one_line(bed: Fields, units: str, 
     assert words in [line.text.replace("\u2009", " ") for line in page.words]
 
 
+def test_a_length_that_follows_from_the_map_is_told_as_its_foot_stake_has_it() -> None:
+    """sqrt(40^2 + (9 % of 40)^2) = 40.1617 ft; a width that was typed is told exactly."""
+    (page, *_more) = printed(bed_of({"map_length": "40 ft", "width": "3.125 ft", "slope": "9 %"}, "decimal feet"))
+    words = [line.text.replace("\u2009", " ") for line in page.words]
+    assert "40.16 ft × 3.125 ft" in words
+    assert "40.16" in words
+    assert not [one for one in words if "40.162" in one]
+
+
 def test_a_plain_bed_says_nothing_of_this() -> None:
     words = words_of(bed_of({"length": "20 m", "width": "1.2 m"}))
     assert not any(word in words for word in ("boards", "slope", "radius", "on the map"))
