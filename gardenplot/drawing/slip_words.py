@@ -7,12 +7,14 @@ from gardenplot.drawing.so_many import so_many_days, so_many_plants
 from gardenplot.findings import Finding, Kind
 from gardenplot.findings.slips import wrong_odds
 from gardenplot.plan import MonthDay, Plan, crop_of, order_of, planting_of
+from gardenplot.season.emergence import nearest_names
 from gardenplot.units.figures import span
 from gardenplot.words import _
 
 SLIPS = frozenset(
     {
         Kind.ODDS, Kind.COVER_BEYOND, Kind.JUGS_BEYOND, Kind.HARDENED_FIRST, Kind.TOO_FEW_SEEDS, Kind.OTHER_CROP,
+        Kind.NO_EMERGENCE,
     }
 )  # fmt: skip
 """Findings about slips, whose sentences are made here."""
@@ -41,10 +43,21 @@ def slip_says(plan: Plan, finding: Finding) -> str:
         case Kind.TOO_FEW_SEEDS:
             words = _("a cell can give {plants}, {count} are meant in each place: sow more seeds in it")
             return words.format(plants=so_many_plants(finding.amount), count=finding.limit)
+        case Kind.NO_EMERGENCE:
+            return _no_emergence(plan, finding.planting or "")
         case _:
             planting = planting_of(plan, finding.planting or "")
             crop = crop_of(plan, order_of(plan, planting.order or "").crop)
             return _("stands for an order of {crop}").format(crop=crop.name)
+
+
+def _no_emergence(plan: Plan, planting: str) -> str:
+    name = crop_of(plan, planting_of(plan, planting).crop).emerges_like or ""
+    near = _(", ").join(_("“{name}”").format(name=one) for one in nearest_names(name))
+    words = _("“{name}” is not in the table of days to emerge, so that none are told; nearest: {near}")
+    if not near:
+        words = _("“{name}” is not in the table of days to emerge, nor is a name like it, so that none are told")
+    return words.format(name=name, near=near)
 
 
 def _odds(plan: Plan, name: str) -> str:

@@ -31,6 +31,7 @@ class Kind(StrEnum):
     FAMILY = "family back too soon"
     HARDENED_FIRST = "hardened off before it is sown"
     TOO_FEW_SEEDS = "too few seeds in a cell"
+    NO_EMERGENCE = "no such name in the table of days to emerge"
     COVER_BEYOND = "cover beyond its bed"
     JUGS_BEYOND = "jugs beyond their bed"
     ODDS = "odds of frost the wrong way round"
@@ -112,4 +113,4 @@ class Finding:
     def is_note(self) -> bool:
         """Whether it is only worth knowing."""
         return self.kind in (Kind.LEFTOVER, Kind.FROST_NOTE, Kind.SHADE, Kind.PLAN_PAST, Kind.ON_DRIP_LINE,
-                             Kind.OTHER_CROP)  # fmt: skip
+                             Kind.OTHER_CROP, Kind.NO_EMERGENCE)  # fmt: skip

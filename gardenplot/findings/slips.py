@@ -7,6 +7,7 @@ from gardenplot.findings.finding import Finding, Kind
 from gardenplot.layout import Grown, LaidOut, Layout
 from gardenplot.plan import Cover, Establish, Jugs, MonthDay, Place, Plan
 from gardenplot.plan.in_ground import is_in_ground
+from gardenplot.season.emergence import emergence_table
 from gardenplot.season.frost import on_year
 from gardenplot.supplies.raising import bought_in, seedlings_of
 from gardenplot.units import Share
@@ -29,8 +30,19 @@ def find_slips(plan: Plan, laid_out: Sequence[LaidOut]) -> tuple[Finding, ...]:
 
 def find_slips_in(laid: LaidOut) -> tuple[Finding, ...]:
     """Those of the plantings of a bed."""
-    pairs = zip(laid.grown, laid.layouts, strict=True)
-    return tuple(found for one, layout in pairs if one.hardened is None for found in _of_planting(one, layout))
+    pairs = [each for each in zip(laid.grown, laid.layouts, strict=True) if each[0].hardened is None]
+    slips = (found for one, layout in pairs for found in _of_planting(one, layout))
+    return *slips, *_no_emergence(pairs)
+
+
+def _no_emergence(pairs: Sequence[tuple[Grown, Layout]]) -> Iterator[Finding]:
+    """Crops with a name that the table of days to emerge does not have, told at the first planting of each."""
+    told = set()
+    for one, layout in pairs:
+        name = one.crop.emerges_like
+        if name and name not in emergence_table() and one.crop.id not in told and not is_in_ground(one.planting):
+            told.add(one.crop.id)
+            yield _at(Kind.NO_EMERGENCE, layout)
 
 
 def wrong_odds(place: Place, name: str) -> tuple[Odd, Odd] | None:

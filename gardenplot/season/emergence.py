@@ -7,6 +7,7 @@ nothing is claimed.
 """
 
 import csv
+from difflib import SequenceMatcher
 from fractions import Fraction
 from functools import cache
 
@@ -17,6 +18,7 @@ from gardenplot.units import Temperature
 
 _NONE = "NG"
 """How the table writes that next to nothing emerges."""
+_LIKE, _MOST_NAMES = 0.6, 3
 
 
 @frozen
@@ -61,6 +63,20 @@ def _none_beyond(crop: str, coldest: int, warmest: int, *, is_cold: bool) -> int
     if is_cold:
         return max((degrees for degrees in none_at if degrees < coldest), default=None)
     return min((degrees for degrees in none_at if degrees > warmest), default=None)
+
+
+def nearest_names(name: str) -> tuple[str, ...]:
+    """The names of the table that are most like another one, the likest first, at most three; none where none is.
+
+    Capitals and the order of words count for nothing; how like is like enough is a choice of this program.
+    """
+    likeness = {each: SequenceMatcher(None, _in_order(name), _in_order(each)).ratio() for each in emergence_table()}
+    near = sorted((each for each, like in likeness.items() if like >= _LIKE), key=lambda each: -likeness[each])
+    return tuple(near[:_MOST_NAMES])
+
+
+def _in_order(name: str) -> str:
+    return " ".join(sorted(name.casefold().replace(",", " ").split()))
 
 
 @cache

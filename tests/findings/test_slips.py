@@ -95,3 +95,26 @@ def test_a_planting_for_an_order_of_another_crop_is_noted() -> None:
     plan = plan_with(planting={"order": "o"}, orders=[order | {"crop": "d"}])
     assert slips(plan) == ["A Leek, Bed, 0.00 – 1.00 m: stands for an order of Beet"]
     assert all(one.is_note for one in find_all(plan) if one.kind in SLIPS)
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("Beet", "so that none are told; nearest: “Beets”"),
+        ("beets", "so that none are told; nearest: “Beets”"),
+        ("Bean", "so that none are told; nearest: “Bean, Lima”, “Bean, Snap”"),
+        ("Kale", "nor is a name like it, so that none are told"),
+        ("Beets", None),
+        ("Bean, Snap", None),
+    ],
+)
+def test_a_name_that_the_table_of_days_to_emerge_does_not_have_is_told_with_the_nearest(
+    typed: str, said: str | None
+) -> None:
+    """The names are those of the table (Harrington and Minges 1954). It is no reason not to carry out the plan."""
+    plan = plan_with({"emerges_like": typed})
+    words = f"A Leek, Bed, 0.00 – 1.00 m: “{typed}” is not in the table of days to emerge, {said}"
+    assert slips(plan) == ([words] if said else [])
+    assert all(one.is_note for one in find_all(plan) if one.kind in SLIPS)
+    gone = plan_with({"emerges_like": typed}, planting={"actual": {"set_out": "2027-06-01"}})
+    assert slips(gone) == []
