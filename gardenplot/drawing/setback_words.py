@@ -109,7 +109,8 @@ def _ground(plan: Plan, one: Setback) -> str:
         words = _("{name}: {bed}, {place} is free from {first}, {days} early, until {until}")
         return words.format(
             name=name, bed=bed_of(plan, one.freed.bed).name, days=days,
-            place=between_readings(plan, one.freed.start, one.freed.end), first=day_words(one.freed.first),
+            place=between_readings(plan, one.freed.start, one.freed.end),
+            first=day_words(one.freed.until - timedelta(days=one.days)),
             until=short_day(one.freed.until),
         )  # fmt: skip
     if one.set_out is None:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from gardenplot.drawing.days import day_words
+from gardenplot.drawing.days import day_words, short_day
 from gardenplot.drawing.sayings import CLOSER, PATTERNS, between_readings, counted
 from gardenplot.drawing.so_many import so_many_days, so_many_plants
 from gardenplot.filling.claims import whole_plants
@@ -70,7 +70,7 @@ def _wanted_words(plan: Plan, one: Shortage) -> str:
 
 def way_words(way: Way) -> str:
     """A way out in one line: what is done; what is met then; what else it costs."""
-    met = ", ".join(_met_words(way.plan, one) for one in way.met)
+    met = ", ".join(_met_words(way, one) for one in way.met)
     if not way.fits:
         short = _("still does not fit: {length} too long").format(length=span(way.short, way.plan.place.units))
         return f"{done_words(way)}: {short}"
@@ -171,10 +171,11 @@ def _closer_words(way: Way) -> Iterator[str]:
         yield words.format(is_=offset(grid.edge, units), least=offset(least, units))
 
 
-def _met_words(plan: Plan, one: Met) -> str:
+def _met_words(way: Way, one: Met) -> str:
     """ "27 of 48 Chinese cabbage (56 %)"; what is late says so."""
+    plan = way.plan
     if one.order is not None:
-        crop = crop_of(plan, order_of(plan, one.order).crop).name
+        crop = _for_its_day(way, one, crop_of(plan, order_of(plan, one.order).crop).name)
     else:
         there = [each for each in plan.plantings if each.id == one.planting]
         crop = crop_of(plan, there[0].crop).name if there else _("given up")
@@ -218,7 +219,22 @@ def _date_words(way: Way, crop: str) -> str:
 
 
 def _crop(plan: Plan, way: Way) -> str:
-    return crop_of(plan, way.crop).name
+    mine = next((one for one in way.met if one.planting == way.planting and one.order is not None), None)
+    name = crop_of(plan, way.crop).name
+    return name if mine is None or way.kind is WayKind.DATE else _for_its_day(way, mine, name)
+
+
+def _for_its_day(way: Way, one: Met, crop: str) -> str:
+    """A crop by its name, with its market day where it is met for several."""
+    alike = [each for each in way.met if each.order is not None and _ordered_crop(way.plan, each) == crop]
+    if len(alike) < 2 or one.order is None:
+        return crop
+    order = order_of(way.plan, one.order)
+    return _("{crop} for {day}").format(crop=crop, day=short_day(market_day(order, one.market) or order.on))
+
+
+def _ordered_crop(plan: Plan, one: Met) -> str:
+    return crop_of(plan, order_of(plan, one.order).crop).name if one.order is not None else ""
 
 
 def _layout(way: Way) -> Layout:

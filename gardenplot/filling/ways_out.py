@@ -1,7 +1,8 @@
 """What an order lacks that the plan cannot hold, and the ways out: each with the plan that it would give.
 
 Ranked by what fits at all, then by orders met wholly on their market day, then by the share of what is wanted, then
-by the fewest changes. The same plan gives the same ways in the same order.
+by what has no order and keeps its days, then by the fewest changes. The same plan gives the same ways in the same
+order.
 """
 
 from collections.abc import Iterator
@@ -323,11 +324,12 @@ def _nearest(ways: Iterator[Way]) -> Iterator[Way]:
 _KINDS = list(WayKind)
 
 
-def _rank(way: Way) -> tuple[bool, int, Fraction, int, int]:
+def _rank(way: Way) -> tuple[bool, int, Fraction, int, int, int]:
     orders = [one for one in way.met if one.order is not None]
     wholly = sum(one.is_whole for one in orders)
     share = sum((one.share for one in way.met), Fraction(0))
-    return not way.fits, -wholly, -share, way.changes, _KINDS.index(way.kind)
+    on_other_days = sum(one.late != 0 for one in way.met if one.order is None)
+    return not way.fits, -wholly, -share, on_other_days, way.changes, _KINDS.index(way.kind)
 
 
 def _short(asked: Asked, order: Order | None, market: int, ways: tuple[Way, ...]) -> Shortage:
