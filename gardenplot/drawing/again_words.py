@@ -106,7 +106,11 @@ def _spread_words(answer: Answer) -> str:
     told = words.format(marked=offset(spread.marked, units), length=span(answer.length, units))
     if spread.is_markable:
         return told
-    return told + _(" ({exact} would take all, but cannot be marked)").format(exact=offset(spread.exact, units))
+    marked = str(offset(spread.marked, units))
+    finer = (offset(spread.exact, units, finer=finer) for finer in range(3))
+    # What is off by less than is usually told is told as fine as it takes to read otherwise.
+    exact = next((one for one in finer if str(one) != marked), offset(spread.exact, units))
+    return told + _(" ({exact} would take all, but cannot be marked)").format(exact=exact)
 
 
 def _sow_words(answer: Answer) -> str:
