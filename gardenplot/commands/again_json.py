@@ -85,6 +85,7 @@ def answer_json(one: Answer) -> dict[str, Any]:
         },
         "new": one.new,
         "filled": [{"wish": each.wanted} | _placed(each) for each in one.filled],
+        "crowds": list(one.crowds),
         "part": None if one.part is None else _part(one.part),
         "stakes": [_stake(each) for each in one.moved if each.mark is Mark.BLOCK],
         "marks": [_mark(each) for each in one.moved if each.mark is not Mark.BLOCK],

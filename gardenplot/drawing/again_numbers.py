@@ -69,6 +69,10 @@ def numbers_of_answer(plan: Plan, one: Setback, answer: Answer) -> Iterator[Numb
         yield from way_numbers(plan, short, answer.way)
     if answer.part is not None:
         yield from answer.part.numbers
+    for crowd in answer.crowds:
+        day = dates_of(answer.plan, planting_of(answer.plan, crowd)).in_ground
+        if day is not None:
+            yield day_number("planned_day", day)
     new = [one for one in (answer.new, answer.part.placed.planting if answer.part else None) if one is not None]
     yield from blocks_numbers(answer.plan, (answer.layout.planting, *new, *(each.planting for each in answer.filled)))
 

@@ -12,6 +12,7 @@ from gardenplot.drawing.ways_words import way_words
 from gardenplot.filling.setbacks import Answer, AnswerKind, Part
 from gardenplot.plan import Establish, Plan, bed_of, crop_of, planting_of
 from gardenplot.plan.in_ground import is_in_ground
+from gardenplot.season import dates_of
 from gardenplot.units.figures import grouped, offset, span
 from gardenplot.words import _, ngettext
 
@@ -171,6 +172,12 @@ def _grown_words(answer: Answer) -> Iterator[str]:
     if answer.market:
         yield with_missing(_("market {day}").format(day=day_words(answer.market)), answer.missed)
     yield _costs_words(answer)
+    for one in answer.crowds:
+        day = dates_of(answer.plan, planting_of(answer.plan, one)).in_ground
+        words = _("{name} then has no ground where it was planned")
+        if day is not None:
+            words = _("{name} then has no ground on {day}, where it was planned")
+        yield words.format(name=name_of(answer.plan, one), day=day_words(day) if day else "")
 
 
 def _wanted_words(answer: Answer) -> str:

@@ -15,6 +15,7 @@ from gardenplot.errors import PlanError
 from gardenplot.filling.begins import begun_by
 from gardenplot.filling.claims import of_size, placed_whole, settled, whole_at, with_planting
 from gardenplot.filling.covers_moved import with_covers
+from gardenplot.filling.crowded import crowded
 from gardenplot.filling.moved import moved
 from gardenplot.filling.setback_numbers import (
     days_number,
@@ -127,9 +128,10 @@ def _days_numbers(case: Case) -> Iterator[Number]:
         yield market
 
 
-def _rank(answer: Answer) -> tuple[int, int, int]:
-    """The fewest marks that move first, of which stakes are a part, then the fewest units short."""
-    return len(answer.moved), answer.short, list(AnswerKind).index(answer.kind)
+def _rank(answer: Answer) -> tuple[int, int, int, int]:
+    """What takes no other's ground first, then the fewest marks that move, of which stakes are a part, then the
+    fewest units short."""
+    return len(answer.crowds), len(answer.moved), answer.short, list(AnswerKind).index(answer.kind)
 
 
 def told(case: Case, kind: AnswerKind, plan: Plan, **more: Any) -> Iterator[Answer]:
@@ -153,7 +155,7 @@ def told(case: Case, kind: AnswerKind, plan: Plan, **more: Any) -> Iterator[Answ
     yield Answer(
         kind, plan, layout, plants, units, short, free, dates.in_ground, dates.ready, market, missed,
         sum(asis is not None and day >= asis for day in missed), moved(case.before, plan), as_is=asis,
-        planned=_planned(case), **more,
+        planned=_planned(case), crowds=crowded(case.before, plan), **more,
     )  # fmt: skip
 
 

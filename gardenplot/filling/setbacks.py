@@ -107,7 +107,7 @@ class Answer:
     market days before that one, and `costs` how many of them it misses that the planting as it is would make, the
     first on `as_is`. `new` is a planting for the same that the plan did not have, `filled` are others that come to
     stand in what is free, and `part` of it is in another bed sooner than the rest. `planned` was its day
-    in the ground.
+    in the ground. What it `crowds` has no ground on its days any more.
     """
 
     kind: AnswerKind
@@ -131,6 +131,7 @@ class Answer:
     way: Way | None = None
     as_is: date | None = None
     part: Part | None = None
+    crowds: tuple[str, ...] = ()
     planned: date | None = None
 
     @property

@@ -141,7 +141,11 @@ def by_aim(aim: Aim) -> Choice:
         some = [answer for answer in one.answers if not answer.buy or aim is not Aim.NOTHING_BOUGHT]
         if aim is Aim.FEWEST_MARKS:
             return next(iter(some), None)
-        return min(some, key=lambda answer: (answer.short, answer.costs, len(answer.missed)), default=None)
+        return min(
+            some,
+            key=lambda answer: (len(answer.crowds), answer.short, answer.costs, len(answer.missed)),
+            default=None,
+        )
 
     return choose
 

@@ -141,3 +141,29 @@ def test_another_bed_that_is_late_too_is_said_with_its_day(again: Again) -> None
     assert_holds(other, set_out="2027-05-20", ready="2027-07-04", market="2027-07-10", part=None)
     assert other["says"].startswith("Plant in High bed on Thu 20 May 2027; ")
     assert_holds(found, market="2027-07-17")
+
+
+def late_and_followed() -> Fields:
+    """The bed later still, 90 more lettuces on the same ground, and the other bed longer."""
+    plan = late({"sown": "2027-04-20"}, "2027-06-10")
+    plan["beds"][1]["length"] = "11 m"
+    plan["orders"].append({"id": "o2", "crop": "c", "units": 90, "on": "2027-08-28"})
+    plan["plantings"].append({"id": "q", "bed": "b1", "crop": "c", "from": "0 m", "order": "o2"})
+    return plan
+
+
+def test_an_answer_that_takes_the_ground_of_what_follows_says_so_and_comes_last(again: Again) -> None:
+    """From 10 June on it is ready on 25 July and cut for the 31st; 90 more for 28 August go in there on 13 July.
+
+    In the other bed, 11 m, it stands from 18 May until 3 July, as planned.
+    """
+    plan = late_and_followed()
+    found = the_setback(again(plan, "2027-05-10"), "seedlings or bed")
+    assert kinds(found) == ["another bed", "later market"]
+    other, held = found["answers"]
+    assert_holds(other, crowds=[], market="2027-07-03")
+    assert_holds(held, crowds=["q"], market="2027-07-31", stakes=[])
+    assert held["says"].endswith("; Lettuce then has no ground on Tue 13 Jul 2027, where it was planned")
+    assert "no ground" not in other["says"]
+    everything = again(plan, "2027-05-10", "--take", "most met")
+    assert [one["answer"]["kind"] for one in everything["taken"]] == ["another bed"]
