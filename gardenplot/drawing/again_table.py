@@ -4,7 +4,7 @@ from datetime import date
 from functools import partial
 
 from gardenplot.drawing.again_numbers import numbers_of_answer, setback_numbers
-from gardenplot.drawing.again_words import answer_words, done_words, setback_words
+from gardenplot.drawing.again_words import answer_words, done_words, is_in_trays, setback_words
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.remedies import Remedy, Trouble, days_more, stake_lines, stakes_cell, without_empty
@@ -47,7 +47,7 @@ def _remedy(plan: Plan, one: Setback, answer: Answer) -> Remedy:
     planned, stakes = dates_of(plan, planting_of(plan, one.planting)), stake_lines(plan, answer.plan)
     market = answer.missed[0] if answer.missed else answer.market
     short = f" ({MINUS}{grouped(answer.short)})" if answer.short else ""
-    name = name_of_way(answer.way) if answer.way else _NAMES.get(answer.kind, done_words(answer))
+    name = name_of_way(answer.way) if answer.way else _name(answer)
     cells = (
         name, _takes(answer), f"{grouped(answer.units)}{short}",
         _day(answer.set_out, planned.in_ground), _day(answer.ready, planned.ready), _day(answer.market, market),
@@ -56,6 +56,12 @@ def _remedy(plan: Plan, one: Setback, answer: Answer) -> Remedy:
     step = _("{crop}: {done}").format(crop=name_of(plan, one.planting), done=name)
     numbers = partial(numbers_of_answer, plan, one, answer)
     return Remedy(cells, answer_words(answer), stakes, step, answer.plan, numbers=numbers)
+
+
+def _name(answer: Answer) -> str:
+    """An answer in few words; what is not in trays is not set out late."""
+    in_full = answer.kind is AnswerKind.LATER and not is_in_trays(answer)
+    return done_words(answer) if in_full else _NAMES.get(answer.kind, done_words(answer))
 
 
 def _takes(answer: Answer) -> str:

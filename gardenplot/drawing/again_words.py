@@ -16,7 +16,7 @@ from gardenplot.season import dates_of
 from gardenplot.units.figures import grouped, offset, span
 from gardenplot.words import _, ngettext
 
-__all__ = ["answer_words", "done_words", "moved_words", "setback_words"]
+__all__ = ["answer_words", "done_words", "is_in_trays", "moved_words", "setback_words"]
 
 
 def answer_words(answer: Answer) -> str:
@@ -60,7 +60,7 @@ def _block_words(answer: Answer) -> str:
         AnswerKind.REMOVE: _("Do not plant it"),
         AnswerKind.SPARE: _("Keep what is too many as spare"),
     }[answer.kind]
-    if answer.kind is AnswerKind.LATER and not _is_raised(answer):
+    if answer.kind is AnswerKind.LATER and not is_in_trays(answer):
         is_there = is_in_ground(planting_of(plan, answer.layout.planting))
         words = _("Leave it as it is for a later market") if is_there else _("Sow {name} later")
     place = between_readings(plan, answer.layout.start, answer.layout.end)
@@ -88,7 +88,7 @@ def _part_words(answer: Answer, part: Part) -> str:
     return told + (_(", {short} short").format(short=grouped(part.short)) if part.short else "")
 
 
-def _is_raised(answer: Answer) -> bool:
+def is_in_trays(answer: Answer) -> bool:
     """Whether its plants are, or are to be, in trays."""
     one = planting_of(answer.plan, answer.layout.planting)
     return crop_of(answer.plan, one.crop).establish is Establish.TRANSPLANT and not is_in_ground(one)
@@ -168,7 +168,8 @@ def _grown_words(answer: Answer) -> Iterator[str]:
     if answer.kind is AnswerKind.FILL_GAP:
         return
     if answer.set_out and answer.ready:
-        yield _("set out {day}, ready {ready}").format(day=short_day(answer.set_out), ready=short_day(answer.ready))
+        words = _("sown {day}, ready {ready}") if _is_sown(answer) else _("set out {day}, ready {ready}")
+        yield words.format(day=short_day(answer.set_out), ready=short_day(answer.ready))
     if answer.market:
         yield with_missing(_("market {day}").format(day=day_words(answer.market)), answer.missed)
     yield _costs_words(answer)
@@ -178,6 +179,12 @@ def _grown_words(answer: Answer) -> Iterator[str]:
         if day is not None:
             words = _("{name} then has no ground on {day}, where it was planned")
         yield words.format(name=name_of(answer.plan, one), day=day_words(day) if day else "")
+
+
+def _is_sown(answer: Answer) -> bool:
+    """Whether what comes last is sown in its bed."""
+    there = [one for one in answer.plan.plantings if one.id == (answer.new or answer.layout.planting)]
+    return bool(there) and crop_of(answer.plan, there[0].crop).establish is Establish.DIRECT
 
 
 def _wanted_words(answer: Answer) -> str:

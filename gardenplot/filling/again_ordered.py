@@ -6,11 +6,12 @@ practice, no source.
 """
 
 from collections.abc import Iterator
-from datetime import date, timedelta
+from datetime import timedelta
 
 from attrs import evolve, frozen
 
 from gardenplot.filling.again_ground import soonest
+from gardenplot.filling.again_raised import is_missed
 from gardenplot.filling.begins import begun_by, in_ground_on
 from gardenplot.filling.claims import of_size, pinned, placed_whole, with_planting, without_planting
 from gardenplot.filling.freed import filled_instead
@@ -22,6 +23,7 @@ from gardenplot.filling.rescue import (
     anew,
     bought,
     earliest,
+    for_its_market,
     in_some_bed,
     setback,
     sown_today,
@@ -154,7 +156,7 @@ def _second_block(case: Case) -> Iterator[Answer]:
     first = earliest(case)
     if first is None:
         return
-    planned = _planned_day(case)
+    planned = for_its_market(case)
     day = max(first, planned or first)
     sow = day - timedelta(days=case.crop.raising_days or 0) if case.is_raised else None
     there = in_some_bed(case, case.plan, anew(case, day, sow))
@@ -169,17 +171,11 @@ def _second_block(case: Case) -> Iterator[Answer]:
 
 def _bought(case: Case) -> Iterator[Answer]:
     """What is lacking, bought in and set out as soon as its market asks for it."""
-    day = max(case.today, _planned_day(case) or case.today)
+    day = max(case.today, for_its_market(case) or case.today)
     there = in_some_bed(case, case.plan, bought(case, day))
     if there is not None:
         plan = with_planting(case.plan, there)
         yield from told(case, AnswerKind.BUY_IN, plan, buy=case.lacks, new=there.id)
-
-
-def _planned_day(case: Case) -> date | None:
-    """The day in the ground that the market day asks for."""
-    bare = evolve(case.planting, actual=None, sow=None, in_ground=None, ready=None, out=None)
-    return dates_of(case.plan, bare).in_ground
 
 
 def _ways_out(case: Case, asked: _Asked) -> Iterator[Answer]:
@@ -251,14 +247,14 @@ def _off_days(ask: Ask, there: Plan) -> Iterator[Setback]:
                 or (came is not None and came.harvested)
             ):
                 continue
+            case = ask.case(there, planting_of(there, planting.id), layout, layout.plants)
             waits = first and dates.in_ground and first > dates.in_ground and not is_in_ground(planting)
+            waits = waits or is_missed(case, dates)
             wanted = wanted_ready(evolve(planting, ready=None), one.order)
             if waits or wanted is None or dates.ready is None or dates.last is None or one.order is None:
                 continue
             days = (dates.ready - wanted).days
             if days > 0 or dates.last < wanted:
-                own = planting_of(there, planting.id)
-                case = ask.case(there, own, layout, layout.plants)
                 off = days if days > 0 else (dates.last - wanted).days
                 last = day_number("ready", dates.ready) if days > 0 else day_number("last", dates.last)
                 yield setback(
@@ -280,7 +276,7 @@ def _on_another_day(case: Case, off: int) -> Iterator[Answer]:
         yield from _second_block(again)
     if day is None or is_in_ground(one):
         return
-    planned = _planned_day(case)
+    planned = for_its_market(case)
     soon = soonest(case.plan, one, case.today)
     goal = None if planned is None or soon is None else max(planned, soon)
     if goal is None or goal == day:

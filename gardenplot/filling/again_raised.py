@@ -19,6 +19,7 @@ from gardenplot.filling.rescue import (
     Case,
     anew,
     earliest,
+    for_its_market,
     setback,
     sown_today,
     stands_free,
@@ -76,7 +77,7 @@ def _setback(ask: Ask, there: Plan, one: Planting, layout: Layout) -> Iterator[S
     late = (first - dates.in_ground).days if first and dates.in_ground and first > dates.in_ground else 0
     case = ask.case(there, planting_of(there, one.id), layout, settable, lacks)
     past = (ask.today - max(dates.in_ground, first or date.min)).days if dates.in_ground else 0
-    if not late and not lacks and not (past > 0 and _is_missed(case, dates)):
+    if not late and not lacks and not is_missed(case, dates):
         return
     cells = sown_cells(grown_of(plan, one), layout) if came.stand is not None or lacks else None
     sown = None if cells is None else cells.whole
@@ -93,12 +94,19 @@ def _setback(ask: Ask, there: Plan, one: Planting, layout: Layout) -> Iterator[S
     )  # fmt: skip
 
 
-def _is_missed(case: Case, planned: Dates) -> bool:
-    """Whether a day that is past with nothing recorded is worth asking of: it may have been done all the same.
+def is_missed(case: Case, planned: Dates) -> bool:
+    """Whether its day is past with nothing recorded and that is worth asking of: it may have been done even so.
 
     What is in trays has something recorded, of what is sown in its bed something else in the plan has. Whose days are
-    all over is to be looked back on, and what finds its ground taken by now is asked of there.
+    all over is to be looked back on, what finds its ground taken by now is asked of there, and what its market asks
+    for later still can wait.
     """
+    day, first = planned.in_ground, case.bed.usable_from or date.min
+    if day is None or is_in_ground(case.planting) or case.today <= max(day, first):
+        return False
+    for_market = for_its_market(case)
+    if for_market is not None and for_market > case.today:
+        return False
     is_kept = case.planting.actual is not None or (
         not case.is_raised and any(one.actual is not None for one in case.before.plantings)
     )

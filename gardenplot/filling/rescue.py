@@ -228,6 +228,12 @@ def earliest(case: Case) -> date | None:
     return None if days is None else max(case.today + timedelta(days=days), case.bed.usable_from or date.min)
 
 
+def for_its_market(case: Case) -> date | None:
+    """The day in the ground that the market day asks for."""
+    bare = evolve(case.planting, actual=None, sow=None, in_ground=None, ready=None, out=None)
+    return dates_of(case.plan, bare).in_ground
+
+
 def sown_today(case: Case, layout: Layout, came_up: Number | None = None) -> Sowing | None:
     """What to sow today for the plants of a layout: cells by the share that `came_up` before, else by the packet.
 

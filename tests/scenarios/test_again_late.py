@@ -3,10 +3,16 @@
 Worked by hand from the rules of dates, rows and ranks; place, crop and days are invented.
 """
 
+import json
+from datetime import date
 from typing import Any
 
 import pytest
 
+from gardenplot.drawing.again_table import trouble_of
+from gardenplot.filling.again import plan_again
+from gardenplot.plan import Plan
+from gardenplot.plan.file import plan_of_text
 from tests.scenarios.planned_again import Again, again, kinds, the_answer, the_setback
 from tests.scenarios.test_commands import assert_holds, cm
 
@@ -167,3 +173,32 @@ def test_an_answer_that_takes_the_ground_of_what_follows_says_so_and_comes_last(
     assert "no ground" not in other["says"]
     everything = again(plan, "2027-05-10", "--take", "most met")
     assert [one["answer"]["kind"] for one in everything["taken"]] == ["another bed"]
+
+
+def test_what_was_sown_late_and_not_set_out_is_asked_of_once(again: Again) -> None:
+    """Sown on 24 April, out on 22 May, ready on 6 July, 4 days after the 2nd; not set out by the 25th, on 9 July."""
+    plan = late({"sown": "2027-04-24"}, None)
+    before = the_setback(again(plan, "2027-05-22"), "not ready for its market")
+    assert_holds(before, days=4, ready="2027-07-06", market="2027-07-10")
+    (found,) = again(plan, "2027-05-25")["setbacks"]
+    assert_holds(found, why="seedlings or bed", past_days=3, ready="2027-07-09", market="2027-07-10")
+
+
+def test_what_is_sown_in_its_bed_is_not_called_set_out(again: Again) -> None:
+    """Carrots for 10 May, nothing recorded of them while lettuces are: sown on 25 May they are ready on 24 July."""
+    carrots = {"id": "q", "bed": "b2", "crop": "d", "from": "0 m", "length": "3 m", "in_ground": "2027-05-10"}
+    plan = late({"sown": "2027-04-20", "set_out": "2027-05-18"}, None)
+    plan["plantings"].append(carrots)
+    (found,) = again(plan, "2027-05-25")["setbacks"]
+    assert found["says"] == [
+        "Carrot: to be sown Mon 10 May 2027, 15 days ago, and nothing is recorded; it cannot go in before today"
+    ]
+    (later,) = found["answers"]
+    assert later["says"].startswith("Sow Carrot later; ")
+    assert "sown 25 May, ready 24 Jul" in later["says"]
+    (trouble,) = [trouble_of(read(plan), one) for one in plan_again(read(plan), date(2027, 5, 25))]
+    assert trouble.remedies[0].cells[0] == "Sow Carrot later"
+
+
+def read(plan: Fields) -> Plan:
+    return plan_of_text(json.dumps(plan)).plan
