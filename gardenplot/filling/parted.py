@@ -1,7 +1,8 @@
 """A planting that cannot go in on its day where it was planned: in another bed sooner, whole or as much as fits.
 
-What does not fit waits for the bed that was planned. What is in trays is shared out by the plants that each part has:
-a part has ceil(plants / (1 - loss)) of the seedlings that were counted. Formulas: common practice, no source.
+What does not fit waits for the bed that was planned. What is in trays is shared out by the plants that each part has,
+and the part that goes has at least ceil(plants / (1 - loss)) of what was counted. Formulas: common practice, no
+source.
 """
 
 from collections.abc import Iterator
@@ -92,11 +93,13 @@ def shared(came: Actual | None, plants: int, all_plants: int, loss: Fraction) ->
     part = rest = came
     bought = came.bought or 0
     if came.stand is not None:
-        stand = min(came.stand, ceil(plants / (1 - loss)))
+        stand = min(came.stand, max(ceil(plants / (1 - loss)), came.stand * plants // all_plants))
         taken = min(bought, max(0, plants - floor(stand * (1 - loss))))
         part = evolve(part, stand=stand, bought=taken or None)
         rest = evolve(rest, stand=came.stand - stand, bought=bought - taken or None)
     if came.cells is not None:
-        cells = came.cells * plants // all_plants
+        # Of cells as many as of what stood in them, so that neither part has more seedlings than cells.
+        share = Fraction(part.stand or 0, came.stand) if came.stand else Fraction(plants, all_plants)
+        cells = ceil(came.cells * share)
         part, rest = evolve(part, cells=cells), evolve(rest, cells=came.cells - cells)
     return part, rest

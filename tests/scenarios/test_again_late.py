@@ -5,6 +5,7 @@ Worked by hand from the rules of dates, rows and ranks; place, crop and days are
 
 import json
 from datetime import date
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -130,6 +131,19 @@ def test_a_part_has_its_share_of_what_was_counted(again: Again) -> None:
     assert_holds(found, to_set_out=104, short=16)
     assert_holds(parted, plants=104, units=93, units_short=15)
     assert_holds(parted["part"], plants=96)
+
+
+def test_both_parts_share_the_seedlings_and_the_cells_that_they_stand_in(again: Again, tmp_path: Path) -> None:
+    """168 of 168 for 96 and 24: 134 of 134 and 34 of 34. 110 of 168, 5 % lost: 102 for 96, in 155.8 cells, 156."""
+    out = str(tmp_path / "out.gardenplot")
+    shares = {168: [(34, 34), (134, 134)], 110: [(8, 12), (102, 156)]}
+    for stand, share in shares.items():
+        plan = late({"sown": "2027-04-20", "stand": stand})
+        answers = the_setback(again(plan, "2027-05-10", "--loss", "5 %"), "seedlings or bed")["answers"]
+        (number,) = [number for number, one in enumerate(answers, 1) if one["part"]]
+        again(plan, "2027-05-10", "--loss", "5 %", out, "--take", str(number))
+        parts = [one["actual"] for one in json.loads(Path(out).read_text(encoding="utf-8"))["plantings"]]
+        assert [(one["stand"], one["cells"]) for one in parts] == share
 
 
 def test_no_part_is_moved_for_a_market_that_it_makes_where_it_is(again: Again) -> None:
