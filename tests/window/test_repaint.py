@@ -152,14 +152,8 @@ def _all_beds(scene: Scene) -> frozenset[str | None]:
     return frozenset(bed.id for bed in scene.plan.beds)
 
 
-def test_a_step_of_a_drag_paints_no_more_than_the_beds_it_is_about(
-    window: MainWindow, mouse: Mouse, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    window.document.open(sample("kestrel-howe.gardenplot"))
-    first = window.document.plan.beds[0].id
-    mouse.press(first, "5 m")
-    mouse.move(first, "5.2 m")
-    QApplication.processEvents()
+def noting_beds(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The beds that are painted from now on."""
     painted: list[str] = []
     paint = StripPictures.paint
 
@@ -168,6 +162,18 @@ def test_a_step_of_a_drag_paints_no_more_than_the_beds_it_is_about(
         paint(pictures, painter, figure, *rest)
 
     monkeypatch.setattr(StripPictures, "paint", noted)
+    return painted
+
+
+def test_a_step_of_a_drag_paints_no_more_than_the_beds_it_is_about(
+    window: MainWindow, mouse: Mouse, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    window.document.open(sample("kestrel-howe.gardenplot"))
+    first = window.document.plan.beds[0].id
+    mouse.press(first, "5 m")
+    mouse.move(first, "5.2 m")
+    QApplication.processEvents()
+    painted = noting_beds(monkeypatch)
     mouse.move(first, "5.4 m")
     QApplication.processEvents()
     assert first in painted
@@ -222,14 +228,7 @@ def test_an_edit_paints_no_more_than_the_beds_it_changes(
 ) -> None:
     document.start(many_beds())
     settled(window)
-    painted: list[str] = []
-    paint = StripPictures.paint
-
-    def noted(pictures: StripPictures, painter: QPainter, figure: BedFigure, *rest: Any) -> None:
-        painted.append(figure.bed)
-        paint(pictures, painter, figure, *rest)
-
-    monkeypatch.setattr(StripPictures, "paint", noted)
+    painted = noting_beds(monkeypatch)
     document.change("edit", change_planting(document.plan, "p1", plants=20))
     QApplication.processEvents()
     assert painted == ["b1"]
