@@ -79,16 +79,16 @@ def several_parts(plan: Plan, plantings: Sequence[str], day: date | None) -> tup
     return tuple(part for part in parts if part)
 
 
-def together_words(plan: Plan, plantings: Sequence[str], day: date | None) -> str:
-    """The sum of what is chosen and that a field is for the first alone; nothing where no more than one is chosen."""
+def together_words(plan: Plan, plantings: Sequence[str], day: date | None, look: dict[str, Look]) -> str:
+    """Whose the fields of a panel are, the first's, and the sum of all; nothing where no more than one is chosen."""
     others = len(plantings) - 1
     if others < 1:
         return ""
     alone = ngettext(
-        "{count} more is chosen; what is typed here is for this one alone",
-        "{count} more are chosen; what is typed here is for this one alone",
+        "The fields below are those of {block} alone; {count} more is chosen",
+        "The fields below are those of {block} alone; {count} more are chosen",
         others,
-    ).format(count=others)
+    ).format(block=titled(plan, plantings[0], look), count=others)
     sums = " · ".join(several_parts(plan, plantings, day)[1:])
     return f"{alone}\n{_('Together: {sums}').format(sums=sums)}"
 

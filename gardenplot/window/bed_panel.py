@@ -20,6 +20,7 @@ from gardenplot.plan import bed_of
 from gardenplot.units.figures import span
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
+from gardenplot.window.headed_area import SIDE
 from gardenplot.window.labels import heading, quiet, rule, words
 from gardenplot.words import _
 
@@ -41,10 +42,9 @@ class BedPanel(QWidget):
         for field in _FIELDS:
             self.form.add_typed(field.name, field.label, self._finisher(field), wide=field.name in _WIDE)
         column = QVBoxLayout(self)
-        column.setContentsMargins(14, 10, 14, 12)
+        column.setContentsMargins(SIDE, 4, SIDE, 12)
         column.setSpacing(8)
         for part in (
-            self.title,
             self.left,
             self.form,
             self._below_form,

@@ -3,11 +3,13 @@
 from functools import cached_property
 from typing import TYPE_CHECKING, TypeVar
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QScrollArea, QStackedWidget, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from gardenplot.drawing import hand_words
+from gardenplot.drawing.letters import looks
 from gardenplot.window.document import Document
+from gardenplot.window.headed_area import HeadedArea
 from gardenplot.window.late import bed_panel, planting_panel
 from gardenplot.window.panel_switch import go_to
 from gardenplot.window.plan_panel import PlanPanel
@@ -16,7 +18,7 @@ from gardenplot.window.tab_order import put_behind
 from gardenplot.window.theme import magnified
 from gardenplot.words import _
 
-AnyPanel = TypeVar("AnyPanel", bound=QWidget)
+AnyPanel = TypeVar("AnyPanel", PlanPanel, "BedPanel", "PlantingPanel")
 
 if TYPE_CHECKING:
     from gardenplot.window.bed_panel import BedPanel
@@ -36,7 +38,7 @@ class Inspector(QStackedWidget):
     def __init__(self, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._sight = document, sight
-        self._areas: dict[QWidget, QScrollArea] = {}
+        self._areas: dict[QWidget, HeadedArea] = {}
         self.setAccessibleName(_("What is selected"))
         document.changed.connect(self.refresh)
         sight.selected.connect(self.refresh)
@@ -65,17 +67,16 @@ class Inspector(QStackedWidget):
         self.planting_made.emit(panel)
         return panel
 
-    def _area(self) -> QScrollArea:
+    def _area(self) -> HeadedArea:
         """Room for a panel: what is made in its place has its looks from the beginning."""
-        area = QScrollArea(self)
-        area.setWidgetResizable(True)
+        area = HeadedArea(self)
         area.setAccessibleName(_("What is selected, to scroll"))
-        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.addWidget(area)
         return area
 
-    def _filled(self, area: QScrollArea, panel: AnyPanel) -> AnyPanel:
+    def _filled(self, area: HeadedArea, panel: AnyPanel) -> AnyPanel:
         area.setWidget(panel)
+        area.stay(panel.title)
         self._areas[panel] = area
         put_behind(self, area)
         return panel
@@ -100,7 +101,8 @@ class Inspector(QStackedWidget):
     def _sum(self) -> None:
         """Show what several chosen plantings come to on the day that is shown."""
         if self._sight.planting is not None:
-            words = hand_words.together_words(self._document.plan, self._sight.chosen, self._sight.day)
+            plan, chosen = self._document.plan, self._sight.chosen
+            words = hand_words.together_words(plan, chosen, self._sight.day, looks(plan))
             self.planting.together.setText(words)
             self.planting.together.setVisible(bool(words))
 

@@ -12,6 +12,7 @@ from gardenplot.units import Units, parse_degrees
 from gardenplot.units.figures import THIN, grouped
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Form
+from gardenplot.window.headed_area import SIDE
 from gardenplot.window.labels import heading, quiet, rule, words
 from gardenplot.window.place_form import PlaceForm
 from gardenplot.words import _
@@ -59,11 +60,11 @@ class PlanPanel(QWidget):
         for unit, name in UNITS.items():
             self.units.addItem(name, unit)
         column = QVBoxLayout(self)
-        column.setContentsMargins(14, 10, 14, 12)
+        column.setContentsMargins(SIDE, 4, SIDE, 12)
         column.setSpacing(8)
         self.place = PlaceForm(document, self)
         self._below_crops = rule()
-        for part in (self.title, self.total, self.form, self.help, rule(), self.crops, self._below_crops, self.place):
+        for part in (self.total, self.form, self.help, rule(), self.crops, self._below_crops, self.place):
             column.addWidget(part)
         column.addStretch(1)
 

@@ -33,6 +33,7 @@ from gardenplot.plan.edits import change_planting
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Choice, Form
+from gardenplot.window.headed_area import SIDE
 from gardenplot.window.labels import heading, quiet, rule, words
 from gardenplot.window.pattern_choice import PatternChoice
 from gardenplot.window.planting_days import PlantingDays
@@ -63,9 +64,9 @@ class PlantingPanel(QWidget):
         self.together, self.series = words(), words()
         self.leave, self.again = QPushButton(_("Leave the series")), QPushButton(_("Plan again …"))
         column = QVBoxLayout(self)
-        column.setContentsMargins(14, 10, 14, 12)
+        column.setContentsMargins(SIDE, 4, SIDE, 12)
         column.setSpacing(8)
-        for part in (self.title, self.under_title, self.raising, self.together, self.findings, self.series,
+        for part in (self.under_title, self.raising, self.together, self.findings, self.series,
                      self.leave, self.patterns, self.compare, self.form, self.again, rule(),
                      self.working):  # fmt: skip
             column.addWidget(part)

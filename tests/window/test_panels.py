@@ -12,12 +12,15 @@ from gardenplot.gestures.typed import PATTERN_FIELDS
 from gardenplot.plan import Direction, Pattern, bed_of, planting_of
 from gardenplot.plan.edits import change_planting, remove_bed, remove_planting
 from gardenplot.units import CM, parse_length
+from gardenplot.window.bed_panel import BedPanel
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Typed
 from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import NewPlanDialog
+from gardenplot.window.plan_panel import PlanPanel
+from gardenplot.window.planting_panel import PlantingPanel
 from tests.window.shared_window import window
-from tests.window.walk import settle
+from tests.window.walk import is_whole, settle
 
 __all__ = ["window"]
 
@@ -379,3 +382,24 @@ def test_headings_stand_over_their_numbers(window: MainWindow) -> None:
         head = table.headerItem()
         sides = [bool(head.textAlignment(at) & Qt.AlignmentFlag.AlignRight) for at in range(table.columnCount())]
         assert [at for at, is_right in enumerate(sides) if is_right] == list(table.numbers)
+
+
+@pytest.mark.own_window
+@pytest.mark.parametrize("selected", [(None, None), ("b1", None), ("b1", "p1")], ids=["plan", "bed", "planting"])
+def test_whose_fields_these_are_stays_in_sight_while_they_are_scrolled(
+    window: MainWindow, selected: tuple[str | None, str | None]
+) -> None:
+    window.resize(1024, 700)
+    window.sight.select(*selected)
+    area = window.inspector.currentWidget()
+    assert isinstance(area, QScrollArea)
+    panel = area.widget()
+    assert isinstance(panel, PlanPanel | BedPanel | PlantingPanel)
+    settle(window)
+    before = panel.title.mapTo(window, QPoint(0, 0))
+    area.verticalScrollBar().setValue(area.verticalScrollBar().maximum())
+    settle(window)
+    assert area.verticalScrollBar().value() > 0
+    assert panel.title.text()
+    assert is_whole(panel.title)
+    assert panel.title.mapTo(window, QPoint(0, 0)) == before
