@@ -24,6 +24,7 @@ class PacketField:
     """A line of the packet: the crop's attribute, its label, an example, how a text is read, what holds else.
 
     `group` is the heading that it begins a group with; `choices` are words with the values that they stand for.
+    `way` is the way into the ground without which the line says nothing.
     """
 
     attribute: str
@@ -34,6 +35,7 @@ class PacketField:
     default: str = ""
     group: str = ""
     choices: tuple[tuple[str, Any], ...] = ()
+    way: Establish | None = None
 
 
 def _optional(parse: Callable[[str], Any]) -> Callable[[str, Units], Any]:
@@ -81,6 +83,7 @@ _days = _optional(whole_from)
 _NOT_SAID = (_("not said"), None)
 _COUNT_FROM = ((_("when it goes into its bed"), None), *((words, one) for one, words in DAYS_FROM.items()))
 _TAKES_FROST = (_NOT_SAID, *((words, one) for one, words in FROSTS.items()))
+_RAISED, _SOWN = Establish.TRANSPLANT, Establish.DIRECT
 _SPACING, _TIMES, _PLANTS = _("Spacing"), _("Days"), _("Plants and seed")
 PACKET = (
     PacketField("name", _("Name"), _("Kohlrabi"), _name, needed=True),
@@ -103,19 +106,21 @@ PACKET = (
     PacketField("days_from", _("Counted from"), "", _chosen(DaysFrom, "sowing"), choices=_COUNT_FROM),
     PacketField("cool_days", _("More days when cool"), "14", _days, default=_("none")),
     PacketField("harvest_days", _("Days it can be cut"), "21", _days, default=_("one day")),
-    PacketField("raising_days", _("Days to raise"), "28", _days),
-    PacketField("pot_up_days", _("Days to potting up"), "14", _days, default=_("not potted up")),
-    PacketField("hardening_days", _("Days to harden off"), "7", _days),
-    PacketField("oldest_days", _("Oldest to set out, days"), "35", _days, default=_("7 more than to raise")),
+    PacketField("raising_days", _("Days to raise"), "28", _days, way=_RAISED),
+    PacketField("pot_up_days", _("Days to potting up"), "14", _days, default=_("not potted up"), way=_RAISED),
+    PacketField("hardening_days", _("Days to harden off"), "7", _days, way=_RAISED),
+    PacketField(
+        "oldest_days", _("Oldest to set out, days"), "35", _days, default=_("7 more than to raise"), way=_RAISED
+    ),
     PacketField("field_loss", _("Field loss"), "10 %", _optional(parse_share), group=_PLANTS),
-    PacketField("spare", _("Spare plants"), "15 %", _optional(parse_share)),
+    PacketField("spare", _("Spare plants"), "15 %", _optional(parse_share), way=_RAISED),
     PacketField("germination", _("Germination"), "90 %", _optional(parse_share)),
     PacketField("seeds_per_cell", _("Seeds in a cell"), "1", _optional(whole_from)),
     PacketField("seedlings_per_seed", _("Seedlings of a seed"), "2.5", _optional(_number), default=_("one")),
     PacketField("clump", _("Left in a place"), "4", _optional(whole_from), default=_("one plant")),
-    PacketField("tray_cells", _("Cells in a tray"), "84", _optional(whole_from)),
-    PacketField("seeds_per_row", _("Seeds sown"), "40 / m", _optional(parse_rate)),
-    PacketField("seeder_slack", _("Seeder's slack"), "10 %", _optional(parse_share)),
+    PacketField("tray_cells", _("Cells in a tray"), "84", _optional(whole_from), way=_RAISED),
+    PacketField("seeds_per_row", _("Seeds sown"), "40 / m", _optional(parse_rate), way=_SOWN),
+    PacketField("seeder_slack", _("Seeder's slack"), "10 %", _optional(parse_share), way=_SOWN),
     PacketField("seeds_per_gram", _("Seeds in a gram"), "320", _optional(_number)),
 )
 """The lines of a packet, in the order in which they are asked for."""

@@ -4,7 +4,6 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import (
     QComboBox,
     QCompleter,
-    QDialog,
     QFormLayout,
     QLabel,
     QLineEdit,
@@ -20,12 +19,15 @@ from gardenplot.gestures.examples import grey
 from gardenplot.window.ask import Accept, Ask
 from gardenplot.window.end_buttons import EndButtons
 from gardenplot.window.fields import LARGE, Choice, Steady
+from gardenplot.window.leave_asked import LeaveAsked
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.theme import magnified, widget_font, write_in
-from gardenplot.words import _
+
+_LONG = 7
+"""From so many lines on nothing that was typed goes unasked."""
 
 
-class AskDialog(QDialog):
+class AskDialog(LeaveAsked):
     """Asks, and closes only when `accept_texts` finds nothing wrong.
 
     `accept_texts` is given the texts and choices by name and gives the words of what is wrong, by name; words for no
@@ -61,17 +63,14 @@ class AskDialog(QDialog):
         fields = _scrolled(inner, len(asks))
         column.addWidget(fields)
         if note:
-            words = PlainLabel(note)
-            words.setWordWrap(True)
-            words.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
-            write_in(words, Ink.SECOND)
-            column.addWidget(words)
+            column.addWidget(_note(note))
         column.addWidget(self._complaints[""])
         column.addWidget(self._buttons(does))
         self.setMinimumWidth(round(420 * min(magnified(), LARGE)))
         if fields is not inner:
             self._show_all_there_is_room_for(inner, fields)
         self.fields[asks[0].name].setFocus()
+        self._begun = {ask.name: self.typed()[ask.name] for ask in asks if ask.is_typed or not ask.choices}
 
     def _show_all_there_is_room_for(self, inner: QWidget, area: QWidget) -> None:
         """Be as high as all fields are, as far as the screen has room; the rest is scrolled to."""
@@ -92,10 +91,22 @@ class AskDialog(QDialog):
         form.setRowVisible(self._complaints[ask.name], False)
 
     def _buttons(self, does: str) -> EndButtons:
-        leaves, accepts = QPushButton(_("Cancel")), QPushButton(does)
-        leaves.clicked.connect(self.reject)
+        accepts = QPushButton(does)
         accepts.clicked.connect(self._try)
-        return EndButtons(self, leaves, accepts)
+        return EndButtons(self, self.leaves, accepts)
+
+    def show_line(self, name: str, shown: bool) -> None:
+        """Ask for a line, or leave it out for now."""
+        self._form.setRowVisible(self.fields[name], shown)
+
+    def lost(self) -> int:
+        typed = self.typed()
+        lines = sum(1 for name, before in self._begun.items() if typed[name] != before)
+        return lines if len(self.fields) >= _LONG else 0
+
+    def say(self, words: str) -> None:
+        self._complaints[""].setText(words)
+        self._complaints[""].setVisible(True)
 
     def call(self, name: str, label: str) -> None:
         """Give a field another label."""
@@ -109,6 +120,7 @@ class AskDialog(QDialog):
         return {name: _value(field) for name, field in self.fields.items()}
 
     def _try(self) -> None:
+        self.stay()
         told = self._accept_texts(self.typed())
         wrong = {name if name in self.fields else "": words for name, words in told.items()}
         for name, label in self._complaints.items():
@@ -143,7 +155,7 @@ def _named(ask: Ask) -> QComboBox:
     box.setEditable(True)
     box.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
     box.addItems([name for name, _value in ask.choices])
-    box.setCurrentText(ask.text)
+    box.setCurrentIndex(box.findText(ask.text))
     line, names = box.lineEdit(), box.completer()
     if line is not None and names is not None:
         line.setPlaceholderText(grey(ask.example, ask.default))
@@ -162,6 +174,14 @@ def _heading(words: str) -> QLabel:
     label = PlainLabel(words)
     label.setFont(widget_font(15, bold=True))
     label.setContentsMargins(0, 10, 0, 0)
+    return label
+
+
+def _note(words: str) -> QLabel:
+    label = PlainLabel(words)
+    label.setWordWrap(True)
+    label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+    write_in(label, Ink.SECOND)
     return label
 
 

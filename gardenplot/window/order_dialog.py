@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from PySide6.QtWidgets import QComboBox, QLineEdit, QWidget
 
 from gardenplot.errors import GardenplotError
+from gardenplot.gestures.crop_named import crop_named, name_of_crop
 from gardenplot.gestures.examples import grey
 from gardenplot.gestures.order_typed import (
     MEASURE_WORDS,
@@ -52,15 +53,19 @@ class OrderDialog(AskDialog):
     def _take(self, typed: Mapping[str, object]) -> Mapping[str, str]:
         plan, texts = self._document.plan, {name: str(value or "") for name, value in typed.items()}
         values, wrong = order_values(texts, plan.place.units)
+        try:
+            crop = crop_named(self._crops, texts["crop"], self._order.crop if self._order else None)
+        except GardenplotError as error:
+            wrong["crop"] = error.says
         if wrong:
             return wrong
         if self._order is None and not values["units"]:
             return {"units": _("an order is for one unit or more; one of none is an order that was withdrawn")}
-        values["crop"] = texts["crop"]
+        values["crop"] = crop.id
         try:
-            after = carry_crop(plan, next(crop for crop in self._crops if crop.id == texts["crop"]))
+            after = carry_crop(plan, crop)
             if self._order is None:
-                after = add_order(after, Order(id=f"{texts['crop']}-{values['on'].isoformat()}", **values))
+                after = add_order(after, Order(id=f"{crop.id}-{values['on'].isoformat()}", **values))
             else:
                 after = change_order(after, self._order.id, **values)
             self._document.change(_("Order"), after)
@@ -74,7 +79,14 @@ def _asks(order: Order | None, crops: tuple[Crop, ...]) -> tuple[Ask, ...]:
     names = tuple((crop.name, crop.id) for crop in crops)
     units = tuple((words, unit) for unit, words in UNIT_WORDS.items())
     return (
-        Ask("crop", _("Crop"), choices=names, chosen=order.crop if order else None),
+        Ask(
+            "crop",
+            _("Crop"),
+            name_of_crop(crops, order.crop if order else None),
+            _("Leek"),
+            choices=names,
+            is_typed=True,
+        ),
         Ask("units", _("Units"), texts.get("units", ""), "120"),
         Ask("unit", _("A unit is"), choices=units, chosen=unit_of_order(order)),
         Ask("measure", MEASURE_WORDS[Unit.PLANTS], texts.get("measure", "")),

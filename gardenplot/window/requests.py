@@ -4,21 +4,17 @@ from collections.abc import Mapping
 
 from PySide6.QtWidgets import QWidget
 
-from gardenplot.errors import GardenplotError
 from gardenplot.gestures.bed_typed import SIZES, name_for, type_bed, usual
-from gardenplot.gestures.examples import example_for
-from gardenplot.gestures.packet import PACKET, PacketField, crop_from, texts_of, values_from
-from gardenplot.plan import Crop, Establish, Plan, crop_of
-from gardenplot.plan.edits import add_crop, change_crop
+from gardenplot.plan import Crop
 from gardenplot.window.ask import Ask
 from gardenplot.window.document import Document
 from gardenplot.window.forms import AskDialog
 from gardenplot.window.order_dialog import OrderDialog
+from gardenplot.window.packet_dialog import PacketDialog
 from gardenplot.window.wish_dialog import WishDialog
 from gardenplot.words import _
 
 Texts = Mapping[str, object]
-_PACKET_FIRST = _("The seed packet and local advice come before this program's numbers.")
 
 
 def _strings(texts: Texts) -> dict[str, str]:
@@ -49,47 +45,7 @@ def ask_bed(document: Document, parent: QWidget) -> bool:
 
 def ask_crop(document: Document, parent: QWidget, crop_id: str | None = None) -> bool:
     """Ask for a crop as its packet reads, or for changes to one of the plan."""
-    plan = document.plan
-    crop = crop_of(plan, crop_id) if crop_id else None
-    texts = texts_of(crop) if crop else {}
-
-    def take(typed: Texts) -> Mapping[str, str]:
-        values, wrong = values_from(_strings(typed), plan.place.units)
-        if wrong:
-            return wrong
-        try:
-            after = _with_packet(plan, crop, values, Establish(str(typed["establish"])))
-            document.change(_("Crop {name}").format(name=values["name"]), after)
-        except GardenplotError as error:
-            return {error.field: error.says}
-        return {}
-
-    ways = ((_("raised and set out"), Establish.TRANSPLANT), (_("sown where it grows"), Establish.DIRECT))
-    lines = [_line(one, crop, texts.get(one.attribute, ""), plan) for one in PACKET]
-    lines.insert(1, Ask("establish", _("It is"), choices=ways, chosen=crop.establish if crop else None))
-    title = _("From a seed packet") if crop is None else _("Crop {name}").format(name=crop.name)
-    does = _("Add crop") if crop is None else _("Change crop")
-    return _asked(AskDialog(title, tuple(lines), take, does, note=_PACKET_FIRST, parent=parent))
-
-
-def _line(field: PacketField, crop: Crop | None, text: str, plan: Plan) -> Ask:
-    """What is asked for a line of the packet."""
-    return Ask(
-        field.attribute,
-        field.label,
-        text,
-        example_for(field.attribute, field.example, plan.place.units),
-        field.default,
-        choices=field.choices,
-        chosen=getattr(crop, field.attribute, None),
-        group=field.group,
-    )
-
-
-def _with_packet(plan: Plan, crop: Crop | None, values: Mapping[str, object], establish: Establish) -> Plan:
-    if crop is None:
-        return add_crop(plan, crop_from(values, establish))
-    return change_crop(plan, crop.id, establish=establish, **values)
+    return _asked(PacketDialog(document, crop_id, parent))
 
 
 def ask_order(document: Document, parent: QWidget, order_id: str | None = None) -> bool:

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from PySide6.QtWidgets import QWidget
 
 from gardenplot.errors import GardenplotError
+from gardenplot.gestures.crop_named import crop_named, name_of_crop
 from gardenplot.gestures.wish_typed import texts_of_wish, wish_values
 from gardenplot.plan import Crop, Plan, Wish, by_id
 from gardenplot.plan.catalogue import found_crops
@@ -22,9 +23,10 @@ class WishDialog(AskDialog):
         self._document = document
         self._wish = by_id(document.plan.wishes, wish_id) if wish_id else None
         self._crops, _own = found_crops(document.plan, "")
+        self._chosen = self._wish.crop if self._wish else crop.id if crop else None
         does = _("Add wish") if self._wish is None else _("Change wish")
         note = _("Wishes fill ground that is free: Planting, Fill the season. Nothing is planted before that.")
-        asks = _asks(self._wish, self._crops, crop, document.plan)
+        asks = _asks(self._wish, self._crops, self._chosen, document.plan)
         super().__init__(_("Wish"), asks, self._take, does, note=note, parent=parent)
         if crop is not None:
             self.fields["most"].setFocus()
@@ -32,9 +34,12 @@ class WishDialog(AskDialog):
     def _take(self, typed: Mapping[str, object]) -> Mapping[str, str]:
         plan, texts = self._document.plan, {name: str(value or "") for name, value in typed.items()}
         values, wrong = wish_values(texts, plan)
+        try:
+            crop = crop_named(self._crops, texts["crop"], self._chosen)
+        except GardenplotError as error:
+            wrong["crop"] = error.says
         if wrong:
             return wrong
-        crop = by_id(self._crops, texts["crop"])
         values["crop"] = crop.id
         try:
             after = carry_crop(plan, crop)
@@ -48,12 +53,11 @@ class WishDialog(AskDialog):
         return {}
 
 
-def _asks(wish: Wish | None, crops: tuple[Crop, ...], crop: Crop | None, plan: Plan) -> tuple[Ask, ...]:
+def _asks(wish: Wish | None, crops: tuple[Crop, ...], chosen: str | None, plan: Plan) -> tuple[Ask, ...]:
     texts = texts_of_wish(wish, plan)
     names = tuple((one.name, one.id) for one in crops)
-    chosen = wish.crop if wish else crop.id if crop else None
     return (
-        Ask("crop", _("Crop"), choices=names, chosen=chosen),
+        Ask("crop", _("Crop"), name_of_crop(crops, chosen), _("Leek"), choices=names, is_typed=True),
         Ask("least", _("Plants, at least"), texts.get("least", ""), default="1"),
         Ask("most", _("Plants, at most"), texts.get("most", ""), default=_("as many as fit")),
         Ask("piece", _("In pieces of at least"), texts.get("piece", ""), default=_("not split")),

@@ -28,6 +28,9 @@ def fill(person: Person, title: str, texts: Mapping[str, str]) -> None:
     assert isinstance(asking, AskDialog)
     assert texts.keys() <= asking.fields.keys()
     for number, (name, field) in enumerate(asking.fields.items()):
+        if person.see(field.isHidden):
+            assert name not in texts, f"{name} is not asked for"
+            continue
         if number:
             person.press("Tab")
         person.wait_until(field.hasFocus, f"the keyboard in “{name}” of “{title}”")

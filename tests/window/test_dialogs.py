@@ -164,7 +164,7 @@ def test_an_order_may_be_wanted_on_several_market_days_and_be_cut_from_row(
     window: MainWindow, document: Document
 ) -> None:
     document.start(feet_plan())
-    told = {"crop": "Beet", "units": "24", "unit": "a length of row", "measure": "1.5", "times": "4"}
+    told = {"crop": "Beetroot", "units": "24", "unit": "a length of row", "measure": "1.5", "times": "4"}
     Answers(told | {"on": "2028-05-30", "every_days": "7"})
     assert ask_order(document, window)
     order = document.plan.orders[-1]
@@ -361,3 +361,91 @@ def test_two_orders_of_a_crop_for_one_day_are_both_kept(window: MainWindow, docu
     first, second = document.plan.orders
     assert first.id != second.id
     assert add_order(document.plan, first).orders[:2] == (first, second)
+
+
+def line_of(dialog: AskDialog, name: str) -> QLineEdit:
+    """The line of that name, to be typed into."""
+    field = dialog.fields[name]
+    line = field.lineEdit() if isinstance(field, QComboBox) else field
+    assert isinstance(line, QLineEdit)
+    return line
+
+
+def test_a_packet_asks_for_what_goes_with_how_the_crop_gets_into_its_bed(
+    host: MainWindow, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    dialog = opened(host, "seed packet", monkeypatch.setattr)
+    assert isinstance(dialog, AskDialog)
+    way = dialog.fields["establish"]
+    assert isinstance(way, QComboBox)
+    raised = {"raising_days", "pot_up_days", "hardening_days", "oldest_days", "spare", "tray_cells"}
+    sown = {"seeds_per_row", "seeder_slack"}
+
+    def asked() -> set[str]:
+        return {name for name in raised | sown if dialog.fields[name].isVisibleTo(dialog)}
+
+    assert asked() == raised
+    line_of(dialog, "tray_cells").setText("84")
+    way.setCurrentText("sown where it grows")
+    assert asked() == sown | {"tray_cells"}, "what was typed stays to be seen"
+    line_of(dialog, "tray_cells").clear()
+    way.setCurrentText("raised and set out")
+    assert asked() == raised
+    dialog.reject()
+
+
+@pytest.mark.parametrize("name", ["seed packet", "order", "wish", "new plan"])
+@pytest.mark.parametrize("leave", ["escape", "cancel", "close"])
+def test_what_was_typed_in_a_long_form_goes_only_when_that_is_meant_twice(
+    host: MainWindow, monkeypatch: pytest.MonkeyPatch, name: str, leave: str
+) -> None:
+    def leaves() -> None:
+        button = next(one for one in dialog.findChildren(QPushButton) if not one.property("strong"))
+        ways = {
+            "escape": lambda: QTest.keyClick(dialog, Qt.Key.Key_Escape),
+            "cancel": lambda: QTest.mouseClick(button, Qt.MouseButton.LeftButton),
+            "close": dialog.close,
+        }
+        ways[leave]()
+
+    dialog = opened(host, name, monkeypatch.setattr)
+    assert isinstance(dialog, AskDialog)
+    leaves()
+    assert not dialog.isVisible(), "nothing was typed"
+    dialog.show()
+    lines = [one for one, field in dialog.fields.items() if isinstance(field, QLineEdit)][:2]
+    for line in lines:
+        line_of(dialog, line).setText("12")
+    leaves()
+    assert dialog.isVisible()
+    said = [label.text() for label in dialog.findChildren(QLabel) if label.isVisible()]
+    assert any(words.startswith("2 lines were typed here and go if you leave") for words in said)
+    assert "Leave without it" in [button.text() for button in dialog.findChildren(QPushButton)]
+    leaves()
+    assert not dialog.isVisible()
+
+
+@pytest.mark.parametrize("name", ["order", "wish"])
+def test_the_crop_of_an_order_or_a_wish_is_found_by_a_part_of_its_name(
+    host: MainWindow, monkeypatch: pytest.MonkeyPatch, name: str
+) -> None:
+    dialog = opened(host, name, monkeypatch.setattr)
+    assert isinstance(dialog, AskDialog)
+    crop = dialog.fields["crop"]
+    assert isinstance(crop, QComboBox)
+    QTest.keyClicks(crop, "ohlrab")
+    names = crop.completer()
+    assert names is not None
+    popup = names.popup()
+    assert popup is not None
+    QTest.keyClick(popup, Qt.Key.Key_Down)
+    QTest.keyClick(popup, Qt.Key.Key_Return)
+    assert crop.currentText() == "Kohlrabi"
+    dialog.reject()
+    for text, told in (("", "a crop is needed"), ("Moonberry", "“Moonberry” is no crop")):
+        crop.setCurrentText(text)
+        dialog.show()
+        QTest.keyClick(dialog, Qt.Key.Key_Return)
+        said = [label.text() for label in dialog.findChildren(QLabel) if label.isVisible()]
+        assert any(told in words for words in said)
+        dialog.reject()

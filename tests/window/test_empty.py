@@ -81,7 +81,7 @@ def test_an_order_that_is_added_is_shown_and_its_crop_is_what_to_drag_first(
     def order() -> None:
         dialog = QApplication.activeModalWidget()
         assert isinstance(dialog, AskDialog)
-        for name, words in (("units", "120"), ("on", "2027-06-12")):
+        for name, words in (("crop", "Leek"), ("units", "120"), ("on", "2027-06-12")):
             QTest.keyClicks(dialog.fields[name], words)
         QTest.keyClick(dialog, Qt.Key.Key_Return)
 

@@ -28,7 +28,8 @@ def answer(window: MainWindow, does: Callable[[NewPlanDialog], None]) -> None:
         try:
             does(dialog)
         finally:
-            dialog.close()
+            if dialog.isVisible():
+                dialog.reject()
 
     QTimer.singleShot(0, act)
     window.new_plan()
