@@ -114,14 +114,13 @@ def _title(page: Canvas, title: str, size: str, units: str, base: float) -> None
 
 
 def _below_title(page: Canvas, head: Head, bring: str, base: float) -> None:
-    """The sheet in a line and the tape to bring, smaller where they lack room, and with less rather than cut."""
+    """The sheet in a line and the tape to bring, both smaller where they lack room, and with less rather than cut."""
     whole = page._pagesize[0] - 2 * MARGIN - 14
-    ways = [(_line(head, left_out), size, beside) for left_out in (0, 1, 2) for size in _LINES for beside in _LINES]
-    line, size, beside = next((way for way in ways if _wide(*way[:2]) + _wide(bring, way[2]) <= whole), ways[-1])
-    page.setFont(FACE, beside)
-    page.drawRightString(page._pagesize[0] - MARGIN, base, bring)
+    ways = [(_line(head, left_out), size) for left_out in (0, 1, 2) for size in _LINES]
+    line, size = next((way for way in ways if _wide(*way) + _wide(bring, way[1]) <= whole), ways[-1])
     page.setFont(FACE, size)
-    page.drawString(MARGIN, base, fitted(line, FACE, size, whole - _wide(bring, beside)))
+    page.drawRightString(page._pagesize[0] - MARGIN, base, bring)
+    page.drawString(MARGIN, base, fitted(line, FACE, size, whole - _wide(bring, size)))
 
 
 def _wide(words: str, size: int) -> float:

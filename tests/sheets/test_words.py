@@ -207,6 +207,8 @@ def test_a_heading_with_all_its_parts_is_whole(paper: Paper) -> None:
     ):
         for words in (begins, "version ", "printed Sat 1 Mar 2025 · Alderbight"):
             assert words in page.text
+        left, right = (next(one for one in page.words if part in one.text) for part in ("of 2 on this", "bring a "))
+        assert left.size == right.size
 
 
 @each_paper
