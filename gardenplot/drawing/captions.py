@@ -21,13 +21,17 @@ GAP = "   "
 
 @frozen
 class Caption:
-    """A block's caption: where the block begins and ends in mm, its letter, its words from the fullest on."""
+    """A block's caption: where the block begins and ends in mm, its letter, its words from the fullest on.
+
+    `read` are those words that go without what came about, but with the tape readings.
+    """
 
     planting: str
     at: float
     end: float
     look: Look
     words: tuple[str, ...]
+    read: str
 
 
 def captions(plan: Plan, laid: LaidOut, day: date | None, look: dict[str, Look]) -> tuple[Caption, ...]:
@@ -45,16 +49,17 @@ def _caption(layout: Layout, one: Grown, look: Look, units: Units) -> Caption:
     came = since_words(one)
     fullest = GAP.join(words for words in (name, count, readings, came_words(one, layout)) if words)
     since = (f"{name}   {count}   {came}", f"{name}   {came}") if came else ()
+    read = f"{name}   {count}   {readings}"
     words = (
         fullest,
         *since,
-        f"{name}   {count}   {readings}",
+        read,
         f"{name}   {count}",
         f"{name}  {grouped(layout.plants)}",
         name,
         "",
     )
-    return Caption(layout.planting, layout.start / MM, layout.end / MM, look, tuple(dict.fromkeys(words)))
+    return Caption(layout.planting, layout.start / MM, layout.end / MM, look, tuple(dict.fromkeys(words)), read)
 
 
 def drag_line(plan: Plan, planting_id: str, laid: LaidOut, day: date | None, asked: int = 0) -> str:

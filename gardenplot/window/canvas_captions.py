@@ -21,12 +21,15 @@ _LEAST_ROOM = 26.0
 def caption_lines(shown: tuple[Caption, ...], along: float, sight: QRectF) -> dict[str, int]:
     """The line of each caption by its planting: 0 for all where each has room before the next, else 0 and 1 by turns.
 
-    `sight` is what part of the strip can be seen in pixels.
+    `sight` is what part of the strip can be seen in pixels. The last caption may want a line of its own, too, to be
+    read before the drawing ends.
     """
     starts = _starts(shown, along, sight)
     one_line = all(
         _width(caption.words[0]) + 34 <= after - start for (caption, start), (_next, after) in pairwise(starts)
     )
+    if one_line and len(starts) > 1 and _lacks(*starts[-1], sight):
+        one_line = _is_read(starts[-2:], along, sight) or not _is_read(starts[-3:-2] + starts[-1:], along, sight)
     return {caption.planting: 0 if one_line else number % 2 for number, (caption, _start) in enumerate(starts)}
 
 
@@ -47,7 +50,7 @@ def paint_captions(
     last = max(lines.values(), default=0)
     ends = [sight.right()] * (last + 1)
     held = min(top, max(_LEAST_BED, sight.bottom() - _LINE * (last + 1)))
-    for caption, start in reversed(_starts(shown, along, sight)):
+    for caption, start in reversed(_drawn_in(_starts(shown, along, sight), lines, along, sight)):
         line = lines.get(caption.planting, last)
         at = QPointF(start, held + _LINE * line)
         _caption(painter, caption, at, ends[line] - start, inks, on_bed=held < top)
@@ -61,6 +64,40 @@ def _starts(shown: tuple[Caption, ...], along: float, sight: QRectF) -> list[tup
     return [(caption, max(left, caption.at * along)) for caption in seen]
 
 
+def _drawn_in(
+    starts: list[tuple[Caption, float]], lines: dict[str, int], along: float, sight: QRectF
+) -> list[tuple[Caption, float]]:
+    """The captions, of which the last in its line goes back along the bed to where its tape readings can be read."""
+    if not starts:
+        return starts
+    last, at = starts[-1]
+    line = [one for one in starts if lines.get(one[0].planting) == lines.get(last.planting)]
+    if last.planting in lines and _lacks(last, at, sight) and _is_read(line[-2:], along, sight):
+        return [*starts[:-1], (last, sight.right() - _needed(last))]
+    return starts
+
+
+def _lacks(caption: Caption, start: float, sight: QRectF) -> bool:
+    """Whether the drawing ends before the tape readings of a caption."""
+    return start + _needed(caption) > sight.right()
+
+
+def _is_read(line: list[tuple[Caption, float]], along: float, sight: QRectF) -> bool:
+    """Whether the last of a line can go back to be read: its block is in sight, and the one before leaves room."""
+    last, _start = line[-1]
+    before = line[-2][1] + _width(line[-2][0].words[0]) + 34 if len(line) > 1 else sight.left()
+    return last.end * along <= sight.right() and sight.right() - _needed(last) >= before
+
+
+def _needed(caption: Caption) -> float:
+    """The pixels that a caption with its tape readings takes."""
+    return _chip(caption) + 14 + _width(caption.read)
+
+
+def _chip(caption: Caption) -> float:
+    return max(18, lettering(caption.look.letter, 12, bold=True).width + 10)
+
+
 def _width(words: str) -> float:
     return lettering(words, 13).width
 
@@ -69,7 +106,7 @@ def _caption(
     painter: QPainter, caption: Caption, at: QPointF, room: float, inks: Palette, *, on_bed: bool = False
 ) -> None:
     """The letter on its chip and as many words as fit; on a strip of paper where it lies on the bed."""
-    box = QRectF(at.x(), at.y(), max(18, lettering(caption.look.letter, 12, bold=True).width + 10), 18)
+    box = QRectF(at.x(), at.y(), _chip(caption), 18)
     words = next(one for one in caption.words if _width(one) + box.width() + 14 <= room or not one)
     painter.setPen(Qt.PenStyle.NoPen)
     if on_bed:
