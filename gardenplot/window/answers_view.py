@@ -74,7 +74,7 @@ class AnswersView(QWidget):
         self._seen: Remedy | None = None
         self.says, self.more, self.table, self.price = words(), words(), RemedyTable(), words()
         self._body = QBoxLayout(_ACROSS)
-        self.says.setFont(widget_font(14, bold=True))
+        self.says.setFont(widget_font(14 if magnified() < LARGE else 13, bold=True))
         self.price.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.price.setContentsMargins(8, 4, 8, 4)
         self._body.addWidget(self.table, 5)

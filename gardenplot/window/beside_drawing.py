@@ -10,8 +10,8 @@ _EDGE = 12
 """Pixels between such a dialog and the window's edges."""
 _TITLE = 32
 """Pixels of height for its title."""
-_LEAST_SHARE = 0.26
-"""Its share of the width of a window that has nothing beside the drawing."""
+_LEAST_SHARE, _LEAST_WIDTH = 0.26, 155
+"""Its share of the width of a window that has nothing beside the drawing; its pixels for text of the usual size."""
 
 
 def show_beside_drawing(dialog: QDialog, window: QWidget, drawing: QWidget) -> None:
@@ -34,7 +34,7 @@ def _aside(window: QWidget, room: QSize, drawing: QWidget) -> QSize:
     frame = QRect(drawing.mapTo(window, QPoint(0, 0)), drawing.size())
     is_mirrored = window.layoutDirection() == Qt.LayoutDirection.RightToLeft
     beside = frame.left() if is_mirrored else window.width() - frame.right()
-    width = max(beside - 2 * _EDGE, round(room.width() * _LEAST_SHARE))
+    width = max(beside - 2 * _EDGE, round(room.width() * _LEAST_SHARE), round(_LEAST_WIDTH * magnified()))
     return QSize(width, room.height() - 2 * _EDGE - _TITLE)
 
 
