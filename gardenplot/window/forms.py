@@ -53,6 +53,7 @@ class AskDialog(LeaveAsked):
         self._form = form = QFormLayout(inner)
         form.setLabelAlignment(Qt.AlignmentFlag.AlignLeft)
         form.setContentsMargins(0, 0, 0, 0)
+        form.setHorizontalSpacing(12)
         if magnified() >= LARGE:
             form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapAllRows)
         for ask in asks:
@@ -200,7 +201,9 @@ def _scrolled(inner: QWidget, asks: int) -> QWidget:
     area.setWidget(inner)
     area.setWidgetResizable(True)
     bar = area.verticalScrollBar().sizeHint().width()
-    area.setMinimumSize(inner.minimumSizeHint().width() + bar + 2 * area.frameWidth(), 430)
+    area.setMinimumSize(
+        inner.minimumSizeHint().width() + bar + 2 * area.frameWidth(), min(430, inner.sizeHint().height() + 4)
+    )
     area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
     area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     return area

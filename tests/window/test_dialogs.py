@@ -23,7 +23,7 @@ from gardenplot.window.requests import ask_bed, ask_crop, ask_order
 from gardenplot.window.theme import palette
 from tests.plans import feet_plan
 from tests.window.shared_window import window
-from tests.window.walk import opened, settle
+from tests.window.walk import opened, place, settle
 
 __all__ = ["window"]
 
@@ -449,3 +449,19 @@ def test_the_crop_of_an_order_or_a_wish_is_found_by_a_part_of_its_name(
         said = [label.text() for label in dialog.findChildren(QLabel) if label.isVisible()]
         assert any(told in words for words in said)
         dialog.reject()
+
+
+@pytest.mark.parametrize("name", ["order", "new plan", "wish"])
+def test_labels_keep_clear_of_their_fields_and_no_hole_is_left_below(
+    host: MainWindow, monkeypatch: pytest.MonkeyPatch, name: str
+) -> None:
+    dialog = opened(host, name, monkeypatch.setattr)
+    assert isinstance(dialog, AskDialog)
+    fields = list(dialog.fields.values())
+    labels = [label for label in dialog.findChildren(QLabel) if label.buddy() in fields]
+    assert len(labels) == len(fields)
+    first = min(place(field, dialog).left() for field in fields)
+    assert max(place(label, dialog).right() for label in labels) + 10 <= first
+    (note,) = (label for label in dialog.findChildren(QLabel) if label.isVisible() and label not in labels)
+    assert place(note, dialog).top() - place(fields[-1], dialog).bottom() < 32
+    dialog.reject()
