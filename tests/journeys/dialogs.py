@@ -41,10 +41,17 @@ def fill(person: Person, title: str, texts: Mapping[str, str]) -> None:
 
 
 def name_file(person: Person, title: str, path: Path) -> None:
-    """Type a file's name into the dialog that asks for one."""
-    assert isinstance(dialog(person, title), QFileDialog)
-    person.press("ctrl+a")
-    person.type(str(path))
+    """Type a file's name into the dialog that asks for one, again where what stands there is not what was typed."""
+    asking = dialog(person, title)
+    assert isinstance(asking, QFileDialog)
+    line = person.see(lambda: asking.findChild(QLineEdit, "fileNameEdit"))
+    assert isinstance(line, QLineEdit)
+    for _typing in range(3):
+        person.press("ctrl+a")
+        person.type(str(path))
+        if _stands(person, line, str(path)):
+            break
+    person.expect(line.text, str(path))
     # The names that the dialog offers while one is typed may take the first, and on a slow machine another.
     for _press in range(3):
         person.press("Return")
@@ -54,6 +61,14 @@ def name_file(person: Person, title: str, path: Path) -> None:
         if person.see(_title) != title:
             break
     _expect_end(person, title)
+
+
+def _stands(person: Person, line: QLineEdit, text: str) -> bool:
+    """Whether a text stands in a line as soon as the window has taken all keys."""
+    until = time.monotonic() + _OFFERED
+    while person.see(line.text) != text and time.monotonic() < until:
+        time.sleep(0.05)
+    return person.see(line.text) == text
 
 
 def keep_sheets(person: Person, name: str, path: Path, paper: str) -> None:

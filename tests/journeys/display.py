@@ -9,10 +9,10 @@ from pathlib import Path
 
 @contextmanager
 def display() -> Iterator[str]:
-    """A display of its own, by its name."""
+    """A display of its own, by its name; a key that a busy machine lets go of late is not repeated there."""
     read, write = os.pipe()
     screen = subprocess.Popen(
-        ["Xvfb", "-displayfd", str(write), "-screen", "0", "1600x1000x24", "-nolisten", "tcp"],
+        ["Xvfb", "-displayfd", str(write), "-screen", "0", "1600x1000x24", "-nolisten", "tcp", "-r"],
         pass_fds=[write],
         stdout=subprocess.DEVNULL,
         stderr=subprocess.DEVNULL,
