@@ -7,7 +7,7 @@ from gardenplot.drawing.so_many import so_many_days, so_many_plants
 from gardenplot.findings import Finding, Kind
 from gardenplot.findings.slips import wrong_odds
 from gardenplot.plan import MonthDay, Plan, crop_of, order_of, planting_of
-from gardenplot.season.emergence import nearest_names
+from gardenplot.season import emergence
 from gardenplot.units.figures import span
 from gardenplot.words import _
 
@@ -53,7 +53,7 @@ def slip_says(plan: Plan, finding: Finding) -> str:
 
 def _no_emergence(plan: Plan, planting: str) -> str:
     name = crop_of(plan, planting_of(plan, planting).crop).emerges_like or ""
-    near = _(", ").join(_("“{name}”").format(name=one) for one in nearest_names(name))
+    near = _(", ").join(_("“{name}”").format(name=one) for one in emergence.nearest_names(name))
     words = _("“{name}” is not in the table of days to emerge, so that none are told; nearest: {near}")
     if not near:
         words = _("“{name}” is not in the table of days to emerge, nor is a name like it, so that none are told")

@@ -7,7 +7,7 @@ from gardenplot.findings.finding import Finding, Kind
 from gardenplot.layout import Grown, LaidOut, Layout
 from gardenplot.plan import Cover, Establish, Jugs, MonthDay, Place, Plan
 from gardenplot.plan.in_ground import is_in_ground
-from gardenplot.season.emergence import emergence_table
+from gardenplot.season import emergence
 from gardenplot.season.frost import on_year
 from gardenplot.supplies.raising import bought_in, seedlings_of
 from gardenplot.units import Share
@@ -40,7 +40,12 @@ def _no_emergence(pairs: Sequence[tuple[Grown, Layout]]) -> Iterator[Finding]:
     told = set()
     for one, layout in pairs:
         name = one.crop.emerges_like
-        if name and name not in emergence_table() and one.crop.id not in told and not is_in_ground(one.planting):
+        if (
+            name
+            and name not in emergence.emergence_table()
+            and one.crop.id not in told
+            and not is_in_ground(one.planting)
+        ):
             told.add(one.crop.id)
             yield _at(Kind.NO_EMERGENCE, layout)
 
