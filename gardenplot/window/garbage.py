@@ -1,4 +1,4 @@
-"""Garbage is looked for in the window's own thread alone, while another thread is at work."""
+"""Garbage is looked for in the window's own thread alone, and there by the clock."""
 
 import gc
 
@@ -21,8 +21,9 @@ class Garbage(QObject):
 
     What has outlived a look for all garbage is kept, that is, not looked at again: a large plan is a million parts,
     none of which is ever garbage of this kind, and to look through them would hold the window up for a quarter of a
-    second. So what there is when a plan is opened is kept unseen. All is looked through when nobody waits for the
-    window: when another program is turned to.
+    second. So what there is when a plan is opened is kept unseen, and Python's own looks are put off from the start:
+    they would hold up whatever is being done just then, a drag or a filling that is drawn. All is looked through when
+    nobody waits for the window: when another program is turned to.
     """
 
     def __init__(self, parent: QObject) -> None:

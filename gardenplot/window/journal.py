@@ -58,6 +58,7 @@ class Journal(QObject):
         for signal in (document.changed, document.opened, document.saved):
             signal.connect(self._note)
         document.opened.connect(self._garbage.keep_all)
+        self._garbage.take_over()
         self._note()
 
     def wait(self, seconds: float = 10.0) -> bool:
@@ -90,7 +91,6 @@ class Journal(QObject):
     def _begin(self) -> None:
         """Start the threads with the first thing that is to be written down."""
         if not self._threads:
-            self._garbage.take_over()
             self._threads = [threading.Thread(target=work, daemon=True) for work in (self._follow, self._settle)]
             for thread in self._threads:
                 thread.start()

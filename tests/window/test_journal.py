@@ -1,6 +1,7 @@
 """The journal: what is on the screen and not saved is on the disk within a second; what is saved is not."""
 
 import errno
+import gc
 import os
 import time
 from collections.abc import Callable, Iterator
@@ -49,6 +50,16 @@ def journal(document: Document) -> Iterator[Journal]:
     kept = Journal(document)
     yield kept
     kept.end()
+
+
+def test_python_s_own_looks_for_garbage_are_put_off_before_anything_is_edited(document: Document) -> None:
+    """They would hold up a filling that is drawn, with a large plan for a quarter of a second."""
+    assert gc.isenabled()
+    journal = Journal(document)
+    assert document.is_saved
+    assert not gc.isenabled()
+    journal.end()
+    assert gc.isenabled()
 
 
 def rename(document: Document, name: str) -> None:
