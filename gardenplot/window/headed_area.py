@@ -4,6 +4,7 @@ from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QLabel, QScrollArea, QWidget
 
+from gardenplot.window.labels import rule
 from gardenplot.window.plain import as_is
 
 SIDE = 14
@@ -21,6 +22,11 @@ class HeadedArea(QScrollArea):
         self.setWidgetResizable(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._title: QLabel | None = None
+        self.line = rule()
+        self.line.setParent(self)
+        """Below the heading, where what is scrolled goes on under it."""
+        self.line.hide()
+        self.verticalScrollBar().valueChanged.connect(lambda at: self.line.setVisible(at > 0))
 
     def stay(self, title: QLabel) -> None:
         """Keep a heading of several lines above what is scrolled."""
@@ -50,5 +56,6 @@ class HeadedArea(QScrollArea):
         self._title.setGeometry(scrolled.left() + SIDE, inside.top() + _ABOVE, width, height)
         self._title.setToolTip(as_is(self._title.text()) if height < words else "")
         taken = _ABOVE + height + _BELOW
+        self.line.setGeometry(scrolled.left(), inside.top() + taken - 1, scrolled.width(), 1)
         if self.viewportMargins().top() != taken:
             self.setViewportMargins(0, taken, 0, 0)

@@ -15,6 +15,7 @@ from gardenplot.units import CM, parse_length
 from gardenplot.window.bed_panel import BedPanel
 from gardenplot.window.document import Document
 from gardenplot.window.fields import Typed
+from gardenplot.window.headed_area import HeadedArea
 from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import NewPlanDialog
 from gardenplot.window.plan_panel import PlanPanel
@@ -301,6 +302,19 @@ def test_the_cards_of_patterns_are_painted_anew_only_when_they_show_something_el
     window.document.change("wider", change_planting(window.document.plan, "p1", in_row=parse_length("40 cm")))
     QApplication.processEvents()
     assert {*painted.cards} == {*patterns.buttons.values()}
+
+
+@pytest.mark.usefixtures("fields")
+def test_a_line_parts_the_heading_from_fields_that_go_on_under_it(window: MainWindow) -> None:
+    area = window.inspector.currentWidget()
+    assert isinstance(area, HeadedArea)
+    bar = area.verticalScrollBar()
+    seen = []
+    for at in (0, bar.maximum(), 0):
+        bar.setValue(at)
+        seen.append(area.line.isVisible())
+    assert seen == [False, True, False]
+    assert window.inspector.planting.title.geometry().bottom() < area.line.y() < area.viewport().y()
 
 
 class Painted(QObject):
