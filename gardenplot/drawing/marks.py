@@ -87,6 +87,14 @@ class Outline:
         xs, ys = zip(*self.points, strict=True)
         return min(xs), min(ys), max(xs), max(ys)
 
+    @property
+    def is_box(self) -> bool:
+        """Whether it is a rectangle that lies along the bed, its corners as `box` gives them."""
+        if len(self.points) != 4:
+            return False
+        (left, top), (right, high), (other, bottom), (last, low) = self.points
+        return left == last and right == other and top == high and bottom == low
+
 
 @frozen
 class Plants:

@@ -4,12 +4,13 @@ from collections.abc import Iterable
 from functools import lru_cache
 
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QFontMetricsF, QPainter
 
 from gardenplot.drawing.captions import GAP
 from gardenplot.drawing.strips import Strip, Strips
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.window.canvas_view import TAPE
+from gardenplot.window.levels import paint_chip
 from gardenplot.window.theme import colour, drawing_font
 
 Lines = tuple[tuple[str, Ink], ...]
@@ -58,9 +59,7 @@ def paint_lines(
     painter: QPainter, frame: QRect, box: QRectF, lines: Lines, inks: Palette, rim: Ink = Ink.EDGE
 ) -> None:
     """Paint lines in their box."""
-    painter.setPen(QPen(colour(inks, rim), 1))
-    painter.setBrush(colour(inks, Ink.PAPER))
-    painter.drawRoundedRect(box, 4, 4)
+    paint_chip(painter, box, 4, colour(inks, rim), colour(inks, Ink.PAPER))
     painter.setFont(drawing_font(14, bold=True))
     for number, (words, ink) in enumerate(_fitted(frame, lines)):
         painter.setPen(colour(inks, ink))

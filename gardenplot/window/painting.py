@@ -7,13 +7,14 @@ from typing import assert_never
 import numpy as np
 from attrs import frozen
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF, QTransform
+from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPixmap, QPolygonF, QTransform
 
 from gardenplot.drawing.marks import Hatch, Label, Line, Mark, Outline, Pen, Plants, Weight
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.layout.positions import positions
 from gardenplot.units import MM
 from gardenplot.window.lettering import lettering, write_within
+from gardenplot.window.levels import paint_box, paint_chip, paint_line
 from gardenplot.window.stamps import paint_plants
 from gardenplot.window.theme import colour
 
@@ -71,28 +72,27 @@ def _pen_of(name: str, weight: Weight, dashed: bool) -> QPen:
 
 
 def _outline(painter: QPainter, mark: Outline, scale: Scale, inks: Palette) -> None:
-    frame = _frame_of(mark, scale) if mark.pen is None or mark.hatch else None
-    is_slim = frame is not None and min(frame.width(), frame.height()) < _SLIMMEST_HATCH
-    if frame is not None and mark.pen is None and is_slim:
-        if mark.fill:
-            painter.fillRect(frame, colour(inks, mark.fill, mark.tint))
+    is_box, along, across = mark.is_box, scale.along, scale.across
+    left, top, right, bottom = (*mark.points[0], *mark.points[2]) if is_box else mark.bounds
+    width, height = (right - left) * along, (bottom - top) * across
+    frame, is_slim = QRectF(left * along, top * across, width, height), min(width, height) < _SLIMMEST_HATCH
+    pen = _pen(mark.pen, inks) if mark.pen else None
+    fill = colour(inks, mark.fill, mark.tint) if mark.fill else None
+    hatch = _hatch(mark, mark.hatch, painter, inks) if mark.hatch and not is_slim else None
+    if is_box or (pen is None and is_slim):
+        paint_box(painter, frame, pen, fill)
+        if hatch is not None:
+            painter.fillRect(frame, hatch)
         return
-    polygon = QPolygonF([QPointF(x * scale.along, y * scale.across) for x, y in mark.points])
-    if mark.pen or mark.fill:
-        painter.setPen(_pen(mark.pen, inks) if mark.pen else Qt.PenStyle.NoPen)
-        painter.setBrush(colour(inks, mark.fill, mark.tint) if mark.fill else Qt.BrushStyle.NoBrush)
+    polygon = QPolygonF([QPointF(x * along, y * across) for x, y in mark.points])
+    if pen or fill:
+        painter.setPen(pen or Qt.PenStyle.NoPen)
+        painter.setBrush(fill or Qt.BrushStyle.NoBrush)
         painter.drawPolygon(polygon)
-    if mark.hatch and not is_slim:
+    if hatch is not None:
         painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(_hatch(mark, mark.hatch, painter, inks))
+        painter.setBrush(hatch)
         painter.drawPolygon(polygon)
-
-
-def _frame_of(mark: Outline, scale: Scale) -> QRectF:
-    """The rectangle round an outline in pixels."""
-    left, top, right, bottom = mark.bounds
-    along, across = scale.along, scale.across
-    return QRectF(left * along, top * across, (right - left) * along, (bottom - top) * across)
 
 
 _HATCHES = {
@@ -125,10 +125,25 @@ def _hatched(style: Qt.BrushStyle, ink: QColor, painter: QPainter) -> QBrush:
     Qt draws a hatch in pixels of the device, however the painter is scaled, but begins it by the shift of the scale's
     inverse: so it is handed no scale, and a shift by whole pixels.
     """
-    brush, device = QBrush(ink, style), painter.deviceTransform()
+    brush, device = QBrush(_tile(style, ink.rgba())), painter.deviceTransform()
     begins = QTransform.fromTranslate(round(device.dx()), round(device.dy()))
     brush.setTransform(begins * device.inverted()[0])
     return brush
+
+
+_TILE = 64
+"""The side in pixels of a piece of hatch that is laid beside itself; Qt's hatches come again after 8."""
+
+
+@lru_cache(maxsize=64)
+def _tile(style: Qt.BrushStyle, rgba: int) -> QPixmap:
+    """A piece of hatch: Qt lays a picture over a large area several times as fast as it hatches it."""
+    tile = QPixmap(_TILE, _TILE)
+    tile.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(tile)
+    painter.fillRect(tile.rect(), QBrush(QColor.fromRgba(rgba), style))
+    painter.end()
+    return tile
 
 
 def _line(painter: QPainter, mark: Line, scale: Scale, inks: Palette) -> None:
@@ -144,8 +159,7 @@ def _line(painter: QPainter, mark: Line, scale: Scale, inks: Palette) -> None:
         start.setX(_dash_from(start.x(), scale.first * scale.along, sum(_DASHES) * width))
         if start.x() >= end.x():
             return
-    painter.setPen(_pen(mark.pen, inks))
-    painter.drawLine(start, end)
+    paint_line(painter, start, end, _pen(mark.pen, inks))
 
 
 def _dash_from(start: float, first: float, period: float) -> float:
@@ -173,9 +187,7 @@ def _label(painter: QPainter, mark: Label, scale: Scale, inks: Palette) -> None:
     above = height / 2 + _HELD if is_tight and tall >= 2 * (height + _HELD) else 0.0
     centre = QPointF(mark.at[0] * scale.along, mark.at[1] * scale.across - above)
     frame = QRectF(centre.x() - width / 2, centre.y() - height / 2, width, height)
-    painter.setPen(QPen(colour(inks, Ink.RULE), 1))
-    painter.setBrush(colour(inks, Ink.PAPER))
-    painter.drawRoundedRect(frame, 3, 3)
+    paint_chip(painter, frame, 3, colour(inks, Ink.RULE), colour(inks, Ink.PAPER))
     painter.setPen(colour(inks, Ink.INK))
     write_within(painter, frame, text, px, bold=mark.bold)
 

@@ -3,7 +3,7 @@
 from math import ceil, floor
 
 from attrs import evolve, frozen
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPixmap
 
 from gardenplot.drawing.bed import BedFigure
@@ -67,7 +67,7 @@ class StripPictures:
                 self._pictures.pop(figure.bed, None)
                 _paint_sight(painter, figure, scale, room, inks, at)
                 return
-            picture = self._pictures[figure.bed] = _painted(figure, scale, times, room, inks)
+            picture = self._pictures[figure.bed] = _painted(figure, scale, times, room, inks, picture)
         # At half a pixel of the screen it would hang on where a picture begins to which side Qt rounds it.
         x = picture.left + (round(device.dx() + at.x() * times) - device.dx()) / times
         y = picture.top + (round(device.dy() + at.y() * times) - device.dy()) / times
@@ -98,14 +98,18 @@ def _paint_sight(painter: QPainter, figure: BedFigure, sight: Scale, room: float
     painter.restore()
 
 
-def _painted(figure: BedFigure, sight: Scale, times: float, room: float, inks: Palette) -> Picture:
+def _painted(
+    figure: BedFigure, sight: Scale, times: float, room: float, inks: Palette, before: Picture | None
+) -> Picture:
+    """Paint a bed, in the place of the picture before where that is as large: fresh memory is slow to write to."""
     ahead = (sight.last - sight.first) * _AHEAD
     rim, above = figure.rim * sight.along, floor(reach_above(figure, sight.across, room) * times) / times
     first, last = max(0.0, sight.first - ahead), min(figure.length, sight.last + ahead)
     scale = Scale(sight.along, sight.across, first, last)
     left = floor((first * scale.along - rim - 2) * times) / times
     right, height = last * scale.along + rim + 2, figure.width * scale.across + 2 * above
-    image = QPixmap(max(1, ceil((right - left) * times)), ceil(height * times))
+    size = QSize(max(1, ceil((right - left) * times)), ceil(height * times))
+    image = before.image if before is not None and before.image.size() == size else QPixmap(size)
     image.setDevicePixelRatio(times)
     image.fill(colour(inks, Ink.PAPER))
     painter = QPainter(image)
