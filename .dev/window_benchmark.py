@@ -180,7 +180,8 @@ def dragged(window: MainWindow, floor: float, sizes: Sizes) -> Iterator[Line]:
 
     chain()
     yield within("a drag, from the mouse to painted", best_of(2 * sizes.turns, chain), 8e-3)
-    area = QRegion(changed_between(canvas._shown, canvas._scene(), canvas._frame())) if canvas._shown else QRegion()
+    shown = canvas._repaint.shown
+    area = QRegion(changed_between(shown, canvas._scene(), canvas._frame())) if shown else QRegion()
     painted = best_of(2 * sizes.turns, lambda: viewport.repaint(area), before=move)
     yield against("of it, painting", painted, floor, 2)
     QTest.keyClick(canvas, Qt.Key.Key_Escape)

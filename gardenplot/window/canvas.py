@@ -10,22 +10,19 @@ from PySide6.QtGui import (
     QKeyEvent,
     QPainter,
     QPaintEvent,
-    QRegion,
     QResizeEvent,
-    QTransform,
     QWheelEvent,
 )
 from PySide6.QtWidgets import QAbstractScrollArea, QWidget
 
 from gardenplot.window import canvas_keys
 from gardenplot.window.canvas_band import Band
-from gardenplot.window.canvas_bands import BitByBit, bands
-from gardenplot.window.canvas_changes import changed_between, changed_by_edit
 from gardenplot.window.canvas_described import described
 from gardenplot.window.canvas_drop import Drops
 from gardenplot.window.canvas_hand import Hand
 from gardenplot.window.canvas_paint import Scene, paint_scene
 from gardenplot.window.canvas_places import CanvasPlaces
+from gardenplot.window.canvas_repaint import Repaint
 from gardenplot.window.canvas_spoken import CanvasSpoken
 from gardenplot.window.canvas_stage import CanvasStage
 from gardenplot.window.canvas_tips import CanvasTips
@@ -53,8 +50,7 @@ class Canvas(QAbstractScrollArea):
         self.stage = CanvasStage(document, sight, self)
         self.layers = Layers(self)
         self._pictures = StripPictures()
-        self._shown: Scene | None = None
-        self._bits = BitByBit(self.viewport())
+        self._repaint = Repaint(self.viewport(), self._scene, self._frame, self._pictures)
         self.band = Band(self.view, sight, self)
         self.hand = Hand(self, self.places, self.stage, sight, self.band)
         self.drops = Drops(self, self.viewport(), self.places.pointer, self.stage)
@@ -96,36 +92,28 @@ class Canvas(QAbstractScrollArea):
         self.setAccessibleDescription(described(self._document.plan, self._sight, self.stage.trial))
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        self._shown = self._scene()
+        scene = self._scene()
         painter = QPainter(self.viewport())
         painter.setLayoutDirection(self.layoutDirection())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.scale(magnified(), magnified())
         back = painter.worldTransform().inverted()[0]
         exposed = tuple(back.mapRect(QRectF(rect)) for rect in cast(Iterable[QRect], event.region()))
-        paint_scene(painter, self._frame(), self._shown, self._pictures, exposed)
+        paint_scene(painter, self._frame(), scene, self._pictures, exposed)
         painter.end()
-        self._bits.painted(event.region())
+        self._repaint.painted(scene, event.region())
 
     def _show_trial(self) -> None:
         """Paint anew what the hand has changed, and say what it measures."""
         trial = self.stage.trial
         if trial is not None and (trial.measured is not None or trial.gap is not None):
             self._describe()
-        if self._shown is None:
-            return
-        scene, frame, times = self._scene(), self._frame(), QTransform.fromScale(magnified(), magnified())
-        if self.stage.in_bits and scene.strips.ground is None:
-            self._bits.paint([times.map(QRegion(part)) for part in bands(scene.strips.strips, scene.top, frame)])
-        else:
-            self.viewport().update(times.map(changed_between(self._shown, scene, frame)))
+        self._repaint.follow_trial(trial.plan if trial else self._document.plan, in_bits=self.stage.in_bits)
 
     def _show_edit(self) -> None:
         """Paint anew what an edit has changed."""
         self.view.settle()
-        if self._shown is not None:
-            times = QTransform.fromScale(magnified(), magnified())
-            self.viewport().update(times.map(changed_by_edit(self._shown, self._scene(), self._frame())))
+        self._repaint.follow_edit()
 
     def _frame(self) -> QRect:
         width, height = self.view.size

@@ -1,6 +1,6 @@
 """A canvas painted strip by strip, so that what else the window is asked for is answered in between."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from PySide6.QtCore import QObject, QRect, QTimer
 from PySide6.QtGui import QRegion
@@ -25,24 +25,34 @@ def bands(strips: Sequence[Strip], top: float, frame: QRect) -> Iterator[QRect]:
 
 
 class BitByBit(QObject):
-    """Has parts of a widget painted one after another, the next when the last one is and nobody waits."""
+    """Has parts of a widget painted one after another, the next when the last one is and nobody waits.
 
-    def __init__(self, widget: QWidget) -> None:
+    Each is made ready before, a step in a turn.
+    """
+
+    def __init__(self, widget: QWidget, make_ready: Callable[[QRegion], Iterator[None]]) -> None:
         super().__init__(widget)
-        self._widget, self._waiting = widget, list[QRegion]()
+        self._widget, self._make_ready, self._waiting = widget, make_ready, list[QRegion]()
+        self._steps: Iterator[None] | None = None
 
     def paint(self, parts: Sequence[QRegion]) -> None:
         """Begin anew with these parts."""
-        self._waiting = [*parts]
+        self._waiting, self._steps = [*parts], None
         QTimer.singleShot(0, self, self._go_on)
 
     def painted(self, region: QRegion) -> None:
         """To be told of all that was painted, which then waits no longer."""
         if self._waiting:
             left = (part - region for part in self._waiting)
-            self._waiting = [part for part in left if not part.isEmpty()]
+            self._waiting, self._steps = [part for part in left if not part.isEmpty()], None
             QTimer.singleShot(0, self, self._go_on)
 
     def _go_on(self) -> None:
-        if self._waiting:
-            self._widget.update(self._waiting[0])
+        if not self._waiting:
+            return
+        if self._steps is None:
+            self._steps = self._make_ready(self._waiting[0])
+        for _step in self._steps:
+            QTimer.singleShot(0, self, self._go_on)
+            return
+        self._widget.update(self._waiting[0])

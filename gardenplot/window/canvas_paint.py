@@ -1,5 +1,6 @@
 """What the canvas shows: tape, strips, captions, selection, and the trial under the hand."""
 
+from collections.abc import Iterator
 from datetime import date
 from functools import reduce
 from typing import TYPE_CHECKING, NamedTuple
@@ -108,6 +109,18 @@ def paint_scene(
         paint_lines(painter, frame, lines_box(scene, frame, lines), lines, inks)
 
 
+def make_ready(sight: QRectF, frame: QRect, scene: Scene, pictures: StripPictures, sharp: float) -> Iterator[None]:
+    """Make what a part of the canvas is painted of, step by step; `sharp` as of an easel."""
+    look, scale, room = scene.look, _scale(frame, scene), scene.strips.headroom
+    yield
+    for strip in _lying(scene, sight):
+        pictures.drawn.follow(scene)
+        figure = pictures.drawn.of(scene, strip, look).figure
+        yield
+        pictures.of(figure, scale, room, palette(), sharp)
+        yield
+
+
 def lines_under(scene: Scene) -> Lines:
     """The lines under the hand; none where it tries nothing."""
     if scene.trial is None or scene.hand is None:
@@ -123,6 +136,8 @@ def lines_box(scene: Scene, frame: QRect, lines: Lines) -> QRectF:
 
 _FRAMES_REACH = 8
 """Pixels by which what is selected stands out of its strip."""
+_RIM = 10.0
+"""Pixels left of a strip's head in which its rim is seen."""
 _NEAR = 12
 """Pixels round a strip in which lies what is painted over it, all but its flag, its captions and its name."""
 _WRITTEN, _TALL = 50, 56
@@ -193,24 +208,34 @@ def _held(scene: Scene) -> "canvas_handles.Held":
 def _begin(painter: QPainter, frame: QRect, scene: Scene, top: float) -> tuple[float, float]:
     """Put the painter to the head of a strip's base line; what of it is in sight, from and to in pixels."""
     painter.save()
-    sight = _clip(painter, frame, scene)
+    _clip(painter, frame, scene)
     painter.translate(scene.left, top)
-    return sight
+    return _sight(frame, scene)
 
 
-def _clip(painter: QPainter, frame: QRect, scene: Scene) -> tuple[float, float]:
-    """Keep the painter to where strips lie; what of them is in sight, from and to in pixels from the head."""
-    gutter = scene.strips.gutter - 10.0
-    painter.setClipRect(QRectF(gutter, TAPE, frame.width(), frame.height()), Qt.ClipOperation.IntersectClip)
-    return gutter - scene.left, float(frame.width() - scene.left)
+def _clip(painter: QPainter, frame: QRect, scene: Scene) -> None:
+    """Keep the painter to where strips lie."""
+    lie = QRectF(scene.strips.gutter - _RIM, TAPE, frame.width(), frame.height())
+    painter.setClipRect(lie, Qt.ClipOperation.IntersectClip)
+
+
+def _sight(frame: QRect, scene: Scene) -> tuple[float, float]:
+    """What of strips is in sight, from and to in pixels from the head."""
+    return scene.strips.gutter - _RIM - scene.left, float(frame.width() - scene.left)
+
+
+def _scale(frame: QRect, scene: Scene) -> Scale:
+    """The scale of strips, and what of them is in sight."""
+    (first, last), along = _sight(frame, scene), scene.strips.along
+    return Scale(along, scene.strips.across, max(0.0, first / along), last / along)
 
 
 def _soil(painter: QPainter, frame: QRect, scene: Scene, beds: list[Placed], easel: Easel) -> None:
     """The beds themselves with what stands in them."""
     strips = scene.strips
     painter.save()
-    first, last = _clip(painter, frame, scene)
-    scale = Scale(strips.along, strips.across, max(0.0, first / strips.along), last / strips.along)
+    _clip(painter, frame, scene)
+    scale = _scale(frame, scene)
     for strip, drawn, top in beds:
         reach = reach_above(drawn.figure, strips.across, strips.headroom) + 1 if easel.parts else 0.0
         if easel.is_seen(0, top - reach, frame.width(), top + strip.height + reach):
@@ -232,7 +257,7 @@ def _over(painter: QPainter, frame: QRect, scene: Scene, one: Placed, easel: Eas
         head = foot if foot + strips.captions <= frame.height() else top
         if easel.is_seen(0, head, frame.width(), foot + _WRITTEN):
             _written(painter, scene, strip, sight, easel)
-        flies = scene.left > strips.gutter - 10
+        flies = scene.left > strips.gutter - _RIM
         if flies and easel.is_seen(scene.left - _NEAR, top - strips.headroom, scene.left + _NEAR, top + _NEAR):
             paint_flag(painter, easel.inks)
     if _is_selected(scene, strip):

@@ -61,17 +61,24 @@ class StripPictures:
         """Paint a bed with its head at `at`, with at most `room` pixels above its soil and below."""
         device = painter.deviceTransform()
         times = device.m11()
-        picture = self._pictures.get(figure.bed)
-        if picture is None or not picture.shows(figure, scale, times, inks):
-            if figure.width * scale.across * times > _TALLEST:
-                self._pictures.pop(figure.bed, None)
-                _paint_sight(painter, figure, scale, room, inks, at)
-                return
-            picture = self._pictures[figure.bed] = _painted(figure, scale, times, room, inks, picture)
+        picture = self.of(figure, scale, room, inks, times)
+        if picture is None:
+            _paint_sight(painter, figure, scale, room, inks, at)
+            return
         # At half a pixel of the screen it would hang on where a picture begins to which side Qt rounds it.
         x = picture.left + (round(device.dx() + at.x() * times) - device.dx()) / times
         y = picture.top + (round(device.dy() + at.y() * times) - device.dy()) / times
         painter.drawPixmap(QPointF(x, y), picture.image)
+
+    def of(self, figure: BedFigure, scale: Scale, room: float, inks: Palette, times: float) -> Picture | None:
+        """The picture of a bed with `times` pixels of the screen to a pixel; None where it would be too high."""
+        picture = self._pictures.get(figure.bed)
+        if picture is None or not picture.shows(figure, scale, times, inks):
+            if figure.width * scale.across * times > _TALLEST:
+                self._pictures.pop(figure.bed, None)
+                return None
+            picture = self._pictures[figure.bed] = _painted(figure, scale, times, room, inks, picture)
+        return picture
 
     def keep(self, beds: set[str]) -> None:
         """Let go of all other beds' pictures."""

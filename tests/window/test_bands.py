@@ -1,5 +1,8 @@
 """A better filling is painted strip by strip, so that nothing waits for all of it, and comes to the same picture."""
 
+from typing import Any
+
+import pytest
 from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
@@ -12,6 +15,7 @@ from gardenplot.gestures.proposal import hold, proposed
 from gardenplot.gestures.stage import Trial
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan
+from gardenplot.window import canvas, canvas_paint, strip_pictures
 from gardenplot.window.canvas_bands import MOST, bands
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
@@ -78,7 +82,7 @@ def test_what_is_shown_in_bits_is_painted_a_part_at_a_time_and_all_of_it_in_the_
     seen = Painted()
     window.canvas.viewport().installEventFilter(seen)
     window.canvas.stage.show(full, in_bits=True)
-    for _turn in range(40):
+    for _turn in range(200):
         QApplication.processEvents()
     shown = settled(window)
     tall = window.canvas.viewport().height()
@@ -96,6 +100,30 @@ def test_what_is_given_up_before_all_of_it_was_painted_leaves_nothing_behind(
     window.canvas.stage.show(full, in_bits=True)
     QApplication.processEvents()
     window.canvas.stage.give_up()
-    for _turn in range(10):
+    for _turn in range(100):
         QApplication.processEvents()
     assert settled(window) == blank == anew(window)
+
+
+def test_what_is_painted_in_bits_was_made_ready_in_turns_before(
+    window: MainWindow, document: Document, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    full, _blank = begun(window, document)
+    made, is_painting = list[bool](), [False]
+    make, paint = strip_pictures._painted, canvas_paint.paint_scene
+
+    def painted(*all_of_it: Any) -> strip_pictures.Picture:
+        made.append(is_painting[0])
+        return make(*all_of_it)
+
+    def paint_scene(*all_of_it: Any) -> None:
+        is_painting[0] = True
+        paint(*all_of_it)
+        is_painting[0] = False
+
+    monkeypatch.setattr(strip_pictures, "_painted", painted)
+    monkeypatch.setattr(canvas, "paint_scene", paint_scene)
+    window.canvas.stage.show(full, in_bits=True)
+    for _turn in range(200):
+        QApplication.processEvents()
+    assert made == [False] * 6
