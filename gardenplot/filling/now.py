@@ -17,8 +17,9 @@ from attrs import evolve, frozen
 from gardenplot.filling.gap import Filler, GapFilling, packed
 from gardenplot.filling.offers import Offer, Offers, WhyNot, gaps_on, offers_for, unsuited, worths_of
 from gardenplot.filling.placed import Placed
-from gardenplot.filling.task import laid_plants, planting_of_block
+from gardenplot.filling.task import planting_of_block
 from gardenplot.filling.wanted import Wanted
+from gardenplot.layout import lay_out_bed
 from gardenplot.layout.cold_edge import Stretch, both
 from gardenplot.layout.sizes import block_within
 from gardenplot.layout.zone import is_plain
@@ -209,30 +210,32 @@ def _standing(plan: Plan, offers: Offers, seated: list[_Seated]) -> tuple[Plan, 
     plantings = [
         planting_of_block(plan, one.seat.offer.one, bed, one.start, one.plants, one.seat.dates) for one in seated
     ]
-    after, stand = _added(plan, seated, plantings)
+    after, stand = _added(plan, offers, seated, plantings)
     if all(block.end <= one.start + one.length for one, (_wanted, block) in zip(seated, stand, strict=True)):
         return after, stand
     plantings = [
         planting if block.end <= one.start + one.length else _by_length(planting, length_of(one.length, units))
         for one, planting, (_wanted, block) in zip(seated, plantings, stand, strict=True)
     ]
-    after, stand = _added(plan, seated, plantings)
+    after, stand = _added(plan, offers, seated, plantings)
     kept = [number for number, (wanted, block) in enumerate(stand) if block.plants >= wanted.least]
-    return _added(plan, [seated[number] for number in kept], [plantings[number] for number in kept])
+    return _added(plan, offers, [seated[number] for number in kept], [plantings[number] for number in kept])
 
 
 def _by_length(planting: Planting, length: Length) -> Planting:
     return evolve(planting, plants=None, length=length)
 
 
-def _added(plan: Plan, seated: list[_Seated], plantings: list[Planting]) -> tuple[Plan, list[tuple[Wanted, Placed]]]:
-    after, stand = add_plantings(plan, plantings), []
+def _added(
+    plan: Plan, offers: Offers, seated: list[_Seated], plantings: list[Planting]
+) -> tuple[Plan, list[tuple[Wanted, Placed]]]:
+    after = add_plantings(plan, plantings)
+    laid = lay_out_bed(after, offers.laid.bed)
+    stand = []
     for one, planting in zip(seated, after.plantings[len(plan.plantings) :], strict=True):
-        wanted, dates = one.seat.offer.one, one.seat.dates
-        plants, start, end = laid_plants(after, planting)
-        stand.append(
-            (wanted, Placed(wanted.id, planting.id, planting.bed, plants, start, end, dates.in_ground, dates.out))
-        )
+        wanted, dates, block = one.seat.offer.one, one.seat.dates, laid.layout_of(planting.id)
+        reading = block.plants, block.start, block.end
+        stand.append((wanted, Placed(wanted.id, planting.id, planting.bed, *reading, dates.in_ground, dates.out)))
     return after, stand
 
 

@@ -244,8 +244,15 @@ def _in_order(dates: Dates) -> bool:
 
 def worths_of(one: Wanted, plants: Iterable[int], scale: Fraction) -> tuple[int, ...]:
     """What numbers of plants of it are worth; more than are wanted are worth no more."""
-    most, parts = one.most, lcm((one.worth * scale).denominator, (one.whole * scale).denominator)
-    each, whole = int(one.worth * scale * parts), int(one.whole * scale * parts)
+    most, (each, whole, parts) = one.most, _counted(one.worth, one.whole, scale)
     if most is None:
         return tuple(count * each // parts for count in plants)
     return tuple((min(count, most) * each + (whole if count >= most else 0)) // parts for count in plants)
+
+
+@lru_cache(maxsize=1024)
+def _counted(worth: Fraction, whole: Fraction, scale: Fraction) -> tuple[int, int, int]:
+    """What one plant of it counts for and all of them besides, in whole numbers, and how many of these make one."""
+    each, all_of_it = worth * scale, whole * scale
+    parts = lcm(each.denominator, all_of_it.denominator)
+    return int(each * parts), int(all_of_it * parts), parts

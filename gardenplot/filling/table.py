@@ -82,11 +82,11 @@ class Table:
 
     def _size_at(self, number: int, at: int) -> int:
         """The size with which a wish makes the row what it is at a length."""
-        wish, before, here = self._wishes[number], self._rows[number], self._rows[number + 1, at]
+        wish, before, here = self._wishes[number], self._rows[number].item, self._rows[number + 1].item(at)
         return next(
             size
             for size, (length, worth) in enumerate(zip(wish.lengths, wish.worths, strict=True))
-            if length <= at and before[at - length] + counts_for(worth, length, self._scale) == here
+            if length <= at and before(at - length) + counts_for(worth, length, self._scale) == here
         )
 
 
