@@ -200,6 +200,13 @@ def stacked(
     return Strips(tuple(strips), along, stretch, height, headroom=headroom, captions=captions)
 
 
+def laid_otherwise(strips: Strips, laid_out: tuple[LaidOut, ...]) -> Strips:
+    """The strips of the same beds, in the same order and of the same sizes, that are laid out otherwise."""
+    pairs = zip(strips.strips, laid_out, strict=True)
+    same = tuple([one if one.laid is laid else evolve(one, laid=laid) for one, laid in pairs])
+    return evolve(strips, strips=same)
+
+
 def with_ground(strips: Strips) -> Strips:
     """The strips with empty ground under them, three times as wide as the median bed, or 3 m where there is none."""
     width = 3 * _usual_width(tuple(strip.laid for strip in strips.strips)) if strips.strips else _BARE_GROUND

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
+from functools import cached_property
 
 from attrs import Factory, evolve, frozen
 
@@ -12,6 +13,7 @@ from gardenplot.gestures.snap import NO_MARKS, Marks, Pull, Snap, marks_of, snap
 from gardenplot.gestures.stage import Pointer, Pushed, Trial
 from gardenplot.layout import ground_for, lay_out_bed
 from gardenplot.plan import Plan, bed_of, planting_of
+from gardenplot.plan.find import only
 from gardenplot.plan.several import Fields, change_plantings, copy_plantings
 from gardenplot.words import _
 
@@ -66,6 +68,19 @@ class Taken:
     def starts(self) -> dict[str, int]:
         """Where each begins, in nm."""
         return {one: layout_in(self.plan, one).start for one in self.plantings}
+
+    @cached_property
+    def bed(self) -> str | None:
+        """The bed that all of them stand in, if they stand in one."""
+        beds = {planting_of(self.plan, one).bed for one in self.plantings}
+        return beds.pop() if len(beds) == 1 else None
+
+    @cached_property
+    def alone(self) -> "Taken":
+        """The same in a plan of that bed alone, in which all is found the sooner; trays may need more than that."""
+        near = only(self.plan, self.bed) if self.bed is not None else self.plan
+        is_whole = {one.id for one in near.plantings}.issuperset(self.plantings)
+        return evolve(self, plan=near) if is_whole else self
 
 
 def take(plan: Plan, plantings: Sequence[str], at: int, day: date | None) -> Taken:
@@ -151,7 +166,8 @@ def nowhere(taken: Taken) -> Trial:
 
 def _snaps(taken: Taken, beds: Mapping[str, str], by: int, *, copies: bool) -> Iterator[Snap]:
     """Where the lead is drawn to, since it or one of the others comes to lie by a margin or a neighbour."""
-    there, ids = _shifted(taken, beds, by, copies=copies)
+    stays = set(beds.values()) == {taken.bed}
+    there, ids = _shifted(taken.alone if stays else taken, beds, by, copies=copies)
     starts = taken.starts
     for one, now in zip(taken.plantings, ids, strict=True):
         planting = evolve(planting_of(taken.plan, one), **taken.dated.get(one, {}))

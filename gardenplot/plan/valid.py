@@ -123,9 +123,16 @@ class _Anew:
 
     @cached_property
     def _plantings(self) -> list[tuple[int, Planting]]:
-        sound = self._sound.plantings if self._sound is not None else ()
-        same = {id(one) for one in sound if one.hardens is None and one.gaps_of is None}
-        return [(number, one) for number, one in enumerate(self._plan.plantings) if id(one) not in same]
+        sound, mine = self._sound.plantings if self._sound is not None else (), self._plan.plantings
+        if len(sound) == len(mine):
+            pairs = enumerate(zip(mine, sound, strict=True))
+            return [(number, one) for number, (one, was) in pairs if one is not was or _refers(one)]
+        same = {id(one) for one in sound if not _refers(one)}
+        return [(number, one) for number, one in enumerate(mine) if id(one) not in same]
+
+
+def _refers(one: Planting) -> bool:
+    return one.hardens is not None or one.gaps_of is not None
 
 
 def _refer_alike(plan: Plan, sound: Plan) -> bool:

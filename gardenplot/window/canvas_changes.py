@@ -23,7 +23,7 @@ def changed_between(before: Scene, after: Scene, frame: QRect) -> QRegion:
     area = QRegion()
     held = {scene.trial.bed for scene in (before, after) if scene.trial is not None}
     for one, other in zip(before.strips.strips, after.strips.strips, strict=True):
-        if one.laid is not other.laid or one.bed in held:
+        if (one is not other and one.laid is not other.laid) or one.bed in held:
             area += _round(one, after, frame)
     for scene in (before, after):
         lines = lines_under(scene)
@@ -64,7 +64,13 @@ def _lie_alike(before: Scene, after: Scene) -> bool:
         other.zoom, other.ground, other.headroom, other.captions, other.gutter,
     ):  # fmt: skip
         return False
-    tops = [(strip.bed, strip.top, strip.height) for strip in one.strips]
-    if tops != [(strip.bed, strip.top, strip.height) for strip in other.strips]:
+    if len(one.strips) != len(other.strips):
+        return False
+    pairs = zip(one.strips, other.strips, strict=True)
+    if any(_place(first) != _place(then) for first, then in pairs if first is not then):
         return False
     return before.plan is after.plan or before.look == after.look
+
+
+def _place(strip: Strip) -> tuple[str, float, float]:
+    return strip.bed, strip.top, strip.height

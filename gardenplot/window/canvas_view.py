@@ -11,6 +11,7 @@ from gardenplot.drawing.strips import (
     Strips,
     all_in_sight,
     arranged,
+    laid_otherwise,
     stacked,
     with_ground,
 )
@@ -92,8 +93,11 @@ class CanvasView(QObject):
             arrange, room = all_in_sight if self.sees_all else arranged, self.size[1] - TAPE
             strips = arrange(lay_out_plan(plan), self.along, true_scale=self.true_scale, room=room)
         else:
-            one = self.strips()
-            strips = stacked(lay_out_plan(shown), one.along, one.stretch, one.headroom, one.captions)
+            one, laid_out = self.strips(), lay_out_plan(shown)
+            if shown.beds is plan.beds and not self.has_ground:
+                strips = laid_otherwise(one, laid_out)
+            else:
+                strips = stacked(laid_out, one.along, one.stretch, one.headroom, one.captions)
         strips = evolve(strips, gutter=self._gutter)
         strips = with_ground(strips) if self.has_ground else strips
         self._kept[shown is plan] = _Kept(plan, shown, terms, strips)

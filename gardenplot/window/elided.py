@@ -18,8 +18,13 @@ class Elided(PlainLabel):
         self.shown_whole = ""
 
     def minimumSizeHint(self) -> QSize:
-        whole, line = self.sizeHint(), self.fontMetrics()
-        return QSize(min(whole.width(), _LEAST_LETTERS * line.horizontalAdvance("m")), whole.height())
+        whole = self.sizeHint()
+        return QSize(min(whole.width(), self.least.width()), whole.height())
+
+    @property
+    def least(self) -> QSize:
+        """The room that it should have whatever it says."""
+        return QSize(_LEAST_LETTERS * self.fontMetrics().horizontalAdvance("m"), self.sizeHint().height())
 
     @property
     def shown(self) -> str:

@@ -26,6 +26,7 @@ from gardenplot.window.header import Header
 from gardenplot.window.in_question import offer_answers
 from gardenplot.window.index import Index
 from gardenplot.window.inspector import Inspector
+from gardenplot.window.keeps_still import KeepsStill
 from gardenplot.window.late import ask_new_plan, season_maps
 from gardenplot.window.ledger import Ledger
 from gardenplot.window.menus import context_menu, fill_menus
@@ -128,7 +129,7 @@ class MainWindow(QMainWindow):
         self.pointed, self.total, self.scale = Elided(), Elided(), Elided()
         for label in (self.pointed, self.total, self.scale):
             label.setContentsMargins(8, 0, 8, 0)
-        self.statusBar().addWidget(self.pointed, 1)
+        self.statusBar().addWidget(KeepsStill(self.pointed), 1)
         self.statusBar().addPermanentWidget(self.total)
         self.statusBar().addPermanentWidget(self.scale)
 

@@ -4,10 +4,22 @@ from datetime import date
 from itertools import pairwise
 
 import pytest
+from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gardenplot.drawing.strips import CAPTIONS, HEADROOM, Part, Strips, Under, all_in_sight, arranged, under
+from gardenplot.drawing.strips import (
+    CAPTIONS,
+    HEADROOM,
+    Part,
+    Strips,
+    Under,
+    all_in_sight,
+    arranged,
+    laid_otherwise,
+    stacked,
+    under,
+)
 from gardenplot.layout import lay_out_plan, standing
 from gardenplot.plan import Bed, Plan
 from gardenplot.units import MM, parse_length
@@ -69,6 +81,20 @@ def test_strips_lie_one_under_another_with_room_for_flag_and_captions(
         bottom = strip.top + strip.height + CAPTIONS
     assert strips.height >= bottom
     assert strips.longest == max((bed.length.nm / MM for bed in plan.beds), default=0)
+
+
+@settings(max_examples=25)
+@given(plans(least_plantings=1), any_scale, st.data())
+def test_strips_laid_out_otherwise_are_those_that_are_stacked_anew(
+    plan: Plan, along: float, data: st.DataObject
+) -> None:
+    gone = data.draw(st.sampled_from(plan.plantings))
+    other = evolve(plan, plantings=tuple(one for one in plan.plantings if one is not gone))
+    strips, laid = strips_of(plan, along, true_scale=False), lay_out_plan(other)
+    now = laid_otherwise(strips, laid)
+    assert now == stacked(laid, along, strips.stretch, strips.headroom, strips.captions)
+    for before, after in zip(strips.strips, now.strips, strict=True):
+        assert (before is after) == (before.laid is after.laid)
 
 
 def test_a_long_slim_bed_is_stretched_until_it_can_be_worked_on() -> None:

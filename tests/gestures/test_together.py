@@ -2,19 +2,23 @@
 
 import pytest
 from attrs import evolve
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
+from gardenplot.errors import PlanError
 from gardenplot.gestures.drags import move_block
 from gardenplot.gestures.kept import layout_in
 from gardenplot.gestures.push import FOOT, HEAD
-from gardenplot.gestures.snap import Pull
+from gardenplot.gestures.snap import Pull, Snap
 from gardenplot.gestures.stage import Pointer
-from gardenplot.gestures.together import try_butted, try_shift
+from gardenplot.gestures.together import Taken, _snaps, try_butted, try_shift
 from gardenplot.gestures.trials import try_resize
 from gardenplot.plan import Plan, planting_of
 from gardenplot.plan.edits import change_planting
 from tests.drawing.hand_worked import hand_worked
 from tests.gestures.hand import KeptStage, Spot, at, block, block_of, drag, ground, hold, spot
 from tests.layout.ground import nm
+from tests.plans import plans
 
 ROW = ground(block("1 m", "1 m"), block("3 m", "1 m"), block("6 m", "2 m"), block("4 m", "3 m", bed="b2"))
 
@@ -226,3 +230,29 @@ def test_moved_to_where_it_stood_it_leaves_the_very_same_plan_whatever_is_held()
     hold(move_block(stage, "p1", at("1.5 m"), ("p2",)), pushing(at("4 m")), pushing(at("1.5 m")))
     assert stage.shown[-1] is not None
     assert stage.shown[-1].plan is plan
+
+
+class Whole(Taken):
+    """Plantings that are looked at among all others."""
+
+    @property
+    def alone(self) -> "Whole":
+        return self
+
+
+def snaps(taken: Taken, by: int, *, copies: bool) -> list[Snap] | str:
+    """What draws plantings that stay in their beds, or why they cannot be moved."""
+    try:
+        beds = {one: planting_of(taken.plan, one).bed for one in taken.plantings}
+        return list(_snaps(taken, beds, by, copies=copies))
+    except PlanError as why:
+        return str(why)
+
+
+@settings(max_examples=60)
+@given(plans(least_plantings=1), st.data())
+def test_what_draws_them_is_found_in_their_bed_alone_as_among_all_others(plan: Plan, data: st.DataObject) -> None:
+    ids = [one.id for one in plan.plantings]
+    taken = tuple(data.draw(st.lists(st.sampled_from(ids), min_size=1, max_size=3, unique=True)))
+    by, copies = data.draw(st.integers(-2 * nm("1 m"), 2 * nm("1 m"))), data.draw(st.booleans())
+    assert snaps(Taken(plan, taken), by, copies=copies) == snaps(Whole(plan, taken), by, copies=copies)

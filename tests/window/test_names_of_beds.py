@@ -4,7 +4,7 @@ import pytest
 from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
-from PySide6.QtCore import QPointF
+from PySide6.QtCore import QEvent, QObject, QPointF
 from PySide6.QtGui import QColor
 
 from gardenplot.drawing.strips import GUTTER
@@ -105,3 +105,35 @@ def test_zooming_keeps_the_place_beside_a_wide_gutter(window: MainWindow) -> Non
     view.zoom(5)
     window.canvas.horizontalScrollBar().setValue(0)
     assert view.origin[0] == 240
+
+
+class Laid(QObject):
+    """Counts how often a widget lays out anew what is in it."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.times = 0
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802  # the name is Qt's
+        self.times += event.type() == QEvent.Type.LayoutRequest
+        return super().eventFilter(watched, event)
+
+
+def test_words_on_what_lies_under_the_pointer_lay_nothing_out_anew(window: MainWindow) -> None:
+    settle(window)
+    laid, canvas, (left, top) = Laid(), window.canvas, window.canvas.view.origin
+    bar = window.statusBar()
+    for watched in (window, bar):
+        watched.installEventFilter(laid)
+    (strip, *_others) = canvas.view.strips().strips
+    seen = set()
+    for x in (20, 40, 200, 400):
+        canvas.hand.pointed.emit(canvas.places.under(QPointF(left + x, strip.middle + top)))
+        settle(window)
+        seen.add(window.pointed.text())
+        assert window.pointed.width() > 200
+    assert len(seen) == 4
+    assert laid.times == 0
+    window.total.setText("Another sum")
+    settle(window)
+    assert laid.times > 0
