@@ -56,6 +56,7 @@ class CanvasView(QObject):
         self.sees_all = False
         self.has_ground = False
         self._gutter = GUTTER
+        self._named: tuple[object, object] = None, None
         self._measured: tuple[tuple[Bed, ...], float] = (), _longest(())
         self._kept: dict[bool, _Kept] = {}
         self._settled: object = None
@@ -89,17 +90,18 @@ class CanvasView(QObject):
         kept = self._kept.get(shown is plan)
         if kept is not None and kept.plan is plan and kept.shown is shown and kept.terms == terms:
             return kept.strips
-        if shown is plan:
-            arrange, room = all_in_sight if self.sees_all else arranged, self.size[1] - TAPE
-            strips = arrange(lay_out_plan(plan), self.along, true_scale=self.true_scale, room=room)
+        one, laid_out = self.strips() if shown is not plan else None, lay_out_plan(shown)
+        like = self._kept.get(True)
+        if like is not None and like.terms == terms and like.shown.beds is shown.beds and not self.has_ground:
+            strips = laid_otherwise(like.strips, laid_out)
         else:
-            one, laid_out = self.strips(), lay_out_plan(shown)
-            if shown.beds is plan.beds and not self.has_ground:
-                strips = laid_otherwise(one, laid_out)
-            else:
+            if one is not None:
                 strips = stacked(laid_out, one.along, one.stretch, one.headroom, one.captions)
-        strips = evolve(strips, gutter=self._gutter)
-        strips = with_ground(strips) if self.has_ground else strips
+            else:
+                arrange, room = all_in_sight if self.sees_all else arranged, self.size[1] - TAPE
+                strips = arrange(laid_out, self.along, true_scale=self.true_scale, room=room)
+            strips = evolve(strips, gutter=self._gutter)
+            strips = with_ground(strips) if self.has_ground else strips
         self._kept[shown is plan] = _Kept(plan, shown, terms, strips)
         return strips
 
@@ -146,7 +148,9 @@ class CanvasView(QObject):
     def settle(self) -> None:
         """Fit the gutter to the names of the beds and the scroll bars to what there is to see; tell of a change."""
         plan = self._document.plan
-        self._gutter = gutter_for(plan.beds, plan.place.units, self.size[0])
+        beds, terms = plan.beds, (plan.place.units, self.size[0])
+        if self._named[0] is not beds or self._named[1] != terms:
+            self._named, self._gutter = (beds, terms), gutter_for(beds, *terms)
         strips = self.strips()
         width, height = round(self.size[0]), round(self.size[1]) - TAPE
         across, down = self._area.horizontalScrollBar(), self._area.verticalScrollBar()

@@ -52,6 +52,8 @@ class Typed(QLineEdit):
 
     def show_value(self, text: str) -> None:
         """Show a value of the plan, unless it is shown already; a complaint is over then."""
+        if text == self._shown == self.text() and not self._wrong:
+            return
         self._shown = text
         self.setText(text)
         self.setCursorPosition(0)

@@ -81,7 +81,10 @@ class Ledger(QTabWidget):
     def refresh(self) -> None:
         """Show the plan's numbers as they are now, in the table that is in front."""
         plan = self._document.plan
-        self.setTabText(self.indexOf(self.of_findings), findings_title(find_all(plan, self._document.today())))
+        at, title = self.indexOf(self.of_findings), findings_title(find_all(plan, self._document.today()))
+        if title != self.tabText(at):
+            # All panels are laid out and painted anew for it, though it be the same.
+            self.setTabText(at, title)
         match self.currentIndex():
             case 0:
                 self.counts.show_rows(count_lines(plan))

@@ -1,5 +1,7 @@
 """Straight, staggered and triangular side by side: a true-scale picture of the block, its plants, what differs."""
 
+from functools import lru_cache
+
 import numpy as np
 from attrs import cmp_using, evolve, field, frozen
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
@@ -18,7 +20,7 @@ from gardenplot.units import MM, Units
 from gardenplot.units.figures import grouped, offset, span
 from gardenplot.window.plain import as_is
 from gardenplot.window.stamps import Pixels, paint_plants
-from gardenplot.window.theme import colour, palette, widget_font
+from gardenplot.window.theme import colour, magnified, palette, widget_font
 from gardenplot.words import _
 
 _PICTURE = 46
@@ -49,6 +51,12 @@ class _Line:
             else:
                 lines[-1] = longer
         return tuple(evolve(self, words=words) for words in lines)
+
+
+@lru_cache(maxsize=64)
+def _broken(lines: tuple[_Line, ...], room: float, _magnified: float) -> tuple[_Line, ...]:
+    """Lines broken to a room; how much larger than usual text is says how wide they are."""
+    return tuple(one for line in lines for one in line.broken(room))
 
 
 @frozen
@@ -84,11 +92,11 @@ class PatternButton(QAbstractButton):
 
     def least_width(self) -> int:
         """How wide it must be for the longest word below its picture."""
-        return _wide(tuple(word for line in self._lines for word in line.broken(0)))
+        return _wide(_broken(self._lines, 0, magnified()))
 
     def lie_flat(self, flat: bool, room: int) -> None:
         """Show the words beside the picture, or below it in lines of that width."""
-        shown = self._lines if flat else tuple(one for line in self._lines for one in line.broken(room - 4))
+        shown = self._lines if flat else _broken(self._lines, room - 4, magnified())
         if (flat, shown) == (self._is_flat, self._shown):
             return
         self._is_flat, self._shown = flat, shown

@@ -72,12 +72,19 @@ class Line(QTreeWidgetItem):
             case _:
                 return super().data(column, role)
 
+    def _tell(self) -> None:
+        """Tell the table that it is another row; Qt's own way tells nothing of an item that holds no cells itself."""
+        table = self.treeWidget()
+        if table is not None:
+            first = table.indexFromItem(self, 0)
+            table.model().dataChanged.emit(first, first.siblingAtColumn(table.columnCount() - 1), [])
+
     def become(self, row: TableRow) -> Iterator["Line"]:
         """Be the place of another row from now on; this line and those below it, as far as they are not as before."""
         before, self.row = self.row, row
         if row == before:
             return
-        self.emitDataChanged()
+        self._tell()
         yield self
         for line, inner, old in zip(self.inner, row.inner, before.inner, strict=False):
             if inner is not old:

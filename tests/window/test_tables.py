@@ -3,7 +3,8 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from PySide6.QtCore import QRect, Qt
+from PySide6.QtCore import QEvent, QObject, QRect, Qt
+from PySide6.QtGui import QPaintEvent
 from PySide6.QtWidgets import QApplication, QTreeWidgetItem
 
 from gardenplot.window.main import MainWindow
@@ -53,6 +54,39 @@ def test_a_row_that_stays_the_same_keeps_its_item_and_its_selection(dressed: QAp
     table.show_rows([TableRow(("leek", "14")), second])
     assert table.topLevelItem(1) is kept
     assert table.currentItem() is kept
+
+
+class Painted(QObject):
+    """Keeps what of a widget is painted, time by time."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.rects: list[QRect] = []
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802  # the name is Qt's
+        if isinstance(event, QPaintEvent):
+            self.rects.append(event.rect())
+        return super().eventFilter(watched, event)
+
+
+def test_the_row_that_has_changed_is_painted_anew_and_no_other(dressed: QApplication) -> None:
+    assert dressed
+    table, painted = Table("Counts", ("crop", "plants"), (1,)), Painted()
+    rows = [TableRow((f"leek {number}", "12"), number) for number in range(6)]
+    table.show_rows(rows)
+    table.resize(400, 300)
+    table.show()
+    QApplication.processEvents()
+    table.viewport().installEventFilter(painted)
+    table.show_rows([*rows[:2], TableRow(("leek 2", "14"), 2), *rows[3:]])
+    QApplication.processEvents()
+    (seen,) = painted.rects
+    changed = table.topLevelItem(2)
+    assert changed is not None
+    row = table.visualItemRect(changed)
+    assert (seen.top(), seen.bottom()) == (row.top(), row.bottom())
+    assert seen.left() <= table.columnViewportPosition(0)
+    assert seen.right() >= table.columnViewportPosition(1) + table.columnWidth(1) - 1
 
 
 @pytest.mark.parametrize("width", [300, 420, 900])
