@@ -232,15 +232,18 @@ def _scale(frame: QRect, scene: Scene) -> Scale:
 
 def _soil(painter: QPainter, frame: QRect, scene: Scene, beds: list[Placed], easel: Easel) -> None:
     """The beds themselves with what stands in them."""
-    strips = scene.strips
+    across, headroom, width = scene.strips.across, scene.strips.headroom, frame.width()
     painter.save()
     _clip(painter, frame, scene)
-    scale = _scale(frame, scene)
-    for strip, drawn, top in beds:
-        reach = reach_above(drawn.figure, strips.across, strips.headroom) + 1 if easel.parts else 0.0
-        if easel.is_seen(0, top - reach, frame.width(), top + strip.height + reach):
-            at = QPointF(scene.left, top)
-            easel.pictures.paint(painter, drawn.figure, scale, strips.headroom, easel.inks, at)
+    seen = ((drawn.figure, top) for _strip, drawn, top in beds)
+    if easel.parts:
+        reaches = (reach_above(one.drawn.figure, across, headroom) + 1 for one in beds)
+        seen = (
+            (drawn.figure, top)
+            for (strip, drawn, top), reach in zip(beds, reaches, strict=True)
+            if easel.is_seen(0, top - reach, width, top + strip.height + reach)
+        )
+    easel.pictures.paint(painter, seen, scene.left, _scale(frame, scene), headroom, easel.inks)
     painter.restore()
 
 

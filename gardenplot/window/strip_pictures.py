@@ -1,5 +1,6 @@
 """Pictures of beds as they were painted last: a bed is painted anew only when it, its scale or its colours change."""
 
+from collections.abc import Iterable
 from math import ceil, floor
 
 from attrs import evolve, frozen
@@ -20,7 +21,6 @@ _DASH = 16.0
 """Pixels that hold a dash and a gap."""
 _AHEAD = 0.5
 """How much more than is in sight is painted on both sides, in lengths of what is: one scrolls on without painting."""
-_ORIGIN = QPointF()
 
 
 @frozen(eq=False)
@@ -56,19 +56,21 @@ class StripPictures:
         self.drawn = DrawnBeds()
 
     def paint(
-        self, painter: QPainter, figure: BedFigure, scale: Scale, room: float, inks: Palette, at: QPointF = _ORIGIN
-    ) -> None:
-        """Paint a bed with its head at `at`, with at most `room` pixels above its soil and below."""
+        self, painter: QPainter, beds: Iterable[tuple[BedFigure, float]], left: float, scale: Scale, room: float,
+        inks: Palette,
+    ) -> None:  # fmt: skip
+        """Paint beds, each with its own top, with at most `room` pixels above their soil and below."""
         device = painter.deviceTransform()
-        times = device.m11()
-        picture = self.of(figure, scale, room, inks, times)
-        if picture is None:
-            _paint_sight(painter, figure, scale, room, inks, at)
-            return
+        times, beside, above = device.m11(), device.dx(), device.dy()
         # At half a pixel of the screen it would hang on where a picture begins to which side Qt rounds it.
-        x = picture.left + (round(device.dx() + at.x() * times) - device.dx()) / times
-        y = picture.top + (round(device.dy() + at.y() * times) - device.dy()) / times
-        painter.drawPixmap(QPointF(x, y), picture.image)
+        head = (round(beside + left * times) - beside) / times
+        for figure, top in beds:
+            picture = self.of(figure, scale, room, inks, times)
+            if picture is None:
+                _paint_sight(painter, figure, scale, room, inks, QPointF(left, top))
+                continue
+            high = (round(above + top * times) - above) / times
+            painter.drawPixmap(QPointF(head + picture.left, high + picture.top), picture.image)
 
     def of(self, figure: BedFigure, scale: Scale, room: float, inks: Palette, times: float) -> Picture | None:
         """The picture of a bed with `times` pixels of the screen to a pixel; None where it would be too high."""

@@ -186,15 +186,21 @@ class Table(QTreeWidget):
             cells = zip_longest(*(line.row.cells for line in lines), fillvalue="")
             for column, words in enumerate(cells):
                 if column < fitted:
-                    widths[column] = max(widths[column], self._room(lines, column, words))
+                    widths[column] = max(widths[column], self._room(lines, column, words, widths[column]))
         for column, width in enumerate(widths):
             self.setColumnWidth(column, width)
 
-    def _room(self, lines: Sequence[Line], column: int, words: Sequence[str]) -> int:
-        """The width in pixels that a column needs for its words in lines as deep and as bold as one another."""
+    def _room(self, lines: Sequence[Line], column: int, words: Sequence[str], has: int) -> int:
+        """The width in pixels that a column needs for its words in lines as deep and as bold as one another.
+
+        Where it `has` plainly more than that it is not asked for, since Qt takes its time to tell.
+        """
         font = self.font()
         font.setBold(lines[0].row.is_bold(column, self.numbers))
-        widest = max(set(words), key=QFontMetricsF(font).horizontalAdvance)
+        metrics = QFontMetricsF(font)
+        widest = max(set(words), key=metrics.horizontalAdvance)
+        if metrics.horizontalAdvance(widest) + (lines[0].depth + 2) * self.indentation() < has:
+            return has
         line = lines[words.index(widest)]
         room = self.sizeHintForIndex(self.indexFromItem(line, column)).width()
         return room if column else room + line.depth * self.indentation()

@@ -55,7 +55,7 @@ def seen(pictures: StripPictures, figure: BedFigure, along: float, left: int, ti
     painter.scale(text, text)
     painter.translate(left, 20)
     sight = Scale(along, 0.0931, max(0.0, -left / along), (WIDE / text - left) / along)
-    pictures.paint(painter, figure, sight, 10, LIGHT)
+    pictures.paint(painter, [(figure, 0.0)], 0.0, sight, 10, LIGHT)
     painter.end()
     return image
 

@@ -1,7 +1,7 @@
 """What is painted piece by piece, from pictures kept, is what would be painted anew as a whole."""
 
 import random
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from datetime import date
 from typing import Any
 
@@ -157,9 +157,12 @@ def noting_beds(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     painted: list[str] = []
     paint = StripPictures.paint
 
-    def noted(pictures: StripPictures, painter: QPainter, figure: BedFigure, *rest: Any) -> None:
-        painted.append(figure.bed)
-        paint(pictures, painter, figure, *rest)
+    def noted(
+        pictures: StripPictures, painter: QPainter, beds: Iterable[tuple[BedFigure, float]], *rest: Any
+    ) -> None:
+        some = list(beds)
+        painted.extend(figure.bed for figure, _top in some)
+        paint(pictures, painter, some, *rest)
 
     monkeypatch.setattr(StripPictures, "paint", noted)
     return painted
