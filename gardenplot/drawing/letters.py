@@ -9,7 +9,7 @@ from gardenplot.drawing.across import across
 from gardenplot.drawing.marks import Hatch, Shape
 from gardenplot.drawing.style import PLANTINGS, Ink
 from gardenplot.drawing.turns import walked
-from gardenplot.layout import lay_out_plan
+from gardenplot.layout import LaidOut, lay_out_plan
 from gardenplot.plan import Plan
 
 
@@ -52,23 +52,40 @@ def looks(plan: Plan) -> dict[str, Look]:
     A planting keeps the letter that is written down for it, the first in the plan where it is written down for
     several; the others have those that are left. Trays look as what they are raised for.
     """
-    growing = (planting.id for planting in plan.plantings if planting.hardens is None)
+    growing = tuple([planting.id for planting in plan.plantings if planting.hardens is None])
+    walks = tuple([_walk(laid) for laid in lay_out_plan(plan)])
+    found = _looks(growing, walks, tuple(_kept(plan).items()), tuple(across(plan).items()))
+    return _with_trays(plan, found)
+
+
+@lru_cache(maxsize=2048)
+def _walk(laid: LaidOut) -> tuple[str, ...]:
+    """The plantings that are met on a walk along a bed."""
+    return tuple([layout.planting for layout in walked(laid.without_trays)])
+
+
+@lru_cache(maxsize=16)
+def _looks(
+    growing: tuple[str, ...],
+    walks: tuple[tuple[str, ...], ...],
+    letters: tuple[tuple[str, str], ...],
+    beside: tuple[tuple[str, tuple[str, ...]], ...],
+) -> dict[str, Look]:
+    """The looks of all that grows, by all that tells them: most edits change nothing of it."""
     rank = {planting: number for number, planting in enumerate(growing)}
-    kept = _kept(plan)
+    kept, neighbours = dict(letters), dict(beside)
     taken = {*kept.values()}
     free = (name for number in count() if (name := letter(number)) not in taken)
     found: dict[str, Look] = {}
-    beside = across(plan)
-    for laid in lay_out_plan(plan):
+    for walk in walks:
         shape: Shape | None = None
         ink: int | None = None
-        for layout in walked(laid.without_trays):
-            number = rank[layout.planting]
-            others = tuple(found[one].shape for one in beside.get(layout.planting, ()) if one in found)
+        for planting in walk:
+            number = rank[planting]
+            others = tuple(found[one].shape for one in neighbours.get(planting, ()) if one in found)
             shape, ink = _shape(number % len(_TURNED), shape, others), _ink(number % len(PLANTINGS), ink)
-            name = kept.get(layout.planting) or next(free)
-            found[layout.planting] = _look(layout.planting, name, PLANTINGS[ink], shape)
-    return _with_trays(plan, found)
+            found[planting] = _look(planting, kept.get(planting) or next(free), PLANTINGS[ink], shape)
+    return found
 
 
 def _kept(plan: Plan) -> dict[str, str]:
@@ -98,7 +115,7 @@ def keeping_letters(before: Plan, after: Plan) -> Plan:
 
 def _with_trays(plan: Plan, found: dict[str, Look]) -> dict[str, Look]:
     trays = {one.id: one.hardens for one in plan.plantings if one.hardens is not None}
-    return found | {one: evolve(found[raised], planting=one) for one, raised in trays.items()}
+    return found | {one: evolve(found[raised], planting=one) for one, raised in trays.items()} if trays else found
 
 
 @lru_cache(maxsize=16)

@@ -1,6 +1,7 @@
 """What contradicts itself though each part alone is in order: odds of frost, covers, hardening, cells, orders."""
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from itertools import pairwise
 
 from gardenplot.findings.finding import Finding, Kind
@@ -28,6 +29,7 @@ def find_slips(plan: Plan, laid_out: Sequence[LaidOut]) -> tuple[Finding, ...]:
     )
 
 
+@lru_cache(maxsize=2048)
 def find_slips_in(laid: LaidOut) -> tuple[Finding, ...]:
     """Those of the plantings of a bed."""
     pairs = [each for each in zip(laid.grown, laid.layouts, strict=True) if each[0].hardened is None]
