@@ -18,7 +18,7 @@ from gardenplot.units import Temperature
 
 _NONE = "NG"
 """How the table writes that next to nothing emerges."""
-_LIKE, _MOST_NAMES = 0.6, 3
+_LIKE, _LIKE_WORD, _MOST_NAMES = 0.6, 0.85, 3
 
 
 @frozen
@@ -68,15 +68,28 @@ def _none_beyond(crop: str, coldest: int, warmest: int, *, is_cold: bool) -> int
 def nearest_names(name: str) -> tuple[str, ...]:
     """The names of the table that are most like another one, the likest first, at most three; none where none is.
 
-    Capitals and the order of words count for nothing; how like is like enough is a choice of this program.
+    Capitals and the order of words count for nothing, and one word in both is enough: "Leaf beet" is like "Beets".
+    How like is like enough is a choice of this program.
     """
-    likeness = {each: SequenceMatcher(None, _in_order(name), _in_order(each)).ratio() for each in emergence_table()}
-    near = sorted((each for each, like in likeness.items() if like >= _LIKE), key=lambda each: -likeness[each])
-    return tuple(near[:_MOST_NAMES])
+    likeness = {each: _likeness(name, each) for each in emergence_table()}
+    near = [each for each, (like, _whole) in likeness.items() if like >= _LIKE]
+    return tuple(sorted(near, key=lambda each: likeness[each], reverse=True)[:_MOST_NAMES])
 
 
-def _in_order(name: str) -> str:
-    return " ".join(sorted(name.casefold().replace(",", " ").split()))
+def _likeness(name: str, other: str) -> tuple[float, float]:
+    """How like two names are as a whole or, if that is more, the two words of them most alike; and as a whole."""
+    mine, others = _words(name), _words(other)
+    word = max((_alike(one, each) for one in mine for each in others), default=0.0)
+    whole = _alike(" ".join(mine), " ".join(others))
+    return max(whole, word if word >= _LIKE_WORD else 0.0), whole
+
+
+def _alike(one: str, other: str) -> float:
+    return SequenceMatcher(None, one, other).ratio()
+
+
+def _words(name: str) -> list[str]:
+    return sorted(name.casefold().replace(",", " ").split())
 
 
 @cache
