@@ -2,8 +2,9 @@
 
 To buy = needed - in store, not less than nothing; packs = ceil(to buy / pack); cost = packs x price. Seed in store
 whose own germination is known counts for as many seeds of the packet's as would give the same plants. Plants that are
-bought in are needed on the day on which they are set out. Of trays so many are needed as are in use at once; those
-that what was sown fills are there, however few are in store. Formulas: common practice, no source.
+bought in are needed on the day on which they are set out. Of trays so many are needed as are in use at once, what is
+sown together shares them, and those that what was sown fills are there, however few are in store. Formulas: common
+practice, no source.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
@@ -21,6 +22,7 @@ from gardenplot.supplies.covers import cover_cut, stock_width
 from gardenplot.supplies.feeding import fed
 from gardenplot.supplies.jugs import jug_heat
 from gardenplot.supplies.raising import PACKET, Raising, part, raised_for, was_sown
+from gardenplot.supplies.sown_together import Sown, filled_together, label_together
 from gardenplot.supplies.trays import Filled, fullest_day
 from gardenplot.supplies.water import bed_water
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, added, known, larger, worked
@@ -142,7 +144,7 @@ def total_cost(items: tuple[Item, ...]) -> Number:
 
 
 def _grown(plan: Plan, asked: Asked) -> Iterator[Need]:
-    """What is to be raised, sown or bought in; what was sown already needs no seed and no tray any more."""
+    """The seed and the plants that are bought; what was sown already needs no seed any more."""
     for laid in _laid_out(plan, asked):
         yield from _grown_in(laid, plan.goods, asked)
 
@@ -156,12 +158,13 @@ def _laid_out(plan: Plan, asked: Asked) -> Iterator[LaidOut]:
 
 @lru_cache(maxsize=1024)
 def _grown_in(laid: LaidOut, goods: tuple[Good, ...], asked: Asked) -> tuple[Need, ...]:
-    """What is to be raised, sown or bought in for one bed: an edit has it worked out for its own bed alone."""
+    """The seed and the plants that are bought for one bed: an edit has it worked out for its own bed alone."""
     found: list[Need] = []
     for one, made in _raised_in(laid, asked):
         label = _label(one, laid.bed)
         if asked.is_on(one.dates.sow) and not was_sown(one.planting):
-            found += _raised(goods, one.crop, made, label)
+            seed = _seed(goods, one.crop, made)
+            found += [Need(GoodKind.SEED, seed, one.crop.id, label=label)] if seed is not None else []
         if made.bought is not None and asked.is_on(one.dates.in_ground) and not is_in_ground(one.planting):
             found.append(Need(GoodKind.PLANT, made.bought, one.crop.id, label=label, planting=one.planting.id))
     return tuple(found)
@@ -179,17 +182,22 @@ def _label(one: Grown, bed: Bed) -> str:
 
 
 def _trays(plan: Plan, asked: Asked) -> Iterator[Need]:
-    """The trays of each size that are to be filled when asked, and those in use beside them when most are."""
+    """The trays of each size that are to be filled when asked, with their mix, and those in use beside them when most
+    are.
+    """
     by_cells: dict[int, list[tuple[str, Filled]]] = {}
-    for laid in _laid_out(plan, asked):
-        for cells, label, filled in _filled_in(laid, asked):
-            by_cells.setdefault(cells, []).append((label, filled))
+    for (_crop, cells, _sow, _out, _was, _which), (label, filled) in _filled(plan, asked).items():
+        by_cells.setdefault(cells, []).append((label, filled))
     for cells, ones in by_cells.items():
-        day = fullest_day(tuple(filled for _label, filled in ones))
+        day, tray = fullest_day(tuple(filled for _label, filled in ones)), _tray(plan.goods, cells)
         for label, filled in ones:
             at_once = day is not None and filled.are_in_use(day)
             if filled.is_asked or at_once:
                 yield _tray_need(cells, label, filled, at_once)
+            if filled.is_asked and tray is not None and tray.mix is not None:
+                each = known("mix_per_tray", tray.mix.nm3, Unit.BULK, source=SHOP)
+                mix = worked("mix", Unit.BULK, "trays × mix_per_tray", filled.number, each, source=RULES)
+                yield Need(GoodKind.MIX, mix, label=label)
 
 
 @lru_cache(maxsize=16_384)
@@ -197,16 +205,35 @@ def _tray_need(cells: int, label: str, filled: Filled, at_once: bool) -> Need:
     return Need(GoodKind.TRAY, filled.number, size=cells, label=label, filled=filled, at_once=at_once)
 
 
+_Batch = tuple[str, int, date | None, date | None, bool, str]
+"""What is sown together: crop, cells of a tray, days of sowing and setting out, whether it was sown already; which
+planting where no day is known.
+"""
+
+
+def _filled(plan: Plan, asked: Asked) -> dict[_Batch, tuple[str, Filled]]:
+    """The trays that are filled for what is asked, by what is sown together; what these are called."""
+    batches: dict[_Batch, list[Sown]] = {}
+    for laid in _laid_out(plan, asked):
+        for batch, sown in _sown_in(laid, asked.planting):
+            batches.setdefault(batch, []).append(sown)
+    found = {}
+    for batch, ones in batches.items():
+        _crop, _cells, sow, set_out, was, _which = batch
+        filled = Filled(filled_together(ones), sow, set_out, asked.is_on(sow) and not was, is_there=was)
+        found[batch] = label_together(ones), filled
+    return found
+
+
 @lru_cache(maxsize=1024)
-def _filled_in(laid: LaidOut, asked: Asked) -> tuple[tuple[int, str, Filled], ...]:
-    """The trays that each planting of a bed fills: their cells, what it is called, and when they are in use."""
+def _sown_in(laid: LaidOut, planting: str | None) -> tuple[tuple[_Batch, Sown], ...]:
+    """What each planting of a bed has sown in trays, or the one that is asked for, and together with what."""
     found = []
-    for one, made in _raised_in(laid, asked):
-        if made.filled is not None and one.crop.tray_cells is not None:
-            was, dates = was_sown(one.planting), one.dates
-            is_asked = asked.is_on(dates.sow) and not was
-            filled = Filled(made.filled, dates.sow, dates.set_out, is_asked, is_there=was)
-            found.append((one.crop.tray_cells, _label(one, laid.bed), filled))
+    for one, made in _raised_in(laid, Asked(planting=planting)):
+        if made.to_sow is not None and made.filled is not None and one.crop.tray_cells is not None:
+            days, which = one.dates, one.planting.id if one.dates.sow is None else ""
+            batch = one.crop.id, one.crop.tray_cells, days.sow, days.set_out, was_sown(one.planting), which
+            found.append((batch, Sown(_label(one, laid.bed), made.to_sow, made.filled, one.crop.tray_cells)))
     return tuple(found)
 
 
@@ -223,18 +250,6 @@ def _set_up(plan: Plan, asked: Asked) -> Iterator[Need]:
         if asked.has(bed.id) and asked.is_on(None):
             yield Need(GoodKind.JUG, jug_heat(bed, jugs).count, name=jugs.volume.text, label=bed.name)
     yield from _fed(plan, asked)
-
-
-def _raised(goods: tuple[Good, ...], crop: Crop, made: Raising, label: str) -> Iterator[Need]:
-    seed = _seed(goods, crop, made)
-    if seed is not None:
-        yield Need(GoodKind.SEED, seed, crop.id, label=label)
-    if made.filled is not None and crop.tray_cells is not None:
-        tray = _tray(goods, crop.tray_cells)
-        if tray is not None and tray.mix is not None:
-            each = known("mix_per_tray", tray.mix.nm3, Unit.BULK, source=SHOP)
-            mix = worked("mix", Unit.BULK, "trays × mix_per_tray", made.filled, each, source=RULES)
-            yield Need(GoodKind.MIX, mix, label=label)
 
 
 def _seed(goods: tuple[Good, ...], crop: Crop, made: Raising) -> Number | None:

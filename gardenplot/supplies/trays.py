@@ -16,7 +16,7 @@ from gardenplot.working import Number
 
 @frozen(cache_hash=True)
 class Filled:
-    """The trays that a planting fills, from the day of sowing until its plants are set out.
+    """The trays that what is sown together fills, from the day of sowing until its plants are set out.
 
     `is_asked` are those that are still to be filled, when somebody asks; with `is_there` they are filled already.
     """

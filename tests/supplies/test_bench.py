@@ -5,6 +5,7 @@ from datetime import date, timedelta
 from attrs import evolve
 from hypothesis import given
 
+from gardenplot.gestures.split import try_split
 from gardenplot.plan import Good, GoodKind, Plan
 from gardenplot.season import dates_of
 from gardenplot.supplies.bench import bench_by_week
@@ -32,6 +33,12 @@ def test_trays_stand_there_from_sowing_until_they_harden_off() -> None:
         date(2027, 4, 26): 1,
         date(2027, 5, 3): 1,
     }
+
+
+def test_the_parts_of_a_planting_that_was_split_share_their_trays_on_the_bench() -> None:
+    """By hand: two parts of 68 with 88 cells each are 176 cells, 3 trays of 84, though each alone would fill 2."""
+    split = try_split(plan_with_hardening(), "p1").trial.plan
+    assert [one.trays.value for one in bench_by_week(split)] == [3, 3, 3, 1, 1, 1, 1]
 
 
 def test_a_tray_takes_its_sides_outside() -> None:

@@ -12,13 +12,25 @@ from hypothesis import strategies as st
 
 from gardenplot.drawing.carried import block_words
 from gardenplot.drawing.shopping_list import shop_groups
+from gardenplot.gestures.split import try_split
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Actual, Good, GoodKind, Plan, Sheeting
 from gardenplot.plan.file import plan_of_text
 from gardenplot.supplies import raised_for
 from gardenplot.supplies.raising import was_sown
 from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, shopping, total_cost
-from gardenplot.units import CM, LITRE, Amount, M, Units, parse_amount, parse_length, parse_price, parse_share
+from gardenplot.units import (
+    CM,
+    LITRE,
+    Amount,
+    M,
+    Units,
+    parse_amount,
+    parse_length,
+    parse_price,
+    parse_share,
+    parse_volume,
+)
 from gardenplot.working import numbers_in
 from tests.plans import plans
 
@@ -282,6 +294,35 @@ def test_trays_are_needed_as_many_as_are_in_use_at_once(day: date, at_once: int)
     assert found.needed.value == at_once
     (words,) = [row.cells[1] for group in shop_groups(sown_on(day)) for row in group.rows if row.item == found]
     assert words == ("4" if at_once == 4 else "3 at once, 4 in all")
+
+
+def test_the_parts_of_a_planting_that_was_split_share_their_trays() -> None:
+    """By hand: 136 in two parts of 68; each 78.2 up to 79 to raise, 87.8 up to 88 cells, 2 trays of 84.
+
+    Together 176 cells, 3 trays (2.1 up), as for the whole (175 cells); set out on another day they are 2 and 2.
+    """
+    soil = good(GoodKind.TRAY, cells=84, mix=parse_volume("4 l"))
+    whole = plan_with_goods(soil)
+    split = try_split(whole, "p1").trial.plan
+    one, other = (each for each in split.plantings if each.crop == "pak" and each.id != "p2")
+    assert [raised_for_planting(split, each.id) for each in (one, other)] == [(88, 2), (88, 2)]
+    for plan in (whole, split):
+        trays, mix = item(plan, GoodKind.TRAY), item(plan, GoodKind.MIX)
+        assert [trays.needed.value, mix.needed.value] == [3, (3 + 1) * 4 * LITRE]
+    later = tuple(evolve(each, in_ground=date(2027, 4, 12)) if each is other else each for each in split.plantings)
+    assert item(evolve(split, plantings=later), GoodKind.TRAY).needed.value == 2 + 2
+    unknown = tuple(evolve(crop, raising_days=None) for crop in split.crops)
+    assert item(evolve(split, crops=unknown), GoodKind.TRAY).needed.value == 2 + 2 + 1
+
+
+def raised_for_planting(plan: Plan, planting: str) -> tuple[int | None, int | None]:
+    """The cells and the trays of a planting on its own."""
+    for laid in lay_out_plan(plan):
+        for one, layout in zip(laid.grown, laid.layouts, strict=True):
+            if layout.planting == planting:
+                made = raised_for(one, layout)
+                return made.cells, made.trays
+    raise AssertionError(planting)
 
 
 def test_trays_that_are_filled_already_are_there_and_come_back() -> None:
