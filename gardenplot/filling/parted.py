@@ -1,13 +1,10 @@
 """A planting that cannot go in on its day where it was planned: in another bed sooner, whole or as much as fits.
 
-What does not fit waits for the bed that was planned. What is in trays is shared out by the plants that each part has,
-and the part that goes has at least ceil(plants / (1 - loss)) of what was counted. Formulas: common practice, no
-source.
+What does not fit waits for the bed that was planned. What is in trays is shared out by the plants that each part has
+(`plan/parted_record.py`). Formulas: common practice, no source.
 """
 
 from collections.abc import Iterator
-from fractions import Fraction
-from math import ceil, floor
 
 from attrs import evolve
 
@@ -15,12 +12,13 @@ from gardenplot.filling.begins import begun_by
 from gardenplot.filling.claims import of_size, placed_in_part, placed_whole, with_planting
 from gardenplot.filling.placed import Placed
 from gardenplot.filling.rescue import Case, market_for, stands_free, told
-from gardenplot.filling.setback_numbers import counted_number, day_number, that_are_known
+from gardenplot.filling.setback_numbers import counted_number, day_number, settable_number, that_are_known
 from gardenplot.filling.setbacks import Answer, AnswerKind, Part
 from gardenplot.filling.task import comes_back
 from gardenplot.layout import lay_out_bed
 from gardenplot.layout.bed import grown_of
 from gardenplot.plan import Actual, Plan, Planting, bed_of, order_of, planting_of
+from gardenplot.plan.parted_record import shared
 from gardenplot.season import Dates, dates_of
 from gardenplot.season.orders import market_number, sold_number
 from gardenplot.working import RULES, Source, Unit, known, larger, worked
@@ -61,11 +59,29 @@ def _in_part(case: Case, waiting: Planting, plants: int, one: Planting) -> Itera
     part = placed_in_part(plan, fresh)
     if part is None or part.plants is None or part.plants >= plants:
         return
-    goes, stays = shared(waiting.actual, part.plants, plants, case.loss)
-    rest = evolve(of_size(waiting, plants - part.plants), actual=stays, series=None)
+    part = _whole_with_rest(case, waiting, plants, part)
+    goes, stays = shared(waiting.actual, part.plants or 0, plants, case.loss)
+    rest = evolve(of_size(waiting, plants - (part.plants or 0)), actual=stays, series=None)
     after = with_planting(with_planting(plan, rest), evolve(part, actual=goes))
     if stands_free(after, rest):
         yield from told(case, AnswerKind.OTHER_BED, after, part=_part_of(case, after, planting_of(after, part.id)))
+
+
+def _whole_with_rest(case: Case, waiting: Planting, plants: int, part: Planting) -> Planting:
+    """The part, less up to a rank where both then have all of their plants: seedlings are whole in each of them."""
+    most = part.plants or 0
+    rows = lay_out_bed(with_planting(case.plan, part), bed_of(case.plan, part.bed)).layout_of(part.id).grid.rows
+    for few in range(most, max(most - rows, 0), -1):
+        goes, stays = shared(waiting.actual, few, plants, case.loss)
+        if all(_can_be(case, *each) for each in ((goes, few), (stays, plants - few))):
+            return evolve(part, plants=few)
+    return part
+
+
+def _can_be(case: Case, came: Actual | None, plants: int) -> bool:
+    """Whether so many can be set out of what came about, as far as that is counted."""
+    can = settable_number(case.crop, came, case.loss) if came is not None else None
+    return can is None or can.whole is None or can.whole >= plants
 
 
 def _part_of(case: Case, plan: Plan, one: Planting) -> Part:
@@ -84,22 +100,3 @@ def _part_of(case: Case, plan: Plan, one: Planting) -> Part:
                    source=RULES)  # fmt: skip
     made = market_number(order, one.market, day_number("ready", dates.ready))
     return Part(placed, market, sold.whole or 0, short.whole or 0, tuple(that_are_known(made, sold, short)))
-
-
-def shared(came: Actual | None, plants: int, all_plants: int, loss: Fraction) -> tuple[Actual | None, Actual | None]:
-    """What came about of a planting, shared between so many of all plants and the rest of them."""
-    if came is None:
-        return None, None
-    part = rest = came
-    bought = came.bought or 0
-    if came.stand is not None:
-        stand = min(came.stand, max(ceil(plants / (1 - loss)), came.stand * plants // all_plants))
-        taken = min(bought, max(0, plants - floor(stand * (1 - loss))))
-        part = evolve(part, stand=stand, bought=taken or None)
-        rest = evolve(rest, stand=came.stand - stand, bought=bought - taken or None)
-    if came.cells is not None:
-        # Of cells as many as of what stood in them, so that neither part has more seedlings than cells.
-        share = Fraction(part.stand or 0, came.stand) if came.stand else Fraction(plants, all_plants)
-        cells = ceil(came.cells * share)
-        part, rest = evolve(part, cells=cells), evolve(rest, cells=came.cells - cells)
-    return part, rest

@@ -1,6 +1,7 @@
 """A block split in two at a tape reading, onto a whole rank, and two like neighbours joined to one.
 
-Both parts of a split stay with the order: together they are what was planted for it.
+Both parts of a split stay with the order: together they are what was planted for it. So are the cells to sow, and
+what was sown, came up and was bought in: each part has its share.
 """
 
 from typing import Any
@@ -18,6 +19,7 @@ from gardenplot.layout import Layout
 from gardenplot.layout.along import length_of as length_of_ranks
 from gardenplot.layout.along import ranks_in
 from gardenplot.plan import Pattern, Plan, Planting, bed_of, crop_of, planting_of
+from gardenplot.plan.parted_record import added_up, shared
 from gardenplot.plan.several import join_plantings, split_planting
 from gardenplot.season import dates_of
 from gardenplot.units import MM, length_of
@@ -26,7 +28,7 @@ from gardenplot.words import _
 SPLIT, JOIN = _("Split {crop}"), _("Join {crop} with its neighbour")
 _OWN_TO_EACH: dict[str, Any] = {
     "id": "", "start": None, "plants": None, "length": None, "order": None, "slack": None, "round_up_to": None,
-    "in_ground": None, "out": None, "note": "", "unknown": (),
+    "in_ground": None, "out": None, "note": "", "unknown": (), "actual": None, "sow_cells": None,
 }  # fmt: skip
 """What may differ between two plantings that are joined, beside what follows from it."""
 
@@ -62,8 +64,23 @@ def try_split(plan: Plan, planting_id: str, at: int | None = None) -> Parts:
         first, rest = _by_plants(after, block, cut, first, rest)
         after = split_planting(plan, planting_id, first, rest)
     second = after.plantings[-1].id
+    plants = layout_in(after, planting_id).plants, layout_in(after, second).plants
+    goes, stays = _shares(planting, *plants)
+    after = split_planting(plan, planting_id, first | goes, rest | stays)
     trial = _trial(after, planting_id, cut.start, (planting_id, second))
-    return Parts(trial, layout_in(after, planting_id).plants, layout_in(after, second).plants, block.plants)
+    return Parts(trial, *plants, block.plants)
+
+
+def _shares(planting: Planting, first: int, rest: int) -> tuple[dict[str, Any], dict[str, Any]]:
+    """What each part has of the cells to sow, and of what came about."""
+    if not first + rest:
+        return {}, {}
+    part, other = shared(planting.actual, first, first + rest)
+    if planting.sow_cells is None:
+        return {"actual": part}, {"actual": other}
+    cells = -(-planting.sow_cells * first // (first + rest))
+    left = max(1, planting.sow_cells - cells)
+    return {"actual": part, "sow_cells": cells}, {"actual": other, "sow_cells": left}
 
 
 def _cut(plan: Plan, block: Layout, at: int | None) -> _Cut:
@@ -147,6 +164,12 @@ def _check_alike(plan: Plan, first: Planting, second: Planting) -> None:
         raise PlanError(_("both are {crop}, but for two orders").format(crop=crop))
     if evolve(first, **_OWN_TO_EACH) != evolve(second, **_OWN_TO_EACH):
         raise PlanError(_("both are {crop}, but they do not stand in the same pattern").format(crop=crop))
+    if added_up(first.actual, second.actual) is None and (first.actual or second.actual):
+        raise PlanError(_("both are {crop}, but not the same is recorded of them").format(crop=crop))
+    if (first.sow_cells is None) != (second.sow_cells is None):
+        raise PlanError(
+            _("both are {crop}, but so many cells are to be sown for one of them alone").format(crop=crop)
+        )
 
 
 def _check_near(plan: Plan, head: Layout, foot: Layout) -> int:
@@ -173,6 +196,8 @@ def _joined_fields(plan: Plan, first: Planting, second: Planting, head: Layout, 
         "in_ground": first.in_ground or second.in_ground,
         "out": first.out or second.out,
         "note": "\n".join(notes),
+        "actual": added_up(first.actual, second.actual),
+        "sow_cells": None if first.sow_cells is None else first.sow_cells + (second.sow_cells or 0),
         "unknown": (*first.unknown, *(one for one in second.unknown if one[0] not in known)),
     }
 

@@ -70,6 +70,38 @@ def test_an_order_stays_with_both_parts_and_is_met_as_before() -> None:
     assert parts.trial.can_be
 
 
+def test_each_part_has_its_share_of_what_was_sown_and_bought_in_and_they_are_joined_to_all_of_it() -> None:
+    """20 chard, worked by hand: at 6 m 3 ranks of 2 are 6 plants; 33 x 6/20 is 9.9, at least 6: 9 seedlings.
+
+    They stood in 9/33 of 40 cells, 10.9 up to 11. Of 45 cells to sow 6/20 are 13.5, up to 14.
+    """
+    came: Fields = {"sown": "2027-03-01", "cells": 40, "stand": 33}
+    plan = ground({"from": "5 m", "plants": 20, "actual": came, "sow_cells": 45})
+    split = try_split(plan, "p1", nm("6 m")).trial.plan
+    assert [one.plants for one in split.plantings] == [6, 14]
+    records = [one.actual for one in split.plantings]
+    assert [(one.stand, one.cells) for one in records if one] == [(9, 11), (24, 29)]
+    assert [one.sow_cells for one in split.plantings] == [14, 31]
+    joined = try_join(split, "p1", FOOT).trial.plan
+    assert joined.plantings[0].actual == plan.plantings[0].actual
+    assert joined.plantings[0].sow_cells == 45
+
+
+@pytest.mark.parametrize(
+    ("came", "shares"),
+    [
+        ({"stand": 16, "bought": 4}, [(6, None), (10, 4)]),  # 16 x 6/20 = 4.8, but 6 for 6 plants
+        ({"bought": 10}, [(None, 3), (None, 7)]),  # nobody counted: 10 x 6/20 = 3
+        ({"stand": 4, "bought": 16}, [(4, 2), (None, 14)]),
+    ],
+)
+def test_plants_that_are_bought_in_go_where_seedlings_lack(came: Fields, shares: list[tuple[int, int]]) -> None:
+    plan = ground({"from": "5 m", "plants": 20, "actual": {"sown": "2027-03-01"} | came})
+    split = try_split(plan, "p1", nm("6 m")).trial.plan
+    assert [(one.actual.stand or None, one.actual.bought) for one in split.plantings if one.actual] == shares
+    assert try_join(split, "p1", FOOT).trial.plan.plantings[0].actual == plan.plantings[0].actual
+
+
 def test_of_staggered_rows_a_length_holds_one_plant_fewer_and_the_parts_say_so() -> None:
     parts = try_split(ground(block("5 m", "3 m", pattern="staggered")), "p1")
     assert (parts.whole, parts.first, parts.rest) == (19, 9, 9)
@@ -134,6 +166,8 @@ UNLIKE = [
     (block("5.9 m", "90 cm", rows=1), "not stand in the same pattern"),
     (block("5.9 m", "90 cm", out="2027-09-01"), "their dates differ"),
     (block("6.5 m", "90 cm"), "do not touch"),
+    (block("5.9 m", "90 cm", actual={"emerged": "2027-04-01"}), "not the same is recorded of them"),
+    (block("5.9 m", "90 cm", sow_cells=9), "so many cells are to be sown for one of them alone"),
     (block("5.9 m", "90 cm", bed="b2"), "has no neighbour towards the foot"),
 ]
 

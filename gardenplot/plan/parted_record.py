@@ -1,0 +1,52 @@
+"""What came about of a planting in trays, shared between two parts of it, and added up again.
+
+Each part has its share of what was counted and of what was bought in. The first one has at least ceil(plants /
+(1 - loss)) of the seedlings, so that it is whole. Formulas: common practice, no source.
+"""
+
+from fractions import Fraction
+from math import ceil, floor
+
+from attrs import evolve
+
+from gardenplot.plan.value import Actual
+
+
+def shared(
+    came: Actual | None, plants: int, all_plants: int, loss: Fraction = Fraction(0)
+) -> tuple[Actual | None, Actual | None]:
+    """What came about of a planting, shared between so many of all plants and the rest of them."""
+    if came is None:
+        return None, None
+    part = rest = came
+    bought, share = came.bought or 0, Fraction(plants, all_plants)
+    taken = floor(bought * share)
+    if came.stand is not None:
+        stand = min(came.stand, max(ceil(plants / (1 - loss)), came.stand * plants // all_plants))
+        taken = min(bought, max(0, plants - floor(stand * (1 - loss))))
+        part, rest = evolve(part, stand=stand), evolve(rest, stand=came.stand - stand)
+        # Of cells as many as of what stood in them, so that neither part has more seedlings than cells.
+        share = Fraction(stand, came.stand) if came.stand else share
+    if came.cells is not None:
+        cells = ceil(came.cells * share)
+        part, rest = evolve(part, cells=cells), evolve(rest, cells=came.cells - cells)
+    return evolve(part, bought=taken or None), evolve(rest, bought=bought - taken or None)
+
+
+def added_up(one: Actual | None, other: Actual | None) -> Actual | None:
+    """What came about of two parts together; None where nothing did, or not the same but for its counts."""
+    if one is None or other is None or _uncounted(one) != _uncounted(other):
+        return None
+    return evolve(
+        one, stand=_sum(one.stand, other.stand), cells=_sum(one.cells, other.cells),
+        bought=_sum(one.bought, other.bought),
+    )  # fmt: skip
+
+
+def _uncounted(came: Actual) -> tuple[Actual, bool, bool]:
+    """What came about without its counts, and which of these are not there; plants bought in may be for one alone."""
+    return evolve(came, stand=None, cells=None, bought=None), came.stand is None, came.cells is None
+
+
+def _sum(one: int | None, other: int | None) -> int | None:
+    return None if one is None and other is None else (one or 0) + (other or 0)
