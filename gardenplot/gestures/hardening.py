@@ -8,7 +8,7 @@ from gardenplot.gestures.stage import Trial
 from gardenplot.gestures.together import trial_of
 from gardenplot.layout import ground_for, lay_out_bed
 from gardenplot.layout.bed import grown_of
-from gardenplot.layout.trays import trays_across
+from gardenplot.layout.trays import TRAY_LENGTH, TRAY_WIDTH, tray_sides, trays_across
 from gardenplot.plan import Bed, Establish, Plan, Planting, bed_of, crop_of, planting_of
 from gardenplot.plan.edits import add_planting
 from gardenplot.plan.find import fresh_id
@@ -60,7 +60,7 @@ def trays_of(plan: Plan, planting: Planting) -> int:
 
 def _block(plan: Plan, planting: Planting, bed: Bed, trays: int) -> Planting:
     """The trays of a planting in a bed, the way they take the least of it, without a place yet."""
-    along, across = trays_across(bed.width.nm)
+    along, across = trays_across(bed.width.nm, tray_sides(plan.goods, crop_of(plan, planting.crop).tray_cells))
     return Planting(
         id=fresh_id(f"{planting.id}-trays", {one.id for one in plan.plantings}),
         bed=bed.id,
@@ -74,11 +74,11 @@ def _block(plan: Plan, planting: Planting, bed: Bed, trays: int) -> Planting:
 
 def _middlemost(plan: Plan, block: Planting, bed: Bed, trays: int) -> int | None:
     """Where trays begin that stand as near to the middle of a bed as there is room, in nm; None without room."""
-    along, across = trays_across(bed.width.nm)
-    rows = bed.width.nm // across.nm
+    along, across = (block.in_row or TRAY_WIDTH).nm, (block.row_spacing or (TRAY_LENGTH,))[0].nm
+    rows = bed.width.nm // across
     if not rows:
         return None
-    length = -(-trays // rows) * along.nm
+    length = -(-trays // rows) * along
     best = (bed.length.nm - length) // 2
     starts = (
         min(max(best, first), last - length)

@@ -11,8 +11,8 @@ from functools import lru_cache
 from attrs import evolve, frozen
 
 from gardenplot.layout import lay_out_plan
-from gardenplot.layout.trays import TRAY_LENGTH, TRAY_WIDTH
-from gardenplot.plan import GoodKind, Plan
+from gardenplot.layout.trays import TRAY_LENGTH, TRAY_WIDTH, tray_sides
+from gardenplot.plan import Plan
 from gardenplot.supplies.raising import raised_for
 from gardenplot.supplies.sown_together import Sown, filled_together, label_together
 from gardenplot.working import RULES, Number, Source, Unit, added, known, worked
@@ -60,10 +60,9 @@ def bench_by_week(plan: Plan) -> tuple[Bench, ...]:
 
 
 def _tray(plan: Plan, cells: int) -> Number:
-    own = [good for good in plan.goods if good.kind is GoodKind.TRAY and good.cells == cells]
-    for good in own:
-        if good.length is not None and good.width is not None:
-            return known("tray_area", good.length.nm * good.width.nm, Unit.AREA, source=Source.OF_TRAY)
+    own = tray_sides(plan.goods, cells)
+    if own is not None:
+        return known("tray_area", own[0].nm * own[1].nm, Unit.AREA, source=Source.OF_TRAY)
     return known("tray_area", TRAY_LENGTH.nm * TRAY_WIDTH.nm, Unit.AREA, source=Source.USUAL_TRAY)
 
 

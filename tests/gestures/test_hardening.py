@@ -8,9 +8,9 @@ from attrs import evolve
 from gardenplot.errors import PlanError
 from gardenplot.gestures.hardening import try_trays
 from gardenplot.gestures.kept import layout_in
-from gardenplot.plan import Plan, planting_of
+from gardenplot.plan import Good, GoodKind, Plan, planting_of
 from gardenplot.plan.file import plan_of_text, text_of
-from gardenplot.units import CM, M
+from gardenplot.units import CM, M, parse_length
 from tests.layout.ground import Fields, plan_with
 
 BED: Fields = {"length": "10 m", "width": "75 cm"}
@@ -36,6 +36,16 @@ def test_175_cells_are_three_trays_in_the_middle_of_the_bed() -> None:
     assert (block.plants, block.length) == (3, 108 * CM)
     assert block.start == (10 * M - 108 * CM) // 2
     assert plan_of_text(text_of(trial.plan)).plan == trial.plan
+
+
+def test_the_trays_of_the_place_take_their_own_sides() -> None:
+    """By hand: 3 trays of 60 x 36 cm in 75 cm, two abreast of 36 each: 2 x 60 cm; of the usual size 2 x 54 cm."""
+    own = Good("t", GoodKind.TRAY, cells=84, length=parse_length("60 cm"), width=parse_length("36 cm"))
+    other = evolve(own, id="u", cells=104, length=parse_length("1 m"))
+    trial = try_trays(evolve(plan_of(), goods=(other, own)), "p1")
+    block = layout_in(trial.plan, "p1-trays")
+    assert (block.plants, block.length, block.start) == (3, 120 * CM, (10 * M - 120 * CM) // 2)
+    assert [offset // CM for offset in block.offsets] == [19, 55]  # (75 - 2 x 36) / 2 + 36 / 2 = 19.5, and 36 on
 
 
 def test_what_stands_in_the_middle_is_gone_round() -> None:
