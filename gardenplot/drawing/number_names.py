@@ -158,6 +158,7 @@ NAMES: Mapping[str, str] = {
     "rows_alike": _("rows of one length"),
     "full": _("all places"),
     "left_empty": _("left empty"),
+    "row_by_row": _("planted, row by row"),
     "trays_there": _("trays there"),
     "block": _("length of block"),
     "bare_block": _("length its plants need"),

@@ -98,7 +98,10 @@ def _edge(told: Told, rows: Number) -> Number:
 
 
 def _with_kept(told: Told, found: tuple[Number, ...]) -> Iterator[Number]:
-    """The numbers of full rows, less the places that are left empty for what follows; else the rows as they stand."""
+    """The numbers of full rows, less the places that are left empty for what follows; else the rows as they stand.
+
+    Where places are left empty, the rows as they stand are told as well, since their counts are.
+    """
     plants = next(one for one in found if one.name == told.name)
     if plants.value == told.layout.plants:
         yield from found
@@ -114,6 +117,7 @@ def _with_kept(told: Told, found: tuple[Number, ...]) -> Iterator[Number]:
             full = evolve(plants, name="full")
             empty = known("left_empty", short, Unit.COUNT, source=Source.COUNTED)
             yield worked(told.name, Unit.COUNT, "full − left_empty", full, empty, source=RULES)
+            yield evolve(counted(told), name="row_by_row")
         else:
             yield one
 
