@@ -108,6 +108,8 @@ def _part(one: Part) -> dict[str, Any]:
 def _sowing(one: Sowing) -> dict[str, Any]:
     if not one.cells:
         return {"plants": one.plants, "row_mm": in_mm(one.row), "seeds": one.seeds}
+    if one.seeds is not None:
+        return {"plants": one.plants, "cells": one.cells, "seeds": one.seeds}
     return {
         "plants": one.plants, "cells": one.cells, "cells_with_two_seeds": one.cells_of_two,
         "seeds_for_these": one.seeds_of_two,

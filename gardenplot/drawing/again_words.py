@@ -122,6 +122,13 @@ def _sow_words(answer: Answer) -> str:
         words = _("Sow {plants} again, {row} of row")
         told = words.format(plants=so_many_plants(sowing.plants), row=span(sowing.row, answer.plan.place.units))
         return told if sowing.seeds is None else f"{told}, {so_many_seeds(sowing.seeds)}"
+    if sowing.seeds is not None:
+        words = _("Sow {cells} again today for {plants}, {seeds}")
+        if answer.kind is AnswerKind.SECOND_BLOCK:
+            words = _("Sow {cells} for {plants}, {seeds}")
+        return words.format(
+            cells=so_many_cells(sowing.cells), plants=so_many_plants(sowing.plants), seeds=so_many_seeds(sowing.seeds)
+        )
     words = _("Sow {cells} again today for {plants}, or {fewer} with two seeds each ({seeds})")
     if answer.kind is AnswerKind.SECOND_BLOCK:
         words = _("Sow {cells} for {plants}, or {fewer} with two seeds each ({seeds})")

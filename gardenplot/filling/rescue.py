@@ -20,6 +20,7 @@ from gardenplot.filling.moved import moved
 from gardenplot.filling.setback_numbers import (
     days_number,
     share_number,
+    sowing_as_before,
     sowing_numbers,
     that_are_known,
 )
@@ -44,7 +45,7 @@ from gardenplot.season import Dates, dates_of, market_made, markets_missed
 from gardenplot.season.date_numbers import date_numbers
 from gardenplot.season.dates import oldest_age
 from gardenplot.season.orders import market_number, units_from
-from gardenplot.supplies.raising import raised_for
+from gardenplot.supplies.raising import raised_for, seeds_number, usable_share
 from gardenplot.working import Number, Source, Unit, known
 
 
@@ -235,7 +236,7 @@ def for_its_market(case: Case) -> date | None:
 
 
 def sown_today(case: Case, layout: Layout, came_up: Number | None = None) -> Sowing | None:
-    """What to sow today for the plants of a layout: cells by the share that `came_up` before, else by the packet.
+    """What to sow today for the plants of a layout: cells by the share of them that `came_up`, else by the packet.
 
     Seed in its bed has the rate of the packet. None where cells are needed and nobody knows what comes up.
     """
@@ -243,6 +244,9 @@ def sown_today(case: Case, layout: Layout, came_up: Number | None = None) -> Sow
         made, row = raised_for(grown_of(case.plan, case.planting), layout), row_of(layout)
         long = known("row", row, Unit.LENGTH, source=Source.MEASURED)
         return Sowing(layout.plants, 0, 0, row, made.seeds, tuple(that_are_known(long, made.seed)))
+    each = seeds_number(case.crop)
+    if each.value != 1:
+        return _as_before(case, came_up or usable_share(case.crop), each)
     germination = case.crop.germination
     share = came_up or share_number(None, None, germination.part if germination is not None else None)
     if share is None:
@@ -250,6 +254,15 @@ def sown_today(case: Case, layout: Layout, came_up: Number | None = None) -> Sow
     numbers = sowing_numbers(case.lacks, case.loss, share)
     plants, cells, of_two, _seeds = (number.whole or 0 for number in numbers)
     return Sowing(plants, cells, of_two, numbers=numbers)
+
+
+def _as_before(case: Case, share: Number, each: Number) -> Sowing | None:
+    """Cells with as many seeds in each as the crop is sown with, since that is what came up."""
+    if not share.value:
+        return None
+    numbers = sowing_as_before(case.lacks, case.loss, share, each)
+    plants, cells, seeds = (number.whole or 0 for number in numbers)
+    return Sowing(plants, cells, 0, seeds=seeds, numbers=numbers)
 
 
 def in_some_bed(case: Case, plan: Plan, one: Planting) -> Planting | None:

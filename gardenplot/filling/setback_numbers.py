@@ -102,11 +102,21 @@ def days_number(name: str, later: Number, earlier: Number) -> Number:
 
 def sowing_numbers(lacks: int, loss: Fraction, share: Number) -> tuple[Number, Number, Number, Number]:
     """Plants to raise again, cells for them with one seed each and with two thinned to one, and seeds for these."""
-    short = known("short", lacks, Unit.COUNT, source=Source.COUNTED)
-    plants = _up("raise_again", "short ÷ (1 − lost_on_the_way)", short, _lost(loss))
-    cells = _up("cells", f"raise_again ÷ {share.name}", plants, share)
+    plants, cells = _again(lacks, loss, share)
     of_two = _up("cells_of_two", f"raise_again ÷ (1 − (1 − {share.name})^2)", plants, share)
     return plants, cells, of_two, worked("seeds", Unit.COUNT, "2 × cells_of_two", of_two, source=RULES)
+
+
+def sowing_as_before(lacks: int, loss: Fraction, share: Number, each: Number) -> tuple[Number, Number, Number]:
+    """Plants to raise again, cells for them with `each` seeds as the crop is sown, and seeds; `share` is of cells."""
+    plants, cells = _again(lacks, loss, share)
+    return plants, cells, worked("seeds", Unit.COUNT, "cells × seeds_per_cell", cells, each, source=RULES)
+
+
+def _again(lacks: int, loss: Fraction, share: Number) -> tuple[Number, Number]:
+    short = known("short", lacks, Unit.COUNT, source=Source.COUNTED)
+    plants = _up("raise_again", "short ÷ (1 − lost_on_the_way)", short, _lost(loss))
+    return plants, _up("cells", f"raise_again ÷ {share.name}", plants, share)
 
 
 def share_number(stand: int | None, sown: int | None, packet: Fraction | None) -> Number | None:

@@ -53,6 +53,7 @@ class AnswerKind(StrEnum):
 class Sowing:
     """Cells and seeds to sow again, with one seed in each and with two thinned to one, at what germinates.
 
+    Of a crop that is sown with more seeds in a cell there are only cells with as many again, and their `seeds`.
     Of what is sown in its bed there are no cells: `seeds` go into so many nm of `row`, None where no rate is known.
     `numbers` are all of these with their workings.
     """

@@ -198,7 +198,7 @@ def raising(
 
 def _in_cells(crop: Crop, made: Raising, cells: Number, kept: Number) -> Raising:
     """What so many cells take, of which so many places or plants are kept."""
-    each = known("seeds_per_cell", crop.seeds_per_cell or 1, Unit.COUNT, source=_typed(crop, "seeds_per_cell"))
+    each = seeds_number(crop)
     seed = worked("seeds", Unit.COUNT, "cells × seeds_per_cell", cells, each, trust=Trust.GOOD, source=RULES)
     trays = worked("trays", Unit.COUNT, "cells ÷ cells_per_tray", cells, _in_tray(crop), rounding=UP, source=RULES)
     last = worked(
@@ -211,6 +211,11 @@ def _in_cells(crop: Crop, made: Raising, cells: Number, kept: Number) -> Raising
 
 def _in_tray(crop: Crop) -> Number:
     return known("cells_per_tray", crop.tray_cells, Unit.COUNT, source=PACKET)
+
+
+def seeds_number(crop: Crop) -> Number:
+    """The seeds that are sown in each cell, one where nobody says."""
+    return known("seeds_per_cell", crop.seeds_per_cell or 1, Unit.COUNT, source=_typed(crop, "seeds_per_cell"))
 
 
 def is_thinned(crop: Crop) -> bool:
@@ -247,7 +252,7 @@ def _fit(crop: Crop) -> tuple[str, tuple[Number, ...]]:
     germination = part("germination", crop.germination)
     if (crop.seeds_per_cell or 1) == 1:
         return "germination", (germination,)
-    each = known("seeds_per_cell", crop.seeds_per_cell, Unit.COUNT, source=_typed(crop, "seeds_per_cell"))
+    each = seeds_number(crop)
     if not is_thinned(crop) or crop.stand <= seedlings_of(crop):
         return "(1 − (1 − germination)^seeds_per_cell)", (germination, each)
     must = worked("seeds_needed", Unit.COUNT, "clump ÷ seedlings_per_seed", *clump_numbers(crop), _of_a_seed(crop),
@@ -318,7 +323,7 @@ def _seed_sown(crop: Crop, places: Number, in_row: int, slack: Number, *, is_ban
         rate = known("sown", crop.seeds_per_row.per_nm, Unit.PER_LENGTH, source=PACKET)
         return _up("row × sown × (1 + slack)", row, rate, slack)
     if (crop.seeds_per_cell or 1) > 1 and not is_band:
-        each = known("seeds_per_cell", crop.seeds_per_cell, Unit.COUNT, source=_typed(crop, "seeds_per_cell"))
+        each = seeds_number(crop)
         return _up(f"{places.name} × seeds_per_cell × (1 + slack)", places, each, slack)
     germination = part("germination", crop.germination)
     if is_band or (crop.stand == 1 and crop.seedlings_per_seed is None):

@@ -114,3 +114,13 @@ def test_cells_too_few_for_the_order_are_told_before_anything_is_counted(again: 
     found = the_setback(again(plan, TODAY), "more is ordered")
     assert_holds(found, cells_sown=70, to_set_out=63, short=17)
     assert kinds(found) == ["buy in", "plant short", "spread out", "sow again"]
+
+
+def test_more_of_what_is_sown_with_two_seeds_in_a_cell_is_sown_so(again: Again) -> None:
+    """20 more; 20 / 0.95 = 21.05, 22; of two seeds at 90 % one comes up in 99 %: 22.2, 23 cells, 46 seeds."""
+    plan = changed_order()
+    plan["crops"][0] = plan["crops"][0] | {"seeds_per_cell": 2}
+    found = again(plan, "2027-05-10", "--loss", "5 %")["setbacks"][0]
+    sown = the_answer(found, "second block")
+    assert sown["sow"] == {"plants": 22, "cells": 23, "seeds": 46}
+    assert sown["says"].startswith("Sow 23 cells for 22 plants, 46 seeds")

@@ -152,6 +152,18 @@ def test_both_parts_share_the_seedlings_and_the_cells_that_they_stand_in(again: 
         assert not [one for one in later if one["why"] == "seedlings or bed" and one["short"]]
 
 
+def test_what_is_sown_with_two_seeds_in_a_cell_is_sown_so_again(again: Again) -> None:
+    """132 to raise / (1 - 0.1²) are 134 cells, 2 trays of 84; 110 of these 168 came up, each with two seeds.
+
+    16 short: 16 / 0.95 = 16.8, 17; 17 x 168 / 110 = 25.96, so 26 cells with two seeds each, as those that came up.
+    """
+    plan = late({"sown": "2027-04-20", "stand": 110}, usable=None, crops=[LETTUCE | {"seeds_per_cell": 2}, CARROT])
+    found = the_setback(again(plan, "2027-05-10", "--loss", "5 %"), "seedlings or bed")
+    sown = the_answer(found, "sow again")
+    assert sown["sow"] == {"plants": 17, "cells": 26, "seeds": 52}
+    assert sown["says"].startswith("Sow 26 cells again today for 17 plants, 52 seeds; ")
+
+
 def test_no_part_is_moved_for_a_market_that_it_makes_where_it_is(again: Again) -> None:
     """Set out on 20 May the part is ready on 4 July, for the same 10 July as what waits until the 22nd."""
     found = the_setback(again(late({"sown": "2027-04-20"}), "2027-05-20"), "seedlings or bed")
