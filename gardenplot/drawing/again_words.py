@@ -7,10 +7,11 @@ from gardenplot.drawing.days import day_words, short_day, with_missing
 from gardenplot.drawing.moved_says import remarked_words
 from gardenplot.drawing.sayings import between_readings, counted, name_of
 from gardenplot.drawing.setback_words import setback_words
-from gardenplot.drawing.so_many import so_many_cells, so_many_plants, so_many_seeds
+from gardenplot.drawing.so_many import so_many_cells, so_many_clumps, so_many_plants, so_many_seeds
 from gardenplot.drawing.ways_words import way_words
 from gardenplot.filling.setbacks import Answer, AnswerKind, Part
 from gardenplot.plan import Establish, Plan, bed_of, crop_of, planting_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.season import dates_of
 from gardenplot.units.figures import grouped, offset, span
@@ -29,7 +30,7 @@ def done_words(answer: Answer) -> str:
     """What is done: "Buy in 16 plants", "Sow 28 cells again, or 20 cells with two seeds each (40 seeds)"."""
     match answer.kind:
         case AnswerKind.BUY_IN:
-            return _("Buy in {plants}").format(plants=so_many_plants(answer.buy)) + _where(answer)
+            return _("Buy in {plants}").format(plants=_so_many(answer, answer.buy)) + _where(answer)
         case AnswerKind.SOW_AGAIN | AnswerKind.SECOND_BLOCK:
             return _sow_words(answer) + _where(answer)
         case AnswerKind.FILL_ROWS | AnswerKind.FILL_GAP:
@@ -80,7 +81,7 @@ def _part_words(answer: Answer, part: Part) -> str:
     plan, there = answer.plan, part.placed
     words = _("Plant {plants} in {bed}{day}, the other {rest} late in {own}")
     told = words.format(
-        plants=so_many_plants(there.plants), bed=bed_of(plan, there.bed).name, day=_on_day(answer, there.in_ground),
+        plants=_so_many(answer, there.plants), bed=bed_of(plan, there.bed).name, day=_on_day(answer, there.in_ground),
         rest=grouped(answer.layout.plants), own=bed_of(plan, answer.layout.bed).name,
     )  # fmt: skip
     if part.market is not None:
@@ -120,22 +121,30 @@ def _sow_words(answer: Answer) -> str:
         return ""
     if not sowing.cells:
         words = _("Sow {plants} again, {row} of row")
-        told = words.format(plants=so_many_plants(sowing.plants), row=span(sowing.row, answer.plan.place.units))
+        told = words.format(plants=_so_many(answer, sowing.plants), row=span(sowing.row, answer.plan.place.units))
         return told if sowing.seeds is None else f"{told}, {so_many_seeds(sowing.seeds)}"
     if sowing.seeds is not None:
         words = _("Sow {cells} again today for {plants}, {seeds}")
         if answer.kind is AnswerKind.SECOND_BLOCK:
             words = _("Sow {cells} for {plants}, {seeds}")
         return words.format(
-            cells=so_many_cells(sowing.cells), plants=so_many_plants(sowing.plants), seeds=so_many_seeds(sowing.seeds)
+            cells=so_many_cells(sowing.cells),
+            plants=_so_many(answer, sowing.plants),
+            seeds=so_many_seeds(sowing.seeds),
         )
     words = _("Sow {cells} again today for {plants}, or {fewer} with two seeds each ({seeds})")
     if answer.kind is AnswerKind.SECOND_BLOCK:
         words = _("Sow {cells} for {plants}, or {fewer} with two seeds each ({seeds})")
     return words.format(
-        cells=so_many_cells(sowing.cells), plants=so_many_plants(sowing.plants),
+        cells=so_many_cells(sowing.cells), plants=_so_many(answer, sowing.plants),
         fewer=so_many_cells(sowing.cells_of_two), seeds=so_many_seeds(sowing.seeds_of_two),
     )  # fmt: skip
+
+
+def _so_many(answer: Answer, places: int) -> str:
+    """So many plants, or clumps of a crop that stands in these."""
+    one = planting_of(answer.plan, answer.new or answer.layout.planting)
+    return so_many_clumps(places, crop_as_planted(answer.plan, one).stand)
 
 
 def _where(answer: Answer) -> str:

@@ -164,6 +164,18 @@ def test_what_is_sown_with_two_seeds_in_a_cell_is_sown_so_again(again: Again) ->
     assert sown["says"].startswith("Sow 26 cells again today for 17 plants, 52 seeds; ")
 
 
+def test_a_place_with_a_clump_is_no_plant(again: Again) -> None:
+    """108 bunches of 4 in clumps of 4: 120 clumps, of which 104 are there: 16 are bought, or 17 sown again."""
+    crops = [LETTUCE | {"clump": 4, "seeds_per_cell": 4}, CARROT]
+    orders = [{"id": "o", "crop": "c", "units": 108, "plants_per_unit": 4, "on": "2027-07-03"}]
+    plan = late({"sown": "2027-04-20", "stand": 110, "cells": 168}, usable=None, crops=crops, orders=orders)
+    found = the_setback(again(plan, "2027-05-10", "--loss", "5 %"), "seedlings or bed")
+    assert the_answer(found, "buy in")["says"].startswith("Buy in 16 clumps of 4; 108 to sell; ")
+    assert the_answer(found, "sow again")["says"].startswith(
+        "Sow 26 cells again today for 17 clumps of 4, 104 seeds; "
+    )
+
+
 def test_no_part_is_moved_for_a_market_that_it_makes_where_it_is(again: Again) -> None:
     """Set out on 20 May the part is ready on 4 July, for the same 10 July as what waits until the 22nd."""
     found = the_setback(again(late({"sown": "2027-04-20"}), "2027-05-20"), "seedlings or bed")
