@@ -4,12 +4,12 @@ from datetime import date
 from functools import partial
 
 from gardenplot.drawing.again_numbers import numbers_of_answer, setback_numbers
-from gardenplot.drawing.again_words import answer_words, done_words, is_in_trays, setback_words
+from gardenplot.drawing.again_words import answer_words, done_words, is_in_trays, setback_words, so_many
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.remedies import Remedy, Trouble, days_more, stake_lines, stakes_cell, without_empty
 from gardenplot.drawing.sayings import name_of, titled
-from gardenplot.drawing.so_many import so_many_cells, so_many_plants
+from gardenplot.drawing.so_many import so_many_cells
 from gardenplot.drawing.ways_words import name_of_way
 from gardenplot.filling.again import Answer, AnswerKind, Setback
 from gardenplot.plan import Plan, bed_of, planting_of
@@ -67,7 +67,7 @@ def _name(answer: Answer) -> str:
 def _takes(answer: Answer) -> str:
     """What is to be brought: "+16 plants", "+28 cells", or a spacing: "29 cm in the row"."""
     if answer.buy:
-        return f"+{so_many_plants(answer.buy)}"
+        return f"+{so_many(answer, answer.buy)}"
     if answer.sowing is not None and not answer.sowing.cells:
         return _("+{length} of row").format(length=span(answer.sowing.row, answer.plan.place.units))
     if answer.sowing is not None:

@@ -17,7 +17,7 @@ from gardenplot.season import dates_of
 from gardenplot.units.figures import grouped, offset, span
 from gardenplot.words import _, ngettext
 
-__all__ = ["answer_words", "done_words", "is_in_trays", "moved_words", "setback_words"]
+__all__ = ["answer_words", "done_words", "is_in_trays", "moved_words", "setback_words", "so_many"]
 
 
 def answer_words(answer: Answer) -> str:
@@ -30,7 +30,7 @@ def done_words(answer: Answer) -> str:
     """What is done: "Buy in 16 plants", "Sow 28 cells again, or 20 cells with two seeds each (40 seeds)"."""
     match answer.kind:
         case AnswerKind.BUY_IN:
-            return _("Buy in {plants}").format(plants=_so_many(answer, answer.buy)) + _where(answer)
+            return _("Buy in {plants}").format(plants=so_many(answer, answer.buy)) + _where(answer)
         case AnswerKind.SOW_AGAIN | AnswerKind.SECOND_BLOCK:
             return _sow_words(answer) + _where(answer)
         case AnswerKind.FILL_ROWS | AnswerKind.FILL_GAP:
@@ -81,7 +81,7 @@ def _part_words(answer: Answer, part: Part) -> str:
     plan, there = answer.plan, part.placed
     words = _("Plant {plants} in {bed}{day}, the other {rest} late in {own}")
     told = words.format(
-        plants=_so_many(answer, there.plants), bed=bed_of(plan, there.bed).name, day=_on_day(answer, there.in_ground),
+        plants=so_many(answer, there.plants), bed=bed_of(plan, there.bed).name, day=_on_day(answer, there.in_ground),
         rest=grouped(answer.layout.plants), own=bed_of(plan, answer.layout.bed).name,
     )  # fmt: skip
     if part.market is not None:
@@ -121,7 +121,7 @@ def _sow_words(answer: Answer) -> str:
         return ""
     if not sowing.cells:
         words = _("Sow {plants} again, {row} of row")
-        told = words.format(plants=_so_many(answer, sowing.plants), row=span(sowing.row, answer.plan.place.units))
+        told = words.format(plants=so_many(answer, sowing.plants), row=span(sowing.row, answer.plan.place.units))
         return told if sowing.seeds is None else f"{told}, {so_many_seeds(sowing.seeds)}"
     if sowing.seeds is not None:
         words = _("Sow {cells} again today for {plants}, {seeds}")
@@ -129,19 +129,19 @@ def _sow_words(answer: Answer) -> str:
             words = _("Sow {cells} for {plants}, {seeds}")
         return words.format(
             cells=so_many_cells(sowing.cells),
-            plants=_so_many(answer, sowing.plants),
+            plants=so_many(answer, sowing.plants),
             seeds=so_many_seeds(sowing.seeds),
         )
     words = _("Sow {cells} again today for {plants}, or {fewer} with two seeds each ({seeds})")
     if answer.kind is AnswerKind.SECOND_BLOCK:
         words = _("Sow {cells} for {plants}, or {fewer} with two seeds each ({seeds})")
     return words.format(
-        cells=so_many_cells(sowing.cells), plants=_so_many(answer, sowing.plants),
+        cells=so_many_cells(sowing.cells), plants=so_many(answer, sowing.plants),
         fewer=so_many_cells(sowing.cells_of_two), seeds=so_many_seeds(sowing.seeds_of_two),
     )  # fmt: skip
 
 
-def _so_many(answer: Answer, places: int) -> str:
+def so_many(answer: Answer, places: int) -> str:
     """So many plants, or clumps of a crop that stands in these."""
     one = planting_of(answer.plan, answer.new or answer.layout.planting)
     return so_many_clumps(places, crop_as_planted(answer.plan, one).stand)

@@ -16,7 +16,7 @@ from gardenplot.drawing.letters import looks
 from gardenplot.drawing.market_rows import market_id, market_rows
 from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between, cut_by
-from gardenplot.drawing.so_many import so_many_plants, so_many_sown, so_many_trays
+from gardenplot.drawing.so_many import so_many_clumps, so_many_sown, so_many_trays
 from gardenplot.drawing.thinned import left_words, thin_about
 from gardenplot.drawing.workings import with_bought
 from gardenplot.findings import Kind, find_in_bed
@@ -196,7 +196,9 @@ def _cut_rows(laid: LaidOut, letters: tuple[str, ...]) -> Iterator[DateRow]:
     for finding in find_in_bed(laid):
         if finding.kind is Kind.IN_THE_WAY and finding.planting is not None and finding.other is not None:
             (one, letter), (other, next_letter) = there[finding.planting], there[finding.other]
-            amount = _("{plants}, for {letter}").format(plants=so_many_plants(finding.amount), letter=next_letter)
+            amount = _("{plants}, for {letter}").format(
+                plants=so_many_clumps(finding.amount, one.crop.stand), letter=next_letter
+            )
             done = one.planting.actual is not None and one.planting.actual.cleared is not None
             day = cut_by(other.dates.in_ground)
             about = f"{finding.planting} {finding.other}"
@@ -214,7 +216,8 @@ def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str, units: Uni
     made = raised_for(one, layout)
     raised = one.crop.establish is Establish.TRANSPLANT
     in_bed = came.set_out is not None or (not raised and came.sown is not None)
-    plants, raise_plants = so_many_plants(layout.plants), so_many_plants(made.plants or layout.plants)
+    plants = so_many_clumps(layout.plants, one.crop.stand)
+    raise_plants = so_many_clumps(made.plants or layout.plants, one.crop.stand)
     if not made.is_all_bought:
         yield from row(
             Job.SOW,
@@ -298,7 +301,7 @@ def _ready(one: Grown, layout: Layout) -> str:
     """How many plants, and the market that they make: "45 plants for Sat 17 May"."""
     order, market, ready = one.order, one.planting.market, one.dates.ready
     day = market_made(order, market, ready) if order is not None and ready is not None else None
-    plants = so_many_plants(layout.plants)
+    plants = so_many_clumps(layout.plants, one.crop.stand)
     return plants if day is None else _("{plants} for {day}").format(plants=plants, day=weekday_words(day))
 
 

@@ -52,6 +52,14 @@ def test_what_stands_on_kept_places_is_cut_the_day_before_these_are_planted() ->
     assert not [row for row in date_rows(plan) if row.job is Job.CUT_BY]
 
 
+def test_places_with_clumps_are_no_plants() -> None:
+    """40 places with 4 in each are 160 plants to set out and to harvest."""
+    plan = one_planting({"in_ground": "2027-05-14"}, raising_days=30, clump=4, field_days=60)
+    said = {row.what: row.amount for row in date_rows(plan)}
+    assert said["set out"] == said["ready to harvest"] == "40 clumps of 4"
+    assert said["sow in trays"] == "for 40 clumps of 4"
+
+
 def test_what_is_sown_thicker_than_it_stands_is_thinned_when_its_true_leaves_show() -> None:
     """Three weeks after sowing, two after it came up: common practice, no source. S2 sows 12 to the foot."""
     (row,) = (row for row in date_rows(hand_worked("s2")) if row.job is Job.THIN)
