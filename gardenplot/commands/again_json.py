@@ -102,7 +102,10 @@ def _placed(one: Placed) -> dict[str, Any]:
 
 
 def _part(one: Part) -> dict[str, Any]:
-    return _placed(one.placed) | {"market": _day(one.market), "units": one.units, "units_short": one.short}
+    return _placed(one.placed) | {
+        "more": [_placed(each) for each in one.more], "market": _day(one.market), "units": one.units,
+        "units_short": one.short,
+    }  # fmt: skip
 
 
 def _sowing(one: Sowing) -> dict[str, Any]:

@@ -73,7 +73,8 @@ def numbers_of_answer(plan: Plan, one: Setback, answer: Answer) -> Iterator[Numb
         day = dates_of(answer.plan, planting_of(answer.plan, crowd)).in_ground
         if day is not None:
             yield day_number("planned_day", day)
-    new = [one for one in (answer.new, answer.part.placed.planting if answer.part else None) if one is not None]
+    new = [each.planting for each in answer.part.beds] if answer.part else []
+    new = [*new, answer.new] if answer.new is not None else new
     yield from blocks_numbers(answer.plan, (answer.layout.planting, *new, *(each.planting for each in answer.filled)))
 
 

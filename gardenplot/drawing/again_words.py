@@ -77,13 +77,16 @@ def _on_day(answer: Answer, day: date | None) -> str:
 
 
 def _part_words(answer: Answer, part: Part) -> str:
-    """How much goes into another bed on its day and what that is for its market, and what waits for its own bed."""
+    """How much goes into other beds on its day and what that is for its market, and what waits for its own bed."""
     plan, there = answer.plan, part.placed
-    words = _("Plant {plants} in {bed}{day}, the other {rest} late in {own}")
-    told = words.format(
-        plants=so_many(answer, there.plants), bed=bed_of(plan, there.bed).name, day=_on_day(answer, there.in_ground),
-        rest=grouped(answer.layout.plants), own=bed_of(plan, answer.layout.bed).name,
-    )  # fmt: skip
+    some = _(" and ").join(
+        _("{plants} in {bed}").format(plants=so_many(answer, one.plants), bed=bed_of(plan, one.bed).name)
+        for one in part.beds
+    )
+    told = _("Plant {some}{day}").format(some=some, day=_on_day(answer, there.in_ground))
+    if answer.layout.planting not in {one.planting for one in part.beds}:
+        own = bed_of(plan, answer.layout.bed).name
+        told += _(", the other {rest} late in {own}").format(rest=grouped(answer.layout.plants), own=own)
     if part.market is not None:
         told += _(": {units} for {market}").format(units=grouped(part.units), market=day_words(part.market))
     return told + (_(", {short} short").format(short=grouped(part.short)) if part.short else "")

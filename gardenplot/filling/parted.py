@@ -1,10 +1,12 @@
-"""A planting that cannot go in on its day where it was planned: in another bed sooner, whole or as much as fits.
+"""A planting that cannot go in on its day where it was planned: in other beds sooner, whole or as much as fits.
 
 What does not fit waits for the bed that was planned. What is in trays is shared out by the plants that each part has
 (`plan/parted_record.py`). Formulas: common practice, no source.
 """
 
 from collections.abc import Iterator
+from datetime import date
+from functools import reduce
 
 from attrs import evolve
 
@@ -15,9 +17,9 @@ from gardenplot.filling.rescue import Case, market_for, stands_free, told
 from gardenplot.filling.setback_numbers import counted_number, day_number, settable_number, that_are_known
 from gardenplot.filling.setbacks import Answer, AnswerKind, Part
 from gardenplot.filling.task import comes_back
-from gardenplot.layout import lay_out_bed
+from gardenplot.layout import Layout, lay_out_bed
 from gardenplot.layout.bed import grown_of
-from gardenplot.plan import Actual, Plan, Planting, bed_of, order_of, planting_of
+from gardenplot.plan import Actual, Plan, Planting, bed_of, fresh_id, order_of, planting_of
 from gardenplot.plan.parted_record import shared
 from gardenplot.season import Dates, dates_of
 from gardenplot.season.orders import market_number, sold_number
@@ -28,10 +30,11 @@ def in_other_beds(case: Case, waiting: Planting, plants: int, one: Planting) -> 
     """So many plants in each other bed in which `one`, as it was planned, goes in sooner than `waiting` for its own.
 
     Whole where there is ground for it, on its own day or for a sooner market, else as many as the ground holds of
-    those that are for a sooner market.
+    those that are for a sooner market; where none holds all of them, also in several beds on the same day.
     """
     waits = with_planting(case.plan, waiting)
     late, own = dates_of(waits, waiting), dates_of(waits, one).in_ground
+    in_part, is_held = [], False
     for bed in waits.beds:
         there = begun_by(waits, evolve(one, bed=bed.id, start=None), case.today)
         dates = grown_of(waits, there).dates
@@ -40,9 +43,14 @@ def in_other_beds(case: Case, waiting: Planting, plants: int, one: Planting) -> 
             continue
         whole = placed_whole(waits, there) if is_gain or dates.in_ground == own else None
         if whole is not None:
+            is_held = True
             yield from told(case, AnswerKind.OTHER_BED, with_planting(waits, whole))
         elif is_gain:
-            yield from _in_part(case, waiting, plants, there)
+            in_part.append(there)
+            yield from _in_parts(case, waiting, plants, [there])
+    several = _on_one_day(waits, in_part)
+    if len(several) > 1 and not is_held:
+        yield from _in_parts(case, waiting, plants, several)
 
 
 def _makes_more(case: Case, dates: Dates, late: Dates) -> bool:
@@ -53,26 +61,53 @@ def _makes_more(case: Case, dates: Dates, late: Dates) -> bool:
     return made is None or then is None or made < then
 
 
-def _in_part(case: Case, waiting: Planting, plants: int, one: Planting) -> Iterator[Answer]:
-    """As many as the other bed holds there, the rest where they were planned."""
-    plan, fresh = with_planting(case.plan, waiting), evolve(one, id=case.fresh, series=None, letter=None)
-    part = placed_in_part(plan, fresh)
-    if part is None or part.plants is None or part.plants >= plants:
+def _on_one_day(plan: Plan, ones: list[Planting]) -> list[Planting]:
+    """A planting in those of several beds where it goes in on the soonest day, what holds most of it first."""
+    days = [grown_of(plan, one).dates.in_ground or date.max for one in ones]
+    soonest = [one for one, day in zip(ones, days, strict=True) if day == min(days)]
+    return sorted(soonest, key=lambda one: -_held(placed_in_part(plan, one)))
+
+
+def _held(part: Planting | None) -> int:
+    return 0 if part is None else part.plants or 0
+
+
+def _in_parts(case: Case, waiting: Planting, plants: int, beds: list[Planting]) -> Iterator[Answer]:
+    """As many as each of several beds holds there, the rest, if any, where they were planned."""
+    plan, parts, came, left = with_planting(case.plan, waiting), list[Planting](), waiting.actual, plants
+    for one in beds:
+        part = _part_in(plan, waiting, left, one) if left else None
+        if part is not None:
+            part = _whole_with_rest(case, came, left, part)
+            goes, came = shared(came, _held(part), left, case.loss)
+            part, left = evolve(part, actual=goes), left - _held(part)
+            plan, parts = with_planting(plan, part), [*parts, part]
+    if len(parts) < min(2, len(beds)) or (len(parts) == 1 and not left):
         return
-    part = _whole_with_rest(case, waiting, plants, part)
-    goes, stays = shared(waiting.actual, part.plants or 0, plants, case.loss)
-    rest = evolve(of_size(waiting, plants - (part.plants or 0)), actual=stays, series=None)
-    after = with_planting(with_planting(plan, rest), evolve(part, actual=goes))
-    if stands_free(after, rest):
-        yield from told(case, AnswerKind.OTHER_BED, after, part=_part_of(case, after, planting_of(after, part.id)))
+    if left:
+        rest = evolve(of_size(waiting, left), actual=came, series=None)
+        plan = with_planting(plan, rest)
+        if not stands_free(plan, rest):
+            return
+    else:
+        parts[0] = evolve(parts[0], id=waiting.id, letter=waiting.letter)
+        plan = reduce(with_planting, parts, case.plan)
+    yield from told(case, AnswerKind.OTHER_BED, plan, part=_part_of(case, plan, [part.id for part in parts]))
 
 
-def _whole_with_rest(case: Case, waiting: Planting, plants: int, part: Planting) -> Planting:
+def _part_in(plan: Plan, waiting: Planting, left: int, one: Planting) -> Planting | None:
+    """So many plants, or as many as there is room for, in the bed of one."""
+    fresh = fresh_id(waiting.id, {each.id for each in plan.plantings})
+    wanted = evolve(of_size(one, left), id=fresh, series=None, letter=None)
+    return placed_whole(plan, wanted) or placed_in_part(plan, wanted)
+
+
+def _whole_with_rest(case: Case, came: Actual | None, plants: int, part: Planting) -> Planting:
     """The part, less up to a rank where both then have all of their plants: seedlings are whole in each of them."""
-    most = part.plants or 0
+    most = _held(part)
     rows = lay_out_bed(with_planting(case.plan, part), bed_of(case.plan, part.bed)).layout_of(part.id).grid.rows
     for few in range(most, max(most - rows, 0), -1):
-        goes, stays = shared(waiting.actual, few, plants, case.loss)
+        goes, stays = shared(came, few, plants, case.loss)
         if all(_can_be(case, *each) for each in ((goes, few), (stays, plants - few))):
             return evolve(part, plants=few)
     return part
@@ -84,19 +119,27 @@ def _can_be(case: Case, came: Actual | None, plants: int) -> bool:
     return can is None or can.whole is None or can.whole >= plants
 
 
-def _part_of(case: Case, plan: Plan, one: Planting) -> Part:
-    """What a part is on its own."""
-    layout, dates = lay_out_bed(plan, bed_of(plan, one.bed)).layout_of(one.id), dates_of(plan, one)
-    placed = Placed(
-        one.order or one.crop, one.id, one.bed, layout.plants, layout.start, layout.end, dates.in_ground, dates.out
-    )
-    market = market_for(case, dates.ready)
-    if one.order is None or market is None or dates.ready is None:
-        return Part(placed)
-    order, stands = order_of(plan, one.order), counted_number("planted_for", layout.plants)
-    sold = sold_number(order, case.crop, stands, layout.grid.in_row)
+def _part_of(case: Case, plan: Plan, parts: list[str]) -> Part:
+    """What parts that go in on the same day are together."""
+    ones = [planting_of(plan, part) for part in parts]
+    layouts = [lay_out_bed(plan, bed_of(plan, one.bed)).layout_of(one.id) for one in ones]
+    first, *more = (_placed(plan, *each) for each in zip(ones, layouts, strict=True))
+    one, ready = ones[0], dates_of(plan, ones[0]).ready
+    market = market_for(case, ready)
+    if one.order is None or market is None or ready is None:
+        return Part(first, tuple(more))
+    order, stands = order_of(plan, one.order), counted_number("planted_for", sum(each.plants for each in layouts))
+    sold = sold_number(order, case.crop, stands, layouts[0].grid.in_row)
     wanted = known("ordered", order.units, Unit.COUNT, source=Source.OF_ORDER)
     short = worked("units_short", Unit.COUNT, "larger(ordered − to_sell, 0)", wanted, sold, using={"larger": larger},
                    source=RULES)  # fmt: skip
-    made = market_number(order, one.market, day_number("ready", dates.ready))
-    return Part(placed, market, sold.whole or 0, short.whole or 0, tuple(that_are_known(made, sold, short)))
+    made = market_number(order, one.market, day_number("ready", ready))
+    numbers = tuple(that_are_known(made, sold, short))
+    return Part(first, tuple(more), market, sold.whole or 0, short.whole or 0, numbers)
+
+
+def _placed(plan: Plan, one: Planting, layout: Layout) -> Placed:
+    dates = dates_of(plan, one)
+    return Placed(
+        one.order or one.crop, one.id, one.bed, layout.plants, layout.start, layout.end, dates.in_ground, dates.out
+    )

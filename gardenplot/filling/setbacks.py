@@ -89,14 +89,21 @@ class Spread:
 class Part:
     """What of a planting goes in sooner than the rest: where, the market day that it makes, its units for that day.
 
+    Where one bed is not enough there is `more` of it in others, on the same day.
     `short` units are lacking on that day; None of all of these where it has no order. `numbers` have the workings.
     """
 
     placed: Placed
+    more: tuple[Placed, ...] = ()
     market: date | None = None
     units: int = 0
     short: int = 0
     numbers: tuple[Number, ...] = ()
+
+    @property
+    def beds(self) -> tuple[Placed, ...]:
+        """All of it, bed by bed."""
+        return self.placed, *self.more
 
 
 @frozen

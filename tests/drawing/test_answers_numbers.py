@@ -25,7 +25,7 @@ from tests.drawing.figures_told import figures, without_names
 from tests.filling.test_again_in_bed import AFTER, plan_of
 from tests.scenarios.again_plans import late_and_short
 from tests.scenarios.planned_again import changed_order, failed_row
-from tests.scenarios.test_again_late import late, late_and_followed
+from tests.scenarios.test_again_late import beside, late, late_and_followed
 from tests.scenarios.test_longer_block import relay
 
 MAY, JULY = date(2027, 5, 10), date(2027, 7, 11)
@@ -72,6 +72,11 @@ CASES: dict[str, tuple[Callable[[], Plan], date]] = {
     "free early": (lambda: plan_of({"harvested": "2027-06-10", "cleared": "2027-06-12"}, AFTER), date(2027, 6, 13)),
     "sooner": (lambda: plan_of({"harvested": "2027-06-10", "cleared": "2027-06-12"}, AFTER), date(2027, 6, 22)),
     "late, in part": (lambda: read(late({"sown": "2027-04-20"})), date(2027, 5, 10)),
+    "late, in several beds": (
+        lambda: read(late({"sown": "2027-04-20"}, **beside("80 cm", "1.1 m"))),
+        date(2027, 5, 10),
+    ),
+    "late, all in other beds": (lambda: read(late({"sown": "2027-04-20"}, **beside("2.2 m"))), date(2027, 5, 10)),
     "late, followed": (lambda: read(late_and_followed()), date(2027, 5, 10)),
     "day past": (lambda: read(late({"sown": "2027-04-20", "stand": 100})), date(2027, 6, 15)),
     "held longer": (lambda: followed(200), JULY),

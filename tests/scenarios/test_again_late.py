@@ -120,6 +120,65 @@ def test_a_part_that_fits_another_bed_goes_in_on_its_day(again: Again) -> None:
     ]  # fmt: skip
 
 
+def beside(*lengths: str, **bed: Any) -> Fields:
+    """High bed, and further ones as wide."""
+    beds = late()["beds"]
+    further = ({"id": f"f{number}", "name": f"Bed {number}", "length": length, "width": "90 cm"} | bed
+               for number, length in enumerate(lengths, 1))  # fmt: skip
+    return {"beds": [*beds, *further]}
+
+
+def test_what_one_other_bed_does_not_hold_goes_into_several(again: Again) -> None:
+    """96 of 120 in High bed, 8 m; 3 rows of 3 and of 4 in 80 cm and 1.10 m: 9 and 12; what is left, 3, waits.
+
+    117 x 0.9 = 105.3, 105 heads for 3 July, 3 short. Bed 2 comes before Bed 1, since it holds more.
+    """
+    plan = late({"sown": "2027-04-20", "stand": 168}, **beside("80 cm", "1.1 m"))
+    found = the_setback(again(plan, "2027-05-10"), "seedlings or bed")
+    parted = next(one for one in found["answers"] if one["part"] and one["part"]["more"])
+    assert [parted["part"]["bed"], *(one["bed"] for one in parted["part"]["more"])] == ["b2", "f2", "f1"]
+    assert [one["plants"] for one in parted["part"]["more"]] == [12, 9]
+    assert_holds(parted["part"], units=105, units_short=3, market="2027-07-03")
+    assert_holds(parted, plants=120, market="2027-07-10", length_mm=cm(25))
+    assert parted["says"].startswith(
+        "Plant 96 plants in High bed and 12 plants in Bed 2 and 9 plants in Bed 1 on the day as planned, the other 3 "
+        "late in Low bed: 105 for Sat 3 Jul 2027, 3 short; "
+    )
+
+
+def test_what_several_other_beds_hold_whole_does_not_wait_at_all(again: Again, tmp_path: Path) -> None:
+    """8 ranks of 3 in 2.00 m: 24, all that High bed does not hold. Of 168 that came up 134 and 34 are for them."""
+    out = str(tmp_path / "out.gardenplot")
+    plan = late({"sown": "2027-04-20", "stand": 168}, **beside("2.2 m"))
+    answers = the_setback(again(plan, "2027-05-10"), "seedlings or bed")["answers"]
+    (number,) = [number for number, one in enumerate(answers, 1) if one["part"] and one["part"]["more"]]
+    parted = answers[number - 1]
+    assert_holds(parted, plants=120, units=108, units_short=0, market="2027-07-03", set_out="2027-05-18", missed=[])
+    assert parted["says"].startswith(
+        "Plant 96 plants in High bed and 24 plants in Bed 1 on the day as planned: 108 for Sat 3 Jul 2027; "
+    )
+    again(plan, "2027-05-10", out, "--take", str(number))
+    after = json.loads(Path(out).read_text(encoding="utf-8"))
+    stands = [(one["bed"], one["plants"], one["actual"]["stand"]) for one in after["plantings"]]
+    assert stands == [("b2", 96, 134), ("f1", 24, 34)]
+    assert again(after, "2027-05-10")["setbacks"] == []
+
+
+def test_several_other_beds_take_it_on_one_day_alone(again: Again) -> None:
+    """Bed 1 from 19 May on is a day late, so that what it would hold is told on its own: 24 there, the other 96 late.
+
+    Low bed can be used from 1 June on; on 19 May what is set out is ready on 3 July, for the market of that day.
+    """
+    beds = beside("2.2 m", usable_from="2027-05-19")["beds"]
+    beds[0] = beds[0] | {"usable_from": "2027-06-01"}
+    plan = late({"sown": "2027-04-20"}, beds=beds)
+    plan["orders"][0] |= {"lead_days": 0}
+    parts = [
+        one["part"] for one in the_setback(again(plan, "2027-05-10"), "seedlings or bed")["answers"] if one["part"]
+    ]
+    assert sorted((one["bed"], one["plants"], one["more"]) for one in parts) == [("b2", 96, []), ("f1", 24, [])]
+
+
 def test_a_part_has_its_share_of_what_was_counted(again: Again) -> None:
     """110 of 168 stand, 104 without the 5 % that are lost: 102 in 34 ranks of 8.50 m, of which 8 m hold 96.
 
