@@ -31,6 +31,7 @@ from gardenplot.layout.candidate import Changes, Reason
 from gardenplot.layout.proposals import proposals
 from gardenplot.plan import Crop, Pattern, Plan, Planting, bed_of, crop_of, fresh_id, order_of
 from gardenplot.plan.clumps import crop_as_planted
+from gardenplot.plan.parted_record import parted_records
 from gardenplot.season import Dates, dates_of, market_days, stand_for
 from gardenplot.units import INCH, MM, Length, Units, length_of
 
@@ -169,7 +170,8 @@ def _split(asked: Asked, claim: Planting, least: Plan) -> Iterator[Offer]:
     if here is None or lacks <= 0 or claim.pattern is Pattern.BROADCAST:
         return
     bare = evolve(of_size(claim, lacks), id=fresh_id(claim.id, {one.id for one in least.plantings}), start=None)
-    bare = evolve(bare, actual=None, series=None, sow_cells=None)
+    goes, stays = parted_records(claim, plants, lacks)
+    least, bare = with_planting(least, evolve(here, **goes)), evolve(bare, series=None, **stays)
     found = [*_in_beds(least, bare, None)]
     for there in found:
         yield Offer(WayKind.SPLIT, claim.id, with_planting(least, there), rest=there.id)

@@ -19,7 +19,7 @@ from gardenplot.layout import Layout
 from gardenplot.layout.along import length_of as length_of_ranks
 from gardenplot.layout.along import ranks_in
 from gardenplot.plan import Pattern, Plan, Planting, bed_of, crop_of, planting_of
-from gardenplot.plan.parted_record import added_up, shared
+from gardenplot.plan.parted_record import added_up, parted_records
 from gardenplot.plan.several import join_plantings, split_planting
 from gardenplot.season import dates_of
 from gardenplot.units import MM, length_of
@@ -65,22 +65,10 @@ def try_split(plan: Plan, planting_id: str, at: int | None = None) -> Parts:
         after = split_planting(plan, planting_id, first, rest)
     second = after.plantings[-1].id
     plants = layout_in(after, planting_id).plants, layout_in(after, second).plants
-    goes, stays = _shares(planting, *plants)
+    goes, stays = parted_records(planting, *plants)
     after = split_planting(plan, planting_id, first | goes, rest | stays)
     trial = _trial(after, planting_id, cut.start, (planting_id, second))
     return Parts(trial, *plants, block.plants)
-
-
-def _shares(planting: Planting, first: int, rest: int) -> tuple[dict[str, Any], dict[str, Any]]:
-    """What each part has of the cells to sow, and of what came about."""
-    if not first + rest:
-        return {}, {}
-    part, other = shared(planting.actual, first, first + rest)
-    if planting.sow_cells is None:
-        return {"actual": part}, {"actual": other}
-    cells = -(-planting.sow_cells * first // (first + rest))
-    left = max(1, planting.sow_cells - cells)
-    return {"actual": part, "sow_cells": cells}, {"actual": other, "sow_cells": left}
 
 
 def _cut(plan: Plan, block: Layout, at: int | None) -> _Cut:

@@ -6,10 +6,11 @@ Each part has its share of what was counted and of what was bought in. The first
 
 from fractions import Fraction
 from math import ceil, floor
+from typing import Any
 
 from attrs import evolve
 
-from gardenplot.plan.value import Actual
+from gardenplot.plan.value import Actual, Planting
 
 
 def shared(
@@ -31,6 +32,17 @@ def shared(
         cells = ceil(came.cells * share)
         part, rest = evolve(part, cells=cells), evolve(rest, cells=came.cells - cells)
     return evolve(part, bought=taken or None), evolve(rest, bought=bought - taken or None)
+
+
+def parted_records(one: Planting, first: int, rest: int) -> tuple[dict[str, Any], dict[str, Any]]:
+    """What each part of so many plants has of the cells to sow for a planting, and of what came about of it."""
+    if not first + rest:
+        return {}, {}
+    goes, stays = shared(one.actual, first, first + rest)
+    if one.sow_cells is None:
+        return {"actual": goes}, {"actual": stays}
+    cells = ceil(Fraction(one.sow_cells * first, first + rest))
+    return {"actual": goes, "sow_cells": cells}, {"actual": stays, "sow_cells": max(1, one.sow_cells - cells)}
 
 
 def added_up(one: Actual | None, other: Actual | None) -> Actual | None:

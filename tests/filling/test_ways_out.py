@@ -44,6 +44,29 @@ def cannot_be_done(plan: Plan) -> set[object]:
     return {(one.kind, one.planting, one.other) for one in find_all(plan) if one.cannot_be_done}
 
 
+def test_what_is_split_shares_out_what_was_sown_for_it() -> None:
+    """Leeks: (80 - 40) / 40 = 1, 2 rows; 90 in 45 ranks of 20 cm, 9.00 m, and 60 beetroots: 3 rows, 20 ranks, 2.00 m.
+
+    Of 10.00 m the gap and the beetroots leave 7.80: 39 ranks, 78. 100 of 120 cells came up: 100 x 78/90 = 86.7, 86 go
+    along, in 120 x 86/100 = 103.2, up to 104 cells; 14 in 16 are for the other 12. Of 110 cells that were to be sown
+    110 x 78/90 = 95.3 up to 96 are theirs.
+    """
+    sown: Fields = {"actual": {"sown": "2027-04-01", "cells": 120, "stand": 100}, "sow_cells": 110}
+    plan = plan_of(
+        [{"id": "o", "crop": "leek", "units": 90}, {"id": "p", "crop": "beet", "units": 60}],
+        [{"id": "a", "crop": "leek", "order": "o"} | sown, {"id": "b", "crop": "beet", "order": "p"}],
+    )
+    splits = [
+        way for found in shortages(plan) for way in found.ways if way.kind is WayKind.SPLIT and way.planting == "a"
+    ]
+    assert splits
+    for way in splits:
+        parts = [one for one in way.plan.plantings if one.crop == "leek"]
+        assert [one.plants for one in parts] == [78, 12]
+        assert [(one.actual.stand, one.actual.cells) for one in parts if one.actual] == [(86, 104), (14, 16)]
+        assert [one.sow_cells for one in parts] == [96, 14]
+
+
 @st.composite
 def crowded(draw: st.DrawFn) -> Plan:
     """A bed or two, two or three orders, each planted in the first bed or not at all, one perhaps in the ground."""
