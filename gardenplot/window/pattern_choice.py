@@ -59,6 +59,12 @@ def _broken(lines: tuple[_Line, ...], room: float, _magnified: float) -> tuple[_
     return tuple(one for line in lines for one in line.broken(room))
 
 
+@lru_cache(maxsize=64)
+def _least(lines: tuple[_Line, ...], magnified: float) -> int:
+    """How much room the longest word of lines takes."""
+    return _wide(_broken(lines, 0, magnified))
+
+
 @frozen
 class _Picture:
     """The head end of a block, as high as a picture: the marks of its plants, their radius, and places in pixels."""
@@ -92,7 +98,7 @@ class PatternButton(QAbstractButton):
 
     def least_width(self) -> int:
         """How wide it must be for the longest word below its picture."""
-        return _wide(_broken(self._lines, 0, magnified()))
+        return _least(self._lines, magnified())
 
     def lie_flat(self, flat: bool, room: int) -> None:
         """Show the words beside the picture, or below it in lines of that width."""

@@ -2,12 +2,15 @@
 
 from collections.abc import Iterable
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from gardenplot.window.action import Action, Menu
 from gardenplot.window.settings import keep_keys, kept_keys
+
+_HELD = (Qt.Key.Key_Shift, Qt.Key.Key_Control, Qt.Key.Key_Alt, Qt.Key.Key_Meta, Qt.Key.Key_AltGr)
+"""Keys that are held for others, and call nothing by themselves."""
 
 
 class Registry(QObject):
@@ -85,6 +88,8 @@ class Registry(QObject):
 
         An action that can be done by now is done.
         """
+        if event.key() in _HELD:
+            return None
         action = self.owner_of(QKeySequence(event.keyCombination()))
         if action is None:
             return None
