@@ -54,6 +54,7 @@ class Apart:
     work: Work
     _pipe: Connection = field(init=False)
     _worker: BaseProcess = field(init=False)
+    _is_done: bool = field(init=False, default=False)
 
     def __attrs_post_init__(self) -> None:
         context = get_context("spawn")
@@ -78,10 +79,14 @@ class Apart:
                 last = _with_best(word, last)
         except (EOFError, OSError) as error:
             raise GardenplotError(_("the work ended before it was done")) from error
+        object.__setattr__(self, "_is_done", isinstance(last, Result))
         return last
 
     def end(self) -> None:
-        """End it, done or not."""
+        """End it, done or not; a process that has told its result goes by itself, and nobody waits for it."""
+        if self._is_done:
+            self._pipe.close()
+            return
         self._worker.kill()
         self._worker.join()
         self._worker.close()
