@@ -281,7 +281,7 @@ def _order_says(plan: Plan, finding: Finding) -> str:
     crop = crop_of(plan, order.crop)
     each = {as_planted(crop, one).stand for one in plan.plantings if one.order == order.id} or {crop.stand}
     name, clumps = crop.name, max(each) > 1
-    day = (market_day(order, finding.market) or order.on).isoformat()
+    day = day_words(market_day(order, finding.market) or order.on)
     if finding.kind is not Kind.ORDER_SHORT:
         words = _("{units} {crop} for {day}: not planted yet, {plants} plants must stand")
         if clumps:

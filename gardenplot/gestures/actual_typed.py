@@ -69,7 +69,7 @@ def _is_potted_up(plan: Plan, planting_id: str) -> bool:
 
 
 def _day(name: str, label: str, planned: Callable[[Plan, str], Held] | str) -> TypedField:
-    return TypedField(_PREFIX + name, label, _shown(name), _edit(name, date_from), "2027-04-09", planned)
+    return TypedField(_PREFIX + name, label, _shown(name), _edit(name, date_from), "9 Apr 2027", planned)
 
 
 def _count(name: str, label: str, held: Callable[[Plan, str], Held] | str) -> TypedField:

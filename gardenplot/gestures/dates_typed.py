@@ -93,15 +93,15 @@ def _cool_held(plan: Plan, planting_id: str) -> Held:
 
 
 DATE_FIELDS = (
-    TypedField("sow", _("Sow"), _shown("sow"), _edit("sow", date_from), "2027-03-16", _sow_held),
+    TypedField("sow", _("Sow"), _shown("sow"), _edit("sow", date_from), "16 Mar 2027", _sow_held),
     TypedField(
         "sow_cells", _("Cells to sow"), _shown("sow_cells"), _edit("sow_cells", whole_from), "28", _cells_held
     ),
     TypedField(
-        "in_ground", _("Set out"), _shown("in_ground"), _edit("in_ground", date_from), "2027-04-09", _in_ground_held
+        "in_ground", _("Set out"), _shown("in_ground"), _edit("in_ground", date_from), "9 Apr 2027", _in_ground_held
     ),
-    TypedField("ready", _("Ready"), _shown("ready"), _edit("ready", date_from), "2027-05-27", _ready_held),
-    TypedField("out", _("Ground free"), _shown("out"), _edit("out", date_from), "2027-05-28", _out_held),
+    TypedField("ready", _("Ready"), _shown("ready"), _edit("ready", date_from), "27 May 2027", _ready_held),
+    TypedField("out", _("Ground free"), _shown("out"), _edit("out", date_from), "28 May 2027", _out_held),
     TypedField(
         "cool_days", _("Days for the cool"), _shown("cool_days"), _edit("cool_days", whole_from), held=_cool_held
     ),

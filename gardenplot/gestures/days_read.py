@@ -31,6 +31,14 @@ def date_from(text: str) -> date | None:
     return day
 
 
+def day_text(day: date) -> str:
+    """A day as it stands in a line that is typed into: "9 Apr 2027".
+
+    It has no day of the week, which would no longer fit once another day is typed over this one.
+    """
+    return f"{day.day} {MONTHS[day.month - 1][:SHORTEST]} {day.year}"
+
+
 def month_named(text: str) -> int | None:
     """The number of a month by its name or the beginning of it."""
     found = _place_in(MONTHS, text)

@@ -8,7 +8,7 @@ from attrs import frozen
 
 from gardenplot.errors import GardenplotError, PlanError
 from gardenplot.gestures.days_read import date_from
-from gardenplot.gestures.reading import length_from, whole_from
+from gardenplot.gestures.reading import length_from, text_of, whole_from
 from gardenplot.plan import Order
 from gardenplot.units import Units
 from gardenplot.words import _
@@ -58,7 +58,7 @@ def _units(text: str) -> int:
 def _market_day(text: str) -> Any:
     day = date_from(text)
     if day is None:
-        raise PlanError(_("a market day is needed, for example 2027-05-15"))
+        raise PlanError(_("a market day is needed, for example 15 May 2027"))
     return day
 
 
@@ -83,7 +83,7 @@ def texts_of_order(order: Order | None) -> dict[str, str]:
     if order is None:
         return {}
     measure = getattr(order, unit_of_order(order))
-    texts = {line.name: str(getattr(order, line.name)) for line in _LINES}
+    texts = {line.name: text_of(getattr(order, line.name)) for line in _LINES}
     return texts | {"measure": str(measure)}
 
 

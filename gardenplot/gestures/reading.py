@@ -1,6 +1,9 @@
 """Typed text into the values of a plan, with the words of an error for the field."""
 
+from datetime import date
+
 from gardenplot.errors import PlanError
+from gardenplot.gestures.days_read import day_text
 from gardenplot.units import Length, Units, parse_length, parse_place, unit_of
 from gardenplot.words import _
 
@@ -67,4 +70,6 @@ def text_of(value: object) -> str:
     """A value as it is typed; nothing for None."""
     if isinstance(value, float) and value.is_integer():
         return str(int(value))
+    if isinstance(value, date):
+        return day_text(value)
     return "" if value is None else str(value)

@@ -5,6 +5,7 @@ from datetime import date
 
 from attrs import evolve
 
+from gardenplot.drawing.days import day_words
 from gardenplot.errors import PlanError
 from gardenplot.gestures.kept import layout_in, start_of
 from gardenplot.gestures.push import FOOT, HEAD, push
@@ -70,7 +71,7 @@ def try_first_gap(plan: Plan, crop: Crop, bed_id: str, day: date | None, *, wait
     if later is not None:
         words += _(
             "; it has one from {day} on: choose that day above the drawing, or place it when the ground is free"
-        ).format(day=later.isoformat())
+        ).format(day=day_words(later))
     raise PlanError(words)
 
 

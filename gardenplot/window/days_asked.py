@@ -11,9 +11,10 @@ from gardenplot.gestures.reading import text_of
 from gardenplot.window.fields import Form, Typed
 from gardenplot.words import _
 
-_WIDEST = "2000-00-00"
 _ROUND_IT = 26
 """Pixels of a line round its text."""
+_OF_EACH_MONTH = tuple(text_of(date(2000, month, 28)) for month in range(1, 13))
+"""Days of which one is as wide as any; figures are all of one width."""
 
 
 class DaysAsked(QWidget):
@@ -29,7 +30,7 @@ class DaysAsked(QWidget):
         self.begin = self.form.add_typed("first", _("From day"), self._type_first, empty=_("any"))
         self.end = self.form.add_typed("last", _("To day"), self._type_last, empty=_("any"))
         for line in (self.begin, self.end):
-            line.setFixedWidth(line.fontMetrics().horizontalAdvance(_WIDEST) + _ROUND_IT)
+            line.setFixedWidth(max(map(line.fontMetrics().horizontalAdvance, _OF_EACH_MONTH)) + _ROUND_IT)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.form)
@@ -53,4 +54,4 @@ class DaysAsked(QWidget):
 
 def _check(first: date | None, last: date | None) -> None:
     if first is not None and last is not None and last < first:
-        raise PlanError(_("{last} is before {first}").format(last=last, first=first))
+        raise PlanError(_("{last} is before {first}").format(last=text_of(last), first=text_of(first)))

@@ -65,8 +65,8 @@ def ask_cover(document: Document, parent: QWidget, cover: Cover) -> bool:
     asks = (
         Ask("start", _("From"), texts["start"]),
         Ask("end", _("To"), texts["end"]),
-        Ask("on", _("On from"), texts["on"], "2027-04-14"),
-        Ask("off", _("Off by"), texts["off"], "2027-05-28"),
+        Ask("on", _("On from"), texts["on"], "14 Apr 2027"),
+        Ask("off", _("Off by"), texts["off"], "28 May 2027"),
         Ask("hoop_spacing", _("Hoops apart, at most"), texts["hoop_spacing"], default=_("no hoops")),
         Ask("rise", _("Height of the hoops"), texts["rise"], default=_("half-round")),
         Ask("leg", _("Leg in the ground"), texts["leg"], default=_("not known")),

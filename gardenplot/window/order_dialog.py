@@ -90,7 +90,7 @@ def _asks(order: Order | None, crops: tuple[Crop, ...]) -> tuple[Ask, ...]:
         Ask("units", _("Units"), texts.get("units", ""), "120"),
         Ask("unit", _("A unit is"), choices=units, chosen=unit_of_order(order)),
         Ask("measure", MEASURE_WORDS[Unit.PLANTS], texts.get("measure", "")),
-        Ask("on", _("Market day"), texts.get("on", ""), "2027-05-15"),
+        Ask("on", _("Market day"), texts.get("on", ""), "15 May 2027"),
         Ask("times", _("Market days"), texts.get("times", ""), default=_("one")),
         Ask("every_days", _("Days between them"), texts.get("every_days", ""), default="7"),
         Ask("lead_days", _("Days from cutting to market"), texts.get("lead_days", "1"), default="1"),

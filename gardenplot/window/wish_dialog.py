@@ -62,7 +62,7 @@ def _asks(wish: Wish | None, crops: tuple[Crop, ...], chosen: str | None, plan: 
         Ask("most", _("Plants, at most"), texts.get("most", ""), default=_("as many as fit")),
         Ask("piece", _("In pieces of at least"), texts.get("piece", ""), default=_("not split")),
         Ask("days", _("Days in the ground"), texts.get("days", ""), default=_("those of the crop")),
-        Ask("earliest", _("In the ground from"), texts.get("earliest", ""), "2027-05-15"),
+        Ask("earliest", _("In the ground from"), texts.get("earliest", ""), "15 May 2027"),
         Ask("latest", _("Ground free again by"), texts.get("latest", ""), default=_("any day")),
         Ask("times", _("Times"), texts.get("times", ""), default="1"),
         Ask("every_days", _("Every so many days"), texts.get("every_days", ""), default="7"),

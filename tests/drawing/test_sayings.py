@@ -60,11 +60,11 @@ CASES = [
     (S1, Finding(Kind.ROWS, "b2", "p1", amount=5, limit=4), "5 rows asked for, 4 fit"),
     (S1, Finding(Kind.ROWS, "b2", "p1", amount=2, limit=1), "2 rows asked for, 1 fits"),
     (S1, Finding(Kind.ORDER_SHORT, order="o1", amount=100, limit=134),
-     "120 Pak choi for 2025-05-17: 34 plants short of 134"),
+     "120 Pak choi for Sat 17 May 2025: 34 plants short of 134"),
     (S1, Finding(Kind.ORDER_UNPLANTED, order="o2", limit=43),
-     "40 Kohlrabi for 2025-05-17: not planted yet, 43 plants must stand"),
+     "40 Kohlrabi for Sat 17 May 2025: not planted yet, 43 plants must stand"),
     (S1, Finding(Kind.ORDER_PAST, order="o2", amount=3, pieces=1),
-     "40 Kohlrabi for 2025-05-17: that market day is past, and nothing is recorded for it"),
+     "40 Kohlrabi for Sat 17 May 2025: that market day is past, and nothing is recorded for it"),
     (S1, Finding(Kind.EDGE, "b2", "p1", amount=nm("5 cm"), limit=nm("7.5 cm")),
      "outer row 5 cm from the edge, 7.5 cm is the least"),
     (S1, Finding(Kind.CLOSER_IN_ROW, "b2", "p2", amount=CM_20, limit=CM_25),
@@ -223,4 +223,4 @@ def test_a_plan_that_is_short_says_so_in_its_orders_own_units() -> None:
         orders=[{"id": "o1", "crop": "beet", "units": 8, "plants_per_unit": 5, "on": "2027-07-03"}],
     )
     sentences = [says(plan, finding, looks(plan)) for finding in find_all(plan) if finding.order]
-    assert sentences == ["8 Beet for 2027-07-03: 10 plants short of 40"]
+    assert sentences == ["8 Beet for Sat 3 Jul 2027: 10 plants short of 40"]

@@ -170,7 +170,7 @@ def test_each_market_day_that_is_short_or_bare_is_told() -> None:
         (Kind.ORDER_SHORT, 2, 8, 0)
     ]
     assert said(plan, Kind.ORDER_UNPLANTED) == [
-        "10 Crop for 2025-07-12: not planted yet, 10 plants must stand; nor for 2 later market days"
+        "10 Crop for Sat 12 Jul 2025: not planted yet, 10 plants must stand; nor for 2 later market days"
     ]
 
 

@@ -152,8 +152,9 @@ def test_an_order_for_yesterday_is_told() -> None:
         Kind.ORDER_UNPLANTED
     ]
     assert [says(plan, one, looks(plan)) for one in find_all(plan, date(2025, 7, 20)) if one.order] == [
-        "10 Crop for 2025-07-12: that market day is past, and nothing is recorded for it; nor for 1 later market day",
-        "10 Crop for 2025-07-26: not planted yet, 10 plants must stand; nor for 1 later market day",
+        "10 Crop for Sat 12 Jul 2025: that market day is past, and nothing is recorded for it; "
+        "nor for 1 later market day",
+        "10 Crop for Sat 26 Jul 2025: not planted yet, 10 plants must stand; nor for 1 later market day",
     ]
     (one,) = found(plan, date(2025, 7, 20), Kind.ORDER_PAST)
     assert where(plan, one, looks(plan)) == "orders"

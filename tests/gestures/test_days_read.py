@@ -8,6 +8,8 @@ from hypothesis import strategies as st
 
 from gardenplot.drawing.days import day_words
 from gardenplot.errors import PlanError
+from gardenplot.gestures.actual_typed import ACTUAL_FIELDS
+from gardenplot.gestures.dates_typed import DATE_FIELDS
 from gardenplot.gestures.days_read import date_from
 from gardenplot.gestures.reading import text_of
 
@@ -16,6 +18,19 @@ from gardenplot.gestures.reading import text_of
 def test_a_day_is_read_as_it_is_shown_and_as_it_is_printed(day: date) -> None:
     assert date_from(text_of(day)) == day
     assert date_from(day_words(day)) == day
+
+
+def test_a_typed_day_stands_in_its_line_in_words_of_which_each_can_be_typed_over() -> None:
+    shown = text_of(date(2027, 5, 15))
+    assert shown == "15 May 2027"
+    assert [date_from(shown.replace("15", str(day))) for day in (14, 16)] == [date(2027, 5, 14), date(2027, 5, 16)]
+
+
+@pytest.mark.parametrize(
+    "example", [field.example for field in (*DATE_FIELDS, *ACTUAL_FIELDS) if "2027" in field.example]
+)
+def test_an_example_of_a_day_is_written_as_days_are_shown(example: str) -> None:
+    assert text_of(date_from(example)) == example
 
 
 @pytest.mark.parametrize(

@@ -160,7 +160,7 @@ def test_the_plants_that_were_set_out_are_those_that_stand_for_its_order() -> No
 def test_what_came_about_is_typed_shown_and_cleared(there: Plan, name: str) -> None:
     field = ACTUAL[name]
     plan = record(there, "p1", "set_out", None)
-    text = TEXTS.get(name, "2027-04-12")
+    text = TEXTS.get(name, "12 Apr 2027")
     after = field.apply(plan, "p1", text)
     assert (field.shown(plan, "p1"), field.shown(after, "p1")) == ("", text)
     assert planting_of(field.apply(after, "p1", ""), "p1").actual is None

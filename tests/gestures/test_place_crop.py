@@ -234,7 +234,7 @@ def test_ground_that_never_falls_free_and_an_order_with_its_own_days_are_offered
 
 def test_by_key_a_crop_waits_for_the_first_gap_of_its_bed() -> None:
     plan = ground(block("30 cm", "11.4 m", **SPRING))
-    with pytest.raises(PlanError, match="it has one from 2027-05-28 on"):
+    with pytest.raises(PlanError, match="it has one from Fri 28 May 2027 on"):
         try_first_gap(plan, crop_of(plan, "leek"), "b1", SHOWN)
     trial = try_first_gap(plan, crop_of(plan, "leek"), "b1", SHOWN, waits=True)
     assert trial.later == FREE

@@ -92,8 +92,8 @@ def test_a_bed_without_a_gap_says_so() -> None:
 @pytest.mark.parametrize(
     ("out", "day", "words"),
     [
-        ("2027-05-01", None, "it has one from 2027-05-01 on"),
-        ("2027-05-01", date(2027, 4, 30), "it has one from 2027-05-01 on"),
+        ("2027-05-01", None, "it has one from Sat 1 May 2027 on"),
+        ("2027-05-01", date(2027, 4, 30), "it has one from Sat 1 May 2027 on"),
         (None, date(2027, 4, 30), None),
     ],
 )

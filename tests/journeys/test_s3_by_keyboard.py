@@ -64,7 +64,9 @@ def _put_tomatoes_between(person: Person) -> None:
     window, planted = person.window, person.plan()
     _find(person, "tall", "Tall tomato")
     person.press("ctrl+Return")
-    later = "it has one from 2025-05-24 on: choose that day above the drawing, or place it when the ground is free"
+    later = (
+        "it has one from Sat 24 May 2025 on: choose that day above the drawing, or place it when the ground is free"
+    )
     person.expect(window.statusBar().currentMessage, f"Bed 1 has no gap for Tall tomato; {later}")
     assert person.plan() is planted
     person.press("F6")

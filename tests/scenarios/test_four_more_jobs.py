@@ -78,7 +78,7 @@ def test_a_series_whose_losses_round_awkwardly(told: Told, printed: Printed) -> 
     assert "A Fennel: thin out about 70" in printed("supplies", FENNEL)
     said = printed("check", FENNEL, "--today", "2027-02-01")
     assert "runs 2.58 m past the foot margin" in said
-    assert "79 Fennel for 2027-09-03: 34 plants short of 85" in said
+    assert "79 Fennel for Fri 3 Sep 2027: 34 plants short of 85" in said
 
 
 def test_a_series_is_sown_every_ten_days(told: Told) -> None:

@@ -71,7 +71,7 @@ def test_garlic_planted_in_october_is_followed_by_beans_in_its_bed(told: Told, p
     assert_holds(dates["p2"], sow="2028-07-19", ready="2028-09-15")
     said = printed("check", "further/garlic_and_corners")
     assert "F Garlic, Twice, 12.80 – 17.65 m: runs 4.85 m past the foot margin" in said
-    assert "29 Garlic for 2028-07-15: 130 plants short of 458" in said
+    assert "29 Garlic for Sat 15 Jul 2028: 130 plants short of 458" in said
 
 
 def test_rows_end_where_an_l_and_a_wedge_end_and_rings_keep_their_spacing(told: Told) -> None:

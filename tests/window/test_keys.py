@@ -125,7 +125,9 @@ def test_a_bed_without_a_gap_says_so(window: MainWindow, document: Document) -> 
     plan = document.plan
     window.plantings.place(document.plan.crops[1])
     assert document.plan is plan
-    later = "it has one from 2027-05-28 on: choose that day above the drawing, or place it when the ground is free"
+    later = (
+        "it has one from Fri 28 May 2027 on: choose that day above the drawing, or place it when the ground is free"
+    )
     assert window.statusBar().currentMessage() == f"Tunnel, east has no gap for Leek; {later}"
 
 
