@@ -1,10 +1,11 @@
 """Starting the program with its window, and the words when that cannot be."""
 
+import locale
 import os
 import sys
 from pathlib import Path
 
-from PySide6.QtCore import QCoreApplication
+from PySide6.QtCore import QCoreApplication, QLocale
 from PySide6.QtWidgets import QApplication
 
 from gardenplot import __version__
@@ -57,8 +58,18 @@ def made_app() -> QApplication:
     QCoreApplication.setApplicationVersion(__version__)
     app = QApplication.instance()
     made = app if isinstance(app, QApplication) else QApplication(sys.argv[:1])
+    _speak_one_language()
     dress(made)
     return made
+
+
+def _speak_one_language() -> None:
+    """Name days and months as the words do and as lines of days are read; Qt took the system's names for Python too.
+
+    Weeks begin where the system has them begin.
+    """
+    locale.setlocale(locale.LC_TIME, "C")
+    QLocale.setDefault(QLocale(QLocale.Language.English, QLocale.system().territory()))
 
 
 def _has_screen() -> bool:
