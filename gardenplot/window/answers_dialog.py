@@ -26,6 +26,9 @@ from gardenplot.window.theme import magnified
 from gardenplot.window.wrapping import Wrapping
 from gardenplot.words import _
 
+_NARROW_EDGE = 4
+"""Pixels round what stands in a narrow dialog, so that two buttons find room beside one another."""
+
 
 class AnswersDialog(QDialog):
     """Draws the remedy under the mouse or the keyboard over the plan, which is untouched until one is taken.
@@ -45,7 +48,7 @@ class AnswersDialog(QDialog):
         self._work: Watched | None = None
         self._over = False
         self.which, self.view = Choice(), AnswersView()
-        self.take, self.leave = QPushButton(_("Take")), QPushButton(_("Leave as it is"))
+        self.take, self.leave = QPushButton(_("Take")), QPushButton(_("Leave it"))
         self.numbers, self.foot = NumbersButton(partial(_opened, document, self.view), self), Wrapping(spacing=8)
         self.column = QVBoxLayout(self)
         self._lay_out()
@@ -63,6 +66,7 @@ class AnswersDialog(QDialog):
         make_strong(self.take)
         self.take.setToolTip(_("Enter, or a double click on its name"))
         self.take.setDefault(True)
+        self.leave.setToolTip(_("All stays as it is, as with Escape"))
         ends = QHBoxLayout()
         ends.addStretch(1)
         self.foot.addWidget(self.numbers)
@@ -73,6 +77,7 @@ class AnswersDialog(QDialog):
         else:
             for button in (self.leave, self.take):
                 self.foot.addWidget(button)
+            self.column.setContentsMargins(*(_NARROW_EDGE,) * 4)
         self.column.setSpacing(8)
         self.column.addWidget(self.which)
         self.column.addWidget(self.view, 1)

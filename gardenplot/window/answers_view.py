@@ -9,13 +9,15 @@ from gardenplot.drawing.remedies import Remedy, Trouble
 from gardenplot.units.figures import THIN
 from gardenplot.window.fields import LARGE
 from gardenplot.window.labels import words
-from gardenplot.window.tables import Table, TableRow
+from gardenplot.window.tables import Table, TableRow, height_of
 from gardenplot.window.theme import magnified, widget_font
 from gardenplot.words import _
 
 _ACROSS, _DOWN = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
 _BESIDE = 1100
 """From this width in pixels on, with text of the usual size, the price of a remedy stands beside the table."""
+_LEAST_ROWS = 2
+"""A table with large text has room for so many rows, also where it has fewer."""
 _WIDE, _HIGH = 1376, 300
 """The size in pixels that it would like to have, with text of the usual size."""
 
@@ -131,6 +133,9 @@ class AnswersView(QWidget):
         self.table.show_rows(
             [TableRow(one.cells, number, grave=not one.fits) for number, one in enumerate(trouble.remedies)]
         )
+        if magnified() >= LARGE:
+            # What it would take beyond its rows, the price and the other table can use.
+            self.table.setMaximumHeight(height_of(self.table, max(_LEAST_ROWS, len(trouble.remedies))))
         item = None if chosen is None else self.table.topLevelItem(chosen)
         self.table.setCurrentItem(item)  # type: ignore[arg-type]  # Qt takes None for no row
         del blocker

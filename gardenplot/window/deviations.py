@@ -9,14 +9,14 @@ from gardenplot.drawing.together_words import AIMS
 from gardenplot.filling.together import Aim
 from gardenplot.window.fields import LARGE, Choice
 from gardenplot.window.plain import PlainLabel
-from gardenplot.window.tables import Table, TableRow
+from gardenplot.window.tables import Table, TableRow, height_of
 from gardenplot.window.theme import magnified
 from gardenplot.words import _
 
 _COLUMNS = (_("deviates"), _("answer"), _("takes"), _("to sell"), _("market"), _("stakes"))
 _FIRST_NUMBER = 2
 _ROWS, _ROWS_OF_LARGE = 3, 2
-"""So many rows are in sight, if there are as many, with text of the usual size and with large text."""
+"""So many rows are in sight, if there are as many, with text of the usual size, and at least with large text."""
 
 
 @frozen
@@ -90,10 +90,10 @@ class Deviations(QWidget):
         if item is not None:
             self.table.setCurrentItem(item)
         self.table.resizeColumnToContents(0)
-        rows = min(len(self._found), _ROWS if magnified() < LARGE else _ROWS_OF_LARGE)
-        heights = self.table.header().sizeHint().height() + rows * self.table.sizeHintForRow(0)
-        bar = self.table.horizontalScrollBar().sizeHint().height() if magnified() >= LARGE else 0
-        self.table.setFixedHeight(heights + bar + round(8 * magnified()))
+        count = len(self._found)
+        least, most = (min(count, _ROWS),) * 2 if magnified() < LARGE else (min(count, _ROWS_OF_LARGE), count)
+        self.table.setMinimumHeight(height_of(self.table, least))
+        self.table.setMaximumHeight(height_of(self.table, most))
         del blockers
 
     @staticmethod

@@ -14,9 +14,10 @@ from PySide6.QtGui import QBrush, QFont, QFontMetricsF
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
 from gardenplot.drawing.style import Ink
+from gardenplot.window.fields import LARGE
 from gardenplot.window.plain import as_is
 from gardenplot.window.script import Wrapped, keep_order
-from gardenplot.window.theme import colour, palette
+from gardenplot.window.theme import colour, magnified, palette
 
 _Role, _Side = Qt.ItemDataRole, Qt.AlignmentFlag
 _TOP_LEFT, _MIDDLE_RIGHT = (_Side.AlignLeft | _Side.AlignTop).value, (_Side.AlignRight | _Side.AlignVCenter).value
@@ -204,6 +205,12 @@ class Table(QTreeWidget):
         line = lines[words.index(widest)]
         room = self.sizeHintForIndex(self.indexFromItem(line, column)).width()
         return room if column else room + line.depth * self.indentation()
+
+
+def height_of(table: Table, rows: int) -> int:
+    """The height in pixels in which so many rows of a table are in sight, and with large text a bar."""
+    bar = table.horizontalScrollBar().sizeHint().height() if magnified() >= LARGE else 0
+    return table.header().sizeHint().height() + rows * table.sizeHintForRow(0) + bar + round(8 * magnified())
 
 
 @lru_cache(maxsize=1)

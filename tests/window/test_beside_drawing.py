@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from gardenplot.window.again_dialog import AgainDialog
 from gardenplot.window.main import MainWindow
 from gardenplot.window.panels import Panels
+from gardenplot.window.tables import Table
 from gardenplot.window.theme import dress
 from tests.scenarios.again_plans import both_short
 from tests.window.conftest import closed, made
@@ -60,3 +61,26 @@ def test_at_the_foot_the_bed_that_is_looked_at_lies_above_them(dressed: QApplica
     foot = frame(shown.canvas.viewport()).top() + shown.canvas.view.origin[1] + strip.top + strip.height
     assert foot <= frame(dialog).top()
     closed(shown, dressed)
+
+
+@pytest.mark.parametrize("size", [(1024, 700), (1366, 768)])
+def test_with_text_twice_as_large_several_answers_are_read_at_once(
+    dressed: QApplication, size: tuple[int, int], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(Panels, "room", size[0])
+    with text_of(dressed, 2.0, dress):
+        shown = made(both_short(), size)
+        settle(shown)
+        dialog = planned_again(shown)
+        assert rows_in_sight(dialog.all.table) == 2
+        assert rows_in_sight(dialog.view.table) >= 3
+        buttons = (dialog.numbers, dialog.leave, dialog.take)
+        assert len({frame(button).top() for button in buttons}) <= 2
+        closed(shown, dressed)
+
+
+def rows_in_sight(table: Table) -> int:
+    """How many rows of a table are seen in their whole height."""
+    items = (table.topLevelItem(number) for number in range(table.topLevelItemCount()))
+    rows = [table.visualItemRect(item) for item in items if item is not None]
+    return sum(row.top() >= 0 and row.bottom() < table.viewport().height() for row in rows)
