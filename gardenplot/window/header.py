@@ -75,7 +75,7 @@ class Header(QWidget):
     def _lay_out(self) -> None:
         """All in one line where there is room, else in two."""
         row, plan, day = Wrapping(self, spacing=8), QHBoxLayout(), QHBoxLayout()
-        row.setContentsMargins(12, 7, 12, 7)
+        row.setContentsMargins(12, 6, 12, 6)
         self.state.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         plan.addWidget(self.name)
         plan.addWidget(self.state, 1)

@@ -64,6 +64,7 @@ def _fields(inks: Palette, times: float) -> str:
 
 
 def _buttons(inks: Palette, _times: float) -> str:
+    # A strong button's ring lies round its dark ground: on it the accent would not stand out by 3 to 1.
     paper, ink, accent = inks[Ink.PAPER], inks[Ink.INK], inks[Ink.ACCENT]
     return f"""
     QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; button-layout: {_ACCEPTS_LAST}; }}
@@ -72,11 +73,11 @@ def _buttons(inks: Palette, _times: float) -> str:
     QPushButton:focus {{ border: 2px solid {accent}; padding: 3px 11px; }}
     QPushButton:pressed {{ background: {inks[Ink.RULE]}; }}
     QPushButton:disabled {{ color: {inks[Ink.SECOND]}; border: 1px dotted {inks[Ink.FIELD]}; }}
-    QPushButton[strong="true"] {{ background: {ink}; color: {paper}; border: 2px solid {ink}; font-weight: bold;
-        padding: 3px 11px; }}
+    QPushButton[strong="true"] {{ background: {ink}; background-clip: padding; color: {paper}; font-weight: bold;
+        border: 2px solid transparent; padding: 5px 12px; }}
     QPushButton[strong="true"]:disabled {{ background: {paper}; color: {inks[Ink.SECOND]};
         border: 2px dotted {inks[Ink.FIELD]}; }}
-    QPushButton[strong="true"]:focus {{ background: {paper}; color: {ink}; border: 2px solid {accent}; }}
+    QPushButton[strong="true"]:focus {{ border: 2px solid {accent}; }}
     """
 
 

@@ -8,8 +8,18 @@ import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDockWidget, QScrollArea, QTabBar, QWidget
+from PySide6.QtWidgets import (
+    QApplication,
+    QDialog,
+    QDockWidget,
+    QPushButton,
+    QScrollArea,
+    QTabBar,
+    QVBoxLayout,
+    QWidget,
+)
 
+from gardenplot.window.end_buttons import make_strong
 from gardenplot.window.main import MainWindow
 from tests.colours_seen import contrasts
 from tests.window.walk import DIALOGS, Pixels, is_whole, light, opened, picture, place, settle, stops
@@ -87,6 +97,27 @@ def test_focus_is_seen_on_every_part_of_the_dialogs(
     dialog = opened(host, name, monkeypatch.setattr)
     assert_every_stop_is_marked(dialog)
     dialog.close()
+
+
+@SCHEMES
+@pytest.mark.usefixtures("screen")
+def test_a_button_that_accepts_stands_out_with_the_keyboard_no_less_than_without() -> None:
+    shown = QDialog()
+    column = QVBoxLayout(shown)
+    buttons = [QPushButton("Add order"), QPushButton("Leave it")]
+    make_strong(buttons[0])
+    for button in buttons:
+        column.addWidget(button)
+    shown.show()
+    settle(shown)
+    standing_out = []
+    for focused in (buttons[0], buttons[1]):
+        focused.setFocus()
+        settle(shown)
+        seen = light(picture(shown, place(buttons[0], shown)))
+        standing_out.append(int(np.count_nonzero(contrasts(seen, seen[:1, :1]) >= LEAST_CHANGE)))
+    assert standing_out[0] > standing_out[1]
+    shown.close()
 
 
 def assert_every_stop_is_marked(shown: QWidget) -> None:
