@@ -10,7 +10,7 @@ from gardenplot.drawing.style import Ink
 from gardenplot.gestures.candidate_typed import CANDIDATE_FIELDS, patterns_for, typed_candidate
 from gardenplot.gestures.typed import TypedField
 from gardenplot.plan import Direction, Pattern, Plan, planting_of
-from gardenplot.window.fields import Typed
+from gardenplot.window.fields import LARGE, Typed
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.theme import magnified, write_in
 from gardenplot.window.wrapping import Wrapping
@@ -20,7 +20,10 @@ _DIRECTIONS = {Direction.ALONG: _("along the bed"), Direction.ACROSS: _("across 
 
 
 class CandidateForm(QWidget):
-    """Emits `added` with the plan that was typed, once nothing in it is wrong."""
+    """Emits `added` with the plan that was typed, once nothing in it is wrong.
+
+    Where text is large it is folded up to its button, so that what is compared keeps its room, until it is asked for.
+    """
 
     added = Signal(object)
 
@@ -29,16 +32,22 @@ class CandidateForm(QWidget):
         self._plan, self._planting = plan, planting
         self.pattern, self.direction = QComboBox(), QComboBox()
         self.fields: dict[str, Typed] = {}
-        self.add = QPushButton(_("Add a candidate"))
+        self.add = QPushButton()
         self.add.setAutoDefault(False)
-        self.add.clicked.connect(self.try_to_add)
+        self.add.clicked.connect(self._press)
+        self._is_folded = False
+        self._foldable: list[QWidget] = []
         self.complaint = _quiet(Ink.ACCENT)
         self._row = Wrapping()
         self._add_cell(_("Pattern"), self.pattern)
         self._add_cell(_("Rows run"), self.direction)
         for field in CANDIDATE_FIELDS:
             self._add_field(field)
-        self._add_cell(" ", self.add)
+        if magnified() < LARGE:
+            self._add_cell(" ", self.add)
+        else:
+            self._row.addWidget(self.add)
+        self.fold()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addLayout(self._row)
@@ -61,6 +70,24 @@ class CandidateForm(QWidget):
             self.fields[field.name].stand_empty(field.grey(plan, self._planting))
         self.complain("")
         self._follow_pattern()
+
+    def fold(self) -> None:
+        """Fold it up, where text is large."""
+        self._show_fields(magnified() < LARGE)
+
+    def _show_fields(self, shown: bool) -> None:
+        self._is_folded = not shown
+        self.add.setText(_("Add a candidate") if shown else _("Add a candidate …"))
+        for part in self._foldable:
+            part.setVisible(shown)
+
+    def _press(self) -> None:
+        """Add what is typed, or first show where to type it."""
+        if self._is_folded:
+            self._show_fields(True)
+            self.pattern.setFocus()
+        else:
+            self.try_to_add()
 
     def try_to_add(self) -> None:
         """Add what is typed, or go to the first field that is wrong."""
@@ -114,6 +141,8 @@ class CandidateForm(QWidget):
         for part in (words, field, field.complaint if isinstance(field, Typed) else None):
             if part is not None:
                 cell.addWidget(part)
+        if field is not self.add:
+            self._foldable += [words, field]
         self._row.add_group(cell)
 
 

@@ -127,6 +127,7 @@ class CompareDialog(QDialog):
             self.form.complain(_("Its plants would stand in the very places of the column chosen now."))
             return
         self._candidates.append(candidate)
+        self.form.fold()
         self._show(len(self._candidates) - 1)
 
     def _put_away(self) -> None:

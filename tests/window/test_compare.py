@@ -17,14 +17,16 @@ from gardenplot.layout.candidate import Reason
 from gardenplot.layout.positions import positions
 from gardenplot.layout.proposals import proposals
 from gardenplot.plan import Pattern, Plan, planting_of
-from gardenplot.window.candidate_column import CandidateColumn
+from gardenplot.window.candidate_column import CandidateColumn, heights_of
 from gardenplot.window.compare_dialog import CompareDialog
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from gardenplot.window.reasons import CHOOSE_PLANTING
+from gardenplot.window.theme import dress
 from tests.drawing.hand_worked import hand_worked
-from tests.plans import plans
+from tests.plans import metric_plan, plans
 from tests.window.shared_window import window
+from tests.window.walk import settle, text_of
 
 __all__ = ["window"]
 
@@ -314,3 +316,24 @@ def test_any_candidate_taken_and_undone_gives_the_very_plan(plan: Plan) -> None:
         if document.stack.canUndo():
             document.stack.undo()
         assert document.plan is plan
+
+
+def test_with_text_twice_as_large_the_drawings_keep_their_room_and_the_fields_come_when_asked_for(
+    dressed: QApplication,
+) -> None:
+    with text_of(dressed, 2.0, dress):
+        dialog = CompareDialog(metric_plan(), "p1")
+        dialog.show()
+        settle(dialog)
+        drawn = next(one for one in dialog.columns.columns if one.isChecked())
+        heights = heights_of([one.shown for one in dialog.columns.columns])
+        assert dialog.columns.viewport().height() >= heights.head + heights.picture
+        assert drawn.width() <= dialog.columns.viewport().width()
+        before = len(dialog.columns.columns)
+        dialog.form.add.click()
+        assert dialog.form.pattern.hasFocus()
+        retype(dialog, "in_row", "31 cm")
+        dialog.form.add.click()
+        assert len(dialog.columns.columns) == before + 1
+        assert not dialog.form.fields["in_row"].isVisible()
+        dialog.close()
