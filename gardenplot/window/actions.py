@@ -88,6 +88,8 @@ def _edit(window: "MainWindow", why: Reasons) -> Entries:
         "edit.redo", _("&Redo"), stack.redo, again, partial(no_redo, stack), also=_("again repeat step"), made=redo
     )
     yield Rule()
+    yield from _copies(window.blocks, why)
+    yield Rule()
     every, also = _("Choose &all of the bed, then of the plan"), _("select several everything")
     yield Action("edit.all", every, window.blocks.choose_all, Keys.SelectAll, why.bed, also=also)
     yield Action(
@@ -105,8 +107,15 @@ def _edit(window: "MainWindow", why: Reasons) -> Entries:
     weeks = _("table ledger below keyboard weeks list what is to be done")
     wishes = partial(ledger.go_to, ledger.wishes.table)
     yield Action("edit.wishes", _("Go to the &wishes"), wishes, also=also)
-    yield Action("edit.dates", _("Go to the da&tes"), partial(ledger.go_to, ledger.dates), also=weeks)
+    yield Action("edit.dates", _("Go to the dat&es"), partial(ledger.go_to, ledger.dates), also=weeks)
     yield Action("edit.findings", _("Go to the findin&gs"), partial(ledger.go_to, ledger.findings), "F7", also=also)
+
+
+def _copies(blocks: BlockDeeds, why: Reasons) -> Iterator[Action]:
+    """Where a grower looks for them, though only plantings are copied so."""
+    yield Action("block.copy", _("Cop&y"), blocks.copy, Keys.Copy, why.planting, also=_("duplicate"))
+    paste, also = _("Pas&te in the next gap"), _("copy duplicate")
+    yield Action("block.paste", paste, blocks.paste, Keys.Paste, blocks.why_no_paste, also=also)
 
 
 def _bed(window: "MainWindow", why: Reasons) -> Entries:
@@ -196,9 +205,6 @@ def _troubles(window: "MainWindow", why: Reasons) -> Iterator[Action]:
 
 def _blocks(blocks: BlockDeeds, why: Reasons) -> Iterator[Action]:
     """What is done to blocks beside their neighbours."""
-    yield Action("block.copy", _("Cop&y"), blocks.copy, Keys.Copy, why.planting, also=_("duplicate"))
-    paste, also = _("Pas&te in the next gap"), _("copy duplicate")
-    yield Action("block.paste", paste, blocks.paste, Keys.Paste, blocks.why_no_paste, also=also)
     swap, also = _("S&wap with the next towards the foot"), _("exchange change places neighbour")
     yield Action("block.swap-foot", swap, lambda: blocks.swap(push.FOOT), "Alt+End", why.planting, also=also)
     swap = _("Swap with the next towards the &head")

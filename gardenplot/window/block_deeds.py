@@ -50,7 +50,7 @@ class BlockDeeds:
         """Why nothing can be pasted: nothing was copied, or it is no longer in the plan."""
         known = {one.id for one in self._window.document.plan.plantings} if self._copied else set()
         is_there = bool(self._copied) and known.issuperset(self._copied)
-        return "" if is_there else _("Copy a planting first: Planting ▸ Copy.")
+        return "" if is_there else _("Copy a planting first: Edit ▸ Copy.")
 
     def paste(self) -> None:
         """Plant copies of what was copied in the first gap after it that holds them."""

@@ -12,8 +12,9 @@ from gardenplot.words import _
 if TYPE_CHECKING:
     from gardenplot.window.main import MainWindow
 
+_COPIES = ("block.copy", "block.paste")
 _AMISS = ("order.ways", "planting.again")
-"""What is looked for at a planting that does not fit or does not go as planned, though it stands in another menu."""
+"""What is looked for at a planting, at one that does not fit or does not go as planned, though in other menus."""
 
 
 def fill_menus(window: "MainWindow") -> None:
@@ -30,8 +31,9 @@ def context_menu(registry: Registry, menu: str, parent: QWidget) -> QMenu:
     entries = next(one.entries for one in registry.menus if one.id == menu)
     _fill(made, entries, registry)
     if menu == "planting":
-        made.addSeparator()
-        made.addActions([registry.made(action) for action in _AMISS])
+        for others in (_COPIES, _AMISS):
+            made.addSeparator()
+            made.addActions([registry.made(action) for action in others])
     return made
 
 

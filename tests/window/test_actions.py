@@ -119,7 +119,8 @@ def test_undo_and_redo_say_what_they_would_do(window: MainWindow, document: Docu
 
 
 @pytest.mark.parametrize(
-    ("planting", "menu", "more"), [(None, "bed", []), ("p1", "planting", ["order.ways", "planting.again"])]
+    ("planting", "menu", "more"),
+    [(None, "bed", []), ("p1", "planting", ["block.copy", "block.paste", "order.ways", "planting.again"])],
 )
 def test_the_right_button_opens_the_menu_of_what_is_selected(
     window: MainWindow, planting: str | None, menu: str, more: list[str]
@@ -130,6 +131,10 @@ def test_the_right_button_opens_the_menu_of_what_is_selected(
     ids = [action.id for action in wanted.actions()] + more
     assert all_in(shown) == [window.registry.made(action) for action in ids]
     shown.deleteLater()
+
+
+def test_copy_and_paste_stand_where_they_are_looked_for(window: MainWindow) -> None:
+    assert [window.registry.path_of(action) for action in ("block.copy", "block.paste")] == ["Edit", "Edit"]
 
 
 @pytest.mark.parametrize(
