@@ -23,6 +23,8 @@ _Role, _Side = Qt.ItemDataRole, Qt.AlignmentFlag
 _TOP_LEFT, _MIDDLE_RIGHT = (_Side.AlignLeft | _Side.AlignTop).value, (_Side.AlignRight | _Side.AlignVCenter).value
 _LONG = 24
 """Cells of more letters may lack room; their tip tells all of them."""
+_EDGES = 8
+"""Pixels of height round the rows of a table."""
 
 
 @frozen(cache_hash=True)
@@ -210,7 +212,7 @@ class Table(QTreeWidget):
 def height_of(table: Table, rows: int) -> int:
     """The height in pixels in which so many rows of a table are in sight, and with large text a bar."""
     bar = table.horizontalScrollBar().sizeHint().height() if magnified() >= LARGE else 0
-    return table.header().sizeHint().height() + rows * table.sizeHintForRow(0) + bar + round(8 * magnified())
+    return table.header().sizeHint().height() + rows * table.sizeHintForRow(0) + bar + _EDGES
 
 
 @lru_cache(maxsize=1)

@@ -117,7 +117,7 @@ def _lists(inks: Palette, _times: float) -> str:
     QTableView:focus, QListView:focus, QTreeView:focus {{ border: 2px solid {accent}; }}
     QHeaderView::section {{ background: {inks[Ink.PANEL]}; border: none; border-bottom: 1px solid {inks[Ink.RULE]};
         padding: 3px 6px; }}
-    QTreeView::item {{ padding-left: 3px; }}
+    QTreeView::item {{ padding: 1px 0 1px 3px; }}
     """
 
 

@@ -118,3 +118,8 @@ def test_in_a_narrow_window_the_tape_gives_way_and_the_plants_are_read(window: M
     assert counts.columnWidth(1) < whole
     counts.resize(plants + 80, counts.height())
     assert counts.columnWidth(1) == whole
+
+
+def test_rows_have_air_between_them(window: MainWindow) -> None:
+    table = window.ledger.counts
+    assert table.sizeHintForRow(0) >= table.fontMetrics().height() + 2
