@@ -114,11 +114,17 @@ def source_words(crop: Crop) -> str:
     entry = entry_of(crop)
     if entry is None:
         return _("{crop}: your own numbers").format(crop=crop.name)
-    lines = [
-        f"{field.replace('_', ' ')}: {source}" for field, source in entry.sources.items() if hasattr(crop, field)
-    ]
+    lines = [f"{_as_given(crop, field)}: {source}" for field, source in entry.sources.items() if hasattr(crop, field)]
     first = _("The seed packet and local advice come first. Numbers from:")
     return "\n".join((first, *lines, entry.note)).strip()
+
+
+def _as_given(crop: Crop, field: str) -> str:
+    """A field of a crop and, of a spacing, how far it is in the units of its sources: "in row 18 in"."""
+    spacings = {"in_row": (crop.in_row,), "row_spacing": crop.row_spacing}
+    return " ".join(
+        (field.replace("_", " "), _(" to ").join(length.text for length in spacings.get(field, ())))
+    ).strip()
 
 
 def spacing_words(crop: Crop, units: Units) -> str:

@@ -14,6 +14,7 @@ from gardenplot.drawing.planting_words import (
     order_met_words,
     order_words,
     rows_words,
+    source_words,
     spacing_words,
     spare_words,
 )
@@ -23,6 +24,7 @@ from gardenplot.drawing.tables import order_rows
 from gardenplot.drawing.tape_words import scale_words, under_words
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Crop, Establish, Plan
+from gardenplot.plan.catalogue import search
 from gardenplot.units import MM, Length, Units, parse_length
 from tests.drawing.hand_worked import hand_worked, only_bed
 from tests.layout.ground import Fields, laid_out, nm, plan_with
@@ -162,6 +164,13 @@ def test_a_packets_spacing_is_shown_in_the_plans_units(
 ) -> None:
     crop = Crop("c", "C", parse_length(along), (parse_length(across),), establish=establish)
     assert plain(spacing_words(crop, units)) == words
+
+
+def test_a_crop_in_a_plan_in_metres_tells_its_spacing_as_its_sources_have_it_too() -> None:
+    (broccoli,) = search("broccoli")
+    assert plain(spacing_words(broccoli.crop, Units.METRIC)).startswith("45.7 × 45.7 cm")
+    told = {line.partition(":")[0] for line in source_words(broccoli.crop).split("\n")}
+    assert told >= {"in row 18 in", "row spacing 18 in to 24 in"}
 
 
 @pytest.mark.parametrize(
