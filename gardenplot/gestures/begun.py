@@ -6,6 +6,7 @@ from attrs import frozen
 
 from gardenplot.errors import GardenplotError, PlanError
 from gardenplot.gestures.bed_typed import SIZES, bed_from, name_for, with_sizes, wrong_sizes
+from gardenplot.gestures.crop_named import crop_named
 from gardenplot.gestures.reading import whole_from
 from gardenplot.gestures.trials import try_first_gap
 from gardenplot.plan import Crop, Place, Plan
@@ -16,6 +17,7 @@ from gardenplot.units.figures import span
 from gardenplot.words import _
 
 MOST_BEDS = 200
+_UNKNOWN = _("“{typed}” is no crop of the catalogue: choose one of the list, or leave it out")
 
 
 @frozen
@@ -29,7 +31,8 @@ class Begun:
 def begin(texts: Mapping[str, str], units: Units, crop: str) -> tuple[Begun | None, dict[str, str]]:
     """The plan that the answers make, or none and the words of what is wrong by the name of the answer.
 
-    `texts` has name, beds, length, width and margin; `crop` is the name of a crop of the catalogue, or nothing.
+    `texts` has name, beds, length, width and margin; `crop` is the name of a crop of the catalogue, words of it, or
+    nothing.
     """
     typed = with_sizes(texts, units)
     wrong = wrong_sizes(typed, units)
@@ -38,11 +41,11 @@ def begin(texts: Mapping[str, str], units: Units, crop: str) -> tuple[Begun | No
         beds = _count(typed["beds"], units)
     except GardenplotError as error:
         wrong["beds"] = error.says
-    first = next((one for one in found_crops(Plan(), "")[0] if one.name.casefold() == crop.casefold()), None)
-    if crop and first is None:
-        wrong["crop"] = _("“{typed}” is no crop of the catalogue: choose one of the list, or leave it out").format(
-            typed=crop[:40]
-        )
+    first = None
+    try:
+        first = crop_named(found_crops(Plan(), "")[0], crop, unknown=_UNKNOWN) if crop else None
+    except PlanError as error:
+        wrong["crop"] = error.says
     if wrong:
         return None, wrong
     try:

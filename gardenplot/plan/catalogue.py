@@ -49,6 +49,12 @@ def _found(crops: tuple[Crop, ...], text: str) -> tuple[tuple[Crop, ...], frozen
     return (*own, *(entry.crop for entry in search(text) if entry.crop.id not in ids)), ids
 
 
+def with_words(crops: tuple[Crop, ...], text: str) -> tuple[Crop, ...]:
+    """Those of some crops one of whose names holds every word of the text."""
+    words = _folded(text).split()
+    return tuple(crop for crop in crops if _holds(entry_of(crop) or Entry(crop), words))
+
+
 def entry_of(crop: Crop) -> Entry | None:
     """The entry that a crop was taken from unchanged; None for the grower's own."""
     return next((entry for entry in entries() if entry.crop == crop), None)
