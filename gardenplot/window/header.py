@@ -81,6 +81,9 @@ class Header(QWidget):
         plan.addWidget(self.state, 1)
         for part in (PlainLabel(_("The beds on")), self.day, self.slider, self.always):
             day.addWidget(part)
+            if part is not self.slider:
+                # What the slider leaves of a wide line would go between the words and the day.
+                part.setSizePolicy(QSizePolicy.Policy.Fixed, part.sizePolicy().verticalPolicy())
         for group in (plan, day):
             group.setSpacing(8)
             row.add_group(group)
