@@ -118,6 +118,7 @@ def _lists(inks: Palette, _times: float) -> str:
     QHeaderView::section {{ background: {inks[Ink.PANEL]}; border: none; border-bottom: 1px solid {inks[Ink.RULE]};
         padding: 3px 6px; }}
     QTreeView::item {{ padding: 1px 0 1px 3px; }}
+    QListView::item {{ padding: 1px 0; }}
     """
 
 

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PySide6.QtCore import QEvent, QObject, QRect, Qt
 from PySide6.QtGui import QPaintEvent
-from PySide6.QtWidgets import QApplication, QTreeWidgetItem
+from PySide6.QtWidgets import QApplication, QListWidget, QTreeWidgetItem
 
 from gardenplot.window.main import MainWindow
 from gardenplot.window.tables import Table, TableRow
@@ -121,5 +121,8 @@ def test_in_a_narrow_window_the_tape_gives_way_and_the_plants_are_read(window: M
 
 
 def test_rows_have_air_between_them(window: MainWindow) -> None:
-    table = window.ledger.counts
-    assert table.sizeHintForRow(0) >= table.fontMetrics().height() + 2
+    listed = QListWidget()
+    listed.addItem("Tunnel, north")
+    for one in (window.ledger.counts, listed):
+        one.ensurePolished()
+        assert one.sizeHintForRow(0) >= one.fontMetrics().height() + 2
