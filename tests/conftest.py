@@ -25,12 +25,15 @@ settings.register_profile("first", settings.get_profile("short"), phases=(Phase.
 settings.load_profile(os.environ.get("GARDENPLOT_HYPOTHESIS", "short"))
 
 
+_OVER, _FEW, _MANY = count(1), 5, 250
+"""Tests that are over; after a few garbage that is young is looked for, after many all of it."""
+
+
 @pytest.hookimpl(wrapper=True)
 def pytest_collection() -> Generator[None, object, object]:
     """Collect without looking for garbage, of which there is none, nor ever later in what is loaded by then.
 
-    Looking through all modules and tests took half a second each time, a tenth of the whole run. A window that closes
-    has it all looked through again, so it is looked for a tenth as often as Python would.
+    Looking through all modules and tests took half a second each time, a tenth of the whole run.
 
     PySide, which is loaded by then, looks at every import for a sign that is nowhere in here, and hypothesis imports
     three times for each value that it draws. The program asks it not to, too (`__main__.load_window`).
@@ -41,8 +44,27 @@ def pytest_collection() -> Generator[None, object, object]:
         return (yield)
     finally:
         gc.freeze()
-        gc.set_threshold(7_000)
-        gc.enable()
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_runtest_logfinish() -> None:
+    """Look for garbage between tests, and never in one, as the program looks for it between events.
+
+    Parts of a window that are thrown away in another thread than their own, or while Qt is at work on others, may
+    bring a test down. A window that closed has handed it back to Python.
+    """
+    gc.disable()
+    over = next(_OVER)
+    if over % _FEW == 0:
+        gc.collect(2 if over % _MANY == 0 else 1)
+
+
+@pytest.fixture
+def python_looks() -> Generator[None]:
+    """Python looks for garbage itself, as it does when the program begins."""
+    gc.enable()
+    yield
+    gc.disable()
 
 
 @pytest.fixture(scope="session", autouse=True)

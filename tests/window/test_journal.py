@@ -52,6 +52,7 @@ def journal(document: Document) -> Iterator[Journal]:
     kept.end()
 
 
+@pytest.mark.usefixtures("python_looks")
 def test_python_s_own_looks_for_garbage_are_put_off_before_anything_is_edited(document: Document) -> None:
     """They would hold up a filling that is drawn, with a large plan for a quarter of a second."""
     assert gc.isenabled()

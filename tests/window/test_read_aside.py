@@ -24,6 +24,7 @@ def large(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return path
 
 
+@pytest.mark.usefixtures("python_looks")
 def test_a_large_plan_is_opened_as_any_other(window: MainWindow, large: Path) -> None:
     waited: list[object] = []
     QTimer.singleShot(0, lambda: waited.append(QApplication.activeModalWidget()))
@@ -36,6 +37,7 @@ def test_a_large_plan_is_opened_as_any_other(window: MainWindow, large: Path) ->
     assert gc.isenabled()
 
 
+@pytest.mark.usefixtures("python_looks")
 def test_reading_that_is_stopped_leaves_the_window_as_it_was(window: MainWindow, large: Path) -> None:
     plan, path = window.document.plan, window.document.path
 
