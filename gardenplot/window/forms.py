@@ -25,6 +25,8 @@ from gardenplot.window.theme import magnified, widget_font, write_in
 
 _LONG = 7
 """From so many lines on nothing that was typed goes unasked."""
+_EDGE = 16
+"""Pixels round all that a dialog asks."""
 
 
 class AskDialog(LeaveAsked):
@@ -59,7 +61,7 @@ class AskDialog(LeaveAsked):
         for ask in asks:
             self._add(form, ask)
         column = QVBoxLayout(self)
-        column.setContentsMargins(16, 16, 16, 16)
+        column.setContentsMargins(*(_EDGE,) * 4)
         column.setSpacing(12)
         fields = _scrolled(inner, len(asks))
         column.addWidget(fields)
@@ -68,7 +70,8 @@ class AskDialog(LeaveAsked):
         column.addWidget(self._complaints[""])
         column.addWidget(self._buttons(does))
         self.setMinimumWidth(round(420 * min(magnified(), LARGE)))
-        if fields is not inner:
+        self._is_scrolled = fields is not inner
+        if self._is_scrolled:
             self._show_all_there_is_room_for(inner, fields)
         self.fields[asks[0].name].setFocus()
         self._begun = {ask.name: self.typed()[ask.name] for ask in asks if ask.is_typed or not ask.choices}
@@ -108,6 +111,7 @@ class AskDialog(LeaveAsked):
     def say(self, words: str) -> None:
         self._complaints[""].setText(words)
         self._complaints[""].setVisible(True)
+        self._make_room()
 
     def call(self, name: str, label: str) -> None:
         """Give a field another label."""
@@ -129,11 +133,23 @@ class AskDialog(LeaveAsked):
             label.setVisible(name in wrong)
             if name:
                 self._form.setRowVisible(label, name in wrong)
+        self._make_room()
         first = next((name for name in self.fields if name in wrong), None)
         if first is not None:
             self.fields[first].setFocus()
         if not wrong:
             self.accept()
+
+    def _make_room(self) -> None:
+        """Grow by what is said outside of what is scrolled, if the screen has room; else all is squeezed."""
+        lines = {} if self._is_scrolled else {name: field.width() for name, field in self.fields.items()}
+        widths = lines | {"": self.width() - 2 * _EDGE}
+        for name, width in widths.items():
+            label = self._complaints[name]
+            label.setMinimumHeight(0 if label.isHidden() else label.heightForWidth(width))
+        if self.minimumSizeHint().height() > self.screen().availableSize().height():
+            for name in widths:
+                self._complaints[name].setMinimumHeight(0)
 
 
 def _line(ask: Ask) -> QLineEdit:

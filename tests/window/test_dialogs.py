@@ -452,6 +452,30 @@ def test_the_crop_of_an_order_or_a_wish_is_found_by_a_part_of_its_name(
 
 
 @pytest.mark.parametrize("name", ["order", "new plan", "wish"])
+@pytest.mark.parametrize("text", ["x", "what nobody can read"])
+def test_what_is_wrong_in_many_lines_has_room_below_each_of_them(
+    host: MainWindow, monkeypatch: pytest.MonkeyPatch, name: str, text: str
+) -> None:
+    dialog = opened(host, name, monkeypatch.setattr)
+    assert isinstance(dialog, AskDialog)
+    lines = [field for field in dialog.fields.values() if isinstance(field, QLineEdit)]
+    usual, inner = lines[0].height(), lines[0].parentWidget()
+    assert inner is not None
+    for line in lines:
+        line.setText(text)
+    for key in (Qt.Key.Key_Return, Qt.Key.Key_Escape):
+        QTest.keyClick(dialog, key)
+        settle(dialog)
+        told = [label for label in dialog._complaints.values() if label.isVisible()]
+        assert len(told) >= 3
+        assert all(label.height() >= label.heightForWidth(label.width()) for label in told)
+        assert all(line.height() == usual for line in lines)
+        assert all(one.geometry().bottom() < inner.height() for one in dialog.fields.values())
+    assert dialog._complaints[""].isVisible()
+    dialog.reject()
+
+
+@pytest.mark.parametrize("name", ["order", "new plan", "wish"])
 def test_labels_keep_clear_of_their_fields_and_no_hole_is_left_below(
     host: MainWindow, monkeypatch: pytest.MonkeyPatch, name: str
 ) -> None:
