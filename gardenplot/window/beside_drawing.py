@@ -4,6 +4,7 @@ from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtWidgets import QDialog, QWidget
 
 from gardenplot.window.fields import LARGE
+from gardenplot.window.room_on_screen import room_on_screen
 from gardenplot.window.theme import magnified
 
 _EDGE = 12
@@ -16,7 +17,7 @@ _LEAST_SHARE, _LEAST_WIDTH = 0.26, 155
 
 def show_beside_drawing(dialog: QDialog, window: QWidget, drawing: QWidget) -> None:
     """Show a dialog over the foot of a window, or over what stands beside the drawing behind its end."""
-    room = window.size().boundedTo(window.screen().availableSize())
+    room = window.size().boundedTo(room_on_screen(window))
     wanted, least = dialog.sizeHint(), dialog.minimumSizeHint()
     is_aside = magnified() >= LARGE
     size = _aside(window, room, drawing) if is_aside else QSize(room.width() - 2 * _EDGE, room.height() * 11 // 20)

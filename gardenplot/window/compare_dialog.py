@@ -29,6 +29,7 @@ from gardenplot.window.document import Document
 from gardenplot.window.end_buttons import make_strong
 from gardenplot.window.numbers_button import NumbersButton
 from gardenplot.window.plain import PlainLabel
+from gardenplot.window.room_on_screen import room_on_screen
 from gardenplot.window.theme import widget_font
 from gardenplot.words import _
 
@@ -57,7 +58,7 @@ class CompareDialog(QDialog):
         self.away.clicked.connect(self._put_away)
         self.cancel.clicked.connect(self.reject)
         self._show(0)
-        room = self.screen().availableSize()
+        room = room_on_screen(self)
         self.resize(self.sizeHint().boundedTo(QSize(room.width() * 9 // 10, room.height() * 9 // 10)))
 
     def _lay_out(self) -> None:

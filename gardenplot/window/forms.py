@@ -21,6 +21,7 @@ from gardenplot.window.end_buttons import EndButtons
 from gardenplot.window.fields import LARGE, Choice, Steady
 from gardenplot.window.leave_asked import LeaveAsked
 from gardenplot.window.plain import PlainLabel
+from gardenplot.window.room_on_screen import room_on_screen
 from gardenplot.window.theme import magnified, widget_font, write_in
 
 _LONG = 7
@@ -78,7 +79,7 @@ class AskDialog(LeaveAsked):
 
     def _show_all_there_is_room_for(self, inner: QWidget, area: QWidget) -> None:
         """Be as high as all fields are, as far as the screen has room; the rest is scrolled to."""
-        usual, room = self.sizeHint(), self.screen().availableSize() * 0.9
+        usual, room = self.sizeHint(), room_on_screen(self) * 0.9
         all_of_it = usual.height() - area.sizeHint().height() + inner.sizeHint().height() + 4
         self.resize(usual.expandedTo(QSize(0, all_of_it)).boundedTo(room))
 
@@ -147,7 +148,7 @@ class AskDialog(LeaveAsked):
         for name, width in widths.items():
             label = self._complaints[name]
             label.setMinimumHeight(0 if label.isHidden() else label.heightForWidth(width))
-        if self.minimumSizeHint().height() > self.screen().availableSize().height():
+        if self.minimumSizeHint().height() > room_on_screen(self).height():
             for name in widths:
                 self._complaints[name].setMinimumHeight(0)
 

@@ -11,6 +11,7 @@ from gardenplot.files import resource
 from gardenplot.window.action import key_words
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.registry import Registry
+from gardenplot.window.room_on_screen import room_on_screen
 from gardenplot.window.theme import colour, palette
 from gardenplot.words import _
 
@@ -46,7 +47,7 @@ class HelpPage(QDialog):
         self.refresh()
         self.page.setFocus()
         wanted = QSize(self.fontMetrics().averageCharWidth() * 100, self.fontMetrics().height() * 42)
-        self.resize(wanted.boundedTo(self.screen().availableSize() * 0.94))
+        self.resize(wanted.boundedTo(room_on_screen(self) * 0.94))
 
     def refresh(self) -> None:
         """Show the page with the keys as they are."""

@@ -20,6 +20,7 @@ from gardenplot.window.end_buttons import EnterPresses
 from gardenplot.window.fixed_keys import fixed_keys, refusal
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.registry import Registry
+from gardenplot.window.room_on_screen import room_on_screen
 from gardenplot.words import _
 
 _ID = Qt.ItemDataRole.UserRole
@@ -119,7 +120,7 @@ class KeysPage(EnterPresses):
         column.addLayout(row)
         column.addLayout(last)
         wanted = QSize(self.fontMetrics().averageCharWidth() * 124, self.fontMetrics().height() * 36)
-        self.resize(wanted.boundedTo(self.screen().availableSize() * 0.94))
+        self.resize(wanted.boundedTo(room_on_screen(self) * 0.94))
 
     def _chosen(self) -> Action | None:
         item = self.table.currentItem()

@@ -34,6 +34,7 @@ from gardenplot.window.number_deeds import NumberDeeds
 from gardenplot.window.pages import Pages
 from gardenplot.window.panels import LEAST_WIDTH, Panels
 from gardenplot.window.registry import Registry
+from gardenplot.window.room_on_screen import room_on_screen
 from gardenplot.window.series_deeds import SeriesDeeds
 from gardenplot.window.shape_deeds import ShapeDeeds
 from gardenplot.window.shelf import Shelf
@@ -91,7 +92,7 @@ class MainWindow(QMainWindow):
         fill_menus(self)
         self._join()
         show_what_to_begin_with(self)
-        screen = self.screen().availableSize()
+        screen = room_on_screen(self)
         self.resize(_USUAL_SIZE.boundedTo(screen.expandedTo(_LEAST_SIZE)))
         self.panels.restore()
         app = QApplication.instance()

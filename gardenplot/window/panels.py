@@ -7,6 +7,7 @@ from PySide6.QtCore import QByteArray, QPoint, QRect, QSettings, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QDockWidget, QWidget
 
+from gardenplot.window.room_on_screen import room_on_screen
 from gardenplot.window.side_title import SideTitle
 from gardenplot.window.theme import magnified
 from gardenplot.words import _
@@ -140,7 +141,7 @@ class Panels:
     @property
     def room(self) -> int:
         """How wide the window can be, in pixels: as wide as its screen, or a small one."""
-        return max(self._window.screen().availableSize().width(), LEAST_WIDTH)
+        return max(room_on_screen(self._window).width(), LEAST_WIDTH)
 
     def _fit(self) -> None:
         """Lay the panels at the sides behind one another where large text leaves the drawing no room between them."""

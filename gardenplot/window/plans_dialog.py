@@ -20,6 +20,7 @@ from gardenplot.errors import GardenplotError
 from gardenplot.plan import Plan
 from gardenplot.window.end_buttons import EnterPresses, make_strong
 from gardenplot.window.plain import PlainLabel, as_is
+from gardenplot.window.room_on_screen import room_on_screen
 from gardenplot.words import _
 
 
@@ -107,7 +108,7 @@ class PlansDialog(EnterPresses):
         column.addWidget(self.table)
         column.addLayout(last)
         wanted = QSize(self.fontMetrics().averageCharWidth() * 110, self.fontMetrics().height() * 26)
-        self.resize(wanted.boundedTo(self.screen().availableSize() * 0.94))
+        self.resize(wanted.boundedTo(room_on_screen(self) * 0.94))
 
     def _read_next(self) -> None:
         """Read one more plan and show its words; the window lives on between two."""

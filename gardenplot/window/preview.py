@@ -32,6 +32,7 @@ from gardenplot.window.end_buttons import EnterPresses, make_strong
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.print_choices import PrintChoices
 from gardenplot.window.prints import Print
+from gardenplot.window.room_on_screen import room_on_screen
 from gardenplot.window.settings import keep_paper, kept_paper
 from gardenplot.window.sheets_kept import keep_one_by_one, keep_pdf
 from gardenplot.window.sheets_made import StoppedError, made_sheets
@@ -107,7 +108,7 @@ class Preview(EnterPresses):
         row.addWidget(self.caution)
         row.add_group(paper)
         column.addLayout(row)
-        self.resize(QSize(1200, 860).boundedTo(self.screen().availableSize() * 0.94))
+        self.resize(QSize(1200, 860).boundedTo(room_on_screen(self) * 0.94))
 
     def _remake(self) -> None:
         """Lay the sheets out as they are chosen now; where that is stopped, all stays as it was."""

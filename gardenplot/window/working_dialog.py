@@ -9,6 +9,7 @@ from gardenplot.drawing.style import Ink
 from gardenplot.drawing.trust_words import WEAK
 from gardenplot.window.end_buttons import EndButtons
 from gardenplot.window.plain import PlainLabel
+from gardenplot.window.room_on_screen import room_on_screen
 from gardenplot.window.tables import Table, TableRow
 from gardenplot.window.theme import magnified, widget_font, write_in
 from gardenplot.words import _
@@ -53,7 +54,7 @@ class WorkingDialog(QDialog):
         first = self.table.topLevelItem(0)
         if first is not None:
             self.table.setCurrentItem(first)
-        self.resize(QSize(round(_WIDTH * magnified()), _HEIGHT).boundedTo(self.screen().availableSize()))
+        self.resize(QSize(round(_WIDTH * magnified()), _HEIGHT).boundedTo(room_on_screen(self)))
         self.table.setFocus()
 
     def _tell(self) -> None:

@@ -5,6 +5,7 @@ import time
 from pathlib import Path
 
 from PySide6.QtCore import QPoint
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QDialog, QLineEdit, QScrollArea, QTreeWidget, QWidget
 
 from gardenplot.drawing.tables import counts_by_bed
@@ -119,7 +120,7 @@ class Person(Eyes):
 
     def photograph(self, name: str) -> None:
         """Keep a picture of the whole screen."""
-        self.see(lambda: self.window.screen().grabWindow(0).save(str(self.folder / f"{name}.png")))
+        self.see(lambda: QGuiApplication.primaryScreen().grabWindow(0).save(str(self.folder / f"{name}.png")))
 
     def _point(self, place: Place) -> tuple[int, int]:
         point = self.see(lambda: place(self.window))

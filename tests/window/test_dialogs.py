@@ -20,6 +20,7 @@ from gardenplot.window.main import MainWindow
 from gardenplot.window.new_plan import ask_new_plan
 from gardenplot.window.order_dialog import OrderDialog
 from gardenplot.window.requests import ask_bed, ask_crop, ask_order
+from gardenplot.window.room_on_screen import room_on_screen
 from gardenplot.window.theme import palette
 from tests.plans import feet_plan
 from tests.window.shared_window import window
@@ -104,7 +105,7 @@ def test_a_packet_shows_as_many_of_its_lines_as_the_screen_has_room_for(
     host: MainWindow, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     dialog = opened(host, "seed packet", monkeypatch.setattr)
-    room = dialog.screen().availableSize().height()
+    room = room_on_screen(dialog).height()
     area = dialog.findChild(QScrollArea)
     assert area is not None
     assert dialog.height() <= room

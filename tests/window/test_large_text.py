@@ -23,6 +23,7 @@ from gardenplot.window.elided import Elided
 from gardenplot.window.main import MainWindow
 from gardenplot.window.panels import Panels
 from gardenplot.window.pattern_choice import PatternButton
+from gardenplot.window.room_on_screen import room_on_screen
 from gardenplot.window.theme import dress
 from tests.plans import metric_plan
 from tests.window.conftest import begin_anew, closed, made
@@ -111,7 +112,7 @@ def test_nothing_of_the_dialogs_is_cut(large: MainWindow, size: Size, monkeypatc
     for name in dialogs_with(size):
         begin_anew(large, change_place(metric_plan(), name=LONG))
         dialog = opened(large, name, monkeypatch.setattr)
-        room = dialog.screen().availableSize()
+        room = room_on_screen(dialog)
         assert dialog.width() <= room.width(), name
         assert dialog.height() <= room.height(), name
         assert_whole(dialog)

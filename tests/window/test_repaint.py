@@ -10,7 +10,7 @@ from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QImage, QPainter
+from PySide6.QtGui import QGuiApplication, QImage, QPainter
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -53,7 +53,7 @@ def anew(window: MainWindow) -> QImage:
 
 def _shot(window: MainWindow) -> QImage:
     """What was painted last, which Qt keeps behind the widgets, and not a new painting."""
-    screen = window.screen().grabWindow(window.winId()).toImage()
+    screen = QGuiApplication.primaryScreen().grabWindow(window.winId()).toImage()
     canvas = window.canvas.viewport()
     corner = canvas.mapTo(window, canvas.rect().topLeft())
     times = screen.devicePixelRatio()
