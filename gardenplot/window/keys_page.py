@@ -97,6 +97,8 @@ class KeysPage(EnterPresses):
         self.reset_all.clicked.connect(registry.reset_keys)
         self.copy.clicked.connect(self._copy)
         registry.keys_changed.connect(self._show_found)
+        # Rows are as high as they are drawn, and columns as wide, only in a table that knows its style.
+        self.table.ensurePolished()
         self._show_found()
         for column in (1, 2):
             self.table.resizeColumnToContents(column)

@@ -246,7 +246,7 @@ def snaps(taken: Taken, by: int, *, copies: bool) -> list[Snap] | str:
         beds = {one: planting_of(taken.plan, one).bed for one in taken.plantings}
         return list(_snaps(taken, beds, by, copies=copies))
     except PlanError as why:
-        return str(why)
+        return why.says
 
 
 @settings(max_examples=60)
