@@ -33,7 +33,7 @@ _DAYS = frozenset(
 _THINGS = frozenset(
     {
         Kind.ROWS, Kind.TRAYS, Kind.FAMILY, Kind.NO_MARKET, Kind.ORDER_SHORT, Kind.ORDER_UNPLANTED, Kind.ORDER_PAST,
-        Kind.PLAN_PAST, Kind.IN_THE_WAY, Kind.ON_DRIP_LINE, Kind.TOO_FEW_SEEDS,
+        Kind.PLAN_PAST, Kind.IN_THE_WAY, Kind.ON_DRIP_LINE, Kind.TOO_FEW_SEEDS, Kind.ORDER_TWICE,
     }
 )  # fmt: skip
 _NEAR = frozenset({Kind.IN_THE_WAY, Kind.ON_DRIP_LINE})

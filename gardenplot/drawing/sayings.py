@@ -49,6 +49,7 @@ CLOSER = {
     Kind.CLOSER_IN_ROW: _("{is_} in the row, the packet says {packet}: smaller heads, less air"),
     Kind.CLOSER_ROWS: _("rows {is_} apart, the packet says {packet}: smaller heads, less air"),
 }
+_TWICE = _("takes all of its order, for which {other} stands too: {count} planted, {needed} needed")
 _CLOSER_PAIRS = _(
     "rows {is_} apart in a pair, the packet says {packet} for rows: see that it is a crop for twin rows"
 )
@@ -171,8 +172,8 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
         case Kind.CLOSER_IN_ROW | Kind.CLOSER_ROWS:
             pairs = finding.kind is Kind.CLOSER_ROWS and _is_twin(plan, finding)
             return (_CLOSER_PAIRS if pairs else CLOSER[finding.kind]).format(is_=amount, packet=limit)
-        case Kind.ORDER_SHORT | Kind.ORDER_UNPLANTED | Kind.ORDER_PAST:
-            return _order_says(plan, finding)
+        case Kind.ORDER_SHORT | Kind.ORDER_UNPLANTED | Kind.ORDER_PAST | Kind.ORDER_TWICE:
+            return _order_says(plan, finding, look)
         case _:
             return _says_of(finding.kind)(plan, finding)
 
@@ -276,7 +277,10 @@ def _tools_say(finding: Finding, units: Units) -> str:
     )
 
 
-def _order_says(plan: Plan, finding: Finding) -> str:
+def _order_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
+    if finding.kind is Kind.ORDER_TWICE:
+        words, other = _TWICE, titled(plan, finding.other or "", look)
+        return words.format(other=other, count=grouped(finding.amount), needed=grouped(finding.limit))
     order = order_of(plan, finding.order or "")
     crop = crop_of(plan, order.crop)
     each = {as_planted(crop, one).stand for one in plan.plantings if one.order == order.id} or {crop.stand}

@@ -55,6 +55,7 @@ class Kind(StrEnum):
     FROST_NOTE = "hardy or covered before the last freeze"
     PLAN_PAST = "plan of a season that is over"
     OTHER_CROP = "for an order of another crop"
+    ORDER_TWICE = "order taken more than once"
     LEFTOVER = "left over"
 
 
@@ -82,11 +83,11 @@ class Finding:
 
     `start` and `end` are tape readings in nm, `amount` and `limit` what is and what should be, in nm, things or days;
     of a shadow `limit` is its day by number. `pieces` counts leftover stretches; `other` is the second planting of an
-    overlap or throws the shadow, `lies_on` the bed or the tunnel that a bed lies on; `plants` is what a markable
-    spacing, which is then the limit, gives more or fewer: the nearest, or with `pieces` one of the packet's range;
-    `market` is the number of an order's market day, from 1, and `pieces` then how many of them nothing is planted
-    for. `came` is what of the planting's actual it is about, `pieces` then how many plantings it stands for; or which
-    odds of the place.
+    overlap or for an order, or throws the shadow, `lies_on` the bed or the tunnel that a bed lies on; `plants` is
+    what a markable spacing, which is then the limit, gives more or fewer: the nearest, or with `pieces` one of the
+    packet's range; `market` is the number of an order's market day, from 1, and `pieces` then how many of them
+    nothing is planted for. `came` is what of the planting's actual it is about, `pieces` then how many plantings it
+    stands for; or which odds of the place.
     """
 
     kind: Kind
@@ -113,4 +114,4 @@ class Finding:
     def is_note(self) -> bool:
         """Whether it is only worth knowing."""
         return self.kind in (Kind.LEFTOVER, Kind.FROST_NOTE, Kind.SHADE, Kind.PLAN_PAST, Kind.ON_DRIP_LINE,
-                             Kind.OTHER_CROP, Kind.NO_EMERGENCE)  # fmt: skip
+                             Kind.OTHER_CROP, Kind.ORDER_TWICE, Kind.NO_EMERGENCE)  # fmt: skip

@@ -4,11 +4,13 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from itertools import pairwise
 
+from attrs import evolve
+
 from gardenplot.findings.finding import Finding, Kind
-from gardenplot.layout import Grown, LaidOut, Layout
-from gardenplot.plan import Cover, Establish, Jugs, MonthDay, Place, Plan
+from gardenplot.layout import Grown, LaidOut, Layout, spacings_for_orders, stood
+from gardenplot.plan import Cover, Establish, Jugs, MonthDay, Place, Plan, Planting, crop_of, order_of
 from gardenplot.plan.in_ground import is_in_ground
-from gardenplot.season import emergence
+from gardenplot.season import emergence, stand_for
 from gardenplot.season.frost import on_year
 from gardenplot.supplies.raising import bought_in, seedlings_of
 from gardenplot.units import Share
@@ -26,6 +28,7 @@ def find_slips(plan: Plan, laid_out: Sequence[LaidOut]) -> tuple[Finding, ...]:
         *(_beyond(Kind.COVER_BEYOND, one, lengths[one.bed]) for one in plan.covers if one.end.nm > lengths[one.bed]),
         *(_beyond(Kind.JUGS_BEYOND, one, lengths[one.bed]) for one in plan.jugs if one.end.nm > lengths[one.bed]),
         *(found for laid in laid_out for found in find_slips_in(laid)),
+        *_twice(plan, laid_out),
     )
 
 
@@ -50,6 +53,32 @@ def _no_emergence(pairs: Sequence[tuple[Grown, Layout]]) -> Iterator[Finding]:
         ):
             told.add(one.crop.id)
             yield _at(Kind.NO_EMERGENCE, layout)
+
+
+def _twice(plan: Plan, laid_out: Sequence[LaidOut]) -> Iterator[Finding]:
+    """Plantings that take the whole of an order though others stand for the same market day.
+
+    The amount is what stands for that day in all, the limit what must stand; told at the last such planting of a day.
+    """
+    for_days: dict[tuple[str, int], list[tuple[Grown, Layout]]] = {}
+    for one, layout in (pair for laid in laid_out for pair in zip(laid.grown, laid.layouts, strict=True)):
+        if one.order is not None and stood(one, layout):
+            for_days.setdefault((one.order.id, one.planting.market or 1), []).append((one, layout))
+    several = {day: pairs for day, pairs in for_days.items() if len(pairs) > 1}
+    each = spacings_for_orders(tuple(laid_out)) if several else {}
+    for (order_id, market), pairs in several.items():
+        order = order_of(plan, order_id)
+        needed = stand_for(order, crop_of(plan, order.crop), each.get((order_id, market)))
+        whole = [pair for pair in pairs if _by_order(pair[0].planting) and stood(*pair) >= needed]
+        if whole:
+            other = next(one for one, layout in pairs if layout is not whole[-1][1])
+            yield evolve(_at(Kind.ORDER_TWICE, whole[-1][1], sum(stood(*pair) for pair in pairs), needed),
+                         other=other.planting.id)  # fmt: skip
+
+
+def _by_order(planting: Planting) -> bool:
+    """Whether its order alone gives its size, and it can still be given another."""
+    return planting.plants is None and planting.length is None and not is_in_ground(planting)
 
 
 def wrong_odds(place: Place, name: str) -> tuple[Odd, Odd] | None:

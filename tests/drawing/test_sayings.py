@@ -65,6 +65,8 @@ CASES = [
      "40 Kohlrabi for Sat 17 May 2025: not planted yet, 43 plants must stand"),
     (S1, Finding(Kind.ORDER_PAST, order="o2", amount=3, pieces=1),
      "40 Kohlrabi for Sat 17 May 2025: that market day is past, and nothing is recorded for it"),
+    (S1, Finding(Kind.ORDER_TWICE, "b2", "p2", "p1", amount=216, limit=153),
+     "takes all of its order, for which A Pak choi stands too: 216 planted, 153 needed"),
     (S1, Finding(Kind.EDGE, "b2", "p1", amount=nm("5 cm"), limit=nm("7.5 cm")),
      "outer row 5 cm from the edge, 7.5 cm is the least"),
     (S1, Finding(Kind.CLOSER_IN_ROW, "b2", "p2", amount=CM_20, limit=CM_25),

@@ -178,6 +178,42 @@ def test_an_order_with_too_few_plants_is_short_by_the_plants_of_all_its_blocks()
     assert found({"plants": 30, "order": "o1"}, {"plants": 27, "order": "o1"}, crop=crop, orders=[order]) == []
 
 
+TWICE_FOR = {"id": "o1", "crop": "crop", "units": 48, "on": "2027-06-19", "times": 2, "every_days": 7}
+
+
+@pytest.mark.parametrize(
+    ("beside", "planted"),
+    [
+        ({"plants": 20}, 77),  # worked by hand: 48 / 0.85 = 56.5, 57 must stand, 19 ranks of 3
+        ({"length": "1 m"}, 72),  # 5 ranks of 3
+        ({}, 114),
+        ({"plants": 20, "market": 2}, None),
+        ({"plants": 20, "actual": {"set_out": "2027-04-01", "standing": 0}}, None),
+    ],
+)
+def test_a_planting_that_takes_all_of_an_order_beside_another_for_it_is_noted(
+    beside: Fields, planted: int | None
+) -> None:
+    """Its block is sized by the order alone, whatever else stands for it, so more is planted than was ordered."""
+    crop, bed = LEEKS | {"field_loss": "15 %"}, BED | {"length": "30 m"}
+    plantings = {"order": "o1"} | beside, {"order": "o1"}
+    noted = [one for one in found(*plantings, bed=bed, crop=crop, orders=[TWICE_FOR]) if one.kind is Kind.ORDER_TWICE]
+    assert [(one.planting, one.other, one.amount, one.limit) for one in noted] == (
+        [("p2", "p1", planted, 57)] if planted else []
+    )
+    assert all(one.is_note for one in noted)
+
+
+def test_several_plantings_of_typed_sizes_may_well_stand_for_more_than_was_ordered() -> None:
+    """What is kept in hand on purpose is typed; a block whose size was written down when it was set out stays."""
+    crop, order = LEEKS | {"field_loss": "15 %"}, TWICE_FOR | {"times": 1}
+    assert found({"plants": 57, "order": "o1"}, {"plants": 57, "order": "o1"}, crop=crop, orders=[order]) == []
+    gone = {"order": "o1", "actual": {"set_out": "2027-04-01"}}
+    assert Kind.ORDER_TWICE not in {
+        one.kind for one in found({"plants": 20, "order": "o1"}, gone, crop=crop, orders=[order])
+    }
+
+
 def test_what_is_left_over_is_only_a_note_about_the_largest_piece() -> None:
     (left,) = find_all(plan_with(BED, LEEKS, block("1 m", "3 m"), block("5 m", "9 m")))
     assert left == Finding(
