@@ -7,6 +7,7 @@ appendix B.8). 1 Btu (international table) = 1 055.055 852 62 J, exact (the same
 import re
 from collections.abc import Mapping
 from fractions import Fraction
+from unicodedata import category
 
 from attrs import frozen
 
@@ -115,20 +116,28 @@ class Amount:
 _VOLUMES: Mapping[str, Fraction] = {
     name: Fraction(nm3)
     for names, nm3 in (
-        (("ml",), LITRE // 1000),
+        (("ml", "millilitre", "millilitres", "milliliter", "milliliters"), LITRE // 1000),
         (("l", "litre", "litres", "liter", "liters"), LITRE),
-        (("m3", "m³"), M**3),
+        (("m3", "m³", "cubic metre", "cubic metres", "cubic meter", "cubic meters"), M**3),
         (("gal", "gallon", "gallons", "us gal"), GALLON),
         (("qt", "quart", "quarts"), GALLON // 4),
-        (("cu ft", "ft3", "ft³"), FOOT**3),
-        (("cu yd", "yd3", "yd³"), YARD**3),
+        (("cu ft", "ft3", "ft³", "cubic foot", "cubic feet"), FOOT**3),
+        (("cu yd", "yd3", "yd³", "cubic yard", "cubic yards"), YARD**3),
     )
     for name in names
 }
 _MASSES: Mapping[str, Fraction] = {
-    "mg": Fraction(1, 1000), "g": Fraction(1), "kg": Fraction(1000), "t": Fraction(10**6), "oz": OUNCE, "lb": POUND,
-    "lbs": POUND,
-}  # fmt: skip
+    name: grams
+    for names, grams in (
+        (("mg", "milligram", "milligrams"), Fraction(1, 1000)),
+        (("g", "gram", "grams", "gramme", "grammes"), Fraction(1)),
+        (("kg", "kilogram", "kilograms", "kilo", "kilos"), Fraction(1000)),
+        (("t", "tonne", "tonnes"), Fraction(10**6)),
+        (("oz", "ounce", "ounces"), OUNCE),
+        (("lb", "lbs", "pound", "pounds"), POUND),
+    )
+    for name in names
+}
 _AREAS: Mapping[str, int] = {
     "m2": M**2, "m²": M**2, "sq m": M**2, "ha": (100 * M) ** 2, "sq ft": FOOT**2, "ft2": FOOT**2, "ft²": FOOT**2,
     "acre": 43_560 * FOOT**2, "sq yd": YARD**2,
@@ -136,9 +145,15 @@ _AREAS: Mapping[str, int] = {
 _TIMES: Mapping[str, Fraction] = {
     "h": Fraction(1), "hour": Fraction(1), "min": Fraction(1, 60), "s": Fraction(1, 3600), "day": Fraction(24),
 }  # fmt: skip
-_COUNTED = re.compile(r"(\d{1,7})(?: [a-z][a-z ]{0,20})?")
+_COUNTED = re.compile(r"(\d{1,7})(?: (?P<things>[a-z][a-z ]{0,20}))?")
+_NO_THINGS = re.compile(
+    r"(sq|square|cu|cubic|fl)\b.*|km|kilomet(er|re)s?|miles?|gr|gms?|kgs|ozs|cwt|tons?|ltrs?|pts?|pints?|gals|ha|acres?"
+)
+"""Measures that are not read here; taken for the name of things, they would be counted."""
 _WITH_UNIT = re.compile(r"(?P<number>[\d.,/ ]*\d) ?(?P<unit>[^\W\d_][^\d/]*[23²³]?)")
-_PRICE = re.compile(r"[^\d\s]{0,3} ?(?P<number>\d{1,9}(?:[.,]\d{1,2})?) ?[^\d\s]{0,3}")
+_PRICE = re.compile(r"(?P<before>\D*?)(?P<number>\d{1,9}(?:[.,]\d{1,2})?|[.,]\d{1,2})(?:[.,][-–—])?(?P<behind>\D*)")
+_PARTS = frozenset({"c", "ct", "cts", "p", "¢"})
+"""Hundredths of the money of a place: 50 p is half of what 50 says."""
 
 
 def parse_volume(text: str) -> Volume:
@@ -190,11 +205,25 @@ def parse_heat_loss(text: str) -> HeatLoss:
 
 
 def parse_price(text: str) -> Price:
-    """Read "3.50", "3,50" or "€ 3.50"; raises LengthError for anything else, signs for thousands too."""
+    """Read "3.50", "3,50", ".50", "5,-" or "€ 3.50"; raises LengthError for anything else, also for thousands."""
     match = _PRICE.fullmatch(text.strip()) if isinstance(text, str) else None
-    if match is None:
-        raise _wrong(_("“{typed}” is no price: write it like 3.50, without signs for thousands"), text)
+    if match is None or not _is_money(match["before"]) or not _is_money(match["behind"]):
+        raise _no_price(text)
+    if match["number"][0] in ".," and match["before"][-1:].isalpha():
+        raise _no_price(text)  # "kr.50" may mean 50 or 0.50
     return Price(Fraction(match["number"].replace(",", ".")), text.strip())
+
+
+def _no_price(text: object) -> LengthError:
+    return _wrong(_("“{typed}” is no price: write it like 3.50, without signs for thousands"), text)
+
+
+def _is_money(text: str) -> bool:
+    """Whether a text is nothing or names money, "€", "kr." or "A$"; a minus, a fraction or a cent does not."""
+    plain = text.strip().lower()
+    letters = "".join(sign for sign in plain if category(sign) != "Sc").removesuffix(".")
+    is_short = len(letters) <= 3 and len(plain) - len(letters) <= 2
+    return is_short and plain not in _PARTS and (not letters or letters.isalpha()) and plain != "."
 
 
 def parse_amount(text: str) -> Amount:
@@ -211,7 +240,7 @@ def parse_amount(text: str) -> Amount:
         return Amount(typed, nm=parse_length(text).nm)
     except LengthError:
         counted = _COUNTED.fullmatch(plain)
-        if counted is None:
+        if counted is None or _NO_THINGS.fullmatch(counted["things"] or ""):
             raise _wrong(wrong, text) from None
         return Amount(typed, pieces=int(counted[1]))
 

@@ -70,7 +70,15 @@ class AreaRate:
 
 _UNIT_NM = {
     "mm": MM,
+    "millimetre": MM,
+    "millimetres": MM,
+    "millimeter": MM,
+    "millimeters": MM,
     "cm": CM,
+    "centimetre": CM,
+    "centimetres": CM,
+    "centimeter": CM,
+    "centimeters": CM,
     "dm": 10 * CM,
     "m": M,
     "metre": M,
@@ -111,6 +119,8 @@ _SIGN = re.compile(r" ?\+ ?|(?<=[a-z'\".]) ?- ?|(?<=\d) - ")
 """A plus, or a minus that is no dash: one in 2-1/2 in belongs to the number."""
 _DASHED = re.compile(r"(?<![\d.,/])(\d+)(?: - | -|- )(\d+)/(\d+)")
 """2 - 1/2 in, which is 2 1/2 in to some and 1 1/2 in to others."""
+_THOUSANDS = re.compile(r"\d'\d{3}(?!\d)(?! ?/)")
+"""1'500 mm, which is 1500 mm where thousands have this sign, and is no way to write feet."""
 _MOST_TERMS = 12
 
 
@@ -133,6 +143,8 @@ def _read(text: str, bare: str | None) -> Length:
         raise LengthError(
             _("“{typed}” is less than nothing: write a length like 30 cm or 1' 6\"").format(typed=_clip(text))
         )
+    if _THOUSANDS.search(plain):
+        raise _unsure_of_sign(text)
     dashed = _DASHED.search(plain)
     if dashed is not None:
         raise _two_ways(text, "{} {}/{} in".format(*dashed.groups()), "{} in - {}/{} in".format(*dashed.groups()))
@@ -305,12 +317,13 @@ def _number(match: re.Match[str], text: str) -> Fraction:
 def _decimal(digits: str, text: str) -> Fraction:
     """Read 14.6 or 14,6; "1,000" could mean one or a thousand, so it is refused."""
     if re.fullmatch(r"[1-9]\d{0,2},\d{3}", digits):
-        raise LengthError(
-            _("“{typed}” can be read in two ways: write a point for decimals and no sign for thousands").format(
-                typed=_clip(text)
-            )
-        )
+        raise _unsure_of_sign(text)
     return Fraction(digits.replace(",", "."))
+
+
+def _unsure_of_sign(text: str) -> LengthError:
+    sentence = _("“{typed}” can be read in two ways: write a point for decimals and no sign for thousands")
+    return LengthError(sentence.format(typed=_clip(text)))
 
 
 _SHARE = re.compile(r"(\d{1,3}(?:[.,]\d{1,6})?)\s*%")

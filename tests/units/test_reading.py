@@ -45,6 +45,8 @@ METRIC = [
     ("2 metres", 2 * M),
     ("1 meter", M),
     ("5 mm", 5 * MM),
+    ("50 centimetres", 50 * CM),
+    ("35 millimeters", 35 * MM),
     ("0.000001 mm", 1),
     ("0 cm", 0),
     ("10000 m", LONGEST),
@@ -130,7 +132,7 @@ def test_the_unit_of_a_length_is_known_where_it_is_one(typed: str, unit: str | N
     "typed",
     ["abc", "-5 cm", "−5 cm", "1e30 m", "NaN", "nan m", "inf", "5", "1,000 ft", "1/0 in", "1/3 in", "20000 m",
      "10000.001 m", "5.", "5 furlongs", "8 in x 4", "2' 6", "6\" 2'", "5 cm 1 m", "1.5/2 in", "8 in 8 in", "cm",
-     "5 5 cm", "0x10 cm", "5;cm", "²", "0.0000001 mm", "+5 cm", "5 - 6 cm"],
+     "5 5 cm", "0x10 cm", "1'500 mm", "1’000 cm", "5;cm", "²", "0.0000001 mm", "+5 cm", "5 - 6 cm"],
 )  # fmt: skip
 def test_what_is_no_length_is_refused_with_what_was_typed(typed: str) -> None:
     with pytest.raises(LengthError, match=re.escape(f"“{typed}”")):
