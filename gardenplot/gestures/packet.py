@@ -4,7 +4,6 @@ import re
 import unicodedata
 from collections.abc import Callable, Mapping
 from enum import StrEnum
-from math import isfinite, nan
 from typing import Any
 
 from attrs import frozen
@@ -13,7 +12,7 @@ from gardenplot.drawing.timing_words import FROSTS
 from gardenplot.errors import GardenplotError, PlanError
 from gardenplot.gestures.reading import length_from, needed_length, spacing_from, spacing_text, text_of, whole_from
 from gardenplot.plan import Crop, DaysFrom, Establish, Frost
-from gardenplot.units import Units, parse_area_rate, parse_rate, parse_share
+from gardenplot.units import Units, number_in, parse_area_rate, parse_rate, parse_share
 from gardenplot.words import _
 
 DAYS_FROM = {DaysFrom.SETTING_OUT: _("setting out"), DaysFrom.SOWING: _("sowing")}
@@ -49,13 +48,10 @@ def _name(text: str, _units: Units) -> str:
 
 
 def _number(text: str) -> float:
-    try:
-        number = float(text.replace(",", "."))
-    except ValueError:
-        number = nan
-    if not isfinite(number):
+    number = number_in(text)
+    if number is None:
         raise PlanError(_("“{typed}” is no number: write it like 320").format(typed=text[:40]))
-    return number
+    return float(number)
 
 
 def _spacing(text: str, units: Units) -> Any:

@@ -18,7 +18,7 @@ from gardenplot.season.sun import zone_of
 from gardenplot.units import parse_share
 from gardenplot.words import _, ngettext
 
-_DEGREES = re.compile(r"(?P<number>.*\d)[ °]*(?P<side>[nsew])?", re.IGNORECASE)
+_DEGREES = re.compile(r"(?P<number>[-−]?\d{1,3}(?:[.,]\d+)?)[ °]*(?P<side>[nsew])?", re.IGNORECASE | re.ASCII)
 _LEAP_YEAR = 2028
 
 
@@ -74,22 +74,16 @@ def _degrees_field(name: str, label: str, sides: str, example: str) -> TypedFiel
 
 
 def _degrees(text: str, sides: str, example: str) -> float:
-    """Degrees with a decimal point or comma; the second of two sides, as S or W, may stand behind for the minus."""
+    """Degrees with a decimal point or comma; behind them S or W may stand for the minus, not beside it."""
     found = _DEGREES.fullmatch(text.strip())
     side = ((found["side"] if found else None) or sides[0]).upper()
-    degrees = _number(found["number"]) if found is not None and side in sides else None
-    if degrees is None:
+    is_twice = found is not None and found["side"] is not None and found["number"].startswith(("-", "−"))
+    if found is None or side not in sides or is_twice:
         raise PlanError(
             _("“{typed}” is no number of degrees: write it like {example}").format(typed=text[:40], example=example)
         )
+    degrees = float(found["number"].replace(",", ".").replace("−", "-"))
     return degrees if side == sides[0] else -degrees
-
-
-def _number(text: str) -> float | None:
-    try:
-        return float(text.replace(",", ".").replace("−", "-"))
-    except ValueError:
-        return None
 
 
 def _zone(plan: Plan, _part: str, text: str, _shown: str) -> Plan:

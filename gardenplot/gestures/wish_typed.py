@@ -9,6 +9,7 @@ from gardenplot.errors import GardenplotError, PlanError
 from gardenplot.gestures.days_read import date_from
 from gardenplot.gestures.reading import text_of, whole_from
 from gardenplot.plan import Plan, Wish, bed_of
+from gardenplot.units import number_in
 from gardenplot.words import _
 
 Texts = Mapping[str, str]
@@ -26,13 +27,12 @@ class WishField:
 def _worth(text: str) -> float | None:
     if not text:
         return None
-    try:
-        worth = float(text.replace(",", "."))
-    except ValueError:
-        raise PlanError(_("“{typed}” is no number: write it like 0.80").format(typed=text[:40])) from None
-    if not 0 <= worth < 1e9:
+    if text.startswith(("-", "−")):
         raise PlanError(_("what a plant is worth is nothing or more, for example 0.80"))
-    return worth
+    worth = number_in(text)
+    if worth is None or worth >= 1e9:
+        raise PlanError(_("“{typed}” is no number: write it like 0.80").format(typed=text[:40]))
+    return float(worth)
 
 
 _LINES = (

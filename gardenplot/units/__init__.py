@@ -36,6 +36,7 @@ from gardenplot.units.lengths import (
     M,
     Rate,
     Share,
+    number_in,
     parse_area_rate,
     parse_length,
     parse_place,
@@ -48,7 +49,7 @@ from gardenplot.units.temperatures import Temperature, parse_temperature
 __all__ = [
     "BTU", "CM", "FOOT", "GALLON", "INCH", "LITRE", "LONGEST", "MM", "OUNCE", "POUND", "Amount", "AreaRate",
     "Degrees", "Flow", "HeatLoss", "Length", "LineFlow", "M", "Mass", "MassRate", "Price", "Rate", "Share",
-    "Temperature", "Units", "Volume", "degrees_of", "length_of", "parse_amount", "parse_area_rate",
+    "Temperature", "Units", "Volume", "degrees_of", "length_of", "number_in", "parse_amount", "parse_area_rate",
     "parse_degrees", "parse_flow", "parse_heat_loss", "parse_length", "parse_line_flow", "parse_mass",
     "parse_mass_rate", "parse_place", "parse_price", "parse_rate", "parse_share", "parse_temperature",
     "parse_volume", "unit_of",

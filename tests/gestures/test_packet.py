@@ -52,6 +52,10 @@ def test_a_packet_typed_as_it_is_shown_gives_the_same_values(crop: Crop) -> None
         ("seeds_per_gram", "many"),
         ("seeds_per_gram", "nan"),
         ("seeds_per_gram", "1e999"),
+        ("seeds_per_gram", "1,200"),
+        ("seeds_per_gram", "-320"),
+        ("seeds_per_gram", "1_200"),
+        ("seedlings_per_seed", "2e0"),
         ("plants_per_area", "400 / m"),
     ],
 )

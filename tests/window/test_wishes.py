@@ -118,6 +118,8 @@ def test_a_wish_for_the_shelfs_crop_has_that_crop_chosen(window: MainWindow, doc
         ({"most": "9", "piece": "10"}, "piece", "at most 9 plants have no piece of 10"),
         ({"times": "4"}, "earliest", "the first time"),
         ({"worth": "dear"}, "worth", "no number"),
+        ({"worth": "1,200"}, "worth", "no number"),
+        ({"worth": "-1"}, "worth", "nothing or more"),
         ({"earliest": "2027-05-09", "latest": "2027-05-01"}, "latest", "before the day"),
         ({"earliest": "2027-05-01", "latest": "2027-05-09", "days": "30"}, "days", "30 days do not lie"),
         ({"latest": "2027-05-09"}, "earliest", "from which day"),
