@@ -64,7 +64,9 @@ def _last(odds: Odds, day: date) -> Freeze | None:
     year = _year_of(odds, day)
     if year is None:
         return None
-    days = sorted(((share, on_year(when, year)) for share, when in odds), key=lambda one: one[0].part, reverse=True)
+    rarest = on_year(_rarest(odds), year)
+    dated = ((share, _towards(when, rarest)) for share, when in odds)
+    days = sorted(dated, key=lambda one: one[0].part, reverse=True)
     coming = [(share, when) for share, when in days if day < when]
     over = [share for share, when in days if when <= day]
     likelier, when = coming[0] if coming else (None, None)
@@ -79,14 +81,25 @@ def first_freeze(place: Place, first: date, last: date) -> date | None:
 
 
 def _year_of(odds: Odds, day: date) -> int | None:
-    """The year whose last freeze a day is to be set against."""
-    latest = max((when.month, when.day) for _share, when in odds)
-    for year in (day.year, day.year + 1):
+    """The year of the rarest of the last freezes that a day is to be set against."""
+    for year in (day.year - 1, day.year, day.year + 1):
         if date.min.year <= year <= date.max.year:
-            last = on_year(MonthDay(*latest), year)
+            last = on_year(_rarest(odds), year)
             if abs(last - day) <= _SEASON:
                 return year
     return None
+
+
+def _rarest(odds: Odds) -> MonthDay:
+    """The day of the least chance, which is the last of the days, also where the turn of a year lies between them."""
+    return min(odds, key=lambda one: one[0].part)[1]
+
+
+def _towards(when: MonthDay, rarest: date) -> date:
+    """The day of a greater chance in the same winter as the day of the rarest."""
+    day = on_year(when, rarest.year)
+    is_before = day - rarest > _SEASON and rarest.year > date.min.year
+    return on_year(when, rarest.year - 1) if is_before else day
 
 
 def on_year(day: MonthDay, year: int) -> date:

@@ -125,6 +125,26 @@ def test_the_spring_of_the_south_is_in_october() -> None:
     assert not found(planted({}, place, in_ground="2028-02-01"), Kind.FROST)
 
 
+@pytest.mark.parametrize(
+    ("odds", "days"),
+    [
+        # A mild winter: the likeliest last freeze falls before the turn of the year, the others after it.
+        ({"90%": "12-15", "50%": "01-20", "10%": "02-25"}, {"2027-02-01": "24 days before Thu 25 Feb 2027",
+                                                           "2026-12-20": "31 days before Wed 20 Jan 2027",
+                                                           "2027-02-25": "", "2027-08-01": ""}),
+        # A valley high up in the south.
+        ({"50%": "12-28", "10%": "01-15"}, {"2027-12-20": "8 days before Tue 28 Dec 2027",
+                                            "2028-01-05": "10 days before Sat 15 Jan 2028", "2028-01-15": ""}),
+    ],
+)  # fmt: skip
+def test_odds_may_lie_on_both_sides_of_the_turn_of_the_year(odds: dict[str, str], days: dict[str, str]) -> None:
+    """Days counted by hand on a calendar; places are invented."""
+    for day, told in days.items():
+        words = said(planted({"frost": "tender"}, {"last_freeze": odds}, in_ground=day), Kind.FROST)
+        assert bool(words) is bool(told)
+        assert all(told in one for one in words)
+
+
 def test_what_is_still_to_be_cut_when_it_has_likely_frozen_is_told() -> None:
     place: Fields = {"first_freeze": {"50%": "09-20", "10%": "09-05"}}
     plan = planted({"harvest_days": 60}, place, in_ground="2025-06-10")
