@@ -14,7 +14,7 @@ from gardenplot.drawing.ways_words import name_of_way
 from gardenplot.filling.again import Answer, AnswerKind, Setback
 from gardenplot.plan import Plan, bed_of, planting_of
 from gardenplot.season import dates_of
-from gardenplot.units.figures import MINUS, grouped, offset, span
+from gardenplot.units.figures import MINUS, apart, grouped, span
 from gardenplot.words import _
 
 GOES_AS_PLANNED = _("Nothing to plan again: as far as it is recorded, all goes as planned.")
@@ -73,7 +73,7 @@ def _takes(answer: Answer) -> str:
     if answer.sowing is not None:
         return f"+{so_many_cells(answer.sowing.cells)}"
     if answer.spread is not None:
-        return _("{spacing} in the row").format(spacing=offset(answer.spread.marked, answer.plan.place.units))
+        return _("{spacing} in the row").format(spacing=apart(answer.spread.marked, answer.plan.place.units))
     return ""
 
 

@@ -14,7 +14,7 @@ from gardenplot.plan import Establish, Plan, bed_of, crop_of, planting_of
 from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.season import dates_of
-from gardenplot.units.figures import grouped, offset, span
+from gardenplot.units.figures import apart, grouped, offset, span
 from gardenplot.words import _, ngettext
 
 __all__ = ["answer_words", "done_words", "is_in_trays", "moved_words", "setback_words", "so_many"]
@@ -108,10 +108,10 @@ def _spread_words(answer: Answer) -> str:
     if spread is None:
         return ""
     words = _("Spread out, {marked} in the row over {length}")
-    told = words.format(marked=offset(spread.marked, units), length=span(answer.length, units))
+    told = words.format(marked=apart(spread.marked, units), length=span(answer.length, units))
     if spread.is_markable:
         return told
-    marked = str(offset(spread.marked, units))
+    marked = str(apart(spread.marked, units))
     finer = (offset(spread.exact, units, finer=finer) for finer in range(3))
     # What is off by less than is usually told is told as fine as it takes to read otherwise.
     exact = next((one for one in finer if str(one) != marked), offset(spread.exact, units))

@@ -8,7 +8,7 @@ from gardenplot.drawing.spacing_marks import Anchor, Purpose, Strip, What
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Plan, bed_of, crop_of, planting_of
 from gardenplot.units import Units
-from gardenplot.units.figures import offset, span
+from gardenplot.units.figures import apart, offset, span
 from gardenplot.words import _, ngettext
 
 _BASE_LINE = _("0 on the base line (left edge, from the head)")
@@ -47,11 +47,11 @@ _TITLES = {
 def strip_title(strip: Strip, units: Units) -> str:
     """What a strip marks: "every 20 cm in the row"."""
     if strip.between:
-        return _("every {spacing} in the row, staggered").format(spacing=offset(strip.spacing, units))
+        return _("every {spacing} in the row, staggered").format(spacing=apart(strip.spacing, units))
     side, count = strip.cell
     plants = ngettext("{count} plant", "{count} plants", count).format(count=count)
     return _TITLES[strip.purpose].format(
-        spacing=offset(strip.spacing, units),
+        spacing=apart(strip.spacing, units),
         length=span(strip.length, units),
         side=offset(side, units),
         plants=plants,
@@ -71,7 +71,7 @@ def template_title(template: Template, units: Units) -> str:
     words = _("dibble pattern, every {spacing} in the row, rows {between} apart")
     if template.way is Way.ACROSS:
         words = _("dibble pattern of rows across, every {spacing} in the row, rows {between} apart")
-    return words.format(spacing=offset(along, units), between=offset(across, units))
+    return words.format(spacing=apart(along, units), between=offset(across, units))
 
 
 def template_use(template: Template, *, begins_late: bool = False) -> tuple[str, str, str]:

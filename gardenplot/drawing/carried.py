@@ -30,7 +30,7 @@ from gardenplot.plan.shapes import measured_over
 from gardenplot.supplies import Raising, raised_for
 from gardenplot.supplies.shopping import Need, covered, is_own_tool
 from gardenplot.units import FOOT, Length, M, Units
-from gardenplot.units.figures import THIN, grouped, offset, span, tape
+from gardenplot.units.figures import THIN, apart, grouped, span, tape
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, known, larger, worked
 
@@ -213,7 +213,7 @@ def carried_words(plan: Plan, need: Need) -> str:
         case GoodKind.SPACER | GoodKind.ROW_MARKER:
             own = is_own_tool(plan, need.kind, need.size)
             words = _TOOLS[need.kind] if own else _("spacing strip {spacing}")
-            return words.format(spacing=offset(need.size or 0, units))
+            return words.format(spacing=apart(need.size or 0, units))
         case GoodKind.DIBBLE:
             return _ALONE[need.kind]
         case GoodKind.CLOTH | GoodKind.FILM:

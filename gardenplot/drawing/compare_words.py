@@ -14,7 +14,7 @@ from gardenplot.layout import followers_of
 from gardenplot.layout.candidate import Candidate, Reading, Reason, Unmarkable
 from gardenplot.plan import Pattern, Phase, Plan, bed_of, order_of, planting_of
 from gardenplot.units import FOOT, MM, M, Units
-from gardenplot.units.figures import MINUS, grouped, offset, rounded, span
+from gardenplot.units.figures import MINUS, apart, grouped, offset, rounded, span
 from gardenplot.words import _, ngettext
 
 Candidates = tuple[Candidate, ...]
@@ -273,7 +273,7 @@ def _spacing(candidate: Candidate, spacing: int, closer: int, units: Units) -> C
     if candidate.layout.grid.pattern is Pattern.BROADCAST:
         return Cell("–")
     closer_words = _("{closer} closer than the packet").format(closer=offset(closer, units)) if closer else ""
-    return Cell(str(offset(spacing, units)), trouble=closer_words)
+    return Cell(str(apart(spacing, units)), trouble=closer_words)
 
 
 def _edge(candidate: Candidate, units: Units) -> Cell:

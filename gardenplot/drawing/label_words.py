@@ -17,7 +17,7 @@ from gardenplot.plan import Establish, Pattern, Plan, bed_of
 from gardenplot.supplies import raised_for
 from gardenplot.supplies.shopping import EVERYTHING, Asked
 from gardenplot.units import Units
-from gardenplot.units.figures import grouped, offset
+from gardenplot.units.figures import apart, grouped, offset
 from gardenplot.words import _
 
 
@@ -78,7 +78,7 @@ def spacing_of(layout: Layout, units: Units) -> str:
         return ""
     if grid.pattern is Pattern.CELLS:
         return _("cells of {side}").format(side=offset(grid.cell, units))
-    along = offset(grid.in_row, units)
+    along = apart(grid.in_row, units)
     if len(layout.per_row) < 2 or grid.pattern in (Pattern.RINGS, Pattern.OFFSETS):
         return _("{length} apart").format(length=along)
     if grid.pattern is not Pattern.TWIN:

@@ -10,7 +10,7 @@ from gardenplot.filling.moved import Mark, Moved
 from gardenplot.layout import Grown, Layout, lay_out_bed
 from gardenplot.plan import Pattern, Plan, bed_of
 from gardenplot.units import Units
-from gardenplot.units.figures import THIN, grouped, offset, tape
+from gardenplot.units.figures import THIN, apart, grouped, offset, tape
 from gardenplot.words import _, ngettext
 
 _MOST_RINGS = 12
@@ -35,10 +35,10 @@ def rows_lines(before: Plan, after: Plan, marks: Sequence[Moved]) -> tuple[str, 
         told += _(", {count} before").format(count=grouped(was.plants))
     parts, told_too = [told], list[str]()
     if layout.grid.in_row and not layout.holds_trays:
-        parts.append(_("{spacing} from plant to plant").format(spacing=offset(layout.grid.in_row, units)))
+        parts.append(_("{spacing} from plant to plant").format(spacing=apart(layout.grid.in_row, units)))
         spacing = kinds.get(Mark.SPACING)
         if spacing is not None and spacing.old is not None:
-            parts[-1] += _(", was {old}").format(old=offset(spacing.old, units))
+            parts[-1] += _(", was {old}").format(old=apart(spacing.old, units))
         one = _grown(after, layout)
         drilled = drill_words(one, layout, units)
         parts[-1] += _(" once thinned") if stands_thinned(one, layout, units) else ""

@@ -7,7 +7,7 @@ from gardenplot.drawing.sayings import name_of
 from gardenplot.drawing.stakes import end_words
 from gardenplot.filling.moved import Mark, Moved
 from gardenplot.plan import Plan, bed_of
-from gardenplot.units.figures import Figure, offset, tape
+from gardenplot.units.figures import Figure, apart, offset, tape
 from gardenplot.words import _
 
 
@@ -29,7 +29,7 @@ class Remarked:
 def remarked(before: Plan, after: Plan, one: Moved) -> Remarked:
     """A mark that moved from one plan to another; what goes has the letter that it has in the plan before."""
     units = after.place.units
-    figure = tape if one.on_tape else offset
+    figure = tape if one.on_tape else apart if one.mark is Mark.SPACING else offset
     stays = one.new is not None and any(each.id == one.planting for each in after.plantings)
     plan = after if stays else before
     is_known = any(each.id == one.planting for each in plan.plantings)

@@ -8,7 +8,7 @@ from gardenplot.plan import Crop, Establish, Order, Pattern, Plan, bed_of
 from gardenplot.plan.catalogue import entry_of
 from gardenplot.season import market_day, market_days, stand_for
 from gardenplot.units import Units
-from gardenplot.units.figures import THIN, grouped, offset, span
+from gardenplot.units.figures import THIN, apart, grouped, offset, span
 from gardenplot.words import _, ngettext
 
 
@@ -136,5 +136,5 @@ def spacing_words(crop: Crop, units: Units) -> str:
     typed = [length.text.rpartition(" ") for length in (crop.in_row, crop.row_spacing[0])]
     if units is Units.DECIMAL_FEET and all(unit == "in" for _number, _gap, unit in typed):
         return f"{typed[0][0]}{TIMES}{typed[1][0]}{THIN}in · {how}"
-    along, across = offset(crop.in_row.nm, units), offset(crop.row_spacing[0].nm, units)
+    along, across = apart(crop.in_row.nm, units), apart(crop.row_spacing[0].nm, units)
     return f"{along.number}{TIMES}{across} · {how}"

@@ -17,7 +17,7 @@ from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, ord
 from gardenplot.plan.clumps import as_planted
 from gardenplot.season import dates_of, market_day
 from gardenplot.units import Units
-from gardenplot.units.figures import grouped, offset, span, tape
+from gardenplot.units.figures import apart, grouped, offset, span, tape
 from gardenplot.words import _, ngettext
 
 TIMES = "\u2009×\u2009"
@@ -171,6 +171,7 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
             return _("outer row {is_} from the edge, {least} is the least").format(is_=amount, least=limit)
         case Kind.CLOSER_IN_ROW | Kind.CLOSER_ROWS:
             pairs = finding.kind is Kind.CLOSER_ROWS and _is_twin(plan, finding)
+            amount, limit = apart(finding.amount, units), apart(finding.limit, units)
             return (_CLOSER_PAIRS if pairs else CLOSER[finding.kind]).format(is_=amount, packet=limit)
         case Kind.ORDER_SHORT | Kind.ORDER_UNPLANTED | Kind.ORDER_PAST | Kind.ORDER_TWICE:
             return _order_says(plan, finding, look)
@@ -252,7 +253,7 @@ def _place_says(plan: Plan, finding: Finding) -> str:
 
 
 def _tools_say(finding: Finding, units: Units) -> str:
-    amount, nearest = offset(finding.amount, units), offset(finding.limit, units)
+    amount, nearest = apart(finding.amount, units), apart(finding.limit, units)
     cost = (
         _("as many plants")
         if not finding.plants

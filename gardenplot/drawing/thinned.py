@@ -11,7 +11,7 @@ from gardenplot.layout import Grown, Layout
 from gardenplot.plan import Establish, Pattern
 from gardenplot.supplies.raising import is_row_thinned, is_thinned
 from gardenplot.units import Units
-from gardenplot.units.figures import grouped, offset
+from gardenplot.units.figures import apart, grouped
 from gardenplot.words import _
 from gardenplot.working import RULES, Number, Source, Trust, Unit, known, smaller, worked
 
@@ -32,7 +32,7 @@ def left_words(one: Grown, layout: Layout, units: Units) -> str:
     elif is_row_thinned(crop, layout.grid.in_row):
         words = _("{left} every {length}")
     left = _("one") if crop.stand == 1 else grouped(crop.stand)
-    return words.format(left=left, length=offset(layout.grid.in_row, units))
+    return words.format(left=left, length=apart(layout.grid.in_row, units))
 
 
 def stands_thinned(one: Grown, layout: Layout, units: Units) -> bool:

@@ -27,7 +27,7 @@ from gardenplot.sheets.section import (
 )
 from gardenplot.sheets.still_sections import still_sections
 from gardenplot.units import CM, Units
-from gardenplot.units.figures import grouped, offset, tape
+from gardenplot.units.figures import apart, grouped, offset, tape
 from gardenplot.words import _, ngettext
 
 
@@ -167,7 +167,7 @@ def _pegs(plan: Plan, layout: Layout, look: dict[str, Look]) -> Section:
     units = plan.place.units
     first, last = (tape(at or 0, units).number for at in (layout.first_plant, layout.last_plant))
     names = (_("first at"), _("then every"), _("last at"))
-    figures = (first, str(offset(layout.grid.in_row, units)), last)
+    figures = (first, str(apart(layout.grid.in_row, units)), last)
     return stacked(
         heading(_kept_words(plan, layout, look)),
         table(names, [figures]),

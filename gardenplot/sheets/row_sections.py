@@ -13,7 +13,7 @@ from gardenplot.sheets.ring_sections import ring_parts, ring_tables
 from gardenplot.sheets.section import Section, heading, measured, offsets, sentence, short, space, stacked
 from gardenplot.sheets.turned_section import turned_said, turned_tables
 from gardenplot.units import Units
-from gardenplot.units.figures import grouped, offset, tape
+from gardenplot.units.figures import apart, grouped, offset, tape
 from gardenplot.words import _, ngettext
 
 MOST_LINES, MOST_NAMED = 14, 7
@@ -142,14 +142,14 @@ def _further(name: str, tables: list[Section]) -> list[Section]:
 def _every(plan: Plan, laid: LaidOut, name: str, layout: Layout) -> Section:
     """A name and the spacing in the row: "every 29 cm", with what was asked for where the remainder is spread."""
     grid, units = layout.grid, plan.place.units
-    spacing, words = offset(grid.in_row, units), _(", {spacing} in the row")
+    spacing, words = apart(grid.in_row, units), _(", {spacing} in the row")
     if stands_thinned(_grown(laid, layout), layout, units):
         words = _(", {spacing} in the row once thinned")
     if grid.in_row_least is None or grid.in_row_least == grid.in_row:
         return heading(name, words, spacing=spacing)
     typed = planting_of(plan, layout.planting).in_row is not None
     least = _("({least} asked for)") if typed else _("(packet {least})")
-    return heading(name, f"{words} {least.format(least=offset(grid.in_row_least, units))}", spacing=spacing)
+    return heading(name, f"{words} {least.format(least=apart(grid.in_row_least, units))}", spacing=spacing)
 
 
 def _drilled(laid: LaidOut, layout: Layout, units: Units) -> str:

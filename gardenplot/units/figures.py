@@ -5,7 +5,7 @@ from fractions import Fraction
 from attrs import frozen
 
 from gardenplot.units.exact import Units
-from gardenplot.units.lengths import CM, FOOT, INCH, M
+from gardenplot.units.lengths import CM, FOOT, INCH, MM, M
 
 THIN = "\u2009"
 MINUS = "−"
@@ -73,6 +73,23 @@ def offset(nm: int, units: Units, *, inch_parts: int = 8, finer: int = 0) -> Fig
             return Figure(_decimal(nm, FOOT, 2 + finer), "ft")
         case Units.FEET_AND_INCHES:
             return Figure(_inches(nm, _FINER.get(finer, inch_parts)), "")
+
+
+_FINEST = {
+    Units.METRIC: (MM, MM // 2),
+    Units.FEET_AND_INCHES: (INCH // 8, INCH // 16, INCH // 32),
+    Units.DECIMAL_FEET: (FOOT // 100, FOOT // 1000),
+}
+"""The steps in nm of an offset, and what is told one or two steps finer; no tape has more."""
+
+
+def apart(nm: int, units: Units) -> Figure:
+    """From plant to plant: an offset, or finer where that tells it exactly, to 1/32 in or half a millimetre.
+
+    What is laid out again and again adds up: a rounding of 1/16 in is 4 in after 64 plants.
+    """
+    exact = (finer for finer, step in enumerate(_FINEST[units]) if nm % step == 0)
+    return offset(nm, units, finer=next(exact, 0))
 
 
 def exactly(nm: int, units: Units) -> Figure:

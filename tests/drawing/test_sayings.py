@@ -71,6 +71,8 @@ CASES = [
      "outer row 5 cm from the edge, 7.5 cm is the least"),
     (S1, Finding(Kind.CLOSER_IN_ROW, "b2", "p2", amount=CM_20, limit=CM_25),
      "20 cm in the row, the packet says 25 cm: smaller heads, less air"),
+    (S2, Finding(Kind.CLOSER_IN_ROW, "f1", "p1", amount=nm("7 3/16 in"), limit=nm("7 1/4 in")),
+     "7 3/16″ in the row, the packet says 7¼″: smaller heads, less air"),
     (S2, Finding(Kind.CLOSER_ROWS, "f1", "p1", amount=nm("18 in"), limit=nm("2 ft")),
      "rows 18″ apart, the packet says 24″: smaller heads, less air"),
     (S1, Finding(Kind.LEFTOVER, "b2", amount=nm("65 cm"), pieces=1), "65 cm left in one piece at its fullest"),

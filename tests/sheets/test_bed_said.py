@@ -34,6 +34,19 @@ def test_each_piece_that_is_left_is_told_between_two_stakes() -> None:
     )
 
 
+def test_a_spacing_in_sixteenths_is_told_as_it_is_laid_out() -> None:
+    """Worked by hand: 50 × 7 3/16 in = 29′ 11 3/8″; at 7¼ in they would end 3 1/8 in further on."""
+    plan = plan_from(
+        {"units": "feet and inches"},
+        beds=[{"id": "b", "name": "Bed", "length": "40 ft", "width": "30 in"}],
+        crops=[{"id": "c", "name": "Leek", "in_row": "7 3/16 in", "row_spacing": "10 in", "edge": "5 in"}],
+        plantings=[{"id": "p", "bed": "b", "crop": "c", "from": "0 ft", "plants": 150}],
+    )
+    words = told(plan)
+    assert "A Leek, 7 3/16″ in the row" in words
+    assert "29′ 11½″ A ends" in words
+
+
 @pytest.mark.parametrize(("offset", "drawn"), [("20 cm", True), ("37.5 cm", True), ("30 cm", True), ("33 cm", False)])
 def test_drip_lines_are_drawn_where_they_have_room_between_the_rows(offset: str, drawn: bool) -> None:
     """Rows lie at 12.5, 37.5 and 62.5 cm; at 1 : 50 a drip line 4.5 cm from one would run through its plants."""

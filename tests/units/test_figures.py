@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gardenplot.units import CM, FOOT, INCH, LONGEST, MM, M, Units, parse_length
-from gardenplot.units.figures import Figure, grouped, offset, span, tape
+from gardenplot.units.figures import Figure, apart, grouped, offset, span, tape
 
 Shown = Callable[[int, Units], Figure]
 
@@ -72,6 +72,25 @@ def test_a_tape_reading_looks_like_the_tape(typed: str, units: Units, text: str)
 )
 def test_an_offset_is_short(typed: str, units: Units, text: str) -> None:
     assert plain(offset(parse_length(typed).nm, units)) == text
+
+
+@pytest.mark.parametrize(
+    ("typed", "units", "text"),
+    [
+        ("7 3/16 in", FEET_AND_INCHES, "7 3/16″"),  # 7¼″ would be 4 in more after 64 plants
+        ("1 5/32 in", FEET_AND_INCHES, "1 5/32″"),
+        ("7 1/8 in", FEET_AND_INCHES, "7⅛″"),
+        ("25 cm", FEET_AND_INCHES, "9⅞″"),  # 9.8425 in is told exactly by no such part of an inch
+        ("7.5 in", DECIMAL_FEET, "0.625 ft"),
+        ("7 in", DECIMAL_FEET, "0.58 ft"),
+        ("12.55 cm", METRIC, "12.55 cm"),
+        ("12.5 cm", METRIC, "12.5 cm"),
+        ("5 in", METRIC, "12.7 cm"),
+        ("3 in", METRIC, "7.6 cm"),
+    ],
+)
+def test_from_plant_to_plant_is_told_exactly_where_it_can_be(typed: str, units: Units, text: str) -> None:
+    assert plain(apart(parse_length(typed).nm, units)) == text
 
 
 @pytest.mark.parametrize(
