@@ -9,13 +9,14 @@ from gardenplot.commands.shape import add_json, add_plan, asked, in_mm, opened, 
 from gardenplot.drawing.filling_words import proof_words, why_words
 from gardenplot.drawing.opened_choices import of_filling, of_placed
 from gardenplot.drawing.sayings import between_readings, name_of
-from gardenplot.drawing.so_many import so_many_plants
+from gardenplot.drawing.so_many import so_many_clumps
 from gardenplot.drawing.ways_numbers import shortage_numbers, way_numbers
 from gardenplot.drawing.ways_words import shortage_words, way_words
 from gardenplot.filling import Filling, fill
 from gardenplot.filling.effort import turns_in
 from gardenplot.filling.ways_out import Shortage, Way, shortages
 from gardenplot.plan import Plan, bed_of, crop_of, order_of, planting_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.plan.file import write_plan
 from gardenplot.words import _
 
@@ -160,12 +161,17 @@ def _print(filling: Filling, plan: Plan) -> None:
     for one in filling.placed:
         readings = between_readings(plan, one.start, one.end)
         days = f"{one.in_ground} – {one.out}" if one.in_ground else _("no dates")
-        name, plants = name_of(filling.plan, one.planting), so_many_plants(one.plants)
+        crop = crop_as_planted(filling.plan, planting_of(filling.plan, one.planting))
+        name, plants = name_of(filling.plan, one.planting), so_many_clumps(one.plants, crop.stand)
         print(f"{name}: {bed_of(plan, one.bed).name}, {readings}, {plants}, {days}")
     for lack in filling.lacking:
         words = _("{name}: {plants} of {wanted} plants have ground")
         if lack.why is not None:
             words = _("{name}: {plants} of {wanted} plants have ground; {why}")
+        if crop_of(plan, lack.crop).stand > 1:
+            words = _("{name}: {plants} of {wanted} clumps have ground")
+            if lack.why is not None:
+                words = _("{name}: {plants} of {wanted} clumps have ground; {why}")
         print(
             words.format(
                 name=crop_of(plan, lack.crop).name, plants=lack.plants, wanted=lack.plants + lack.lacks,

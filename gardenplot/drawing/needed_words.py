@@ -9,6 +9,7 @@ from attrs import evolve, frozen
 from gardenplot.drawing.days import weekday_words, with_missing
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import TIMES
+from gardenplot.drawing.so_many import so_many_clumps
 from gardenplot.layout import Grown, LaidOut, lay_out_plan, spacings_for_orders, stood
 from gardenplot.plan import Order, Plan
 from gardenplot.season import market_day, market_made, markets_missed, stand_for
@@ -25,7 +26,8 @@ class Needed:
     `day` is the market day that a planting makes, `missed` those from its own until that one, and `late` are the
     letters of others for the same day that make it later still. `earlier` are those that were cut for a market day
     before: what they bring is neither among `units` nor among the plants, though it is among the units that were
-    `asked` for in all, of so many plants `each`. `loss` is the share that the plants allow for.
+    `asked` for in all, of so many plants `each`. `loss` is the share that the plants allow for. Where a `clump` of
+    several is left in each place, clumps are counted for plants.
     """
 
     count: int
@@ -39,6 +41,7 @@ class Needed:
     each: int = 1
     earlier: tuple[str, ...] = ()
     loss: Share | None = None
+    clump: int = 1
 
     @property
     def ordered(self) -> str:
@@ -80,9 +83,12 @@ class Needed:
         """How many plants that takes, and whether so many stand: "134 must be planted with 10 % loss, 2 to spare"."""
         over = self.planted - self.count
         short = ngettext("{count} plant short", "{count} plants short", -over)
+        if self.clump > 1:
+            short = ngettext("{count} clump short", "{count} clumps short", -over)
         answer = short if over < 0 else _("{count} to spare") if over else _("none to spare")
         words = _("{needed} must be planted with {loss} loss") if self.loss else _("{needed} must be planted")
-        told = words.format(needed=grouped(self.count), loss=self.loss.text if self.loss else "")
+        needed = grouped(self.count) if self.clump == 1 else so_many_clumps(self.count, self.clump)
+        told = words.format(needed=needed, loss=self.loss.text if self.loss else "")
         return f"{told}, {answer.format(count=grouped(abs(over)))}"
 
     @property
@@ -133,6 +139,7 @@ def _needed(one: "_For", several: "list[_For]", letters: dict[str, str], each: E
         order.plants_per_unit,
         tuple(letters[two.planting] for two in before),
         crop.field_loss,
+        crop.stand,
     )
 
 

@@ -14,6 +14,7 @@ from gardenplot.drawing.number_words import value_words
 from gardenplot.drawing.sayings import between, counted
 from gardenplot.drawing.so_many import (
     so_many_cells,
+    so_many_clumps,
     so_many_days,
     so_many_plants,
     so_many_seeds,
@@ -107,22 +108,22 @@ def _tray_words(plan: Plan, one: Grown, layout: Layout, made: Raising) -> tuple[
         raised = _("{plants} to raise for {places}").format(
             plants=_told(made.raised, units), places=_places(made.planted)
         )
-    amount = _cells(made, one.crop.tray_cells, layout)
+    amount = _cells(made, one.crop, layout)
     bed = bed_of(plan, layout.bed)
     where = f"{bed.name}, {between(*staked(bed, layout), units)}"
     trays = _trays(made, one.crop.tray_cells, units)
     return amount, f"{raised} · {seeds}", trays, _thinned(one.crop, made), _later(plan, one), where
 
 
-def _cells(made: Raising, in_tray: int | None, layout: Layout) -> str:
+def _cells(made: Raising, crop: Crop, layout: Layout) -> str:
     """ "175 cells in 3 trays of 84", or as far as that is known."""
     if made.cells is None:
-        return _for(layout)
+        return _for(crop, layout)
     cells = so_many_cells(made.cells)
-    if made.trays is None or in_tray is None:
+    if made.trays is None or crop.tray_cells is None:
         return cells
     return _("{cells} in {trays} of {in_tray}").format(
-        cells=cells, trays=so_many_trays(made.trays), in_tray=grouped(in_tray)
+        cells=cells, trays=so_many_trays(made.trays), in_tray=grouped(crop.tray_cells)
     )
 
 
@@ -213,7 +214,7 @@ def _days_to_emerge(one: Grown) -> int | None:
 def _seed(crop: Crop, made: Raising, layout: Layout, units: Units) -> str:
     """ "352 seeds, 3.5 g", or for how many plants where the seed is not known."""
     if made.seeds is None:
-        return _for(layout)
+        return _for(crop, layout)
     seeds = so_many_sown(crop, made.seeds)
     return seeds if made.weight is None or made.grams is None else f"{seeds}, {value_words(made.weight, units)}"
 
@@ -235,8 +236,8 @@ def _rate(one: Grown, layout: Layout, made: Raising, units: Units) -> Iterator[s
     yield " · ".join(part for part in (counted(layout), thin) if part)
 
 
-def _for(layout: Layout) -> str:
-    return _("for {plants}").format(plants=so_many_plants(layout.plants))
+def _for(crop: Crop, layout: Layout) -> str:
+    return _("for {plants}").format(plants=so_many_clumps(layout.plants, crop.stand))
 
 
 def _places(count: int) -> str:

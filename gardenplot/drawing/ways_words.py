@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from gardenplot.drawing.days import day_words, short_day
 from gardenplot.drawing.sayings import CLOSER, PATTERNS, between_readings, counted
-from gardenplot.drawing.so_many import so_many_days, so_many_plants
+from gardenplot.drawing.so_many import so_many_clumps, so_many_days
 from gardenplot.filling.claims import whole_plants
 from gardenplot.filling.giving_way import WayKind
 from gardenplot.filling.met import Met
@@ -14,8 +14,9 @@ from gardenplot.layout import Layout, lay_out_bed, nearest_rows
 from gardenplot.layout.across import closer_than_packet
 from gardenplot.layout.close_numbers import edge_asked
 from gardenplot.plan import Plan, Reserved, bed_of, crop_of, order_of, planting_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.season import dates_of, market_day
-from gardenplot.units.figures import grouped, offset, rounded, span
+from gardenplot.units.figures import apart, grouped, offset, rounded, span
 from gardenplot.words import _, ngettext
 
 
@@ -30,7 +31,7 @@ def shortage_words(plan: Plan, one: Shortage) -> str:
         return _("{wanted}: no ground where they stand, elsewhere in {bed} there is").format(wanted=wanted, bed=bed)
     if one.has_ground:
         return _("{wanted}: not planted yet, {bed} has the ground").format(wanted=wanted, bed=bed)
-    plants, length = so_many_plants(one.plants), span(one.length, plan.place.units)
+    plants, length = _so_many_short(plan, one), span(one.length, plan.place.units)
     if one.order is None:
         words = _("{wanted} do not fit {bed}: {plants} short, {length} of bed")
         return words.format(wanted=wanted, bed=bed, plants=plants, length=length)
@@ -94,7 +95,7 @@ def done_words(way: Way) -> str:
         case WayKind.LONGER:
             words = _("{crop} in a longer block, {plants} in {length}")
             length = span(_layout(way).length, plan.place.units)
-            return words.format(crop=crop, plants=so_many_plants(_layout(way).plants), length=length)
+            return words.format(crop=crop, plants=_so_many(way, _layout(way).plants), length=length)
         case WayKind.BED:
             bed = planting_of(plan, way.planting).bed
             return _("{crop} in {bed}").format(crop=crop, bed=_bed_words(way, bed))
@@ -108,7 +109,7 @@ def done_words(way: Way) -> str:
             )
         case WayKind.CLOSER:
             layout = _layout(way)
-            rows = counted(layout) if way.fits else so_many_plants(layout.wanted or layout.plants)
+            rows = counted(layout) if way.fits else _so_many(way, layout.wanted or layout.plants)
             return _("{crop} closer, {rows}").format(crop=crop, rows=rows)
 
 
@@ -161,7 +162,7 @@ def _closer_words(way: Way) -> Iterator[str]:
     layout, units = _layout(way), way.plan.place.units
     crop, grid = crop_of(way.plan, layout.crop), layout.grid
     if in_row:
-        yield CLOSER[Kind.CLOSER_IN_ROW].format(is_=offset(grid.in_row, units), packet=offset(crop.in_row.nm, units))
+        yield CLOSER[Kind.CLOSER_IN_ROW].format(is_=apart(grid.in_row, units), packet=apart(crop.in_row.nm, units))
     if rows:
         is_, packet = offset(nearest_rows(grid), units), offset(crop.row_spacing[0].nm, units)
         yield CLOSER[Kind.CLOSER_ROWS].format(is_=is_, packet=packet)
@@ -235,6 +236,20 @@ def _for_its_day(way: Way, one: Met, crop: str) -> str:
 
 def _ordered_crop(plan: Plan, one: Met) -> str:
     return crop_of(plan, order_of(plan, one.order).crop).name if one.order is not None else ""
+
+
+def _so_many(way: Way, places: int) -> str:
+    """Plants, or clumps of what stands in clumps."""
+    return so_many_clumps(places, crop_as_planted(way.plan, planting_of(way.plan, way.planting)).stand)
+
+
+def _so_many_short(plan: Plan, one: Shortage) -> str:
+    """The same of what an order lacks, by what would stand for it."""
+    there = next((each for each in plan.plantings if each.id == one.planting), None)
+    way = next(iter(one.ways), None)
+    if there is None and way is not None and way.planting == one.planting:
+        return _so_many(way, one.plants)
+    return so_many_clumps(one.plants, 1 if there is None else crop_as_planted(plan, there).stand)
 
 
 def _layout(way: Way) -> Layout:

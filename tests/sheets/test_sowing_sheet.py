@@ -15,6 +15,7 @@ from gardenplot.files import sample
 from gardenplot.layout import lay_out_bed, lay_out_plan
 from gardenplot.layout.bed import grown_of
 from gardenplot.plan import Actual, Establish, Plan, bed_of, crop_of, planting_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.plan.edits import change_crop, change_planting
 from gardenplot.plan.file import read_plan
 from gardenplot.season import dates_of
@@ -82,7 +83,8 @@ def test_the_numbers_on_paper_are_those_of_the_supplies(plan: Plan) -> None:
         is_sure = crop.germination is not None and crop.germination.part == 1
         is_sown = crop.seeds_per_gram or crop.seeds_per_row or crop.plants_per_area or not is_sure
         what = "cell" if row.in_trays else "seed" if is_sown else "to plant"
-        begin = f"for {plants} plant" if known is None else f"{known:,} {what}"
+        place = "plant" if crop_as_planted(plan, planting_of(plan, row.planting)).stand == 1 else "clump"
+        begin = f"for {plants} {place}" if known is None else f"{known:,} {what}"
         assert plain(row.amount).startswith(begin.replace(",", " "))
         assert any(plain(row.amount)[:20] in one for one in words)
 
