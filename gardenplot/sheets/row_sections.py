@@ -191,7 +191,8 @@ def _said(bed: Bed, layout: Layout, units: Units) -> list[Section]:
         words = _("pairs {between} apart, {inside} inside a pair")
         return [measured(words, between=offset(grid.between, units), inside=inside)]
     # Where the ground cuts rows each has its first plant beside it, which need not be half a spacing on.
-    if grid.pattern.staggers and len(layout.rows) > 1 and is_plain(bed):
+    # In a short block those that are moved may hold none.
+    if grid.pattern.staggers and any(row.count for row in layout.rows[1::2]) and is_plain(bed):
         return [_shifted_said(len(layout.rows))]
     return []
 

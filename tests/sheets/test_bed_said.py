@@ -34,6 +34,15 @@ def test_each_piece_that_is_left_is_told_between_two_stakes() -> None:
     )
 
 
+def test_rows_that_are_moved_and_hold_no_plant_in_a_short_block_are_not_told_to_begin_further_on() -> None:
+    """20 cm spacings: 35 cm hold one plant in a row that begins with half of one and one in a row that begins whole;
+    25 cm hold one and none.
+    """
+    for length, is_told in (("35 cm", True), ("25 cm", False)):
+        block = {"from": "1 m", "length": length, "pattern": "staggered", "in_row": "20 cm"}
+        assert ("half a spacing further on" in told(bed_with(block))) is is_told
+
+
 def test_a_spacing_in_sixteenths_is_told_as_it_is_laid_out() -> None:
     """Worked by hand: 50 × 7 3/16 in = 29′ 11 3/8″; at 7¼ in they would end 3 1/8 in further on."""
     plan = plan_from(
