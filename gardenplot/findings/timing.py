@@ -1,27 +1,42 @@
 """What is planned for a day that does not suit it: frost, the market, the age of plants, families that come back."""
 
 from collections.abc import Iterator
+from datetime import date
 from functools import lru_cache
 from math import ceil, floor
+
+from attrs import evolve
 
 from gardenplot.findings.finding import Finding, Kind
 from gardenplot.layout import Grown, LaidOut, Layout
 from gardenplot.plan import Bed, Cover, Establish, Frost, Place
 from gardenplot.season import Span, emergence, market_day
 from gardenplot.season.dates import oldest_age, wanted_ready
-from gardenplot.season.frost import autumn_freeze, bare_from, freezes_until, is_covered, spring_freeze
+from gardenplot.season.frost import are_covered, autumn_freeze, bare_from, freezes_until, spring_freeze
 from gardenplot.season.rotation import Stay, family_gap, returns
 
 
 @lru_cache(maxsize=2048)
 def find_in_time(laid: LaidOut, place: Place, covers: tuple[Cover, ...]) -> tuple[Finding, ...]:
     """What stands against the days of a bed's plantings; `covers` are those of the bed."""
-    found = []
+    found, joined = [], _end_to_end(covers)
     for one, layout in zip(laid.grown, laid.layouts, strict=True):
-        over = tuple(cover for cover in covers if cover.start.nm <= layout.start and layout.end <= cover.end.nm)
+        over = tuple(cover for cover in joined if cover.start.nm <= layout.start and layout.end <= cover.end.nm)
         found += [*_market(one, layout), *_age(one, layout), *_soil(one, layout), *_spring(one, layout, place, over)]
         found += [*_autumn(one, layout, place, over), *_unready(one, layout), *_too_early(laid.bed, one, layout)]
     return (*found, *_families(laid, place))
+
+
+def _end_to_end(covers: tuple[Cover, ...]) -> tuple[Cover, ...]:
+    """The covers of a bed, those that are on for the same days and meet or lap along it as one."""
+    joined: list[Cover] = []
+    for cover in sorted(covers, key=lambda one: (one.on or date.min, one.off or date.max, one.start.nm)):
+        last = joined[-1] if joined else None
+        if last is not None and (last.on, last.off) == (cover.on, cover.off) and cover.start.nm <= last.end.nm:
+            joined[-1] = evolve(last, end=max(last.end, cover.end, key=lambda one: one.nm))
+        else:
+            joined.append(cover)
+    return tuple(joined)
 
 
 def _at(kind: Kind, layout: Layout, amount: int, limit: int = 0) -> Finding:
@@ -103,7 +118,7 @@ def _spring(one: Grown, layout: Layout, place: Place, over: tuple[Cover, ...]) -
 def _autumn(one: Grown, layout: Layout, place: Place, over: tuple[Cover, ...]) -> Iterator[Finding]:
     """Tender crops that are still to be cut when it has likely frozen."""
     freeze, last = autumn_freeze(place, one.crop, one.dates), one.dates.stays
-    if freeze is not None and last is not None and not any(is_covered(cover, Span(freeze, last)) for cover in over):
+    if freeze is not None and last is not None and not are_covered(over, Span(freeze, last)):
         yield _at(Kind.AUTUMN_FROST, layout, (last - freeze).days)
 
 

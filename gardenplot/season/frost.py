@@ -173,3 +173,10 @@ def bare_from(covers: Iterable[Cover], day: date) -> date | None:
 def is_covered(cover: Cover, span: Span) -> bool:
     """Whether a cover is on from one day to another."""
     return (cover.on is None or cover.on <= span.first) and (cover.off is None or span.last <= cover.off)
+
+
+def are_covered(covers: Iterable[Cover], span: Span) -> bool:
+    """Whether covers are on from one day to another, one taking over from another."""
+    covers = tuple(covers)
+    bare = bare_from(covers, span.first)
+    return bare is None or span.first < bare >= span.last or any(is_covered(one, span) for one in covers)

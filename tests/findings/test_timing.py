@@ -104,6 +104,18 @@ def test_a_cover_off_on_the_average_day_is_off_too_early_for_what_frost_kills() 
     assert not found(planted({"frost": "half-hardy"}, in_ground="2025-05-07", covers=[cover]), Kind.FROST)
 
 
+def test_covers_that_meet_along_a_bed_cover_what_stands_across_their_seam() -> None:
+    """The block runs from 1 m on; a gap of 1 cm between two cloths, or days of their own, leave it in the open."""
+    first = {"id": "c", "bed": "b1", "from": "0 m", "to": "6 m", "on": "2025-05-01", "off": "2025-06-04"}
+    for start, on, kind in (
+        ("6 m", "2025-05-01", Kind.FROST_NOTE), ("5.5 m", "2025-05-01", Kind.FROST_NOTE),
+        ("6.01 m", "2025-05-01", Kind.FROST), ("6 m", "2025-05-10", Kind.FROST),
+    ):  # fmt: skip
+        second = first | {"id": "d", "from": start, "to": "30 m", "on": on}
+        plan = planted({}, in_ground="2025-05-07", covers=[second, first])
+        assert [one.kind for one in found(plan, Kind.FROST, Kind.FROST_NOTE)] == [kind]
+
+
 def test_seeds_below_the_ground_fear_no_frost_unless_they_are_tender() -> None:
     for frost, told in (("half-hardy", 0), (None, 0), ("very tender", 1)):
         sown = planted({"frost": frost, "establish": "direct"}, in_ground="2025-05-07")
@@ -152,6 +164,17 @@ def test_what_is_still_to_be_cut_when_it_has_likely_frozen_is_told() -> None:
         "very tender, and to be cut until Sat 18 Oct 2025: by Sat 20 Sep 2025 it has frozen in half of all years"
     ]
     assert not found(planted({"harvest_days": 20}, place, in_ground="2025-06-10"), Kind.AUTUMN_FROST)
+
+
+def test_covers_that_follow_one_another_keep_what_is_still_to_be_cut_from_the_first_freeze() -> None:
+    """In the ground until 18 October, and a freeze by 20 September in half of all years (by hand)."""
+    place: Fields = {"first_freeze": {"50%": "09-20", "10%": "09-05"}}
+    first = {"id": "c", "bed": "b1", "from": "0 m", "to": "30 m", "on": "2025-09-10", "off": "2025-10-01"}
+    for on, off, told in (("2025-10-01", "2025-10-18", 0), ("2025-10-02", "2025-10-18", 1),
+                          ("2025-10-01", "2025-10-17", 1)):  # fmt: skip
+        covers = [first, first | {"id": "d", "on": on, "off": off}]
+        plan = planted({"harvest_days": 60}, place, in_ground="2025-06-10", covers=covers)
+        assert len(found(plan, Kind.AUTUMN_FROST)) == told
 
 
 def test_ground_that_was_typed_to_be_held_over_the_first_freeze_is_told_where_nobody_says_how_long_it_is_cut() -> (
