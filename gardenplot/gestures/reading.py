@@ -31,10 +31,15 @@ def place_from(text: str, shown: str, units: Units) -> Length:
 
 
 def spacing_from(text: str, shown: str, units: Units) -> tuple[Length, ...]:
-    """One length, or the least and the most as "30 cm to 45 cm"."""
-    before = shown.partition(" to ")[0]
+    """One length, or the least and the most as "30 cm to 45 cm" or "30 to 45 cm": both are in the unit of the one."""
     parts = [part.strip() for part in text.replace("–", " to ").split(" to ")]
+    before = _with_unit(parts) or shown.partition(" to ")[0]
     return tuple(needed_length(part, before, units) for part in parts) if text else ()
+
+
+def _with_unit(parts: list[str]) -> str:
+    """The first of some texts that has one unit; nothing where none has."""
+    return next((part for part in parts if unit_of(part) is not None), "")
 
 
 def spacing_text(spacing: tuple[Length, ...]) -> str:
@@ -43,11 +48,15 @@ def spacing_text(spacing: tuple[Length, ...]) -> str:
 
 
 def list_from(text: str, units: Units) -> tuple[Length, ...]:
-    """Lengths apart by semicolons, as "20 cm; 25 cm"; a number alone takes the unit of the one before it."""
-    lengths: list[Length] = []
-    for part in text.split(";"):
-        if part.strip():
-            lengths.append(needed_length(part.strip(), lengths[-1].text if lengths else "", units))
+    """Lengths apart by semicolons, as "20 cm; 25 cm"; a number alone takes the unit of the one before it.
+
+    Where none is before it, it takes that of the next one that has a unit.
+    """
+    parts = [part.strip() for part in text.split(";") if part.strip()]
+    before, lengths = _with_unit(parts), list[Length]()
+    for part in parts:
+        lengths.append(needed_length(part, before, units))
+        before = lengths[-1].text
     return tuple(lengths)
 
 

@@ -5,6 +5,7 @@ import pytest
 from gardenplot.errors import GardenplotError, LengthError, PlanError
 from gardenplot.gestures.reading import (
     length_from,
+    list_from,
     needed_length,
     spacing_from,
     spacing_text,
@@ -56,6 +57,21 @@ def test_a_length_that_is_needed_may_not_be_left_out() -> None:
 )
 def test_a_row_spacing_is_one_length_or_the_least_and_the_most(typed: str, texts: list[str]) -> None:
     assert spacing_from(typed, "", Units.METRIC) == tuple(parse_length(text) for text in texts)
+
+
+@pytest.mark.parametrize(
+    ("typed", "shown"), [("25 to 40 cm", "10 in"), ("25 cm to 40", "10 in to 15 in"), ("25–40 cm", "")]
+)
+def test_the_unit_of_one_end_of_a_row_spacing_is_that_of_the_other(typed: str, shown: str) -> None:
+    """In a plan in feet and inches 25 would be inches beside 40 cm, or 40 beside 25 cm."""
+    spacing = spacing_from(typed, shown, Units.FEET_AND_INCHES)
+    assert spacing == (parse_length("25 cm"), parse_length("40 cm"))
+
+
+def test_the_first_numbers_of_a_list_take_the_unit_of_the_next_that_has_one() -> None:
+    for typed in ("20; 25 cm; 30", "20 cm; 25; 30", "20; 25; 30 cm"):
+        assert list_from(typed, Units.FEET_AND_INCHES) == tuple(map(parse_length, ("20 cm", "25 cm", "30 cm")))
+    assert list_from("8; 10", Units.FEET_AND_INCHES) == (parse_length("8 in"), parse_length("10 in"))
 
 
 def test_a_row_spacing_is_read_as_it_is_shown() -> None:
