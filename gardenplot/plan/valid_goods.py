@@ -1,5 +1,7 @@
 """What holds for goods, feeds, jugs and watering: known crops and beds, sizes and counts above nothing."""
 
+import re
+
 from gardenplot.plan.checks import Says, above_nothing, known_id, whole
 from gardenplot.plan.choices import HoopShape
 from gardenplot.plan.goods import Feed, Good, GoodKind, Jugs, Watering
@@ -9,6 +11,11 @@ from gardenplot.words import _
 
 _FIRST_YEAR, _LAST_YEAR = 1900, 2200
 _MOST = 10_000
+_PACKS = re.compile(r"\b(packets?|packs?|sachets?|envelopes?|bags?|tins?|box(es)?|trays?|flats?)\b", re.IGNORECASE)
+_HOW_MANY = {
+    GoodKind.SEED: _("“{typed}” does not say how many seeds: write it like 500 seeds or 10 g"),
+    GoodKind.PLANT: _("“{typed}” does not say how many plants: write it like 24 plants"),
+}
 
 
 def good_says(good: Good, crops: set[str]) -> Says:
@@ -19,6 +26,8 @@ def good_says(good: Good, crops: set[str]) -> Says:
         yield "crop", _("seed is that of a crop")
     if good.kind is GoodKind.PLANT and good.crop is None:
         yield "crop", _("plants are those of a crop")
+    if good.kind in _HOW_MANY:
+        yield from _packs_say(good)
     for name in ("length", "width"):
         yield from above_nothing(name, getattr(good, name))
     yield from whole("cells", good.cells, 1, _MOST)
@@ -29,6 +38,14 @@ def good_says(good: Good, crops: set[str]) -> Says:
         yield "pack", _("a pack of nothing holds nothing")
     if good.mix is not None and not good.mix.nm3:
         yield "mix", _("a tray without mix grows nothing")
+
+
+def _packs_say(good: Good) -> Says:
+    """Packets that would be taken for so many seeds, or trays for so many plants."""
+    for name in ("pack", "in_store"):
+        amount: Amount | None = getattr(good, name)
+        if amount is not None and amount.pieces is not None and _PACKS.search(amount.text):
+            yield name, _HOW_MANY[good.kind].format(typed=amount.text)
 
 
 def _size(amount: Amount) -> bool:
