@@ -54,7 +54,6 @@ class Apart:
     work: Work
     _pipe: Connection = field(init=False)
     _worker: BaseProcess = field(init=False)
-    _is_done: bool = field(init=False, default=False)
 
     def __attrs_post_init__(self) -> None:
         context = get_context("spawn")
@@ -79,17 +78,15 @@ class Apart:
                 last = _with_best(word, last)
         except (EOFError, OSError) as error:
             raise GardenplotError(_("the work ended before it was done")) from error
-        object.__setattr__(self, "_is_done", isinstance(last, Result))
         return last
 
     def end(self) -> None:
-        """End it, done or not; a process that has told its result goes by itself, and nobody waits for it."""
-        if self._is_done:
-            self._pipe.close()
-            return
+        """End it, done or not.
+
+        Nobody waits until the process is gone, which takes as long as its memory is large: it only ever tells what it
+        found, and the next one that is started, or the end of the program, takes the rest of it away.
+        """
         self._worker.kill()
-        self._worker.join()
-        self._worker.close()
         self._pipe.close()
 
 
