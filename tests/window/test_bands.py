@@ -6,8 +6,8 @@ import pytest
 from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
-from PySide6.QtCore import QEvent, QObject, QRect
-from PySide6.QtGui import QImage, QPaintEvent, QRegion
+from PySide6.QtCore import QRect
+from PySide6.QtGui import QImage, QRegion
 from PySide6.QtWidgets import QApplication
 
 from gardenplot.drawing.strips import Strip
@@ -20,6 +20,7 @@ from gardenplot.window.canvas_bands import MOST, bands
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
 from tests.plans import metric_plan
+from tests.window.painted import Painted
 from tests.window.test_repaint import anew, settled
 
 (LAID, *_others) = lay_out_plan(metric_plan())
@@ -43,19 +44,6 @@ def test_bands_are_a_frame_cut_from_edge_to_edge_below_its_strips(
     assert sum((QRegion(one) for one in found), QRegion()) == QRegion(frame)
     feet = {round(strip.top + strip.height + top) for strip in strips}
     assert {one.bottom() + 1 for one in found[:-1]} <= feet
-
-
-class Painted(QObject):
-    """Keeps what of a widget is painted, time by time."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.heights: list[int] = []
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802  # the name is Qt's
-        if isinstance(event, QPaintEvent):
-            self.heights.append(event.rect().height())
-        return super().eventFilter(watched, event)
 
 
 def filled(plan: Plan, beds: int) -> tuple[Plan, Plan]:
@@ -86,9 +74,10 @@ def test_what_is_shown_in_bits_is_painted_a_part_at_a_time_and_all_of_it_in_the_
         QApplication.processEvents()
     shown = settled(window)
     tall = window.canvas.viewport().height()
-    assert len(seen.heights) >= 6
-    assert max(seen.heights) < tall / 2
-    assert sum(seen.heights) >= tall
+    heights = [rect.height() for rect in seen.rects]
+    assert len(heights) >= 6
+    assert max(heights) < tall / 2
+    assert sum(heights) >= tall
     assert shown != blank
     assert shown == anew(window)
 

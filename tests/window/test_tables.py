@@ -3,12 +3,12 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from PySide6.QtCore import QEvent, QObject, QRect, Qt
-from PySide6.QtGui import QPaintEvent
+from PySide6.QtCore import QRect, Qt
 from PySide6.QtWidgets import QApplication, QListWidget, QTreeWidgetItem
 
 from gardenplot.window.main import MainWindow
 from gardenplot.window.tables import Table, TableRow
+from tests.window.painted import Painted
 
 words = st.sampled_from(("", "A", "leek", "12", "a much longer cell than the others"))
 cells = st.tuples(words, words)
@@ -54,19 +54,6 @@ def test_a_row_that_stays_the_same_keeps_its_item_and_its_selection(dressed: QAp
     table.show_rows([TableRow(("leek", "14")), second])
     assert table.topLevelItem(1) is kept
     assert table.currentItem() is kept
-
-
-class Painted(QObject):
-    """Keeps what of a widget is painted, time by time."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.rects: list[QRect] = []
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802  # the name is Qt's
-        if isinstance(event, QPaintEvent):
-            self.rects.append(event.rect())
-        return super().eventFilter(watched, event)
 
 
 def test_the_row_that_has_changed_is_painted_anew_and_no_other(dressed: QApplication) -> None:
