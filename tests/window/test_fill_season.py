@@ -140,8 +140,8 @@ def test_the_best_so_far_is_drawn_and_kept_when_it_is_stopped(
     qtbot.waitUntil(lambda: "best so far" in dialog.says.text() and dialog.bar.value() > 0, timeout=20_000)
     assert window.canvas.stage.trial is not None
     press(dialog.stop)
-    assert active_children() == []
     assert dialog.take.isVisible()
+    qtbot.waitUntil(lambda: active_children() == [], timeout=20_000)
     best = dialog.filling
     assert best is not None
     press(dialog.take)
