@@ -232,17 +232,15 @@ def _scale(frame: QRect, scene: Scene) -> Scale:
 
 def _soil(painter: QPainter, frame: QRect, scene: Scene, beds: list[Placed], easel: Easel) -> None:
     """The beds themselves with what stands in them."""
-    across, headroom, width = scene.strips.across, scene.strips.headroom, frame.width()
+    across, headroom = scene.strips.across, scene.strips.headroom
+
+    def is_in_sight(one: Placed) -> bool:
+        reach = reach_above(one.drawn.figure, across, headroom) + 1
+        return easel.is_seen(0, one.top - reach, frame.width(), one.top + one.strip.height + reach)
+
     painter.save()
     _clip(painter, frame, scene)
-    seen = ((drawn.figure, top) for _strip, drawn, top in beds)
-    if easel.parts:
-        reaches = (reach_above(one.drawn.figure, across, headroom) + 1 for one in beds)
-        seen = (
-            (drawn.figure, top)
-            for (strip, drawn, top), reach in zip(beds, reaches, strict=True)
-            if easel.is_seen(0, top - reach, width, top + strip.height + reach)
-        )
+    seen = [(one.drawn.figure, one.top) for one in beds if not easel.parts or is_in_sight(one)]
     easel.pictures.paint(painter, seen, scene.left, _scale(frame, scene), headroom, easel.inks)
     painter.restore()
 

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from math import ceil, floor
 
 from attrs import evolve, frozen
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPixmap
 
 from gardenplot.drawing.bed import BedFigure
@@ -79,7 +79,7 @@ class StripPictures:
             if figure.width * scale.across * times > _TALLEST:
                 self._pictures.pop(figure.bed, None)
                 return None
-            picture = self._pictures[figure.bed] = _painted(figure, scale, times, room, inks, picture)
+            picture = self._pictures[figure.bed] = _painted(figure, scale, times, room, inks)
         return picture
 
     def keep(self, beds: set[str]) -> None:
@@ -107,18 +107,14 @@ def _paint_sight(painter: QPainter, figure: BedFigure, sight: Scale, room: float
     painter.restore()
 
 
-def _painted(
-    figure: BedFigure, sight: Scale, times: float, room: float, inks: Palette, before: Picture | None
-) -> Picture:
-    """Paint a bed, in the place of the picture before where that is as large: fresh memory is slow to write to."""
+def _painted(figure: BedFigure, sight: Scale, times: float, room: float, inks: Palette) -> Picture:
     ahead = (sight.last - sight.first) * _AHEAD
     rim, above = figure.rim * sight.along, floor(reach_above(figure, sight.across, room) * times) / times
     first, last = max(0.0, sight.first - ahead), min(figure.length, sight.last + ahead)
     scale = Scale(sight.along, sight.across, first, last)
     left = floor((first * scale.along - rim - 2) * times) / times
     right, height = last * scale.along + rim + 2, figure.width * scale.across + 2 * above
-    size = QSize(max(1, ceil((right - left) * times)), ceil(height * times))
-    image = before.image if before is not None and before.image.size() == size else QPixmap(size)
+    image = QPixmap(max(1, ceil((right - left) * times)), ceil(height * times))
     image.setDevicePixelRatio(times)
     image.fill(colour(inks, Ink.PAPER))
     painter = QPainter(image)

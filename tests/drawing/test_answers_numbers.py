@@ -144,25 +144,23 @@ def test_all_that_is_told_of_ways_out_has_its_working(beetroot: int, lettuce: in
             assert not figures(words) - values, (words, sorted(figures(words) - values))
 
 
+def assert_explained(plan: Plan, kind: str) -> None:
+    """Of the ways out that are of a kind, of which there are some, all figures have their working."""
+    (lack,) = lacks(plan)
+    trouble = ways_trouble(plan, lack)
+    some = tuple(one for one in trouble.remedies if kind in one.says)
+    assert some
+    for words, values in told(plan, evolve(trouble, remedies=some)):
+        assert not figures(words) - values, (words, sorted(figures(words) - values))
+
+
 @pytest.mark.parametrize(("length", "keep_clear"), [("24 m", "20 cm"), ("16 m", "20 cm"), ("12 m", "45 cm")])
 def test_rows_that_stand_closer_beside_kept_places_have_their_counts_explained(length: str, keep_clear: str) -> None:
     """As "4 × 53 + 33 = 245": in the row with kept places 20 of its 53 places are left empty."""
     parts = relay(length)
     parts["plantings"][1] |= {"keep_clear": keep_clear}
-    plan = read(parts)
-    (lack,) = lacks(plan)
-    trouble = ways_trouble(plan, lack)
-    closer = tuple(one for one in trouble.remedies if "closer" in one.says)
-    assert closer
-    for words, values in told(plan, evolve(trouble, remedies=closer)):
-        assert not figures(words) - values, (words, sorted(figures(words) - values))
+    assert_explained(read(parts), "closer")
 
 
 def test_all_that_is_told_of_a_longer_block_has_its_working() -> None:
-    plan = read(relay("24 m"))
-    (lack,) = lacks(plan)
-    trouble = ways_trouble(plan, lack)
-    longer = tuple(one for one in trouble.remedies if "longer block" in one.says)
-    assert longer
-    for words, values in told(plan, evolve(trouble, remedies=longer)):
-        assert not figures(words) - values, (words, sorted(figures(words) - values))
+    assert_explained(read(relay("24 m")), "longer block")
