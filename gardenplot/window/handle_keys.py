@@ -63,7 +63,7 @@ def _choose(bed: str, way: int, sight: Sight, stage: CanvasStage) -> None:
     handles = handles_of(bed_of(stage.plan, bed))
     if not handles:
         stage.refused.emit(
-            _("{bed} has no corners yet: Bed, Reshape the outline.").format(bed=bed_of(stage.plan, bed).name)
+            _("{bed} has no corners yet: Bed ▸ Reshape the outline.").format(bed=bed_of(stage.plan, bed).name)
         )
         return
     at = handles.index(sight.handle) if sight.handle in handles else -1 if way > 0 else 0

@@ -25,7 +25,7 @@ class WishDialog(AskDialog):
         self._crops, _own = found_crops(document.plan, "")
         self._chosen = self._wish.crop if self._wish else crop.id if crop else None
         does = _("Add wish") if self._wish is None else _("Change wish")
-        note = _("Wishes fill ground that is free: Planting, Fill the season. Nothing is planted before that.")
+        note = _("Wishes fill ground that is free: Season ▸ Fill the season … Nothing is planted before that.")
         asks = _asks(self._wish, self._crops, self._chosen, document.plan)
         super().__init__(_("Wish"), asks, self._take, does, note=note, parent=parent)
         if crop is not None:

@@ -1,6 +1,8 @@
 """Every action stands once, with keys of its own, and what cannot be done says why wherever it is met."""
 
+import re
 from itertools import chain
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
@@ -9,6 +11,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QMenu
 from pytestqt.qtbot import QtBot
 
+import gardenplot
 from gardenplot.plan import Plan
 from gardenplot.window.action import Menu, Rule, Submenu
 from gardenplot.window.document import Document
@@ -43,6 +46,20 @@ def test_every_id_stands_once_and_every_action_has_words_and_a_letter_of_its_own
         for level in (menu.entries, *(entry.entries for entry in menu.entries if isinstance(entry, Submenu))):
             letters = [word for one in level if not isinstance(one, Rule) and (word := letter(one.words))]
             assert len(set(letters)) == len(letters), menu.name
+
+
+def test_what_words_send_a_grower_to_stands_in_that_menu(window: MainWindow) -> None:
+    """As "Season ▸ Fill the season …"; words that name no menu with ▸ are not looked for."""
+    registry = window.registry
+    paths = {f"{registry.path_of(one.id)} ▸ {one.name.removesuffix(' …')}" for one in registry.actions.values()}
+    names = "|".join(menu.name for menu in registry.menus)
+    sent = re.compile(rf"\b(?:{names}) ▸ [A-Z][a-z ]*[a-z]")
+    folder = Path(gardenplot.__file__).parent
+    named = {words for path in folder.rglob("*.py") for words in sent.findall(path.read_text(encoding="utf-8"))}
+    assert len(named) >= 9
+    parents = {path.rpartition(" ▸ ")[0] for path in paths}
+    # Nothing was opened yet, so that this one is empty.
+    assert named - paths - parents - {"File ▸ Open recent"} == set()
 
 
 def letter(words: str) -> str:
