@@ -7,6 +7,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from itertools import zip_longest
+from math import ceil
 
 from attrs import frozen
 from PySide6.QtCore import Qt, Signal
@@ -115,6 +116,7 @@ class Table(QTreeWidget):
         super().__init__(parent)
         self.numbers: tuple[int, ...] = ()
         self._rows: tuple[TableRow, ...] = ()
+        self._around: dict[tuple[int, int], int] = {}
         self.worked_out: frozenset[int] = frozenset()
         self.itemActivated.connect(self._activate)
         self.setAccessibleName(name)
@@ -196,17 +198,21 @@ class Table(QTreeWidget):
     def _room(self, lines: Sequence[Line], column: int, words: Sequence[str], has: int) -> int:
         """The width in pixels that a column needs for its words in lines as deep and as bold as one another.
 
-        Where it `has` plainly more than that it is not asked for, since Qt takes its time to tell.
+        Qt takes its time to tell what a cell keeps free around its words, so it is asked once, and where the column
+        `has` too little.
         """
         font = self.font()
         font.setBold(lines[0].row.is_bold(column, self.numbers))
-        metrics = QFontMetricsF(font)
+        metrics, depth = QFontMetricsF(font), lines[0].depth
         widest = max(set(words), key=metrics.horizontalAdvance)
-        if metrics.horizontalAdvance(widest) + (lines[0].depth + 2) * self.indentation() < has:
+        taken = ceil(metrics.horizontalAdvance(widest))
+        if taken + self._around.get((column, depth), (depth + 2) * self.indentation()) <= has:
             return has
         line = lines[words.index(widest)]
         room = self.sizeHintForIndex(self.indexFromItem(line, column)).width()
-        return room if column else room + line.depth * self.indentation()
+        room += 0 if column else depth * self.indentation()
+        self._around[column, depth] = room - taken
+        return room
 
 
 def height_of(table: Table, rows: int) -> int:
