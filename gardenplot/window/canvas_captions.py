@@ -7,9 +7,13 @@ from PySide6.QtGui import QPainter
 
 from gardenplot.drawing.captions import Caption
 from gardenplot.drawing.style import Ink, Palette
+from gardenplot.window.kept_pictures import KeptPictures
 from gardenplot.window.lettering import lettering, write, write_within
 from gardenplot.window.theme import colour
 
+_KEPT = KeptPictures(512)
+_RIM = 3.0
+"""Pixels of paper left of a letter that lies on the bed."""
 _LINE = 22.0
 """Pixels from one line of captions to the next."""
 _LEAST_BED = 44.0
@@ -106,15 +110,22 @@ def _caption(
     painter: QPainter, caption: Caption, at: QPointF, room: float, inks: Palette, *, on_bed: bool = False
 ) -> None:
     """The letter on its chip and as many words as fit; on a strip of paper where it lies on the bed."""
-    box = QRectF(at.x(), at.y(), _chip(caption), 18)
-    words = next(one for one in caption.words if _width(one) + box.width() + 14 <= room or not one)
-    painter.setPen(Qt.PenStyle.NoPen)
-    if on_bed:
-        painter.setBrush(colour(inks, Ink.PAPER))
-        painter.drawRoundedRect(box.adjusted(-3, -2, _width(words) + 14 if words else 3, 2), 3, 3)
-    painter.setBrush(colour(inks, caption.look.ink))
-    painter.drawRoundedRect(box, 3, 3)
-    painter.setPen(colour(inks, Ink.PAPER))
-    write_within(painter, box, caption.look.letter, 12, bold=True)
-    painter.setPen(colour(inks, Ink.INK))
-    write(painter, QPointF(box.right() + 7, box.bottom() - 4), words, 13)
+    chip, letter = _chip(caption), caption.look.letter
+    words = next(one for one in caption.words if _width(one) + chip + 14 <= room or not one)
+    wide = chip + (14 + _width(words) if words else 3)
+    frame = QRectF(at.x(), at.y(), wide, 18).adjusted(-_RIM, -2, 0, 2)
+
+    def paint(kept: QPainter) -> None:
+        box = QRectF(_RIM, 2, chip, 18)
+        kept.setPen(Qt.PenStyle.NoPen)
+        if on_bed:
+            kept.setBrush(colour(inks, Ink.PAPER))
+            kept.drawRoundedRect(box.adjusted(-_RIM, -2, wide - chip, 2), 3, 3)
+        kept.setBrush(colour(inks, caption.look.ink))
+        kept.drawRoundedRect(box, 3, 3)
+        kept.setPen(colour(inks, Ink.PAPER))
+        write_within(kept, box, letter, 12, bold=True)
+        kept.setPen(colour(inks, Ink.INK))
+        write(kept, QPointF(box.right() + 7, box.bottom() - 4), words, 13)
+
+    _KEPT.show(painter, frame, (letter, words, on_bed, inks[caption.look.ink], inks[Ink.PAPER]), paint)

@@ -1,9 +1,9 @@
 """What stands at the head of each strip: the flag at tape zero, the name and size of the bed; of many some names."""
 
-from functools import lru_cache
+from functools import lru_cache, partial
 
-from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
 from gardenplot.drawing.shape_words import size_words
 from gardenplot.drawing.strips import GUTTER, Strip, Strips
@@ -11,6 +11,7 @@ from gardenplot.drawing.style import Ink, Palette
 from gardenplot.plan import Bed
 from gardenplot.units import Units
 from gardenplot.units.figures import span
+from gardenplot.window.kept_pictures import KeptPictures
 from gardenplot.window.lettering import lettering, write
 from gardenplot.window.theme import colour, drawing_font
 
@@ -23,6 +24,9 @@ _TALL = 56.0
 _TICK = 6.0
 """The length in pixels of the tick between a name and its bed, where beds lie close."""
 _NAME_PX, _CLOSE_PX, _SIZE_PX = 14, 12, 12
+_CLOSE_TALL = 20.0
+"""Pixels that a name in one line takes."""
+_KEPT = KeptPictures(512)
 
 
 def paint_flag(painter: QPainter, inks: Palette) -> None:
@@ -60,20 +64,40 @@ def paint_bed_name(
     if selected:
         painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
         painter.drawLine(at + QPointF(4, 0), at + QPointF(4, max(strip.height, 4 if close else 36)))
-    painter.setPen(colour(inks, Ink.ACCENT if selected else Ink.INK))
+    ink = Ink.ACCENT if selected else Ink.INK
     if close:
-        at += QPointF(0, strip.height / 2)
-        write(
-            painter, at + QPointF(_LEFT, 4), name_lines(bed.name, strips.gutter, close=True)[0], _CLOSE_PX, bold=True
+        (name,) = name_lines(bed.name, strips.gutter, close=True)
+        frame = QRectF(at.x(), at.y() + strip.height / 2 - _CLOSE_TALL / 2, strips.gutter, _CLOSE_TALL)
+        _KEPT.show(
+            painter,
+            frame,
+            (name, strips.gutter, inks[ink]),
+            partial(_paint_close, name, strips.gutter, colour(inks, ink)),
         )
-        painter.drawLine(at + QPointF(strips.gutter - _TICK - 4, 0), at + QPointF(strips.gutter - 4, 0))
         return
     at += QPointF(_LEFT, max(0.0, min(least - at.y(), strip.height - _TALL)))
-    for line in name_lines(bed.name, strips.gutter):
-        at += QPointF(0, 16)
-        write(painter, at, line, _NAME_PX, bold=True)
-    painter.setPen(colour(inks, Ink.SECOND))
-    write(painter, at + QPointF(0, 17), _size(bed, units), _SIZE_PX)
+    names, size = name_lines(bed.name, strips.gutter), _size(bed, units)
+    wide = max((lettering(size, _SIZE_PX).width, *(lettering(one, _NAME_PX, bold=True).width for one in names)))
+    inks_of = colour(inks, ink), colour(inks, Ink.SECOND)
+    key = (names, size, inks[ink], inks[Ink.SECOND])
+    _KEPT.show(painter, QRectF(at.x(), at.y(), wide + 1, _TALL), key, partial(_paint_name, names, size, *inks_of))
+
+
+def _paint_close(name: str, gutter: int, ink: QColor, painter: QPainter) -> None:
+    """Paint a name in one line, and a tick at its bed."""
+    painter.setPen(ink)
+    write(painter, QPointF(_LEFT, _CLOSE_TALL / 2 + 4), name, _CLOSE_PX, bold=True)
+    middle = _CLOSE_TALL / 2
+    painter.drawLine(QPointF(gutter - _TICK - 4, middle), QPointF(gutter - 4, middle))
+
+
+def _paint_name(names: tuple[str, ...], size: str, ink: QColor, quiet: QColor, painter: QPainter) -> None:
+    """Paint a name in its lines, and the size below."""
+    painter.setPen(ink)
+    for number, line in enumerate(names, 1):
+        write(painter, QPointF(0, 16 * number), line, _NAME_PX, bold=True)
+    painter.setPen(quiet)
+    write(painter, QPointF(0, 16 * len(names) + 17), size, _SIZE_PX)
 
 
 def gutter_for(beds: tuple[Bed, ...], units: Units, width: float) -> int:

@@ -1,5 +1,9 @@
 """The tape along the top of the canvas."""
 
+from functools import partial
+from math import ceil, floor, inf
+from typing import NamedTuple
+
 from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QPolygonF
 
@@ -9,10 +13,16 @@ from gardenplot.drawing.tape import ticks
 from gardenplot.drawing.tape_words import zero_words
 from gardenplot.units import MM, Units
 from gardenplot.window.canvas_view import TAPE
+from gardenplot.window.kept_pictures import KeptPictures
 from gardenplot.window.lettering import lettering, write, write_within
 from gardenplot.window.theme import colour
 from gardenplot.words import _
 
+_BASE = TAPE - 12.5
+"""The height of the tape's line in pixels from the top."""
+_STRETCH, _WORDS = 512, 40.0
+"""Pixels of the tape that are one picture, and those that words may reach to both sides of their tick."""
+_KEPT = KeptPictures(24)
 _ARROW = 8.0
 """The length in pixels of the arrow that points to a zero out of sight."""
 
@@ -20,32 +30,54 @@ _ARROW = 8.0
 def paint_tape(painter: QPainter, frame: QRect, strips: Strips, left: int, units: Units, inks: Palette) -> None:
     """The tape: its zero is the open circle, its ticks are the strips' own readings."""
     painter.fillRect(QRect(0, 0, frame.width(), TAPE), colour(inks, Ink.PAPER))
-    along, base = strips.along, TAPE - 12.5
-    ink = colour(inks, Ink.INK)
     painter.setPen(colour(inks, Ink.SECOND))
-    write(painter, QPointF(12, base + 2), _("tape"), 12)
-    if left < strips.gutter - 10:
-        away = zero_words(round((strips.gutter - 10 - left) / along * MM), units)
-        _point_to_zero(painter, QPointF(12, base - 17), away, strips.gutter, inks)
+    write(painter, QPointF(12, _BASE + 2), _("tape"), 12)
+    first = strips.gutter - 10
+    if left < first:
+        away = zero_words(round((first - left) / strips.along * MM), units)
+        _point_to_zero(painter, QPointF(12, _BASE - 17), away, strips.gutter, inks)
     painter.save()
-    painter.setClipRect(QRectF(strips.gutter - 10, 0, frame.width(), TAPE))
-    longest = strips.longest if strips.ground is None else (frame.width() - left) / along
-    end = left + longest * along
-    painter.fillRect(QRectF(max(left, strips.gutter - 10), base - 0.5, end - max(left, strips.gutter - 10), 1), ink)
-    painter.setPen(QPen(ink, 1.2))
-    first, last = round((strips.gutter - 30 - left) / along * MM), round((frame.width() - left) / along * MM)
-    found = ticks(first, min(last, round(longest * MM)), units, along)
-    places = [(left + tick.at / MM * along, tick.words) for tick in found]
-    painter.drawLines([QLineF(x, base, x, base - (9 if words else 4)) for x, words in places])
-    for x, words in places:
-        if words:
-            write_within(painter, QRectF(x - 40, base - 27, 80, 16), words, 12)
-    if left > strips.gutter - 10:
-        painter.setBrush(colour(inks, Ink.PAPER))
-        painter.setPen(QPen(ink, 1.4))
-        painter.drawEllipse(QPointF(left, base), 4, 4)
+    painter.setClipRect(QRectF(first, 0, frame.width(), TAPE))
+    sharp = painter.deviceTransform().m11()
+    wide = ceil(_STRETCH * sharp) / sharp
+    longest = strips.longest if strips.ground is None else inf
+    for number in range(floor((first - left) / wide), ceil((frame.width() - left) / wide)):
+        stretch = QRectF(left + number * wide, 0, wide, TAPE)
+        shown = _Stretch(number * wide, wide, strips.along, longest, units)
+        _KEPT.show(painter, stretch, (shown, inks[Ink.INK]), partial(_paint_stretch, shown=shown, inks=inks))
     painter.restore()
     painter.fillRect(QRect(0, TAPE - 1, frame.width(), 1), colour(inks, Ink.RULE))
+
+
+class _Stretch(NamedTuple):
+    """A stretch of the tape: where it begins and how wide it is in pixels from the head, `along` pixels for a mm; the
+    tape ends at the end of the `longest` bed, in mm."""
+
+    begins: float
+    wide: float
+    along: float
+    longest: float
+    units: Units
+
+
+def _paint_stretch(painter: QPainter, shown: _Stretch, inks: Palette) -> None:
+    """Paint a stretch of the tape from its own left edge on, with those parts of words that reach into it."""
+    ends, ink = shown.begins + shown.wide, colour(inks, Ink.INK)
+    painter.translate(-shown.begins, 0)
+    head, foot = max(0.0, shown.begins), min(shown.longest * shown.along, ends)
+    if foot > head:
+        painter.fillRect(QRectF(head, _BASE - 0.5, foot - head, 1), ink)
+    painter.setPen(QPen(ink, 1.2))
+    first, last = ((at / shown.along) for at in (shown.begins - _WORDS, ends + _WORDS))
+    found = ticks(round(first * MM), round(min(last, shown.longest) * MM), shown.units, shown.along)
+    places = [(tick.at / MM * shown.along, tick.words) for tick in found]
+    painter.drawLines([QLineF(x, _BASE, x, _BASE - (9 if words else 4)) for x, words in places])
+    for x, words in places:
+        if words:
+            write_within(painter, QRectF(x - _WORDS, _BASE - 27, 2 * _WORDS, 16), words, 12)
+    painter.setBrush(colour(inks, Ink.PAPER))
+    painter.setPen(QPen(ink, 1.4))
+    painter.drawEllipse(QPointF(0, _BASE), 4, 4)
 
 
 def _point_to_zero(painter: QPainter, at: QPointF, words: tuple[str, ...], gutter: float, inks: Palette) -> None:

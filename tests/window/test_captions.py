@@ -28,10 +28,11 @@ def painted(shown: tuple[Caption, ...], right: float, monkeypatch: pytest.Monkey
     """What is written of captions where the drawing ends at so many pixels, and where."""
     seen: dict[str, QPointF] = {}
 
-    def write(_painter: QPainter, at: QPointF, words: str, *_more: Any) -> None:
-        seen[words] = at
+    def show(_painter: QPainter, frame: QRectF, key: tuple[Any, ...], _paint: Any) -> None:
+        _letter, words, *_more = key
+        seen[words] = frame.topLeft()
 
-    monkeypatch.setattr(canvas_captions, "write", write)
+    monkeypatch.setattr(canvas_captions._KEPT, "show", show)
     image = QImage(800, 200, QImage.Format.Format_RGB32)
     painter, sight = QPainter(image), QRectF(0, 0, right, 200)
     paint_captions(painter, shown, ALONG, 60, sight, caption_lines(shown, ALONG, sight), palette())
