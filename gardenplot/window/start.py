@@ -12,6 +12,7 @@ from gardenplot import __version__
 from gardenplot.errors import GardenplotError
 from gardenplot.files import sample
 from gardenplot.window.journal import ENDS, Journal, journal_folder
+from gardenplot.window.kept_memory import keep_memory
 from gardenplot.window.late import offer_left_work
 from gardenplot.window.libraries import missing, missing_words
 from gardenplot.window.main import MainWindow
@@ -53,6 +54,7 @@ def run(path: str | None) -> int:
 
 def made_app() -> QApplication:
     """The one application object, dressed."""
+    keep_memory()
     QCoreApplication.setOrganizationName("gardenplot")
     QCoreApplication.setApplicationName("gardenplot")
     QCoreApplication.setApplicationVersion(__version__)

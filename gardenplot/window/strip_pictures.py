@@ -20,7 +20,8 @@ _TALLEST = 4096
 _DASH = 16.0
 """Pixels that hold a dash and a gap."""
 _AHEAD = 0.5
-"""How much more than is in sight is painted on both sides, in lengths of what is: one scrolls on without painting."""
+"""How much more than is in sight is painted on both sides while one scrolls, in lengths of what is: scrolling on
+paints nothing then."""
 
 
 @frozen(eq=False)
@@ -35,17 +36,21 @@ class Picture:
     left: float
     top: float
 
-    def shows(self, figure: BedFigure, scale: Scale, times: float, inks: Palette) -> bool:
-        """Whether this is what would be painted."""
+    def is_of(self, figure: BedFigure, scale: Scale, times: float, inks: Palette) -> bool:
+        """Whether what it shows is as it would be painted."""
         return (
             self.figure is figure
             and self.inks is inks
             and self.times == times
-            and (mine := self.scale).along == scale.along
-            and mine.across == scale.across
-            and (mine.first <= 0.0 or mine.first <= scale.first)
-            and (mine.last >= scale.last or mine.last >= figure.length)
+            and self.scale.along == scale.along
+            and self.scale.across == scale.across
         )
+
+    def reaches(self, scale: Scale) -> bool:
+        """Whether it shows all that is in sight."""
+        mine = self.scale
+        from_head, to_foot = mine.first <= 0.0, mine.last >= self.figure.length
+        return (from_head or mine.first <= scale.first) and (to_foot or mine.last >= scale.last)
 
 
 class StripPictures:
@@ -75,11 +80,14 @@ class StripPictures:
     def of(self, figure: BedFigure, scale: Scale, room: float, inks: Palette, times: float) -> Picture | None:
         """The picture of a bed with `times` pixels of the screen to a pixel; None where it would be too high."""
         picture = self._pictures.get(figure.bed)
-        if picture is None or not picture.shows(figure, scale, times, inks):
+        is_same = picture is not None and picture.is_of(figure, scale, times, inks)
+        if picture is None or not is_same or not picture.reaches(scale):
             if figure.width * scale.across * times > _TALLEST:
                 self._pictures.pop(figure.bed, None)
                 return None
-            picture = self._pictures[figure.bed] = _painted(figure, scale, times, room, inks)
+            # Who goes on to another part of the same bed scrolls.
+            ahead = _AHEAD if is_same else 0.0
+            picture = self._pictures[figure.bed] = _painted(figure, scale, times, room, inks, ahead)
         return picture
 
     def keep(self, beds: set[str]) -> None:
@@ -96,7 +104,7 @@ def reach_above(figure: BedFigure, across: float, room: float) -> float:
 def _paint_sight(painter: QPainter, figure: BedFigure, sight: Scale, room: float, inks: Palette, at: QPointF) -> None:
     """Paint what is in sight of a bed, of which no picture is kept."""
     above, rim = reach_above(figure, sight.across, room), figure.rim * sight.along + 2
-    # A dashed line begins with a whole dash, and that where nobody sees it.
+    # As in a picture.
     first = max(0.0, sight.first - _DASH / sight.along)
     scale = evolve(sight, first=first, last=min(figure.length, sight.last))
     frame = QRectF(-rim, -above, figure.length * sight.along + 2 * rim, figure.width * sight.across + 2 * above)
@@ -107,8 +115,9 @@ def _paint_sight(painter: QPainter, figure: BedFigure, sight: Scale, room: float
     painter.restore()
 
 
-def _painted(figure: BedFigure, sight: Scale, times: float, room: float, inks: Palette) -> Picture:
-    ahead = (sight.last - sight.first) * _AHEAD
+def _painted(figure: BedFigure, sight: Scale, times: float, room: float, inks: Palette, ahead: float) -> Picture:
+    # A dashed line begins with a whole dash, and that where nobody sees it.
+    ahead = max(ahead * (sight.last - sight.first), _DASH / sight.along)
     rim, above = figure.rim * sight.along, floor(reach_above(figure, sight.across, room) * times) / times
     first, last = max(0.0, sight.first - ahead), min(figure.length, sight.last + ahead)
     scale = Scale(sight.along, sight.across, first, last)

@@ -16,6 +16,8 @@ from PySide6.QtWidgets import QApplication
 
 from gardenplot.drawing.bed import BedFigure
 from gardenplot.drawing.covers import Layer
+from gardenplot.drawing.marks import Mark
+from gardenplot.drawing.style import Palette
 from gardenplot.errors import PlanError
 from gardenplot.files import sample
 from gardenplot.gestures.kept import layout_in
@@ -25,6 +27,7 @@ from gardenplot.units import Units, parse_length
 from gardenplot.window.canvas_paint import Scene
 from gardenplot.window.document import Document
 from gardenplot.window.main import MainWindow
+from gardenplot.window.painting import Scale, paint
 from gardenplot.window.strip_pictures import StripPictures
 from tests.plan.test_edits import EVERY_ATTEMPT
 from tests.plans import metric_plan, plans
@@ -35,6 +38,8 @@ from tests.window.shared_window import window
 __all__ = ["window"]
 
 Keys = Qt.KeyboardModifier
+_BESIDE = 60
+"""Pixels beside what is in sight for a dash and a rim."""
 SAMPLES = ("kestrel-howe", "larch-bend", "otter-steep", "tarn-garth")
 
 
@@ -237,15 +242,39 @@ def test_an_edit_paints_no_more_than_the_beds_it_changes(
     assert painted == ["b1"]
 
 
-def test_scrolling_a_little_paints_no_bed_anew(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_who_scrolls_on_has_no_bed_painted_anew(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
     window.document.open(sample("kestrel-howe.gardenplot"))
     window.canvas.view.zoom_to(0, parse_length("6 m").nm)
     settled(window)
-    monkeypatch.setattr("gardenplot.window.strip_pictures.paint", lambda *_marks: pytest.fail("painted anew"))
-    bar = window.canvas.horizontalScrollBar()
+    bar, painted = window.canvas.horizontalScrollBar(), list[float]()
+    bar.setValue(bar.value() + 60)
+    settled(window)
+
+    def paint_also(painter: QPainter, marks: tuple[Mark, ...], scale: Scale, inks: Palette) -> None:
+        painted.append(scale.first)
+        paint(painter, marks, scale, inks)
+
+    monkeypatch.setattr("gardenplot.window.strip_pictures.paint", paint_also)
     for by in (12, 40, 90, -90):
         bar.setValue(bar.value() + by)
         QApplication.processEvents()
+    assert not painted
+    window.canvas.view.zoom(1.2, QPointF(300, 100))
+    QApplication.processEvents()
+    assert painted, "it is seen what is painted"
+
+
+def test_who_zooms_has_no_more_painted_than_is_in_sight(window: MainWindow) -> None:
+    window.document.open(sample("kestrel-howe.gardenplot"))
+    for first, last in (("4 m", "8 m"), ("5 m", "7 m")):
+        window.canvas.view.zoom_to(parse_length(first).nm, parse_length(last).nm)
+        settled(window)
+        left, _top = window.canvas.view.origin
+        width, _height = window.canvas.view.size
+        for one in window.canvas._pictures._pictures.values():
+            right = one.left + one.image.deviceIndependentSize().width()
+            assert left + one.left >= -_BESIDE
+            assert left + right <= width + _BESIDE
 
 
 def test_a_bed_that_has_changed_is_painted_anew_and_one_that_is_gone_is_forgotten(
