@@ -5,8 +5,8 @@ import sys
 
 _TRIM_THRESHOLD, _MMAP_THRESHOLD = -1, -3
 """What mallopt(3) of glibc calls so in `malloc.h`."""
-_MOST_FREE, _LARGEST = 128 << 20, 32 << 20
-"""Bytes that may lie free at the end, and those of the largest piece that is taken from there, as many as may be."""
+_MOST_FREE, _LARGEST = 64 << 20, 8 << 20
+"""Bytes that may lie free at the end, and those of a piece from which on it is no bed's and goes back at once."""
 
 
 def keep_memory() -> None:
