@@ -3,13 +3,12 @@
 from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QColor, QPainter
 
 from gardenplot.drawing.captions import Caption
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.window.kept_pictures import KeptPictures
 from gardenplot.window.lettering import lettering, write, write_within
-from gardenplot.window.theme import colour
 
 _KEPT = KeptPictures(512)
 _RIM = 3.0
@@ -95,11 +94,16 @@ def _is_read(line: list[tuple[Caption, float]], along: float, sight: QRectF) -> 
 
 def _needed(caption: Caption) -> float:
     """The pixels that a caption with its tape readings takes."""
-    return _chip(caption) + 14 + _width(caption.read)
+    return _chip(caption.look.letter) + 14 + _width(caption.read)
 
 
-def _chip(caption: Caption) -> float:
-    return max(18, lettering(caption.look.letter, 12, bold=True).width + 10)
+def _chip(letter: str) -> float:
+    return max(18, lettering(letter, 12, bold=True).width + 10)
+
+
+def _beside(words: str) -> float:
+    """The pixels that words take beside a chip, with the rim of their paper."""
+    return 14 + _width(words) if words else _RIM
 
 
 def _width(words: str) -> float:
@@ -110,22 +114,24 @@ def _caption(
     painter: QPainter, caption: Caption, at: QPointF, room: float, inks: Palette, *, on_bed: bool = False
 ) -> None:
     """The letter on its chip and as many words as fit; on a strip of paper where it lies on the bed."""
-    chip, letter = _chip(caption), caption.look.letter
+    letter = caption.look.letter
+    chip = _chip(letter)
     words = next(one for one in caption.words if _width(one) + chip + 14 <= room or not one)
-    wide = chip + (14 + _width(words) if words else 3)
-    frame = QRectF(at.x(), at.y(), wide, 18).adjusted(-_RIM, -2, 0, 2)
+    frame = QRectF(at.x(), at.y(), chip + _beside(words), 18).adjusted(-_RIM, -2, 0, 2)
+    ink, rest, paper = (inks[one] for one in (caption.look.ink, Ink.INK, Ink.PAPER))
+    _KEPT.show(painter, frame, _paint_caption, letter, words, ink, rest, paper, on_bed)
 
-    def paint(kept: QPainter) -> None:
-        box = QRectF(_RIM, 2, chip, 18)
-        kept.setPen(Qt.PenStyle.NoPen)
-        if on_bed:
-            kept.setBrush(colour(inks, Ink.PAPER))
-            kept.drawRoundedRect(box.adjusted(-_RIM, -2, wide - chip, 2), 3, 3)
-        kept.setBrush(colour(inks, caption.look.ink))
-        kept.drawRoundedRect(box, 3, 3)
-        kept.setPen(colour(inks, Ink.PAPER))
-        write_within(kept, box, letter, 12, bold=True)
-        kept.setPen(colour(inks, Ink.INK))
-        write(kept, QPointF(box.right() + 7, box.bottom() - 4), words, 13)
 
-    _KEPT.show(painter, frame, (letter, words, on_bed, inks[caption.look.ink], inks[Ink.PAPER]), paint)
+def _paint_caption(painter: QPainter, letter: str, words: str, ink: str, rest: str, paper: str, on_bed: bool) -> None:
+    """Paint a letter on its chip and words behind it, from the corner of the strip of paper on."""
+    box = QRectF(_RIM, 2, _chip(letter), 18)
+    painter.setPen(Qt.PenStyle.NoPen)
+    if on_bed:
+        painter.setBrush(QColor(paper))
+        painter.drawRoundedRect(box.adjusted(-_RIM, -2, _beside(words), 2), 3, 3)
+    painter.setBrush(QColor(ink))
+    painter.drawRoundedRect(box, 3, 3)
+    painter.setPen(QColor(paper))
+    write_within(painter, box, letter, 12, bold=True)
+    painter.setPen(QColor(rest))
+    write(painter, QPointF(box.right() + 7, box.bottom() - 4), words, 13)

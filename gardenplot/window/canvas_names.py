@@ -1,6 +1,6 @@
 """What stands at the head of each strip: the flag at tape zero, the name and size of the bed; of many some names."""
 
-from functools import lru_cache, partial
+from functools import lru_cache
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
@@ -64,39 +64,33 @@ def paint_bed_name(
     if selected:
         painter.setPen(QPen(colour(inks, Ink.ACCENT), 2))
         painter.drawLine(at + QPointF(4, 0), at + QPointF(4, max(strip.height, 4 if close else 36)))
-    ink = Ink.ACCENT if selected else Ink.INK
+    ink = inks[Ink.ACCENT if selected else Ink.INK]
     if close:
         (name,) = name_lines(bed.name, strips.gutter, close=True)
-        frame = QRectF(at.x(), at.y() + strip.height / 2 - _CLOSE_TALL / 2, strips.gutter, _CLOSE_TALL)
-        _KEPT.show(
-            painter,
-            frame,
-            (name, strips.gutter, inks[ink]),
-            partial(_paint_close, name, strips.gutter, colour(inks, ink)),
-        )
+        frame = QRectF(at.x(), at.y() + (strip.height - _CLOSE_TALL) / 2, strips.gutter, _CLOSE_TALL)
+        _KEPT.show(painter, frame, _paint_close, name, strips.gutter, ink)
         return
     at += QPointF(_LEFT, max(0.0, min(least - at.y(), strip.height - _TALL)))
     names, size = name_lines(bed.name, strips.gutter), _size(bed, units)
-    wide = max((lettering(size, _SIZE_PX).width, *(lettering(one, _NAME_PX, bold=True).width for one in names)))
-    inks_of = colour(inks, ink), colour(inks, Ink.SECOND)
-    key = (names, size, inks[ink], inks[Ink.SECOND])
-    _KEPT.show(painter, QRectF(at.x(), at.y(), wide + 1, _TALL), key, partial(_paint_name, names, size, *inks_of))
+    wide = max(lettering(size, _SIZE_PX).width, *(lettering(one, _NAME_PX, bold=True).width for one in names))
+    frame = QRectF(at.x(), at.y(), wide + 1, _TALL)
+    _KEPT.show(painter, frame, _paint_name, names, size, ink, inks[Ink.SECOND])
 
 
-def _paint_close(name: str, gutter: int, ink: QColor, painter: QPainter) -> None:
+def _paint_close(painter: QPainter, name: str, gutter: int, ink: str) -> None:
     """Paint a name in one line, and a tick at its bed."""
-    painter.setPen(ink)
-    write(painter, QPointF(_LEFT, _CLOSE_TALL / 2 + 4), name, _CLOSE_PX, bold=True)
+    painter.setPen(QColor(ink))
     middle = _CLOSE_TALL / 2
+    write(painter, QPointF(_LEFT, middle + 4), name, _CLOSE_PX, bold=True)
     painter.drawLine(QPointF(gutter - _TICK - 4, middle), QPointF(gutter - 4, middle))
 
 
-def _paint_name(names: tuple[str, ...], size: str, ink: QColor, quiet: QColor, painter: QPainter) -> None:
+def _paint_name(painter: QPainter, names: tuple[str, ...], size: str, ink: str, quiet: str) -> None:
     """Paint a name in its lines, and the size below."""
-    painter.setPen(ink)
+    painter.setPen(QColor(ink))
     for number, line in enumerate(names, 1):
         write(painter, QPointF(0, 16 * number), line, _NAME_PX, bold=True)
-    painter.setPen(quiet)
+    painter.setPen(QColor(quiet))
     write(painter, QPointF(0, 16 * len(names) + 17), size, _SIZE_PX)
 
 

@@ -1,11 +1,10 @@
 """The tape along the top of the canvas."""
 
-from functools import partial
 from math import ceil, floor, inf
 from typing import NamedTuple
 
 from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QPainter, QPen, QPolygonF
+from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from gardenplot.drawing.strips import Strips
 from gardenplot.drawing.style import Ink, Palette
@@ -20,7 +19,7 @@ from gardenplot.words import _
 
 _BASE = TAPE - 12.5
 """The height of the tape's line in pixels from the top."""
-_STRETCH, _WORDS = 512, 40.0
+_STRETCH, _WORDS = 512, 40
 """Pixels of the tape that are one picture, and those that words may reach to both sides of their tick."""
 _KEPT = KeptPictures(24)
 _ARROW = 8.0
@@ -39,45 +38,48 @@ def paint_tape(painter: QPainter, frame: QRect, strips: Strips, left: int, units
     painter.save()
     painter.setClipRect(QRectF(first, 0, frame.width(), TAPE))
     sharp = painter.deviceTransform().m11()
-    wide = ceil(_STRETCH * sharp) / sharp
+    wide, beside = (ceil(size * sharp) / sharp for size in (_STRETCH, _WORDS))
     longest = strips.longest if strips.ground is None else inf
-    for number in range(floor((first - left) / wide), ceil((frame.width() - left) / wide)):
-        stretch = QRectF(left + number * wide, 0, wide, TAPE)
-        shown = _Stretch(number * wide, wide, strips.along, longest, units)
-        _KEPT.show(painter, stretch, (shown, inks[Ink.INK]), partial(_paint_stretch, shown=shown, inks=inks))
+    for number in range(floor((first - left - beside) / wide), ceil((frame.width() - left + beside) / wide)):
+        begins, ends = number * wide, (number + 1) * wide
+        stretch = QRectF(left + begins - beside, 0, wide + 2 * beside, TAPE)
+        shown = _Stretch(begins, ends, beside, strips.along, longest, units)
+        _KEPT.show(painter, stretch, _paint_stretch, shown, inks[Ink.INK], inks[Ink.PAPER])
     painter.restore()
     painter.fillRect(QRect(0, TAPE - 1, frame.width(), 1), colour(inks, Ink.RULE))
 
 
 class _Stretch(NamedTuple):
-    """A stretch of the tape: where it begins and how wide it is in pixels from the head, `along` pixels for a mm; the
-    tape ends at the end of the `longest` bed, in mm."""
+    """A stretch of the tape: where it begins and ends in pixels from the head, and how many its picture has more on
+    either side for words; `along` pixels for a mm; the tape ends with the `longest` bed, in mm."""
 
     begins: float
-    wide: float
+    ends: float
+    beside: float
     along: float
     longest: float
     units: Units
 
 
-def _paint_stretch(painter: QPainter, shown: _Stretch, inks: Palette) -> None:
-    """Paint a stretch of the tape from its own left edge on, with those parts of words that reach into it."""
-    ends, ink = shown.begins + shown.wide, colour(inks, Ink.INK)
-    painter.translate(-shown.begins, 0)
-    head, foot = max(0.0, shown.begins), min(shown.longest * shown.along, ends)
+def _paint_stretch(painter: QPainter, shown: _Stretch, ink: str, paper: str) -> None:
+    """Paint a stretch of the tape with all words of its ticks, whole."""
+    begins, ends, beside, along, longest, units = shown
+    line = QColor(ink)
+    painter.translate(beside - begins, 0)
+    head, foot = max(0.0, begins), min(longest * along, ends)
     if foot > head:
-        painter.fillRect(QRectF(head, _BASE - 0.5, foot - head, 1), ink)
-    painter.setPen(QPen(ink, 1.2))
-    first, last = ((at / shown.along) for at in (shown.begins - _WORDS, ends + _WORDS))
-    found = ticks(round(first * MM), round(min(last, shown.longest) * MM), shown.units, shown.along)
-    places = [(tick.at / MM * shown.along, tick.words) for tick in found]
+        painter.fillRect(QRectF(head, _BASE - 0.5, foot - head, 1), line)
+    painter.setPen(QPen(line, 1.2))
+    found = ticks(floor(begins / along * MM), round(min(ends / along, longest) * MM), units, along)
+    places = [(x, tick.words) for tick in found if begins <= (x := tick.at / MM * along) < ends]
     painter.drawLines([QLineF(x, _BASE, x, _BASE - (9 if words else 4)) for x, words in places])
     for x, words in places:
         if words:
             write_within(painter, QRectF(x - _WORDS, _BASE - 27, 2 * _WORDS, 16), words, 12)
-    painter.setBrush(colour(inks, Ink.PAPER))
-    painter.setPen(QPen(ink, 1.4))
-    painter.drawEllipse(QPointF(0, _BASE), 4, 4)
+    if begins <= 0 < ends:
+        painter.setBrush(QColor(paper))
+        painter.setPen(QPen(line, 1.4))
+        painter.drawEllipse(QPointF(0, _BASE), 4, 4)
 
 
 def _point_to_zero(painter: QPainter, at: QPointF, words: tuple[str, ...], gutter: float, inks: Palette) -> None:

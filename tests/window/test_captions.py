@@ -28,8 +28,7 @@ def painted(shown: tuple[Caption, ...], right: float, monkeypatch: pytest.Monkey
     """What is written of captions where the drawing ends at so many pixels, and where."""
     seen: dict[str, QPointF] = {}
 
-    def show(_painter: QPainter, frame: QRectF, key: tuple[Any, ...], _paint: Any) -> None:
-        _letter, words, *_more = key
+    def show(_painter: QPainter, frame: QRectF, _paint: Any, _letter: str, words: str, *_more: Any) -> None:
         seen[words] = frame.topLeft()
 
     monkeypatch.setattr(canvas_captions._KEPT, "show", show)
