@@ -5,7 +5,7 @@ import sys
 
 _TRIM_THRESHOLD, _MMAP_THRESHOLD = -1, -3
 """What mallopt(3) of glibc calls so in `malloc.h`."""
-_MOST_FREE, _LARGEST = 64 << 20, 8 << 20
+_MOST_FREE, _LARGEST = 16 << 20, 8 << 20
 """Bytes that may lie free at the end, and those of a piece from which on it is no bed's and goes back at once."""
 
 
