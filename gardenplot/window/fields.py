@@ -295,6 +295,12 @@ class Form(QWidget):
             self._lay(cell, columns)
 
 
+def labelled(form: Form) -> list[tuple[str, QWidget]]:
+    """The fields of a form that are shown, in their order, each with its label."""
+    cells = ((form._labels[name].text(), form._labels[name].buddy()) for name, _cell, _columns in form._cells if name)
+    return [(label, field) for label, field in cells if field is not None and not field.isHidden()]
+
+
 def _quiet(words: str, form: Form) -> QLabel:
     label = PlainLabel(words, form)
     write_in(label, Ink.SECOND)

@@ -1,4 +1,4 @@
-"""The index of everything, as at the end of a book: typed words find actions, beds, plantings and crops."""
+"""The index of everything, as at the end of a book: typed words find actions, beds, plantings, fields and crops."""
 
 from typing import TYPE_CHECKING
 
@@ -61,7 +61,7 @@ class Index(QWidget):
         self._lines: tuple[index_lines.IndexLine, ...] = ()
         self._before: QWidget | None = None
         self.line, self.list, self.none = QLineEdit(), QListView(), PlainLabel()
-        self.line.setPlaceholderText(_("What to do, or a bed, a planting, a crop"))
+        self.line.setPlaceholderText(_("What to do, or a bed, a planting, a field, a crop"))
         self.line.setAccessibleName(_("Index of everything"))
         self.line.setClearButtonEnabled(True)
         self.list.setAccessibleName(_("What the index finds"))
@@ -72,6 +72,7 @@ class Index(QWidget):
         self.list.setModel(self.model)
         self.list.setItemDelegate(IndexDelegate(self.list))
         self.none.setWordWrap(True)
+        self.none.setAlignment(Qt.AlignmentFlag.AlignLeading | Qt.AlignmentFlag.AlignTop)
         self.none.setContentsMargins(8, 12, 8, 12)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 12, 12, 8)
@@ -99,11 +100,12 @@ class Index(QWidget):
         """Close, and give the keyboard back to what had it."""
         if self.isVisible():
             before = self._before
-            self.hide()
+            # Were it hidden first, Qt would give the keyboard to the next field on the way.
             if before is not None and before.isVisible():
                 before.setFocus(Qt.FocusReason.PopupFocusReason)
             else:
                 self._window.views.take_keys()
+            self.hide()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Keys that the line has no use for go to the list; the window takes the index along when it is resized."""

@@ -1,4 +1,4 @@
-"""The lines of the index: every action, bed, planting and crop, each with its place and what going to it does."""
+"""The lines of the index: every action, bed, planting, field and crop, with its place and what going to it does."""
 
 from collections.abc import Callable, Iterator
 from functools import partial
@@ -15,6 +15,7 @@ from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Crop
 from gardenplot.plan.catalogue import entries, found_crops
 from gardenplot.window.action import Action, Menu, key_words, plain
+from gardenplot.window.panel_switch import go_to
 from gardenplot.words import _
 
 if TYPE_CHECKING:
@@ -40,7 +41,7 @@ class IndexLine:
 
 def index_lines(window: "MainWindow") -> tuple[IndexLine, ...]:
     """All lines as they are now, in the order in which they stand while nothing is typed."""
-    return (*_actions(window), *_beds(window), *_plantings(window), *_crops(window))
+    return (*_actions(window), *_beds(window), *_plantings(window), *_fields(window), *_crops(window))
 
 
 def _actions(window: "MainWindow") -> Iterator[IndexLine]:
@@ -53,7 +54,10 @@ def _actions(window: "MainWindow") -> Iterator[IndexLine]:
 def _action_line(action: Action, menu: Menu, window: "MainWindow") -> IndexLine:
     made = window.registry.made(action.id)
     keys, reason = key_words(made.shortcuts()), action.why_not()
-    sought = Sought(plain(made.text()), menu.path_of(action), action.also, can_be=not reason)
+    where = menu.path_of(action)
+    if made.isCheckable():
+        where += f" · {_('on') if made.isChecked() else _('off')}"
+    sought = Sought(plain(made.text()), where, action.also, can_be=not reason)
     return IndexLine(_("Do"), sought, made.trigger, keys, reason, is_action=True)
 
 
@@ -77,6 +81,13 @@ def _plantings(window: "MainWindow") -> Iterator[IndexLine]:
 def _show_planting(window: "MainWindow", bed: str, planting: str) -> None:
     window.sight.show_day(window.sight.day_for(window.document.plan, planting))
     window.sight.select(bed, planting)
+
+
+def _fields(window: "MainWindow") -> Iterator[IndexLine]:
+    """The fields of what is selected, as they stand beside the drawing."""
+    title, fields = window.inspector.fields()
+    for label, field in fields:
+        yield IndexLine(_("Field"), Sought(label, title, _("field type change edit")), partial(go_to, field))
 
 
 def _crops(window: "MainWindow") -> Iterator[IndexLine]:

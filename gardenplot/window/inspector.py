@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QStackedWidget, QWidget
 from gardenplot.drawing import hand_words
 from gardenplot.drawing.letters import looks
 from gardenplot.window.document import Document
+from gardenplot.window.fields import Form, labelled
 from gardenplot.window.headed_area import HeadedArea
 from gardenplot.window.late import bed_panel, planting_panel
 from gardenplot.window.panel_switch import go_to
@@ -105,6 +106,11 @@ class Inspector(QStackedWidget):
             words = hand_words.together_words(plan, chosen, self._sight.day, looks(plan))
             self.planting.together.setText(words)
             self.planting.together.setVisible(bool(words))
+
+    def fields(self) -> tuple[str, list[tuple[str, QWidget]]]:
+        """What is selected by its name, and the fields that are shown for it, each with its label."""
+        panel = self._panel()
+        return panel.title.text(), [pair for form in panel.findChildren(Form) for pair in labelled(form)]
 
     def focus(self) -> None:
         """Put the keyboard into the first field of the panel."""

@@ -1,11 +1,13 @@
-"""The index by keys and mouse: it finds actions, beds, plantings and crops, and going to one selects it."""
+"""The index by keys and mouse: it finds actions, beds, plantings, fields and crops, and going to one selects it."""
 
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from gardenplot.plan import Plan
+from gardenplot.units import parse_length
 from gardenplot.window.document import Document
 from gardenplot.window.index_lines import IndexLine
 from gardenplot.window.main import MainWindow
@@ -115,10 +117,54 @@ def test_a_click_goes_to_a_line_and_a_click_elsewhere_closes(opened: MainWindow)
     assert opened.shelf.search.hasFocus()
 
 
+def test_a_field_of_what_is_selected_is_found_and_typed_into_at_once(
+    window: MainWindow, document: Document, qtbot: QtBot
+) -> None:
+    qtbot.waitUntil(window.isActiveWindow)
+    window.sight.select("b1", "p1")
+    QTest.keyClick(window.canvas, Key.Key_F3)
+    line = ask(window, "keep clear")[0]
+    assert (line.kind, line.sought.name, line.sought.where) == ("Field", "Keep clear", "A  Pak choi")
+    go(window)
+    field = window.inspector.planting.form.fields["keep_clear"]
+    assert field.hasFocus()
+    QTest.keyClicks(field, "15 cm")
+    QTest.keyClick(field, Key.Key_Return)
+    assert document.plan.plantings[0].keep_clear == parse_length("15 cm")
+
+
+def test_only_fields_that_are_shown_are_found(window: MainWindow, qtbot: QtBot) -> None:
+    """Also those of the place, which stand in a form of their own; none of a pattern that is not chosen."""
+    qtbot.waitUntil(window.isActiveWindow)
+    window.index.open()
+    assert [line.sought.name for line in ask(window, "field latitude")] == ["Latitude"]
+    window.sight.select("b1", "p1")
+    fields = dict(window.inspector.fields()[1])
+    assert {"Plants", "Places of what follows", "Rows at, from the left edge"} & set(fields) == {"Plants"}
+
+
+def test_the_keyboard_goes_back_by_way_of_no_other_field(opened: MainWindow) -> None:
+    seen: list[QWidget | None] = []
+    app = QApplication.instance()
+    assert isinstance(app, QApplication)
+    app.focusChanged.connect(lambda _before, now: seen.append(now))
+    QTest.keyClick(opened.index.line, Key.Key_Escape)
+    assert seen == [opened.canvas]
+
+
+def test_a_switch_says_whether_it_is_on(opened: MainWindow) -> None:
+    assert ask(opened, "magnifier")[0].sought.where == "View · off"
+    assert ask(opened, "drip lines")[0].sought.where == "View ▸ Layers · on"
+    go(opened)
+    QTest.keyClick(opened.canvas, Key.Key_F3)
+    assert ask(opened, "drip lines")[0].sought.where == "View ▸ Layers · off"
+
+
 def test_without_a_result_it_says_so(opened: MainWindow) -> None:
     assert ask(opened, "moonberry") == []
     assert opened.index.none.isVisible()
     assert "moonberry" in opened.index.none.text()
+    assert opened.index.none.alignment() & Qt.AlignmentFlag.AlignTop
     go(opened)
     assert opened.index.isVisible()
 
@@ -127,7 +173,7 @@ def test_it_follows_the_plan_whenever_it_opens(window: MainWindow, document: Doc
     document.start(Plan())
     qtbot.waitUntil(window.isActiveWindow)
     window.index.open()
-    assert {line.kind for line in window.index.model.lines} == {"Do", "Crop"}
+    assert {line.kind for line in window.index.model.lines} == {"Do", "Field", "Crop"}
 
 
 def test_it_stays_inside_a_window_that_becomes_small(opened: MainWindow) -> None:
