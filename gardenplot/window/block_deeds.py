@@ -73,9 +73,10 @@ class BlockDeeds:
             )
 
     def split(self) -> None:
-        """Split the chosen block where the pointer is in it, else in its middle."""
+        """Split the chosen block where the pointer is in it, or where its menu was opened, else in its middle."""
         canvas = self._window.canvas
-        found = canvas.places.under(canvas.hand.at) if canvas.hand.at is not None else None
+        pointed = canvas.hand.at if canvas.menu_at is None else canvas.menu_at
+        found = canvas.places.under(pointed) if pointed is not None else None
         planting = self._sight.planting or (found.planting if found is not None else None)
         if planting is None:
             self._window.tell(CHOOSE_PLANTING)

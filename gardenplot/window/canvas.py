@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from math import ceil
 from typing import cast
 
-from PySide6.QtCore import QPoint, QRect, QRectF, Qt, Signal
+from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
     QKeyEvent,
@@ -41,6 +41,8 @@ class Canvas(QAbstractScrollArea):
     """Shows the plan as it stands on the day in sight, and the trial of a gesture under way."""
 
     menu_wanted = Signal(QPoint)
+    menu_at: QPointF | None = None
+    """Where the menu that is open was asked for by mouse; by then the pointer has left the drawing for it."""
 
     def __init__(self, document: Document, sight: Sight, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -166,4 +168,6 @@ class Canvas(QAbstractScrollArea):
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         if not self.stage.is_busy:
+            self.menu_at = QPointF(event.pos()) if event.reason() is QContextMenuEvent.Reason.Mouse else None
             self.menu_wanted.emit(event.globalPos())
+            self.menu_at = None

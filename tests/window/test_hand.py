@@ -1,9 +1,10 @@
 """The hand on the canvas with several blocks: chosen, moved, copied, pushed, measured, by mouse and by keys."""
 
 import pytest
-from PySide6.QtCore import QPointF, Qt
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtGui import QContextMenuEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLineEdit
+from PySide6.QtWidgets import QApplication, QLineEdit
 
 from gardenplot.drawing.letters import looks
 from gardenplot.gestures.kept import layout_in
@@ -254,6 +255,35 @@ def test_a_split_falls_where_the_pointer_is(window: MainWindow, document: Docume
     mouse.move("b1", "6.62 m")
     press(window, Key.Key_H, held=Keys.ControlModifier)
     assert starts(document.plan)[-1] == 6.6
+
+
+@pytest.mark.parametrize(
+    ("reason", "split"), [(QContextMenuEvent.Reason.Mouse, 6.6), (QContextMenuEvent.Reason.Keyboard, 6.9)]
+)
+def test_a_split_from_the_menu_falls_where_the_menu_was_opened(
+    window: MainWindow,
+    document: Document,
+    mouse: Mouse,
+    monkeypatch: pytest.MonkeyPatch,
+    reason: QContextMenuEvent.Reason,
+    split: float,
+) -> None:
+    """Opened by key, the menu has no place in the bed: the middle it is."""
+
+    class Menu:
+        def exec(self, _at: QPoint) -> None:
+            QApplication.sendEvent(window.canvas.viewport(), QEvent(QEvent.Type.Leave))
+            window.registry.made("block.split").trigger()
+
+    monkeypatch.setattr(MainWindow, "_context_menu", lambda _window: Menu())
+    mouse.press("b1", "6.5 m")
+    mouse.release()
+    mouse.hover(mouse.point("b1", "6.62 m"))
+    at = mouse.point("b1", "6.62 m").toPoint()
+    asked = QContextMenuEvent(reason, at, window.canvas.viewport().mapToGlobal(at))
+    QApplication.sendEvent(window.canvas.viewport(), asked)
+    assert starts(document.plan)[-1] == split
+    assert window.canvas.menu_at is None
 
 
 def test_measuring_by_mouse_changes_nothing(window: MainWindow, document: Document, mouse: Mouse) -> None:
