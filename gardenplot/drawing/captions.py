@@ -9,7 +9,7 @@ from gardenplot.drawing.actual_words import came_words, since_words
 from gardenplot.drawing.left_words import left_on
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import between, between_readings, counted, name_of
-from gardenplot.layout import Grown, LaidOut, Layout, standing
+from gardenplot.layout import Grown, LaidOut, Layout, kept_for, standing
 from gardenplot.plan import Plan
 from gardenplot.units import MM, Units
 from gardenplot.units.figures import grouped, span
@@ -23,7 +23,7 @@ GAP = "   "
 class Caption:
     """A block's caption: where the block begins and ends in mm, its letter, its words from the fullest on.
 
-    `read` are those words that go without what came about, but with the tape readings.
+    `read` are those words that go without what came about and what is kept, but with the tape readings.
     """
 
     planting: str
@@ -36,21 +36,33 @@ class Caption:
 
 def captions(plan: Plan, laid: LaidOut, day: date | None, look: dict[str, Look]) -> tuple[Caption, ...]:
     """The captions of a bed on a day, from the head on."""
-    grown = {one.planting.id: one for one in laid.grown}
+    grown, shown = {one.planting.id: one for one in laid.grown}, standing(laid, day)
+    keeps = any(one.planting.keep_clear is not None for one in laid.grown)
+    ringed = [one.layout for one in kept_for(laid, shown)] if keeps else []
     return tuple(
-        _caption(layout, grown[layout.planting], look[layout.planting], plan.place.units)
-        for layout in standing(laid, day)
+        _caption(
+            layout, grown[layout.planting], look[layout.planting], plan.place.units, _kept(plan, layout, ringed, look)
+        )
+        for layout in shown
     )
 
 
+def _kept(plan: Plan, layout: Layout, ringed: list[Layout], look: dict[str, Look]) -> str:
+    """What the rings in a block stand for: "places kept for B Tall tomato"."""
+    whose = (one for one in ringed if one.start < layout.end and layout.start < one.end)
+    names = ", ".join(f"{look[one.planting].letter} {name_of(plan, one.planting)}" for one in whose)
+    return _("places kept for {crops}").format(crops=names) if names else ""
+
+
 @lru_cache(maxsize=4096)
-def _caption(layout: Layout, one: Grown, look: Look, units: Units) -> Caption:
+def _caption(layout: Layout, one: Grown, look: Look, units: Units, kept: str) -> Caption:
     name, count, readings = one.crop.name, counted(layout), between(layout.start, layout.end, units)
     came = since_words(one)
     fullest = GAP.join(words for words in (name, count, readings, came_words(one, layout)) if words)
     since = (f"{name}   {count}   {came}", f"{name}   {came}") if came else ()
     read = f"{name}   {count}   {readings}"
     words = (
+        *((f"{fullest}{GAP}{kept}",) if kept else ()),
         fullest,
         *since,
         read,

@@ -26,12 +26,13 @@ from gardenplot.drawing.today_words import OF_TODAY
 from gardenplot.findings import Finding, Kind, find_all
 from gardenplot.layout import Layout, lay_out_plan
 from gardenplot.plan import Pattern, Plan, Tunnel
+from gardenplot.plan.edits import change_planting
 from gardenplot.units import Length, parse_length
 from tests.drawing.hand_worked import hand_worked, only_bed, plan_from
 from tests.layout.ground import Fields, laid_out, nm
 from tests.plans import metric_plan, plans
 
-S1, S2 = hand_worked("s1"), hand_worked("s2")
+S1, S2, S3 = hand_worked("s1"), hand_worked("s2"), hand_worked("s3")
 CM_13, CM_20, CM_25 = nm("13 cm"), nm("20 cm"), nm("25 cm")
 
 TUNNEL = Tunnel("t", "Polythene", Length(0, "0 m"), Length(0, "0 m"), parse_length("30 m"), parse_length("6 m"))
@@ -210,6 +211,19 @@ def test_captions_run_from_the_head_on_and_from_the_fullest_words_to_none() -> N
         "Kohlrabi",
         "",
     ]
+
+
+def test_a_caption_says_whose_places_are_ringed_in_its_block() -> None:
+    """As long as the tomatoes are not set out; where all days are drawn they stand there themselves."""
+    laid, look, in_march = only_bed(S3), looks(S3), date(2025, 3, 25)
+    (lettuce,) = captions(S3, laid, in_march, look)
+    told = [words.replace("\u2009", " ") for words in lettuce.words[:2]]
+    fullest = "Cos lettuce, small   3 × 69 = 207   1′ 0″ – 47′ 0″"
+    assert told == [f"{fullest}   places kept for B Tomato", fullest]
+    assert all("kept" not in words for one in captions(S3, laid, None, look) for words in one.words)
+    aside = change_planting(S3, "p1", length=parse_length("8 in"))
+    aside = change_planting(aside, "p2", start=parse_length("10 ft"), length=parse_length("4 ft"))
+    assert all("kept" not in words for words in captions(aside, only_bed(aside), in_march, look)[0].words)
 
 
 def test_captions_are_those_of_what_stands_on_the_day() -> None:
