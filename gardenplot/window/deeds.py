@@ -185,7 +185,9 @@ class PlantingDeeds:
             self._window.canvas.view.zoom_to(0, bed_of(plan, self._sight.bed).length.nm)
 
     def show_finding(self, finding: Finding) -> None:
-        """Bring the place of a finding into sight."""
+        """Bring the place of a finding into sight, and its words in the panel of a planting."""
+        if finding.planting is not None:
+            self._window.inspector.show_top()
         if finding.bed is not None and finding.end > finding.start:
             self._window.canvas.view.reveal(finding.bed)
             self._sight.point_at((finding.bed, finding.start, finding.end))

@@ -107,6 +107,10 @@ class Inspector(QStackedWidget):
             self.planting.together.setText(words)
             self.planting.together.setVisible(bool(words))
 
+    def show_top(self) -> None:
+        """Scroll the panel back to its beginning, where what is found of it stands with what answers that."""
+        self._areas[self._panel()].verticalScrollBar().setValue(0)
+
     def fields(self) -> tuple[str, list[tuple[str, QWidget]]]:
         """What is selected by its name, and the fields that are shown for it, each with its label."""
         panel = self._panel()

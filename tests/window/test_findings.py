@@ -4,6 +4,7 @@ from datetime import date
 
 import pytest
 from PySide6.QtGui import QColor
+from PySide6.QtWidgets import QApplication
 
 from gardenplot.drawing.style import Ink
 from gardenplot.findings import find_all
@@ -11,6 +12,7 @@ from gardenplot.plan.edits import change_planting
 from gardenplot.units import MM, parse_length
 from gardenplot.window.canvas_faults import middle_of
 from gardenplot.window.document import Document
+from gardenplot.window.headed_area import HeadedArea
 from gardenplot.window.main import MainWindow
 from gardenplot.window.theme import colour, palette
 from tests.journeys.person import rows_of
@@ -78,6 +80,21 @@ def test_a_fault_of_another_day_has_no_mark(window: MainWindow, with_fault: Docu
 def test_the_panel_of_the_planting_wears_the_mark_too(window: MainWindow) -> None:
     window.sight.select("b1", "p1")
     assert window.inspector.planting.findings.text().startswith("▼ runs ")
+
+
+@pytest.mark.usefixtures("with_fault")
+def test_a_finding_leads_to_its_words_in_the_panel_wherever_that_was_scrolled_to(window: MainWindow) -> None:
+    panel, table = window.inspector.planting, window.ledger.findings
+    window.sight.select("b1", "p1")
+    QApplication.processEvents()
+    area = window.inspector.currentWidget()
+    assert isinstance(area, HeadedArea)
+    bar = area.verticalScrollBar()
+    bar.setValue(bar.maximum())
+    assert panel.findings.visibleRegion().isEmpty()
+    table.itemClicked.emit(table.topLevelItem(0), 0)
+    QApplication.processEvents()
+    assert not panel.findings.visibleRegion().isEmpty()
 
 
 def look_on(window: MainWindow, today: date) -> Document:
