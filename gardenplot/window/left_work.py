@@ -16,7 +16,7 @@ from gardenplot.plan.holding import hold
 from gardenplot.plan.unsaved import Unsaved, newest_of
 from gardenplot.window.journal import ENDS, HELD, Journal, journal_folder
 from gardenplot.window.plans_dialog import PlanRow, PlansDialog
-from gardenplot.window.questions import choose
+from gardenplot.window.questions import is_sure
 from gardenplot.words import _
 
 if TYPE_CHECKING:
@@ -139,4 +139,4 @@ def _take_up(window: "MainWindow", unsaved: Unsaved, journal: Journal) -> bool:
 def _is_sure(window: "MainWindow", left: Left) -> bool:
     name = _name(left.unsaved) if left.unsaved else left.name
     words = _("Throw away the unsaved work on {name}? It cannot be brought back.").format(name=name)
-    return choose(window, _("Unsaved work"), words, (_("Throw away"),)) == 0
+    return is_sure(window, _("Unsaved work"), words, _("Throw away"))

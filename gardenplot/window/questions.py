@@ -15,10 +15,7 @@ def warn(parent: QWidget, title: str, words: str) -> None:
 
 def choose(parent: QWidget, title: str, words: str, choices: Sequence[str]) -> int | None:
     """Ask which of some ways to go, the first of which is the usual one; None where it is given up."""
-    box = QMessageBox(parent)
-    box.setIcon(QMessageBox.Icon.Question)
-    box.setWindowTitle(title)
-    box.setText(as_is(words))
+    box = QMessageBox(QMessageBox.Icon.Question, title, as_is(words), QMessageBox.StandardButton.NoButton, parent)
     buttons = [box.addButton(words, QMessageBox.ButtonRole.AcceptRole) for words in choices]
     make_strong(buttons[0])
     box.setEscapeButton(box.addButton(QMessageBox.StandardButton.Cancel))
@@ -26,6 +23,16 @@ def choose(parent: QWidget, title: str, words: str, choices: Sequence[str]) -> i
     box.exec()
     pressed = box.clickedButton()
     return next((number for number, button in enumerate(buttons) if button is pressed), None)
+
+
+def is_sure(parent: QWidget, title: str, words: str, does: str) -> bool:
+    """Ask before what cannot be taken back: whoever presses Enter without reading gives it up."""
+    cancel = QMessageBox.StandardButton.Cancel
+    box = QMessageBox(QMessageBox.Icon.Question, title, as_is(words), cancel, parent)
+    button = box.addButton(does, QMessageBox.ButtonRole.AcceptRole)
+    box.setDefaultButton(cancel)
+    box.exec()
+    return box.clickedButton() is button
 
 
 def ask_to_save(parent: QWidget, title: str, words: str) -> QMessageBox.StandardButton:

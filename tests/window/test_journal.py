@@ -325,6 +325,7 @@ def test_it_is_thrown_away_only_after_a_question(
 
     def answer(box: QMessageBox) -> int:
         asked.append(box.text())
+        assert box.defaultButton().text().replace("&", "") == "Cancel"
         words = "Throw away" if sure else "Cancel"
         next(one for one in box.buttons() if one.text().replace("&", "") == words).click()
         return 0
