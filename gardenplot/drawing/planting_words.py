@@ -18,9 +18,10 @@ def dates_words(plan: Plan, one: Grown) -> str:
     if one.dates.in_ground is None:
         return f"{bed} · {_('no dates yet')}"
     begin, out = one.dates.in_ground, one.dates.out
-    there = _("in ground") if one.hardened is None else _("hardening off")
     if out is None:
-        return f"{bed} · {there} {day_words(begin)}"
+        since = _("in ground from {day}") if one.hardened is None else _("hardening off from {day}")
+        return f"{bed} · {since.format(day=day_words(begin))}"
+    there = _("in ground") if one.hardened is None else _("hardening off")
     first = weekday_words(begin) if begin.year == out.year else day_words(begin)
     return f"{bed} · {there} {first} – {day_words(out)}"
 

@@ -25,6 +25,7 @@ from gardenplot.drawing.tape_words import scale_words, under_words
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Crop, Establish, Plan
 from gardenplot.plan.catalogue import search
+from gardenplot.plan.edits import change_planting
 from gardenplot.units import MM, Length, Units, parse_length
 from tests.drawing.hand_worked import hand_worked, only_bed
 from tests.layout.ground import Fields, laid_out, nm, plan_with
@@ -48,6 +49,8 @@ def test_where_and_when_a_planting_is() -> None:
     assert dates_words(S1, one) == "Tunnel, second bed · in ground Fri 11 Apr – Sat 17 May 2025"
     undated = plan_with(BED, CHARD, {"plants": 3})
     assert dates_words(undated, only_bed(undated).grown[0]) == "Bed · no dates yet"
+    open_end = change_planting(undated, "p1", in_ground=date(2025, 5, 12))
+    assert dates_words(open_end, only_bed(open_end).grown[0]) == "Bed · in ground from Mon 12 May 2025"
 
 
 def test_an_order_in_short() -> None:

@@ -102,7 +102,7 @@ def expect_tomatoes(person: Person) -> None:
     """The panel of the tomatoes: one row on the centre line, in the ground while lettuce stands in the way."""
     panel = person.window.inspector.planting
     person.expect(panel.title.text, "B  Tall tomato")
-    person.expect(panel.under_title.text, "Bed 1 · in ground Mon 12 May 2025")
+    person.expect(panel.under_title.text, "Bed 1 · in ground from Mon 12 May 2025")
     texts = {"plants": "23", "rows": "1", "from": "1'", "to": "47'", "in_row": "", "keep_clear": "6 in"}
     for name, text in texts.items():
         person.expect(panel.form.fields[name].text, text)
