@@ -11,8 +11,8 @@ if TYPE_CHECKING:
     from gardenplot.window.main import MainWindow
 
 NO_BED = _("There is no bed yet: Bed ▸ Add bed …")
-CHOOSE_BED = _("Choose a bed first: click its name.")
-CHOOSE_PLANTING = _("Choose a planting first: click its block.")
+CHOOSE_BED = _("Choose a bed first: click its name, or Bed ▸ Next bed.")
+CHOOSE_PLANTING = _("Choose a planting first: click its block, or Up and Down on the drawing.")
 NO_COVER = _("There is no cover yet: Planting ▸ Cover this block at night …")
 CHOOSE_CROP = _("Choose a crop on the shelf first.")
 OF_TRAYS = _("These are trays that harden off: layouts are compared of the planting that they are for.")

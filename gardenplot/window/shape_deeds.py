@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 from gardenplot.drawing.handles import Grip, Handle
 from gardenplot.errors import PlanError
 from gardenplot.gestures import obstacle_moved, outline_drawn, outline_traced, stage
+from gardenplot.window.reasons import CHOOSE_BED
 from gardenplot.words import _
 
 if TYPE_CHECKING:
@@ -46,9 +47,11 @@ class ShapeDeeds:
             self._stage.commit(obstacle_moved.try_post(self._stage.plan, bed, self._stage.day), obstacle_moved.PLACE)
         except PlanError as error:
             self._window.tell(str(error))
+        else:
+            self._window.tell(_("Drag the post to its place. Keys: arrows, with Shift finely; Delete."))
         self._window.canvas.setFocus()
 
     def _bed(self) -> str | None:
         if self._sight.bed is None:
-            self._window.tell(_("Choose a bed first: click its name."))
+            self._window.tell(CHOOSE_BED)
         return self._sight.bed

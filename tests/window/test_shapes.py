@@ -180,7 +180,7 @@ def test_a_rectangle_is_reshaped_only_when_that_is_asked_for(window: MainWindow,
 
 def test_reshape_without_a_bed_says_what_to_choose(window: MainWindow) -> None:
     choose(window, "Reshape the outline")
-    assert "Choose a bed first" in window.registry.made("bed.reshape").toolTip()
+    assert "Choose a bed first: click its name, or Bed ▸ Next bed." in window.registry.made("bed.reshape").toolTip()
 
 
 @pytest.mark.parametrize("stretched", [True, False])
@@ -327,6 +327,7 @@ def test_a_post_is_placed_selected_nudged_and_removed(window: MainWindow) -> Non
     (post,) = document.plan.beds[0].obstacles
     assert window.sight.handle == Handle(Grip.OBSTACLE, 0)
     assert document.stack.undoText() == "Place post in North"
+    assert window.statusBar().currentMessage().startswith("Drag the post to its place. Keys: arrows")
     press(window, Key.Key_Right, Key.Key_Right, Key.Key_Down)
     press(window, Key.Key_Up, held=Keys.ShiftModifier)
     (nudged,) = document.plan.beds[0].obstacles
