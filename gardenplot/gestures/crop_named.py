@@ -18,6 +18,7 @@ def name_of_crop(crops: tuple[Crop, ...], crop_id: str | None) -> str:
 def crop_named(crops: tuple[Crop, ...], text: str, before: str | None = None, unknown: str = _UNKNOWN) -> Crop:
     """The crop of that name, of several the one that was meant `before`, else the first; or the one with these words.
 
+    Of several that have them the only one whose name does, as it is then the only one of the list.
     Raises PlanError where there is none, in the words `unknown`, or where words are those of several.
     """
     if not text:
@@ -28,6 +29,9 @@ def crop_named(crops: tuple[Crop, ...], text: str, before: str | None = None, un
     found = with_words(crops, text)
     if not found:
         raise PlanError(unknown.format(typed=text[:40]))
+    listed = [crop for crop in found if text.casefold() in crop.name.casefold()]
+    if len(listed) == 1:
+        return listed[0]
     if len(found) > 1:
         names = "; ".join(crop.name for crop in found[:_MOST_LISTED]) + ("; …" if len(found) > _MOST_LISTED else "")
         raise PlanError(_("which one? “{typed}” is in {crops}").format(typed=text[:40], crops=names))

@@ -1,6 +1,7 @@
 """A crop is found by its name, else by words that no other crop has."""
 
 import pytest
+from attrs import evolve
 
 from gardenplot.errors import PlanError
 from gardenplot.gestures.crop_named import crop_named
@@ -22,6 +23,15 @@ CROPS, _OWN = found_crops(Plan(), "")
 )
 def test_words_that_one_crop_alone_has_name_it(typed: str, name: str) -> None:
     assert crop_named(CROPS, typed).name == name
+
+
+def test_words_that_one_name_alone_has_name_that_crop_though_others_are_known_by_them_too() -> None:
+    """The small cos lettuce is known as mini romaine; the list shows the grower's own crop alone."""
+    own = evolve(crop_named(CROPS, "Leek"), id="own", name="Mini romaine")
+    crops = (own, *CROPS)
+    assert crop_named(crops, "mini") is own
+    assert crop_named(crops, "Romaine") is own
+    assert crop_named(CROPS, "mini rom").name == "Cos lettuce, small"
 
 
 @pytest.mark.parametrize(
