@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QDockWidget, QWidget
 from gardenplot.window.room_on_screen import room_on_screen
 from gardenplot.window.side_title import SideTitle
 from gardenplot.window.theme import magnified
+from gardenplot.window.top_title import TopTitle
 from gardenplot.words import _
 
 if TYPE_CHECKING:
@@ -78,6 +79,8 @@ class Panels:
         if area == Qt.DockWidgetArea.BottomDockWidgetArea:
             dock.setTitleBarWidget(SideTitle(dock))
             dock.setFeatures(dock.features() | QDockWidget.DockWidgetFeature.DockWidgetVerticalTitleBar)
+        else:
+            dock.setTitleBarWidget(TopTitle(dock))
         self.docks.append(dock)
         self._places.append(_Place(dock, area, shown, behind))
         self._put(self._places[-1])

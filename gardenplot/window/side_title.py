@@ -1,18 +1,15 @@
 """The title of a low panel: a narrow handle at its side that leaves the height to what the panel shows."""
 
-from collections.abc import Callable
-
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QIcon, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QDockWidget, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize
+from PySide6.QtGui import QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QDockWidget, QVBoxLayout, QWidget
 
 from gardenplot.drawing.style import Ink
-from gardenplot.files import resource
 from gardenplot.window.theme import colour, magnified, palette
-from gardenplot.words import _
+from gardenplot.window.title_buttons import title_buttons
 
-_WIDE, _MARK, _BELOW_BUTTONS, _GRIP = 22, 10, 60, 24
-"""Pixels with text of the usual size: width, marks on the buttons, where these end, how long the dotted lines are."""
+_WIDE, _BELOW_BUTTONS, _GRIP = 22, 60, 24
+"""Pixels with text of the usual size: width, where the buttons end, how long the dotted lines are."""
 
 
 class SideTitle(QWidget):
@@ -21,13 +18,11 @@ class SideTitle(QWidget):
     def __init__(self, dock: QDockWidget) -> None:
         super().__init__(dock)
         self.setToolTip(dock.windowTitle())
-        name = dock.windowTitle()
         column = QVBoxLayout(self)
         column.setContentsMargins(2, 4, 2, 4)
         column.setSpacing(4)
-        column.addWidget(self._button("close", _("Close {panel}").format(panel=name), dock.close))
-        free = _("Let {panel} float, or put it back").format(panel=name)
-        column.addWidget(self._button("float", free, lambda: dock.setFloating(not dock.isFloating())))
+        for button in title_buttons(dock):
+            column.addWidget(button)
         column.addStretch(1)
 
     def sizeHint(self) -> QSize:
@@ -43,14 +38,3 @@ class SideTitle(QWidget):
         for x in (middle - 3, middle, middle + 3):
             painter.drawLine(x, top, x, top + round(_GRIP * magnified()))
         painter.end()
-
-    def _button(self, mark: str, words: str, does: Callable[[], object]) -> QToolButton:
-        button, side = QToolButton(self), round(_MARK * magnified())
-        button.setAutoRaise(True)
-        button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        button.setIcon(QIcon(str(resource(f"marks/{mark}.svg"))))
-        button.setIconSize(QSize(side, side))
-        button.setToolTip(words)
-        button.setAccessibleName(words)
-        button.clicked.connect(does)
-        return button

@@ -30,8 +30,6 @@ def _grounds(inks: Palette, _times: float) -> str:
     QMainWindow, QDialog {{ background: {inks[Ink.PANEL]}; }}
     QMainWindow::separator {{ background: {inks[Ink.RULE]}; width: 3px; height: 3px; }}
     QMainWindow::separator:hover {{ background: {inks[Ink.FIELD]}; }}
-    QDockWidget {{ titlebar-close-icon: {_mark("close")}; titlebar-normal-icon: {_mark("float")}; }}
-    QDockWidget::title {{ background: {inks[Ink.PANEL]}; padding: 6px 8px; text-align: left; }}
     QScrollArea {{ border: 2px solid {inks[Ink.PANEL]}; background: {inks[Ink.PANEL]}; }}
     QScrollArea:focus {{ border: 2px solid {inks[Ink.ACCENT]}; }}
     QAbstractScrollArea::corner {{ background: {inks[Ink.PANEL]}; border: none; }}

@@ -18,7 +18,8 @@ MODULES = frozenset(
 
 OWN_WORDS: dict[str, str] = {
     "gardenplot/window/registry.py": "reasons and tips of actions are sentences of the program",
-    "gardenplot/window/side_title.py": "the titles of panels and the words of their buttons",
+    "gardenplot/window/side_title.py": "the titles of panels",
+    "gardenplot/window/title_buttons.py": "the words of the buttons of panels",
 }
 """Modules whose tips come from variables that no plan has a part in."""
 

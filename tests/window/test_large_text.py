@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QPushButton,
     QScrollArea,
+    QToolButton,
     QWidget,
 )
 
@@ -64,6 +65,21 @@ def large(dressed: QApplication, size: Size, monkeypatch: pytest.MonkeyPatch) ->
     assert (shown.width(), shown.height()) == size[1:], f"the least size is {shown.minimumSizeHint()}"
     yield shown
     closed(shown, dressed)
+
+
+def test_a_panel_beside_the_drawing_is_closed_by_a_button_that_grows_with_the_text(
+    large: MainWindow, size: Size
+) -> None:
+    """24 pixels are the least target of WCAG 2.2, 2.5.8."""
+    title = large.docks[0].titleBarWidget()
+    assert title is not None
+    buttons = {button.accessibleName(): button for button in title.findChildren(QToolButton)}
+    assert {*buttons} == {"Close Shelf", "Let Shelf float, or put it back"}
+    for button in buttons.values():
+        assert min(button.width(), button.height()) >= round(24 * size[0])
+        assert title.rect().contains(button.geometry())
+    buttons["Close Shelf"].click()
+    assert large.docks[0].isHidden()
 
 
 @pytest.mark.parametrize("selected", [(None, None), ("b1", None), ("b2", "p2")], ids=["plan", "bed", "planting"])
