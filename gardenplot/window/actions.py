@@ -300,7 +300,7 @@ def _view(window: "MainWindow", why: Reasons) -> Entries:
     yield Action("view.all", beds, views.fit_all, "Ctrl+9", also=also)
     closer, also = _("To the &selection"), _("zoom bed block fit")
     yield Action("view.selection", closer, views.zoom_to_selection, "Ctrl+E", why.selection, also=also)
-    measure, also = _("&Measure"), _("distance tape length between two points")
+    measure, also = _("&Measure"), _("distance tape ruler length between two points")
     yield Action("view.measure", measure, window.blocks.measure, "Ctrl+M", why.bed, also=also)
     yield Rule()
     ground, also = _("Beds on the &ground"), _("map tunnel path north where they lie")
@@ -315,7 +315,7 @@ def _view(window: "MainWindow", why: Reasons) -> Entries:
     yield Rule()
     for dock in window.panels.docks:
         shown = switch_of(dock)
-        also = _("panel show hide close open")
+        also = _("panel show hide close open") + f" {_('history undo redo')}" * (dock.objectName() == "steps")
         yield Action(f"view.{dock.objectName()}", dock.windowTitle(), shown.trigger, also=also, made=shown)
     yield Submenu(_("Mo&ve a panel"), tuple(_panels_moved(window)))
     also = _("reset restore dock layout")

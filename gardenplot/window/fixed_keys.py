@@ -9,12 +9,13 @@ from gardenplot.words import _
 
 @frozen
 class FixedKeys:
-    """Keys, as they are written and as they are pressed, and what they do where."""
+    """Keys, as they are written and as they are pressed, what they do where, and further words that find them."""
 
     words: str
     pressed: tuple[str, ...]
     where: str
     does: str
+    also: str = ""
 
 
 def fixed_keys() -> tuple[FixedKeys, ...]:
@@ -36,11 +37,25 @@ def _on_blocks() -> tuple[FixedKeys, ...]:
     return (
         FixedKeys(_("Up, Down"), ("Up", "Down"), where, _("choose the block before, the next block")),
         FixedKeys(_("Shift+Up, Shift+Down"), ("Shift+Up", "Shift+Down"), where, _("choose one more beside it")),
-        FixedKeys(_("Left, Right"), ("Left", "Right"), where, _("move the chosen block by the plan's step")),
+        FixedKeys(
+            _("Left, Right"), ("Left", "Right"), where, _("move the chosen block by the plan's step"), _("nudge")
+        ),
         FixedKeys(_("Shift+Left, Shift+Right"), ("Shift+Left", "Shift+Right"), where, _("move it finely")),
         FixedKeys(_("Alt+Left, Alt+Right"), ("Alt+Left", "Alt+Right"), where, _("move it, pushing its neighbours")),
-        FixedKeys(_("Home, End"), ("Home", "End"), where, _("move it up against what lies before, behind")),
-        FixedKeys(_("Ctrl+Left, Ctrl+Right"), ("Ctrl+Left", "Ctrl+Right"), where, _("take a rank off it, add one")),
+        FixedKeys(
+            _("Home, End"),
+            ("Home", "End"),
+            where,
+            _("move it up against what lies before, behind"),
+            _("butt align beside neighbour"),
+        ),
+        FixedKeys(
+            _("Ctrl+Left, Ctrl+Right"),
+            ("Ctrl+Left", "Ctrl+Right"),
+            where,
+            _("take a rank off it, add one"),
+            _("resize longer shorter"),
+        ),
         FixedKeys(
             _("Ctrl+Shift+Left, Ctrl+Shift+Right"),
             ("Ctrl+Shift+Left", "Ctrl+Shift+Right"),
@@ -48,8 +63,8 @@ def _on_blocks() -> tuple[FixedKeys, ...]:
             _("the same at the head end"),
         ),
         FixedKeys(_("Delete, Backspace"), ("Del", "Backspace"), where, _("remove the chosen block, corner or post")),
-        FixedKeys(_("Escape"), ("Esc",), where, _("give a drag up; let go of what is chosen")),
-        FixedKeys(_("Alt, held"), (), where, _("suspend the snaps while dragging")),
+        FixedKeys(_("Escape"), ("Esc",), where, _("give a drag up; let go of what is chosen"), _("cancel deselect")),
+        FixedKeys(_("Alt, held"), (), where, _("suspend the snaps while dragging"), _("snapping off free")),
         FixedKeys(_("Shift, held"), (), where, _("push the neighbours along while dragging")),
         FixedKeys(_("Ctrl, held"), (), where, _("drag a copy; let a crop from the shelf wait for free ground")),
         FixedKeys(_("Wheel with Ctrl, with Shift"), (), where, _("zoom at the pointer; go along the beds")),
@@ -99,7 +114,7 @@ def _on_ground() -> tuple[FixedKeys, ...]:
         FixedKeys("{, }", (), where, _("choose one more beside it")),
         FixedKeys(_("Ctrl, held"), (), where, _("click a bed to choose it too, or to let go of it")),
         FixedKeys(_("Arrows"), (), where, _("move the chosen beds, with Shift finely")),
-        FixedKeys(_("Ctrl+Left, Ctrl+Right"), (), where, _("turn them")),
+        FixedKeys(_("Ctrl+Left, Ctrl+Right"), (), where, _("turn them"), _("rotate")),
         FixedKeys(_("Return, Enter"), (), where, _("go to its strip")),
     )
 

@@ -1,4 +1,4 @@
-"""The lines of the index: every action, bed, planting, field and crop, with its place and what going to it does."""
+"""The lines of the index: actions, beds, plantings, fields, keys and crops, with what going to one does."""
 
 from collections.abc import Callable, Iterator
 from functools import partial
@@ -15,6 +15,7 @@ from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Crop
 from gardenplot.plan.catalogue import entries, found_crops
 from gardenplot.window.action import Action, Menu, key_words, plain
+from gardenplot.window.fixed_keys import fixed_keys
 from gardenplot.window.panel_switch import go_to
 from gardenplot.words import _
 
@@ -41,7 +42,8 @@ class IndexLine:
 
 def index_lines(window: "MainWindow") -> tuple[IndexLine, ...]:
     """All lines as they are now, in the order in which they stand while nothing is typed."""
-    return (*_actions(window), *_beds(window), *_plantings(window), *_fields(window), *_crops(window))
+    named = (*_beds(window), *_plantings(window), *_fields(window))
+    return (*_actions(window), *named, *_keys(window), *_crops(window))
 
 
 def _actions(window: "MainWindow") -> Iterator[IndexLine]:
@@ -88,6 +90,13 @@ def _fields(window: "MainWindow") -> Iterator[IndexLine]:
     title, fields = window.inspector.fields()
     for label, field in fields:
         yield IndexLine(_("Field"), Sought(label, title, _("field type change edit")), partial(go_to, field))
+
+
+def _keys(window: "MainWindow") -> Iterator[IndexLine]:
+    """Keys that no action has: going to one says once more at the foot of the window what it does."""
+    for one in fixed_keys():
+        sought = Sought(one.does, f"{one.words} · {one.where}", one.also)
+        yield IndexLine(_("Key"), sought, partial(window.tell, f"{one.words}: {one.does}"))
 
 
 def _crops(window: "MainWindow") -> Iterator[IndexLine]:

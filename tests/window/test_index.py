@@ -152,6 +152,30 @@ def test_the_keyboard_goes_back_by_way_of_no_other_field(opened: MainWindow) -> 
     assert seen == [opened.canvas]
 
 
+@pytest.mark.parametrize(
+    ("typed", "does", "keys"),
+    [
+        ("snap", "suspend the snaps while dragging", "Alt, held"),
+        ("resize", "take a rank off it, add one", "Ctrl+Left, Ctrl+Right"),
+        ("push", "push the neighbours along while dragging", "Shift, held"),
+        ("rotate", "turn them", "Ctrl+Left, Ctrl+Right"),
+    ],
+)
+def test_what_the_hand_does_with_keys_that_stay_is_found_and_told(
+    opened: MainWindow, typed: str, does: str, keys: str
+) -> None:
+    line = next(one for one in ask(opened, typed) if one.kind == "Key")
+    assert line.sought.name == does
+    assert line.sought.where.startswith(f"{keys} · ")
+    assert opened.index.model.lines.index(line) == 0 or typed == "snap"
+    line.goes()
+    assert opened.statusBar().currentMessage() == f"{keys}: {does}"
+
+
+def test_the_list_of_steps_is_found_by_what_it_is_for(opened: MainWindow) -> None:
+    assert "Steps" in [line.sought.name for line in ask(opened, "history")]
+
+
 def test_a_switch_says_whether_it_is_on(opened: MainWindow) -> None:
     assert ask(opened, "magnifier")[0].sought.where == "View · off"
     assert ask(opened, "drip lines")[0].sought.where == "View ▸ Layers · on"
@@ -173,7 +197,7 @@ def test_it_follows_the_plan_whenever_it_opens(window: MainWindow, document: Doc
     document.start(Plan())
     qtbot.waitUntil(window.isActiveWindow)
     window.index.open()
-    assert {line.kind for line in window.index.model.lines} == {"Do", "Field", "Crop"}
+    assert {line.kind for line in window.index.model.lines} == {"Do", "Field", "Key", "Crop"}
 
 
 def test_it_stays_inside_a_window_that_becomes_small(opened: MainWindow) -> None:
