@@ -57,6 +57,9 @@ class Typed(QLineEdit):
         self._shown = text
         self.setText(text)
         self.setCursorPosition(0)
+        if self.hasFocus():
+            # What is typed next takes the place of this, as when the field was come to by Tab.
+            self.selectAll()
         self.complain("")
 
     def stand_empty(self, words: str) -> None:

@@ -43,6 +43,17 @@ def fields(window: MainWindow) -> dict[str, Typed]:
     return window.inspector.planting.form.fields
 
 
+def test_what_is_typed_after_enter_takes_the_place_of_what_was_finished(
+    document: Document, fields: dict[str, Typed]
+) -> None:
+    finish(fields["to"], "5 m + 30 cm")
+    assert (fields["to"].text(), fields["to"].selectedText()) == ("5.3 m", "5.3 m")
+    QTest.keyClicks(fields["to"], "4.3 m")
+    QTest.keyClick(fields["to"], Key.Key_Return)
+    assert fields["to"].text() == "4.3 m"
+    assert document.stack.count() == 2
+
+
 @pytest.mark.parametrize(
     ("field", "text", "start", "end", "plants"),
     [
