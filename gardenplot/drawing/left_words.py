@@ -11,11 +11,16 @@ from gardenplot.words import _, ngettext
 
 
 def left_on(laid_out: Sequence[LaidOut], day: date | None, units: Units) -> str:
-    """What is left of beds on a day: "0.65 m left on 9 Apr"; without a day, what no planting ever takes:
-    "0.65 m left all season".
+    """What is left of beds on a day: "0.65 m left on 9 Apr", "2.94 m left in 2 pieces on 9 Apr".
+
+    Without a day, it is what no planting ever takes: "0.65 m left all season".
     """
-    total = sum(free_on(laid, day).total for laid in laid_out)
-    words = _("{length} left").format(length=span(total, units)) if total else _("nothing left")
+    free = [free_on(laid, day) for laid in laid_out]
+    total, pieces = sum(one.total for one in free), sum(len(one.leftover) for one in free)
+    words = _("{length} left") if total else _("nothing left")
+    if pieces > 1:
+        words = ngettext("{length} left in {count} piece", "{length} left in {count} pieces", pieces)
+    words = words.format(length=span(total, units), count=pieces)
     if not any(fullest_day(laid) for laid in laid_out):
         return words
     if day is None:

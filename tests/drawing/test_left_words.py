@@ -40,6 +40,14 @@ def test_of_all_days_the_figure_is_that_of_the_fullest_and_says_so() -> None:
     assert plain(left_at_fullest((TUNNEL, FIELD), Units.METRIC)) == "2.40 m left in 1 piece, each bed at its fullest"
 
 
+def test_a_sum_of_several_pieces_is_not_read_as_one() -> None:
+    """3 m is free before the block and 2.40 m behind it."""
+    apart = ground(block("3.3 m", "6 m", **APRIL))
+    tunnel = lay_out_plan(apart)[:1]
+    assert plain(left_on(tunnel, date(2027, 4, 9), Units.METRIC)) == "5.40 m left in 2 pieces on 9 Apr"
+    assert plain(drag_line(apart, "p1", tunnel[0], None)).endswith("   5.40 m left in 2 pieces all season")
+
+
 def test_without_any_date_no_day_is_spoken_of() -> None:
     tunnel = lay_out_plan(ground(block("30 cm", "6 m")))[:1]
     assert plain(left_on(tunnel, None, Units.METRIC)) == "5.40 m left"

@@ -433,10 +433,10 @@ def test_the_panel_sums_up_what_is_chosen_on_the_day_that_is_shown(window: MainW
     assert (
         said.text()
         .replace("\u2009", " ")
-        .endswith("Together: 30 plants · 0.30 – 6.00 m · 4.50 m of bed · 6.90 m left on 1 Mar")
+        .endswith("Together: 30 plants · 0.30 – 6.00 m · 4.50 m of bed · 6.90 m left in 2 pieces on 1 Mar")
     )
     window.sight.show_day(plan.plantings[2].in_ground)
-    assert said.text().replace("\u2009", " ").endswith("4.50 m of bed · 5.90 m left on 1 Apr")
+    assert said.text().replace("\u2009", " ").endswith("4.50 m of bed · 5.90 m left in 3 pieces on 1 Apr")
 
 
 @pytest.mark.parametrize(
