@@ -1,5 +1,7 @@
 """Dialogs that ask for a few texts: a bed, a crop from its packet, an order, a new plan."""
 
+from functools import partial
+
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import (
     QComboBox,
@@ -90,7 +92,9 @@ class AskDialog(LeaveAsked):
         if ask.group:
             form.addRow(_heading(ask.group))
         self.fields[ask.name] = field
-        self._complaints[ask.name] = _complaint()
+        complaint = self._complaints[ask.name] = _complaint()
+        changed = field.currentTextChanged if isinstance(field, QComboBox) else field.textEdited
+        changed.connect(partial(_end, complaint))
         form.addRow(ask.label, field)
         form.addRow("", self._complaints[ask.name])
         form.setRowVisible(self._complaints[ask.name], False)
@@ -201,6 +205,12 @@ def _note(words: str) -> QLabel:
     label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
     write_in(label, Ink.SECOND)
     return label
+
+
+def _end(complaint: QLabel, _text: str) -> None:
+    """Say no more of a text that stands there no longer; the room for it stays, so that nothing jumps."""
+    complaint.setMinimumHeight(complaint.height())
+    complaint.setText("")
 
 
 def _complaint() -> QLabel:

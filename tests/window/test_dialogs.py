@@ -476,6 +476,29 @@ def test_what_is_wrong_in_many_lines_has_room_below_each_of_them(
     dialog.reject()
 
 
+@pytest.mark.parametrize("name", ["order", "new plan", "seed packet"])
+def test_what_was_wrong_is_said_no_more_once_the_text_is_another_and_nothing_jumps(
+    host: MainWindow, monkeypatch: pytest.MonkeyPatch, name: str
+) -> None:
+    dialog = opened(host, name, monkeypatch.setattr)
+    assert isinstance(dialog, AskDialog)
+    lines = {name: field for name, field in dialog.fields.items() if isinstance(field, QLineEdit)}
+    for line in lines.values():
+        line.setText("what nobody can read")
+    QTest.keyClick(dialog, Qt.Key.Key_Return)
+    settle(dialog)
+    wrong = [name for name in lines if dialog._complaints[name].isVisible()]
+    assert len(wrong) >= 2
+    mended, still = wrong[0], wrong[1:]
+    before = {name: place(line, dialog) for name, line in lines.items()}
+    QTest.keyClicks(lines[mended], "1")
+    settle(dialog)
+    assert dialog._complaints[mended].text() == ""
+    assert all(dialog._complaints[name].text() for name in still)
+    assert {name: place(line, dialog) for name, line in lines.items()} == before
+    dialog.reject()
+
+
 @pytest.mark.parametrize("name", ["order", "new plan", "wish"])
 def test_labels_keep_clear_of_their_fields_and_no_hole_is_left_below(
     host: MainWindow, monkeypatch: pytest.MonkeyPatch, name: str
