@@ -39,6 +39,7 @@ class Ledger(QTabWidget):
         self.add_order, self.remove_order = QPushButton(_("Add order …")), QPushButton(_("Remove order"))
         self.ways = QPushButton(_("Ways out …"))
         self.findings.wrap_last()
+        self.findings.lets_go = True
         self.of_findings = FindingsPage(self.findings)
         self.addTab(self.counts, _("Counts"))
         self.addTab(self.crops, _("By crop"))

@@ -105,7 +105,8 @@ class Line(QTreeWidgetItem):
 class Table(QTreeWidget):
     """Rows of words and whole numbers, perhaps with rows below them that are always shown; `numbers` are columns.
 
-    Return or a double click in one of the columns that are `worked_out` is `asked`, elsewhere it is `wanted`.
+    Return or a double click in one of the columns that are `worked_out` is `asked`, elsewhere it is `wanted`. What is
+    chosen stays chosen wherever its row moves; where that is gone a table that `lets_go` has none chosen.
     """
 
     asked, wanted = Signal(object), Signal(object)
@@ -118,6 +119,7 @@ class Table(QTreeWidget):
         self._rows: tuple[TableRow, ...] = ()
         self._around: dict[tuple[int, int], int] = {}
         self.worked_out: frozenset[int] = frozenset()
+        self.lets_go = False
         self.itemActivated.connect(self._activate)
         self.setAccessibleName(name)
         keep_order(self)
@@ -150,6 +152,7 @@ class Table(QTreeWidget):
 
     def show_rows(self, rows: Sequence[TableRow]) -> None:
         """Show these rows; where one is as before, nothing is done about it."""
+        chosen = self.key_of(self.currentItem())
         before, self._rows = self._rows, tuple(rows)
         if before == self._rows:
             return
@@ -164,6 +167,14 @@ class Table(QTreeWidget):
         for line in added:
             line.setExpanded(True)
         self._widen([*anew, *_with_inner(added)], whole=not before)
+        if chosen is not None and self.key_of(self.currentItem()) != chosen:
+            self._go_after(chosen)
+
+    def _go_after(self, chosen: object) -> None:
+        """Choose what was chosen before where it stands now; where it is gone, what came in its place or nothing."""
+        moved = next((number for number, row in enumerate(self._rows) if row.key == chosen), None)
+        if moved is not None or self.lets_go:
+            self.setCurrentIndex(self.model().index(-1 if moved is None else moved, 0))
 
     def _activate(self, item: QTreeWidgetItem, column: int) -> None:
         (self.asked if column in self.worked_out else self.wanted).emit(item)

@@ -56,6 +56,23 @@ def test_a_row_that_stays_the_same_keeps_its_item_and_its_selection(dressed: QAp
     assert table.currentItem() is kept
 
 
+@pytest.mark.parametrize("lets_go", [False, True])
+def test_what_is_chosen_stays_chosen_wherever_its_row_goes(dressed: QApplication, lets_go: bool) -> None:
+    assert dressed
+    table = Table("Orders", ("crop", "plants"), (1,))
+    table.lets_go = lets_go
+    leek, kale, chard = (TableRow((name, "12"), name) for name in ("leek", "kale", "chard"))
+    table.show_rows([leek, kale])
+    table.setCurrentIndex(table.model().index(1, 0))
+    for rows in ([chard, leek, kale], [kale, chard], [TableRow(("kale", "14"), "kale")], [leek, chard, kale]):
+        table.show_rows(rows)
+        assert table.key_of(table.currentItem()) == "kale"
+        assert [table.key_of(item) for item in table.selectedItems()] == ["kale"]
+    table.show_rows([leek, chard, TableRow(("beet", "2"), "beet")])
+    assert table.key_of(table.currentItem()) == (None if lets_go else "beet")
+    assert bool(table.selectedItems()) is not lets_go
+
+
 def test_the_row_that_has_changed_is_painted_anew_and_no_other(dressed: QApplication) -> None:
     assert dressed
     table, painted = Table("Counts", ("crop", "plants"), (1,)), Painted()
