@@ -10,15 +10,17 @@ from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import between_readings, rows_by_plants, titled
+from gardenplot.drawing.so_many import so_many_clumps, so_many_in_all
 from gardenplot.drawing.turns import walked
 from gardenplot.drawing.workings import bed_numbers
 from gardenplot.exports.counts_csv import write_counts
 from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_bed, lay_out_plan
 from gardenplot.layout.place_numbers import readings
 from gardenplot.layout.row_numbers import row_numbers
-from gardenplot.plan import Plan, Planting, bed_of
+from gardenplot.plan import Plan, Planting, bed_of, planting_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.plan.shapes import map_length_of
-from gardenplot.words import _, ngettext
+from gardenplot.words import _
 from gardenplot.working import Number
 
 
@@ -116,6 +118,17 @@ def _bed(laid: LaidOut) -> dict[str, Any]:
     }
 
 
+def _clump(plan: Plan, layout: Layout) -> int:
+    """How many plants are left in each place of a planting."""
+    return crop_as_planted(plan, planting_of(plan, layout.planting)).stand
+
+
+def _plants(plan: Plan, layout: Layout) -> str:
+    """The plants of a planting as a number alone, or "34 clumps of 4"."""
+    clump = _clump(plan, layout)
+    return str(layout.plants) if clump == 1 or layout.holds_trays else so_many_clumps(layout.plants, clump)
+
+
 def _print(plan: Plan) -> None:
     look = looks(plan)
     rows: list[tuple[str, ...]] = [(_("planting"), _("bed"), _("from – to"), _("rows × plants"), _("plants"))]
@@ -126,7 +139,7 @@ def _print(plan: Plan) -> None:
                 laid.bed.name,
                 between_readings(plan, layout.start, layout.end),
                 rows_by_plants(layout),
-                str(layout.plants),
+                _plants(plan, layout),
             )
             for layout in walked(laid)
         ]
@@ -134,8 +147,9 @@ def _print(plan: Plan) -> None:
     print()
     for laid in lay_out_plan(plan):
         print(f"{laid.bed.name}: {left_at_fullest((laid,), plan.place.units)}")
-    total = sum(layout.planted for laid in lay_out_plan(plan) for layout in laid.layouts)
-    print(ngettext("{count} plant in all", "{count} plants in all", total).format(count=total))
     layouts = [layout for laid in lay_out_plan(plan) for layout in laid.layouts]
+    total = sum(layout.planted for layout in layouts)
+    clumps = sum(layout.planted for layout in layouts if _clump(plan, layout) > 1)
+    print(_("{plants} in all").format(plants=so_many_in_all(total - clumps, clumps)))
     for words in dict.fromkeys(convention(layout.grid, plan.place.units) for layout in layouts):
         print(_("Counts: {convention}.").format(convention=words))

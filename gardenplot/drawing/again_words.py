@@ -5,7 +5,7 @@ from datetime import date
 
 from gardenplot.drawing.days import day_words, short_day, with_missing
 from gardenplot.drawing.moved_says import remarked_words
-from gardenplot.drawing.sayings import between_readings, counted, name_of
+from gardenplot.drawing.sayings import between_readings, counted_in, name_of
 from gardenplot.drawing.setback_words import setback_words
 from gardenplot.drawing.so_many import so_many_cells, so_many_clumps, so_many_plants, so_many_seeds
 from gardenplot.drawing.ways_words import way_words
@@ -65,8 +65,9 @@ def _block_words(answer: Answer) -> str:
         is_there = is_in_ground(planting_of(plan, answer.layout.planting))
         words = _("Leave it as it is for a later market") if is_there else _("Sow {name} later")
     place = between_readings(plan, answer.layout.start, answer.layout.end)
-    day = _on_day(answer, answer.set_out)
-    return words.format(name=name, bed=bed, length=length, rows=counted(answer.layout), place=place, day=day)
+    day, is_gone = _on_day(answer, answer.set_out), answer.kind is AnswerKind.REMOVE
+    rows = "" if is_gone else counted_in(plan, answer.layout)
+    return words.format(name=name, bed=bed, length=length, rows=rows, place=place, day=day)
 
 
 def _on_day(answer: Answer, day: date | None) -> str:

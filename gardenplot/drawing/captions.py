@@ -8,7 +8,7 @@ from attrs import frozen
 from gardenplot.drawing.actual_words import came_words, since_words
 from gardenplot.drawing.left_words import left_on
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.sayings import between, between_readings, counted, name_of
+from gardenplot.drawing.sayings import between, between_readings, counted, counted_in, name_of
 from gardenplot.layout import Grown, LaidOut, Layout, kept_for, standing
 from gardenplot.plan import Plan
 from gardenplot.units import MM, Units
@@ -56,7 +56,8 @@ def _kept(plan: Plan, layout: Layout, ringed: list[Layout], look: dict[str, Look
 
 @lru_cache(maxsize=4096)
 def _caption(layout: Layout, one: Grown, look: Look, units: Units, kept: str) -> Caption:
-    name, count, readings = one.crop.name, counted(layout), between(layout.start, layout.end, units)
+    name, count = one.crop.name, counted(layout, clump=one.crop.stand)
+    readings = between(layout.start, layout.end, units)
     came = since_words(one)
     fullest = GAP.join(words for words in (name, count, readings, came_words(one, layout)) if words)
     since = (f"{name}   {count}   {came}", f"{name}   {came}") if came else ()
@@ -83,4 +84,4 @@ def drag_line(plan: Plan, planting_id: str, laid: LaidOut, day: date | None, ask
     left = left_on((laid,), day, plan.place.units)
     readings = between_readings(plan, layout.start, layout.end)
     length = _("{length} long").format(length=span(layout.length, plan.place.units))
-    return GAP.join((name_of(plan, planting_id), counted(layout, asked), readings, length, left))
+    return GAP.join((name_of(plan, planting_id), counted_in(plan, layout, asked), readings, length, left))

@@ -9,10 +9,12 @@ from gardenplot.drawing.compare_supplies import supply_lines
 from gardenplot.drawing.letters import Look, looks
 from gardenplot.drawing.measure_line import Cell, MeasureLine
 from gardenplot.drawing.sayings import ANSWERS, PATTERNS, between_readings, name_of, says, titled
+from gardenplot.drawing.so_many import so_many_clumps, so_many_short
 from gardenplot.findings import find_in_bed
 from gardenplot.layout import followers_of
 from gardenplot.layout.candidate import Candidate, Reading, Reason, Unmarkable
 from gardenplot.plan import Pattern, Phase, Plan, bed_of, order_of, planting_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.units import FOOT, MM, M, Units
 from gardenplot.units.figures import MINUS, apart, grouped, offset, rounded, span
 from gardenplot.words import _, ngettext
@@ -93,6 +95,8 @@ def reading_words(now: Candidate) -> str:
         return _("All in the same length of bed, {readings}.").format(readings=readings)
     if planting_of(plan, layout.planting).plants is None:
         return _("Each as long as the order needs.")
+    if _clump(now) > 1:
+        return _("Each as long as the clumps asked for need.")
     return _("Each as long as the plants asked for need.")
 
 
@@ -100,7 +104,8 @@ def best_words(best: Candidate, candidates: Candidates) -> str:
     """Why a candidate is the best: "meets the order, leaves most", or where others that break something leave more
     "meets the order, keeps every distance"."""
     planting = planting_of(best.plan, best.layout.planting)
-    meets = _("meets the order") if planting.order is not None else _("holds all plants")
+    holds = _("holds all clumps") if _clump(best) > 1 else _("holds all plants")
+    meets = _("meets the order") if planting.order is not None else holds
     pieces = [one.piece for one in candidates if one.fits and (one.over or 0) >= 0]
     leaves_most = min(pieces) < best.piece == max(pieces)
     return f"{meets}, {_('leaves most') if leaves_most else _('keeps every distance')}"
@@ -135,21 +140,27 @@ def _asked_line(candidates: Candidates) -> MeasureLine | None:
     if now.over is None:
         return None
     order = order_of(now.plan, planting.order) if planting.order is not None else None
-    heading = _("Order of {units}").format(units=order.units) if order is not None else _("Plants asked for")
-    return MeasureLine(heading, tuple(_asked(one.over or 0) for one in candidates))
+    heading = _("Clumps asked for") if _clump(now) > 1 else _("Plants asked for")
+    if order is not None:
+        heading = _("Order of {units}").format(units=order.units)
+    return MeasureLine(heading, tuple(_asked(one.over or 0, _clump(now)) for one in candidates))
 
 
-def _asked(over: int) -> Cell:
+def _clump(candidate: Candidate) -> int:
+    """How many plants are left in each place, which is the same in all candidates."""
+    return crop_as_planted(candidate.plan, planting_of(candidate.plan, candidate.layout.planting)).stand
+
+
+def _asked(over: int, clump: int) -> Cell:
     if over < 0:
-        return Cell(
-            "", trouble=ngettext("{count} plant short", "{count} plants short", -over).format(count=grouped(-over))
-        )
+        return Cell("", trouble=so_many_short(-over, clump))
     return Cell(_("met, {over} over").format(over=grouped(over)) if over else _("met"))
 
 
 def _plants_line(candidates: Candidates) -> MeasureLine:
-    now = candidates[0].layout.plants
-    return MeasureLine(_("Plants"), tuple(_plants(one.layout.plants, now) for one in candidates))
+    now, clump = candidates[0].layout.plants, _clump(candidates[0])
+    heading = _("Clumps of {clump}").format(clump=grouped(clump)) if clump > 1 else _("Plants")
+    return MeasureLine(heading, tuple(_plants(one.layout.plants, now) for one in candidates))
 
 
 def _plants(plants: int, now: int) -> Cell:
@@ -172,12 +183,13 @@ def _other_line(candidates: Candidates) -> MeasureLine | None:
     if now.reading is Reading.PLANTS:
         held = now.other.plants
         cells = (Cell("–") if one.other is None else _plants(one.other.plants, held) for one in candidates)
-        return MeasureLine(_("Plants in {length}").format(length=span(now.layout.length, units)), tuple(cells))
+        heading = _("Clumps in {length}") if _clump(now) > 1 else _("Plants in {length}")
+        return MeasureLine(heading.format(length=span(now.layout.length, units)), tuple(cells))
     length = now.other.length
     none = Cell(_("not in this bed"))
     lengths = (none if one.other is None else _long(one.other.length, length, units) for one in candidates)
-    heading = ngettext("For {count} plant", "For {count} plants", now.layout.plants)
-    return MeasureLine(heading.format(count=grouped(now.layout.plants)), tuple(lengths))
+    heading = _("For {plants}").format(plants=so_many_clumps(now.layout.plants, _clump(now)))
+    return MeasureLine(heading, tuple(lengths))
 
 
 def _length_line(candidates: Candidates) -> MeasureLine:
@@ -225,7 +237,10 @@ def _density_line(candidates: Candidates) -> MeasureLine:
     unit = M if metric else FOOT
     now = _per(candidates[0], unit)
     cells = (Cell(_decimal(_per(one, unit)), signed(_per(one, unit) - now, 1)) for one in candidates)
-    return MeasureLine(_("Plants a metre") if metric else _("Plants a foot"), tuple(cells))
+    heading = _("Plants a metre") if metric else _("Plants a foot")
+    if _clump(candidates[0]) > 1:
+        heading = _("Clumps a metre") if metric else _("Clumps a foot")
+    return MeasureLine(heading, tuple(cells))
 
 
 def _per(candidate: Candidate, unit: int) -> Fraction:

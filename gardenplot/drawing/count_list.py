@@ -104,13 +104,13 @@ def _turns(plan: Plan, laid: LaidOut, look: dict[str, Look]) -> list[CountTurn]:
 
 def _block(plan: Plan, one: Grown, layout: Layout, look: dict[str, Look]) -> CountBlock:
     units = plan.place.units
-    standing = planted_words(one, layout)
+    standing, count = planted_words(one, layout), counted(layout, clump=one.crop.stand)
     return CountBlock(
         planting=layout.planting,
         letter=look[layout.planting].letter,
         name=one.crop.name,
         readings=between(*staked(bed_of(plan, layout.bed), layout), units),
-        planted=f"{counted(layout)}; {standing}" if standing else counted(layout),
+        planted=f"{count}; {standing}" if standing else count,
         days=_days(one),
         needs=_needs(plan, one),
         rows=_("ring") if layout.rings else _("row"),

@@ -9,7 +9,7 @@ from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import left_on
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.sayings import between_readings, name_of, says, titled
-from gardenplot.drawing.so_many import so_many_plants
+from gardenplot.drawing.so_many import so_many_of, so_many_plants
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import lay_out_bed, lay_out_plan, planted_for_orders, stood
 from gardenplot.plan import Establish, Plan, bed_of, crop_of, order_of, planting_of
@@ -51,8 +51,8 @@ def short_words(before: Plan, plan: Plan, planting_id: str) -> str:
     asked = asked_of(before, plan, planting_id)
     if plants >= asked:
         return ""
-    words = ngettext("{crop}: {count} of {asked} plant", "{crop}: {count} of {asked} plants", asked)
-    return words.format(crop=name_of(plan, planting_id), count=plants, asked=asked)
+    words = so_many_of(plants, asked, crop_as_planted(plan, planting_of(plan, planting_id)).stand)
+    return _("{crop}: {plants}").format(crop=name_of(plan, planting_id), plants=words)
 
 
 def several_line(plan: Plan, plantings: Sequence[str], day: date | None) -> str:

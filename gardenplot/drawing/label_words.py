@@ -61,14 +61,14 @@ def _of_block(plan: Plan, one: Grown, layout: Layout, look: dict[str, Look], dri
     if first is not None and last is not None and last > first + 1:
         words = _("stakes {first}–{last} · {readings}")
     stands = words.format(first=first, last=last, readings=between(start, end, units))
-    lines = (stands, _rows(layout, units), _in_ground(one), bed.name)
+    lines = (stands, _rows(one, layout, units), _in_ground(one), bed.name)
     return LabelWords(layout.planting, look[layout.planting].letter, one.crop.name, tuple(filter(None, lines)))
 
 
-def _rows(layout: Layout, units: Units) -> str:
+def _rows(one: Grown, layout: Layout, units: Units) -> str:
     """Rows by plants and how far these stand apart: "4 × 34 = 136 · 20 × 20 cm"."""
-    apart = spacing_of(layout, units)
-    return f"{counted(layout)} · {apart}" if apart else counted(layout)
+    apart, count = spacing_of(layout, units), counted(layout, clump=one.crop.stand)
+    return f"{count} · {apart}" if apart else count
 
 
 def spacing_of(layout: Layout, units: Units) -> str:

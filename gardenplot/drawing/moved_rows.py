@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from gardenplot.drawing.sayings import between_readings, counted
+from gardenplot.drawing.sayings import between_readings, counted_in
 from gardenplot.drawing.so_many import so_many_plants
 from gardenplot.drawing.stakes import numbers
 from gardenplot.drawing.thinned import drill_words, stands_thinned
@@ -30,7 +30,7 @@ def rows_lines(before: Plan, after: Plan, marks: Sequence[Moved]) -> tuple[str, 
     if layout is None:
         return ()
     units, kinds = after.place.units, {one.mark: one for one in marks}
-    told = counted(layout)
+    told = counted_in(after, layout)
     if was is not None and was.plants != layout.plants:
         told += _(", {count} before").format(count=grouped(was.plants))
     parts, told_too = [told], list[str]()

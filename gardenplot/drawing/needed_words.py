@@ -9,7 +9,7 @@ from attrs import evolve, frozen
 from gardenplot.drawing.days import weekday_words, with_missing
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import TIMES
-from gardenplot.drawing.so_many import so_many_clumps
+from gardenplot.drawing.so_many import so_many_clumps, so_many_short
 from gardenplot.layout import Grown, LaidOut, lay_out_plan, spacings_for_orders, stood
 from gardenplot.plan import Order, Plan
 from gardenplot.season import market_day, market_made, markets_missed, stand_for
@@ -82,14 +82,12 @@ class Needed:
     def _planted(self) -> str:
         """How many plants that takes, and whether so many stand: "134 must be planted with 10 % loss, 2 to spare"."""
         over = self.planted - self.count
-        short = ngettext("{count} plant short", "{count} plants short", -over)
-        if self.clump > 1:
-            short = ngettext("{count} clump short", "{count} clumps short", -over)
-        answer = short if over < 0 else _("{count} to spare") if over else _("none to spare")
+        spare = _("{count} to spare").format(count=grouped(over)) if over else _("none to spare")
+        answer = so_many_short(-over, self.clump) if over < 0 else spare
         words = _("{needed} must be planted with {loss} loss") if self.loss else _("{needed} must be planted")
         needed = grouped(self.count) if self.clump == 1 else so_many_clumps(self.count, self.clump)
         told = words.format(needed=needed, loss=self.loss.text if self.loss else "")
-        return f"{told}, {answer.format(count=grouped(abs(over)))}"
+        return f"{told}, {answer}"
 
     @property
     def _late(self) -> str:

@@ -9,12 +9,12 @@ from gardenplot.drawing import slip_words, timing_words, today_words
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import at_fullest
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.so_many import so_many_cells, so_many_plants, so_many_trays
+from gardenplot.drawing.so_many import so_many_cells, so_many_clumps, so_many_of, so_many_trays
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import Layout, lay_out_bed
 from gardenplot.layout.trays import trays_name
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, order_of, planting_of
-from gardenplot.plan.clumps import as_planted
+from gardenplot.plan.clumps import clump_for, crop_as_planted
 from gardenplot.season import dates_of, market_day
 from gardenplot.units import Units
 from gardenplot.units.figures import apart, grouped, offset, span, tape
@@ -63,24 +63,29 @@ def name_of(plan: Plan, planting_id: str) -> str:
 
 
 @lru_cache(maxsize=8192)
-def counted(layout: Layout, asked: int = 0) -> str:
+def counted(layout: Layout, asked: int = 0, clump: int = 1) -> str:
     """Rows and plants of a layout: "4 × 34 = 136", "2 × 46 + 45 = 137"; the plants alone of one row or none.
 
-    Where they are fewer than asked for, also how many that is: "4 × 16 = 64 of 90 plants". Of trays "6 trays".
+    Where they are fewer than asked for, also how many that is: "4 × 16 = 64 of 90 plants". Of trays "6 trays", of
+    what stands in clumps "34 clumps of 4".
     """
     if layout.holds_trays:
         return so_many_trays(layout.plants)
     if layout.plants < asked:
-        plants = ngettext("{count} of {asked} plant", "{count} of {asked} plants", asked)
-        plants = plants.format(count=grouped(layout.plants), asked=grouped(asked))
+        plants = so_many_of(layout.plants, asked, clump)
     else:
-        plants = so_many_plants(layout.plants)
+        plants = so_many_clumps(layout.plants, clump)
     if sum(map(bool, layout.per_row)) < 2 and layout.grid.pattern is not Pattern.CELLS:
         return plants
     groups = len({count for count in layout.per_row if count})
     if groups > _MOST_GROUPS and layout.grid.pattern is not Pattern.CELLS:
         return f"{rows_by_plants(layout)}, {plants}"
     return f"{rows_by_plants(layout)} = {plants if layout.plants < asked else grouped(layout.plants)}"
+
+
+def counted_in(plan: Plan, layout: Layout, asked: int = 0) -> str:
+    """The same of a planting of a plan."""
+    return counted(layout, asked, crop_as_planted(plan, planting_of(plan, layout.planting)).stand)
 
 
 @lru_cache(maxsize=8192)
@@ -283,9 +288,7 @@ def _order_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
         words, other = _TWICE, titled(plan, finding.other or "", look)
         return words.format(other=other, count=grouped(finding.amount), needed=grouped(finding.limit))
     order = order_of(plan, finding.order or "")
-    crop = crop_of(plan, order.crop)
-    each = {as_planted(crop, one).stand for one in plan.plantings if one.order == order.id} or {crop.stand}
-    name, clumps = crop.name, max(each) > 1
+    name, clumps = crop_of(plan, order.crop).name, clump_for(plan, order) > 1
     day = day_words(market_day(order, finding.market) or order.on)
     if finding.kind is not Kind.ORDER_SHORT:
         words = _("{units} {crop} for {day}: not planted yet, {plants} plants must stand")

@@ -120,7 +120,7 @@ def _block(one: Grown, layout: Layout, look: Look, kept: tuple[Kept, ...]) -> Ma
     dates, came = one.dates, one.planting.actual or Actual()
     out = _("out by {day}").format(day=short_day(dates.out)) if dates.out else _("until it is taken out")
     day = (short_day(dates.out),) if dates.out else ()
-    name, count = one.crop.name, counted(layout)
+    name, count = one.crop.name, counted(layout, clump=one.crop.stand)
     line = (f"{name}   {count}   {out}", f"{name}   {out}", f"{name}   {count}", name, *day)
     lines = (f"{name}   {count}", name), (out, *day)
     raised = one.crop.establish is Establish.TRANSPLANT

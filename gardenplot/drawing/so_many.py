@@ -3,7 +3,7 @@
 from gardenplot.plan import Crop
 from gardenplot.supplies.raising import is_seed
 from gardenplot.units.figures import grouped
-from gardenplot.words import ngettext
+from gardenplot.words import _, ngettext
 
 
 def so_many_plants(count: int) -> str:
@@ -18,6 +18,31 @@ def so_many_clumps(count: int, clump: int) -> str:
     return ngettext("{count} clump of {clump}", "{count} clumps of {clump}", count).format(
         count=grouped(count), clump=grouped(clump)
     )
+
+
+def so_many_in_all(plants: int, clumps: int) -> str:
+    """A sum of what stands alone and of what stands in clumps: "45 plants", "45 plants and 34 clumps"."""
+    told = ngettext("{count} clump", "{count} clumps", clumps).format(count=grouped(clumps))
+    if not clumps:
+        return so_many_plants(plants)
+    return _("{plants} and {clumps}").format(plants=so_many_plants(plants), clumps=told) if plants else told
+
+
+def so_many_of(count: int, asked: int, clump: int) -> str:
+    """ "64 of 90 plants", or "64 of 90 clumps of 4"."""
+    if clump == 1:
+        words = ngettext("{count} of {asked} plant", "{count} of {asked} plants", asked)
+    else:
+        words = ngettext("{count} of {asked} clump of {clump}", "{count} of {asked} clumps of {clump}", asked)
+    return words.format(count=grouped(count), asked=grouped(asked), clump=grouped(clump))
+
+
+def so_many_short(count: int, clump: int) -> str:
+    """ "36 plants short", or "36 clumps short" of what stands in clumps."""
+    words = ngettext("{count} plant short", "{count} plants short", count)
+    if clump > 1:
+        words = ngettext("{count} clump short", "{count} clumps short", count)
+    return words.format(count=grouped(count))
 
 
 def so_many_trays(count: int) -> str:

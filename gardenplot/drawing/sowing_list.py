@@ -233,7 +233,7 @@ def _rate(one: Grown, layout: Layout, made: Raising, units: Units) -> Iterator[s
         yield words
         left = left_words(one, layout, units)
         thin = _("thin to {left}").format(left=left) if left else ""
-    yield " · ".join(part for part in (counted(layout), thin) if part)
+    yield " · ".join(part for part in (counted(layout, clump=one.crop.stand), thin) if part)
 
 
 def _for(crop: Crop, layout: Layout) -> str:

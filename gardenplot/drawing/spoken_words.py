@@ -26,7 +26,7 @@ def planting_spoken(plan: Plan, laid: LaidOut, planting: str, look: dict[str, Lo
     return words.format(
         letter=look[planting].letter,
         crop=name_of(plan, planting),
-        count=counted(layout),
+        count=counted(layout, clump=one.crop.stand),
         start=tape(layout.start, units).number,
         end=tape(layout.end, units),
     )

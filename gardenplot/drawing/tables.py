@@ -128,13 +128,13 @@ def order_rows(plan: Plan) -> tuple[OrderRow, ...]:
     """A row for each market day of each order, in the plan's order."""
     laid_out = lay_out_plan(plan)
     planted, each, late = planted_for_orders(laid_out), spacings_for_orders(laid_out), _late(laid_out)
-    rows = []
+    clumps, rows = _clumps(laid_out), []
     for order in plan.orders:
         crop = crop_of(plan, order.crop)
         for market, day in enumerate(market_days(order), start=1):
             key = order.id, market
             stand, there = stand_for(order, crop, each.get(key)), planted.get(key, 0)
-            met = _met(stand, there, late.get(key, ()))
+            met = _met(stand, there, late.get(key, ()), clumps.get(order.id, crop.stand))
             rows.append(OrderRow(order.id, crop.name, order.units, day_words(day), stand, there, met, market))
     return tuple(rows)
 
@@ -154,17 +154,27 @@ def _late(laid_out: tuple[LaidOut, ...]) -> dict[tuple[str, int], _Late]:
     return late
 
 
-def _met(stand: int, planted: int, late: _Late) -> str:
+def _clumps(laid_out: tuple[LaidOut, ...]) -> dict[str, int]:
+    """How many plants are left in each place of what stands for an order, at most."""
+    clumps: dict[str, int] = {}
+    for one in (one for laid in laid_out for one in laid.grown):
+        if one.order is not None:
+            clumps[one.order.id] = max(clumps.get(one.order.id, 1), one.crop.stand)
+    return clumps
+
+
+def _met(stand: int, planted: int, late: _Late, clump: int) -> str:
     """Whether a market day is met by what is ready in time, else why not."""
     if planted - sum(plants for plants, _days in late) >= stand:
         return _("met")
     if not planted:
         return _("not planted")
     short, days = stand - planted, max((days for _plants, days in late), default=0)
+    lacking = ngettext("short by {count} plant", "short by {count} plants", short)
+    if clump > 1:
+        lacking = ngettext("short by {count} clump", "short by {count} clumps", short)
     why = [
-        ngettext("short by {count} plant", "short by {count} plants", short).format(count=grouped(short))
-        if short > 0
-        else "",
+        lacking.format(count=grouped(short)) if short > 0 else "",
         ngettext("late by {count} day", "late by {count} days", days).format(count=days) if days else "",
     ]
     return ", ".join(words for words in why if words)

@@ -13,7 +13,7 @@ from gardenplot.drawing.ways_words import closer_by, name_of_way, shortage_words
 from gardenplot.filling.met import Met
 from gardenplot.filling.ways_out import Lack, Shortage, Way, shortage
 from gardenplot.plan import Plan, bed_of, crop_of, order_of, planting_of
-from gardenplot.plan.clumps import as_planted
+from gardenplot.plan.clumps import clump_for
 from gardenplot.season import market_day
 from gardenplot.units.figures import MINUS, grouped, offset, span
 from gardenplot.words import _
@@ -48,17 +48,11 @@ def lack_title(plan: Plan, lack: Lack) -> str:
     order = order_of(plan, lack.order)
     crop, day = crop_of(plan, order.crop).name, day_words(market_day(order, lack.market) or order.on)
     short = (
-        _("{plants} short").format(plants=so_many_clumps(lack.plants, _clump(plan, lack)))
+        _("{plants} short").format(plants=so_many_clumps(lack.plants, clump_for(plan, order)))
         if lack.plants
         else _("lacks ground")
     )
     return _("{crop} for {day}: {short}").format(crop=crop, day=day, short=short)
-
-
-def _clump(plan: Plan, lack: Lack) -> int:
-    """How many plants are left in each place of what stands for an order, or would."""
-    crop = crop_of(plan, order_of(plan, lack.order or "").crop)
-    return max((as_planted(crop, one).stand for one in plan.plantings if one.order == lack.order), default=crop.stand)
 
 
 def _met_headings(plan: Plan, met: tuple[Met, ...]) -> tuple[str, ...]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from gardenplot.drawing.days import day_words, short_day
-from gardenplot.drawing.sayings import CLOSER, PATTERNS, between_readings, counted
+from gardenplot.drawing.sayings import CLOSER, PATTERNS, between_readings, counted_in
 from gardenplot.drawing.so_many import so_many_clumps, so_many_days
 from gardenplot.filling.claims import whole_plants
 from gardenplot.filling.giving_way import WayKind
@@ -109,7 +109,7 @@ def done_words(way: Way) -> str:
             )
         case WayKind.CLOSER:
             layout = _layout(way)
-            rows = counted(layout) if way.fits else _so_many(way, layout.wanted or layout.plants)
+            rows = counted_in(way.plan, layout) if way.fits else _so_many(way, layout.wanted or layout.plants)
             return _("{crop} closer, {rows}").format(crop=crop, rows=rows)
 
 

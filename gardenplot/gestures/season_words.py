@@ -7,7 +7,7 @@ from gardenplot.drawing.date_words import market_words
 from gardenplot.drawing.days import day_words, short_day
 from gardenplot.drawing.hand_words import chosen_name
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.sayings import between_readings, counted, name_of, says, titled
+from gardenplot.drawing.sayings import between_readings, counted_in, name_of, says, titled
 from gardenplot.drawing.timing_words import timing_says
 from gardenplot.findings import Finding, Kind, find_in_bed
 from gardenplot.findings.timing import find_in_time
@@ -38,7 +38,7 @@ def season_line(plan: Plan, planting_id: str) -> str:
     layout = layout_in(plan, planting_id)
     days = days_words(dates_of(plan, planting_of(plan, planting_id)))
     readings = between_readings(plan, layout.start, layout.end)
-    return GAP.join((name_of(plan, planting_id), days, readings, counted(layout)))
+    return GAP.join((name_of(plan, planting_id), days, readings, counted_in(plan, layout)))
 
 
 def several_season_line(plan: Plan, plantings: Sequence[str]) -> str:

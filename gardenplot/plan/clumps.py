@@ -5,7 +5,7 @@ from functools import lru_cache
 from attrs import fields, frozen
 
 from gardenplot.plan.find import crop_of
-from gardenplot.plan.value import Crop, Plan, Planting
+from gardenplot.plan.value import Crop, Order, Plan, Planting
 
 OF_PLANTING = ("clump", "seeds_per_cell")
 """What a planting may say in place of its crop."""
@@ -31,6 +31,12 @@ def as_planted(crop: Crop, planting: Planting) -> Crop:
 def is_own(crop: Crop, name: str) -> bool:
     """Whether a field of a crop was typed for a planting of it."""
     return isinstance(crop, CropAsPlanted) and name in crop.own
+
+
+def clump_for(plan: Plan, order: Order) -> int:
+    """How many plants are left in each place of what stands for an order, at most, or would if anything did."""
+    crop = crop_of(plan, order.crop)
+    return max((as_planted(crop, one).stand for one in plan.plantings if one.order == order.id), default=crop.stand)
 
 
 def crop_as_planted(plan: Plan, planting: Planting) -> Crop:

@@ -8,7 +8,7 @@ from attrs import frozen
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.planting_words import spacing_words
-from gardenplot.drawing.sayings import between_readings, counted, name_of
+from gardenplot.drawing.sayings import between_readings, counted_in, name_of
 from gardenplot.drawing.shape_words import size_words
 from gardenplot.gestures.sought import Sought
 from gardenplot.layout import lay_out_plan
@@ -74,7 +74,7 @@ def _plantings(window: "MainWindow") -> Iterator[IndexLine]:
     plan, look = window.document.plan, looks(window.document.plan)
     for laid in lay_out_plan(plan):
         for one in laid.layouts:
-            name = f"{look[one.planting].letter}  {name_of(plan, one.planting)}  {counted(one)}"
+            name = f"{look[one.planting].letter}  {name_of(plan, one.planting)}  {counted_in(plan, one)}"
             where = f"{laid.bed.name}, {between_readings(plan, one.start, one.end)}"
             goes = partial(_show_planting, window, laid.bed.id, one.planting)
             yield IndexLine(_("Planting"), Sought(name, where, _("planting block")), goes)

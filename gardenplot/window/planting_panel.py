@@ -102,7 +102,7 @@ class PlantingPanel(QWidget):
         orders = (order for order in plan.orders if order.crop == one.crop.id)
         met = [(order_words(order, plan.place.units), order.id) for order in orders]
         self.order.offer([(_("none"), None), *met], one.planting.order)
-        told = _("{answer}: {plants} plants")
+        told = _("{answer}: {plants} plants") if one.crop.stand == 1 else _("{answer}: {plants} clumps")
         kept = [
             (told.format(answer=ANSWERS[answer.reserved], plants=answer.plants), answer.reserved)
             for answer in answers(plan, one.planting.id)

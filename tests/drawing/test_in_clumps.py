@@ -1,11 +1,27 @@
 """What stands in clumps is counted in clumps wherever an order lacks or has it, worked by hand."""
 
+from pathlib import Path
+
+import pytest
+
+from gardenplot.__main__ import main
+from gardenplot.drawing.captions import captions, drag_line
+from gardenplot.drawing.compare_words import best_words, measure_lines, reading_words
+from gardenplot.drawing.hand_words import short_words
+from gardenplot.drawing.label_words import plant_labels
+from gardenplot.drawing.letters import looks
 from gardenplot.drawing.needed_words import needed_for_orders
 from gardenplot.drawing.sowing_list import sow_days
+from gardenplot.drawing.tables import order_rows
 from gardenplot.drawing.ways_table import lack_title
 from gardenplot.drawing.ways_words import shortage_words
 from gardenplot.filling.ways_out import lacks, shortages
+from gardenplot.layout import lay_out_bed
+from gardenplot.layout.proposals import proposals
 from gardenplot.plan import Plan
+from gardenplot.plan.edits import change_planting
+from gardenplot.plan.file import write_plan
+from gardenplot.units import parse_length
 from tests.drawing.hand_worked import plan_from
 
 
@@ -51,3 +67,62 @@ def test_what_stands_alone_is_told_in_plants() -> None:
     plan = onions(clump=1)
     assert "267 must be planted with 10 % loss" in plain(needed_for_orders(plan)["p1"].in_full)
     assert sow_days(plan)[0].rows[0].amount == "for 180 plants"
+
+
+def one_row(clump: int = 4) -> Plan:
+    """A single row of 34 onions in 6.8 m, beside what is typed."""
+    crop = {"id": "a", "name": "Onion", "in_row": "20 cm", "row_spacing": "20 cm", "clump": clump}
+    kale = {"id": "k", "name": "Kale", "in_row": "50 cm", "row_spacing": "50 cm"}
+    return plan_from(
+        beds=[{"id": "b1", "name": "Bed 1", "length": "12 m", "width": "75 cm", "edge": "7.5 cm"}],
+        crops=[crop, kale],
+        plantings=[{"id": "p1", "bed": "b1", "crop": "a", "from": "0 m", "plants": 34, "rows": 1},
+                   {"id": "p2", "bed": "b1", "crop": "k", "from": "7 m", "plants": 3, "rows": 1}],
+    )  # fmt: skip
+
+
+def test_a_row_of_clumps_is_counted_in_clumps_wherever_it_is_named() -> None:
+    plan = one_row()
+    laid = lay_out_bed(plan, plan.beds[0])
+    said = [one.words[0] for one in captions(plan, laid, None, looks(plan))]
+    assert "34 clumps of 4" in said[0]
+    assert "3 plants" in said[1]
+    assert "34 clumps of 4" in drag_line(plan, "p1", laid, None)
+    assert "34 of 40 clumps of 4" in drag_line(plan, "p1", laid, None, asked=40)
+    assert plant_labels(plan)[0].lines[1] == "34 clumps of 4 · 20\u2009cm apart"
+    shorter = change_planting(plan, "p1", length=parse_length("1 m"), plants=None)
+    assert short_words(plan, shorter, "p1") == "Onion: 5 of 34 clumps of 4"
+
+
+def test_the_table_of_counts_tells_clumps_from_plants(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = tmp_path / "onions.gardenplot"
+    write_plan(path, one_row())
+    assert main(["count", str(path)]) == 0
+    lines = [" ".join(line.split()) for line in capsys.readouterr().out.splitlines()]
+    assert lines[1].endswith("34 34 clumps of 4")
+    assert lines[2].endswith("3 3")
+    assert "3 plants and 34 clumps in all" in lines
+    write_plan(path, onions())
+    assert main(["count", str(path)]) == 0
+    assert "180 clumps in all" in capsys.readouterr().out
+
+
+def test_layouts_of_clumps_are_compared_in_clumps() -> None:
+    """Of 445 clumps that the second order needs 112 have ground (above)."""
+    found = proposals(onions(), "p2")
+    lines = {plain(line.heading): line.cells for line in measure_lines(found)}
+    assert lines["Order of 400"][0].trouble == "333 clumps short"
+    assert lines["Clumps of 4"][0].figure == "112"
+    assert "Clumps a metre" in lines
+    assert not any("lant" in heading for heading in lines)
+    typed = proposals(one_row(), "p1")
+    headings = [plain(line.heading) for line in measure_lines(typed)]
+    assert "Clumps asked for" in headings
+    assert "Clumps in 6.80 m" in headings
+    assert reading_words(typed[0]) == "Each as long as the clumps asked for need."
+    assert best_words(typed[0], typed).startswith("holds all clumps")
+    assert "Plants" in [line.heading for line in measure_lines(proposals(one_row(clump=1), "p1"))]
+
+
+def test_an_order_of_clumps_is_short_by_clumps_in_its_table() -> None:
+    assert [row.met for row in order_rows(onions())] == ["met", "short by 333 clumps"]
