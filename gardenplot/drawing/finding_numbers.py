@@ -181,7 +181,9 @@ def _of_days(plan: Plan, finding: Finding) -> Iterator[Number]:
             yield from _between("unready", dates.get("ready"), dates.get("out"))
         case Kind.OVER_AGE:
             yield from _between("age", in_ground, dates.get("sow"))
-        case Kind.FROST | Kind.FROST_NOTE | Kind.AUTUMN_FROST:
+        case Kind.AUTUMN_FROST:
+            yield from _first_freeze(plan, one, date.fromordinal(finding.limit) if finding.limit else None)
+        case Kind.FROST | Kind.FROST_NOTE:
             off = date.fromordinal(finding.limit) if finding.kind is Kind.FROST and finding.limit else None
             yield from _freezes(
                 plan, one, _day("cover_off", off, Source.OF_COVER) or in_ground, off or one.dates.in_ground
@@ -193,18 +195,22 @@ def _of_days(plan: Plan, finding: Finding) -> Iterator[Number]:
 
 
 def _freezes(plan: Plan, one: Grown, told: Number, day: date | None) -> Iterator[Number]:
-    """How the day in the ground, or of the cover coming off, lies to the last freeze, with its odds; and the
-    first freeze of autumn."""
-    crop, dates = crop_of(plan, one.planting.crop), one.dates
+    """How the day in the ground, or of the cover coming off, lies to the last freeze, with its odds."""
+    crop = crop_of(plan, one.planting.crop)
     if day is None:
         return
     freeze = last_freeze(plan.place, day, hard=is_hard(plan.place, crop.frost))
     if freeze is not None and freeze.likelier is not None:
         yield from _between("before_freeze", _day("freeze", freeze.day), told)
         yield known("later_freeze", freeze.likelier.part, Unit.SHARE, source=Source.OF_PLACE)
-    first = autumn_freeze(plan.place, crop, dates)
+
+
+def _first_freeze(plan: Plan, one: Grown, until: date | None) -> Iterator[Number]:
+    """The first freeze of autumn by a day, with its odds."""
+    first = autumn_freeze(plan.place, crop_of(plan, one.planting.crop), one.dates, until)
     if first is not None:
-        yield known("first_freeze", first.toordinal(), Unit.DATE, source=Source.OF_PLACE)
+        yield known("first_freeze", first.day.toordinal(), Unit.DATE, source=Source.OF_PLACE)
+        yield known("earlier_freeze", first.share.part, Unit.SHARE, source=Source.OF_PLACE)
 
 
 def _cut_by(plan: Plan, finding: Finding) -> Iterator[Number]:

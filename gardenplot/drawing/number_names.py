@@ -277,6 +277,7 @@ NAMES: Mapping[str, str] = {
     "cover_on": _("cover on"),
     "cover_off": _("cover off"),
     "later_freeze": _("years with a later freeze"),
+    "earlier_freeze": _("years with an earlier freeze"),
     "cover_day": _("day of the cover"),
     "more_plants": _("plants more"),
     "short_row": _("plants in a row with one less"),

@@ -8,10 +8,10 @@ from gardenplot.drawing.number_sources import SOURCES
 from gardenplot.drawing.so_many import so_many_days
 from gardenplot.drawing.trust_words import TRUST
 from gardenplot.findings import Finding, Kind
-from gardenplot.plan import Frost, Plan, bed_of, by_id, crop_of, order_of, planting_of
-from gardenplot.season import dates_of, market_day
+from gardenplot.plan import Crop, Frost, Plan, bed_of, by_id, crop_of, order_of, planting_of
+from gardenplot.season import Dates, dates_of, market_day
 from gardenplot.season.emergence import NotInTable, emergence
-from gardenplot.season.frost import first_freeze, is_hard, last_freeze
+from gardenplot.season.frost import autumn_freeze, is_hard, last_freeze
 from gardenplot.units.figures import offset
 from gardenplot.words import _, ngettext
 from gardenplot.working import Source, Trust
@@ -104,15 +104,7 @@ def _frost(plan: Plan, finding: Finding) -> str:
     planting = planting_of(plan, finding.planting or "")
     crop, dates = crop_of(plan, planting.crop), dates_of(plan, planting)
     if finding.kind is Kind.AUTUMN_FROST:
-        stays = dates.stays
-        freeze = first_freeze(plan.place, dates.in_ground, stays) if dates.in_ground and stays else None
-        words = _("{frost}, and to be cut until {last}: by {day} it has frozen in half of all years")
-        if stays != dates.last:
-            words = _("{frost}, and in the ground until {last}: by {day} it has frozen in half of all years")
-        return words.format(
-            frost=FROSTS[crop.frost or Frost.TENDER], last=day_words(stays) if stays else "",
-            day=day_words(freeze) if freeze else "",
-        )  # fmt: skip
+        return _autumn(plan, crop, dates, date.fromordinal(finding.limit) if finding.limit else None)
     if finding.kind is Kind.FROST and finding.limit:
         words = _("{words}: leave it on for longer, or have it at hand")
         return words.format(words=_spring(plan, crop.frost, date.fromordinal(finding.limit), _OFF_BEFORE))
@@ -136,6 +128,28 @@ def _spring(plan: Plan, frost: Frost | None, day: date | None, words: str = _BEF
         freeze=_("hard freeze") if hard else _("freeze"),
     )
     return told if freeze.rarer is None else _UP_TO[words].format(words=told, more=freeze.rarer)
+
+
+def _autumn(plan: Plan, crop: Crop, dates: Dates, on: date | None) -> str:
+    """How the last day to cut, or the day on which its cover goes on too late, lies to the first freeze, with the
+    odds: "tender, and to be cut until Sat 18 Oct 2025: by Sat 20 Sep 2025 it has frozen in half of all years"."""
+    freeze = autumn_freeze(plan.place, crop, dates, on)
+    if freeze is None or dates.stays is None:
+        return ""
+    words = _("{frost}, and to be cut until {last}")
+    if dates.stays != dates.last:
+        words = _("{frost}, and in the ground until {last}")
+    stands = words.format(frost=FROSTS[crop.frost or Frost.TENDER], last=day_words(dates.stays))
+    if on is not None:
+        stands = _("{stands}, its cover goes on {day}").format(stands=stands, day=day_words(on))
+    words = _("{stands}: by {day} it has frozen in {share} of years")
+    if freeze.share.part * 2 == 1:
+        words = _("{stands}: by {day} it has frozen in half of all years")
+    told = words.format(stands=stands, day=day_words(freeze.day), share=freeze.share)
+    if freeze.more is None:
+        return told
+    words = _("{words}, in up to {more} by its last day") if on is None else _("{words}, in up to {more} by then")
+    return words.format(words=told, more=freeze.more)
 
 
 def _family(plan: Plan, finding: Finding) -> str:

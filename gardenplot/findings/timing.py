@@ -12,7 +12,15 @@ from gardenplot.layout import Grown, LaidOut, Layout
 from gardenplot.plan import Bed, Cover, Establish, Frost, Place
 from gardenplot.season import Span, emergence, market_day
 from gardenplot.season.dates import oldest_age, wanted_ready
-from gardenplot.season.frost import are_covered, autumn_freeze, bare_from, freezes_until, spring_freeze
+from gardenplot.season.frost import (
+    are_covered,
+    autumn_freeze,
+    autumn_freezes,
+    bare_from,
+    bare_until,
+    freezes_until,
+    spring_freeze,
+)
 from gardenplot.season.rotation import Stay, family_gap, returns
 
 
@@ -116,10 +124,18 @@ def _spring(one: Grown, layout: Layout, place: Place, over: tuple[Cover, ...]) -
 
 
 def _autumn(one: Grown, layout: Layout, place: Place, over: tuple[Cover, ...]) -> Iterator[Finding]:
-    """Tender crops that are still to be cut when it has likely frozen."""
-    freeze, last = autumn_freeze(place, one.crop, one.dates), one.dates.stays
-    if freeze is not None and last is not None and not are_covered(over, Span(freeze, last)):
-        yield _at(Kind.AUTUMN_FROST, layout, (last - freeze).days)
+    """Tender crops that are still to be cut when it may have frozen.
+
+    Where a cover goes on too late, its day counts in place of the last one, and is the limit.
+    """
+    freezes, last = autumn_freezes(place, one.crop, one.dates), one.dates.stays
+    if not freezes or last is None or are_covered(over, Span(freezes[0].day, last)):
+        return
+    bare = bare_until(over, last)
+    freeze = autumn_freeze(place, one.crop, one.dates, bare)
+    if freeze is not None:
+        on = bare.toordinal() if bare is not None and bare < last else 0
+        yield _at(Kind.AUTUMN_FROST, layout, (last - freeze.day).days, on)
 
 
 def _families(laid: LaidOut, place: Place) -> Iterator[Finding]:

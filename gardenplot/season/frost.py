@@ -8,6 +8,7 @@ odds, no forecast, and hold for the station where they were taken.
 from collections.abc import Iterable, Iterator
 from datetime import date, timedelta
 from functools import lru_cache
+from itertools import pairwise
 
 from attrs import frozen
 
@@ -73,11 +74,28 @@ def _last(odds: Odds, day: date) -> Freeze | None:
     return Freeze(likelier, when, (when - day).days if when else 0, over[0] if over else None)
 
 
-def first_freeze(place: Place, first: date, last: date) -> date | None:
-    """The day between two by which it has frozen in half of all years; None where the place knows none there."""
-    half = [day for share, day in place.first_freeze if share.part * 2 == 1]
-    days = (on_year(day, year) for day in half for year in range(first.year, last.year + 1))
-    return next((day for day in days if first < day <= last), None)
+@frozen
+class FirstFreeze:
+    """A chance that it has frozen by a day of autumn, and the next larger chance that the place knows, if any."""
+
+    share: Share
+    day: date
+    more: Share | None = None
+
+
+def first_freezes(place: Place, first: date, last: date) -> tuple[FirstFreeze, ...]:
+    """The chances of a first freeze whose days lie between two, earliest first: those of the first autumn there.
+
+    Rarer ones than are worth a word for what frost kills are left out.
+    """
+    odds = sorted(
+        (one for one in place.first_freeze if one[0].part * 100 >= _RARE[True]), key=lambda one: one[0].part
+    )
+    larger = dict(pairwise(share for share, _day in odds))
+    years = range(first.year, last.year + 1)
+    dated = [FirstFreeze(share, on_year(day, year), larger.get(share)) for year in years for share, day in odds]
+    found = sorted((one for one in dated if first < one.day <= last), key=lambda one: one.day)
+    return tuple(one for one in found if one.day - found[0].day < _SEASON)
 
 
 def _year_of(odds: Odds, day: date) -> int | None:
@@ -136,11 +154,17 @@ def freezes_until(place: Place, crop: Crop, day: date | None) -> date | None:
     return until
 
 
-def autumn_freeze(place: Place, crop: Crop, dates: Dates) -> date | None:
-    """The day by which it has likely frozen while a tender crop is still to be cut; None where there is none."""
+def autumn_freezes(place: Place, crop: Crop, dates: Dates) -> tuple[FirstFreeze, ...]:
+    """The first freezes that are worth a word while a tender crop is still to be cut, earliest first."""
     if not is_tender(crop) or dates.in_ground is None or dates.stays is None:
-        return None
-    return first_freeze(place, dates.in_ground, dates.stays)
+        return ()
+    return first_freezes(place, dates.in_ground, dates.stays)
+
+
+def autumn_freeze(place: Place, crop: Crop, dates: Dates, until: date | None) -> FirstFreeze | None:
+    """The likeliest of them by a day, the last on which the crop stands in the open; None where there is none."""
+    freezes = autumn_freezes(place, crop, dates)
+    return next((one for one in reversed(freezes) if until is None or one.day <= until), next(iter(freezes), None))
 
 
 @lru_cache(maxsize=8192)
@@ -153,9 +177,9 @@ def _frosty(place: Place, crop: Crop, dates: Dates) -> Iterator[Span]:
     until = freezes_until(place, crop, dates.in_ground) if crop.frost is not Frost.HARDY else None
     if until is not None and dates.in_ground is not None:
         yield Span(dates.in_ground, until)
-    first = autumn_freeze(place, crop, dates)
-    if first is not None and dates.stays is not None:
-        yield Span(first, dates.stays)
+    freezes = autumn_freezes(place, crop, dates)
+    if freezes and dates.stays is not None:
+        yield Span(freezes[0].day, dates.stays)
 
 
 def bare_from(covers: Iterable[Cover], day: date) -> date | None:
@@ -167,6 +191,17 @@ def bare_from(covers: Iterable[Cover], day: date) -> date | None:
         if max(offs) <= day:
             return day
         day = max(offs)
+    return day
+
+
+def bare_until(covers: Iterable[Cover], day: date) -> date | None:
+    """The last day up to a day on which no cover stands, one taking over from another; None where one always does."""
+    covers = tuple(covers)
+    while over := [one for one in covers if one.on != day and is_covered(one, Span(day, day))]:
+        ons = [one.on for one in over if one.on is not None]
+        if len(ons) < len(over):
+            return None
+        day = min(ons)
     return day
 
 

@@ -66,6 +66,7 @@ def add_dates(book: Book, plan: Plan, said: About, _choices: Choices = USUAL, to
 
 
 _Cells = tuple[tuple[str, ...], ...]
+_Frost = dict[tuple[str, bool], str]
 
 
 @frozen
@@ -100,20 +101,24 @@ def _widths(rows: Iterable[_Cells], spare: float) -> list[float]:
     ]
 
 
-def _frost(plan: Plan) -> dict[str, str]:
-    """How the day on which a planting goes in lies to the last freeze, by its id, where that is a finding."""
+def _frost(plan: Plan) -> _Frost:
+    """How the day on which a planting goes in lies to the last freeze, and its last one to the first freeze: by its
+    id and whether it is autumn, where that is a finding."""
     look = looks(plan)
-    found = (one for one in find_all(plan) if one.kind in (Kind.FROST, Kind.FROST_NOTE))
-    return {one.planting: says(plan, one, look) for one in found if one.planting is not None}
+    found = (one for one in find_all(plan) if one.kind in (Kind.FROST, Kind.FROST_NOTE, Kind.AUTUMN_FROST))
+    return {(one.planting, one.kind is Kind.AUTUMN_FROST): says(plan, one, look) for one in found if one.planting}
 
 
-def _broken(row: DateRow, cells: _Cells, widths: list[float], frost: dict[str, str]) -> _Row:
+def _broken(row: DateRow, cells: _Cells, widths: list[float], frost: _Frost) -> _Row:
     """A job; what lacks room goes on below, so that all of a column is of one size.
 
-    Below the day in the ground it is said how that lies to the last freeze.
+    Below the day in the ground it is said how that lies to the last freeze, below the first of the harvest how the
+    last one lies to the first freeze.
     """
     goes_in = row.job is Job.SET_OUT or (row.job is Job.SOW and row.what != job_words(Job.SOW))
-    warning = frost.get(row.planting or "", "") if goes_in and not row.done else ""
+    warning = frost.get((row.planting or "", False), "") if goes_in and not row.done else ""
+    if row.job is Job.READY:
+        warning = frost.get((row.planting or "", True), "")
     return _Row(
         row,
         tuple(

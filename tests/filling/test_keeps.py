@@ -21,7 +21,8 @@ from gardenplot.units import CM, M, Units, length_of, parse_degrees
 from tests.drawing.hand_worked import plan_from
 
 Fields = dict[str, Any]
-PLACE: Fields = {"last_freeze": {"50%": "04-20", "10%": "05-20"}, "first_freeze": {"50%": "10-10"}, "family_gap": 2}
+PLACE: Fields = {"last_freeze": {"50%": "04-20", "10%": "05-20"}, "family_gap": 2,
+                 "first_freeze": {"10%": "09-20", "50%": "10-10"}}  # fmt: skip
 KEPT = {Kind.FROST, Kind.AUTUMN_FROST, Kind.COLD_EDGE, Kind.FAMILY, Kind.OVERLAP, Kind.OUTSIDE}
 BEAN: Fields = {
     "id": "bean", "name": "Bean", "in_row": "20 cm", "row_spacing": "40 cm", "edge": "20 cm", "frost": "tender",

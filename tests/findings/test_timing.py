@@ -163,13 +163,48 @@ def test_what_is_still_to_be_cut_when_it_has_likely_frozen_is_told() -> None:
     assert said(plan, Kind.AUTUMN_FROST) == [
         "very tender, and to be cut until Sat 18 Oct 2025: by Sat 20 Sep 2025 it has frozen in half of all years"
     ]
-    assert not found(planted({"harvest_days": 20}, place, in_ground="2025-06-10"), Kind.AUTUMN_FROST)
+    assert not found(planted({"harvest_days": 16}, place, in_ground="2025-06-10"), Kind.AUTUMN_FROST)
+
+
+@pytest.mark.parametrize(
+    ("harvest_days", "words"),
+    [
+        (16, None),
+        (17, "Fri 5 Sep 2025: by Fri 5 Sep 2025 it has frozen in 10% of years, in up to 50% by its last day"),
+        (31, "Fri 19 Sep 2025: by Fri 5 Sep 2025 it has frozen in 10% of years, in up to 50% by its last day"),
+        (32, "Sat 20 Sep 2025: by Sat 20 Sep 2025 it has frozen in half of all years, in up to 90% by its last day"),
+        (60, "Sat 18 Oct 2025: by Wed 8 Oct 2025 it has frozen in 90% of years"),
+    ],
+)
+def test_the_odds_of_the_first_freeze_are_named_with_their_day_as_those_of_the_last_are(
+    harvest_days: int, words: str | None
+) -> None:
+    """Ready on 19 August, cut for so many days (by hand). One year in twenty is rarer than is worth a word, in spring
+    too."""
+    place: Fields = {"first_freeze": {"90%": "10-08", "50%": "09-20", "10%": "09-05", "5%": "08-30"}}
+    plan = planted({"harvest_days": harvest_days}, place, in_ground="2025-06-10")
+    assert said(plan, Kind.AUTUMN_FROST) == ([f"very tender, and to be cut until {words}"] if words else [])
+    assert not found(planted({"harvest_days": 60, "frost": "half-hardy"}, place, in_ground="2025-06-10"))
+
+
+def test_a_cover_that_goes_on_on_the_average_day_is_on_too_late_for_what_frost_kills() -> None:
+    place: Fields = {"first_freeze": {"50%": "09-20", "10%": "09-05"}}
+    cover = {"id": "c", "bed": "b1", "from": "0 m", "to": "30 m", "on": "2025-09-19", "off": "2025-10-18"}
+    late = planted({"harvest_days": 60}, place, in_ground="2025-06-10", covers=[cover])
+    assert said(late, Kind.AUTUMN_FROST) == [
+        "very tender, and to be cut until Sat 18 Oct 2025, its cover goes on Fri 19 Sep 2025: "
+        "by Fri 5 Sep 2025 it has frozen in 10% of years, in up to 50% by then"
+    ]
+    in_time = cover | {"on": "2025-09-05"}
+    assert not found(
+        planted({"harvest_days": 60}, place, in_ground="2025-06-10", covers=[in_time]), Kind.AUTUMN_FROST
+    )
 
 
 def test_covers_that_follow_one_another_keep_what_is_still_to_be_cut_from_the_first_freeze() -> None:
-    """In the ground until 18 October, and a freeze by 20 September in half of all years (by hand)."""
+    """In the ground until 18 October, and a freeze by 5 September in one year of ten (by hand)."""
     place: Fields = {"first_freeze": {"50%": "09-20", "10%": "09-05"}}
-    first = {"id": "c", "bed": "b1", "from": "0 m", "to": "30 m", "on": "2025-09-10", "off": "2025-10-01"}
+    first = {"id": "c", "bed": "b1", "from": "0 m", "to": "30 m", "on": "2025-09-04", "off": "2025-10-01"}
     for on, off, told in (("2025-10-01", "2025-10-18", 0), ("2025-10-02", "2025-10-18", 1),
                           ("2025-10-01", "2025-10-17", 1)):  # fmt: skip
         covers = [first, first | {"id": "d", "on": on, "off": off}]

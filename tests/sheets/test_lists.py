@@ -17,7 +17,7 @@ from gardenplot.plan.file import read_plan
 from gardenplot.sheets.door_card import card_for
 from gardenplot.sheets.paper import Paper
 from gardenplot.units import parse_length
-from tests.drawing.hand_worked import hand_worked
+from tests.drawing.hand_worked import hand_worked, plan_from
 from tests.plans import metric_plan
 from tests.sheets.made import dates_sheet, door_cards
 from tests.sheets.pdf_pages import Page, pages_of, plain
@@ -281,6 +281,21 @@ def test_the_dates_sheet_says_how_a_day_in_the_ground_lies_to_the_last_freeze() 
         said.count("13 days before Tue 20 May 2025; in 50% of years a freeze comes later still: keep the cover on")
         == 1
     )
+    assert_legible(page, Paper.A4)
+
+
+def test_the_dates_sheet_says_at_the_harvest_how_its_last_day_lies_to_the_first_freeze() -> None:
+    """Ready on 19 August, and cut until 8 September (by hand)."""
+    crop = {"id": "a", "name": "Bean", "in_row": "20 cm", "row_spacing": "40 cm", "frost": "tender", "field_days": 70,
+            "harvest_days": 20}  # fmt: skip
+    plan = plan_from(
+        {"first_freeze": {"50%": "09-20", "10%": "09-05"}},
+        beds=[{"id": "b1", "name": "Bed 1", "length": "9 m", "width": "75 cm", "edge": "7.5 cm"}],
+        crops=[crop], plantings=[{"id": "p1", "bed": "b1", "crop": "a", "in_ground": "2025-06-10"}],
+    )  # fmt: skip
+    (page,) = pages_of(dates_sheet(plan, Paper.A4).pdf)
+    said = plain(" ".join(page.text.split()))
+    assert said.count("by Fri 5 Sep 2025 it has frozen in 10% of years, in up to 50% by its last day") == 1
     assert_legible(page, Paper.A4)
 
 
