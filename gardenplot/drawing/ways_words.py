@@ -14,7 +14,7 @@ from gardenplot.layout import Layout, lay_out_bed, nearest_rows
 from gardenplot.layout.across import closer_than_packet
 from gardenplot.layout.close_numbers import edge_asked
 from gardenplot.plan import Plan, Reserved, bed_of, crop_of, order_of, planting_of
-from gardenplot.plan.clumps import crop_as_planted
+from gardenplot.plan.clumps import clump_for, crop_as_planted
 from gardenplot.season import dates_of, market_day
 from gardenplot.units.figures import apart, grouped, offset, rounded, span
 from gardenplot.words import _, ngettext
@@ -244,11 +244,10 @@ def _so_many(way: Way, places: int) -> str:
 
 
 def _so_many_short(plan: Plan, one: Shortage) -> str:
-    """The same of what an order lacks, by what would stand for it."""
+    """The same of what an order lacks, by what stands for it or would; a way may do without that planting."""
     there = next((each for each in plan.plantings if each.id == one.planting), None)
-    way = next(iter(one.ways), None)
-    if there is None and way is not None and way.planting == one.planting:
-        return _so_many(way, one.plants)
+    if there is None and one.order is not None:
+        return so_many_clumps(one.plants, clump_for(plan, order_of(plan, one.order)))
     return so_many_clumps(one.plants, 1 if there is None else crop_as_planted(plan, there).stand)
 
 

@@ -67,6 +67,17 @@ def test_what_is_split_shares_out_what_was_sown_for_it() -> None:
         assert [one.sow_cells for one in parts] == [96, 14]
 
 
+def test_what_an_order_lacks_is_told_where_a_way_out_does_without_its_planting() -> None:
+    """In 4 m stand 20 ranks of 2 leeks, 37 are wanted on two days, so nothing is planted for the second."""
+    orders: list[Fields] = [{"id": f"o{number}", "crop": "leek", "units": units, "times": times}
+                            for number, (units, times) in enumerate(((10, 1), (37, 2), (10, 1)))]  # fmt: skip
+    plan = plan_of(orders, [{"id": f"p-{order}", "crop": "leek", "order": order} for order in ("o1", "o2")], ("4 m",))
+    without = [one for one in shortages(plan) if one.ways and not any(
+        each.id == one.planting for each in (*plan.plantings, *one.ways[0].plan.plantings))]  # fmt: skip
+    assert without
+    assert all("plants short" in shortage_words(plan, one) for one in without)
+
+
 @st.composite
 def crowded(draw: st.DrawFn) -> Plan:
     """A bed or two, two or three orders, each planted in the first bed or not at all, one perhaps in the ground."""
