@@ -31,6 +31,14 @@ def date_from(text: str) -> date | None:
     return day
 
 
+def day_read(text: str) -> date | None:
+    """The day that a line holds, None where it holds none, or one that contradicts itself."""
+    try:
+        return date_from(text.strip())
+    except PlanError:
+        return None
+
+
 def day_text(day: date) -> str:
     """A day as it stands in a line that is typed into: "9 Apr 2027".
 

@@ -9,7 +9,6 @@ from PySide6.QtWidgets import (
     QComboBox,
     QGridLayout,
     QLabel,
-    QLineEdit,
     QStyle,
     QStyleOptionComboBox,
     QStylePainter,
@@ -22,6 +21,7 @@ from gardenplot.errors import GardenplotError
 from gardenplot.window.plain import PlainLabel, as_is
 from gardenplot.window.script import runs
 from gardenplot.window.theme import magnified, write_in
+from gardenplot.window.weekday_line import FieldLabel, WeekdayLine
 
 LARGE = 1.4
 """From this magnification on fields stand one by one."""
@@ -29,11 +29,11 @@ _FIELD = 1
 """The place of a field in its cell, below its label."""
 
 
-class Typed(QLineEdit):
+class Typed(WeekdayLine):
     """A line that keeps what it shows until another text is finished; Escape brings it back."""
 
     def __init__(self, finished: Callable[[str], None], parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(parent=parent)
         self._shown = self._wrong = ""
         self._finished = finished
         self.lay_below: Callable[[QLabel], object] = QLabel.hide
@@ -61,14 +61,6 @@ class Typed(QLineEdit):
             # What is typed next takes the place of this, as when the field was come to by Tab.
             self.selectAll()
         self.complain("")
-
-    def stand_empty(self, words: str) -> None:
-        """Show in grey what holds while nothing is typed, or an example; the tip tells it where it has no room."""
-        if words == self.placeholderText():
-            return
-        self.setPlaceholderText(words)
-        self.setToolTip(as_is(words))
-        self._describe()
 
     def event(self, event: QEvent) -> bool:
         """The keys for undo are the plan's while nothing is typed here, and the text's while something is."""
@@ -108,12 +100,12 @@ class Typed(QLineEdit):
         self.complaint.setText(words)
         self.complaint.setVisible(bool(words))
         self.setProperty("wrong", bool(words))
-        self._describe()
+        self.setAccessibleDescription(self.described())
         self.style().unpolish(self)
         self.style().polish(self)
 
-    def _describe(self) -> None:
-        self.setAccessibleDescription(self._wrong or self.placeholderText())
+    def described(self) -> str:
+        return self._wrong or super().described()
 
 
 class Steady(QComboBox):
@@ -258,15 +250,17 @@ class Form(QWidget):
 
     def _hint(self, name: str) -> QLabel:
         """An empty line below a field."""
-        hint = _quiet("", self)
+        hint = _quiet(PlainLabel("", self))
         hint.setVisible(False)
         cell = next(cell for known, cell, _columns in self._cells if known == name)
         cell.insertWidget(_FIELD + 1, hint)
         return hint
 
     def _add(self, name: str, label: str, field: QWidget, columns: int) -> QVBoxLayout:
-        words = self._labels[name] = _quiet(label, self)
+        words = self._labels[name] = _quiet(FieldLabel(label, self))
         words.setBuddy(field)
+        if isinstance(field, WeekdayLine):
+            field.textChanged.connect(words.update)
         field.setObjectName(name)
         field.setAccessibleName(label)
         cell = QVBoxLayout()
@@ -304,8 +298,7 @@ def labelled(form: Form) -> list[tuple[str, QWidget]]:
     return [(label, field) for label, field in cells if field is not None and not field.isHidden()]
 
 
-def _quiet(words: str, form: Form) -> QLabel:
-    label = PlainLabel(words, form)
+def _quiet(label: QLabel) -> QLabel:
     write_in(label, Ink.SECOND)
     label.setWordWrap(True)
     return label

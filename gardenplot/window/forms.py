@@ -25,6 +25,7 @@ from gardenplot.window.leave_asked import LeaveAsked
 from gardenplot.window.plain import PlainLabel
 from gardenplot.window.room_on_screen import room_on_screen
 from gardenplot.window.theme import magnified, widget_font, write_in
+from gardenplot.window.weekday_line import WeekdayLine
 
 _LONG = 7
 """From so many lines on nothing that was typed goes unasked."""
@@ -158,8 +159,8 @@ class AskDialog(LeaveAsked):
 
 
 def _line(ask: Ask) -> QLineEdit:
-    line = QLineEdit(ask.text)
-    line.setPlaceholderText(grey(ask.example, ask.default))
+    line = WeekdayLine(ask.text)
+    line.stand_empty(grey(ask.example, ask.default))
     return line
 
 
