@@ -12,7 +12,7 @@ from unicodedata import category
 from attrs import frozen
 
 from gardenplot.errors import LengthError
-from gardenplot.units.lengths import CM, FOOT, INCH, YARD, M, number_in, parse_length
+from gardenplot.units.lengths import CM, FOOT, INCH, YARD, M, number_in, parse_length, plainly
 from gardenplot.words import _
 
 LITRE = (10 * CM) ** 3
@@ -150,19 +150,20 @@ _NO_THINGS = re.compile(
     r"(sq|square|cu|cubic|fl)\b.*|km|kilomet(er|re)s?|miles?|gr|gms?|kgs|ozs|cwt|tons?|ltrs?|pts?|pints?|gals|ha|acres?"
 )
 """Measures that are not read here; taken for the name of things, they would be counted."""
-_WITH_UNIT = re.compile(r"(?P<number>[\d.,/ ]*\d) ?(?P<unit>[^\W\d_][^\d/]*[23²³]?)")
+_WITH_UNIT = re.compile(r"(?P<number>[\d.,/ ]*\d(?:-\d+/\d+)?) ?(?P<unit>[^\W\d_][^\d/]*[23²³]?)")
+_STROKE = re.compile(r"(?<!\d)/|/(?!\d)")
 _PRICE = re.compile(r"(?P<before>\D*?)(?P<number>\d{1,9}(?:[.,]\d{1,2})?|[.,]\d{1,2})(?:[.,][-–—])?(?P<behind>\D*)")
 _PARTS = frozenset({"c", "ct", "cts", "p", "¢"})
 """Hundredths of the money of a place: 50 p is half of what 50 says."""
 
 
 def parse_volume(text: str) -> Volume:
-    """Read "40 l", "2.5 gal", "1/2 cu yd"; raises LengthError for anything else."""
+    """Read "40 l", "2.5 gal", "2½ gal", "1/2 cu yd"; raises LengthError for anything else."""
     return Volume(_of(text, _VOLUMES, _("“{typed}” is no volume: write it like 40 l or 2.5 gal")), text.strip())
 
 
 def parse_mass(text: str) -> Mass:
-    """Read "2.5 kg", "14 g", "3 lb", "1/2 oz"; raises LengthError for anything else."""
+    """Read "2.5 kg", "14 g", "3 lb", "½ oz"; raises LengthError for anything else."""
     return Mass(_of(text, _MASSES, _("“{typed}” is no weight: write it like 250 g or 2 lb")), text.strip())
 
 
@@ -178,7 +179,7 @@ def parse_line_flow(text: str) -> LineFlow:
     wrong = _("“{typed}” is no flow of a drip line: write it like 5 l/h / m or 30 gal/h / 100 ft")
     flow, per = _divided(text, wrong)
     volume, time = _divided(flow, wrong, text)
-    per = per.strip()
+    per = _plain(per)
     length = _length(per if per[:1].isdigit() else f"1 {per}", wrong, text)
     each = _of(volume, _VOLUMES, wrong, text) / _unit(time, _TIMES, wrong, text)
     return LineFlow(each / length, text.strip())
@@ -246,7 +247,7 @@ def parse_amount(text: str) -> Amount:
 
 
 def _plain(text: str) -> str:
-    return " ".join(text.replace("\u00a0", " ").lower().split()) if isinstance(text, str) else ""
+    return plainly(text) if isinstance(text, str) else ""
 
 
 def _wrong(wrong: str, text: object) -> LengthError:
@@ -272,11 +273,11 @@ def _unit(text: str, units: Mapping[str, Fraction], wrong: str, whole: str) -> F
 
 
 def _divided(text: str, wrong: str, whole: str | None = None) -> tuple[str, str]:
-    """What stands before the last stroke and behind it."""
-    before, stroke, behind = text.rpartition("/") if isinstance(text, str) else ("", "", "")
-    if not stroke:
+    """What stands before the last stroke and behind it; one between two digits belongs to a fraction."""
+    strokes = [match.start() for match in _STROKE.finditer(text)] if isinstance(text, str) else []
+    if not strokes:
         raise _wrong(wrong, text if whole is None else whole)
-    return before, behind
+    return text[: strokes[-1]], text[strokes[-1] + 1 :]
 
 
 def _length(text: str, wrong: str, whole: str) -> int:

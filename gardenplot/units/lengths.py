@@ -138,7 +138,7 @@ def parse_length(text: str, *, bare: str | None = None) -> Length:
 
 @lru_cache(maxsize=4096)
 def _read(text: str, bare: str | None) -> Length:
-    plain = _plain(text)
+    plain = plainly(text)
     if plain.startswith("-"):
         raise LengthError(
             _("“{typed}” is less than nothing: write a length like 30 cm or 1' 6\"").format(typed=_clip(text))
@@ -160,7 +160,7 @@ def parse_place(text: str, *, bare: str | None = None) -> Length:
 
     A sum comes to nothing or more. Raises LengthError as for a length.
     """
-    plain = _plain(text) if isinstance(text, str) else ""
+    plain = plainly(text) if isinstance(text, str) else ""
     beyond = plain[1:].lstrip()
     if not plain.startswith("-") or beyond.startswith("-") or _SIGN.search(beyond):
         return parse_length(text, bare=bare)
@@ -234,7 +234,7 @@ def _whole(nm: Fraction, text: str) -> int:
 
 def unit_of(text: str) -> str | None:
     """The unit of a length in a single unit, "cm" for "20 cm"; None for feet and inches together or no length."""
-    words = set(_WORD.findall(_plain(text)))
+    words = set(_WORD.findall(plainly(text)))
     return next(iter(words)) if len(words) == 1 and words <= _UNIT_NM.keys() else None
 
 
@@ -242,7 +242,8 @@ def _clip(text: str) -> str:
     return text if len(text) <= 40 else text[:39] + "…"
 
 
-def _plain(text: str) -> str:
+def plainly(text: str) -> str:
+    """A text with its signs as on any keyboard, "2 1/2 in" for "2½ in", in small letters, blanks one by one."""
     plain = text.translate(_PLAIN).strip().lower()
     for sign, fraction in _FRACTION_SIGNS.items():
         plain = plain.replace(sign, f" {fraction}")
@@ -297,7 +298,7 @@ def _part_nm(number: Fraction, unit: str, text: str) -> Fraction:
 
 def number_in(text: str) -> Fraction | None:
     """A number alone, 2.5, 2,5, 1/2 or 2 1/2; None for anything else, and for what can be read in two ways."""
-    match = _NUMBER.fullmatch(_plain(text))
+    match = _NUMBER.fullmatch(plainly(text))
     try:
         return _number(match, text) if match else None
     except LengthError:

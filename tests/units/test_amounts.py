@@ -5,7 +5,8 @@ from fractions import Fraction
 import pytest
 
 from gardenplot.errors import LengthError
-from gardenplot.units import CM, LITRE, M, parse_amount, parse_price
+from gardenplot.units import CM, INCH, LITRE, M, parse_amount, parse_length, parse_price
+from gardenplot.units.amounts import parse_flow, parse_line_flow, parse_mass, parse_mass_rate, parse_volume
 
 
 @pytest.mark.parametrize(
@@ -41,6 +42,32 @@ def test_a_measure_in_full_words_is_no_count_of_things(typed: str, part: str, va
     amount = parse_amount(typed)
     measured = {name: getattr(amount, name) for name in ("pieces", "nm", "nm3", "grams")}
     assert {name: found for name, found in measured.items() if found is not None} == {part: value}
+
+
+@pytest.mark.parametrize("half", ["2½", "2 ½", "2 1/2", "2-1/2", "2 1⁄2", "2\u00a0½", "2\u2009½", "2.5", "2,5"])
+def test_fractions_are_read_of_volumes_weights_and_flows_as_they_are_of_lengths(half: str) -> None:
+    """1 US gallon = 231 cubic inches, 1 lb = 453.592 37 g (NIST SP 811, appendix B.8)."""
+    gallons, pounds = Fraction(5, 2) * 231 * INCH**3, Fraction(5, 2) * Fraction("453.59237")
+    assert (parse_volume(f"{half} gal").nm3, parse_volume(f"{half} gal").text) == (gallons, f"{half} gal")
+    assert parse_volume(f"{half}gal").nm3 == gallons
+    assert parse_mass(f"{half} lb").grams == pounds
+    assert parse_amount(f"{half} gal").nm3 == gallons
+    assert parse_amount(f"{half} lb").grams == pounds
+    assert parse_flow(f"{half} gal/min").nm3_per_hour == gallons * 60
+    assert parse_line_flow(f"{half} gal/h / {half} in").nm2_per_hour == gallons / (Fraction(5, 2) * INCH)
+    assert parse_length(f"{half} in").nm == Fraction(5, 2) * INCH
+
+
+def test_less_than_one_is_read_too_and_a_length_below_the_stroke_is_no_more_than_it_says() -> None:
+    assert parse_volume("½ gal").nm3 == Fraction(231, 2) * INCH**3
+    assert parse_line_flow("1 l/h / ½ m").nm2_per_hour == Fraction(2 * LITRE, M)
+    assert parse_mass_rate("½ lb / 1000 sq ft").per_nm2 == parse_mass_rate("0.5 lb / 1000 sq ft").per_nm2
+
+
+@pytest.mark.parametrize("typed", ["2 - 1/2 gal", "2 -1/2 gal", "2- 1/2 gal", "1/0 gal", "½½ gal", "2½", "½/2 gal"])
+def test_a_fraction_that_may_be_read_in_two_ways_or_is_none_is_refused(typed: str) -> None:
+    with pytest.raises(LengthError, match="no volume"):
+        parse_volume(typed)
 
 
 @pytest.mark.parametrize(
