@@ -280,7 +280,7 @@ def _apart(candidate: Candidate, units: Units) -> Cell:
     cell = _spacing(candidate, grid.between, candidate.closer_rows, units)
     if grid.pattern is not Pattern.TWIN:
         return cell
-    words = _("{apart}, pairs {twin}").format(apart=cell.figure, twin=offset(grid.twin, units))
+    words = _("{apart}, pairs {twin}").format(apart=cell.figure, twin=apart(grid.twin, units))
     return evolve(cell, figure=words)
 
 
@@ -321,9 +321,9 @@ def _tools(candidate: Candidate) -> Cell:
 
 def _cannot_be_marked(where: str, one: Unmarkable, units: Units) -> str:
     if not one.nearest:
-        return _("{spacing} {where} cannot be marked").format(spacing=offset(one.spacing, units), where=where)
+        return _("{spacing} {where} cannot be marked").format(spacing=apart(one.spacing, units), where=where)
     return _("{spacing} {where} cannot be marked: nearest {nearest}").format(
-        spacing=offset(one.spacing, units), where=where, nearest=offset(one.nearest, units)
+        spacing=apart(one.spacing, units), where=where, nearest=apart(one.nearest, units)
     )
 
 

@@ -18,7 +18,7 @@ from gardenplot.season import dates_of
 from gardenplot.supplies.raising import seed_grams
 from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, Need, shopping, total_cost
 from gardenplot.units import Units
-from gardenplot.units.figures import grouped, offset, span
+from gardenplot.units.figures import apart, grouped, span
 from gardenplot.words import _, ngettext
 from gardenplot.working import RULES, Number, Unit, added
 
@@ -254,9 +254,9 @@ def what_words(plan: Plan, item: Item) -> str:
         case GoodKind.TAPE:
             return _("tape of {length} or more").format(length=whole_words(item.size or 0, units))
         case GoodKind.ROW_MARKER:
-            return _("row marker, rows {spacing} apart").format(spacing=offset(item.size or 0, units))
+            return _("row marker, rows {spacing} apart").format(spacing=apart(item.size or 0, units))
         case GoodKind.SPACER:
-            return _("spacing tool, every {spacing}").format(spacing=offset(item.size or 0, units))
+            return _("spacing tool, every {spacing}").format(spacing=apart(item.size or 0, units))
         case GoodKind.JUG if item.name:
             return _("jugs of {volume}").format(volume=item.name)
         case GoodKind.AMENDMENT if item.name:

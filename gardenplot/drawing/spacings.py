@@ -7,7 +7,7 @@ from gardenplot.layout import Layout
 from gardenplot.layout.value import Row, Run
 from gardenplot.plan import Pattern
 from gardenplot.units import MM, Units
-from gardenplot.units.figures import offset
+from gardenplot.units.figures import apart
 
 _LEAST = 44.0
 """Pixels that a spacing must have for its figure."""
@@ -75,14 +75,14 @@ def _dimensions(seen: _Seen, units: Units) -> tuple[Dimension, ...]:
         half = (row.offset + other.offset) / 2 if other else row.offset + seen.layout.grid.edge / 2
         ends = [seen.point(at, half) for at in (first, first + step)]
         feet = seen.point(first, row.offset), seen.point(first + step, row.offset)
-        found.append(Dimension(ends[0], ends[1], feet, str(offset(step, units))))
+        found.append(Dimension(ends[0], ends[1], feet, str(apart(step, units))))
     if other and abs(other.offset - row.offset) / MM * seen.zoom.across >= _LEAST:
         ahead = 1.5 if step / MM * seen.zoom.along >= 2 * _LEAST else 2.5
         at = first + ahead * step if first + (ahead + 0.5) * step <= seen.along[1] else first - (ahead - 1) * step
         # Where little is in sight it stands at the edge of that rather than beyond.
         at = max(seen.along[0], min(at, seen.along[1]))
         one, two = seen.point(at, row.offset), seen.point(at, other.offset)
-        found.append(Dimension(one, two, (one, two), str(offset(abs(other.offset - row.offset), units))))
+        found.append(Dimension(one, two, (one, two), str(apart(abs(other.offset - row.offset), units))))
     return tuple(found)
 
 

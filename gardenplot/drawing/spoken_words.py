@@ -10,7 +10,7 @@ from gardenplot.drawing.shape_words import size_words
 from gardenplot.findings import find_in_bed
 from gardenplot.layout import LaidOut
 from gardenplot.plan import Plan
-from gardenplot.units.figures import span, tape
+from gardenplot.units.figures import as_measured, tape
 from gardenplot.words import _, ngettext
 
 
@@ -38,7 +38,7 @@ def bed_spoken(plan: Plan, laid: LaidOut, day: date | None, plantings: int) -> s
     words = _("{bed}, bed of {size}, {plantings}, {left}")
     return words.format(
         bed=laid.bed.name,
-        size=size_words(laid.bed, units, span),
+        size=size_words(laid.bed, units, as_measured),
         plantings=ngettext("{count} planting", "{count} plantings", plantings).format(count=plantings),
         left=left_on((laid,), day, units),
     )

@@ -103,9 +103,20 @@ def exactly(nm: int, units: Units) -> Figure:
             return tape(nm, units, inch_parts=4 if nm % (INCH // 4) == 0 else 16)
 
 
+_FINEST_ON_TAPE = {Units.METRIC: MM, Units.FEET_AND_INCHES: INCH // 16, Units.DECIMAL_FEET: FOOT // 1000}
+"""The steps in nm that a tape reading tells exactly."""
+
+
 def span(nm: int, units: Units, *, finer: int = 0) -> Figure:
     """A length of ground: as a tape reading from one metre or foot on, as an offset below."""
     return tape(nm, units, finer=finer) if is_long(nm, units) else offset(nm, units, finer=finer)
+
+
+def as_measured(nm: int, units: Units) -> Figure:
+    """A span, or finer where that tells it exactly, as `apart` and `exactly` do."""
+    if not is_long(nm, units):
+        return apart(nm, units)
+    return exactly(nm, units) if nm % _FINEST_ON_TAPE[units] == 0 else span(nm, units)
 
 
 def is_long(nm: int, units: Units) -> bool:

@@ -10,7 +10,7 @@ from gardenplot.drawing.strips import GUTTER, Strip, Strips
 from gardenplot.drawing.style import Ink, Palette
 from gardenplot.plan import Bed
 from gardenplot.units import Units
-from gardenplot.units.figures import span
+from gardenplot.units.figures import as_measured
 from gardenplot.window.kept_pictures import KeptPictures
 from gardenplot.window.lettering import lettering, write
 from gardenplot.window.theme import colour, drawing_font
@@ -121,4 +121,4 @@ def is_cut(name: str, strips: Strips) -> bool:
 
 @lru_cache(maxsize=1024)
 def _size(bed: Bed, units: Units) -> str:
-    return size_words(bed, units, span)
+    return size_words(bed, units, as_measured)

@@ -17,7 +17,7 @@ from gardenplot.layout.compare import SIDE_BY_SIDE, InPattern
 from gardenplot.layout.positions import positions
 from gardenplot.plan import Pattern
 from gardenplot.units import MM, Units
-from gardenplot.units.figures import grouped, offset, span
+from gardenplot.units.figures import apart, grouped, span
 from gardenplot.window.plain import as_is
 from gardenplot.window.stamps import Pixels, paint_plants
 from gardenplot.window.theme import colour, magnified, palette, widget_font
@@ -112,14 +112,14 @@ class PatternButton(QAbstractButton):
     def show_candidate(self, candidate: InPattern, look: Look, units: Units) -> None:
         """Show what this pattern makes of the block."""
         grid = candidate.layout.grid
-        apart = _("rows {apart} apart").format(apart=offset(grid.between, units)) if grid.rows > 1 else ""
+        rows = _("rows {apart} apart").format(apart=apart(grid.between, units)) if grid.rows > 1 else ""
         length = span(candidate.length, units) if candidate.length is not None else None
         needs = _("needs {length}").format(length=length) if length is not None else _("no row fits")
         lines = (
             _Line(PATTERNS[self.pattern]),
             _Line(grouped(candidate.layout.plants), Ink.INK, bold=True),
             _Line(_difference(candidate.more), Ink.INK if candidate.more < 0 else Ink.SECOND),
-            _Line(apart),
+            _Line(rows),
             _Line(_("closer than the packet") if candidate.closer else "", Ink.ACCENT),
             _Line(needs),
         )

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gardenplot.units import CM, FOOT, INCH, LONGEST, MM, M, Units, parse_length
-from gardenplot.units.figures import Figure, apart, grouped, offset, span, tape
+from gardenplot.units.figures import Figure, apart, as_measured, grouped, offset, span, tape
 
 Shown = Callable[[int, Units], Figure]
 
@@ -29,6 +29,19 @@ every_step = pytest.mark.parametrize(("shown", "units", "step"), STEPS)
 def plain(figure: Figure) -> str:
     """A figure with the blanks of a typewriter."""
     return str(figure).replace("\u2009", " ")
+
+
+@pytest.mark.parametrize(
+    ("typed", "units", "text"),
+    [
+        ("29 13/16 in", FEET_AND_INCHES, "2′ 5 13/16″"), ("7 3/16 in", FEET_AND_INCHES, "7 3/16″"),
+        ("30 in", FEET_AND_INCHES, "2′ 6″"), ("1/3 ft", FEET_AND_INCHES, "4″"), ("7.425 m", METRIC, "7.425 m"),
+        ("76.2 cm", METRIC, "76.2 cm"), ("15 m", METRIC, "15.00 m"), ("10 ft", METRIC, "3.048 m"),
+        ("7 3/16 ft", METRIC, "2.19 m"), ("4.125 ft", DECIMAL_FEET, "4.125 ft"), ("2 m", DECIMAL_FEET, "6.56 ft"),
+    ],
+)  # fmt: skip
+def test_a_size_is_told_as_it_was_typed_as_far_as_a_tape_goes(typed: str, units: Units, text: str) -> None:
+    assert plain(as_measured(parse_length(typed).nm, units)) == text
 
 
 @pytest.mark.parametrize(
