@@ -14,7 +14,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from gardenplot.drawing.stakes import Stake
 from gardenplot.sheets.paper import BOLD, FACE, fitted
-from gardenplot.sheets.stake_words import Line, lines_of, size_of
+from gardenplot.sheets.stake_words import Line, lines_of, size_of, words_of
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, tape
 from gardenplot.words import _
@@ -31,6 +31,10 @@ _PITCH = 15.5
 """Points from one figure to the next of the same stake and column."""
 _LEAST_WORDS = 150.0
 """Points of width that words have at least where rows by plants have columns of their own."""
+_AROUND = 4.0
+"""Points that a column keeps free on both sides."""
+_ACTUAL, _SPARE = 56.0, (44.0, 32.0, 20.0, 8.0)
+"""Points of the column that is written into at least, and those that it takes besides where the words leave them."""
 _INDENT = 10.0
 """Points that part rows by plants from the figures before them."""
 _HEADINGS = {
@@ -190,16 +194,38 @@ def stake_table(rows: tuple[Stake, ...], units: Units, width: float) -> StakeTab
         "rows": min(84.0, max(64.0, _widest((stake.rows for stake in rows), _FIGURE) + 10)) + _INDENT,
         "plants": max(36.0, _widest((grouped(stake.plants or 0) for stake in rows), _FIGURE) + 8),
         "set": 28.0,
-        "actual": 56.0,
+        "actual": _ACTUAL,
     }
     if width - sum(widths.values()) < _LEAST_WORDS:
         del widths["rows"], widths["plants"]
     widths["here"] = width - sum(widths.values())
+    spare = _spare(rows, widths["here"], counts="rows" not in widths)
+    widths["here"] -= spare
+    widths["actual"] += spare
     columns, x = dict[str, _Column](), 0.0
     for name, wide in widths.items():
-        columns[name] = (x + 4 + _INDENT * (name == "rows"), x + wide - 4)
+        columns[name] = (x + _AROUND + _INDENT * (name == "rows"), x + wide - _AROUND)
         x += wide
     return StakeTable(rows, units, columns, width)
+
+
+def _spare(rows: tuple[Stake, ...], here: float, *, counts: bool) -> float:
+    """Points of width of the words that serve what is written by hand, often in gloves: no word is lost for it, takes
+    more lines than a row has anyway, or is smaller by more than a point."""
+    return next((one for one in _SPARE if all(_has_words(stake, here, one, counts=counts) for stake in rows)), 0.0)
+
+
+def _has_words(stake: Stake, here: float, less: float, *, counts: bool) -> bool:
+    """Whether the words beside a stake have room as they are where they have so many points less."""
+    rooms = here - 2 * _AROUND, here - 2 * _AROUND - less
+    usual, narrow = (lines_of(stake, room, counts=counts, apart=_is_crowded(stake)) for room in rooms)
+    size = size_of(narrow, rooms[1], _HIGHEST * 2)
+    return (
+        words_of(usual) == words_of(narrow)
+        and len(narrow) <= max(2, len(usual))
+        and size >= size_of(usual, rooms[0], _HIGHEST * 2) - 1
+        and all(line.width(size) <= rooms[1] for line in narrow)
+    )
 
 
 def _plant_widths(rows: tuple[Stake, ...]) -> dict[str, float]:

@@ -67,6 +67,11 @@ def lines_of(stake: Stake, room: float, *, counts: bool, apart: bool) -> list[Li
     return [*lines, Line(count=count)]
 
 
+def words_of(lines: list[Line]) -> str:
+    """All that lines say, wherever they are broken, which may be where a dot parts what stands on one line."""
+    return " ".join(part for line in lines for part in (line.name, line.says, line.count) if part).replace(" · ", " ")
+
+
 def size_of(lines: list[Line], room: float, height: float) -> int:
     """The largest size at which lines have room in so many points of width and height, 10 pt at least."""
     fits = (

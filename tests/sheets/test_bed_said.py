@@ -24,7 +24,7 @@ def one_line(words: str) -> str:
 
 
 def test_each_piece_that_is_left_is_told_between_two_stakes() -> None:
-    assert "5 98′ 0″ foot margin · 4′ 3″ left before it" in told(hand_worked("s2"))
+    assert "5 98′ 0″ foot margin 4′ 3″ left before it" in told(hand_worked("s2"))
     two = told(bed_with({"from": "1 m", "length": "3 m"}, {"from": "6 m", "length": "3 m"}))
     assert "head stake 1.00 m left after it" in two
     assert "A ends · last plant 2.00 m left after it" in two
