@@ -3,6 +3,7 @@
 from functools import partial
 
 from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QCompleter,
@@ -33,6 +34,36 @@ _EDGE = 16
 """Pixels round all that a dialog asks."""
 
 
+class _Complaint(PlainLabel):
+    """The words of what is wrong with a line.
+
+    Where it `hugs` it is as high as its words in its width: a form that is scrolled gives to lines what it has
+    reckoned for others, so that some words would be cut and others lie in a hole.
+    """
+
+    hugs = False
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setWordWrap(True)
+        self.setVisible(False)
+        write_in(self, Ink.ACCENT)
+
+    def setText(self, words: str) -> None:
+        super().setText(words)
+        self._hug()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._hug()
+
+    def _hug(self) -> None:
+        if self.hugs and self.text():
+            # A height that is set is all that a label asks for in any width.
+            self.setMinimumHeight(0)
+            self.setFixedHeight(self.heightForWidth(self.width()))
+
+
 class AskDialog(LeaveAsked):
     """Asks, and closes only when `accept_texts` finds nothing wrong.
 
@@ -54,7 +85,7 @@ class AskDialog(LeaveAsked):
         self.setWindowTitle(title)
         self._accept_texts = accept_texts
         self.fields: dict[str, QWidget] = {}
-        self._complaints: dict[str, QLabel] = {"": _complaint()}
+        self._complaints: dict[str, _Complaint] = {"": _Complaint()}
         inner = QWidget()
         self._form = form = QFormLayout(inner)
         form.setLabelAlignment(Qt.AlignmentFlag.AlignLeft)
@@ -82,6 +113,8 @@ class AskDialog(LeaveAsked):
 
     def _show_all_there_is_room_for(self, inner: QWidget, area: QWidget) -> None:
         """Be as high as all fields are, as far as the screen has room; the rest is scrolled to."""
+        for name, label in self._complaints.items():
+            label.hugs = bool(name)
         usual, room = self.sizeHint(), room_on_screen(self) * 0.9
         all_of_it = usual.height() - area.sizeHint().height() + inner.sizeHint().height() + 4
         self.resize(usual.expandedTo(QSize(0, all_of_it)).boundedTo(room))
@@ -93,7 +126,7 @@ class AskDialog(LeaveAsked):
         if ask.group:
             form.addRow(_heading(ask.group))
         self.fields[ask.name] = field
-        complaint = self._complaints[ask.name] = _complaint()
+        complaint = self._complaints[ask.name] = _Complaint()
         changed = field.currentTextChanged if isinstance(field, QComboBox) else field.textEdited
         changed.connect(partial(_end, complaint))
         form.addRow(ask.label, field)
@@ -212,14 +245,6 @@ def _end(complaint: QLabel, _text: str) -> None:
     """Say no more of a text that stands there no longer; the room for it stays, so that nothing jumps."""
     complaint.setMinimumHeight(complaint.height())
     complaint.setText("")
-
-
-def _complaint() -> QLabel:
-    label = PlainLabel()
-    label.setWordWrap(True)
-    label.setVisible(False)
-    write_in(label, Ink.ACCENT)
-    return label
 
 
 def _scrolled(inner: QWidget, asks: int) -> QWidget:
