@@ -1,6 +1,6 @@
 """Dialogs that leave the drawing in sight: at the foot of the window, or where text is large at its side."""
 
-from PySide6.QtCore import QPoint, QRect, QSize, Qt
+from PySide6.QtCore import QPoint, QRect, QSize
 from PySide6.QtWidgets import QDialog, QWidget
 
 from gardenplot.window.fields import LARGE
@@ -16,25 +16,28 @@ _LEAST_SHARE, _LEAST_WIDTH = 0.26, 155
 
 
 def show_beside_drawing(dialog: QDialog, window: QWidget, drawing: QWidget) -> None:
-    """Show a dialog over the foot of a window, or over what stands beside the drawing behind its end."""
+    """Show a dialog over the foot of a window, or over what stands beside the drawing, where more of that is."""
     room = window.size().boundedTo(room_on_screen(window))
     wanted, least = dialog.sizeHint(), dialog.minimumSizeHint()
+    left, right = _beside(window, drawing)
     is_aside = magnified() >= LARGE
-    size = _aside(window, room, drawing) if is_aside else QSize(room.width() - 2 * _EDGE, room.height() * 11 // 20)
+    size = _aside(room, max(left, right)) if is_aside else QSize(room.width() - 2 * _EDGE, room.height() * 11 // 20)
     dialog.resize((size if is_aside else wanted.boundedTo(size)).expandedTo(least))
     dialog.show()
-    left = (window.width() - dialog.width()) // 2
+    at = (window.width() - dialog.width()) // 2
     if is_aside:
-        is_mirrored = window.layoutDirection() == Qt.LayoutDirection.RightToLeft
-        left = _EDGE if is_mirrored else window.width() - dialog.width() - _EDGE
-    dialog.move(window.mapToGlobal(QPoint(left, max(0, window.height() - dialog.height() - _EDGE))))
+        at = _EDGE if left > right else window.width() - dialog.width() - _EDGE
+    dialog.move(window.mapToGlobal(QPoint(at, max(0, window.height() - dialog.height() - _EDGE))))
 
 
-def _aside(window: QWidget, room: QSize, drawing: QWidget) -> QSize:
-    """As wide as what stands behind the end of the drawing, and nearly as high as the window."""
+def _beside(window: QWidget, drawing: QWidget) -> tuple[int, int]:
+    """How many pixels of a window stand left and right of the drawing."""
     frame = QRect(drawing.mapTo(window, QPoint(0, 0)), drawing.size())
-    is_mirrored = window.layoutDirection() == Qt.LayoutDirection.RightToLeft
-    beside = frame.left() if is_mirrored else window.width() - frame.right()
+    return frame.left(), window.width() - 1 - frame.right()
+
+
+def _aside(room: QSize, beside: int) -> QSize:
+    """As wide as what stands beside the drawing, and nearly as high as the window."""
     width = max(beside - 2 * _EDGE, round(room.width() * _LEAST_SHARE), round(_LEAST_WIDTH * magnified()))
     return QSize(width, room.height() - 2 * _EDGE - _TITLE)
 

@@ -31,15 +31,20 @@ def planned_again(shown: MainWindow) -> AgainDialog:
     return shown.again.dialog
 
 
+@pytest.mark.parametrize("size", [(1024, 700), (1366, 768)])
 @pytest.mark.parametrize("direction", [Qt.LayoutDirection.LeftToRight, Qt.LayoutDirection.RightToLeft])
 def test_with_text_twice_as_large_they_stand_beside_the_drawing(
-    dressed: QApplication, direction: Qt.LayoutDirection, monkeypatch: pytest.MonkeyPatch
+    dressed: QApplication,
+    direction: Qt.LayoutDirection,
+    size: tuple[int, int],
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    monkeypatch.setattr(Panels, "room", 1366)
+    """In a small window all panels share the place before the drawing, and so do they."""
+    monkeypatch.setattr(Panels, "room", size[0])
     dressed.setLayoutDirection(direction)
     try:
         with text_of(dressed, 2.0, dress):
-            shown = made(both_short(), (1366, 768))
+            shown = made(both_short(), size)
             settle(shown)
             dialog = planned_again(shown)
             assert not frame(dialog).intersects(frame(shown.canvas))
