@@ -1,7 +1,8 @@
 """What came about of a planting in trays, shared between two parts of it, and added up again.
 
 Each part has its share of what was counted and of what was bought in. The first one has at least ceil(plants /
-(1 - loss)) of the seedlings, so that it is whole. Formulas: common practice, no source.
+(1 - loss)) of the seedlings, so that it is whole. Where nobody knows the loss yet, both have so many for each of
+their plants that they are whole at as high a loss as two parts can be. Formulas: common practice, no source.
 """
 
 from fractions import Fraction
@@ -14,24 +15,34 @@ from gardenplot.plan.value import Actual, Planting
 
 
 def shared(
-    came: Actual | None, plants: int, all_plants: int, loss: Fraction = Fraction(0)
+    came: Actual | None, plants: int, all_plants: int, loss: Fraction | None = None
 ) -> tuple[Actual | None, Actual | None]:
-    """What came about of a planting, shared between so many of all plants and the rest of them."""
+    """What came about of a planting, shared between so many of all plants and the rest; with a loss, if known."""
     if came is None:
         return None, None
     part = rest = came
     bought, share = came.bought or 0, Fraction(plants, all_plants)
     taken = floor(bought * share)
     if came.stand is not None:
-        stand = min(came.stand, max(ceil(plants / (1 - loss)), came.stand * plants // all_plants))
-        taken = min(bought, max(0, plants - floor(stand * (1 - loss))))
+        stays = 1 - (loss or Fraction(0))
+        fair = came.stand * plants // all_plants if loss is not None else evenly(came.stand, plants, all_plants)
+        stand = min(came.stand, max(ceil(plants / stays), fair))
+        taken = min(bought, max(0, plants - floor(stand * stays)))
         part, rest = evolve(part, stand=stand), evolve(rest, stand=came.stand - stand)
-        # Of cells as many as of what stood in them, so that neither part has more seedlings than cells.
         share = Fraction(stand, came.stand) if came.stand else share
     if came.cells is not None:
-        cells = ceil(came.cells * share)
+        # As many as of what stood in them, so that neither part has more seedlings than cells.
+        cells = ceil(came.cells * share) if came.stand else evenly(came.cells, plants, all_plants)
         part, rest = evolve(part, cells=cells), evolve(rest, cells=came.cells - cells)
     return evolve(part, bought=taken or None), evolve(rest, bought=bought - taken or None)
+
+
+def evenly(count: int, plants: int, all_plants: int) -> int:
+    """How many of a count so many of all plants have, so that the part that has less for each plant has most."""
+    rest, few = all_plants - plants, count * plants // all_plants
+    if not plants or not rest:
+        return few
+    return max((few, few + 1), key=lambda one: min(Fraction(one, plants), Fraction(count - one, rest)))
 
 
 def parted_records(one: Planting, first: int, rest: int) -> tuple[dict[str, Any], dict[str, Any]]:
@@ -41,7 +52,7 @@ def parted_records(one: Planting, first: int, rest: int) -> tuple[dict[str, Any]
     goes, stays = shared(one.actual, first, first + rest)
     if one.sow_cells is None:
         return {"actual": goes}, {"actual": stays}
-    cells = ceil(Fraction(one.sow_cells * first, first + rest))
+    cells = max(1, evenly(one.sow_cells, first, first + rest))
     return {"actual": goes, "sow_cells": cells}, {"actual": stays, "sow_cells": max(1, one.sow_cells - cells)}
 
 

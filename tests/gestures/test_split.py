@@ -71,20 +71,28 @@ def test_an_order_stays_with_both_parts_and_is_met_as_before() -> None:
 
 
 def test_each_part_has_its_share_of_what_was_sown_and_bought_in_and_they_are_joined_to_all_of_it() -> None:
-    """20 chard, worked by hand: at 6 m 3 ranks of 2 are 6 plants; 33 x 6/20 is 9.9, at least 6: 9 seedlings.
-
-    They stood in 9/33 of 40 cells, 10.9 up to 11. Of 45 cells to sow 6/20 are 13.5, up to 14.
+    """20 chard, worked by hand: at 6 m 3 ranks of 2 are 6 plants; 33 x 6/20 is 9.9: 10 are 1.67 a plant and 23 are
+    1.64, while 9 would be 1.5. They stood in 10/33 of 40 cells, 12.1 up to 13. Of 45 cells to sow 6/20 are 13.5: 14
+    are 2.3 a plant and 31 are 2.2, while 13 would be 2.17.
     """
     came: Fields = {"sown": "2027-03-01", "cells": 40, "stand": 33}
     plan = ground({"from": "5 m", "plants": 20, "actual": came, "sow_cells": 45})
     split = try_split(plan, "p1", nm("6 m")).trial.plan
     assert [one.plants for one in split.plantings] == [6, 14]
     records = [one.actual for one in split.plantings]
-    assert [(one.stand, one.cells) for one in records if one] == [(9, 11), (24, 29)]
+    assert [(one.stand, one.cells) for one in records if one] == [(10, 13), (23, 27)]
     assert [one.sow_cells for one in split.plantings] == [14, 31]
     joined = try_join(split, "p1", FOOT).trial.plan
     assert joined.plantings[0].actual == plan.plantings[0].actual
     assert joined.plantings[0].sow_cells == 45
+
+
+def test_both_parts_are_whole_where_a_loss_on_the_way_leaves_enough_for_both() -> None:
+    """11 seedlings of which one in ten is lost: 5 x 0.9 = 4.5 for 4 plants and 6 x 0.9 = 5.4 for 5, by hand."""
+    plan = ground({"from": "5 m", "plants": 9, "rows": 1, "actual": {"sown": "2027-03-01", "stand": 11}})
+    block = layout_in(plan, "p1")
+    split = try_split(plan, "p1", block.start + 4 * block.grid.rank).trial.plan
+    assert [(one.plants, one.actual.stand) for one in split.plantings if one.actual] == [(4, 5), (5, 6)]
 
 
 @pytest.mark.parametrize(
