@@ -9,8 +9,8 @@ from gardenplot.commands.shape import add_json, add_plan, in_mm, opened, print_j
 from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import looks
-from gardenplot.drawing.sayings import between_readings, rows_by_plants, titled
-from gardenplot.drawing.so_many import so_many_clumps, so_many_in_all
+from gardenplot.drawing.sayings import between_readings, rows_by_plants, so_many_planted, titled
+from gardenplot.drawing.so_many import so_many_clumps
 from gardenplot.drawing.turns import walked
 from gardenplot.drawing.workings import bed_numbers
 from gardenplot.exports.counts_csv import write_counts
@@ -118,14 +118,9 @@ def _bed(laid: LaidOut) -> dict[str, Any]:
     }
 
 
-def _clump(plan: Plan, layout: Layout) -> int:
-    """How many plants are left in each place of a planting."""
-    return crop_as_planted(plan, planting_of(plan, layout.planting)).stand
-
-
 def _plants(plan: Plan, layout: Layout) -> str:
     """The plants of a planting as a number alone, or "34 clumps of 4"."""
-    clump = _clump(plan, layout)
+    clump = crop_as_planted(plan, planting_of(plan, layout.planting)).stand
     return str(layout.plants) if clump == 1 or layout.holds_trays else so_many_clumps(layout.plants, clump)
 
 
@@ -148,8 +143,6 @@ def _print(plan: Plan) -> None:
     for laid in lay_out_plan(plan):
         print(f"{laid.bed.name}: {left_at_fullest((laid,), plan.place.units)}")
     layouts = [layout for laid in lay_out_plan(plan) for layout in laid.layouts]
-    total = sum(layout.planted for layout in layouts)
-    clumps = sum(layout.planted for layout in layouts if _clump(plan, layout) > 1)
-    print(_("{plants} in all").format(plants=so_many_in_all(total - clumps, clumps)))
+    print(_("{plants} in all").format(plants=so_many_planted(lay_out_plan(plan))))
     for words in dict.fromkeys(convention(layout.grid, plan.place.units) for layout in layouts):
         print(_("Counts: {convention}.").format(convention=words))

@@ -8,8 +8,8 @@ from gardenplot.drawing.captions import GAP
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import left_on
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.sayings import between_readings, name_of, says, titled
-from gardenplot.drawing.so_many import so_many_of, so_many_plants
+from gardenplot.drawing.sayings import between_readings, name_of, says, so_many_planted, titled
+from gardenplot.drawing.so_many import so_many_of
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import lay_out_bed, lay_out_plan, planted_for_orders, stood
 from gardenplot.plan import Establish, Plan, bed_of, crop_of, order_of, planting_of
@@ -65,13 +65,12 @@ def several_parts(plan: Plan, plantings: Sequence[str], day: date | None) -> tup
     units, beds = plan.place.units, list(dict.fromkeys(planting_of(plan, one).bed for one in plantings))
     laid_out = [lay_out_bed(plan, bed_of(plan, bed)) for bed in beds]
     blocks = [layout for laid in laid_out for layout in laid.layouts if layout.planting in plantings]
-    plants = sum(block.planted for block in blocks)
     start, end = min(block.start for block in blocks), max(block.end for block in blocks)
     where = ngettext("in {count} bed", "in {count} beds", len(beds)).format(count=len(beds))
     parts = (
         chosen_name(plan, plantings),
         where if len(beds) > 1 else "",
-        so_many_plants(plants),
+        so_many_planted(laid_out, plantings),
         between_readings(plan, start, end) if len(beds) == 1 else "",
         _("{length} of bed").format(length=span(sum(block.length for block in blocks), units)),
         left_on(laid_out, day, units),
@@ -158,9 +157,7 @@ def measured_words(units: Units, along: int, across: int | None, straight: int) 
 def parts_words(plan: Plan, planting: str, first: int, rest: int, whole: int) -> str:
     """What a split comes to: "Leek: 60 + 60 plants; both stay with the order"."""
     order = planting_of(plan, planting).order
-    words = _("{crop}: {first} + {rest} plants").format(
-        crop=name_of(plan, planting), first=grouped(first), rest=grouped(rest)
-    )
+    words = _parts_words(plan, planting, first, rest)
     if first + rest < whole:
         words += ", " + _("{count} fewer than before, since every second row is moved").format(
             count=grouped(whole - first - rest)
@@ -168,11 +165,16 @@ def parts_words(plan: Plan, planting: str, first: int, rest: int, whole: int) ->
     return words + ("; " + _("both parts stay with the order") if order else "")
 
 
+def _parts_words(plan: Plan, planting: str, first: int, rest: int) -> str:
+    words = _("{crop}: {first} + {rest} plants")
+    if crop_as_planted(plan, planting_of(plan, planting)).stand > 1:
+        words = _("{crop}: {first} + {rest} clumps")
+    return words.format(crop=name_of(plan, planting), first=grouped(first), rest=grouped(rest))
+
+
 def joined_words(plan: Plan, planting: str, first: int, rest: int, whole: int) -> str:
     """What a join comes to: "Leek: 60 + 60 = 120 plants", or how many more the ground between them takes."""
-    words = _("{crop}: {first} + {rest} plants").format(
-        crop=name_of(plan, planting), first=grouped(first), rest=grouped(rest)
-    )
+    words = _parts_words(plan, planting, first, rest)
     more = whole - first - rest
     if more:
         return words + ", " + _("and {count} between them: {whole}").format(count=grouped(more), whole=grouped(whole))

@@ -5,7 +5,7 @@ from fractions import Fraction
 from math import isqrt
 
 from gardenplot.drawing.handles import Grip, Handle, Point, handle_place, outline_of
-from gardenplot.drawing.so_many import so_many_plants
+from gardenplot.drawing.sayings import so_many_planted
 from gardenplot.layout import lay_out_bed, standing
 from gardenplot.plan import Plan, bed_of
 from gardenplot.units import Units
@@ -36,10 +36,9 @@ def side_length(one: Point, other: Point) -> int:
 
 def obstacle_line(plan: Plan, bed_id: str, number: int, day: date | None) -> str:
     """An obstacle's place and the plants of its bed: "post at 5.00 m by 50 cm · 131 plants"."""
-    bed = bed_of(plan, bed_id)
-    plants = sum(layout.planted for layout in standing(lay_out_bed(plan, bed), day))
-    counted = so_many_plants(plants)
-    return f"{_placed(plan, bed_id, Handle(Grip.OBSTACLE, number))} · {counted}"
+    laid = lay_out_bed(plan, bed_of(plan, bed_id))
+    planted = so_many_planted((laid,), {layout.planting for layout in standing(laid, day)})
+    return f"{_placed(plan, bed_id, Handle(Grip.OBSTACLE, number))} · {planted}"
 
 
 def handle_words(plan: Plan, bed_id: str, handle: Handle) -> str:

@@ -1,7 +1,7 @@
 """Sentences about a plan for screen, paper and commands: findings, captions, counts."""
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Container, Iterable, Sequence
 from datetime import date, timedelta
 from functools import lru_cache
 
@@ -9,9 +9,9 @@ from gardenplot.drawing import slip_words, timing_words, today_words
 from gardenplot.drawing.days import day_words
 from gardenplot.drawing.left_words import at_fullest
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.so_many import so_many_cells, so_many_clumps, so_many_of, so_many_trays
+from gardenplot.drawing.so_many import so_many_cells, so_many_clumps, so_many_in_all, so_many_of, so_many_trays
 from gardenplot.findings import Finding, Kind
-from gardenplot.layout import Layout, lay_out_bed
+from gardenplot.layout import LaidOut, Layout, lay_out_bed
 from gardenplot.layout.trays import trays_name
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, order_of, planting_of
 from gardenplot.plan.clumps import clump_for, crop_as_planted
@@ -86,6 +86,18 @@ def counted(layout: Layout, asked: int = 0, clump: int = 1) -> str:
 def counted_in(plan: Plan, layout: Layout, asked: int = 0) -> str:
     """The same of a planting of a plan."""
     return counted(layout, asked, crop_as_planted(plan, planting_of(plan, layout.planting)).stand)
+
+
+def so_many_planted(laid_out: Iterable[LaidOut], those: Container[str] | None = None) -> str:
+    """What grows in some beds in all, or of some plantings in them: "45 plants and 34 clumps"."""
+    found = [
+        (one.crop.stand > 1, layout.planted)
+        for laid in laid_out
+        for one, layout in zip(laid.grown, laid.layouts, strict=True)
+        if those is None or layout.planting in those
+    ]
+    clumps = sum(planted for is_clump, planted in found if is_clump)
+    return so_many_in_all(sum(planted for _clump, planted in found) - clumps, clumps)
 
 
 @lru_cache(maxsize=8192)

@@ -1,5 +1,6 @@
 """Counts as rows of words: per planting, bed and crop, and for the whole plan."""
 
+from collections import Counter
 from functools import lru_cache
 
 from attrs import frozen
@@ -7,8 +8,8 @@ from attrs import frozen
 from gardenplot.drawing.days import day_words, short_day
 from gardenplot.drawing.left_words import left_at_fullest
 from gardenplot.drawing.letters import Look, looks
-from gardenplot.drawing.sayings import between, counted, rows_by_plants
-from gardenplot.drawing.so_many import so_many_plants
+from gardenplot.drawing.sayings import between, counted, rows_by_plants, so_many_planted
+from gardenplot.drawing.so_many import so_many_in_all
 from gardenplot.drawing.turns import walked
 from gardenplot.layout import Grown, LaidOut, Layout, lay_out_plan, planted_for_orders, spacings_for_orders, stood
 from gardenplot.plan import Plan, crop_of
@@ -25,7 +26,10 @@ LIST_NUMBERS = (4,)
 
 @frozen(cache_hash=True)
 class CountRow:
-    """One row of the counts; `bed`, `planting` and `crop` say what it is about, `inner` are the rows it sums up."""
+    """One row of the counts; `bed`, `planting` and `crop` say what it is about, `inner` are the rows it sums up.
+
+    Of its `plants` so many are `clumps`, which stand in one place each.
+    """
 
     name: str
     readings: str
@@ -35,6 +39,12 @@ class CountRow:
     planting: str | None = None
     inner: tuple["CountRow", ...] = ()
     crop: str | None = None
+    clumps: int = 0
+
+    @property
+    def told(self) -> str:
+        """Its plants: a number alone, but with what they are where there are clumps among them."""
+        return so_many_in_all(self.plants - self.clumps, self.clumps) if self.clumps else grouped(self.plants)
 
     @property
     def is_bed(self) -> bool:
@@ -53,11 +63,15 @@ def counts_by_bed(plan: Plan) -> tuple[CountRow, ...]:
 
 def counts_by_crop(plan: Plan) -> tuple[CountRow, ...]:
     """A row for each crop that is planted, by name."""
-    plants: dict[str, int] = {}
+    plants, clumps = Counter[str](), Counter[str]()
     for laid in lay_out_plan(plan):
-        for layout in laid.layouts:
-            plants[layout.crop] = plants.get(layout.crop, 0) + layout.planted
-    rows = [CountRow(crop_of(plan, crop).name, "", "", count, crop=crop) for crop, count in plants.items()]
+        for one, layout in zip(laid.grown, laid.layouts, strict=True):
+            plants[layout.crop] += layout.planted
+            clumps[layout.crop] += layout.planted if one.crop.stand > 1 else 0
+    rows = [
+        CountRow(crop_of(plan, crop).name, "", "", count, crop=crop, clumps=clumps[crop])
+        for crop, count in plants.items()
+    ]
     return tuple(sorted(rows, key=lambda row: row.name.casefold()))
 
 
@@ -72,11 +86,13 @@ def _bed_row(laid: LaidOut, look: tuple[Look, ...], units: Units) -> CountRow:
             layout.planted,
             laid.bed.id,
             layout.planting,
+            clumps=layout.planted if grown[layout.planting].crop.stand > 1 else 0,
         )
         for one, layout in zip(look, walked(laid), strict=True)
     )
-    total = sum(row.plants for row in inner)
-    return CountRow(laid.bed.name, left_at_fullest((laid,), units), "", total, laid.bed.id, None, inner)
+    total, clumps = sum(row.plants for row in inner), sum(row.clumps for row in inner)
+    left = left_at_fullest((laid,), units)
+    return CountRow(laid.bed.name, left, "", total, laid.bed.id, None, inner, clumps=clumps)
 
 
 def _name(look: Look, one: Grown) -> str:
@@ -104,9 +120,7 @@ def summary(plan: Plan) -> str:
     if not laid_out:
         return _("no bed yet")
     beds = ngettext("{count} bed", "{count} beds", len(laid_out)).format(count=len(laid_out))
-    total = sum(layout.planted for laid in laid_out for layout in laid.layouts)
-    plants = so_many_plants(total)
-    return " · ".join((beds, plants, left_at_fullest(laid_out, plan.place.units)))
+    return " · ".join((beds, so_many_planted(laid_out), left_at_fullest(laid_out, plan.place.units)))
 
 
 @frozen

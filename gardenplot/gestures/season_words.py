@@ -7,7 +7,7 @@ from gardenplot.drawing.date_words import market_words
 from gardenplot.drawing.days import day_words, short_day
 from gardenplot.drawing.hand_words import chosen_name
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.sayings import between_readings, counted_in, name_of, says, titled
+from gardenplot.drawing.sayings import between_readings, counted_in, name_of, says, so_many_planted, titled
 from gardenplot.drawing.timing_words import timing_says
 from gardenplot.findings import Finding, Kind, find_in_bed
 from gardenplot.findings.timing import find_in_time
@@ -16,7 +16,6 @@ from gardenplot.gestures.kept import layout_in
 from gardenplot.layout import Grown, lay_out_bed
 from gardenplot.plan import Plan, Planting, bed_of, planting_of
 from gardenplot.season import Dates, dates_of
-from gardenplot.units.figures import grouped
 from gardenplot.words import _, ngettext
 
 
@@ -48,13 +47,13 @@ def several_season_line(plan: Plan, plantings: Sequence[str]) -> str:
     firsts, outs = [one.in_ground for one in each if one.in_ground], [one.out for one in each if one.out]
     is_open = len(outs) < len(each)
     days = days_words(Dates(in_ground=min(firsts, default=None), out=None if is_open else max(outs)))
-    beds, plants = {one.bed for one in blocks}, sum(one.planted for one in blocks)
+    beds = {one.bed for one in blocks}
     where = (
         ngettext("in {count} bed", "in {count} beds", len(beds)).format(count=len(beds))
         if len(beds) > 1
         else between_readings(plan, min(one.start for one in blocks), max(one.end for one in blocks))
     )
-    count = ngettext("{count} plant", "{count} plants", plants).format(count=grouped(plants))
+    count = so_many_planted([lay_out_bed(plan, bed_of(plan, bed)) for bed in beds], plantings)
     return GAP.join((chosen_name(plan, plantings), days, where, count))
 
 

@@ -19,13 +19,14 @@ Lines = tuple[TableRow, ...]
 def count_lines(plan: Plan) -> Lines:
     """The beds with their plantings, and below them what they have in all."""
     beds = counts_by_bed(plan)
-    total = CountRow(_("In all"), "", "", sum(bed.plants for bed in beds))
+    plants, clumps = sum(bed.plants for bed in beds), sum(bed.clumps for bed in beds)
+    total = CountRow(_("In all"), "", "", plants, clumps=clumps)
     return tuple(_count_line(row) for row in (*beds, total))
 
 
 def crop_lines(plan: Plan) -> Lines:
     """The crops."""
-    return tuple(TableRow((row.name, grouped(row.plants)), row.crop) for row in counts_by_crop(plan))
+    return tuple(TableRow((row.name, row.told), row.crop) for row in counts_by_crop(plan))
 
 
 def order_lines(plan: Plan) -> Lines:
@@ -50,7 +51,7 @@ def finding_lines(plan: Plan, today: date) -> Lines:
 
 @lru_cache(maxsize=8192)
 def _count_line(row: CountRow) -> TableRow:
-    cells = (row.name, row.readings, row.rows, grouped(row.plants))
+    cells = (row.name, row.readings, row.rows, row.told)
     return TableRow(cells, row, tuple(map(_count_line, row.inner)), bold=bool(row.inner) or row.is_bed)
 
 

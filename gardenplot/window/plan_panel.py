@@ -4,7 +4,7 @@ from functools import partial
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from gardenplot.drawing.tables import counts_by_crop, summary
+from gardenplot.drawing.tables import CountRow, counts_by_crop, summary
 from gardenplot.gestures.examples import grey
 from gardenplot.gestures.reading import list_from, list_text, text_of
 from gardenplot.plan.edits import change_place
@@ -36,6 +36,14 @@ def _in_column(count: int) -> str:
     """A count that ends below the others, whether its thousands stand apart or it has none."""
     thousands, _gap, rest = grouped(count).rpartition(THIN)
     return f"{thousands.rjust(3, FIGURE_SPACE)}{THIN}{rest.rjust(3, FIGURE_SPACE)}"
+
+
+def _named(row: CountRow) -> str:
+    """The name of a crop, with what its number counts where these are clumps, all or some of them."""
+    if not row.clumps:
+        return row.name
+    words = _("{crop}, clumps") if row.clumps == row.plants else _("{crop}, {clumps} of them clumps")
+    return words.format(crop=row.name, clumps=grouped(row.clumps))
 
 
 class PlanPanel(QWidget):
@@ -79,7 +87,7 @@ class PlanPanel(QWidget):
             self.form.fields[attribute].show_value(list_text(getattr(plan.place, attribute)))
         self.form.fields["north"].show_value(text_of(plan.place.north))
         self.place.show_plan()
-        lines = [f"{_in_column(row.plants)}  {row.name}" for row in counts_by_crop(plan)]
+        lines = [f"{_in_column(row.plants)}  {_named(row)}" for row in counts_by_crop(plan)]
         self.crops.setText("\n".join((_("Plants by crop"), *lines)) if lines else "")
         for part in (self.crops, self._below_crops):
             part.setVisible(bool(lines))

@@ -1,4 +1,4 @@
-"""What stands in clumps is counted in clumps wherever an order lacks or has it, worked by hand."""
+"""What stands in clumps is counted in clumps wherever it is told, worked by hand."""
 
 from pathlib import Path
 
@@ -7,21 +7,23 @@ import pytest
 from gardenplot.__main__ import main
 from gardenplot.drawing.captions import captions, drag_line
 from gardenplot.drawing.compare_words import best_words, measure_lines, reading_words
-from gardenplot.drawing.hand_words import short_words
+from gardenplot.drawing.hand_words import joined_words, parts_words, several_parts, short_words
 from gardenplot.drawing.label_words import plant_labels
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.needed_words import needed_for_orders
 from gardenplot.drawing.sowing_list import sow_days
-from gardenplot.drawing.tables import order_rows
+from gardenplot.drawing.tables import counts_by_bed, counts_by_crop, order_rows, summary
 from gardenplot.drawing.ways_table import lack_title
 from gardenplot.drawing.ways_words import shortage_words
 from gardenplot.filling.ways_out import lacks, shortages
+from gardenplot.gestures.season_words import several_season_line
 from gardenplot.layout import lay_out_bed
 from gardenplot.layout.proposals import proposals
 from gardenplot.plan import Plan
 from gardenplot.plan.edits import change_planting
 from gardenplot.plan.file import write_plan
 from gardenplot.units import parse_length
+from gardenplot.window.ledger_lines import count_lines, crop_lines
 from tests.drawing.hand_worked import plan_from
 
 
@@ -126,3 +128,26 @@ def test_layouts_of_clumps_are_compared_in_clumps() -> None:
 
 def test_an_order_of_clumps_is_short_by_clumps_in_its_table() -> None:
     assert [row.met for row in order_rows(onions())] == ["met", "short by 333 clumps"]
+
+
+def test_sums_tell_clumps_from_plants() -> None:
+    """34 onions in clumps and 3 kale, in all 37 places."""
+    plan = one_row()
+    assert summary(plan).split(" · ")[1] == "3 plants and 34 clumps"
+    assert "3 plants and 34 clumps" in several_parts(plan, ("p1", "p2"), None)
+    assert "34 clumps" in several_parts(plan, ("p1",), None)
+    assert "3 plants and 34 clumps" in several_season_line(plan, ("p1", "p2"))
+    (bed,) = counts_by_bed(plan)
+    assert (bed.told, bed.plants) == ("3 plants and 34 clumps", 37)
+    assert [row.told for row in bed.inner] == ["34 clumps", "3"]
+    assert [(row.name, row.told) for row in counts_by_crop(plan)] == [("Kale", "3"), ("Onion", "34 clumps")]
+    assert parts_words(plan, "p1", 20, 14, 34) == "Onion: 20 + 14 clumps"
+    assert joined_words(plan, "p2", 2, 1, 3) == "Kale: 2 + 1 plants = 3"
+    assert summary(one_row(clump=1)).split(" · ")[1] == "37 plants"
+
+
+def test_the_tables_of_the_window_and_its_panel_tell_them_so() -> None:
+    plan = one_row()
+    assert [line.cells[-1] for line in (*count_lines(plan), *crop_lines(plan))] == [
+        "3 plants and 34 clumps", "3 plants and 34 clumps", "3", "34 clumps",
+    ]  # fmt: skip
