@@ -127,7 +127,7 @@ def _spring(plan: Plan, frost: Frost | None, day: date | None, words: str = _BEF
         share=freeze.likelier,
         freeze=_("hard freeze") if hard else _("freeze"),
     )
-    return told if freeze.rarer is None else _UP_TO[words].format(words=told, more=freeze.rarer)
+    return told if freeze.at_most is None else _UP_TO[words].format(words=told, more=freeze.at_most)
 
 
 def _autumn(plan: Plan, crop: Crop, dates: Dates, on: date | None) -> str:

@@ -29,14 +29,15 @@ _SEASON = timedelta(days=183)
 class Freeze:
     """How a day lies to the dates of a place's freezes in one year.
 
-    `likelier` is the largest chance whose day is still to come, with that day and how far off it is in days, `rarer`
-    the largest whose day is over. Before every day `rarer` is None, after all of them `likelier`.
+    `likelier` is the largest chance whose day is still to come, with that day and how far off it is in days,
+    `at_most` the least whose day is over: a freeze is no likelier than that. Before every day `at_most` is None,
+    after all of them `likelier`.
     """
 
     likelier: Share | None
     day: date | None
     days: int
-    rarer: Share | None
+    at_most: Share | None
 
 
 def is_tender(crop: Crop) -> bool:
@@ -71,7 +72,7 @@ def _last(odds: Odds, day: date) -> Freeze | None:
     coming = [(share, when) for share, when in days if day < when]
     over = [share for share, when in days if when <= day]
     likelier, when = coming[0] if coming else (None, None)
-    return Freeze(likelier, when, (when - day).days if when else 0, over[0] if over else None)
+    return Freeze(likelier, when, (when - day).days if when else 0, over[-1] if over else None)
 
 
 @frozen

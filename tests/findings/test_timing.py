@@ -82,6 +82,16 @@ def test_the_odds_are_named_with_their_day() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("day", "most"), [("2027-04-20", "90%"), ("2027-05-04", "90%"), ("2027-05-05", "50%"), ("2027-05-19", "50%")]
+)
+def test_between_three_odds_a_freeze_is_no_likelier_than_the_last_that_is_over(day: str, most: str) -> None:
+    """A freeze after a later day is never likelier (by what the odds are): past the 50 % day it is 50 % at most."""
+    three = {"last_freeze": {"90%": "04-20", "50%": "05-05", "10%": "05-20"}}
+    (words,) = said(planted({}, place=three, in_ground=day), Kind.FROST)
+    assert f"of years a freeze comes later still, in up to {most} once it is out" in words
+
+
 def test_a_cover_that_stays_on_until_then_makes_it_a_note() -> None:
     for off, kind in (("2025-06-04", Kind.FROST_NOTE), ("2025-05-15", Kind.FROST), (None, Kind.FROST_NOTE)):
         cover = {"id": "c", "bed": "b1", "from": "0 m", "to": "30 m", "on": "2025-05-01", "off": off}
