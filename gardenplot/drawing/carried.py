@@ -28,7 +28,9 @@ from gardenplot.layout.candidate import has_even_rows
 from gardenplot.plan import Bed, Cover, Crop, Establish, GoodKind, Pattern, Plan, crop_of
 from gardenplot.plan.shapes import measured_over
 from gardenplot.supplies import Raising, raised_for
-from gardenplot.supplies.shopping import Need, covered, is_own_tool
+from gardenplot.supplies.in_store import is_own_tool
+from gardenplot.supplies.needed import Need
+from gardenplot.supplies.shopping import covered
 from gardenplot.units import FOOT, Length, M, Units
 from gardenplot.units.figures import THIN, apart, grouped, span, tape
 from gardenplot.words import _, ngettext

@@ -15,8 +15,9 @@ from gardenplot.drawing.turns import turns
 from gardenplot.layout import LaidOut, lay_out_plan
 from gardenplot.plan import GoodKind, Place, Plan, crop_of, planting_of
 from gardenplot.season import dates_of
+from gardenplot.supplies.needed import Need
 from gardenplot.supplies.raising import seed_grams
-from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, Need, shopping, total_cost
+from gardenplot.supplies.shopping import EVERYTHING, Asked, Item, shopping, total_cost
 from gardenplot.units import Units
 from gardenplot.units.figures import apart, grouped, span
 from gardenplot.words import _, ngettext

@@ -7,27 +7,28 @@ sown together shares them, and those that what was sown fills are there, however
 practice, no source.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from datetime import date
-from fractions import Fraction
 from functools import lru_cache
 
 from attrs import evolve, frozen
 
 from gardenplot.layout import Grown, LaidOut, lay_out_bed, lay_out_plan
-from gardenplot.plan import Bed, Cover, Crop, Good, GoodKind, Plan, bed_of, crop_of
+from gardenplot.plan import Bed, Cover, Crop, Good, GoodKind, Plan, bed_of
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.plan.shapes import area_of
 from gardenplot.supplies.covers import cover_cut, stock_width
 from gardenplot.supplies.feeding import fed
+from gardenplot.supplies.in_store import goods_for, in_store, in_unit
 from gardenplot.supplies.jugs import jug_heat
-from gardenplot.supplies.raising import PACKET, Raising, part, raised_for, was_sown
+from gardenplot.supplies.needed import Need, Same, sum_of
+from gardenplot.supplies.raising import Raising, raised_for, was_sown
 from gardenplot.supplies.sown_together import Sown, filled_together, label_together
 from gardenplot.supplies.trays import Filled, fullest_day
 from gardenplot.supplies.water import bed_water
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, added, known, larger, worked
 
-SHOP, STORE = Source.SHOP, Source.STORE
+SHOP = Source.SHOP
 
 
 @frozen
@@ -88,41 +89,9 @@ class Item:
     in_all: Number | None = None
 
 
-_Same = tuple[GoodKind, str | None, str, int | None]
-
-
-@frozen(cache_hash=True)
-class Need:
-    """So much of a kind that one planting, cover or bed needs; `label` says which.
-
-    Trays are needed `at_once` where they are in use on the day with most of them, else they are those of others.
-    """
-
-    kind: GoodKind
-    number: Number
-    crop: str | None = None
-    name: str = ""
-    size: int | None = None
-    good: Good | None = None
-    label: str = ""
-    planting: str = ""
-    filled: Filled | None = None
-    at_once: bool = True
-
-    @property
-    def is_sized(self) -> bool:
-        """Whether it stands on a list by its size: trays, hoops and the like, small before large."""
-        return self.kind in (GoodKind.TRAY, GoodKind.HOOP, GoodKind.SPACER, GoodKind.ROW_MARKER)
-
-    @property
-    def same(self) -> "_Same":
-        """What all that is added up with it has too."""
-        return self.kind, self.crop, self.name, self.size
-
-
 def shopping(plan: Plan, asked: Asked = EVERYTHING, more: tuple[Need, ...] = ()) -> tuple[Item, ...]:
     """All that is needed for what is asked, and more that others counted, by kind and size, else by the plan."""
-    needs: dict[_Same, list[Need]] = {}
+    needs: dict[Same, list[Need]] = {}
     set_up = () if asked.planting else _set_up(plan, asked)
     for need in (*_grown(plan, asked), *_trays(plan, asked), *set_up, *more):
         needs.setdefault(need.same, []).append(need)
@@ -297,14 +266,13 @@ def _fed(plan: Plan, asked: Asked) -> Iterator[Need]:
 def _item(plan: Plan, needs: tuple[Need, ...]) -> Item:
     """Needs of the same thing as one; of the plan it takes what is in the shop, so that most edits change no item."""
     first, unit = needs[0], needs[0].number.unit
-    needed = _sum("needed", [need for need in needs if need.at_once])
-    goods = [good for good in plan.goods if _is_of(good, first)]
-    stores = [*_own_tools(plan, first), *(_stored(plan, good, unit) for good in goods if good.in_store)]
-    stored = _or_filled(added("in_store", unit, stores, STORE), needs)
+    needed = sum_of("needed", [need for need in needs if need.at_once])
+    goods = goods_for(plan, first)
+    stored = in_store(plan, needs, goods)
     lacking = worked("lacking", unit, "larger(needed − in_store, 0)", needed, stored, source=RULES,
                      using={"larger": larger})  # fmt: skip
     sold = next((good for good in goods if good.pack is not None), goods[0] if goods else None)
-    pack = known("pack", _in_unit(sold, unit), unit, source=SHOP)
+    pack = known("pack", in_unit(sold, unit), unit, source=SHOP)
     packs = worked("packs", Unit.COUNT, "lacking ÷ pack", lacking, pack, rounding=Rounding.UP, source=RULES)
     money = sold.price.money if sold is not None and sold.price is not None else None
     price = known("price", money, Unit.MONEY, source=SHOP)
@@ -315,82 +283,7 @@ def _item(plan: Plan, needs: tuple[Need, ...]) -> Item:
     )  # fmt: skip
 
 
-def _sum(name: str, needs: Iterable[Need]) -> Number:
-    ones = tuple(needs)
-    unit = ones[0].number.unit if ones else Unit.COUNT
-    return added(name, unit, [need.number for need in ones], RULES, labels=[need.label for need in ones])
-
-
 def _in_all(needs: Iterable[Need]) -> Number | None:
     """All trays that are filled when asked; None of what is no tray."""
     filled = [need for need in needs if need.filled is not None and need.filled.is_asked]
-    return _sum("in_all", filled) if filled else None
-
-
-def _or_filled(stored: Number, needs: Iterable[Need]) -> Number:
-    """What is in store; of trays at least as many as what was sown fills."""
-    there = [need for need in needs if need.filled is not None and need.filled.is_there]
-    if not there:
-        return stored
-    on_hand, filled = evolve(stored, name="on_hand"), _sum("filled_already", there)
-    return worked("in_store", Unit.COUNT, "larger(on_hand, filled_already)", on_hand, filled,
-                  using={"larger": larger}, source=RULES)  # fmt: skip
-
-
-def is_own_tool(plan: Plan, kind: GoodKind, size: int | None) -> bool:
-    """Whether a spacing tool or a row marker is on the place's list of what its tools can mark."""
-    of_kind = {GoodKind.SPACER: plan.place.markable_in_row, GoodKind.ROW_MARKER: plan.place.markable_rows}
-    return any(one.nm == size for one in of_kind.get(kind, ()))
-
-
-def _own_tools(plan: Plan, need: Need) -> Iterator[Number]:
-    if is_own_tool(plan, need.kind, need.size):
-        yield known("own_tool", 1, Unit.COUNT, source=Source.OF_PLACE)
-
-
-def _is_of(good: Good, need: Need) -> bool:
-    """Whether a good is what is needed."""
-    if good.kind is not need.kind:
-        return False
-    match need.kind:
-        case GoodKind.SEED | GoodKind.PLANT:
-            return good.crop == need.crop
-        case GoodKind.TRAY:
-            return good.cells == need.size
-        case GoodKind.CLOTH | GoodKind.FILM:
-            return need.good is not None and good.width == need.good.width
-        case GoodKind.TAPE:
-            return good.length is not None and good.length.nm >= (need.size or 0)
-        case GoodKind.ROW_MARKER | GoodKind.SPACER:
-            return good.length is not None and good.length.nm == need.size
-        case GoodKind.AMENDMENT:
-            return good.name == need.name
-        case _:
-            return True
-
-
-def _in_unit(good: Good | None, unit: Unit, *, stored: bool = False) -> Fraction | int | None:
-    """A pack, or what is in store, in a unit; None where it is sold by another."""
-    amount = None if good is None else good.in_store if stored else good.pack
-    if amount is None:
-        return None
-    by_unit: Mapping[Unit, Fraction | int | None] = {
-        Unit.COUNT: amount.pieces, Unit.LENGTH: amount.nm, Unit.BULK: amount.nm3, Unit.VOLUME: amount.nm3,
-        Unit.GRAMS: amount.grams,
-    }  # fmt: skip
-    return by_unit.get(unit)
-
-
-def _stored(plan: Plan, good: Good, unit: Unit) -> Number:
-    """What is in store of a good; of seed with a germination of its own, as much as the packet's would have to be."""
-    label = good.name or (str(good.year) if good.year else "")
-    there = known("in_store", _in_unit(good, unit, stored=True), unit, source=STORE)
-    packet = crop_of(plan, good.crop).germination if good.crop else None
-    if good.germination is None or packet is None:
-        return evolve(there, label=label)
-    as_good = worked(
-        "usable_store", unit, "in_store × store_germination ÷ germination", there,
-        part("store_germination", good.germination, source=STORE), part("germination", packet, source=PACKET),
-        rounding=Rounding.DOWN, source=RULES,
-    )  # fmt: skip
-    return evolve(as_good, label=label)
+    return sum_of("in_all", filled) if filled else None
