@@ -329,6 +329,8 @@ NAMES: Mapping[str, str] = {
     "in_all": _("filled in all"),
     "on_hand": _("counted in store"),
     "filled_already": _("filled already"),
+    "for_others": _("for those of other sizes"),
+    "from_store": _("taken from store"),
     "raised_for": _("places to raise for"),
     "usable_cells": _("cells with a usable plant"),
     "cells_sown": _("cells sown"),

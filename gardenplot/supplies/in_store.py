@@ -1,7 +1,9 @@
 """What is in store of what is needed, counted as it is needed.
 
 Seed in store whose own germination is known counts for as many seeds of the packet's as would give the same plants.
-Of trays those that what was sown fills are there, however few are in store. Formulas: common practice, no source.
+Of trays those that what was sown fills are there, however few are in store. Of hoops, jugs and compost nobody says
+what size those in store have: they are there once, and what one size takes is not there for the next. Formulas:
+common practice, no source.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
@@ -15,6 +17,8 @@ from gardenplot.supplies.raising import PACKET, part
 from gardenplot.working import RULES, Number, Rounding, Source, Unit, added, known, larger, worked
 
 STORE = Source.STORE
+WITHOUT_SIZE = frozenset((GoodKind.HOOP, GoodKind.JUG, GoodKind.COMPOST))
+"""What is listed by size or by name, though nobody tells these of what is in store."""
 
 
 def goods_for(plan: Plan, need: Need) -> tuple[Good, ...]:
@@ -22,11 +26,19 @@ def goods_for(plan: Plan, need: Need) -> tuple[Good, ...]:
     return tuple(good for good in plan.goods if _is_of(good, need))
 
 
-def in_store(plan: Plan, needs: tuple[Need, ...], goods: Iterable[Good]) -> Number:
-    """What is in store of those goods, and of the place's own tools."""
+def in_store(plan: Plan, needs: tuple[Need, ...], goods: Iterable[Good], taken: tuple[Number, ...] = ()) -> Number:
+    """What is in store of those goods, and of the place's own tools, less what others took of it before."""
     first, unit = needs[0], needs[0].number.unit
     stores = [*_own_tools(plan, first), *(_stored(plan, good, unit) for good in goods if good.in_store)]
-    return _or_filled(added("in_store", unit, stores, STORE), needs)
+    return _less(_or_filled(added("in_store", unit, stores, STORE), needs), taken)
+
+
+def _less(stored: Number, taken: tuple[Number, ...]) -> Number:
+    if not taken or not stored.terms:
+        return stored
+    on_hand, others = evolve(stored, name="on_hand"), added("for_others", stored.unit, taken, RULES)
+    return worked("in_store", stored.unit, "larger(on_hand − for_others, 0)", on_hand, others,
+                  using={"larger": larger}, source=RULES)  # fmt: skip
 
 
 def _or_filled(stored: Number, needs: Iterable[Need]) -> Number:

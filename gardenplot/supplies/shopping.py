@@ -19,7 +19,7 @@ from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.plan.shapes import area_of
 from gardenplot.supplies.covers import cover_cut, stock_width
 from gardenplot.supplies.feeding import fed
-from gardenplot.supplies.in_store import goods_for, in_store, in_unit
+from gardenplot.supplies.in_store import WITHOUT_SIZE, goods_for, in_store, in_unit
 from gardenplot.supplies.jugs import jug_heat
 from gardenplot.supplies.needed import Need, Same, sum_of
 from gardenplot.supplies.raising import Raising, raised_for, was_sown
@@ -97,13 +97,28 @@ def shopping(plan: Plan, asked: Asked = EVERYTHING, more: tuple[Need, ...] = ())
         needs.setdefault(need.same, []).append(need)
     order = [*GoodKind]
     shop = Plan(plan.place, crops=plan.crops, goods=plan.goods)
-    return tuple(
-        _item(shop, tuple(ones))
-        for _same, ones in sorted(
-            needs.items(),
-            key=lambda entry: (order.index(entry[0][0]), entry[1][0].is_sized * (entry[1][0].size or 0)),
-        )
+    grouped = sorted(
+        needs.items(),
+        key=lambda entry: (order.index(entry[0][0]), entry[1][0].is_sized * (entry[1][0].size or 0)),
     )
+    return tuple(_items(shop, (tuple(ones) for _same, ones in grouped)))
+
+
+def _items(shop: Plan, grouped: Iterable[tuple[Need, ...]]) -> Iterator[Item]:
+    """Each thing; what is in store once goes to the first of its kind that needs it."""
+    taken: dict[GoodKind, tuple[Number, ...]] = {}
+    for needs in grouped:
+        kind = needs[0].kind
+        item = _item(shop, needs, taken.get(kind, ()))
+        if kind in WITHOUT_SIZE and item.lacking.value is not None:
+            taken[kind] = (*taken.get(kind, ()), _taken(item))
+        yield item
+
+
+def _taken(item: Item) -> Number:
+    """What an item takes of what is in store."""
+    took = worked("from_store", item.needed.unit, "needed − lacking", item.needed, item.lacking, source=RULES)
+    return evolve(took, label=item.name)
 
 
 def total_cost(items: tuple[Item, ...]) -> Number:
@@ -263,12 +278,15 @@ def _fed(plan: Plan, asked: Asked) -> Iterator[Need]:
 
 
 @lru_cache(maxsize=128)
-def _item(plan: Plan, needs: tuple[Need, ...]) -> Item:
-    """Needs of the same thing as one; of the plan it takes what is in the shop, so that most edits change no item."""
+def _item(plan: Plan, needs: tuple[Need, ...], taken: tuple[Number, ...]) -> Item:
+    """Needs of the same thing as one; of the plan it takes what is in the shop, so that most edits change no item.
+
+    `taken` is what others of its kind take of what is in store.
+    """
     first, unit = needs[0], needs[0].number.unit
     needed = sum_of("needed", [need for need in needs if need.at_once])
     goods = goods_for(plan, first)
-    stored = in_store(plan, needs, goods)
+    stored = in_store(plan, needs, goods, taken)
     lacking = worked("lacking", unit, "larger(needed − in_store, 0)", needed, stored, source=RULES,
                      using={"larger": larger})  # fmt: skip
     sold = next((good for good in goods if good.pack is not None), goods[0] if goods else None)

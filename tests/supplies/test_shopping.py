@@ -128,6 +128,25 @@ def test_what_is_in_store_is_taken_off_and_packs_are_whole() -> None:
     assert values(more) == [0, 0, 0]
 
 
+def test_hoops_and_jugs_in_store_are_there_for_one_size_alone() -> None:
+    """By hand: 12 m at most 1.5 apart take 9 short hoops, at most 1.2 apart 11 long ones; of 14 in store 5 are left
+    for these. Of 50 jugs 48 of 5 l leave 2 for the 12 of 10 l.
+    """
+    store = (good(GoodKind.HOOP, store="14"), good(GoodKind.JUG, store="50"))
+    plan = plan_with_goods(*store)
+    (cover,), (jugs,) = plan.covers, plan.jugs
+    lower = evolve(cover, id="c2", leg=parse_length("10 cm"), hoop_spacing=parse_length("1.5 m"))
+    larger = evolve(jugs, id="j2", volume=parse_volume("10 l"), count=12)
+    found = shopping(evolve(plan, covers=(cover, lower), jugs=(jugs, larger)))
+    told: list[tuple[Any, ...]] = [
+        (one.needed.value, one.in_store.value, one.lacking.value)
+        for kind in (GoodKind.HOOP, GoodKind.JUG)
+        for one in found
+        if one.kind is kind
+    ]
+    assert told == [(9, 14, 0), (11, 5, 6), (48, 50, 0), (12, 2, 10)]
+
+
 def test_old_seed_counts_for_as_much_as_would_give_the_same_plants() -> None:
     """100 seeds of 45 % are as good as 50 of the packet's 90 %."""
     old = good(GoodKind.SEED, "250", "100", crop="pak", germination=parse_share("45 %"), year=2023)
