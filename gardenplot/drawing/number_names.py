@@ -331,6 +331,8 @@ NAMES: Mapping[str, str] = {
     "filled_already": _("filled already"),
     "for_others": _("for those of other sizes"),
     "from_store": _("taken from store"),
+    "store_weight": _("weight in store"),
+    "store_seeds": _("seeds in store"),
     "raised_for": _("places to raise for"),
     "usable_cells": _("cells with a usable plant"),
     "cells_sown": _("cells sown"),

@@ -6,15 +6,15 @@ what size those in store have: they are there once, and what one size takes is n
 common practice, no source.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 
 from attrs import evolve
 
-from gardenplot.plan import Good, GoodKind, Plan, crop_of
+from gardenplot.plan import Crop, Good, GoodKind, Plan, crop_of
 from gardenplot.supplies.needed import Need, sum_of
 from gardenplot.supplies.raising import PACKET, part
-from gardenplot.working import RULES, Number, Rounding, Source, Unit, added, known, larger, worked
+from gardenplot.working import RULES, Number, Rounding, Source, Trust, Unit, added, known, larger, worked
 
 STORE = Source.STORE
 WITHOUT_SIZE = frozenset((GoodKind.HOOP, GoodKind.JUG, GoodKind.COMPOST))
@@ -24,6 +24,11 @@ WITHOUT_SIZE = frozenset((GoodKind.HOOP, GoodKind.JUG, GoodKind.COMPOST))
 def goods_for(plan: Plan, need: Need) -> tuple[Good, ...]:
     """The goods of a plan that are what is needed."""
     return tuple(good for good in plan.goods if _is_of(good, need))
+
+
+def sold_good(goods: Sequence[Good]) -> Good | None:
+    """The one of them whose pack is known, else the first."""
+    return next((good for good in goods if good.pack is not None), goods[0] if goods else None)
 
 
 def in_store(plan: Plan, needs: tuple[Need, ...], goods: Iterable[Good], taken: tuple[Number, ...] = ()) -> Number:
@@ -98,13 +103,27 @@ def in_unit(good: Good | None, unit: Unit, *, stored: bool = False) -> Fraction 
 def _stored(plan: Plan, good: Good, unit: Unit) -> Number:
     """What is in store of a good; of seed with a germination of its own, as much as the packet's would have to be."""
     label = good.name or (str(good.year) if good.year else "")
-    there = known("in_store", in_unit(good, unit, stored=True), unit, source=STORE)
-    packet = crop_of(plan, good.crop).germination if good.crop else None
+    crop = crop_of(plan, good.crop) if good.crop else None
+    there, packet = _there(good, crop, unit), crop.germination if crop else None
     if good.germination is None or packet is None:
         return evolve(there, label=label)
     as_good = worked(
         "usable_store", unit, "in_store × store_germination ÷ germination", there,
         part("store_germination", good.germination, source=STORE), part("germination", packet, source=PACKET),
-        rounding=Rounding.DOWN, source=RULES,
+        rounding=Rounding.DOWN if unit is Unit.COUNT else Rounding.NONE, source=RULES,
     )  # fmt: skip
     return evolve(as_good, label=label)
+
+
+def _there(good: Good, crop: Crop | None, unit: Unit) -> Number:
+    """So much of it; seed that was weighed is counted, and seed that was counted is weighed, where that is needed."""
+    there = known("in_store", in_unit(good, unit, stored=True), unit, source=STORE)
+    if there.value is not None or crop is None or crop.seeds_per_gram is None:
+        return there
+    each = known("seeds_per_gram", crop.seeds_per_gram, Unit.PER_GRAM, source=PACKET)
+    if unit is Unit.COUNT:
+        weight = known("store_weight", in_unit(good, Unit.GRAMS, stored=True), Unit.GRAMS, source=STORE)
+        return worked("in_store", unit, "store_weight × seeds_per_gram", weight, each, rounding=Rounding.DOWN,
+                      trust=Trust.GOOD, source=RULES)  # fmt: skip
+    seeds = known("store_seeds", in_unit(good, Unit.COUNT, stored=True), Unit.COUNT, source=STORE)
+    return worked("in_store", unit, "store_seeds ÷ seeds_per_gram", seeds, each, trust=Trust.GOOD, source=RULES)

@@ -19,7 +19,7 @@ from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.plan.shapes import area_of
 from gardenplot.supplies.covers import cover_cut, stock_width
 from gardenplot.supplies.feeding import fed
-from gardenplot.supplies.in_store import WITHOUT_SIZE, goods_for, in_store, in_unit
+from gardenplot.supplies.in_store import WITHOUT_SIZE, goods_for, in_store, in_unit, sold_good
 from gardenplot.supplies.jugs import jug_heat
 from gardenplot.supplies.needed import Need, Same, sum_of
 from gardenplot.supplies.raising import Raising, raised_for, was_sown
@@ -237,10 +237,11 @@ def _set_up(plan: Plan, asked: Asked) -> Iterator[Need]:
 
 
 def _seed(goods: tuple[Good, ...], crop: Crop, made: Raising) -> Number | None:
-    """Seeds, or their weight where that is how the crop's seed is sold."""
-    sold = next((good for good in goods if good.kind is GoodKind.SEED and good.crop == crop.id), None)
-    amount = (sold.pack or sold.in_store) if sold else None
-    return made.weight if amount is not None and amount.grams is not None else made.seed
+    """Seeds, or their weight where that is how the crop's seed is sold, and what others are counted in as well."""
+    ours = [good for good in goods if good.kind is GoodKind.SEED and good.crop == crop.id]
+    sold, is_known = sold_good(ours), crop.seeds_per_gram is not None
+    weighed = [one for one in ours if (amount := one.pack or one.in_store) and amount.grams is not None]
+    return made.weight if sold in weighed and (is_known or len(weighed) == len(ours)) else made.seed
 
 
 def _tray(goods: tuple[Good, ...], cells: int) -> Good | None:
@@ -289,7 +290,7 @@ def _item(plan: Plan, needs: tuple[Need, ...], taken: tuple[Number, ...]) -> Ite
     stored = in_store(plan, needs, goods, taken)
     lacking = worked("lacking", unit, "larger(needed − in_store, 0)", needed, stored, source=RULES,
                      using={"larger": larger})  # fmt: skip
-    sold = next((good for good in goods if good.pack is not None), goods[0] if goods else None)
+    sold = sold_good(goods)
     pack = known("pack", in_unit(sold, unit), unit, source=SHOP)
     packs = worked("packs", Unit.COUNT, "lacking ÷ pack", lacking, pack, rounding=Rounding.UP, source=RULES)
     money = sold.price.money if sold is not None and sold.price is not None else None

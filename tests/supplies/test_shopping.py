@@ -160,6 +160,29 @@ def test_seed_sold_by_weight_is_needed_by_weight() -> None:
     assert found.packs.value == 2
 
 
+def test_seed_in_store_is_counted_as_seed_is_bought() -> None:
+    """By hand: 880 beets at 60 to the gram are 14.67 g. Of 120 seeds in store, 2 g, 12.67 lack: 2 packs of 10 g,
+    though the store is told first. Of 6.5 g in store 390 seeds are there: 490 lack, 5 packs of 100.
+    """
+    counted, weighed = (good(GoodKind.SEED, store=text, crop="beet") for text in ("120 seeds", "6.5 g"))
+    by_weight = good(GoodKind.SEED, "10 g", price="3", crop="beet")
+    found = item(plan_with_goods(counted, by_weight), GoodKind.SEED, "beet")
+    assert (found.in_store.value, *values(found)) == (2, Fraction(880, 60) - 2, 2, 6)
+    by_number = good(GoodKind.SEED, "100 seeds", price="1.50", crop="beet")
+    found = item(plan_with_goods(weighed, by_number), GoodKind.SEED, "beet")
+    assert (found.in_store.value, *values(found)) == (390, 490, 5, Fraction("7.5"))
+
+
+def test_old_seed_by_weight_keeps_its_parts_of_a_gram() -> None:
+    """By hand: 0.9 g of which 60 in 100 come up are as good as 0.6 g of the packet's 90; 232 seeds are 0.58 g."""
+    sold = good(GoodKind.SEED, "1 g", crop="pak")
+    old = evolve(sold, pack=None, in_store=parse_amount("0.9 g"), germination=parse_share("60 %"))
+    plan = plan_with_goods(sold, old)
+    pak, beet = plan.crops
+    found = item(evolve(plan, crops=(evolve(pak, seeds_per_gram=400), beet)), GoodKind.SEED, "pak")
+    assert [found.in_store.value, *values(found)[:1]] == [Fraction(6, 10), 0]
+
+
 def test_the_narrowest_cloth_that_is_wide_enough_is_bought() -> None:
     """Half of 0.75 m x pi, 1.178 m, and two aprons of 25 cm: 1.678 m."""
     wide = [
