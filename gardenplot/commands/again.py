@@ -75,7 +75,7 @@ def run(arguments: Namespace) -> int:
         print_json({"today": today.isoformat(), "setbacks": setbacks, "together": whole})
         return 0
     if not found:
-        print(_("nothing to plan again: all goes as planned"))
+        print(_("nothing to plan again: as far as it is recorded, all goes as planned"))
     for one in found:
         _print(plan, one)
         if arguments.workings:
