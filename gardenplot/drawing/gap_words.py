@@ -24,6 +24,7 @@ REASONS = {
     WhyNot.FROST: _("frost would find it without a cover"),
     WhyNot.COLD_EDGE: _("here it is too cold for it, at the wall of a tunnel"),
     WhyNot.SERIES: _("not all of its days found ground, so none has any"),
+    WhyNot.WHOLE: _("not all of it found ground, and it is planted whole or not at all"),
     WhyNot.EARLY: _("its bed cannot be used yet"),
     WhyNot.DAY: _("not in the ground on this day"),
     WhyNot.BED: _("not wished for in this bed"),

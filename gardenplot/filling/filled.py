@@ -146,18 +146,23 @@ def _lacking(plan: Plan, wanted: tuple[Wanted, ...], plants: list[tuple[int, int
         has = sum(count for each, count in plants if each == number)
         needed = one.least if one.most is None else one.most
         if has < needed:
-            why = None if has else _why(plan, one)
+            why = None if has else _why(plan, one, wanted)
             cover = _least_cover(plan, one) if why is WhyNot.FROST else ()
             yield Lacking(one.id, one.crop.id, has, needed - has, why, cover)
 
 
-def _why(plan: Plan, one: Wanted) -> WhyNot | None:
-    """Why nothing of it stands, where that is known: no bed suits it on its days, or its series is not whole."""
+def _why(plan: Plan, one: Wanted, wanted: tuple[Wanted, ...]) -> WhyNot | None:
+    """Why nothing of it stands, where that is known: no bed suits it on its days, or its series is not whole.
+
+    Where all other days of its series stand already, it is its own plants that found no ground together.
+    """
     beds = [bed for bed in plan.beds if not one.beds or bed.id in one.beds]
     if not any(stretches_for(plan, bed, one.crop, dates) for bed in beds for dates in one.days):
         whys = [unsuited(plan, bed, one.crop, one.days, bed.zone) for bed in beds if one.days]
         return max(whys, key=whys.count, default=None)
-    return WhyNot.SERIES if one.series is not None else None
+    if one.series is None:
+        return None
+    return WhyNot.SERIES if sum(other.series == one.series for other in wanted) > 1 else WhyNot.WHOLE
 
 
 def _least_cover(plan: Plan, one: Wanted) -> tuple[Span, ...]:

@@ -38,6 +38,7 @@ class WhyNot(Enum):
     LATER = "something later takes the ground"
     OTHERS = "others are worth more"
     SERIES = "not all of its days find ground"
+    WHOLE = "not all of it finds ground"
     EARLY = "the bed cannot be used yet"
 
 

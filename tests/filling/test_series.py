@@ -101,6 +101,18 @@ def test_what_is_planted_of_it_already_counts_as_its_days() -> None:
     assert days(fill(plan_with(25, [ORDER], plantings=[stands]))) == 0
 
 
+def test_the_last_day_that_lacks_is_not_said_to_go_without_for_others() -> None:
+    """Two of the three days stand, 20 of 25 places; the third finds 5 of its 10, and the others have theirs."""
+    stand = [
+        {"id": f"p{market}", "bed": "b", "crop": "c", "order": "o", "market": market, "plants": 10}
+        for market in (1, 2)
+    ]
+    filling = fill(plan_with(25, [ORDER], plantings=stand))
+    assert [(one.plants, one.lacks, one.why) for one in filling.lacking] == [(0, 10, WhyNot.WHOLE)]
+    whole = "not all of it found ground, and it is planted whole or not at all"
+    assert [row.cells[1] for row in found_rows(filling)] == [whole]
+
+
 class Told:
     """Keeps the fillings that it is told of, and goes on or does not."""
 
