@@ -8,7 +8,7 @@ from attrs import evolve
 from gardenplot.filling.setback_numbers import day_number
 from gardenplot.findings import Finding, Kind
 from gardenplot.findings.shade import tall_of
-from gardenplot.findings.tools import as_marked
+from gardenplot.findings.tools import as_marked, places_in
 from gardenplot.layout import Grown, LaidOut, Layout, fullest_day, lay_out_bed
 from gardenplot.layout.bed import grown_of
 from gardenplot.layout.bed_numbers import grown_in, left_number, pieces_number, usable_number
@@ -126,8 +126,13 @@ def _not_markable(plan: Plan, laid: LaidOut, finding: Finding) -> Iterator[Numbe
     nearest = known("nearest_mark", finding.limit, Unit.SPACING, source=Source.OF_PLACE)
     is_ = told.in_row if in_row else spacing
     yield worked("off_mark", Unit.SPACING, f"nearest_mark − {is_.name}", nearest, is_, source=RULES)
-    yield worked("more_plants", Unit.COUNT, f"planted_marked − {now.name}", evolve(then, name="planted_marked"), now,
-                 source=RULES)  # fmt: skip
+    marked, places = evolve(then, name="planted_marked"), places_in(plan, layout)
+    if places == layout.plants:
+        yield worked("more_plants", Unit.COUNT, f"planted_marked − {now.name}", marked, now, source=RULES)
+        return
+    formula = f"planted_marked − larger({now.name}, smaller(places_held, planted_marked))"
+    yield worked("more_plants", Unit.COUNT, formula, marked, now, known("places_held", places, Unit.COUNT,
+                 source=Source.COUNTED), using={"larger": larger, "smaller": smaller}, source=RULES)  # fmt: skip
 
 
 def _overlap(mine: tuple[Number, Number], other: tuple[Number, Number]) -> Number:

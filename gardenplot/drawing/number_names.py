@@ -317,6 +317,7 @@ NAMES: Mapping[str, str] = {
     "shade_day": _("most in the shadow on"),
     "nearest_mark": _("nearest that can be marked"),
     "planted_marked": _("planted at that"),
+    "places_held": _("places in its length"),
     "market_as_is": _("market that it makes as it is"),
     "whole_block": _("length of all of it"),
     "room_begins": _("gap begins"),

@@ -31,6 +31,20 @@ def as_marked(plan: Plan, finding: Finding) -> tuple[Plan, Layout]:
     return _with(plan, layout, row_spacing=(nearest,), pattern=markable_pattern(layout.grid.pattern))
 
 
+def places_in(plan: Plan, layout: Layout) -> int:
+    """The plants that the length of a block holds at its own spacing: more than stand there where some stay empty."""
+    return max(layout.plants, _with(plan, layout)[1].plants)
+
+
+def beside(planted: int, places: int, marked: int) -> int:
+    """What so many plants at a spacing that can be marked are more or fewer than.
+
+    Those that are planted where they are fewer, all places of the block where they are more, so that places which are
+    left empty as it is, in a rank that is filled in part or in its slack, are none that the other spacing gives.
+    """
+    return max(planted, min(places, marked))
+
+
 def _unmarkable(plan: Plan, layout: Layout) -> Iterator[Finding]:
     """What of a block cannot be marked; nothing of one without plants, as of an order that was withdrawn."""
     if not layout.plants:
@@ -71,4 +85,4 @@ def _found(plan: Plan, kind: Kind, layout: Layout, amount: int, nearest: int) ->
     if not nearest:
         return found
     _changed, after = as_marked(plan, found)
-    return evolve(found, plants=after.plants - layout.plants)
+    return evolve(found, plants=after.plants - beside(layout.plants, places_in(plan, layout), after.plants))

@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from gardenplot.drawing.finding_numbers import finding_numbers
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.sayings import says
 from gardenplot.findings import Kind, find_all, find_unmarkable
@@ -135,3 +136,28 @@ def test_rows_that_a_range_was_spread_over_may_lie_as_the_packet_says(
     assert (f"{one.limit / 1e7:g} cm", one.plants) == (nearest, plants)
     words = says(plan, one, looks(plan)).replace("\u2009", " ")
     assert words == f"rows 34 cm apart cannot be marked; {says_it}"
+
+
+@pytest.mark.parametrize(
+    ("size", "place", "plants", "says_it"),
+    [
+        # Of 3 rows 10 stand in 4 ranks of 25 cm, 12 places: 1 m holds 5 ranks of 20 cm, 15, and 3 of 30 cm, 9.
+        ({"plants": 10}, {"markable_rows": ["28 cm"]}, 0, "the nearest is 28 cm: as many plants"),
+        ({"plants": 10}, {"markable_in_row": ["20 cm"]}, 3, "the nearest is 20 cm: +3 plants"),
+        ({"plants": 10}, {"markable_in_row": ["30 cm"]}, -1, "the nearest is 30 cm: −1 plant"),
+        # 166 stand in 56 ranks, 1 m more holds 60, 180 plants: 57 of 26 cm are 171, 53 of 28 cm 159.
+        ({"plants": 166, "slack": "1 m"}, {"markable_rows": ["28 cm"]}, 0, "the nearest is 28 cm: as many plants"),
+        ({"plants": 166, "slack": "1 m"}, {"markable_in_row": ["26 cm"]}, 0, "the nearest is 26 cm: as many plants"),
+        ({"plants": 166, "slack": "1 m"}, {"markable_in_row": ["28 cm"]}, -7, "the nearest is 28 cm: −7 plants"),
+    ],
+)
+def test_places_that_are_left_empty_are_none_that_another_spacing_gives(
+    size: Fields, place: Fields, plants: int, says_it: str
+) -> None:
+    """Worked by hand; (76 - 15) / 28 = 2.2 are 3 rows as well."""
+    plan = plan_of(place, {"length": None} | size)
+    (one,) = find_unmarkable(plan)
+    assert one.plants == plants
+    assert says_it in says(plan, one, looks(plan)).replace("\u2009", " ")
+    (more,) = [number for number in finding_numbers(plan, one) if number.name == "more_plants"]
+    assert more.value == plants
