@@ -15,6 +15,7 @@ from gardenplot.errors import FileError
 from gardenplot.one_line import one_line
 from gardenplot.plan.codec import plan_of
 from gardenplot.plan.disk_words import why
+from gardenplot.plan.in_ground import sown_in_bed
 from gardenplot.plan.json_text import json_of
 from gardenplot.plan.part_text import plan_text
 from gardenplot.plan.valid import faults
@@ -63,9 +64,12 @@ def read_plan(path: Path) -> Opened:
 
 
 def plan_of_content(content: bytes) -> Opened:
-    """The plan in the bytes of a plan file; raises FileError with the place and what is wrong."""
+    """The plan in the bytes of a plan file; raises FileError with the place and what is wrong.
+
+    Who writes a file by hand calls what was sown in its bed sown: it is in the ground all the same.
+    """
     opened = plan_of_text(_text_of(content))
-    return Opened(opened.plan, opened.problems, mark_of(content))
+    return Opened(sown_in_bed(opened.plan), opened.problems, mark_of(content))
 
 
 def plan_of_text(text: str) -> Opened:

@@ -1,6 +1,9 @@
 """What is in the ground stays as it was planted: what would move it or plant it otherwise raises PlanError."""
 
+from attrs import evolve
+
 from gardenplot.errors import PlanError
+from gardenplot.plan.choices import Establish
 from gardenplot.plan.find import crop_of
 from gardenplot.plan.value import Plan, Planting
 from gardenplot.words import _
@@ -16,6 +19,20 @@ BLOCK_FIELDS = (
 def is_in_ground(planting: Planting) -> bool:
     """Whether it was set out, or sown in its bed."""
     return planting.actual is not None and planting.actual.set_out is not None
+
+
+def sown_in_bed(plan: Plan) -> Plan:
+    """The plan in which what was sown in its bed is in the ground since then, also where only that was written."""
+    direct = {crop.id for crop in plan.crops if crop.establish is Establish.DIRECT}
+    there = tuple(_in_ground_if_sown(one) if one.crop in direct else one for one in plan.plantings)
+    return plan if there == plan.plantings else evolve(plan, plantings=there)
+
+
+def _in_ground_if_sown(planting: Planting) -> Planting:
+    came = planting.actual
+    if came is None or came.sown is None or came.set_out is not None:
+        return planting
+    return evolve(planting, actual=evolve(came, set_out=came.sown))
 
 
 def stays_words(plan: Plan, planting: Planting) -> str:
