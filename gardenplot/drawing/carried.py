@@ -220,12 +220,25 @@ def carried_words(plan: Plan, need: Need) -> str:
             return _ALONE[need.kind]
         case GoodKind.CLOTH | GoodKind.FILM:
             words = _("{length} of {what}, {width} wide") if size else _("{length} of {what}")
-            return words.format(length=value_words(number, units), what=_ALONE[need.kind], width=size)
+            return words.format(length=_pieces_words(need, units), what=_ALONE[need.kind], width=size)
         case GoodKind.STAKE:
             return stakes_words(number)
     count = number.whole or 0
     words = _counted(need.kind, count).format(count=grouped(count))
     return _("{hoops} of {length}").format(hoops=words, length=size) if size else words
+
+
+def piece_words(need: Need, units: Units) -> str:
+    """How long each piece of cloth or film is cut."""
+    number = need.number
+    each = number if number.value is None else known(number.name, number.value / need.pieces, Unit.LENGTH)
+    return value_words(each, units)
+
+
+def _pieces_words(need: Need, units: Units) -> str:
+    """All pieces: "3 × 17.65 m"."""
+    length = piece_words(need, units)
+    return length if need.pieces == 1 else _("{count} × {length}").format(count=need.pieces, length=length)
 
 
 def _counted(kind: GoodKind, count: int) -> str:

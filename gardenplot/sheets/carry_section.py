@@ -3,11 +3,10 @@
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from gardenplot.drawing.carried import Carried, block_words, carried, carried_list
+from gardenplot.drawing.carried import Carried, block_words, carried, carried_list, piece_words
 from gardenplot.drawing.conventions import convention
 from gardenplot.drawing.days import short_day
 from gardenplot.drawing.letters import Look
-from gardenplot.drawing.number_words import value_words
 from gardenplot.layout import Grown, LaidOut, Layout, stood
 from gardenplot.plan import GoodKind, Pattern, Plan
 from gardenplot.sheets.page_parts import SIDE_WIDTH
@@ -51,7 +50,7 @@ def _cut_to(plan: Plan, one: Carried) -> list[str]:
         if need.kind in (GoodKind.HOOP, GoodKind.CLOTH, GoodKind.FILM) and need.size is not None:
             found.append(str(span(need.size, units)))
             if need.kind is not GoodKind.HOOP and need.number.value is not None:
-                found.append(value_words(need.number, units))
+                found.append(piece_words(need, units))
     return found
 
 

@@ -17,6 +17,7 @@ class Need:
     """So much of a kind that one planting, cover or bed needs; `label` says which.
 
     Trays are needed `at_once` where they are in use on the day with most of them, else they are those of others.
+    Cloth and film of several layers are cut into `pieces`, all of them as long.
     """
 
     kind: GoodKind
@@ -29,6 +30,7 @@ class Need:
     planting: str = ""
     filled: Filled | None = None
     at_once: bool = True
+    pieces: int = 1
 
     @property
     def is_sized(self) -> bool:

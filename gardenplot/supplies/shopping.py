@@ -259,7 +259,8 @@ def covered(plan: Plan, cover: Cover) -> Iterator[Need]:
         width = sold.width.nm if sold and sold.width else sheet.width.whole
         name = str(sheet.kind)
         long = worked(name, Unit.LENGTH, f"{name}_length × layers", sheet.length, sheet.layers, source=RULES)
-        yield Need(sheet.kind, long, size=width, good=sold, label=bed.name)
+        pieces = sheet.layers.whole or 1
+        yield Need(sheet.kind, long, size=width, good=sold, label=bed.name, pieces=pieces)
     if cut.weights is not None:
         yield Need(GoodKind.WEIGHT, cut.weights, label=bed.name)
 

@@ -104,6 +104,20 @@ def test_a_cover_goes_with_the_turn_that_has_begun_by_its_day() -> None:
 
 
 @pytest.mark.parametrize(
+    ("layers", "cloth"), [(1, "7.65 m of cloth, 2.04 m wide"), (3, "3 × 7.65 m of cloth, 2.04 m wide")]
+)
+def test_each_layer_of_cloth_is_a_piece_of_its_own(layers: int, cloth: str) -> None:
+    """By hand: 6.25 m and 70 cm at both ends; half-round over 1.2 m is 1.885 m, and 8 cm at both sides 2.045."""
+    cover: Fields = {"id": "c", "bed": "b1", "from": "0 m", "to": "6.25 m", "hoop_spacing": "1.3 m", "apron": "8 cm",
+                     "end": "70 cm", "leg": "20 cm", "layers": layers}  # fmt: skip
+    bed = {"id": "b1", "name": "Tunnel", "length": "12 m", "width": "1.2 m"}
+    crop = {"id": "c1", "name": "Kale", "in_row": "20 cm", "row_spacing": "30 cm"}
+    plan = plan_from(beds=[bed], crops=[crop], plantings=rows_of_two(), covers=[cover])
+    assert cloth in [plain(words) for words in words_of(plan)[0]]
+    assert cloth in printed(plan)[0].text
+
+
+@pytest.mark.parametrize(
     ("bed", "reach"),
     [
         ({"length": "12 m", "width": "75 cm"}, 13),
