@@ -147,8 +147,13 @@ def _sow_words(answer: Answer) -> str:
 
 def so_many(answer: Answer, places: int) -> str:
     """So many plants, or clumps of a crop that stands in these."""
+    return so_many_clumps(places, stand_of(answer))
+
+
+def stand_of(answer: Answer) -> int:
+    """How many plants stand in each place of what an answer is about."""
     one = planting_of(answer.plan, answer.new or answer.layout.planting)
-    return so_many_clumps(places, crop_as_planted(answer.plan, one).stand)
+    return crop_as_planted(answer.plan, one).stand
 
 
 def _where(answer: Answer) -> str:

@@ -280,8 +280,8 @@ def block_words(one: Grown, layout: Layout, units: Units) -> str:
     """What is carried for a block: "136 plants (3 trays)", "63 clumps of 4 (2 trays)", "832 seeds, 12 / ft"."""
     made = raised_for(one, layout)
     if made.to_sow is None and not made.is_all_bought:
-        return with_bought(_seed_words(one.crop, made, layout, units), made)
+        return with_bought(_seed_words(one.crop, made, layout, units), one.crop, made)
     words = so_many_clumps(layout.plants, one.crop.stand)
     if made.trays:
         words += " " + ngettext("({count} tray)", "({count} trays)", made.trays).format(count=made.trays)
-    return with_bought(words, made)
+    return with_bought(words, one.crop, made)

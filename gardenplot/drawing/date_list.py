@@ -229,7 +229,7 @@ def _planting_rows(bed: Bed, one: Grown, layout: Layout, letter: str, units: Uni
         yield from _thin_row(one, layout, units, row)
     trays = raise_plants if made.trays is None else so_many_trays(made.trays)
     yield from row(Job.HARDEN, dates.harden, trays, until=dates.set_out, done=came.hardened is not None)
-    yield from row(Job.SET_OUT, dates.set_out, with_bought(plants, made), done=in_bed)
+    yield from row(Job.SET_OUT, dates.set_out, with_bought(plants, one.crop, made), done=in_bed)
     over = None if dates.last is None or dates.last == date.max else dates.last + timedelta(days=1)
     yield from row(
         Job.READY, dates.ready, _ready(one, layout), until=over, done=came.harvested is not None, missed=_missed(one)

@@ -14,6 +14,7 @@ from gardenplot.drawing.so_many import so_many_plants, so_many_sown
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import LaidOut, lay_out_plan
 from gardenplot.plan import GoodKind, Place, Plan, crop_of, planting_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.season import dates_of
 from gardenplot.supplies.needed import Need
 from gardenplot.supplies.raising import seed_grams
@@ -273,12 +274,17 @@ def _of_crop(plan: Plan, item: Item, crop: str) -> str:
 
 
 def _bought_for(plan: Plan, item: Item) -> Iterator[str]:
-    """Which plantings plants are bought in for, and until when: "16 for B by 12 May"; alone, "for B by 12 May"."""
+    """Which plantings plants are bought in for, and until when: "16 for B by 12 May"; alone, "for B by 12 May".
+
+    What stands in clumps is bought in these: "clumps of 4 for B by 12 May".
+    """
     look = looks(plan)
     for planting, number in zip(item.plantings, item.needed.terms, strict=False):  # of seed no plantings are told
         day = dates_of(plan, planting_of(plan, planting)).in_ground
         words = _("for {letter}") if day is None else _("for {letter} by {day}")
         told = words.format(letter=look[planting].letter, day=short_day(day) if day else "")
+        clump = crop_as_planted(plan, planting_of(plan, planting)).stand
+        told = told if clump == 1 else _("clumps of {clump} {told}").format(clump=grouped(clump), told=told)
         count = grouped(number.whole or 0)
         yield told if len(item.plantings) == 1 else _("{count} {told}").format(count=count, told=told)
 

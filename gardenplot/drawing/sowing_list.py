@@ -84,7 +84,7 @@ def _rows(plan: Plan, laid: LaidOut) -> Iterator[SowRow]:
             continue
         in_trays = one.crop.establish is Establish.TRANSPLANT
         tell = _tray_words if in_trays else _bed_words
-        amount, *more = (*tell(plan, one, layout, made), *bought_words(made))
+        amount, *more = (*tell(plan, one, layout, made), *bought_words(one.crop, made))
         yield SowRow(
             day=one.dates.sow,
             planting=layout.planting,

@@ -11,7 +11,7 @@ from gardenplot.layout import Grown, LaidOut, Layout, Stretch, free_on, fullest_
 from gardenplot.layout.bed_numbers import left_number, pieces_number, total_number
 from gardenplot.layout.place_numbers import answer_numbers, order_numbers, readings, to_sell
 from gardenplot.layout.row_numbers import plants_number, row_numbers
-from gardenplot.plan import Bed
+from gardenplot.plan import Bed, Crop
 from gardenplot.plan.shapes import map_length_of
 from gardenplot.season import market_day
 from gardenplot.supplies import Raising, raised_for
@@ -111,21 +111,21 @@ def stand_words(one: Grown, layout: Layout) -> tuple[str, ...]:
     return tuple(found)
 
 
-def bought_words(made: Raising) -> tuple[str, ...]:
-    """What is bought in: "16 plants bought in"."""
+def bought_words(crop: Crop, made: Raising) -> tuple[str, ...]:
+    """What is bought in: "16 plants bought in", "16 clumps of 4 bought in"."""
     if made.bought is None:
         return ()
-    return (_("{plants} bought in").format(plants=so_many_plants(made.bought.whole or 0)),)
+    return (_("{plants} bought in").format(plants=so_many_clumps(made.bought.whole or 0, crop.stand)),)
 
 
-def with_bought(words: str, made: Raising) -> str:
+def with_bought(words: str, crop: Crop, made: Raising) -> str:
     """What is planted, with what of it is bought in: "136 plants, 16 of them bought in"; of all of it that alone."""
     if made.is_all_bought or made.bought is None:
-        return words if made.bought is None else bought_words(made)[0]
+        return words if made.bought is None else bought_words(crop, made)[0]
     count = grouped(made.bought.whole or 0)
     if made.to_sow is None:
         # Seed is none of the plants.
-        return ", ".join((words, *bought_words(made)))
+        return ", ".join((words, *bought_words(crop, made)))
     return _("{planted}, {count} of them bought in").format(planted=words, count=count)
 
 
@@ -142,7 +142,7 @@ def trays_line(one: Grown, layout: Layout) -> str:
         parts.append(trays.format(count=made.trays, cells=one.crop.tray_cells))
     if made.to_sow is None and made.seeds is not None:
         parts.append(so_many_seeds(made.seeds))
-    words = ", ".join((*parts, *bought_words(made), *stand_words(one, layout)))
+    words = ", ".join((*parts, *bought_words(one.crop, made), *stand_words(one, layout)))
     if made.spill is not None:
         still = ngettext(
             "{trays} tray still gives about {plants}", "{trays} trays still give about {plants}", made.spill.trays

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+from attrs import evolve
 
 from gardenplot.__main__ import main
 from gardenplot.drawing.captions import captions, drag_line
@@ -11,17 +12,20 @@ from gardenplot.drawing.hand_words import joined_words, parts_words, several_par
 from gardenplot.drawing.label_words import plant_labels
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.needed_words import needed_for_orders
+from gardenplot.drawing.shopping_list import shop_groups
 from gardenplot.drawing.sowing_list import sow_days
 from gardenplot.drawing.tables import counts_by_bed, counts_by_crop, order_rows, summary
 from gardenplot.drawing.ways_table import lack_title
 from gardenplot.drawing.ways_words import shortage_words
+from gardenplot.drawing.workings import bought_words
 from gardenplot.filling.ways_out import lacks, shortages
 from gardenplot.gestures.season_words import several_season_line
-from gardenplot.layout import lay_out_bed
+from gardenplot.layout import lay_out_bed, lay_out_plan
 from gardenplot.layout.proposals import proposals
-from gardenplot.plan import Plan
+from gardenplot.plan import Actual, GoodKind, Plan
 from gardenplot.plan.edits import change_planting
 from gardenplot.plan.file import write_plan
+from gardenplot.supplies import raised_for
 from gardenplot.units import parse_length
 from gardenplot.window.ledger_lines import count_lines, crop_lines
 from tests.drawing.hand_worked import plan_from
@@ -151,3 +155,16 @@ def test_the_tables_of_the_window_and_its_panel_tell_them_so() -> None:
     assert [line.cells[-1] for line in (*count_lines(plan), *crop_lines(plan))] == [
         "3 plants and 34 clumps", "3 plants and 34 clumps", "3", "34 clumps",
     ]  # fmt: skip
+
+
+def test_what_is_bought_in_for_clumps_is_told_and_listed_in_clumps() -> None:
+    """Of 68 places 20 are bought in: 20 clumps of 4, 80 plants, and not 20 plants."""
+    plan = onions()
+    first, second = plan.plantings
+    plan = evolve(plan, plantings=(evolve(first, actual=Actual(bought=20)), second))
+    (laid,) = lay_out_plan(plan)
+    made = raised_for(laid.grown[0], laid.layouts[0])
+    assert bought_words(laid.grown[0].crop, made) == ("20 clumps of 4 bought in",)
+    (row,) = [row for group in shop_groups(plan) for row in group.rows if row.item.kind is GoodKind.PLANT]
+    assert row.cells[0].replace("\u2009", " ") == "Onion: clumps of 4 for A by 20 Mar"
+    assert row.cells[1:4] == ("20", "", "20")
