@@ -60,7 +60,7 @@ def drill_words(one: Grown, layout: Layout, units: Units) -> str:
 
 
 def thin_number(one: Grown) -> Number | None:
-    """About when it is thinned, before it leaves its tray or is ready; None where nobody knows when it is sown."""
+    """About when it is thinned, before it leaves its cell or is ready; None where nobody knows when it is sown."""
     told, sown = dates_told(one), one.dates.sow
     if sown is None or "sow" not in told:
         return None
@@ -69,7 +69,7 @@ def thin_number(one: Grown) -> Number | None:
         begins = known("emerges", came.emerged.toordinal(), Unit.DATE, source=Source.CAME_ABOUT)
     if begins is None or begins.value is None:
         begins, after = told["sow"], _AFTER_SOWING
-    ends = [told[name] for name in ("harden", "set_out", "ready") if name in told]
+    ends = [told[name] for name in ("pot_up", "harden", "set_out", "ready") if name in told]
     ends = [end for end in ends if (end.whole or 0) > sown.toordinal()]
     week = known("days_of_week", 7, Unit.DAYS, trust=Trust.FAIR, source=Source.WEEK)
     formula = f"{begins.name} + {after} × days_of_week"

@@ -71,6 +71,9 @@ def test_what_is_sown_thicker_than_it_stands_is_thinned_when_its_true_leaves_sho
     (row,) = (row for row in date_rows(leeks) if row.job is Job.THIN)
     assert (row.day_words, row.amount) == ("Fri 30 Apr", "to one in each cell")
     assert next(row.day for row in date_rows(leeks) if row.job is Job.HARDEN) == row.day
+    potted = one_planting({"in_ground": "2027-05-14"}, raising_days=30, pot_up_days=12, seeds_per_cell=3)
+    (row,) = (row for row in date_rows(potted) if row.job is Job.THIN)
+    assert (row.day_words, row.amount) == ("Mon 26 Apr", "to one in each cell")  # 14 Apr + 12 days, not + 21
 
 
 @pytest.mark.parametrize(
@@ -156,9 +159,10 @@ def jobs_in(weeks: tuple[Week, ...]) -> list[tuple[date, str, str]]:
 
 
 def is_among_dates(plan: Plan, row: DateRow) -> bool:
-    """Whether it is after sowing, and before its planting leaves its trays or is ready, where these are later."""
+    """Whether it is after sowing, and before its planting leaves its cells or is ready, where these are later."""
     dates = dates_of(plan, planting_of(plan, row.about))
-    ends = [day for day in (dates.harden, dates.set_out, dates.ready) if day and dates.sow and day > dates.sow]
+    leaves = (dates.pot_up, dates.harden, dates.set_out, dates.ready)
+    ends = [day for day in leaves if day and dates.sow and day > dates.sow]
     return dates.sow is not None and dates.sow <= row.day <= min(ends, default=date.max)
 
 
