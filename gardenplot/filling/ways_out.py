@@ -260,13 +260,23 @@ def _way(asked: Asked, offer: Offer) -> Way | None:
         for laid, one in there.values()
         for layout in [laid.layout_of(one.id)]
     )
-    laid = lay_out_bed(plan, bed_of(plan, asked.home.bed))
+    laid, met = lay_out_bed(plan, bed_of(plan, asked.home.bed)), met_in(plan, asked.claims)
+    gives = _giving(asked, offer, plan, met)
     return Way(
-        offer.kind, offer.planting, asked.claim(offer.planting).crop, plan, parts, met_in(plan, asked.claims),
+        offer.kind, gives, asked.claim(gives).crop, plan, parts, met,
         left=free_on(laid, fullest_day(laid)).total, over=offer.over, new_bed=offer.new_bed, rest=offer.rest,
         changes=_changes(asked.before, plan) + (offer.new_bed is not None),
         more=offer.more,
     )  # fmt: skip
+
+
+def _giving(asked: Asked, offer: Offer, plan: Plan, met: tuple[Met, ...]) -> str:
+    """Who gives way; where nothing comes to be less, one that does not stand as before."""
+    if offer.kind is not WayKind.LESS or not all(one.is_whole for one in met):
+        return offer.planting
+    then, now = _layouts(asked.before), _layouts(plan)
+    moved = [one.id for one in asked.claims if then.get(one.id) != now.get(one.id)]
+    return offer.planting if offer.planting in moved or not moved else moved[0]
 
 
 def laid_plantings(laid: LaidOut) -> Iterator[Planting]:

@@ -236,3 +236,15 @@ def test_a_block_that_nothing_is_needed_of_any_more_may_go() -> None:
     assert shortage_words(filled, short).replace("\u2009", " ").endswith(words)
     way = next(way for way in short.ways if way.kind is WayKind.LESS and not way.parts[1:])
     assert way_words(way).startswith("Without this block of Beetroot: 80 of 80 Leek, 20 of 20 Beetroot")
+
+
+def test_who_gives_way_is_named_and_not_who_stands_as_before() -> None:
+    """60 leeks take 6 m; 30 ranks of beetroot end 60 cm behind 8.60 m, 24 stand there and 18 plants elsewhere."""
+    orders = [{"id": "o", "crop": "leek", "units": 60}, {"id": "q", "crop": "beet", "units": 90}]
+    plantings = [{"id": f"p{one['id']}", "crop": one["crop"], "order": one["id"]} for one in orders]
+    filled = fill(plan_of(orders, plantings, beds=("8.6 m", "2.5 m"))).plan
+    best = only_short(filled).ways[0]
+    assert (best.planting, [(part.planting, part.plants) for part in best.parts]) == ("pq", [("po", 60), ("pq", 72)])
+    assert way_words(best).replace("\u2009", " ") == (
+        "Beetroot in Bed 1, 6.20 – 8.60 m: 60 of 60 Leek, 90 of 90 Beetroot; nothing left; 1 change"
+    )
