@@ -146,9 +146,8 @@ def _one(kind: GoodKind) -> Number:
 
 def _is_marked(layout: Layout, crop: Crop) -> bool:
     """Whether each place in the rows is marked; a seeder drops its seed by the row."""
-    drilled = crop.establish is Establish.DIRECT and crop.seeds_per_row is not None
     spaced = layout.grid.pattern not in (Pattern.BROADCAST, Pattern.CELLS, Pattern.RINGS)
-    return spaced and bool(layout.plants) and not drilled
+    return spaced and bool(layout.plants) and not crop.is_drilled
 
 
 def turn_days(laid: LaidOut) -> tuple[date | None, ...]:

@@ -49,7 +49,7 @@ def _unmarkable(plan: Plan, layout: Layout) -> Iterator[Finding]:
     """What of a block cannot be marked; nothing of one without plants, as of an order that was withdrawn."""
     if not layout.plants:
         return
-    grid, cannot = layout.grid, candidate.marking(plan.place, layout)
+    grid, cannot = layout.grid, candidate.marking(plan.place, layout, crop_of(plan, layout.crop))
     if cannot.in_row is not None:
         yield _found(plan, Kind.NOT_MARKABLE_IN_ROW, layout, grid.in_row, cannot.in_row.nearest)
     if cannot.rows is not None:

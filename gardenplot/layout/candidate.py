@@ -16,7 +16,7 @@ from gardenplot.layout.markable import nearest_markable
 from gardenplot.layout.positions import positions
 from gardenplot.layout.reserved import in_the_way
 from gardenplot.layout.value import Layout
-from gardenplot.plan import Pattern, Place, Plan, Reserved, bed_of, planting_of
+from gardenplot.plan import Crop, Pattern, Place, Plan, Reserved, bed_of, planting_of
 from gardenplot.plan.edits import suppose_planting
 from gardenplot.plan.find import only
 from gardenplot.season import grown_on, stand_for
@@ -156,7 +156,7 @@ class Comparison:
             closer_in_row=closer_in_row,
             closer_rows=closer_rows,
             near_edge=self._near_edge(layout),
-            marking=marking(plan.place, layout),
+            marking=marking(plan.place, layout, one.crop),
             fits=fits_its_ground(laid, one, layout),
         )  # fmt: skip
 
@@ -253,13 +253,13 @@ def _fullest_of(laid: LaidOut, one: Grown) -> date | None:
     return min(sorted(days), key=lambda day: free_on(laid, day).total)
 
 
-def marking(place: Place, layout: Layout) -> Marking:
-    """What of a layout no tool of the place marks."""
+def marking(place: Place, layout: Layout, crop: Crop) -> Marking:
+    """What of a layout no tool of the place marks; a seeder that drops seed by the row needs no marks in it."""
     grid = layout.grid
     if grid.pattern in (Pattern.BROADCAST, Pattern.CELLS) or not grid.rows:
         return Marking(None, None)
     rows = _unmarkable(grid.between, place.markable_rows) if has_even_rows(layout) else None
-    in_row = _unmarkable(grid.in_row, place.markable_in_row)
+    in_row = None if crop.is_drilled else _unmarkable(grid.in_row, place.markable_in_row)
     return Marking(in_row, rows, _unmarkable_pair(place, layout))
 
 

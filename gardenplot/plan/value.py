@@ -196,6 +196,11 @@ class Crop:
         """The plants that are left in each place in the end."""
         return self.clump or 1
 
+    @property
+    def is_drilled(self) -> bool:
+        """Whether it is sown by the row in its bed, so that no place of a plant is marked."""
+        return self.establish is Establish.DIRECT and self.seeds_per_row is not None
+
 
 @frozen(cache_hash=True)
 class Actual:

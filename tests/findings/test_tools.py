@@ -104,6 +104,15 @@ def test_a_list_is_typed_as_it_is_shown() -> None:
     assert list_from("", Units.METRIC) == ()
 
 
+def test_what_is_sown_by_the_row_has_no_places_to_mark() -> None:
+    """As its sheet says: "sow 30 / m". Seed that is put into places one by one is marked, and rows always are."""
+    place = {"markable_in_row": ["20 cm"], "markable_rows": ["20 cm"]}
+    for fields, marks in (({"seeds_per_row": "30 / m"}, {ROWS}), ({"seeds_per_cell": 2}, {IN_ROW, ROWS})):
+        raw = json.loads(text_of(plan_of(place, {})))
+        raw["crops"][0] |= {"establish": "direct"} | fields
+        assert {one.kind for one in find_unmarkable(plan_of_text(json.dumps(raw)).plan)} == marks
+
+
 @pytest.mark.parametrize("planting", [{"order": "o"}, {}])
 def test_a_block_without_a_plant_has_nothing_to_mark(planting: Fields) -> None:
     """One whose order was withdrawn, and one that fills a gap where nothing is left."""
