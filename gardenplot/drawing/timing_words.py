@@ -8,11 +8,12 @@ from gardenplot.drawing.number_sources import SOURCES
 from gardenplot.drawing.so_many import so_many_days
 from gardenplot.drawing.trust_words import TRUST
 from gardenplot.findings import Finding, Kind
+from gardenplot.findings.timing import left_bare
 from gardenplot.plan import Crop, Frost, Plan, bed_of, by_id, crop_of, order_of, planting_of
 from gardenplot.season import Dates, dates_of, market_day
 from gardenplot.season.emergence import NotInTable, emergence
 from gardenplot.season.frost import autumn_freeze, is_hard, last_freeze
-from gardenplot.units.figures import offset
+from gardenplot.units.figures import offset, tape
 from gardenplot.words import _, ngettext
 from gardenplot.working import Source, Trust
 
@@ -110,8 +111,18 @@ def _frost(plan: Plan, finding: Finding) -> str:
         return words.format(words=_spring(plan, crop.frost, date.fromordinal(finding.limit), _OFF_BEFORE))
     words = _spring(plan, crop.frost, dates.in_ground)
     if finding.kind is Kind.FROST:
-        return _("{words}: have a cover at hand, or wait").format(words=words)
+        bare = _bare(plan, finding, dates.in_ground)
+        told = _("{words}: its cover leaves {readings} bare") if bare else _("{words}: have a cover at hand, or wait")
+        return told.format(words=words, readings=bare)
     return _("{words}: keep the cover on").format(words=words) if finding.limit else words
+
+
+def _bare(plan: Plan, finding: Finding, day: date | None) -> str:
+    """Where a cover that is on leaves a block bare, between tape readings; nothing where none is over it."""
+    covers = tuple(one for one in plan.covers if one.bed == finding.bed)
+    bare = left_bare(covers, finding.start, finding.end, day) if day is not None else ()
+    units = plan.place.units
+    return ", ".join(f"{tape(first, units).number} – {tape(last, units)}" for first, last in bare)
 
 
 def _spring(plan: Plan, frost: Frost | None, day: date | None, words: str = _BEFORE) -> str:

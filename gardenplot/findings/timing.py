@@ -123,6 +123,20 @@ def _spring(one: Grown, layout: Layout, place: Place, over: tuple[Cover, ...]) -
         yield _at(kind, layout, freeze.days, off.toordinal() if off else int(covered))
 
 
+def left_bare(covers: tuple[Cover, ...], start: int, end: int, day: date) -> tuple[tuple[int, int], ...]:
+    """What covers that are on on a day leave bare of a block, from one tape reading in nm to another.
+
+    Nothing where none is over any of it.
+    """
+    bare, at = list[tuple[int, int]](), start
+    is_on = (one for one in covers if (one.on is None or one.on <= day) and (one.off is None or day < one.off))
+    over = sorted((one.start.nm, one.end.nm) for one in is_on if one.start.nm < end and start < one.end.nm)
+    for first, last in over:
+        bare += [(at, first)] if at < first else []
+        at = max(at, last)
+    return (*bare, *([(at, end)] if at < end else ())) if over else ()
+
+
 def _autumn(one: Grown, layout: Layout, place: Place, over: tuple[Cover, ...]) -> Iterator[Finding]:
     """Tender crops that are still to be cut when it may have frozen.
 

@@ -126,6 +126,22 @@ def test_covers_that_meet_along_a_bed_cover_what_stands_across_their_seam() -> N
         assert [one.kind for one in found(plan, Kind.FROST, Kind.FROST_NOTE)] == [kind]
 
 
+@pytest.mark.parametrize(
+    ("covers", "bare"),
+    [
+        ([("1.4 m", "30 m")], "its cover leaves 1.00 – 1.40 m bare"),
+        ([("0 m", "5.4 m"), ("5.8 m", "8 m")], "its cover leaves 5.40 – 5.80 m, 8.00 – 11.00 m bare"),
+        ([("0 m", "1 m"), ("11 m", "30 m")], "have a cover at hand, or wait"),
+    ],
+)
+def test_a_cover_that_is_too_short_says_where_it_leaves_plants_bare(covers: list[tuple[str, str]], bare: str) -> None:
+    """20 plants in one row of 50 cm stand from 1 to 11 m."""
+    over = [{"id": f"c{start}", "bed": "b1", "from": start, "to": end, "on": "2025-05-01", "off": "2025-06-04"}
+            for start, end in covers]  # fmt: skip
+    (words,) = said(planted({}, in_ground="2025-05-07", covers=over), Kind.FROST)
+    assert words.replace("\u2009", " ").endswith(f"comes later still: {bare}")
+
+
 def test_seeds_below_the_ground_fear_no_frost_unless_they_are_tender() -> None:
     for frost, told in (("half-hardy", 0), (None, 0), ("very tender", 1)):
         sown = planted({"frost": frost, "establish": "direct"}, in_ground="2025-05-07")
