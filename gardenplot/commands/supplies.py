@@ -217,7 +217,7 @@ def _print_raising(plan: Plan, raised: Mapping[str, Raising]) -> None:
         for grown, layout in zip(laid.grown, laid.layouts, strict=True):
             made = raised[layout.planting]
             for words in filter(
-                None, (spill_words(made), *bought_words(grown.crop, made), *stand_words(grown, layout))
+                None, (spill_words(grown.crop, made), *bought_words(grown.crop, made), *stand_words(grown, layout))
             ):
                 print(f"{titled(plan, layout.planting, look)}: {words}")
 

@@ -7,8 +7,9 @@ from gardenplot.drawing.days import day_words, short_day, with_missing
 from gardenplot.drawing.moved_says import remarked_words
 from gardenplot.drawing.sayings import between_readings, counted_in, name_of
 from gardenplot.drawing.setback_words import setback_words
-from gardenplot.drawing.so_many import so_many_cells, so_many_clumps, so_many_plants, so_many_seeds
+from gardenplot.drawing.so_many import so_many_cells, so_many_clumps, so_many_seeds
 from gardenplot.drawing.ways_words import way_words
+from gardenplot.filling.placed import Placed
 from gardenplot.filling.setbacks import Answer, AnswerKind, Part
 from gardenplot.plan import Establish, Plan, bed_of, crop_of, planting_of
 from gardenplot.plan.clumps import crop_as_planted
@@ -171,10 +172,14 @@ def _where(answer: Answer) -> str:
     return _(" in {bed}, {place}").format(bed=bed, place=between_readings(answer.plan, start, end))
 
 
+def _so_many_of(answer: Answer, one: Placed) -> str:
+    return so_many_clumps(one.plants, crop_as_planted(answer.plan, planting_of(answer.plan, one.planting)).stand)
+
+
 def _filled_words(answer: Answer) -> str:
     """What comes to stand in the free ground: "Fill the empty rows with 74 plants of Radish"."""
     some = _(" and ").join(
-        _("{plants} of {name}").format(plants=so_many_plants(one.plants), name=name_of(answer.plan, one.planting))
+        _("{plants} of {name}").format(plants=_so_many_of(answer, one), name=name_of(answer.plan, one.planting))
         for one in answer.filled
     )
     fills = _("Fill the empty rows with {some}")

@@ -5,9 +5,10 @@ from datetime import timedelta
 
 from gardenplot.drawing.days import day_words, short_day, with_missing
 from gardenplot.drawing.sayings import between_readings, name_of
-from gardenplot.drawing.so_many import so_many_days, so_many_plants
+from gardenplot.drawing.so_many import so_many_clumps, so_many_days
 from gardenplot.filling.setbacks import Setback, Why
 from gardenplot.plan import Actual, Establish, Plan, bed_of, crop_of, order_of, planting_of
+from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.season import dates_of, market_day
 from gardenplot.units.figures import grouped, rounded, span
 from gardenplot.words import _, ngettext
@@ -131,11 +132,12 @@ def _ordered(plan: Plan, one: Setback) -> Iterator[str]:
         yield from _late(plan, one)
         return
     day = market_day(order_of(plan, one.order), planting_of(plan, one.planting).market)
+    clump = crop_as_planted(plan, planting_of(plan, one.planting)).stand
     yield _order_words(one).format(
         name=name_of(plan, one.planting), market="" if day is None else day_words(day), wanted=grouped(one.wanted),
-        needed=so_many_plants(one.planned + one.lacks), planned=so_many_plants(one.planned),
+        needed=so_many_clumps(one.planned + one.lacks, clump), planned=so_many_clumps(one.planned, clump),
         ready="" if one.ready is None else day_words(one.ready), days=so_many_days(abs(one.days)),
-        stand=so_many_plants(one.stand or 0),
+        stand=so_many_clumps(one.stand or 0, clump),
     )  # fmt: skip
 
 

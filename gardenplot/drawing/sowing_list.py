@@ -16,7 +16,6 @@ from gardenplot.drawing.so_many import (
     so_many_cells,
     so_many_clumps,
     so_many_days,
-    so_many_plants,
     so_many_seeds,
     so_many_sown,
     so_many_trays,
@@ -111,7 +110,7 @@ def _tray_words(plan: Plan, one: Grown, layout: Layout, made: Raising) -> tuple[
     amount = _cells(made, one.crop, layout)
     bed = bed_of(plan, layout.bed)
     where = f"{bed.name}, {between(*staked(bed, layout), units)}"
-    trays = _trays(made, one.crop.tray_cells, units)
+    trays = _trays(made, one.crop, units)
     return amount, f"{raised} · {seeds}", trays, _thinned(one.crop, made), _later(plan, one), where
 
 
@@ -145,13 +144,13 @@ def _thinned(crop: Crop, made: Raising) -> str:
     return _("about {out} thinned out").format(out=out) if out else ""
 
 
-def _trays(made: Raising, in_tray: int | None, units: Units) -> str:
+def _trays(made: Raising, crop: Crop, units: Units) -> str:
     """How the trays are filled, and what one less would give where that is enough.
 
     "2 full trays, 7 cells in the last; 2 trays would still give about 151 plants, 15 to spare"; where that is not
     enough, "1 full tray, 110 cells in the last; 18 more fill it".
     """
-    trays, last = made.trays, made.last_tray.whole if made.last_tray else None
+    trays, in_tray, last = made.trays, crop.tray_cells, made.last_tray.whole if made.last_tray else None
     if made.cells is not None and trays is None:
         return _("trays {not_known}").format(not_known=_told(made.filled, units))
     if trays is None or last is None or trays < 2:
@@ -163,17 +162,17 @@ def _trays(made: Raising, in_tray: int | None, units: Units) -> str:
     if made.spill is None and full < trays and in_tray is not None:
         more = grouped(in_tray - last)
         return _("{words}; {count} more fill it").format(words=words, count=more)
-    return f"{words}; {spill_words(made)}" if made.spill is not None else words
+    return f"{words}; {spill_words(crop, made)}" if made.spill is not None else words
 
 
-def spill_words(made: Raising) -> str:
+def spill_words(crop: Crop, made: Raising) -> str:
     """What one tray less would still give: "2 trays would still give about 151 plants, 15 to spare"."""
     spill = made.spill
     if spill is None:
         return ""
     less = ngettext(
         "{trays} tray would still give about {plants}", "{trays} trays would still give about {plants}", spill.trays
-    ).format(trays=grouped(spill.trays), plants=so_many_plants(spill.plants))
+    ).format(trays=grouped(spill.trays), plants=so_many_clumps(spill.plants, crop.stand))
     spare = _("{count} to spare").format(count=grouped(spill.plants - made.planted))
     return f"{less}, {spare}" if spill.plants > made.planted else less
 

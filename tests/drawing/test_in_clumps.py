@@ -1,5 +1,6 @@
 """What stands in clumps is counted in clumps wherever it is told, worked by hand."""
 
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -12,12 +13,14 @@ from gardenplot.drawing.hand_words import joined_words, parts_words, several_par
 from gardenplot.drawing.label_words import plant_labels
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.needed_words import needed_for_orders
+from gardenplot.drawing.setback_words import setback_words
 from gardenplot.drawing.shopping_list import shop_groups
-from gardenplot.drawing.sowing_list import sow_days
+from gardenplot.drawing.sowing_list import sow_days, spill_words
 from gardenplot.drawing.tables import counts_by_bed, counts_by_crop, order_rows, summary
 from gardenplot.drawing.ways_table import lack_title
 from gardenplot.drawing.ways_words import shortage_words
 from gardenplot.drawing.workings import bought_words
+from gardenplot.filling.again import plan_again
 from gardenplot.filling.ways_out import lacks, shortages
 from gardenplot.gestures.season_words import several_season_line
 from gardenplot.layout import lay_out_bed, lay_out_plan
@@ -26,7 +29,7 @@ from gardenplot.plan import Actual, GoodKind, Plan
 from gardenplot.plan.edits import change_planting
 from gardenplot.plan.file import write_plan
 from gardenplot.supplies import raised_for
-from gardenplot.units import parse_length
+from gardenplot.units import parse_length, parse_share
 from gardenplot.window.ledger_lines import count_lines, crop_lines
 from tests.drawing.hand_worked import plan_from
 
@@ -168,3 +171,27 @@ def test_what_is_bought_in_for_clumps_is_told_and_listed_in_clumps() -> None:
     (row,) = [row for group in shop_groups(plan) for row in group.rows if row.item.kind is GoodKind.PLANT]
     assert row.cells[0].replace("\u2009", " ") == "Onion: clumps of 4 for A by 20 Mar"
     assert row.cells[1:4] == ("20", "", "20")
+
+
+def test_one_tray_less_gives_clumps_not_plants() -> None:
+    """68 clumps of 4 of seed that all comes up, 10 % more: 75 cells, 2 trays of 72; one gives 72, 4 to spare."""
+    plan = onions()
+    crop = evolve(plan.crops[0], spare=parse_share("10 %"), germination=parse_share("100 %"), seeds_per_cell=4,
+                  tray_cells=72)  # fmt: skip
+    plan = evolve(plan, crops=(crop,))
+    (laid,) = lay_out_plan(plan)
+    made = raised_for(laid.grown[0], laid.layouts[0])
+    assert (made.cells, made.trays) == (75, 2)
+    assert spill_words(crop, made) == "1 tray would still give about 72 clumps of 4, 4 to spare"
+
+
+def test_what_is_ordered_more_of_than_is_planted_is_told_in_clumps() -> None:
+    """400 × 4 / 0.9 / 4 = 444.4, 445 clumps, where 60 stand."""
+    plan = onions()
+    first, second = plan.plantings
+    came = Actual(sown=date(2027, 3, 1), set_out=date(2027, 4, 20), planted=60)
+    there = evolve(second, plants=60, start=parse_length("3.6 m"), actual=came)
+    (found, *_rest) = plan_again(evolve(plan, plantings=(first, there)), date(2027, 5, 1), only=frozenset({"p2"}))
+    words = " ".join(plain(line) for line in setback_words(plan, found))
+    assert "445 clumps of 4" in words
+    assert "60 clumps of 4" in words
