@@ -14,11 +14,12 @@ from gardenplot.drawing.ways_numbers import shortage_numbers, way_numbers
 from gardenplot.drawing.ways_words import shortage_words, way_words
 from gardenplot.filling import Filling, fill
 from gardenplot.filling.effort import turns_in
+from gardenplot.filling.filled import Lacking
 from gardenplot.filling.ways_out import Shortage, Way, shortages
 from gardenplot.plan import Plan, bed_of, crop_of, order_of, planting_of
 from gardenplot.plan.clumps import crop_as_planted
 from gardenplot.plan.file import write_plan
-from gardenplot.words import _
+from gardenplot.words import _, ngettext
 
 _A_DAY = 86_400
 _SECONDS = _("“{typed}” is no time to look: write seconds, from 0 to a day, for example 5")
@@ -157,6 +158,20 @@ def _way(way: Way) -> dict[str, Any]:
     }  # fmt: skip
 
 
+def _lacking_words(plan: Plan, lack: Lacking) -> str:
+    """How much of what is wanted has ground, and why no more: "Kale: 46 of 200 plants have ground"."""
+    crop, wanted = crop_of(plan, lack.crop), lack.plants + lack.lacks
+    words = ngettext(
+        "{name}: {plants} of {wanted} plant has ground", "{name}: {plants} of {wanted} plants have ground", wanted
+    )
+    if crop.stand > 1:
+        words = ngettext(
+            "{name}: {plants} of {wanted} clump has ground", "{name}: {plants} of {wanted} clumps have ground", wanted
+        )
+    told = words.format(name=crop.name, plants=lack.plants, wanted=wanted)
+    return told if lack.why is None else f"{told}; {why_words(lack)}"
+
+
 def _print(filling: Filling, plan: Plan) -> None:
     for one in filling.placed:
         readings = between_readings(plan, one.start, one.end)
@@ -165,19 +180,7 @@ def _print(filling: Filling, plan: Plan) -> None:
         name, plants = name_of(filling.plan, one.planting), so_many_clumps(one.plants, crop.stand)
         print(f"{name}: {bed_of(plan, one.bed).name}, {readings}, {plants}, {days}")
     for lack in filling.lacking:
-        words = _("{name}: {plants} of {wanted} plants have ground")
-        if lack.why is not None:
-            words = _("{name}: {plants} of {wanted} plants have ground; {why}")
-        if crop_of(plan, lack.crop).stand > 1:
-            words = _("{name}: {plants} of {wanted} clumps have ground")
-            if lack.why is not None:
-                words = _("{name}: {plants} of {wanted} clumps have ground; {why}")
-        print(
-            words.format(
-                name=crop_of(plan, lack.crop).name, plants=lack.plants, wanted=lack.plants + lack.lacks,
-                why=why_words(lack),
-            )
-        )  # fmt: skip
+        print(_lacking_words(plan, lack))
     if filling.proven:
         print(_("worth {worth:g}: the best there is").format(worth=filling.worth))
     else:

@@ -253,7 +253,8 @@ def _counted(kind: GoodKind, count: int) -> str:
 def _seed_words(crop: Crop, made: Raising, layout: Layout, units: Units) -> str:
     """The seed of a block and how thick it is sown, or for how many places where the seed is not known."""
     if made.seeds is None:
-        return _("seed for {plants} places").format(plants=grouped(layout.plants))
+        words = ngettext("seed for {plants} place", "seed for {plants} places", layout.plants)
+        return words.format(plants=grouped(layout.plants))
     parts = [so_many_sown(crop, made.seeds)]
     if made.weight is not None and made.grams is not None:
         parts.append(value_words(made.weight, units))

@@ -17,7 +17,7 @@ from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, ord
 from gardenplot.plan.clumps import clump_for, crop_as_planted
 from gardenplot.season import dates_of, market_day
 from gardenplot.units import Units
-from gardenplot.units.figures import apart, grouped, offset, span, tape
+from gardenplot.units.figures import apart, grouped, offset, span, tape, unlike
 from gardenplot.words import _, ngettext
 
 TIMES = "\u2009×\u2009"
@@ -45,6 +45,7 @@ _NO_ROOM = {
     Kind.NO_CELL: _("no cell fits: one takes {taken} of {width}"),
     Kind.NO_PLANT: _("no plant fits: one takes {taken} of {width}, and nothing may stand in its way"),
 }
+NEAR_EDGE = _("outer row {is_} from the edge, {least} is the least")
 CLOSER = {
     Kind.CLOSER_IN_ROW: _("{is_} in the row, the packet says {packet}: smaller heads, less air"),
     Kind.CLOSER_ROWS: _("rows {is_} apart, the packet says {packet}: smaller heads, less air"),
@@ -185,7 +186,8 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
                 "{asked} rows asked for, {count} fits", "{asked} rows asked for, {count} fit", finding.limit
             ).format(asked=finding.amount, count=finding.limit)
         case Kind.EDGE:
-            return _("outer row {is_} from the edge, {least} is the least").format(is_=amount, least=limit)
+            amount, limit = unlike(finding.amount, finding.limit, units)
+            return NEAR_EDGE.format(is_=amount, least=limit)
         case Kind.CLOSER_IN_ROW | Kind.CLOSER_ROWS:
             pairs = finding.kind is Kind.CLOSER_ROWS and _is_twin(plan, finding)
             amount, limit = apart(finding.amount, units), apart(finding.limit, units)
@@ -303,25 +305,32 @@ def _order_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
     name, clumps = crop_of(plan, order.crop).name, clump_for(plan, order) > 1
     day = day_words(market_day(order, finding.market) or order.on)
     if finding.kind is not Kind.ORDER_SHORT:
-        words = _("{units} {crop} for {day}: not planted yet, {plants} plants must stand")
-        if clumps:
-            words = _("{units} {crop} for {day}: not planted yet, {plants} clumps must stand")
+        words = _("{units} {crop} for {day}: not planted yet, {plants} must stand")
         if finding.kind is Kind.ORDER_PAST:
             words = _("{units} {crop} for {day}: that market day is past, and nothing is recorded for it")
-        words = words.format(units=grouped(order.units), crop=name, day=day, plants=grouped(finding.limit))
+        needed = _plants_or_clumps(finding.limit, clumps=clumps)
+        words = words.format(units=grouped(order.units), crop=name, day=day, plants=needed)
         more = finding.pieces - 1
         if more < 1:
             return words
         return words + ngettext(
             "; nor for {count} later market day", "; nor for {count} later market days", more
         ).format(count=grouped(more))
-    words = _("{units} {crop} for {day}: {short} plants short of {plants}")
-    if clumps:
-        words = _("{units} {crop} for {day}: {short} clumps short of {plants}")
+    words = _("{units} {crop} for {day}: {short} short of {plants}")
     return words.format(
-        units=grouped(order.units), crop=name, day=day, short=grouped(finding.limit - finding.amount),
-        plants=grouped(finding.limit),
+        units=grouped(order.units), crop=name, day=day, plants=grouped(finding.limit),
+        short=_plants_or_clumps(finding.limit - finding.amount, clumps=clumps),
     )  # fmt: skip
+
+
+def _plants_or_clumps(count: int, *, clumps: bool) -> str:
+    """ "12 plants", or clumps however many stand in each."""
+    words = (
+        ngettext("{count} clump", "{count} clumps", count)
+        if clumps
+        else ngettext("{count} plant", "{count} plants", count)
+    )
+    return words.format(count=grouped(count))
 
 
 def titled(plan: Plan, planting_id: str, look: dict[str, Look]) -> str:

@@ -14,7 +14,7 @@ from gardenplot.supplies import cover_cut, spare_width
 from gardenplot.supplies.feeding import fed
 from gardenplot.supplies.jugs import jug_heat
 from gardenplot.supplies.water import bed_water
-from gardenplot.words import _
+from gardenplot.words import _, ngettext
 from gardenplot.working import Number, Source, Unit, known
 
 
@@ -85,7 +85,9 @@ def _jugs_line(plan: Plan, bed: Bed, jugs: Jugs) -> str:
     units, found = plan.place.units, jug_heat(bed, jugs)
     parts = [
         between(jugs.start.nm, jugs.end.nm, units),
-        _("{count} jugs of {volume}").format(count=value_words(found.count, units), volume=jugs.volume),
+        ngettext("{count} jug of {volume}", "{count} jugs of {volume}", found.count.whole or 0).format(
+            count=value_words(found.count, units), volume=jugs.volume
+        ),
         _("{weight} to carry").format(weight=value_words(found.weight, units)),
     ]
     if found.lasts.value is not None:

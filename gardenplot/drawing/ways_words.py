@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from gardenplot.drawing.days import day_words, short_day
-from gardenplot.drawing.sayings import CLOSER, PATTERNS, between_readings, counted_in
+from gardenplot.drawing.sayings import CLOSER, NEAR_EDGE, PATTERNS, between_readings, counted_in
 from gardenplot.drawing.so_many import so_many_clumps, so_many_days
 from gardenplot.filling.claims import whole_plants
 from gardenplot.filling.giving_way import WayKind
@@ -16,7 +16,7 @@ from gardenplot.layout.close_numbers import edge_asked
 from gardenplot.plan import Plan, Reserved, bed_of, crop_of, order_of, planting_of
 from gardenplot.plan.clumps import clump_for, crop_as_planted
 from gardenplot.season import dates_of, market_day
-from gardenplot.units.figures import apart, grouped, offset, rounded, span
+from gardenplot.units.figures import apart, grouped, offset, rounded, span, unlike
 from gardenplot.words import _, ngettext
 
 
@@ -167,9 +167,8 @@ def _closer_words(way: Way) -> Iterator[str]:
         is_, packet = offset(nearest_rows(grid), units), offset(crop.row_spacing[0].nm, units)
         yield CLOSER[Kind.CLOSER_ROWS].format(is_=is_, packet=packet)
     if edge:
-        words = _("outer row {is_} from the edge, {least} is the least")
-        least = edge_asked(bed_of(way.plan, layout.bed), crop, layout)
-        yield words.format(is_=offset(grid.edge, units), least=offset(least, units))
+        is_, least = unlike(grid.edge, edge_asked(bed_of(way.plan, layout.bed), crop, layout), units)
+        yield NEAR_EDGE.format(is_=is_, least=least)
 
 
 def _met_words(way: Way, one: Met) -> str:

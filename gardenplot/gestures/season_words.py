@@ -83,9 +83,12 @@ def in_the_way_words(plan: Plan, plantings: Sequence[str], look: dict[str, Look]
         for one in found
         if one.kind is Kind.IN_THE_WAY and one.other and (one.planting in plantings or one.other in plantings)
     ]
-    sentence = _("{count} plants of {crop} in the way of {other}")
     return " · ".join(
-        sentence.format(
+        ngettext(
+            "{count} plant of {crop} in the way of {other}",
+            "{count} plants of {crop} in the way of {other}",
+            one.amount,
+        ).format(
             count=one.amount,
             crop=titled(plan, one.planting or "", look),
             other=titled(plan, one.other or "", look),

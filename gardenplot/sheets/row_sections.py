@@ -128,7 +128,10 @@ def _kept_empty(plan: Plan, layout: Layout, units: Units) -> list[Section]:
         if reserved is Reserved.ROW_EMPTY and not row.count:
             found.append(measured(_("the row at {at} stays empty"), at=offset(row.offset, units)))
         elif reserved is Reserved.PLACES_EMPTY and sum(1 for run in row.runs if run.count) > 1:
-            words = _("the row at {at} has {plants} plants: none at a place that is kept")
+            words = ngettext(
+                "the row at {at} has {plants} plant: none at a place that is kept",
+                "the row at {at} has {plants} plants: none at a place that is kept", row.count,
+            )  # fmt: skip
             words = words.format(at="{at}", plants=grouped(row.count))
             found.append(measured(words, at=offset(row.offset, units)))
     return found

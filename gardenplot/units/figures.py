@@ -92,6 +92,13 @@ def apart(nm: int, units: Units) -> Figure:
     return offset(nm, units, finer=next(exact, 0))
 
 
+def unlike(one: int, other: int, units: Units) -> tuple[Figure, Figure]:
+    """Two offsets, both as much finer as it takes to read that they are not alike, where a step finer tells that."""
+    pairs = [tuple(offset(nm, units, finer=finer) for nm in (one, other)) for finer in range(3)]
+    first, second = next((pair for pair in pairs if str(pair[0]) != str(pair[1])), pairs[0])
+    return first, second
+
+
 def exactly(nm: int, units: Units) -> Figure:
     """A tape reading with as much more of it as it needs, to the millimetre, 1/16 in or 0.001 ft: "0.762 m"."""
     match units:

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QAbstractButton, QBoxLayout, QButtonGroup, QHBoxLa
 from gardenplot.drawing.letters import Look
 from gardenplot.drawing.marks import Shape
 from gardenplot.drawing.sayings import PATTERNS
+from gardenplot.drawing.so_many import so_many_plants
 from gardenplot.drawing.style import Ink
 from gardenplot.layout import Layout
 from gardenplot.layout.compare import SIDE_BY_SIDE, InPattern
@@ -21,7 +22,7 @@ from gardenplot.units.figures import apart, grouped, span
 from gardenplot.window.plain import as_is
 from gardenplot.window.stamps import Pixels, paint_plants
 from gardenplot.window.theme import colour, magnified, palette, widget_font
-from gardenplot.words import _
+from gardenplot.words import _, ngettext
 
 _PICTURE = 46
 _BESIDE = 10
@@ -123,8 +124,9 @@ class PatternButton(QAbstractButton):
             _Line(_("closer than the packet") if candidate.closer else "", Ink.ACCENT),
             _Line(needs),
         )
-        says = _("{rows} rows; {needs} for {plants} plants.")
-        self.setToolTip(as_is(says.format(rows=grid.rows, needs=needs, plants=grouped(candidate.wanted))))
+        rows = ngettext("{rows} row", "{rows} rows", grid.rows).format(rows=grid.rows)
+        says = _("{rows}; {needs} for {plants}.")
+        self.setToolTip(as_is(says.format(rows=rows, needs=needs, plants=so_many_plants(candidate.wanted))))
         said, picture = tuple(line for line in lines if line.words), _picture_of(candidate.layout, look)
         if (said, picture) == (self._lines, self._picture):
             return

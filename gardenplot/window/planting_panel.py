@@ -19,6 +19,7 @@ from gardenplot.drawing.planting_words import (
 )
 from gardenplot.drawing.sayings import ANSWERS, marked, name_of, says
 from gardenplot.drawing.series_words import linked_words
+from gardenplot.drawing.so_many import so_many_clumps
 from gardenplot.drawing.style import Ink
 from gardenplot.drawing.turned_words import edge_words
 from gardenplot.drawing.workings import counted_numbers, planting_numbers, trays_line
@@ -102,9 +103,12 @@ class PlantingPanel(QWidget):
         orders = (order for order in plan.orders if order.crop == one.crop.id)
         met = [(order_words(order, plan.place.units), order.id) for order in orders]
         self.order.offer([(_("none"), None), *met], one.planting.order)
-        told = _("{answer}: {plants} plants") if one.crop.stand == 1 else _("{answer}: {plants} clumps")
+        told = _("{answer}: {plants}")
         kept = [
-            (told.format(answer=ANSWERS[answer.reserved], plants=answer.plants), answer.reserved)
+            (
+                told.format(answer=ANSWERS[answer.reserved], plants=so_many_clumps(answer.plants, one.crop.stand)),
+                answer.reserved,
+            )
             for answer in answers(plan, one.planting.id)
         ]
         self.reserved.offer(kept, one.planting.reserved)

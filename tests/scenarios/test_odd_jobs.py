@@ -6,7 +6,7 @@ thinly. Places, crops and days are invented; each number stands with its sum, ex
 
 from tests.scenarios.planned_again import Again, again, kinds, the_answer, the_setback
 from tests.scenarios.test_commands import assert_holds, cm
-from tests.scenarios.test_four_more_jobs import Fields, Told, printed, told
+from tests.scenarios.test_four_more_jobs import Fields, Printed, Told, printed, told
 
 __all__ = ["again", "printed", "told"]
 
@@ -42,3 +42,43 @@ def test_seed_that_was_sown_in_its_bed_is_in_the_ground_and_planned_again(again:
     assert_holds(sown, ready="2027-07-19", market="2027-07-24", costs_markets=3)
     assert_holds(sown["sow"], seeds=91, row_mm=cm(288))
     assert [one["new_mm"] for one in sown["stakes"]] == [cm(380), cm(452)]
+
+
+# A bed in metres and feet that holds what is ordered to the millimetre, and one that is a millimetre too short
+
+
+def salad(units: int, length: str = "8.7 m", width: str = "76.2 cm") -> Fields:
+    """Salad for an order in a bed whose margins are typed in feet and in centimetres."""
+    return {
+        "place": {"units": "feet and inches"},
+        "beds": [{"id": "b", "name": "Low", "length": length, "width": width, "head_margin": "1 ft",
+                  "foot_margin": "19.52 cm"}],
+        "crops": [{"id": "c", "name": "Salad", "in_row": "20 cm", "row_spacing": "10 in", "edge": "5 in",
+                   "field_loss": "5 %"}],
+        "orders": [{"id": "o", "crop": "c", "units": units, "on": "2027-06-12"}],
+        "plantings": [{"id": "p", "bed": "b", "crop": "c", "order": "o"}],
+    }  # fmt: skip
+
+
+def test_a_bed_that_is_exactly_full_takes_no_plant_more(told: Told, printed: Printed) -> None:
+    """8.70 m less 1 ft and 19.52 cm are 8.20 m, 41 ranks of 20 cm; (30 - 10) / 10 = 2, 3 rows. 116 / 0.95 = 122.1,
+    123 = 3 x 41; 117 / 0.95 = 123.2, 124 in 42 ranks, 20 cm past the margin: 7.87 in.
+    """
+    full = told("count", salad(116))
+    assert_holds(full["plantings"][0], rows=3, plants=123, to_mm=cm(850.48))
+    assert_holds(full["beds"][0], leftover_mm=0, leftover_pieces=0)
+    assert "runs" not in printed("check", salad(116))
+    said = printed("check", salad(117))
+    assert "runs 7⅞″ past the foot margin" in said
+    assert "117 Salad for Sat 12 Jun 2027: 1 plant short of 124" in said
+    assert "Salad: 0 of 1 plant has ground" in printed("fill", salad(117), "--seconds", "0")
+
+
+def test_a_bed_a_millimetre_too_short_and_too_narrow_loses_a_rank_and_a_row(told: Told, printed: Printed) -> None:
+    """819.9 / 20 = 40.995, 40 ranks; (76.1 - 25.4) / 25.4 = 1.996, 2 rows, 80 plants. Three rows stand 12.65 cm from
+    the edge, 4.98 in, where 5 are the least: 83 in 28 ranks of 3.
+    """
+    plan = salad(78, "8.699 m", "76.1 cm")
+    assert_holds(told("count", plan)["plantings"][0], rows=2, plants=80, wanted=84)
+    said = printed("fill", plan, "--seconds", "0")
+    assert "closer, 3 × 28 = 84: 78 of 78 Salad; outer row 4 63/64″ from the edge, 5″ is the least" in said
