@@ -271,7 +271,12 @@ def _changes(asked: Asked, claim: Planting, crop: Crop) -> Iterator[Changes]:
 
 
 def _closer_in_row(asked: Asked, claim: Planting, crop: Crop) -> Length | None:
-    """The widest spacing in the row, closer than now, with which as many ranks fit into the longest gap."""
+    """The widest spacing in the row, closer than now, with which as many ranks fit into the longest gap.
+
+    None where units are cut from a length of row, which is no longer for that.
+    """
+    if claim.order is not None and order_of(asked.plan, claim.order).row_per_unit is not None:
+        return None
     plan = asked.without(claim.id)
     layout = _alone(asked.plan, claim)
     gaps = ground_for(plan, claim, claim.bed).gaps()

@@ -248,3 +248,21 @@ def test_who_gives_way_is_named_and_not_who_stands_as_before() -> None:
     assert way_words(best).replace("\u2009", " ") == (
         "Beetroot in Bed 1, 6.20 – 8.60 m: 60 of 60 Leek, 90 of 90 Beetroot; nothing left; 1 change"
     )
+
+
+def test_units_that_are_cut_from_a_length_of_row_are_not_sown_closer_in_it() -> None:
+    """40 of 50 cm are 20 m of row, 3 rows of 6.67 m; 6 m hold 18 m, 36, however close its plants stand in the row."""
+    order = {"id": "o", "crop": "beet", "units": 40, "row_per_unit": "50 cm"}
+    short = only_short(plan_of([order], [{"id": "p", "crop": "beet", "order": "o"}], beds=("6 m",)))
+    assert short.units == 4
+    closer = [way for way in short.ways if way.kind is WayKind.CLOSER]
+    assert closer
+    for way in closer:
+        (layout,) = [one for laid in lay_out_plan(way.plan) for one in laid.layouts if one.planting == "p"]
+        assert layout.grid.in_row == 100_000_000
+    by_plants = only_short(
+        plan_of(
+            [order | {"row_per_unit": None, "units": 200}], [{"id": "p", "crop": "beet", "order": "o"}], beds=("6 m",)
+        )
+    )
+    assert any(way.kind is WayKind.CLOSER and "in the row" in way_words(way) for way in by_plants.ways)
