@@ -238,13 +238,16 @@ def for_its_market(case: Case) -> date | None:
 def sown_today(case: Case, layout: Layout, came_up: Number | None = None) -> Sowing | None:
     """What to sow today for the plants of a layout: cells by the share of them that `came_up`, else by the packet.
 
-    Seed in its bed has the rate of the packet. None where cells are needed and nobody knows what comes up.
+    The same seed comes up as it did where it is recorded how many cells were sown and how many have a plant. Seed in
+    its bed has the rate of the packet. None where cells are needed and nobody knows what comes up.
     """
     if not case.is_raised:
         made, row = raised_for(grown_of(case.plan, case.planting), layout), row_of(layout)
         long = known("row", row, Unit.LENGTH, source=Source.MEASURED)
         return Sowing(layout.plants, 0, 0, row, made.seeds, tuple(that_are_known(long, made.seed)))
-    each = seeds_number(case.crop)
+    came, each = case.planting.actual, seeds_number(case.crop)
+    if came_up is None and came is not None:
+        came_up = share_number(came.stand, came.cells, None)
     if each.value != 1:
         return _as_before(case, came_up or usable_share(case.crop), each)
     germination = case.crop.germination

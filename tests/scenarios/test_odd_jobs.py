@@ -217,3 +217,27 @@ def test_clumps_that_are_bought_in_are_neither_raised_nor_called_plants(told: To
     raised = {"raise": 27, "cells": 40, "seeds": 320, "trays": 1, "buy_in": 20, "final_stand": 270}
     assert_holds(by_id(told("supplies", plan))["p"], **raised)
     assert "Spring onion: 20 clumps of 6 bought in" in printed("supplies", plan)
+
+
+# Celeriac that comes up worse than its packet says, in a bed that is too short for its order
+
+
+def test_more_is_sown_at_the_share_of_cells_that_came_up_and_not_at_the_packets(again: Again) -> None:
+    """90 / 0.91 = 98.9, 99, of which 13.40 m hold 40 ranks of 2, 80: 19 lack, 19 / 0.97 = 19.6, 20 plants. 88 of 125
+    cells came up, 70.4 %: 28.4, 29 cells of 2 seeds, where 70 % of the packet would be 1 - 0.3^2 = 91 %, 22 cells.
+    """
+    plan: Fields = {
+        "gardenplot": 1,
+        "beds": [{"id": "b", "name": "Low", "length": "14 m", "width": "95 cm", "head_margin": "30 cm",
+                  "foot_margin": "30 cm"}, {"id": "c", "name": "High", "length": "6 m", "width": "95 cm"}],
+        "crops": [{"id": "s", "name": "Celeriac", "in_row": "33 cm", "row_spacing": "40 cm", "edge": "15 cm",
+                   "germination": "70 %", "tray_cells": 60, "field_loss": "9 %", "field_days": 110,
+                   "raising_days": 60, "seeds_per_cell": 2}],
+        "orders": [{"id": "o", "crop": "s", "units": 90, "on": "2027-08-07"}],
+        "plantings": [{"id": "p", "bed": "b", "crop": "s", "order": "o",
+                       "actual": {"sown": "2027-02-17", "cells": 125, "stand": 88}}],
+    }  # fmt: skip
+    found = the_setback(again(plan, "2027-03-20", "--loss", "3 %"), "more is ordered")
+    sown = the_answer(found, "second block")
+    assert_holds(sown["sow"], plants=20, cells=29, seeds=58)
+    assert_holds(sown, set_out="2027-05-19", ready="2027-09-06", market="2027-09-11", units=90, units_short=0)
