@@ -266,3 +266,13 @@ def test_units_that_are_cut_from_a_length_of_row_are_not_sown_closer_in_it() -> 
         )
     )
     assert any(way.kind is WayKind.CLOSER and "in the row" in way_words(way) for way in by_plants.ways)
+
+
+def test_an_order_that_is_left_out_by_its_first_way_out_is_told_all_the_same() -> None:
+    """37 leeks take 19 ranks of 4 m, 10 behind them 5; 29 more take 15, 3.00 m, for which no ground is left."""
+    orders = [{"id": name, "crop": "leek", "units": units} for name, units in (("o", 29), ("p", 37), ("q", 10))]
+    plantings = [{"id": f"a{name}", "crop": "leek", "order": name} for name in ("p", "q")]
+    plan = plan_of(orders, plantings, beds=("4 m",))
+    told = [shortage_words(plan, short).replace("\u2009", " ") for short in shortages(plan)]
+    assert told[0].startswith("29 Leek for Thu 1 Jul 2027 do not fit Bed 1: 29 plants short")
+    assert told[1].startswith("10 Leek for Thu 1 Jul 2027 do not fit Bed 1: 10 plants short")
