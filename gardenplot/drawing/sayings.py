@@ -182,9 +182,9 @@ def says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
         case Kind.DATES:
             return _("is out of the ground before it goes in")
         case Kind.ROWS:
-            return ngettext(
-                "{asked} rows asked for, {count} fits", "{asked} rows asked for, {count} fit", finding.limit
-            ).format(asked=finding.amount, count=finding.limit)
+            asked = ngettext("{asked} row asked for", "{asked} rows asked for", finding.amount)
+            fit = ngettext("{count} fits", "{count} fit", finding.limit)
+            return f"{asked.format(asked=finding.amount)}, {fit.format(count=finding.limit)}"
         case Kind.EDGE:
             amount, limit = unlike(finding.amount, finding.limit, units)
             return NEAR_EDGE.format(is_=amount, least=limit)

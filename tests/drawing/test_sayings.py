@@ -60,6 +60,7 @@ CASES = [
      "no plant fits: one takes 20 cm of 25 cm, and nothing may stand in its way"),
     (S1, Finding(Kind.ROWS, "b2", "p1", amount=5, limit=4), "5 rows asked for, 4 fit"),
     (S1, Finding(Kind.ROWS, "b2", "p1", amount=2, limit=1), "2 rows asked for, 1 fits"),
+    (S1, Finding(Kind.ROWS, "b2", "p1", amount=1, limit=0), "1 row asked for, 0 fit"),
     (S1, Finding(Kind.ORDER_SHORT, order="o1", amount=100, limit=134),
      "120 Pak choi for Sat 17 May 2025: 34 plants short of 134"),
     (S1, Finding(Kind.ORDER_UNPLANTED, order="o2", limit=43),
