@@ -28,7 +28,7 @@ from gardenplot.findings import Kind, find_of_planting
 from gardenplot.gestures.chosen import CHOSEN_FIELDS, ChosenField
 from gardenplot.gestures.typed import PATTERN_FIELDS, PLANTING_FIELDS, TypedField
 from gardenplot.layout import Grown, Layout, lay_out_bed
-from gardenplot.layout.compare import answers, candidates
+from gardenplot.layout.compare import Answer, answers, candidates
 from gardenplot.plan import Plan, Reserved, bed_of, planting_of
 from gardenplot.plan.edits import change_planting
 from gardenplot.plan.in_ground import is_in_ground
@@ -103,14 +103,7 @@ class PlantingPanel(QWidget):
         orders = (order for order in plan.orders if order.crop == one.crop.id)
         met = [(order_words(order, plan.place.units), order.id) for order in orders]
         self.order.offer([(_("none"), None), *met], one.planting.order)
-        told = _("{answer}: {plants}")
-        kept = [
-            (
-                told.format(answer=ANSWERS[answer.reserved], plants=so_many_clumps(answer.plants, one.crop.stand)),
-                answer.reserved,
-            )
-            for answer in answers(plan, one.planting.id)
-        ]
+        kept = [(_answer_words(answer, one), answer.reserved) for answer in answers(plan, one.planting.id)]
         self.reserved.offer(kept, one.planting.reserved)
         self.form.show_cell("reserved", self.reserved.count() > 0)
         for name in ("bed", "reserved", *self.chosen):
@@ -202,3 +195,9 @@ class PlantingPanel(QWidget):
             _("Order of {crop}"),
             lambda plan: change_planting(plan, self.planting, order=order, **changes),
         )
+
+
+def _answer_words(answer: Answer, one: Grown) -> str:
+    """An answer to the places that are kept in a block, with what it leaves: "cut first: 190 plants"."""
+    plants = so_many_clumps(answer.plants, one.crop.stand)
+    return _("{answer}: {plants}").format(answer=ANSWERS[answer.reserved], plants=plants)
