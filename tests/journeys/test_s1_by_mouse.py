@@ -116,11 +116,11 @@ def test_two_crops_go_from_their_packets_to_the_bed_and_its_sheet(tmp_path: Path
     lines = lines_of(tmp_path / "glen.pdf")
     assert stakes_of(lines) == [
         ("0.00", "head stake"),
-        ("0.30", "A Pak choi begins · first plant 0.40 4 × 34 136"),
+        ("0.30", "A Pak choi begins first plant 0.40 4 × 34 136"),
         ("7.10", "A ends · last plant 7.00"),
-        ("7.30", "B Kohlrabi begins · first plant 7.43 3 × 15 45"),
+        ("7.30", "B Kohlrabi begins first plant 7.43 3 × 15 45"),
         ("11.05", "B ends · last plant 10.93"),
-        ("11.70", "foot margin · 65 cm left before it"),
+        ("11.70", "foot margin 65 cm left before it"),
         ("12.00", "foot stake: if it reads otherwise, stop and measure again"),
     ]
     assert {
