@@ -6,6 +6,8 @@ from gardenplot.plan.catalogue import with_words
 from gardenplot.words import _
 
 _UNKNOWN = _("“{typed}” is no crop that is known here: choose one of the list")
+_TELLING = 3
+"""Letters from which on the beginning of a word tells which of several crops is meant."""
 _MOST_LISTED = 3
 """Of more crops that could be meant only so many are named."""
 
@@ -18,7 +20,7 @@ def name_of_crop(crops: tuple[Crop, ...], crop_id: str | None) -> str:
 def crop_named(crops: tuple[Crop, ...], text: str, before: str | None = None, unknown: str = _UNKNOWN) -> Crop:
     """The crop of that name, of several the one that was meant `before`, else the first; or the one with these words.
 
-    Of several that have them the only one whose name does, as it is then the only one of the list.
+    Of several that have them the only one in whose name they begin a word, unless they are a letter or two.
     Raises PlanError where there is none, in the words `unknown`, or where words are those of several.
     """
     if not text:
@@ -29,8 +31,8 @@ def crop_named(crops: tuple[Crop, ...], text: str, before: str | None = None, un
     found = with_words(crops, text)
     if not found:
         raise PlanError(unknown.format(typed=text[:40]))
-    listed = [crop for crop in found if text.casefold() in crop.name.casefold()]
-    if len(listed) == 1:
+    listed = [crop for crop in found if f" {text.casefold()}" in f" {crop.name.casefold()}"]
+    if len(listed) == 1 and len(text) >= _TELLING:
         return listed[0]
     if len(found) > 1:
         names = "; ".join(crop.name for crop in found[:_MOST_LISTED]) + ("; …" if len(found) > _MOST_LISTED else "")

@@ -68,7 +68,9 @@ def test_a_picture_that_is_kept_shows_what_one_painted_anew_shows(
     assert dressed is not None
     for along, (before, left) in product((0.05587653543307087, 0.1, 0.3137), SCROLLED):
         kept = StripPictures()
-        seen(kept, figure, along, before, times)
+        for at in (before, before - 20, before):
+            # What is painted while one scrolls goes on beyond what is in sight.
+            seen(kept, figure, along, at, times)
         picture = kept._pictures[figure.bed]
         shown = seen(kept, figure, along, left, times)
         assert kept._pictures[figure.bed] is picture
