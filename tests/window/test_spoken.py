@@ -182,6 +182,8 @@ from tests.plans import metric_plan
 
 app = made_app()
 QAccessible.setActive(True)
+# What is loaded by now is no garbage, and to look through it a hundred times takes most of the time.
+gc.freeze()
 held = []
 for turn in range(12):
     window = MainWindow()
