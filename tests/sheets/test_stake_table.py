@@ -1,7 +1,7 @@
 """The stake table leaves room to write what was really done, in gloves, and takes it from words that can spare it."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 
 from gardenplot.drawing.letters import looks
 from gardenplot.drawing.stakes import Stake, stakes
@@ -41,7 +41,6 @@ def test_what_is_written_by_hand_has_room_for_gloves(scenario: str, width: float
         assert long(table, "actual") >= 79
 
 
-@settings(max_examples=60)
 @given(plans(least_plantings=1))
 def test_no_word_is_lost_for_it_and_no_row_is_higher(plan: Plan) -> None:
     for width in (A4, LETTER):

@@ -22,7 +22,8 @@ GROUNDS = (Ink.PAPER, Ink.PANEL, Ink.INK)
 def light_again(dressed: QApplication) -> Iterator[None]:
     """Leave a light screen behind."""
     yield
-    turn(dressed, Qt.ColorScheme.Light)
+    if palette() is DARK:
+        turn(dressed, Qt.ColorScheme.Light)
 
 
 def turn(app: QApplication, scheme: Qt.ColorScheme) -> None:
