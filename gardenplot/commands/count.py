@@ -17,8 +17,8 @@ from gardenplot.exports.counts_csv import write_counts
 from gardenplot.layout import LaidOut, Layout, free_on, fullest_day, lay_out_bed, lay_out_plan
 from gardenplot.layout.place_numbers import readings
 from gardenplot.layout.row_numbers import row_numbers
-from gardenplot.plan import Plan, Planting, bed_of, planting_of
-from gardenplot.plan.clumps import crop_as_planted
+from gardenplot.plan import Plan, Planting, bed_of
+from gardenplot.plan.clumps import clump_of
 from gardenplot.plan.shapes import map_length_of
 from gardenplot.words import _
 from gardenplot.working import Number
@@ -120,7 +120,7 @@ def _bed(laid: LaidOut) -> dict[str, Any]:
 
 def _plants(plan: Plan, layout: Layout) -> str:
     """The plants of a planting as a number alone, or "34 clumps of 4"."""
-    clump = crop_as_planted(plan, planting_of(plan, layout.planting)).stand
+    clump = clump_of(plan, layout.planting)
     return str(layout.plants) if clump == 1 or layout.holds_trays else so_many_clumps(layout.plants, clump)
 
 

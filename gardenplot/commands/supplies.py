@@ -31,7 +31,7 @@ from gardenplot.drawing.workings import bought_words, stand_words
 from gardenplot.exports.shopping_csv import write_list
 from gardenplot.layout import lay_out_plan
 from gardenplot.plan import Bed, Cover, Jugs, Plan, bed_of, planting_of
-from gardenplot.plan.clumps import crop_as_planted
+from gardenplot.plan.clumps import clump_of
 from gardenplot.plan.shapes import area_of
 from gardenplot.season import dates_of
 from gardenplot.sheets.choices import Choices, Kind
@@ -123,7 +123,7 @@ def _planting(plan: Plan, planting_id: str, raised: Raising) -> dict[str, Any]:
         "trays": raised.trays,
         "buy_in": raised.bought.whole if raised.bought else None,
         "buy_in_by": set_out.isoformat() if set_out else None,
-        "clump": crop_as_planted(plan, planting_of(plan, planting_id)).stand,
+        "clump": clump_of(plan, planting_id),
         "final_stand": raised.stand.whole if raised.stand else None,
         "thinned": raised.thinned.whole if raised.thinned else None,
         "grams": None if raised.grams is None else round(float(raised.grams), 2),

@@ -12,7 +12,7 @@ from gardenplot.drawing.ways_words import way_words
 from gardenplot.filling.placed import Placed
 from gardenplot.filling.setbacks import Answer, AnswerKind, Part
 from gardenplot.plan import Establish, Plan, bed_of, crop_of, planting_of
-from gardenplot.plan.clumps import crop_as_planted
+from gardenplot.plan.clumps import clump_of, crop_as_planted
 from gardenplot.plan.in_ground import is_in_ground
 from gardenplot.season import dates_of
 from gardenplot.units.figures import apart, grouped, offset, span
@@ -173,7 +173,7 @@ def _where(answer: Answer) -> str:
 
 
 def _so_many_of(answer: Answer, one: Placed) -> str:
-    return so_many_clumps(one.plants, crop_as_planted(answer.plan, planting_of(answer.plan, one.planting)).stand)
+    return so_many_clumps(one.plants, clump_of(answer.plan, one.planting))
 
 
 def _filled_words(answer: Answer) -> str:

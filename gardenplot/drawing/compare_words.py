@@ -14,7 +14,7 @@ from gardenplot.findings import find_in_bed
 from gardenplot.layout import followers_of
 from gardenplot.layout.candidate import Candidate, Reading, Reason, Unmarkable
 from gardenplot.plan import Pattern, Phase, Plan, bed_of, order_of, planting_of
-from gardenplot.plan.clumps import crop_as_planted
+from gardenplot.plan.clumps import clump_of
 from gardenplot.units import FOOT, MM, M, Units
 from gardenplot.units.figures import MINUS, apart, grouped, offset, rounded, span
 from gardenplot.words import _, ngettext
@@ -148,7 +148,7 @@ def _asked_line(candidates: Candidates) -> MeasureLine | None:
 
 def _clump(candidate: Candidate) -> int:
     """How many plants are left in each place, which is the same in all candidates."""
-    return crop_as_planted(candidate.plan, planting_of(candidate.plan, candidate.layout.planting)).stand
+    return clump_of(candidate.plan, candidate.layout.planting)
 
 
 def _asked(over: int, clump: int) -> Cell:

@@ -11,8 +11,8 @@ from gardenplot.drawing.so_many import so_many_clumps, so_many_days
 from gardenplot.filling.now import GapNow
 from gardenplot.filling.offers import WhyNot
 from gardenplot.filling.placed import Placed
-from gardenplot.plan import crop_of, planting_of
-from gardenplot.plan.clumps import crop_as_planted
+from gardenplot.plan import crop_of
+from gardenplot.plan.clumps import clump_of
 from gardenplot.words import _, ngettext
 
 _MOST_BLOCKS, _MOST_NAMES = 4, 4
@@ -55,7 +55,7 @@ def _block(found: GapNow, one: Placed, look: dict[str, Look]) -> str:
     """A block in a line: "B Leek   40 plants   0.00 – 4.00 m   10 Apr – 29 Jun, 80 days"."""
     parts = (
         titled(found.plan, one.planting, look),
-        so_many_clumps(one.plants, crop_as_planted(found.plan, planting_of(found.plan, one.planting)).stand),
+        so_many_clumps(one.plants, clump_of(found.plan, one.planting)),
         between_readings(found.plan, one.start, one.end),
         _stay(one),
     )

@@ -13,7 +13,7 @@ from gardenplot.drawing.so_many import so_many_of
 from gardenplot.findings import Finding, Kind
 from gardenplot.layout import lay_out_bed, lay_out_plan, planted_for_orders, stood
 from gardenplot.plan import Establish, Plan, bed_of, crop_of, order_of, planting_of
-from gardenplot.plan.clumps import crop_as_planted
+from gardenplot.plan.clumps import clump_of, crop_as_planted
 from gardenplot.season import dates_of, stand_for
 from gardenplot.units import Units
 from gardenplot.units.figures import grouped, offset, span
@@ -51,7 +51,7 @@ def short_words(before: Plan, plan: Plan, planting_id: str) -> str:
     asked = asked_of(before, plan, planting_id)
     if plants >= asked:
         return ""
-    words = so_many_of(plants, asked, crop_as_planted(plan, planting_of(plan, planting_id)).stand)
+    words = so_many_of(plants, asked, clump_of(plan, planting_id))
     return _("{crop}: {plants}").format(crop=name_of(plan, planting_id), plants=words)
 
 
@@ -167,7 +167,7 @@ def parts_words(plan: Plan, planting: str, first: int, rest: int, whole: int) ->
 
 def _parts_words(plan: Plan, planting: str, first: int, rest: int) -> str:
     words = _("{crop}: {first} + {rest} plants")
-    if crop_as_planted(plan, planting_of(plan, planting)).stand > 1:
+    if clump_of(plan, planting) > 1:
         words = _("{crop}: {first} + {rest} clumps")
     return words.format(crop=name_of(plan, planting), first=grouped(first), rest=grouped(rest))
 

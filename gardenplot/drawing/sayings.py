@@ -14,7 +14,7 @@ from gardenplot.findings import Finding, Kind
 from gardenplot.layout import LaidOut, Layout, lay_out_bed
 from gardenplot.layout.trays import trays_name
 from gardenplot.plan import Pattern, Plan, Reserved, bed_of, by_id, crop_of, order_of, planting_of
-from gardenplot.plan.clumps import clump_for, crop_as_planted
+from gardenplot.plan.clumps import clump_for, clump_of
 from gardenplot.season import dates_of, market_day
 from gardenplot.units import Units
 from gardenplot.units.figures import apart, grouped, offset, span, tape, unlike
@@ -86,7 +86,7 @@ def counted(layout: Layout, asked: int = 0, clump: int = 1) -> str:
 
 def counted_in(plan: Plan, layout: Layout, asked: int = 0) -> str:
     """The same of a planting of a plan."""
-    return counted(layout, asked, crop_as_planted(plan, planting_of(plan, layout.planting)).stand)
+    return counted(layout, asked, clump_of(plan, layout.planting))
 
 
 def so_many_planted(laid_out: Iterable[LaidOut], those: Container[str] | None = None) -> str:
@@ -325,12 +325,7 @@ def _order_says(plan: Plan, finding: Finding, look: dict[str, Look]) -> str:
 
 def _plants_or_clumps(count: int, *, clumps: bool) -> str:
     """ "12 plants", or clumps however many stand in each."""
-    words = (
-        ngettext("{count} clump", "{count} clumps", count)
-        if clumps
-        else ngettext("{count} plant", "{count} plants", count)
-    )
-    return words.format(count=grouped(count))
+    return so_many_in_all(0 if clumps else count, count if clumps else 0)
 
 
 def titled(plan: Plan, planting_id: str, look: dict[str, Look]) -> str:

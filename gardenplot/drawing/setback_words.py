@@ -8,7 +8,7 @@ from gardenplot.drawing.sayings import between_readings, name_of
 from gardenplot.drawing.so_many import so_many_clumps, so_many_days
 from gardenplot.filling.setbacks import Setback, Why
 from gardenplot.plan import Actual, Establish, Plan, bed_of, crop_of, order_of, planting_of
-from gardenplot.plan.clumps import crop_as_planted
+from gardenplot.plan.clumps import clump_of
 from gardenplot.season import dates_of, market_day
 from gardenplot.units.figures import grouped, rounded, span
 from gardenplot.words import _, ngettext
@@ -132,7 +132,7 @@ def _ordered(plan: Plan, one: Setback) -> Iterator[str]:
         yield from _late(plan, one)
         return
     day = market_day(order_of(plan, one.order), planting_of(plan, one.planting).market)
-    clump = crop_as_planted(plan, planting_of(plan, one.planting)).stand
+    clump = clump_of(plan, one.planting)
     yield _order_words(one).format(
         name=name_of(plan, one.planting), market="" if day is None else day_words(day), wanted=grouped(one.wanted),
         needed=so_many_clumps(one.planned + one.lacks, clump), planned=so_many_clumps(one.planned, clump),

@@ -14,7 +14,7 @@ from gardenplot.drawing.so_many import so_many_plants, so_many_sown
 from gardenplot.drawing.turns import turns
 from gardenplot.layout import LaidOut, lay_out_plan
 from gardenplot.plan import GoodKind, Place, Plan, crop_of, planting_of
-from gardenplot.plan.clumps import crop_as_planted
+from gardenplot.plan.clumps import clump_of
 from gardenplot.season import dates_of
 from gardenplot.supplies.needed import Need
 from gardenplot.supplies.raising import seed_grams
@@ -283,7 +283,7 @@ def _bought_for(plan: Plan, item: Item) -> Iterator[str]:
         day = dates_of(plan, planting_of(plan, planting)).in_ground
         words = _("for {letter}") if day is None else _("for {letter} by {day}")
         told = words.format(letter=look[planting].letter, day=short_day(day) if day else "")
-        clump = crop_as_planted(plan, planting_of(plan, planting)).stand
+        clump = clump_of(plan, planting)
         told = told if clump == 1 else _("clumps of {clump} {told}").format(clump=grouped(clump), told=told)
         count = grouped(number.whole or 0)
         yield told if len(item.plantings) == 1 else _("{count} {told}").format(count=count, told=told)

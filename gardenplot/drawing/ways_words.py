@@ -14,7 +14,7 @@ from gardenplot.layout import Layout, lay_out_bed, nearest_rows
 from gardenplot.layout.across import closer_than_packet
 from gardenplot.layout.close_numbers import edge_asked
 from gardenplot.plan import Plan, Reserved, bed_of, crop_of, order_of, planting_of
-from gardenplot.plan.clumps import clump_for, crop_as_planted
+from gardenplot.plan.clumps import clump_for, clump_of, crop_as_planted
 from gardenplot.season import dates_of, market_day
 from gardenplot.units.figures import apart, grouped, offset, rounded, span, unlike
 from gardenplot.words import _, ngettext
@@ -239,7 +239,7 @@ def _ordered_crop(plan: Plan, one: Met) -> str:
 
 def _so_many(way: Way, places: int) -> str:
     """Plants, or clumps of what stands in clumps."""
-    return so_many_clumps(places, crop_as_planted(way.plan, planting_of(way.plan, way.planting)).stand)
+    return so_many_clumps(places, clump_of(way.plan, way.planting))
 
 
 def _so_many_short(plan: Plan, one: Shortage) -> str:

@@ -4,7 +4,7 @@ from functools import lru_cache
 
 from attrs import fields, frozen
 
-from gardenplot.plan.find import crop_of
+from gardenplot.plan.find import crop_of, planting_of
 from gardenplot.plan.value import Crop, Order, Plan, Planting
 
 OF_PLANTING = ("clump", "seeds_per_cell")
@@ -42,3 +42,8 @@ def clump_for(plan: Plan, order: Order) -> int:
 def crop_as_planted(plan: Plan, planting: Planting) -> Crop:
     """The crop of a planting, with what that says in its place."""
     return as_planted(crop_of(plan, planting.crop), planting)
+
+
+def clump_of(plan: Plan, planting_id: str) -> int:
+    """How many plants are left in each place of a planting; raises PlanError if there is none."""
+    return crop_as_planted(plan, planting_of(plan, planting_id)).stand
